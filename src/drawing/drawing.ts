@@ -1,0 +1,27 @@
+// The waist of the house: what every maker of lines hands over, and all that a writer may know.
+import type { Contour } from '../geometry/contour.ts';
+
+/** What a group of lines is for; the words of the files. */
+export type Role = 'outline' | 'artwork' | 'seam' | 'trim' | 'flat-limit' | 'register' | 'note';
+
+/** One `path` of a file: a shape with its holes, or one open line. */
+export interface DrawnPath {
+  readonly id?: string;
+  readonly contours: readonly Contour[];
+}
+
+export interface DrawnGroup {
+  readonly role: Role;
+  /** The layer's name, for artwork. */
+  readonly layer?: string;
+  /** The layer's colour as `#rrggbb`, for artwork. */
+  readonly colour?: string;
+  readonly paths: readonly DrawnPath[];
+}
+
+/** A flat drawing: mm, y down, the sheet's top left corner at the origin. */
+export interface Drawing {
+  readonly width: number;
+  readonly height: number;
+  readonly groups: readonly DrawnGroup[];
+}

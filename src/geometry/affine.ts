@@ -1,0 +1,54 @@
+// Affine maps of the plane: the only maps that carry a cubic onto a cubic exactly.
+import type { Contour, Segment } from './contour.ts';
+import type { Point } from './point.ts';
+
+/** x' = a x + c y + e, y' = b x + d y + f: the six numbers in the order of SVG's `matrix()`. */
+export interface Affine {
+  readonly a: number;
+  readonly b: number;
+  readonly c: number;
+  readonly d: number;
+  readonly e: number;
+  readonly f: number;
+}
+
+export const identity: Affine = { a: 1, b: 0, c: 0, d: 1, e: 0, f: 0 };
+
+export const translation = (x: number, y: number): Affine => ({ a: 1, b: 0, c: 0, d: 1, e: x, f: y });
+
+/** Turn about the origin by an angle in radians, x towards y. */
+export const rotation = (angle: number): Affine => {
+  const cos = Math.cos(angle);
+  const sin = Math.sin(angle);
+  return { a: cos, b: sin, c: -sin, d: cos, e: 0, f: 0 };
+};
+
+/** The map that does `second` after `first`. */
+export const then = (first: Affine, second: Affine): Affine => ({
+  a: second.a * first.a + second.c * first.b,
+  b: second.b * first.a + second.d * first.b,
+  c: second.a * first.c + second.c * first.d,
+  d: second.b * first.c + second.d * first.d,
+  e: second.a * first.e + second.c * first.f + second.e,
+  f: second.b * first.e + second.d * first.f + second.f,
+});
+
+/** Area scale; negative when the map mirrors. */
+export const determinant = (m: Affine): number => m.a * m.d - m.b * m.c;
+
+export const movePoint = (m: Affine, p: Point): Point => ({
+  x: m.a * p.x + m.c * p.y + m.e,
+  y: m.b * p.x + m.d * p.y + m.f,
+});
+
+export function moveSegment(m: Affine, s: Segment): Segment {
+  const from = movePoint(m, s.from);
+  const to = movePoint(m, s.to);
+  if (s.kind === 'line') return { kind: 'line', from, to };
+  return { kind: 'cubic', from, c1: movePoint(m, s.c1), c2: movePoint(m, s.c2), to };
+}
+
+export const moveContour = (m: Affine, contour: Contour): Contour => ({
+  closed: contour.closed,
+  segments: contour.segments.map((s) => moveSegment(m, s)),
+});

@@ -1,0 +1,42 @@
+// Bounding boxes.
+import type { Contour } from './contour.ts';
+import type { Point } from './point.ts';
+
+export interface Box {
+  readonly minX: number;
+  readonly minY: number;
+  readonly maxX: number;
+  readonly maxY: number;
+}
+
+export const boxOfPoints = (points: Iterable<Point>): Box => {
+  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const { x, y } of points) {
+    if (x < minX) minX = x;
+    if (x > maxX) maxX = x;
+    if (y < minY) minY = y;
+    if (y > maxY) maxY = y;
+  }
+  return { minX, minY, maxX, maxY };
+};
+
+/** A box that holds the contours: the box of their control points, so never too small, sometimes larger. */
+export function hullBox(contours: Iterable<Contour>): Box {
+  const points: Point[] = [];
+  for (const contour of contours)
+    for (const s of contour.segments) {
+      points.push(s.from, s.to);
+      if (s.kind === 'cubic') points.push(s.c1, s.c2);
+    }
+  return boxOfPoints(points);
+}
+
+export const boxesMeet = (a: Box, b: Box): boolean =>
+  a.minX <= b.maxX && b.minX <= a.maxX && a.minY <= b.maxY && b.minY <= a.maxY;
+
+export const grow = (box: Box, by: number): Box => ({
+  minX: box.minX - by,
+  minY: box.minY - by,
+  maxX: box.maxX + by,
+  maxY: box.maxY + by,
+});
