@@ -1,4 +1,5 @@
 // This wall laid flat: exact maps between a place on the wall and a place on the sheet, both ways.
+import type { Affine } from '../geometry/affine.ts';
 import type { Point } from '../geometry/point.ts';
 import { atanc, sinc } from './sinc.ts';
 
@@ -81,3 +82,11 @@ export function toWall(wall: FlatWall, { x, y }: Point): WallPoint {
 
 /** The angle by which the level direction is turned on the sheet at this turn, radians, y down. */
 export const levelAngle = (wall: FlatWall, turn: number): number => sweep(wall) * (turn - 0.5);
+
+/** The motion of the sheet that carries every wall point to the one `turn` further around. Exact, and rigid. */
+export function turnMotion(wall: FlatWall, turn: number): Affine {
+  const u = 2 * Math.PI * wall.radius * turn;
+  const angle = wall.curvature * u;
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  return { a: cos, b: sin, c: -sin, d: cos, e: u * sinc(angle), f: u * sinc(angle / 2) * Math.sin(angle / 2) };
+}

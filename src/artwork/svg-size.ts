@@ -1,0 +1,76 @@
+// How large an SVG says it is: real-world width and height, and the map from its user units to millimetres.
+import { type Affine, then, translation } from '../geometry/affine.ts';
+
+/** mm per unit. Source: CSS Values and Units, absolute lengths: 1in = 2.54cm = 96px = 72pt = 6pc. */
+const mmPer: Readonly<Record<string, number>> = {
+  '': 25.4 / 96,
+  px: 25.4 / 96,
+  mm: 1,
+  cm: 10,
+  in: 25.4,
+  pt: 25.4 / 72,
+  pc: 25.4 / 6,
+  q: 0.25,
+};
+
+/** An SVG length in mm; undefined if it is missing, relative (%, em) or no length at all. */
+export function svgLength(text: string | undefined): number | undefined {
+  const match = /^\s*\+?(\d*\.?\d+(?:e[+-]?\d+)?)\s*([a-z%]*)\s*$/i.exec(text ?? '');
+  const unit = mmPer[(match?.[2] ?? '?').toLowerCase()];
+  if (!match || unit === undefined) return undefined;
+  return Number(match[1]) * unit;
+}
+
+export interface ViewBox {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+export function parseViewBox(text: string | undefined): ViewBox | undefined {
+  const numbers = (text ?? '').trim().split(/[\s,]+/).map(Number);
+  const [x, y, width, height] = numbers;
+  if (numbers.length !== 4 || numbers.some((n) => !Number.isFinite(n))) return undefined;
+  if (x === undefined || y === undefined || width === undefined || height === undefined) return undefined;
+  return width > 0 && height > 0 ? { x, y, width, height } : undefined;
+}
+
+/** The tile's size in mm, and the map of its user units to mm from its own top left corner. */
+export interface SvgFrame {
+  readonly width: number;
+  readonly height: number;
+  readonly toMm: Affine;
+  /** False where the file gives no real-world size and its view box was taken as px. */
+  readonly sized: boolean;
+}
+
+/** The frame of a root element's attributes; undefined where it gives no size at all or one that is not above zero. */
+export function svgFrame(attributes: Readonly<Record<string, string>>): SvgFrame | undefined {
+  const viewBox = parseViewBox(attributes.viewBox);
+  const width = svgLength(attributes.width);
+  const height = svgLength(attributes.height);
+  const px = 25.4 / 96;
+  const ratio = viewBox ? viewBox.height / viewBox.width : undefined;
+  const across = width ?? (height !== undefined && ratio ? height / ratio : (viewBox?.width ?? 0) * px);
+  const up = height ?? (ratio === undefined ? 0 : across * ratio);
+  if (!(across > 0 && up > 0)) return undefined;
+  const sized = width !== undefined || height !== undefined;
+  const toMm = viewBox
+    ? fitted(viewBox, across, up, attributes.preserveAspectRatio ?? '')
+    : { a: px, b: 0, c: 0, d: px, e: 0, f: 0 };
+  return { width: across, height: up, toMm, sized };
+}
+
+/** Source: SVG 2, 'preserveAspectRatio': alignment by the named third of the room left over; meet unless slice. */
+function fitted(box: ViewBox, width: number, height: number, preserve: string): Affine {
+  const [sx, sy] = [width / box.width, height / box.height];
+  const home = translation(-box.x, -box.y);
+  if (/none/.test(preserve)) return then(home, { a: sx, b: 0, c: 0, d: sy, e: 0, f: 0 });
+  const s = /slice/.test(preserve) ? Math.max(sx, sy) : Math.min(sx, sy);
+  const share = (axis: 'x' | 'Y') =>
+    new RegExp(`${axis}Min`).test(preserve) ? 0 : new RegExp(`${axis}Max`).test(preserve) ? 1 : 0.5;
+  const e = (width - box.width * s) * share('x');
+  const f = (height - box.height * s) * share('Y');
+  return then(home, { a: s, b: 0, c: 0, d: s, e, f });
+}

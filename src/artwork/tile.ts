@@ -1,0 +1,73 @@
+// A tile: the artwork of one period, as layers of areas in mm.
+import { type Finding, Refused, stop } from '../finding.ts';
+import type { Shape } from '../geometry/contour.ts';
+import { clippedShapes, filledShapes } from '../geometry/regions.ts';
+import { shapeArea } from '../geometry/measure.ts';
+import { chordTolerance } from '../geometry/tolerance.ts';
+import { checkSvg } from './svg-check.ts';
+import type { Normalise } from './svg-normalise.ts';
+import { type ClipArea, type Painted, readPaint } from './svg-paint.ts';
+
+export interface TileLayer {
+  /** The layer's name in files: its colour. */
+  readonly name: string;
+  /** `#rrggbb` */
+  readonly colour: string;
+  readonly shapes: readonly Shape[];
+}
+
+/** Drawn mm, y down, the top left corner of what a renderer would show at the origin. Shapes may reach past the edges. */
+export interface Tile {
+  readonly width: number;
+  readonly height: number;
+  readonly layers: readonly TileLayer[];
+}
+
+/** Read an SVG text as a tile. @throws Refused with everything that keeps it from being cut. */
+export function readTile(
+  text: string,
+  file: string,
+  normalise: Normalise,
+): { readonly tile: Tile; readonly findings: readonly Finding[] } {
+  const { frame, findings } = checkSvg(text, file);
+  const stops = findings.filter(({ level }) => level === 'stop');
+  if (!frame || stops.length > 0) throw new Refused(stops);
+  const paint = readPaint(normalised(text, file, normalise), frame.toMm, file);
+  if (paint.findings.length > 0) throw new Refused(paint.findings);
+  const layers = layersOf(paint.painted);
+  if (layers.length === 0)
+    throw new Refused([stop('no-area', { file }, 'shows no filled area, so there is nothing to cut; fill the shapes that are to be film')]);
+  return { tile: { width: frame.width, height: frame.height, layers }, findings };
+}
+
+function normalised(text: string, file: string, normalise: Normalise): string {
+  try {
+    return normalise(text);
+  } catch (fault) {
+    throw new Refused([stop('unreadable', { file }, `can't be read as SVG: ${String(fault)}`)]);
+  }
+}
+
+/** One layer a colour, in the order the colours first appear. */
+function layersOf(painted: readonly Painted[]): TileLayer[] {
+  const byColour = new Map<string, Shape[]>();
+  for (const item of painted) {
+    const shapes = areasOf(item).filter((shape) => shapeArea(shape) > 0);
+    if (shapes.length === 0) continue;
+    const layer = byColour.get(item.colour) ?? [];
+    layer.push(...shapes);
+    byColour.set(item.colour, layer);
+  }
+  return [...byColour].map(([colour, shapes]) => ({ name: colour, colour, shapes }));
+}
+
+const areasOf = (item: Painted): Shape[] =>
+  item.clips.reduce<Shape[]>(
+    (shapes, clip) => clippedShapes(shapes, clipShapes(clip), 'intersection', chordTolerance),
+    filledShapes(item.contours, item.fill, chordTolerance),
+  );
+
+function clipShapes({ parts, within }: ClipArea): Shape[] {
+  const shapes = parts.flatMap(({ contours, fill }) => filledShapes(contours, fill, chordTolerance));
+  return within ? clippedShapes(shapes, clipShapes(within), 'intersection', chordTolerance) : shapes;
+}

@@ -1,0 +1,100 @@
+// SVG path data, read and written. Adapter of svgpath (MIT) for reading.
+import svgPath from 'svgpath';
+import { type Contour, cubic, line, type Segment } from '../geometry/contour.ts';
+import type { Affine } from '../geometry/affine.ts';
+import { distance, type Point } from '../geometry/point.ts';
+
+/** What is wrong with path data, in the reader's words, or undefined if it is whole. Numbers past 1e9 count as broken. */
+export function pathDataFault(data: string): string | undefined {
+  const parsed = svgPath(data) as unknown as { readonly err: string; readonly segments: readonly unknown[][] };
+  if (parsed.err) return parsed.err.replace(/^SvgPath: /, '');
+  const absurd = parsed.segments.flat().find((v) => typeof v === 'number' && !(Math.abs(v) <= 1e9));
+  return absurd === undefined ? undefined : `number out of range (${String(absurd)})`;
+}
+
+/** Contours of path data, moved by `m` if given. Arcs and quadratics become cubics. Needs data without a fault. */
+export function parsePathData(data: string, m?: Affine): Contour[] {
+  const path = svgPath(data).abs().unarc().unshort();
+  if (m) path.matrix([m.a, m.b, m.c, m.d, m.e, m.f]);
+  return contoursOf(path.abs());
+}
+
+function contoursOf(path: ReturnType<typeof svgPath>): Contour[] {
+  const contours: Contour[] = [];
+  let segments: Segment[] = [];
+  let start: Point = { x: 0, y: 0 };
+  let at = start;
+  const finish = (closed: boolean) => {
+    if (closed && segments.length > 0 && distance(at, start) > 0) segments.push(line(at, start));
+    if (segments.length > 0) contours.push({ closed, segments });
+    segments = [];
+    at = start;
+  };
+  const draw = (segment: Segment) => {
+    segments.push(segment);
+    at = segment.to;
+  };
+  path.iterate(([command, ...n], _index, x, y) => {
+    const v = n as number[];
+    const pair = (i: number): Point => ({ x: v[i] ?? x, y: v[i + 1] ?? y });
+    switch (command) {
+      case 'M':
+        finish(false);
+        start = pair(0);
+        at = start;
+        break;
+      case 'L':
+        draw(line(at, pair(0)));
+        break;
+      case 'H':
+        draw(line(at, { x: v[0] ?? x, y: at.y }));
+        break;
+      case 'V':
+        draw(line(at, { x: at.x, y: v[0] ?? y }));
+        break;
+      case 'C':
+        draw(cubic(at, pair(0), pair(2), pair(4)));
+        break;
+      case 'Q':
+        draw(raised(at, pair(0), pair(2)));
+        break;
+      default:
+        finish(true);
+    }
+  });
+  finish(false);
+  return contours;
+}
+
+/** A quadratic Bézier as the cubic it equals. */
+const raised = (from: Point, control: Point, to: Point): Segment =>
+  cubic(
+    from,
+    { x: (from.x + 2 * control.x) / 3, y: (from.y + 2 * control.y) / 3 },
+    { x: (to.x + 2 * control.x) / 3, y: (to.y + 2 * control.y) / 3 },
+    to,
+  );
+
+/** Decimals in the files: a tenth of a micrometre, so that rounding turns no short handle by a tenth of a degree. */
+const decimals = 1e4;
+
+const number = (value: number): string => String(Math.round(value * decimals) / decimals + 0);
+
+const pair = (p: Point): string => `${number(p.x)} ${number(p.y)}`;
+
+/** Path data for contours: absolute M, L, C and Z only. */
+export function writePathData(contours: readonly Contour[]): string {
+  const parts: string[] = [];
+  for (const { segments, closed } of contours) {
+    const [first] = segments;
+    if (!first) continue;
+    parts.push(`M${pair(first.from)}`);
+    segments.forEach((s, i) => {
+      const closing = closed && i === segments.length - 1;
+      if (s.kind === 'cubic') parts.push(`C${pair(s.c1)} ${pair(s.c2)} ${pair(s.to)}`);
+      else if (!closing) parts.push(`L${pair(s.to)}`);
+    });
+    if (closed) parts.push('Z');
+  }
+  return parts.join('');
+}

@@ -1,0 +1,72 @@
+// Reading XML without trusting it. Adapter of saxes (ISC), which expands no entities and fetches nothing.
+import { SaxesParser } from 'saxes';
+
+export interface XmlLimits {
+  /** Most characters. */
+  readonly length: number;
+  /** Deepest nesting of elements. */
+  readonly depth: number;
+  /** Most elements. */
+  readonly elements: number;
+}
+
+export const defaultLimits: XmlLimits = { length: 50_000_000, depth: 256, elements: 1_000_000 };
+
+export interface XmlElement {
+  /** The name without its namespace prefix. */
+  readonly name: string;
+  readonly attributes: Readonly<Record<string, string>>;
+  readonly line: number;
+  readonly column: number;
+}
+
+export interface XmlHandlers {
+  readonly open?: (element: XmlElement, depth: number) => void;
+  readonly close?: (name: string, depth: number) => void;
+  readonly text?: (text: string) => void;
+}
+
+/** XML that can't be read, or goes past a limit. */
+export class XmlFault extends Error {
+  readonly line: number;
+  readonly column: number;
+  constructor(says: string, line: number, column: number) {
+    super(says);
+    this.name = 'XmlFault';
+    this.line = line;
+    this.column = column;
+  }
+}
+
+/** Walk an XML text. @throws XmlFault at the first thing that can't be read or is too much. */
+export function readXml(text: string, handlers: XmlHandlers, limits: XmlLimits = defaultLimits): void {
+  if (text.length > limits.length)
+    throw new XmlFault(`holds ${text.length} characters; at most ${limits.length} are read`, 1, 1);
+  const parser = new SaxesParser({ position: true });
+  let depth = 0;
+  let elements = 0;
+  const refuse = (says: string): never => {
+    throw new XmlFault(says, parser.line, parser.column);
+  };
+  parser.on('error', (error) => refuse(error.message.replace(/^\d+:\d+: /, '')));
+  parser.on('doctype', (doctype) => {
+    if (/<!ENTITY/i.test(doctype)) refuse('declares entities, which are not expanded here; save it as plain SVG');
+  });
+  parser.on('opentag', (tag) => {
+    depth += 1;
+    elements += 1;
+    if (depth > limits.depth) refuse(`nests more than ${limits.depth} elements deep`);
+    if (elements > limits.elements) refuse(`holds more than ${limits.elements} elements`);
+    const attributes = tag.attributes as Record<string, string>;
+    handlers.open?.({ name: localName(tag.name), attributes, line: parser.line, column: parser.column }, depth);
+  });
+  parser.on('closetag', (tag) => {
+    handlers.close?.(localName(tag.name), depth);
+    depth -= 1;
+  });
+  parser.on('text', (part) => handlers.text?.(part));
+  parser.on('cdata', (part) => handlers.text?.(part));
+  parser.write(text).close();
+}
+
+const localName = (name: string): string => name.slice(name.indexOf(':') + 1);

@@ -1,0 +1,87 @@
+// Carrying a curve through a smooth map and fitting the image with as few cubics as the tolerance allows.
+import { type CubicSegment, cubic, line, type Segment } from './contour.ts';
+import { add, distance, type Point, scale } from './point.ts';
+import { derivativeAt, pointAt } from './segment.ts';
+import { straightTolerance } from './tolerance.ts';
+
+/** A smooth map of the plane with its derivative. */
+export interface SmoothMap {
+  readonly point: (p: Point) => Point;
+  /** The image of a small displacement `by` at `at`. */
+  readonly displacement: (at: Point, by: Point) => Point;
+}
+
+export interface Fitted {
+  readonly segments: readonly Segment[];
+  /** Largest distance measured between the image and the fit, mm. */
+  readonly error: number;
+}
+
+/** Where the fit is measured: eighths, offset so that neither ends nor middle (where errors vanish) are all there is. */
+const probes = [0.0625, 0.1875, 0.3125, 0.4375, 0.5625, 0.6875, 0.8125, 0.9375];
+
+/** A fit is never halved more often than this: 2^12 pieces of one segment would mean the map is not smooth. */
+const deepest = 12;
+
+/**
+ * The image of a segment under a map, as cubics that stay within the tolerance of it. Ends and end directions are
+ * exact; a line whose image bends by less than `straightTolerance` stays a line.
+ * The fit is the cubic Hermite interpolant in the source's own parameter, so the distance measured at equal
+ * parameters is never less than the true one. Source: standard Hermite interpolation (G. Farin, from memory).
+ */
+export function mapSegment(map: SmoothMap, source: Segment, tolerance: number): Fitted {
+  const segments: Segment[] = [];
+  const error = fitSpan(map, source, 0, 1, tolerance, deepest, segments);
+  return { segments, error };
+}
+
+function fitSpan(
+  map: SmoothMap,
+  source: Segment,
+  t0: number,
+  t1: number,
+  tolerance: number,
+  depth: number,
+  into: Segment[],
+): number {
+  const image = (t: number) => map.point(pointAt(source, t));
+  const fitted = hermite(map, source, t0, t1);
+  const straight = source.kind === 'line' && isStraight(image, fitted, t0, t1);
+  const candidate = straight ? line(fitted.from, fitted.to) : fitted;
+  const error = straight ? straightness(image, candidate, t0, t1) : measure(image, candidate, t0, t1);
+  if (error <= tolerance || depth === 0) {
+    into.push(candidate);
+    return error;
+  }
+  const middle = (t0 + t1) / 2;
+  return Math.max(
+    fitSpan(map, source, t0, middle, tolerance, depth - 1, into),
+    fitSpan(map, source, middle, t1, tolerance, depth - 1, into),
+  );
+}
+
+function hermite(map: SmoothMap, source: Segment, t0: number, t1: number): CubicSegment {
+  const third = (t1 - t0) / 3;
+  const [start, end] = [pointAt(source, t0), pointAt(source, t1)];
+  const leaving = map.displacement(start, scale(derivativeAt(source, t0), third));
+  const arriving = map.displacement(end, scale(derivativeAt(source, t1), third));
+  const [from, to] = [map.point(start), map.point(end)];
+  return cubic(from, add(from, leaving), add(to, scale(arriving, -1)), to);
+}
+
+const measure = (image: (t: number) => Point, candidate: Segment, t0: number, t1: number): number =>
+  Math.max(...probes.map((u) => distance(image(t0 + u * (t1 - t0)), pointAt(candidate, u))));
+
+/** How far the image strays from its chord: measured across it, since a line's parameter means nothing. */
+function straightness(image: (t: number) => Point, chord: Segment, t0: number, t1: number): number {
+  const length = distance(chord.from, chord.to);
+  if (length === 0) return 0;
+  const across = (p: Point) =>
+    Math.abs(
+      (p.x - chord.from.x) * (chord.to.y - chord.from.y) - (p.y - chord.from.y) * (chord.to.x - chord.from.x),
+    ) / length;
+  return Math.max(...probes.map((u) => across(image(t0 + u * (t1 - t0)))));
+}
+
+const isStraight = (image: (t: number) => Point, fitted: CubicSegment, t0: number, t1: number): boolean =>
+  straightness(image, line(fitted.from, fitted.to), t0, t1) <= straightTolerance;

@@ -1,0 +1,58 @@
+// Areas and tight boxes of contours, exact for cubics.
+import { type Box, boxOfPoints } from './box.ts';
+import type { Contour, CubicSegment, Segment, Shape } from './contour.ts';
+import { cross, type Point } from './point.ts';
+import { pointAt } from './segment.ts';
+
+/**
+ * The signed area under a closed contour: positive when it runs counter-clockwise with y up.
+ * Source: Green's theorem applied to the cubic Bernstein form; the weights are the integrals of the products.
+ */
+export function signedArea(contour: Contour): number {
+  let twice = 0;
+  for (const s of contour.segments) {
+    if (s.kind === 'line') twice += cross(s.from, s.to);
+    else
+      twice +=
+        (6 * cross(s.from, s.c1) +
+          3 * cross(s.from, s.c2) +
+          cross(s.from, s.to) +
+          3 * cross(s.c1, s.c2) +
+          3 * cross(s.c1, s.to) +
+          6 * cross(s.c2, s.to)) /
+        10;
+  }
+  return twice / 2;
+}
+
+/** The area of a shape: its outer contour less its holes, whichever way they run. */
+export function shapeArea(shape: Shape): number {
+  const [outer, ...holes] = shape.contours.map((c) => Math.abs(signedArea(c)));
+  return (outer ?? 0) - holes.reduce((sum, hole) => sum + hole, 0);
+}
+
+/** Parameters strictly inside (0, 1) where one coordinate of a cubic is largest or smallest. */
+function turningPoints(p0: number, p1: number, p2: number, p3: number): number[] {
+  const a = p3 - p0 + 3 * (p1 - p2);
+  const b = 2 * (p0 - 2 * p1 + p2);
+  const c = p1 - p0;
+  const inside = (t: number) => t > 0 && t < 1;
+  if (Math.abs(a) < 1e-12 * (Math.abs(b) + Math.abs(c))) return b === 0 ? [] : [-c / b].filter(inside);
+  const under = b * b - 4 * a * c;
+  if (under < 0) return [];
+  const q = -0.5 * (b + Math.sign(b || 1) * Math.sqrt(under));
+  return [q / a, q === 0 ? -1 : c / q].filter(inside);
+}
+
+const extremes = (s: CubicSegment): Point[] =>
+  [
+    ...turningPoints(s.from.x, s.c1.x, s.c2.x, s.to.x),
+    ...turningPoints(s.from.y, s.c1.y, s.c2.y, s.to.y),
+  ].map((t) => pointAt(s, t));
+
+const boundaryPoints = (s: Segment): Point[] =>
+  s.kind === 'line' ? [s.from, s.to] : [s.from, ...extremes(s), s.to];
+
+/** The smallest box that holds the contours. */
+export const tightBox = (contours: readonly Contour[]): Box =>
+  boxOfPoints(contours.flatMap((contour) => contour.segments.flatMap(boundaryPoints)));

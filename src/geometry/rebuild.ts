@@ -1,0 +1,91 @@
+// From traced boundaries back to curves.
+import { type Run, type TracedRegion, type TracedRing, untraced } from './combine.ts';
+import { type Contour, line, type Segment, type Shape } from './contour.ts';
+import { between, cross, distance, type Point, subtract } from './point.ts';
+import { derivativeAt, partOf, pointAt, withEnds } from './segment.ts';
+import { chordTolerance, sliverWidth } from './tolerance.ts';
+
+/** Gives the segment a run is part of. */
+export type SegmentOf = (run: Run) => Segment;
+
+/** The segments of numbered contours, as `combine` numbers them. */
+export const segmentsOf =
+  (contours: readonly Contour[]): SegmentOf =>
+  (run) =>
+    run.source === untraced
+      ? line(run.from, run.to)
+      : (contours[run.source]?.segments[run.segment] ?? line(run.from, run.to));
+
+/** Where one run ends and the next begins, with the parameters of that place on each. */
+export interface Joint {
+  readonly point: Point;
+  readonly before: number;
+  readonly after: number;
+}
+
+const isWholeEnd = (t: number): boolean => t === 0 || t === 1;
+
+/**
+ * The place where two runs meet: a drawn node where one of them ends at one, else the crossing of the two curves,
+ * so that combining twice does not wander.
+ */
+export function jointOf(before: Run, after: Run, segmentOf: SegmentOf): Joint {
+  const a = segmentOf(before);
+  const b = segmentOf(after);
+  const endA = pointAt(a, before.t1);
+  const endB = pointAt(b, after.t0);
+  const keep = { before: before.t1, after: after.t0 };
+  if (isWholeEnd(before.t1) && isWholeEnd(after.t0))
+    return { point: distance(endA, endB) < 1e-9 ? endA : between(endA, endB, 0.5), ...keep };
+  if (isWholeEnd(before.t1)) return { point: endA, ...keep };
+  if (isWholeEnd(after.t0)) return { point: endB, ...keep };
+  return crossing(a, before.t1, b, after.t0) ?? { point: between(endA, endB, 0.5), ...keep };
+}
+
+/** Newton's method on A(s) = B(t) from a close start; undefined where the curves run side by side. */
+function crossing(a: Segment, s: number, b: Segment, t: number): Joint | undefined {
+  const start = pointAt(a, s);
+  let [before, after] = [s, t];
+  for (let i = 0; i < 6; i++) {
+    const gap = subtract(pointAt(b, after), pointAt(a, before));
+    const da = derivativeAt(a, before);
+    const db = derivativeAt(b, after);
+    const turn = cross(da, db);
+    if (Math.abs(turn) < 1e-3 * Math.hypot(da.x, da.y) * Math.hypot(db.x, db.y)) return undefined;
+    before += cross(gap, db) / turn;
+    after += cross(gap, da) / turn;
+  }
+  const inside = before > 0 && before < 1 && after > 0 && after < 1;
+  const point = inside ? pointAt(a, before) : start;
+  const settled = inside && distance(point, pointAt(b, after)) < 1e-7 && distance(point, start) < 20 * chordTolerance;
+  return settled ? { point, before, after } : undefined;
+}
+
+/** The contour that a closed ring of runs describes. */
+export function ringContour(runs: readonly Run[], segmentOf: SegmentOf): Contour {
+  const joints = runs.map((run, i) => jointOf(run, runs[(i + 1) % runs.length] ?? run, segmentOf));
+  const only = runs.length === 1 ? runs[0] : undefined;
+  if (only) return { closed: true, segments: [segmentOf(only)] };
+  const segments = runs.flatMap((run, i) => {
+    const start = joints[(i + runs.length - 1) % runs.length];
+    const end = joints[i];
+    if (!start || !end) return [];
+    return start.after === end.before && run.source !== untraced
+      ? []
+      : [withEnds(partOf(segmentOf(run), start.after, end.before), start.point, end.point)];
+  });
+  return { closed: true, segments };
+}
+
+/** What rounding leaves between edges that touch: too narrow to be film. */
+export const isSliver = (ring: TracedRing): boolean => ring.area < (sliverWidth * ring.perimeter) / 2;
+
+/** Regions as shapes, slivers left out. */
+export const toShapes = (regions: readonly TracedRegion[], segmentOf: SegmentOf): Shape[] =>
+  regions
+    .filter(({ outer }) => !isSliver(outer))
+    .map(({ outer, holes }) => ({
+      contours: [outer, ...holes.filter((hole) => !isSliver(hole))].map((ring) =>
+        ringContour(ring.runs, segmentOf),
+      ),
+    }));

@@ -1,0 +1,147 @@
+// The template: a band of the wall laid flat, with its overlap and trims, ready to be cut.
+import { type Contour, cubic, line, polyline } from '../geometry/contour.ts';
+import type { Box } from '../geometry/box.ts';
+import { tightBox } from '../geometry/measure.ts';
+import { add, type Point, scale } from '../geometry/point.ts';
+import { rectangleSag } from '../geometry/tolerance.ts';
+import { type FlatWall, girthAt, levelAngle, radiusAt, sweep, toFlat } from './flat-wall.ts';
+import { asinc, sinc } from './sinc.ts';
+
+/** A straight edge of the piece: parallel to the line up the wall at `turn`, at `offset` mm to its right. */
+export interface SideEdge {
+  readonly turn: number;
+  readonly offset: number;
+}
+
+export interface TemplateOptions {
+  /** The finished band, mm along the wall. */
+  readonly band: { readonly from: number; readonly to: number };
+  readonly trim: { readonly lip: number; readonly foot: number };
+  /** Extra past the seam, the same width from foot to lip. */
+  readonly overlap: number;
+  /** Half the width kept clear around a handle at turn 0, mm of girth, if there is one. */
+  readonly clear?: number;
+}
+
+export interface Template {
+  readonly wall: FlatWall;
+  readonly band: { readonly from: number; readonly to: number };
+  readonly trim: { readonly lip: number; readonly foot: number };
+  readonly overlap: number;
+  /** The cut piece along the wall, trims included. */
+  readonly piece: { readonly from: number; readonly to: number };
+  readonly left: SideEdge;
+  readonly right: SideEdge;
+  /** The finished sides, from foot to lip of the band: turn 0 and turn 1, or the two sides of the handle. */
+  readonly seam: { readonly start: SideEdge; readonly finish: SideEdge };
+  readonly shape: 'rectangle' | 'sector';
+}
+
+/** Whether a whole turn of this wall lies flat as a rectangle for every purpose. */
+export const isRectangle = (wall: FlatWall): boolean =>
+  (Math.PI * Math.PI * wall.radius * Math.abs(wall.sine)) / 2 < rectangleSag;
+
+export function templateOf(wall: FlatWall, options: TemplateOptions): Template {
+  const { band, trim, overlap, clear } = options;
+  // A handle takes the same girth from foot to lip; a straight edge keeps that to a few hundredths at the ends of
+  // the band when its distance is taken at the middle.
+  const beside = clear === undefined ? 0 : clear * sinc((clear * wall.sine) / wall.radius);
+  const start = { turn: 0, offset: beside };
+  const finish = { turn: 1, offset: 0 - beside };
+  return {
+    wall,
+    band,
+    trim,
+    overlap: clear === undefined ? overlap : 0,
+    piece: { from: band.from - trim.foot, to: band.to + trim.lip },
+    left: start,
+    right: clear === undefined ? { turn: 1, offset: overlap } : finish,
+    seam: { start, finish },
+    shape: isRectangle(wall) ? 'rectangle' : 'sector',
+  };
+}
+
+/**
+ * The turn at which a side edge passes a height. The edge is parallel to the line up the wall, not radial:
+ * E. M. Longfield, Sheet Metal Drafting (1921), p. 82: "the locks are parallel to lines number 1 and do not connect
+ * with the apex".
+ */
+export function turnOfEdge(wall: FlatWall, edge: SideEdge, along: number): number {
+  const radius = radiusAt(wall, along);
+  return edge.turn + (edge.offset / girthAt(wall, along)) * asinc((edge.offset * wall.sine) / radius);
+}
+
+/** A point of a side edge on the sheet. */
+export const edgePoint = (wall: FlatWall, edge: SideEdge, along: number): Point =>
+  toFlat(wall, { turn: turnOfEdge(wall, edge, along), along });
+
+/** The straight line of a side edge from one height to another. */
+export const edgeLine = (wall: FlatWall, edge: SideEdge, from: number, to: number): Contour =>
+  polyline([edgePoint(wall, edge, from), edgePoint(wall, edge, to)]);
+
+/** An arc piece spans at most this, so that its cubic strays by less than 1e-7 of the radius: 15 degrees. */
+const arcSpan = Math.PI / 12;
+
+/**
+ * A level line at a height, from one turn to another, as cubics. A cubic of a circular arc of angle A has handles of
+ * (4/3) tan(A/4) radii (standard construction, e.g. A. Riškus 2006, from memory), here written without the radius.
+ */
+export function levelLine(wall: FlatWall, along: number, fromTurn: number, toTurn: number): Contour {
+  const angle = sweep(wall) * (toTurn - fromTurn);
+  const pieces = Math.max(1, Math.ceil(Math.abs(angle) / arcSpan));
+  const girth = girthAt(wall, along);
+  const turnAt = (i: number) => fromTurn + ((toTurn - fromTurn) * i) / pieces;
+  const segments = Array.from({ length: pieces }, (_, i) => {
+    const [t0, t1] = [turnAt(i), turnAt(i + 1)];
+    const from = toFlat(wall, { turn: t0, along });
+    const to = toFlat(wall, { turn: t1, along });
+    if (wall.sine === 0) return line(from, to);
+    const quarter = (sweep(wall) * (t1 - t0)) / 4;
+    const handle = ((girth * (t1 - t0)) / 3) * (sinc(quarter) / Math.cos(quarter));
+    const level = (turn: number): Point => {
+      const a = levelAngle(wall, turn);
+      return { x: Math.cos(a), y: Math.sin(a) };
+    };
+    return cubic(from, add(from, scale(level(t0), handle)), add(to, scale(level(t1), -handle)), to);
+  });
+  return { closed: false, segments };
+}
+
+/** The outline of the cut piece: foot edge to the right, side edge, lip edge to the left, side edge. Closed. */
+export function outline(template: Template): Contour {
+  const { wall, piece, left, right } = template;
+  const turns = (along: number) => [turnOfEdge(wall, left, along), turnOfEdge(wall, right, along)] as const;
+  const [footLeft, footRight] = turns(piece.from);
+  const [lipLeft, lipRight] = turns(piece.to);
+  const foot = levelLine(wall, piece.from, footLeft, footRight).segments;
+  const lip = levelLine(wall, piece.to, lipRight, lipLeft).segments;
+  const corner = (turn: number, along: number) => toFlat(wall, { turn, along });
+  return {
+    closed: true,
+    segments: [
+      ...foot,
+      line(corner(footRight, piece.from), corner(lipRight, piece.to)),
+      ...lip,
+      line(corner(lipLeft, piece.to), corner(footLeft, piece.from)),
+    ],
+  };
+}
+
+/** A finished edge at a height of the band, over the whole piece from side to side. */
+export const finishedEdge = (template: Template, along: number): Contour =>
+  levelLine(
+    template.wall,
+    along,
+    turnOfEdge(template.wall, template.left, along),
+    turnOfEdge(template.wall, template.right, along),
+  );
+
+/** The bounding box of the cut piece. */
+export const templateBox = (template: Template): Box => tightBox([outline(template)]);
+
+/** Slant distances of the finished band from the apex of the cone, mm, smaller first. Needs a sector. */
+export function slantRadii(template: Template): { readonly inner: number; readonly outer: number } {
+  const { wall, band } = template;
+  const radii = [band.from, band.to].map((along) => radiusAt(wall, along) / Math.abs(wall.sine));
+  return { inner: Math.min(...radii), outer: Math.max(...radii) };
+}
