@@ -11,7 +11,7 @@ export const steepest = (85 * Math.PI) / 180;
 /** Least standard uncertainty reckoned with, mm: a reading said to be perfect still needs a finite weight. */
 const leastReading = 1e-6;
 
-/** A girth that changes by less than this from foot to lip is a cylinder's, mm: a hundredth of the least seam gap shown. */
+/** A girth that changes by less than this from foot to lip is a cylinder's, mm: no blade can follow it. */
 const cylinderGirth = 1e-6;
 
 /** Rounds of fitting allowed; ten do for anything that settles. */
@@ -118,11 +118,11 @@ function settle(blank: Blank): Settled {
     const step = stepFrom(blank, radius, halfAngle);
     // Mixed stations that hardly tell the two unknowns apart ask for wild steps: half a radian at most.
     const next = clampLean(halfAngle + Math.min(0.5, Math.max(-0.5, step.slope)));
-    const moved = Math.abs(step.intercept) + Math.abs(next - halfAngle) * farthest(blank);
+    const moved = mostMoved(blank, halfAngle, step.intercept, next - halfAngle);
     radius += step.intercept;
     halfAngle = next;
-    // 1e-11 mm: far under any use, far over the rounding of a radius of metres.
-    if (moved <= 1e-11) return settled(blank, radius, halfAngle);
+    // 1e-10 mm: far under any use, over the rounding of a radius of metres; the step that reaches it goes well past it.
+    if (moved <= 1e-10) return settled(blank, radius, halfAngle);
   }
   throw new Refused([unsettled()]);
 }
@@ -144,7 +144,9 @@ const stepFrom = (blank: Blank, radius: number, halfAngle: number): Line =>
 
 const clampLean = (halfAngle: number): number => Math.min(steepest, Math.max(-steepest, halfAngle));
 
-const farthest = ({ stations }: Blank): number => Math.max(...stations.map(({ position }) => position.mm));
+/** Most that a step moves the wall at any station, mm of radius: at the foot rounding may be far larger. */
+const mostMoved = ({ stations }: Blank, halfAngle: number, radiusStep: number, leanStep: number): number =>
+  Math.max(...stations.map((s) => Math.abs(radiusStep + widening(s, halfAngle).perRadian * leanStep)));
 
 const radiusOf = (station: Station, tape: number): number => measuredGirth(station, tape) / (2 * Math.PI);
 

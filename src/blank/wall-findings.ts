@@ -54,14 +54,17 @@ function betterWall({ residuals }: StraightWall): string {
 
 /** Change of slope at each station between two others, as a size; stations at one height count as their mean. */
 function bendsOf(residuals: readonly Residual[]): readonly number[] {
-  const heights = [...new Set(residuals.map(({ along }) => along))].sort((a, b) => a - b);
+  const heights = [...new Set(residuals.map(level))].sort((a, b) => a - b);
   const girths = heights.map((along) =>
-    mean(residuals.filter((r) => r.along === along).map((r) => r.measured)),
+    mean(residuals.filter((r) => level(r) === along).map((r) => r.measured)),
   );
   const slopes = heights
     .slice(1)
     .map((along, i) => ((girths[i + 1] ?? 0) - (girths[i] ?? 0)) / (along - (heights[i] ?? 0)));
   return slopes.slice(1).map((slope, i) => Math.abs(slope - (slopes[i] ?? slope)));
 }
+
+/** To 0.001 mm: a height and an along of one place differ by rounding. */
+const level = ({ along }: Residual): number => Math.round(along * 1000) / 1000;
 
 const mean = (values: readonly number[]): number => values.reduce((total, v) => total + v, 0) / values.length;

@@ -61,21 +61,41 @@ function crossing(a: Segment, s: number, b: Segment, t: number): Joint | undefin
   return settled ? { point, before, after } : undefined;
 }
 
-/** The contour that a closed ring of runs describes. */
-export function ringContour(runs: readonly Run[], segmentOf: SegmentOf): Contour {
-  const joints = runs.map((run, i) => jointOf(run, runs[(i + 1) % runs.length] ?? run, segmentOf));
-  const only = runs.length === 1 ? runs[0] : undefined;
-  if (only) return { closed: true, segments: [segmentOf(only)] };
-  const segments = runs.flatMap((run, i) => {
-    const start = joints[(i + runs.length - 1) % runs.length];
-    const end = joints[i];
-    if (!start || !end) return [];
-    return start.after === end.before && run.source !== untraced
-      ? []
-      : [withEnds(partOf(segmentOf(run), start.after, end.before), start.point, end.point)];
-  });
-  return { closed: true, segments };
+/** A run with the curve it became. */
+export interface RebuiltRun {
+  readonly run: Run;
+  readonly segment: Segment;
 }
+
+/** The curves of runs that follow one another, from the joint before the first to the joint after the last. */
+export function runSegments(
+  runs: readonly Run[],
+  joints: readonly Joint[],
+  segmentOf: SegmentOf,
+): RebuiltRun[] {
+  return runs.flatMap((run, i) => {
+    const start = joints[i];
+    const end = joints[i + 1];
+    if (!start || !end || (start.after === end.before && run.source !== untraced)) return [];
+    const part = partOf(segmentOf(run), start.after, end.before);
+    return [{ run, segment: withEnds(part, start.point, end.point) }];
+  });
+}
+
+/** The curves of a closed ring of runs, in order. */
+export function ringSegments(runs: readonly Run[], segmentOf: SegmentOf): RebuiltRun[] {
+  const [only] = runs;
+  if (only && runs.length === 1) return [{ run: only, segment: segmentOf(only) }];
+  const joints = runs.map((run, i) => jointOf(runs.at(i - 1) ?? run, run, segmentOf));
+  const [first] = joints;
+  return first ? runSegments(runs, [...joints, first], segmentOf) : [];
+}
+
+/** The contour that a closed ring of runs describes. */
+export const ringContour = (runs: readonly Run[], segmentOf: SegmentOf): Contour => ({
+  closed: true,
+  segments: ringSegments(runs, segmentOf).map(({ segment }) => segment),
+});
 
 /** What rounding leaves between edges that touch: too narrow to be film. */
 export const isSliver = (ring: TracedRing): boolean => ring.area < (sliverWidth * ring.perimeter) / 2;

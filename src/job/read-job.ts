@@ -1,0 +1,253 @@
+// A job as typed in a *.job.json file to the resolved job: everything in mm, nothing that has a standard left out.
+import { type Finding, Refused } from '../finding.ts';
+import { cross, type Point } from '../geometry/point.ts';
+import { formatLength } from '../lengths/length.ts';
+import { shown } from '../lengths/shown.ts';
+import { readBlankAt } from './read-blank.ts';
+import {
+  type Artwork,
+  type Coat,
+  type Film,
+  type Job,
+  type Repeat,
+  standardFilm,
+  standardOverlap,
+  standardTrim,
+} from './resolved-job.ts';
+import {
+  type Given,
+  isObject,
+  optional,
+  type Place,
+  type Reader,
+  readKeys,
+  report,
+  required,
+  standard,
+  within,
+} from './schema.ts';
+import {
+  choice,
+  displacement,
+  inUnits,
+  later,
+  length,
+  lengthOrZero,
+  list,
+  number,
+  text,
+  units,
+  unitsOf,
+  yesOrNo,
+} from './schema-values.ts';
+
+/** Most repeats taken as meant around a vessel: past it each is narrower than a blade's corner. */
+const mostAround = 10_000;
+
+/** Least area of a repeat, mm²: under it two lattice vectors point the same way but for rounding. */
+const leastRepeat = 1e-6;
+
+export const coatKeys = {
+  name: standard('Coat', text, 'coat'),
+  thickness: required('Coat thickness', lengthOrZero),
+  over: standard('Over the film', yesOrNo, false),
+};
+
+export const filmKeys = {
+  thickness: standard('Film thickness', lengthOrZero, standardFilm.thickness),
+  stretch: standard('Film stretch', number({ least: 0, most: 0.5 }), standardFilm.stretch),
+  minWidth: standard('Thinnest film', lengthOrZero, standardFilm.minWidth),
+  minGap: standard('Narrowest gap', lengthOrZero, standardFilm.minGap),
+  minPiece: standard('Smallest piece, mm²', number({ least: 0, most: 1e6 }), standardFilm.minPiece),
+};
+
+export const bandKeys = {
+  from: required('Band from', lengthOrZero),
+  to: required('Band to', length()),
+};
+
+export const seamKeys = {
+  style: standard(
+    'Seam',
+    choice<'butt' | 'overlap'>(['butt', 'overlap'], ['cut-through', 'winding', 'strip']),
+    'overlap',
+  ),
+  overlap: optional('Overlap', lengthOrZero),
+  strip: optional('Cover strip', later('leave it out, and use a "butt" or an "overlap" seam')),
+};
+
+export const trimKeys = {
+  lip: standard('Trim at the lip', lengthOrZero, standardTrim.lip),
+  foot: standard('Trim at the foot', lengthOrZero, standardTrim.foot),
+};
+
+export const sheetKeys = {
+  across: required('Sheet across', length()),
+  up: required('Sheet up', length()),
+  margin: standard('Sheet margin', lengthOrZero, 0),
+};
+
+export const gridKeys = {
+  across: optional('Repeat across', length()),
+  up: optional('Repeat up', length()),
+  drop: standard('Drop', displacement, 0),
+  shift: standard('Shift', displacement, 0),
+};
+
+const readVector: Reader<Point> = (value, place) => {
+  if (!Array.isArray(value) || value.length !== 2)
+    return report(place, 'not-a-vector', 'will not do here; give two lengths, [x, y]');
+  const [x, y] = [displacement(value[0], within(place, 0)), displacement(value[1], within(place, 1))];
+  return x === undefined || y === undefined ? undefined : { x, y };
+};
+
+export const latticeKeys = {
+  a: required('First lattice vector', readVector),
+  b: required('Second lattice vector', readVector),
+};
+
+const readRepeat: Reader<Repeat> = (value, place) => {
+  const isLattice = isObject(value) && ('a' in value || 'b' in value);
+  if (!isLattice) return readGrid(value, place);
+  const mixed = Object.keys(gridKeys).filter((name) => Object.hasOwn(value, name));
+  for (const name of mixed)
+    report(
+      within(place, name),
+      'one-of-two',
+      'is given beside a lattice; keep "a" and "b", or leave them out',
+    );
+  const lattice = Object.fromEntries(Object.entries(value).filter(([name]) => !mixed.includes(name)));
+  const keys = readKeys(lattice, latticeKeys, place);
+  if (keys?.a === undefined || keys.b === undefined) return undefined;
+  const { a, b } = keys;
+  return hasArea(a, b) ? { kind: 'lattice', a, b } : noArea(place, a, b);
+};
+
+const readGrid: Reader<Repeat> = (value, place) => {
+  const keys = readKeys(value, gridKeys, place);
+  if (keys === undefined) return undefined;
+  const { across, up, drop, shift } = keys;
+  if (across !== undefined && up !== undefined) {
+    const [a, b] = [
+      { x: across, y: drop },
+      { x: shift, y: up },
+    ];
+    if (!hasArea(a, b)) return noArea(place, a, b);
+  }
+  return { kind: 'grid', ...given({ across, up }), drop, shift };
+};
+
+const hasArea = (a: Point, b: Point): boolean => Math.abs(cross(a, b)) >= leastRepeat;
+
+function noArea(place: Place, a: Point, b: Point): undefined {
+  const [first, second] = [a, b].map(({ x, y }) => `[${formatLength(x, 'mm')}, ${formatLength(y, 'mm')}]`);
+  const says = `moves by ${first} and by ${second}, which point the same way and repeat nothing; give two ways that cross`;
+  return report(place, 'repeat-without-area', says);
+}
+
+export const artworkKeys = {
+  file: required('Artwork', text),
+  repeat: optional('Repeat', readRepeat),
+  lay: standard('Lay', choice<'even' | 'conformal'>(['even', 'conformal'], ['rigid']), 'even'),
+  around: optional('Repeats around', number({ least: 1, most: mostAround, whole: true })),
+  scale: standard('Scale', choice<'both' | 'across'>(['both', 'across']), 'both'),
+  way: optional('Way', later('leave it out, and give "around" the number of repeats instead')),
+};
+
+const readArtwork: Reader<Artwork> = (value, place) => {
+  const keys = readKeys(value, artworkKeys, place);
+  if (keys?.file === undefined) return undefined;
+  const { file, lay, scale, around, repeat = { kind: 'grid', drop: 0, shift: 0 } } = keys;
+  return { file, repeat, lay, scale, ...given({ around }) };
+};
+
+const readCoat: Reader<Coat> = (value, place) => {
+  const keys = readKeys(value, coatKeys, place);
+  return keys?.thickness === undefined ? undefined : { ...keys, thickness: keys.thickness };
+};
+
+const readBand: Reader<Job['band']> = (value, place) => {
+  const keys = readKeys(value, bandKeys, place);
+  if (keys?.from === undefined || keys.to === undefined) return undefined;
+  const { from, to } = keys;
+  if (from < to) return { from, to };
+  const says = `runs from ${formatLength(from, 'mm')} to ${formatLength(to, 'mm')}; give a "to" above its "from"`;
+  return report(place, 'upside-down', says);
+};
+
+const readSeam: Reader<Job['seam']> = (value, place) => {
+  const keys = readKeys(value, seamKeys, place);
+  if (keys === undefined) return undefined;
+  const { style, overlap = style === 'butt' ? 0 : standardOverlap } = keys;
+  if (style !== 'butt' || overlap === 0) return { style, overlap };
+  const says = `${formatLength(overlap, 'mm')} is more than a "butt" seam has; leave it out, or give the style "overlap"`;
+  return report(within(place, 'overlap'), 'butt-overlap', says);
+};
+
+const readFilm: Reader<Film> = (value, place) => readKeys(value, filmKeys, place);
+
+const readTrim: Reader<Job['trim']> = (value, place) => readKeys(value, trimKeys, place);
+
+const readSheet: Reader<Job['sheet']> = (value, place) => {
+  const keys = readKeys(value, sheetKeys, place);
+  if (keys?.across === undefined || keys.up === undefined) return undefined;
+  const { across, up, margin } = keys;
+  if (2 * margin < Math.min(across, up)) return { across, up, margin };
+  const says = `${formatLength(margin, 'mm')} on either side leaves nothing of the sheet; give a smaller margin`;
+  return report(within(place, 'margin'), 'margin-too-wide', says);
+};
+
+const readBlankOfJob: Reader<Job['blank']> = (value, place) => {
+  if (isObject(value)) {
+    const blank = readBlankAt(value, place);
+    return blank && { kind: 'here', blank };
+  }
+  if (typeof value !== 'string')
+    return report(
+      place,
+      'not-text',
+      `${shown(value)} will not do here; give the path of a blank file, or the blank itself`,
+    );
+  const file = text(value, place);
+  return file === undefined ? undefined : { kind: 'file', file };
+};
+
+export const jobKeys = {
+  name: required('Name', text),
+  units: standard('Units', units, 'mm'),
+  blank: required('Blank', readBlankOfJob),
+  band: optional('Band', readBand),
+  coats: standard('Coats', list(readCoat), []),
+  film: standard('Film', readFilm, standardFilm),
+  artwork: optional('Artwork', readArtwork),
+  edges: standard(
+    'Edges',
+    choice<'straight' | 'whole-rows'>(['straight', 'whole-rows'], ['fade']),
+    'straight',
+  ),
+  seam: standard('Seam', readSeam, { style: 'overlap', overlap: standardOverlap }),
+  trim: standard('Trim', readTrim, standardTrim),
+  items: optional('Items', later('leave "items" out')),
+  lettering: optional('Lettering', later('leave "lettering" out')),
+  sheet: optional('Sheet', readSheet),
+};
+
+/**
+ * The job that a parsed file holds, with everything explicit that has a standard.
+ * @throws Refused with every problem, each with its file and key; those of a blank given in place are among them.
+ */
+export function readJob(value: unknown, file: string): Job {
+  const problems: Finding[] = [];
+  const start: Place = { file, key: '', units: 'mm', report: (finding) => void problems.push(finding) };
+  const keys = readKeys(value, jobKeys, inUnits(start, unitsOf(value, 'mm')));
+  if (keys?.name === undefined || keys.blank === undefined || problems.length > 0)
+    throw new Refused(problems);
+  const { name, units: unit, blank, coats, film, edges, seam, trim, band, artwork, sheet } = keys;
+  return { name, units: unit, blank, coats, film, edges, seam, trim, ...given({ band, artwork, sheet }) };
+}
+
+/** Only the values that are there, so that a key left out stays left out. */
+function given<T extends Given>(values: T): { readonly [N in keyof T]?: Exclude<T[N], undefined> } {
+  const entries = Object.entries(values).filter(([, value]) => value !== undefined);
+  return Object.fromEntries(entries) as { readonly [N in keyof T]?: Exclude<T[N], undefined> };
+}

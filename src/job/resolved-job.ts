@@ -1,0 +1,76 @@
+// The job as the rest of the house sees it: everything in mm, nothing that has a standard left out.
+import type { Blank } from '../blank/blank.ts';
+import type { Point } from '../geometry/point.ts';
+import type { Units } from '../lengths/length.ts';
+
+/** A layer on the wall. Under the film it makes the wall larger; `over` it, it only counts for material and time. */
+export interface Coat {
+  readonly name: string;
+  /** mm, along the wall's normal. */
+  readonly thickness: number;
+  readonly over: boolean;
+}
+
+export interface Film {
+  /** mm. */
+  readonly thickness: number;
+  /** Share of its length by which the film is stretched in laying: 0.02 is two in a hundred. */
+  readonly stretch: number;
+  /** Thinnest film, mm, and narrowest gap, mm, that can be cut and weeded. */
+  readonly minWidth: number;
+  readonly minGap: number;
+  /** Smallest piece that holds, mm². */
+  readonly minPiece: number;
+}
+
+/**
+ * How the tile repeats, mm in the drawing. `grid`: `across` and `up` are the tile's own size where they are left out;
+ * `drop` moves the next repeat around by so much up, `shift` the next row up by so much around.
+ * `lattice`: two vectors, y down as in the drawing.
+ */
+export type Repeat =
+  | {
+      readonly kind: 'grid';
+      readonly across?: number;
+      readonly up?: number;
+      readonly drop: number;
+      readonly shift: number;
+    }
+  | { readonly kind: 'lattice'; readonly a: Point; readonly b: Point };
+
+export interface Artwork {
+  /** Relative to the job file. */
+  readonly file: string;
+  readonly repeat: Repeat;
+  /** `even` keeps rows equally far apart, `conformal` keeps every angle. */
+  readonly lay: 'even' | 'conformal';
+  /** Whole number of repeats around; left out, the one nearest to the drawn size. */
+  readonly around?: number;
+  /** `both` keeps the tile's proportions, `across` changes its size only around the vessel. */
+  readonly scale: 'both' | 'across';
+}
+
+export interface Job {
+  readonly name: string;
+  /** The unit the file's bare numbers were in. Every length here is in mm already. */
+  readonly units: Units;
+  readonly blank:
+    | { readonly kind: 'file'; readonly file: string }
+    | { readonly kind: 'here'; readonly blank: Blank };
+  /** mm along the wall; left out, the flat band. */
+  readonly band?: { readonly from: number; readonly to: number };
+  readonly coats: readonly Coat[];
+  readonly film: Film;
+  readonly artwork?: Artwork;
+  readonly edges: 'straight' | 'whole-rows';
+  /** `overlap` is 0 for a butt seam, mm. */
+  readonly seam: { readonly style: 'butt' | 'overlap'; readonly overlap: number };
+  readonly trim: { readonly lip: number; readonly foot: number };
+  readonly sheet?: { readonly across: number; readonly up: number; readonly margin: number };
+}
+
+/** What holds when a job says nothing else; mm. */
+export const standardOverlap = 6;
+export const standardTrim = { lip: 3, foot: 3 };
+/** The least sizes that cut and weed without care in adhesive film. Common practice, no source. */
+export const standardFilm: Film = { thickness: 0.08, stretch: 0, minWidth: 1, minGap: 0.4, minPiece: 4 };

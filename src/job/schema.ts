@@ -1,0 +1,122 @@
+// Reading typed values out of a parsed file: every problem at once, each with its file and key.
+import { distance } from 'fastest-levenshtein';
+import { type Finding, stop } from '../finding.ts';
+import type { Units } from '../lengths/length.ts';
+import { shown } from '../lengths/shown.ts';
+
+/** Where a value stands, and where to report what is wrong with it. */
+export interface Place {
+  readonly file: string;
+  /** As the maker would write it, such as `stations[1].across`; empty for the file's own object. */
+  readonly key: string;
+  /** The unit of bare numbers here. */
+  readonly units: Units;
+  readonly report: (finding: Finding) => void;
+}
+
+/** Gives the value in our terms; or reports at least one problem and gives undefined. */
+export type Reader<T> = (value: unknown, place: Place) => T | undefined;
+
+/** One key of a file: what it is called on screen, how it is read, and what holds when it is left out. */
+export interface Key<T> {
+  readonly label: string;
+  readonly read: Reader<T>;
+}
+export interface RequiredKey<T> extends Key<T> {
+  readonly required: true;
+}
+export interface StandardKey<T> extends Key<T> {
+  /** What holds when the key is left out, mm where it is a length. */
+  readonly standard: T;
+}
+
+export const required = <T>(label: string, read: Reader<T>): RequiredKey<T> => ({
+  label,
+  read,
+  required: true,
+});
+export const optional = <T>(label: string, read: Reader<T>): Key<T> => ({ label, read });
+export const standard = <T>(label: string, read: Reader<T>, value: NoInfer<T>): StandardKey<T> => ({
+  label,
+  read,
+  standard: value,
+});
+
+export type Keys = Readonly<Record<string, Key<unknown>>>;
+
+/** What reading gives for each key: undefined only for one that is left out or was reported, and has no standard. */
+export type Values<K extends Keys> = {
+  readonly [N in keyof K]: K[N] extends StandardKey<infer T>
+    ? T
+    : K[N] extends Key<infer T>
+      ? T | undefined
+      : never;
+};
+
+/** The values of an object's keys; reports unknown keys, missing ones, and whatever is wrong with each value. */
+export function readKeys<K extends Keys>(value: unknown, keys: K, place: Place): Values<K> | undefined {
+  const given = readObject(value, place);
+  if (given === undefined) return undefined;
+  for (const name of Object.keys(given)) if (!Object.hasOwn(keys, name)) reportUnknown(name, keys, place);
+  const values = Object.entries(keys).map(([name, key]) => [name, readKey(given, name, key, place)]);
+  // The entries are made from `keys` one for one, which the compiler cannot follow.
+  return Object.fromEntries(values) as Values<K>;
+}
+
+function readKey(given: Given, name: string, key: Key<unknown>, place: Place): unknown {
+  const fallback = 'standard' in key ? key.standard : undefined;
+  if (Object.hasOwn(given, name)) return key.read(given[name], within(place, name)) ?? fallback;
+  if ('required' in key)
+    report(within(place, name), 'missing-key', `is missing; add ${shown(name)} (${key.label.toLowerCase()})`);
+  return fallback;
+}
+
+export type Given = Readonly<Record<string, unknown>>;
+
+/** The value as an object, unread; or a report. */
+export function readObject(value: unknown, place: Place): Given | undefined {
+  if (isObject(value)) return value;
+  return report(place, 'not-an-object', `${shown(value)} will not do here; give an object, { ... }`);
+}
+
+export const isObject = (value: unknown): value is Given =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+function reportUnknown(name: string, keys: Keys, place: Place): void {
+  const nearest = nearestOf(name, Object.keys(keys));
+  const says = `unknown key ${shown(name)}; the nearest known one here is ${shown(nearest)}`;
+  report(within(place, name), 'unknown-key', says);
+}
+
+/** The known name that the fewest typed letters set apart from this one, upper and lower case alike. */
+export function nearestOf(name: string, known: readonly string[]): string | undefined {
+  const far = (other: string): number => distance(name.toLowerCase(), other.toLowerCase());
+  return [...known].sort((a, b) => far(a) - far(b))[0];
+}
+
+/** The place of a key, or of an item of a list, inside this one. */
+export const within = (place: Place, part: string | number): Place => ({
+  ...place,
+  key: typeof part === 'number' ? `${place.key}[${part}]` : place.key === '' ? part : `${place.key}.${part}`,
+});
+
+/** Reports a problem at a place, and gives the undefined that stands for the value. */
+export function report(place: Place, rule: string, says: string): undefined {
+  const { file, key } = place;
+  place.report(stop(rule, { ...(file === '' ? {} : { file }), ...(key === '' ? {} : { key }) }, says));
+  return undefined;
+}
+
+/** Findings of the layers below put in their place: their file named, their key made one within this place. */
+export const placed = (
+  findings: readonly Finding[],
+  { file, key }: Pick<Place, 'file' | 'key'>,
+): readonly Finding[] =>
+  findings.map((finding) => ({
+    ...finding,
+    where: {
+      ...(file === '' ? {} : { file }),
+      ...finding.where,
+      ...(key === '' ? {} : { key: finding.where.key === undefined ? key : `${key}.${finding.where.key}` }),
+    },
+  }));

@@ -1,0 +1,165 @@
+// One cell of the laid pattern: the merged areas of the art inside a window, as rings that stay inside it and
+// chains that run from one border of the window to another, where the next cell takes them up.
+import { type Affine, moveContour, translation } from '../geometry/affine.ts';
+import { type Box, hullBox } from '../geometry/box.ts';
+import { combine, type Run, untraced } from '../geometry/combine.ts';
+import type { Contour } from '../geometry/contour.ts';
+import { distance, type Point } from '../geometry/point.ts';
+import { type SegmentOf, segmentsOf } from '../geometry/rebuild.ts';
+import { chordTolerance, joinTolerance } from '../geometry/tolerance.ts';
+import { type Lattice, stepsIn } from './lattice.ts';
+import type { PeriodContour } from './period.ts';
+
+/** What a stretch of a window's boundary is: a border to the next cell, or an end of the piece, in the waste. */
+export type Side = 'left' | 'right' | 'end';
+
+/** A window with its boundary running counter-clockwise with y up; `sides` names each of its segments. */
+export interface CellWindow {
+  readonly contour: Contour;
+  readonly sides: readonly Side[];
+}
+
+/** A copy of a period's contour, `i` and `j` lattice steps from where it was drawn. */
+export interface Copy {
+  readonly family: number;
+  readonly i: number;
+  readonly j: number;
+}
+
+export interface Crossing {
+  readonly side: 'left' | 'right';
+  readonly y: number;
+}
+
+/** A stretch of boundary from one crossing of a border to the next. */
+export interface Chain {
+  readonly runs: readonly Run[];
+  readonly region: number;
+  readonly start: Crossing;
+  readonly end: Crossing;
+}
+
+export interface Ring {
+  readonly runs: readonly Run[];
+  readonly region: number;
+}
+
+export interface Cell {
+  readonly rings: readonly Ring[];
+  readonly chains: readonly Chain[];
+  readonly regions: number;
+  readonly segmentOf: SegmentOf;
+  /** The copy a run belongs to; undefined for the window's own edges. */
+  readonly copyOf: (run: Run) => Copy | undefined;
+  /** Stretches of tile border that stayed visible: there the tile does not join itself. */
+  readonly gaps: readonly { readonly at: Point; readonly length: number }[];
+}
+
+/** The art to fill a cell with: contours of the laid period, and the laid lattice. */
+export interface LaidPeriod {
+  readonly contours: readonly PeriodContour[];
+  readonly lattice: Lattice;
+}
+
+export const movePeriod = (
+  contours: readonly PeriodContour[],
+  lattice: Lattice,
+  m: Affine,
+): LaidPeriod => {
+  const linear = (p: Point): Point => ({ x: m.a * p.x + m.c * p.y, y: m.b * p.x + m.d * p.y });
+  return {
+    contours: contours.map(({ contour, borders }) => ({ contour: moveContour(m, contour), borders })),
+    lattice: { a: linear(lattice.a), b: linear(lattice.b) },
+  };
+};
+
+interface PlacedCopy extends Copy {
+  readonly contour: Contour;
+  readonly borders: ReadonlySet<number>;
+}
+
+/** Every copy of the period that may show in the box. */
+function copiesIn({ contours, lattice }: LaidPeriod, box: Box): PlacedCopy[] {
+  return contours.flatMap(({ contour, borders }, family) => {
+    const own = hullBox([contour]);
+    const reach = {
+      minX: box.minX - own.maxX,
+      minY: box.minY - own.maxY,
+      maxX: box.maxX - own.minX,
+      maxY: box.maxY - own.minY,
+    };
+    return [...stepsIn(lattice, reach)].map(({ i, j, at }) => ({
+      family,
+      i,
+      j,
+      borders,
+      contour: moveContour(translation(at.x, at.y), contour),
+    }));
+  });
+}
+
+/** Fill a window with the period and merge what overlaps or touches. */
+export function cellOf(period: LaidPeriod, window: CellWindow): Cell {
+  const copies = copiesIn(period, hullBox([window.contour]));
+  const regions = combine(
+    copies.map(({ contour, borders }) => ({ contour, isEdge: (segment: number) => borders.has(segment) })),
+    [{ contour: window.contour, isEdge: () => true }],
+    { operation: 'intersection', fill: 'nonzero', tolerance: chordTolerance },
+  );
+  const windowSource = copies.length;
+  const isBorder = (run: Run): boolean =>
+    run.source !== untraced && copies[run.source]?.borders.has(run.segment) === true;
+  const sideOf = (run: Run): Side | undefined =>
+    run.source === windowSource ? window.sides[run.segment] : undefined;
+  const gaps: { at: Point; length: number }[] = [];
+  const rings: Ring[] = [];
+  const chains: Chain[] = [];
+  regions.forEach(({ outer, holes }, region) => {
+    for (const { runs } of [outer, ...holes]) {
+      const kept = runs.filter((run) => !isBorder(run) || distance(run.from, run.to) >= joinTolerance);
+      for (const run of kept)
+        if (isBorder(run)) gaps.push({ at: run.from, length: distance(run.from, run.to) });
+      const parts = chainsOf(kept, sideOf);
+      if (parts === undefined) rings.push({ runs: kept, region });
+      else chains.push(...parts.map((part) => ({ ...part, region })));
+    }
+  });
+  return {
+    rings,
+    chains,
+    regions: regions.length,
+    segmentOf: segmentsOf([...copies.map(({ contour }) => contour), window.contour]),
+    copyOf: (run) => copies[run.source],
+    gaps,
+  };
+}
+
+const isCrossed = (side: Side | undefined): side is 'left' | 'right' => side === 'left' || side === 'right';
+
+/** Cut a ring where it follows a border; undefined if it follows none. */
+function chainsOf(
+  runs: readonly Run[],
+  sideOf: (run: Run) => Side | undefined,
+): Omit<Chain, 'region'>[] | undefined {
+  const firstBorder = runs.findIndex((run) => isCrossed(sideOf(run)));
+  if (firstBorder < 0) return undefined;
+  const around = [...runs.slice(firstBorder), ...runs.slice(0, firstBorder)];
+  const chains: Omit<Chain, 'region'>[] = [];
+  let current: Run[] = [];
+  let start: Crossing | undefined;
+  const finish = (end: Crossing) => {
+    if (start && current.length > 0) chains.push({ runs: current, start, end });
+    current = [];
+  };
+  for (const run of around) {
+    const side = sideOf(run);
+    if (!isCrossed(side)) current.push(run);
+    else {
+      finish({ side, y: run.from.y });
+      start = { side, y: run.to.y };
+    }
+  }
+  const closing = around[0] && sideOf(around[0]);
+  if (isCrossed(closing) && around[0]) finish({ side: closing, y: around[0].from.y });
+  return chains;
+}

@@ -1,0 +1,172 @@
+// One period of the artwork: what a renderer would show of the tile, as contours that repeat by the lattice.
+import { boxesMeet, type Box } from '../geometry/box.ts';
+import { combine } from '../geometry/combine.ts';
+import { type Contour, polygon, type Segment, type Shape } from '../geometry/contour.ts';
+import { distance, type Point } from '../geometry/point.ts';
+import { isSliver, ringSegments, segmentsOf } from '../geometry/rebuild.ts';
+import { tightBox } from '../geometry/measure.ts';
+import { chordTolerance, joinTolerance } from '../geometry/tolerance.ts';
+import { cellArea, type Lattice, stepsIn } from './lattice.ts';
+
+/** A contour of the period. Edges that only the tile's border made are marked: no film ends there by design. */
+export interface PeriodContour {
+  readonly contour: Contour;
+  readonly borders: ReadonlySet<number>;
+}
+
+interface BoxedShape {
+  readonly shape: Shape;
+  readonly box: Box;
+}
+
+const noBorders: ReadonlySet<number> = new Set();
+
+/**
+ * The contours of one layer's period, drawn mm. A shape that crosses the tile's border, and whose copies a step away
+ * are drawn too, is taken whole, once; any other is cut at the border, as a renderer would show it.
+ */
+export function periodOf(
+  shapes: readonly Shape[],
+  tile: { readonly width: number; readonly height: number },
+  lattice: Lattice,
+): PeriodContour[] {
+  const boxed = shapes.map((shape) => ({ shape, box: tightBox(shape.contours) }));
+  const whole = boxed.filter(({ box }) => isInside(box, tile));
+  const crossing = boxed.filter(({ box }) => !isInside(box, tile) && isSeen(box, tile));
+  const { families, loose } = tilesThePlane(lattice, tile)
+    ? familiesOf(crossing, tile, lattice)
+    : { families: [], loose: crossing };
+  return [
+    ...[...whole, ...families].flatMap(({ shape }) =>
+      shape.contours.map((contour) => ({ contour, borders: noBorders })),
+    ),
+    ...cutAtBorder(loose, tile),
+  ];
+}
+
+/** A shape past the border by less than rounding is still inside. */
+const rounding = 1e-3;
+
+const isInside = (box: Box, { width, height }: { width: number; height: number }): boolean =>
+  box.minX >= -rounding && box.minY >= -rounding && box.maxX <= width + rounding && box.maxY <= height + rounding;
+
+const isSeen = (box: Box, { width, height }: { width: number; height: number }): boolean =>
+  box.maxX > rounding && box.maxY > rounding && box.minX < width - rounding && box.minY < height - rounding;
+
+/** Whether copies of the tile's own rectangle, moved by the lattice, fill the plane once. */
+function tilesThePlane({ a, b }: Lattice, { width, height }: { width: number; height: number }): boolean {
+  const close = (one: number, other: number) => Math.abs(one - other) < rounding;
+  const columns = close(Math.abs(a.x), width) && close(b.x, 0) && close(Math.abs(b.y), height);
+  const rows = close(Math.abs(b.y), height) && close(a.y, 0) && close(Math.abs(a.x), width);
+  return (columns || rows) && close(cellArea({ a, b }), width * height);
+}
+
+/** Sort crossing shapes into families of copies; a family with a copy missing is loose. */
+function familiesOf(
+  crossing: readonly BoxedShape[],
+  tile: { readonly width: number; readonly height: number },
+  lattice: Lattice,
+): { families: BoxedShape[]; loose: BoxedShape[] } {
+  const families: BoxedShape[] = [];
+  const loose: BoxedShape[] = [];
+  const taken = new Set<BoxedShape>();
+  for (const item of crossing) {
+    if (taken.has(item)) continue;
+    const copies = visibleCopies(item.box, tile, lattice).map((at) =>
+      crossing.find((other) => !taken.has(other) && isCopy(item, other, at)),
+    );
+    if (copies.includes(undefined)) loose.push(item);
+    else {
+      families.push(item);
+      for (const copy of copies) if (copy) taken.add(copy);
+    }
+    taken.add(item);
+  }
+  return { families, loose };
+}
+
+/** The steps, other than none, that leave some of the box in sight. */
+function visibleCopies(box: Box, tile: { width: number; height: number }, lattice: Lattice): Point[] {
+  const reach = { minX: -box.maxX, minY: -box.maxY, maxX: tile.width - box.minX, maxY: tile.height - box.minY };
+  return [...stepsIn(lattice, reach)]
+    .filter(({ i, j }) => i !== 0 || j !== 0)
+    .map(({ at }) => at)
+    .filter((at) => isSeen(movedBox(box, at), tile));
+}
+
+const movedBox = (box: Box, { x, y }: Point): Box => ({
+  minX: box.minX + x,
+  minY: box.minY + y,
+  maxX: box.maxX + x,
+  maxY: box.maxY + y,
+});
+
+const pointsOf = (s: Segment): Point[] => (s.kind === 'line' ? [s.from, s.to] : [s.from, s.c1, s.c2, s.to]);
+
+/** Whether `other` is `item` moved by `at`, node for node, within what drawing programs round off. */
+function isCopy(item: BoxedShape, other: BoxedShape, at: Point): boolean {
+  const moved = movedBox(item.box, at);
+  const near = (a: number, b: number) => Math.abs(a - b) <= joinTolerance;
+  if (!near(moved.minX, other.box.minX) || !near(moved.maxY, other.box.maxY)) return false;
+  if (item.shape.contours.length !== other.shape.contours.length) return false;
+  return item.shape.contours.every((contour, c) => {
+    const twin = other.shape.contours[c];
+    return twin !== undefined && isSameContour(contour, twin, at);
+  });
+}
+
+/** Nodes may be numbered from another start: combining areas does not keep where a contour began. */
+function isSameContour(contour: Contour, twin: Contour, at: Point): boolean {
+  const count = contour.segments.length;
+  if (twin.segments.length !== count) return false;
+  const [first] = contour.segments;
+  if (!first) return false;
+  const home = { x: first.from.x + at.x, y: first.from.y + at.y };
+  const matches = (offset: number) =>
+    contour.segments.every((s, i) => {
+      const t = twin.segments[(i + offset) % count];
+      if (!t || t.kind !== s.kind) return false;
+      const there = pointsOf(t);
+      return pointsOf(s).every((p, k) => {
+        const q = there[k];
+        return q !== undefined && distance({ x: p.x + at.x, y: p.y + at.y }, q) <= joinTolerance;
+      });
+    });
+  return twin.segments.some((t, offset) => distance(t.from, home) <= joinTolerance && matches(offset));
+}
+
+/** Shapes cut at the tile's border, each with the border's own stretches marked. */
+function cutAtBorder(
+  shapes: readonly BoxedShape[],
+  { width, height }: { readonly width: number; readonly height: number },
+): PeriodContour[] {
+  const viewport = polygon([
+    { x: 0, y: 0 },
+    { x: width, y: 0 },
+    { x: width, y: height },
+    { x: 0, y: height },
+  ]);
+  const tileBox = { minX: 0, minY: 0, maxX: width, maxY: height };
+  return shapes
+    .filter(({ box }) => boxesMeet(box, tileBox))
+    .flatMap(({ shape }) => {
+      const regions = combine(
+        shape.contours.map((contour) => ({ contour })),
+        [{ contour: viewport, isEdge: () => true }],
+        { operation: 'intersection', fill: 'nonzero', tolerance: chordTolerance },
+      );
+      const border = shape.contours.length;
+      const segmentOf = segmentsOf([...shape.contours, viewport]);
+      return regions
+        .flatMap(({ outer, holes }) => [outer, ...holes])
+        .filter((ring) => !isSliver(ring))
+        .map((ring) => {
+          const drawn = ringSegments(ring.runs, segmentOf);
+          const borders = drawn.flatMap(({ run }, i) => (run.source === border ? [i] : []));
+          return {
+            contour: { closed: true, segments: drawn.map(({ segment }) => segment) },
+            borders: new Set(borders),
+          };
+        });
+    });
+}

@@ -1,0 +1,132 @@
+// The pattern laid around the wall: from a tile's layers to merged areas on the sheet.
+import type { Tile } from '../artwork/tile.ts';
+import type { Contour, Shape } from '../geometry/contour.ts';
+import { signedArea } from '../geometry/measure.ts';
+import { distance, type Point } from '../geometry/point.ts';
+import { fitTolerance, sliverWidth } from '../geometry/tolerance.ts';
+import { girthAt, turnMotion } from '../unroll/flat-wall.ts';
+import type { Template } from '../unroll/template.ts';
+import { type Cell, cellOf, type LaidPeriod, movePeriod } from './cell.ts';
+import { type Closing, equalParts, layOut } from './closing.ts';
+import type { Lattice } from './lattice.ts';
+import { type Lay, stepOnSheet, toSheet } from './lay.ts';
+import { periodOf } from './period.ts';
+import { SheetCurves } from './sheet-curves.ts';
+import { type PlacedCell, type StitchedArea, stitch } from './stitch.ts';
+import { laidPiece, type LaidPiece, wholeWindow, windowsAt } from './windows.ts';
+
+export interface WrapLayer {
+  readonly name: string;
+  readonly colour: string;
+  /** Areas on the sheet, in the flat wall's frame. */
+  readonly shapes: readonly Shape[];
+}
+
+/** A place on the wall where two copies of the tile do not meet, and how long the open stretch is, mm. */
+export interface Mismatch {
+  readonly layer: string;
+  readonly turn: number;
+  readonly along: number;
+  readonly length: number;
+}
+
+export interface Wrap {
+  readonly layers: readonly WrapLayer[];
+  readonly mismatches: readonly Mismatch[];
+  /** Largest distance measured between the art's exact image on the sheet and the curves laid, mm. */
+  readonly fitError: number;
+}
+
+export interface WrapOptions {
+  readonly tile: Tile;
+  readonly lattice: Lattice;
+  readonly closing: Closing;
+  readonly lay: Lay;
+  readonly template: Template;
+  /** How far art that leaves the piece goes on past the outline before it is closed, mm. */
+  readonly runOff: number;
+}
+
+/** Phases for the cell borders: steps of the golden section, so that none falls twice on what a tile is divided by. */
+const phases = [0.618034, 0.236068, 0.854102, 0.472136, 0.09017, 0.708204, 0.326238];
+
+/** Lay every layer of the tile around the wall. */
+export function wrapPattern(options: WrapOptions): Wrap {
+  const { tile, lattice, closing, lay, template, runOff } = options;
+  const piece = laidPiece(template, lay, runOff);
+  const m = layOut(closing, tile.height);
+  const mismatches: Mismatch[] = [];
+  let fitError = 0;
+  const layers = tile.layers.map(({ name, colour, shapes }) => {
+    const period = movePeriod(periodOf(shapes, tile, lattice), lattice, m);
+    const laid = layLayer(period, piece, options);
+    fitError = Math.max(fitError, laid.worst);
+    for (const { at, length } of laid.gaps) mismatches.push({ layer: name, ...placeOf(lay, at), length });
+    return { name, colour, shapes: laid.shapes };
+  });
+  return { layers, mismatches, fitError };
+}
+
+const placeOf = (lay: Lay, at: Point): { turn: number; along: number } => {
+  const turn = at.x / girthAt(lay.wall, lay.wall.reference);
+  return { turn: turn - Math.floor(turn), along: lay.toAlong(at.y) };
+};
+
+interface Laid {
+  readonly shapes: readonly Shape[];
+  readonly worst: number;
+  readonly gaps: Cell['gaps'];
+}
+
+function layLayer(period: LaidPeriod, piece: LaidPiece, { closing, lay }: WrapOptions): Laid {
+  const parts = equalParts(closing);
+  const width = girthAt(lay.wall, lay.wall.reference) / parts;
+  const { places, areas } = stitchedCells(period, piece, width);
+  const curves = new SheetCurves({
+    places,
+    width,
+    map: { point: (p) => toSheet(lay, p), displacement: (at, by) => stepOnSheet(lay, at, by) },
+    tolerance: fitTolerance,
+    motion: (periods) => turnMotion(lay.wall, periods / parts),
+    period: { i: closing.n / parts, j: closing.m / parts },
+  });
+  const shapes = areas.map((area) => shapeOf(area, curves)).filter((shape) => shape.contours.length > 0);
+  return { shapes, worst: curves.worst, gaps: places.flatMap(({ cell, shift }) => (shift === 0 ? cell.gaps : [])) };
+}
+
+/** Cells that agree on their borders; where no phase gives such cells, the whole piece is one cell. */
+function stitchedCells(
+  period: LaidPeriod,
+  piece: LaidPiece,
+  width: number,
+): { places: readonly PlacedCell[]; areas: readonly StitchedArea[] } {
+  for (const phase of phases) {
+    const windows = windowsAt(piece, width, phase);
+    if (!windows) break;
+    const full = windows.full && cellOf(period, windows.full);
+    const places: PlacedCell[] = [
+      { cell: cellOf(period, windows.start), shift: 0 },
+      ...(full ? Array.from({ length: windows.count }, (_, shift) => ({ cell: full, shift })) : []),
+      { cell: cellOf(period, windows.finish), shift: 0 },
+    ];
+    const areas = stitch(places);
+    if (areas) return { places, areas };
+  }
+  const places = [{ cell: cellOf(period, wholeWindow(piece)), shift: 0 }];
+  return { places, areas: stitch(places) ?? [] };
+}
+
+/** An area's contours on the sheet, the outer one first, slivers left out. */
+function shapeOf(area: StitchedArea, curves: SheetCurves): Shape {
+  const contours = [
+    ...area.rings.map(({ place, ring }) => curves.ring(place, ring)),
+    ...area.loops.map((loop) => curves.loop(loop)),
+  ]
+    .map((contour) => ({ contour, area: Math.abs(signedArea(contour)) }))
+    .filter(({ contour, area: size }) => size >= (sliverWidth * perimeter(contour)) / 2)
+    .sort((a, b) => b.area - a.area);
+  return { contours: contours.map(({ contour }) => contour) };
+}
+
+const perimeter = (contour: Contour): number =>
+  contour.segments.reduce((sum, s) => sum + distance(s.from, s.to), 0);
