@@ -38,6 +38,8 @@ export interface StraightWall {
   readonly halfAngle: number;
   /** From the foot corner to the last station, mm along. */
   readonly length: number;
+  /** `height` when every station was read by height: then it is heights that stay put where the lean is in doubt. */
+  readonly readBy: 'height' | 'along';
   readonly residuals: readonly Residual[];
   /** Variances of radius (mm²) and half angle (rad²) and their covariance. */
   readonly covariance: { readonly radius: number; readonly halfAngle: number; readonly both: number };
@@ -54,10 +56,15 @@ export const bareGirthAt = (wall: StraightWall, along: number): number =>
 /** Height above the foot of a place up the wall, mm. */
 export const heightAt = (wall: StraightWall, along: number): number => along * Math.cos(wall.halfAngle);
 
-/** Standard uncertainty of the girth at a height up the wall, mm. Source: law of propagation, JCGM 100:2008, 5.2.2. */
+/**
+ * Standard uncertainty of the girth at a place up the wall, mm. The place is held as the stations were read: at its
+ * height, or at its distance along; so at a station of two it is that of the station's own reading.
+ * Source: law of propagation, JCGM 100:2008, 5.2.2.
+ */
 export function girthUncertaintyAt(wall: StraightWall, along: number): number {
   const { radius, halfAngle, both } = wall.covariance;
-  const lever = along * Math.cos(wall.halfAngle);
+  const cos = Math.cos(wall.halfAngle);
+  const lever = wall.readBy === 'height' ? along / cos : along * cos;
   return 2 * Math.PI * Math.sqrt(Math.max(0, radius + 2 * lever * both + lever * lever * halfAngle));
 }
 
@@ -85,6 +92,7 @@ export function fitStraightWall(blank: Blank): StraightWall {
     radius,
     halfAngle,
     length: Math.max(...places),
+    readBy: blank.stations.every(({ position }) => position.kind === 'height') ? 'height' : 'along',
     residuals: blank.stations.map((station, index) =>
       residualOf(station, index, blank, radius, halfAngle, covariance),
     ),

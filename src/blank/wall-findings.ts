@@ -21,7 +21,7 @@ const timesOff = ({ residual, uncertainty }: Residual): number =>
   uncertainty > 0 ? Math.abs(residual) / uncertainty : 0;
 
 function unsuited(blank: Blank, wall: StraightWall): readonly Finding[] {
-  const worst = wall.residuals.reduce((a, b) => (timesOff(b) > timesOff(a) ? b : a));
+  const worst = worstOf(wall.residuals);
   const station = blank.stations[worst.station];
   if (station === undefined || timesOff(worst) <= mostOff) return [];
   const off = `${formatLength(Math.abs(worst.residual), 'mm')} ${worst.residual > 0 ? 'more' : 'less'}`;
@@ -30,6 +30,13 @@ function unsuited(blank: Blank, wall: StraightWall): readonly Finding[] {
     `${formatLength(worst.uncertainty, 'mm')} that the readings leave open; read it again, and if it stands, ${betterWall(wall)}`;
   const where = { key: readingKey(station, worst.station), along: worst.along };
   return [look('wall-unsuited', where, says)];
+}
+
+/** The residual most times off; of several (three stations always tie) the largest, which is the one to read again. */
+function worstOf(residuals: readonly Residual[]): Residual {
+  const most = Math.max(...residuals.map(timesOff));
+  const tied = residuals.filter((residual) => timesOff(residual) >= most * (1 - 1e-6));
+  return tied.reduce((a, b) => (Math.abs(b.residual) > Math.abs(a.residual) ? b : a));
 }
 
 function footUnread(blank: Blank, wall: StraightWall): readonly Finding[] {

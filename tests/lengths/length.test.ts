@@ -66,7 +66,9 @@ describe('a bare number', () => {
   test('may be text on the command line, and only there', () => {
     expect(mmOf('150', typed('mm'))).toBe(150);
     expect(mmOf('3 3/8', typed('in'))).toBe(85.725);
-    expect(refusalOf('150', inFile('mm'))).toBe('"150" has no unit; write "150mm", or the number without quotes');
+    expect(refusalOf('150', inFile('mm'))).toBe(
+      '"150" has no unit; write "150mm", or the number without quotes',
+    );
     expect(refusalOf('3 3/8', inFile('in'))).toContain('write "3 3/8in"');
   });
 });
@@ -167,8 +169,12 @@ describe('a length written back', () => {
   test('is never further off than half its last digit', () => {
     fc.assert(
       fc.property(fc.double({ min: 0.001, max: 9999, noNaN: true }), (mm) => {
-        expect(Math.abs(mmOf(formatLength(mm, 'mm'), { ...inFile('mm'), sign: 'any' }) - mm)).toBeLessThanOrEqual(0.0005000001);
-        expect(Math.abs(mmOf(formatLength(mm, 'in'), { ...inFile('mm'), sign: 'any' }) - mm)).toBeLessThanOrEqual(25.4 * 0.00005 + 1e-9);
+        expect(
+          Math.abs(mmOf(formatLength(mm, 'mm'), { ...inFile('mm'), sign: 'any' }) - mm),
+        ).toBeLessThanOrEqual(0.0005000001);
+        expect(
+          Math.abs(mmOf(formatLength(mm, 'in'), { ...inFile('mm'), sign: 'any' }) - mm),
+        ).toBeLessThanOrEqual(25.4 * 0.00005 + 1e-9);
       }),
       { seed: 4, numRuns: 2000 },
     );
@@ -176,11 +182,14 @@ describe('a length written back', () => {
 
   test('any text at all is either read or refused in one line', () => {
     fc.assert(
-      fc.property(fc.oneof(fc.string({ unit: 'binary' }), fc.stringMatching(/^[-+0-9 ./⅜"incm,]{0,12}$/)), (text) => {
-        const parsed = parseLength(text, typed('mm'));
-        if (parsed.ok) expect(parsed.mm > 0 && parsed.mm <= mostLength).toBe(true);
-        else expect(parsed.says).toMatch(/^[^\n\r]{5,250}$/);
-      }),
+      fc.property(
+        fc.oneof(fc.string({ unit: 'binary' }), fc.stringMatching(/^[-+0-9 ./⅜"incm,]{0,12}$/)),
+        (text) => {
+          const parsed = parseLength(text, typed('mm'));
+          if (parsed.ok) expect(parsed.mm > 0 && parsed.mm <= mostLength).toBe(true);
+          else expect(parsed.says).toMatch(/^[^\n\r]{5,250}$/);
+        },
+      ),
       { seed: 5, numRuns: 3000 },
     );
   });

@@ -1,0 +1,117 @@
+// Marks of the guide: register crosses, ticks at the finished edges and at quarter turns, the scale check, the words.
+import { moveContour, translation } from '../geometry/affine.ts';
+import { type Contour, polygon, polyline } from '../geometry/contour.ts';
+import { tightBox } from '../geometry/measure.ts';
+import { add, type Point, scale } from '../geometry/point.ts';
+import { levelAngle, toFlat } from '../unroll/flat-wall.ts';
+import { edgePoint, type SideEdge, type Template, turnOfEdge } from '../unroll/template.ts';
+
+/** One line of words as outlines, baseline at y 0 from x 0, y down; `em` in mm. */
+export type NoteWords = (text: string, em: number) => readonly Contour[];
+
+/** Half the width of a register cross, mm. */
+const crossArm = 3;
+
+/** A tick's length, mm, and the clear space between it and what the blade cuts. */
+const tick = { length: 4, clear: 0.75 };
+
+/** Size of the words, mm, and the distance of their lines. */
+const wordSize = 3.6;
+const lineStep = 5.6;
+
+/** Side of the two scale squares, mm: 25 mm and 1 in. */
+const squares = [25, 25.4] as const;
+const squareGap = 6;
+
+/** The two strokes of a register cross. */
+export const crossMark = ({ x, y }: Point): Contour[] => [
+  polyline([
+    { x: x - crossArm, y },
+    { x: x + crossArm, y },
+  ]),
+  polyline([
+    { x, y: y - crossArm },
+    { x, y: y + crossArm },
+  ]),
+];
+
+const upDirection = (template: Template, turn: number): Point => {
+  const angle = levelAngle(template.wall, turn);
+  return { x: Math.sin(angle), y: -Math.cos(angle) };
+};
+
+const ray = (from: Point, direction: Point, near: number, far: number): Contour =>
+  polyline([add(from, scale(direction, near)), add(from, scale(direction, far))]);
+
+/** Ticks outside the lip and foot edges of the piece at the quarter turns it covers. */
+export function quarterTicks(template: Template, runOff: number): Contour[] {
+  const { wall, piece } = template;
+  const near = runOff + tick.clear;
+  const covers = (turn: number, along: number) =>
+    turn >= turnOfEdge(wall, template.left, along) - 1e-9 && turn <= turnOfEdge(wall, template.right, along) + 1e-9;
+  return [0, 0.25, 0.5, 0.75, 1].flatMap((turn) =>
+    [
+      { along: piece.to, sign: 1 },
+      { along: piece.from, sign: -1 },
+    ]
+      .filter(({ along }) => covers(turn, along))
+      .map(({ along, sign }) =>
+        ray(toFlat(wall, { turn, along }), scale(upDirection(template, turn), sign), near, near + tick.length),
+      ),
+  );
+}
+
+/** Ticks beside the piece where the finished edges leave it. */
+export function edgeTicks(template: Template, runOff: number): Contour[] {
+  const { wall, band } = template;
+  const near = runOff + tick.clear;
+  const sides: readonly { edge: SideEdge; sign: number }[] = [
+    { edge: template.left, sign: -1 },
+    { edge: template.right, sign: 1 },
+  ];
+  return [band.from, band.to].flatMap((along) =>
+    sides.map(({ edge, sign }) => {
+      const angle = levelAngle(wall, turnOfEdge(wall, edge, along));
+      const level = { x: sign * Math.cos(angle), y: sign * Math.sin(angle) };
+      return ray(edgePoint(wall, edge, along), level, near, near + tick.length);
+    }),
+  );
+}
+
+/** The two squares to measure before anything is cut: 25 mm, then 1 in. From the top left corner at the origin. */
+export function scaleSquares(): Contour[] {
+  let x = 0;
+  return squares.map((side) => {
+    const left = x;
+    x += side + squareGap;
+    return polygon([
+      { x: left, y: 0 },
+      { x: left + side, y: 0 },
+      { x: left + side, y: side },
+      { x: left, y: side },
+    ]);
+  });
+}
+
+/** The strip under the piece: scale squares with their sizes written in them, and the lines of words beside or below. */
+export function noteStrip(
+  notes: readonly string[],
+  words: NoteWords,
+  width: number,
+): { readonly lines: readonly (readonly Contour[])[]; readonly height: number } {
+  const labels = ['25 mm', '1 in'].map((text, i) =>
+    at(words(text, wordSize), 3 + i * (squares[0] + squareGap), squares[0] / 2 + wordSize / 3),
+  );
+  const besideX = squares[0] + squares[1] + 2 * squareGap;
+  const drawn = notes.map((text) => words(text, wordSize));
+  const longest = Math.max(0, ...drawn.map((line) => (line.length > 0 ? tightBox(line).maxX : 0)));
+  const beside = besideX + longest <= width;
+  const left = beside ? besideX : 0;
+  const top = (beside ? 0 : squares[1] + 2) + wordSize;
+  const lines = drawn.map((line, i) => at(line, left, top + i * lineStep));
+  const below = top + notes.length * lineStep;
+  return { lines: [...labels, ...lines].filter((line) => line.length > 0), height: Math.max(squares[1], below) };
+}
+
+const at = (contours: readonly Contour[], x: number, y: number): Contour[] =>
+  contours.map((contour) => moveContour(translation(x, y), contour));

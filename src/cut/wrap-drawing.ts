@@ -1,0 +1,107 @@
+// The two drawings of a wrap that share coordinates: what the blade follows, and the guide for the eye, printer or pen.
+import type { DrawnGroup, DrawnPath, Drawing } from '../drawing/drawing.ts';
+import { moveContour, translation } from '../geometry/affine.ts';
+import { grow } from '../geometry/box.ts';
+import type { Contour, Shape } from '../geometry/contour.ts';
+import { tightBox } from '../geometry/measure.ts';
+import type { Point } from '../geometry/point.ts';
+import { edgeLine, finishedEdge, outline, type Template } from '../unroll/template.ts';
+import { crossMark, edgeTicks, type NoteWords, noteStrip, quarterTicks, scaleSquares } from './marks.ts';
+
+export interface WrapDrawingOptions {
+  readonly template: Template;
+  /** Flat limits of the blank, mm along the wall. */
+  readonly flatLimits: { readonly foot: number; readonly lip: number };
+  readonly layers: readonly { readonly name: string; readonly colour: string; readonly shapes: readonly Shape[] }[];
+  /** How far art runs past the outline, mm. */
+  readonly runOff: number;
+  /** Lines of words for the guide. */
+  readonly notes: readonly string[];
+  readonly words: NoteWords;
+}
+
+export interface WrapDrawings {
+  readonly cut: Drawing;
+  readonly guide: Drawing;
+  /** Where the flat wall's origin lies in both, mm. */
+  readonly origin: Point;
+}
+
+/** Room around the piece for marks, mm. */
+const margin = 10;
+
+const path = (contour: Contour, id?: string): DrawnPath => ({ ...(id === undefined ? {} : { id }), contours: [contour] });
+
+/** Level lines where the wall stops being flat, where the piece reaches that far. */
+function flatLimitPaths({ template, flatLimits }: WrapDrawingOptions): DrawnPath[] {
+  const { piece } = template;
+  return (['foot', 'lip'] as const)
+    .filter((end) => flatLimits[end] >= piece.from && flatLimits[end] <= piece.to)
+    .map((end) => path(finishedEdge(template, flatLimits[end]), `flat-limit-${end}`));
+}
+
+function guideLines(options: WrapDrawingOptions): DrawnGroup[] {
+  const { template } = options;
+  const { wall, band, seam } = template;
+  return [
+    {
+      role: 'seam',
+      paths: [
+        path(edgeLine(wall, seam.start, band.from, band.to), 'seam-start'),
+        path(edgeLine(wall, seam.finish, band.from, band.to), 'seam-finish'),
+      ],
+    },
+    {
+      role: 'trim',
+      paths: [
+        path(finishedEdge(template, band.from), 'trim-foot'),
+        path(finishedEdge(template, band.to), 'trim-lip'),
+      ],
+    },
+    { role: 'flat-limit', paths: flatLimitPaths(options) },
+  ];
+}
+
+/** The cut drawing and the guide of a wrap. */
+export function wrapDrawings(options: WrapDrawingOptions): WrapDrawings {
+  const { template, layers, runOff, notes, words } = options;
+  const border = outline(template);
+  const room = grow(tightBox([border]), margin + runOff);
+  const strip = noteStrip(notes, words, room.maxX - room.minX - 2 * margin);
+  const width = room.maxX - room.minX;
+  const origin = { x: -room.minX, y: -room.minY };
+  const height = room.maxY - room.minY + strip.height + margin;
+  const corners = [
+    { x: room.minX + margin / 2, y: room.minY + margin / 2 },
+    { x: room.maxX - margin / 2, y: room.minY + margin / 2 },
+    { x: room.minX + margin / 2, y: room.maxY - margin / 2 },
+    { x: room.maxX - margin / 2, y: room.maxY - margin / 2 },
+  ];
+  const artwork = layers.map(
+    ({ name, colour, shapes }): DrawnGroup => ({ role: 'artwork', layer: name, colour, paths: shapes }),
+  );
+  const blade: DrawnGroup[] = [...artwork, { role: 'outline', paths: [path(border)] }];
+  const stripAt = translation(room.minX + margin, room.maxY);
+  const register: DrawnPath[] = [
+    ...corners.map((corner) => ({ contours: crossMark(corner) })),
+    ...[...quarterTicks(template, runOff), ...edgeTicks(template, runOff)].map((tick) => path(tick)),
+    ...scaleSquares().map((square) => path(moveContour(stripAt, square))),
+  ];
+  const guide: DrawnGroup[] = [
+    ...blade,
+    ...guideLines(options),
+    { role: 'register', paths: register },
+    { role: 'note', paths: strip.lines.map((line) => ({ contours: line.map((c) => moveContour(stripAt, c)) })) },
+  ];
+  const onPage = (groups: readonly DrawnGroup[]): Drawing => ({
+    width,
+    height,
+    groups: groups.map((group) => ({ ...group, paths: group.paths.map((p) => placed(p, origin)) })),
+  });
+  return { cut: onPage(blade), guide: onPage(guide), origin };
+}
+
+const placed = (drawn: DrawnPath, { x, y }: Point): DrawnPath => ({
+  ...drawn,
+  contours: drawn.contours.map((contour) => moveContour(translation(x, y), contour)),
+});

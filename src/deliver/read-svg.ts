@@ -1,0 +1,66 @@
+// Reading a delivered SVG back as a drawing, in mm, so that it can be measured.
+import type { DrawnGroup, DrawnPath, Drawing, Role } from '../drawing/drawing.ts';
+import { parsePathData, pathDataFault } from '../drawing/path-data.ts';
+import { readXml } from '../drawing/xml.ts';
+import { Refused, stop } from '../finding.ts';
+
+const roles: readonly Role[] = ['outline', 'artwork', 'seam', 'trim', 'flat-limit', 'register', 'note'];
+
+const isRole = (text: string | undefined): text is Role => roles.includes(text as Role);
+
+interface OpenGroup {
+  readonly role: Role;
+  readonly layer: string | undefined;
+  readonly colour: string | undefined;
+  readonly paths: DrawnPath[];
+}
+
+const millimetres = (text: string | undefined): number => {
+  const match = /^(\d+(?:\.\d+)?)mm$/.exec(text ?? '');
+  return match ? Number(match[1]) : Number.NaN;
+};
+
+/**
+ * The drawing a delivered file holds. @throws Refused where it is not such a file: no size in mm, a view box that is
+ * not in mm, or path data that can't be read.
+ */
+export function readSvg(text: string, file: string): Drawing {
+  const groups: OpenGroup[] = [];
+  let width = Number.NaN;
+  let height = Number.NaN;
+  let viewBox = '';
+  const refuse = (says: string): never => {
+    throw new Refused([stop('unreadable', { file }, says)]);
+  };
+  readXml(text, {
+    open: ({ name, attributes }, depth) => {
+      if (depth === 1) {
+        width = millimetres(attributes.width);
+        height = millimetres(attributes.height);
+        viewBox = attributes.viewBox ?? '';
+      }
+      const role = attributes['data-role'];
+      if (name === 'g' && isRole(role))
+        groups.push({ role, layer: attributes['data-layer'], colour: attributes.stroke, paths: [] });
+      if (name !== 'path') return;
+      const data = attributes.d ?? '';
+      const fault = pathDataFault(data);
+      if (fault) refuse(`has path data that can't be read: ${fault}`);
+      groups.at(-1)?.paths.push({
+        ...(attributes.id === undefined ? {} : { id: attributes.id }),
+        contours: parsePathData(data),
+      });
+    },
+  });
+  const [, , boxWidth, boxHeight] = viewBox.split(' ').map(Number);
+  if (!(Math.abs((boxWidth ?? 0) - width) < 1e-9 && Math.abs((boxHeight ?? 0) - height) < 1e-9))
+    refuse('is not in millimetres: width and height in mm must equal the view box');
+  return { width, height, groups: groups.map(asGroup) };
+}
+
+const asGroup = ({ role, layer, colour, paths }: OpenGroup): DrawnGroup => ({
+  role,
+  paths,
+  ...(layer === undefined ? {} : { layer }),
+  ...(colour === undefined || role !== 'artwork' ? {} : { colour }),
+});

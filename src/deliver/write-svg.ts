@@ -1,0 +1,55 @@
+// Writing a drawing as an SVG that a cutter takes: millimetres, plain paths, roles, nothing else.
+import type { DrawnGroup, DrawnPath, Drawing, Role } from '../drawing/drawing.ts';
+import { writePathData } from '../drawing/path-data.ts';
+
+/** Line colours for the eye; a cutter goes by the roles. Ours: dark for the blade, cool for what guides. */
+const colours: Readonly<Record<Role, string>> = {
+  outline: '#1c1c1c',
+  artwork: '#1c1c1c',
+  seam: '#8a2f6b',
+  trim: '#2a6f4e',
+  'flat-limit': '#b3541e',
+  register: '#3a5a8c',
+  note: '#4d4d4d',
+};
+
+/** Hairline that screens and printers still show, mm. */
+const lineWidth = 0.15;
+
+const escape = (text: string): string =>
+  text.replace(/[&<>"']/g, (c) => `&#${c.charCodeAt(0)};`).replace(/[^\t\n\r\u0020-\ud7ff\ue000-\ufffd]/gu, (c) => ((c.codePointAt(0) ?? 0) > 0xffff ? c : ''));
+
+const size = (mm: number): string => String(Math.round(mm * 1e4) / 1e4);
+
+function pathText({ id, contours }: DrawnPath): string {
+  const name = id === undefined ? '' : ` id="${escape(id)}"`;
+  return `<path${name} d="${writePathData(contours)}"/>`;
+}
+
+function groupText(group: DrawnGroup, filled: boolean): string {
+  const layer = group.layer === undefined ? '' : ` data-layer="${escape(group.layer)}"`;
+  const paint =
+    filled && group.colour !== undefined
+      ? `fill="${escape(group.colour)}" fill-opacity="0.35" fill-rule="evenodd"`
+      : 'fill="none"';
+  const line = `stroke="${group.colour ?? colours[group.role]}" stroke-width="${lineWidth}"`;
+  return `<g data-role="${group.role}"${layer} ${paint} ${line}>\n${group.paths.map(pathText).join('\n')}\n</g>\n`;
+}
+
+export interface WriteOptions {
+  /** The file's title, for people who open it. */
+  readonly title: string;
+  /** Whether artwork is filled with its colour: for guides, never for what the blade follows. */
+  readonly filled: boolean;
+}
+
+/** The text of an SVG file: width and height in mm, one user unit is 1 mm. Same drawing, same bytes. */
+export function writeSvg(drawing: Drawing, { title, filled }: WriteOptions): string {
+  const [width, height] = [size(drawing.width), size(drawing.height)];
+  const groups = drawing.groups.filter(({ paths }) => paths.length > 0);
+  return (
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">\n` +
+    `<title>${escape(title)}</title>\n` +
+    `${groups.map((group) => groupText(group, filled)).join('')}</svg>\n`
+  );
+}
