@@ -40,7 +40,7 @@ function widerThanEnd(end: 'foot' | 'lip', round: number, reach: number, radius:
   if (reach <= radius) return [];
   const says =
     `${formatLength(round, 'mm')} needs ${formatLength(reach, 'mm')} of the ${end}, whose radius is only ` +
-    `${formatLength(radius, 'mm')}; give a smaller round, or measure the ${end} as a station`;
+    `${formatLength(radius, 'mm')}; give a smaller round`;
   return [stop('round-too-large', { key: `${end}Round` }, says)];
 }
 

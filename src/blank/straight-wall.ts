@@ -76,7 +76,7 @@ export const isCylinder = (wall: StraightWall): boolean =>
  * The straight wall of least weighted squares through all stations; with two it passes through both.
  *
  * Stations by height and along may be mixed: Gauss-Newton on radius and half angle, each step a weighted straight-line
- * regression. Weights come from `reading` (an across counts pi times) and from `heightReading` by the wall's lean.
+ * regression; a mix that leaves the lean open is refused. Weights come from `reading` (an across counts pi times) and from `heightReading` by the wall's lean.
  * The half angle is fitted itself, not as a difference of large radii: a nearly upright wall loses no precision.
  * The uncertainty is that of the readings alone, to first order; it does not grow when they disagree.
  *

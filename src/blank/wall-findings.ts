@@ -45,7 +45,7 @@ function footUnread(blank: Blank, wall: StraightWall): readonly Finding[] {
   if (station === undefined || lowest.along <= atFoot) return [];
   const says =
     `the lowest reading is ${formatLength(lowest.along, 'mm')} up the wall; the straight wall is taken down to the ` +
-    `foot, where its girth is sure to ${formatLength(girthUncertaintyAt(wall, 0), 'mm')}`;
+    `foot, where the standard uncertainty of its girth is ${formatLength(girthUncertaintyAt(wall, 0), 'mm')}`;
   return [note('foot-unread', { key: positionKey(station, lowest.station), along: lowest.along }, says)];
 }
 

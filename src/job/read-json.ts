@@ -84,7 +84,7 @@ const textFault = (found: string): string =>
     : 'a text is not closed on its line; put a double quote at its end';
 
 function readWord(cursor: Cursor): unknown {
-  const pattern = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?(?![\w.+-])|(?:true|false|null)(?!\w)/y;
+  const pattern = /(?:-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?|true|false|null)(?![^\s,:{}[\]"])/y;
   pattern.lastIndex = cursor.at;
   const token = pattern.exec(cursor.text)?.[0];
   if (token === undefined)

@@ -1,0 +1,17 @@
+#!/usr/bin/env node
+// Starts the built command; builds it first where an install ran without its own scripts.
+import { existsSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+
+const main = new URL('../dist/cli/main.js', import.meta.url);
+if (!existsSync(main)) {
+  const { spawnSync } = await import('node:child_process');
+  const compiler = new URL('../node_modules/typescript/bin/tsc', import.meta.url);
+  const project = new URL('../tsconfig.build.json', import.meta.url);
+  spawnSync(process.execPath, [fileURLToPath(compiler), '-p', fileURLToPath(project)], { stdio: 'ignore' });
+}
+if (existsSync(main)) await import(main.href);
+else {
+  process.stderr.write('seamwright is not built yet: run "npm ci", then "npm run build", in its folder\n');
+  process.exitCode = 70;
+}

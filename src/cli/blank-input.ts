@@ -1,0 +1,60 @@
+// A blank from a file, or from the flags of the command line.
+import type { Command } from 'commander';
+import type { Blank } from '../blank/blank.ts';
+import { readBlank } from '../job/read-blank.ts';
+import { parseJson } from '../job/read-json.ts';
+import { readText } from './files.ts';
+import { type CommonOptions, FlagLengths } from './options.ts';
+
+export interface BlankFlags extends CommonOptions {
+  readonly height?: string;
+  readonly along?: string;
+  readonly footAcross?: string;
+  readonly footGirth?: string;
+  readonly lipAcross?: string;
+  readonly lipGirth?: string;
+  readonly footRound?: string;
+  readonly lipRound?: string;
+}
+
+export const withBlankFlags = (command: Command): Command =>
+  command
+    .option('--height <length>', 'height of the blank, straight up')
+    .option('--along <length>', 'or: length of its wall, measured on it')
+    .option('--foot-across <length>', 'diameter at the foot corner')
+    .option('--foot-girth <length>', 'or: girth at the foot corner')
+    .option('--lip-across <length>', 'diameter at the lip corner')
+    .option('--lip-girth <length>', 'or: girth at the lip corner')
+    .option('--foot-round <length>', 'radius of the rounded foot')
+    .option('--lip-round <length>', 'radius of the rounded lip');
+
+export interface GivenBlank {
+  readonly blank: Blank;
+  /** How the maker named it. */
+  readonly named: string;
+}
+
+/** @throws Refused where the file or the flags are no blank. */
+export async function givenBlank(file: string | undefined, flags: BlankFlags): Promise<GivenBlank> {
+  if (file === undefined) return { blank: blankOfFlags(flags), named: 'the command line' };
+  return { blank: readBlank(parseJson(await readText(file, file), file), file), named: file };
+}
+
+function blankOfFlags(flags: BlankFlags): Blank {
+  const lengths = new FlagLengths(flags.units);
+  const one = (a: [string, string | undefined], b: [string, string | undefined], keys: [string, string]) => {
+    if (a[1] !== undefined && b[1] !== undefined) return lengths.refuse(b[0], `is given beside ${a[0]}; keep one of the two`);
+    if (a[1] === undefined && b[1] === undefined)
+      return lengths.refuse(a[0], `is missing; give ${a[0]} or ${b[0]}, or the name of a blank file`);
+    const [[flag, text], key] = a[1] === undefined ? [b, keys[1]] : [a, keys[0]];
+    return { [key]: lengths.read(flag, text, 'positive') };
+  };
+  const top = one(['--height', flags.height], ['--along', flags.along], ['height', 'along']);
+  const foot = one(['--foot-across', flags.footAcross], ['--foot-girth', flags.footGirth], ['across', 'girth']);
+  const lip = one(['--lip-across', flags.lipAcross], ['--lip-girth', flags.lipGirth], ['across', 'girth']);
+  const footRound = lengths.read('--foot-round', flags.footRound) ?? 0;
+  const lipRound = lengths.read('--lip-round', flags.lipRound) ?? 0;
+  lengths.finish();
+  const content = { name: 'blank', units: 'mm', stations: [{ height: 0, ...foot }, { ...top, ...lip }], footRound, lipRound };
+  return readBlank(content, 'the command line');
+}

@@ -1,0 +1,83 @@
+// Files: read with words for what goes wrong, written so that a run that dies leaves the old ones whole.
+import { randomBytes } from 'node:crypto';
+import { mkdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { Refused, stop } from '../finding.ts';
+
+/** Largest file read, bytes. */
+const mostBytes = 50_000_000;
+
+const reasons: Readonly<Record<string, string>> = {
+  ENOENT: 'there is no such file; check the path',
+  EISDIR: 'is a folder, not a file; name the file in it',
+  EACCES: 'may not be read; check its permissions',
+};
+
+/** The text of a file. @throws Refused in words where it can't be read. `named` is how the maker named it. */
+export async function readText(path: string, named: string): Promise<string> {
+  try {
+    const { size } = await stat(path);
+    if (size > mostBytes)
+      throw new Refused([stop('too-large', { file: named }, `is ${(size / 1e6).toFixed(0)} MB; up to ${mostBytes / 1e6} MB is read`)]);
+    return (await readFile(path, 'utf8')).replace(/^\ufeff/, '');
+  } catch (fault) {
+    if (fault instanceof Refused) throw fault;
+    throw new Refused([stop('unreadable', { file: named }, reasonOf(fault))]);
+  }
+}
+
+const reasonOf = (fault: unknown): string => {
+  const code = (fault as { code?: string }).code ?? '';
+  return reasons[code] ?? `can't be read (${code || String(fault)})`;
+};
+
+export type FileContent = string | Uint8Array;
+
+/** Files written to a folder's own staging place, then moved into the folder one by one. */
+export class Delivery {
+  readonly #folder: string;
+  readonly #staging: string;
+  readonly #names: string[] = [];
+
+  constructor(folder: string) {
+    this.#folder = folder;
+    this.#staging = join(folder, `.seamwright-${randomBytes(6).toString('hex')}`);
+  }
+
+  /** Write one file to the staging place. @throws Refused where the folder can't be written. */
+  async stage(name: string, content: FileContent): Promise<void> {
+    await this.#trying(async () => {
+      await mkdir(this.#staging, { recursive: true });
+      await writeFile(join(this.#staging, name), content);
+    });
+    this.#names.push(name);
+  }
+
+  /** The bytes as they now stand on the disk. */
+  readBack(name: string): Promise<string> {
+    return readFile(join(this.#staging, name), 'utf8');
+  }
+
+  /** Move every staged file into the folder. */
+  async finish(): Promise<void> {
+    await this.#trying(async () => {
+      for (const name of this.#names) await rename(join(this.#staging, name), join(this.#folder, name));
+      await this.discard();
+    });
+  }
+
+  /** Take the staging place away. */
+  discard(): Promise<void> {
+    return rm(this.#staging, { recursive: true, force: true });
+  }
+
+  async #trying(work: () => Promise<void>): Promise<void> {
+    try {
+      await work();
+    } catch (fault) {
+      await this.discard().catch(() => undefined);
+      const code = (fault as { code?: string }).code ?? String(fault);
+      throw new Refused([stop('unwritable', { file: this.#folder }, `can't be written to (${code}); give another folder with --out`)]);
+    }
+  }
+}

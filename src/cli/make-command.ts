@@ -1,0 +1,67 @@
+// `seamwright make`: the whole job.
+import { dirname, join, relative, resolve } from 'node:path';
+import type { Blank } from '../blank/blank.ts';
+import { draftJob, type MakeInput } from '../job/make.ts';
+import { readBlank } from '../job/read-blank.ts';
+import { readJob } from '../job/read-job.ts';
+import { parseJson } from '../job/read-json.ts';
+import type { Job } from '../job/resolved-job.ts';
+import { rolledOf } from '../job/rolled.ts';
+import { blankContent, jobContent } from '../job/write-job.ts';
+import { deliverDraft, type NamedFile } from './deliver-draft.ts';
+import { readText } from './files.ts';
+import type { CommonOptions } from './options.ts';
+import { loadSvgEngine, loadWords } from './tools.ts';
+
+export interface MakeFlags extends CommonOptions {
+  readonly pictures: boolean;
+}
+
+const content = (value: object): string => `${JSON.stringify(value, undefined, 2)}\n`;
+
+async function readInputs(jobFile: string): Promise<Omit<MakeInput, 'tools'>> {
+  const job = readJob(parseJson(await readText(jobFile, jobFile), jobFile), jobFile);
+  const beside = (file: string) => join(dirname(jobFile), file);
+  const { blank, blankFile } = await blankOf(job, jobFile, beside);
+  const { artwork } = job;
+  if (!artwork) return { job, jobFile, blank, blankFile };
+  const text = await readText(beside(artwork.file), artwork.file);
+  return { job, jobFile, blank, blankFile, artwork: { text, file: artwork.file } };
+}
+
+async function blankOf(
+  job: Job,
+  jobFile: string,
+  beside: (file: string) => string,
+): Promise<{ blank: Blank; blankFile: string }> {
+  if (job.blank.kind === 'here') return { blank: job.blank.blank, blankFile: jobFile };
+  const { file } = job.blank;
+  return { blank: readBlank(parseJson(await readText(beside(file), file), file), file), blankFile: file };
+}
+
+export async function makeCommand(jobFile: string, flags: MakeFlags): Promise<number> {
+  const inputs = await readInputs(jobFile);
+  const [engine, words] = await Promise.all([loadSvgEngine(), loadWords()]);
+  const draft = draftJob({ ...inputs, tools: { normalise: engine.normalise, words } });
+  const folder = flags.out ?? join(dirname(jobFile), 'out');
+  const artFile =
+    inputs.artwork && relative(resolve(folder), resolve(dirname(jobFile), inputs.artwork.file)).replaceAll('\\', '/');
+  return deliverDraft(draft, {
+    ...flags,
+    folder,
+    stem: 'wrap',
+    more: async ({ cut }) => {
+      const kept: NamedFile[] = [
+        { file: 'job.json', role: 'job', content: content(jobContent(draft.job, 'blank.json', artFile)) },
+        { file: 'blank.json', role: 'blank', content: content(blankContent(inputs.blank)) },
+      ];
+      if (!flags.pictures) return kept;
+      const rolled = rolledOf(draft, inputs.blank, cut, words);
+      return [
+        { file: 'rolled.svg', role: 'picture', content: rolled },
+        { file: 'rolled.png', role: 'picture', content: engine.rasterise(rolled, 1600) },
+        ...kept,
+      ];
+    },
+  });
+}

@@ -1,0 +1,54 @@
+// The eye that looks at the vessel: from far away, a little from above.
+import type { Point } from '../geometry/point.ts';
+import type { Ring, RoundPoint } from './rolled-vessel.ts';
+
+/** Which way the vessel is turned and how high the eye is. */
+export interface Camera {
+  /** The turn that faces the viewer. */
+  readonly facing: number;
+  /** Angle of the line of sight above the level, radians. */
+  readonly elevation: number;
+}
+
+/** High enough to see into the lip, low enough to keep heights nearly true: 10 degrees. */
+const usualElevation = Math.PI / 18;
+
+/** The elevation for a wall that leans by `halfAngle`: lower for one so flat that it would be hidden under its lip. */
+export const elevationFor = (halfAngle: number): number =>
+  Math.min(usualElevation, (Math.PI / 2 - halfAngle) / 3);
+
+/**
+ * Where a point is seen: mm at true scale, x to the right, y down, the foot's centre at the origin. Parallel
+ * projection along the line of sight (elementary orthographic projection): what is nearer is seen lower.
+ */
+export function seen({ facing, elevation }: Camera, { radius, height, turn }: RoundPoint): Point {
+  const angle = 2 * Math.PI * (turn - facing);
+  return {
+    x: radius * Math.sin(angle),
+    y: radius * Math.cos(angle) * Math.sin(elevation) - height * Math.cos(elevation),
+  };
+}
+
+/**
+ * How far around from the facing turn a wall stays in sight, as a turn: 0 to 0.5. Its outward normal at an angle p from
+ * the facing one is (sin p cos a, cos p cos a, -sin a), the way to the eye (0, cos e, sin e); the wall is in sight while
+ * their product is positive. The vessel is convex, so nothing else hides it.
+ */
+export function inSight(halfAngle: number, elevation: number): number {
+  const limit = Math.tan(halfAngle) * Math.tan(elevation);
+  return Math.acos(Math.min(1, Math.max(-1, limit))) / (2 * Math.PI);
+}
+
+/** Points of circles as they are seen, between two turns off the facing one. */
+export const seenRings = (
+  camera: Camera,
+  rings: readonly Ring[],
+  from: number,
+  to: number,
+  count: number,
+): readonly Point[] =>
+  rings.flatMap((ring) =>
+    Array.from({ length: count + 1 }, (_, i) =>
+      seen(camera, { ...ring, turn: camera.facing + from + ((to - from) * i) / count }),
+    ),
+  );

@@ -1,0 +1,71 @@
+// Path data for a picture: straight lines, hundredths of a mm, as short as it goes.
+import { cross, distance, type Point, subtract } from '../geometry/point.ts';
+
+/** Hundredths of a mm. */
+const grain = 100;
+
+const onGrain = ({ x, y }: Point): Point => ({ x: Math.round(x * grain), y: Math.round(y * grain) });
+
+/** A number of hundredths: `-0.5` is `-.5`. */
+export const hundredths = (value: number): string => {
+  const text = String(Math.round(value) / grain + 0);
+  return text.replace(/^(-?)0\./, '$1.');
+};
+
+/** A length in mm, to a hundredth. */
+export const millimetres = (mm: number): string => hundredths(mm * grain);
+
+const pair = ({ x, y }: Point): string => {
+  const second = hundredths(y);
+  return hundredths(x) + (second.startsWith('-') ? second : ` ${second}`);
+};
+
+/** How far b lies beside the line from a to c. */
+const beside = (a: Point, b: Point, c: Point): number => {
+  const length = distance(a, c);
+  return length === 0 ? distance(a, b) : Math.abs(cross(subtract(b, a), subtract(c, a))) / length;
+};
+
+/** Without the points that lie within a hundredth of the line between their neighbours. */
+function withoutStraight(points: readonly Point[]): readonly Point[] {
+  const kept: Point[] = [];
+  points.forEach((p, i) => {
+    const last = kept.at(-1);
+    const next = points[i + 1];
+    if (last && next && beside(last, p, next) <= 1 && distance(last, p) <= distance(last, next)) return;
+    kept.push(p);
+  });
+  return kept;
+}
+
+/** Path data of one ring or line. Every corner is rounded by itself, so that steps do not add up their rounding. */
+export function picturePath(points: readonly Point[], closed: boolean): string {
+  const [start, ...rest] = withoutStraight(points.map(onGrain));
+  if (!start) return '';
+  let at = start;
+  let steps = '';
+  for (const p of rest) {
+    const step = pair(subtract(p, at));
+    steps += steps === '' || step.startsWith('-') ? step : ` ${step}`;
+    at = p;
+  }
+  return `M${pair(start)}${steps === '' ? '' : `l${steps}`}${closed ? 'z' : ''}`;
+}
+
+/** The smallest convex outline around points, in order. Source: A. M. Andrew (1979), the monotone chain; from memory. */
+export function hull(points: readonly Point[]): readonly Point[] {
+  const sorted = [...points].sort((a, b) => a.x - b.x || a.y - b.y);
+  const chain = (ordered: readonly Point[]): Point[] => {
+    const kept: Point[] = [];
+    for (const p of ordered) {
+      for (;;) {
+        const [a, b] = [kept.at(-2), kept.at(-1)];
+        if (!a || !b || cross(subtract(b, a), subtract(p, b)) > 0) break;
+        kept.pop();
+      }
+      kept.push(p);
+    }
+    return kept.slice(0, -1);
+  };
+  return [...chain(sorted), ...chain(sorted.toReversed())];
+}

@@ -1,0 +1,141 @@
+// The picture of the finished vessel, drawn from the cut file: front, left, right and the seam.
+import type { Drawing } from '../drawing/drawing.ts';
+import { writePathData } from '../drawing/path-data.ts';
+import { type Affine, moveContour } from '../geometry/affine.ts';
+import type { Contour } from '../geometry/contour.ts';
+import { tightBox } from '../geometry/measure.ts';
+import type { Point } from '../geometry/point.ts';
+import { turnOfEdge } from '../unroll/template.ts';
+import { bodyAbove, bodyBelow, bodyLight, bodyPaints, bodyReach, levelSeen } from './rolled-body.ts';
+import { type Camera, elevationFor, seen } from './rolled-camera.ts';
+import { type Film, filmOf, filmPaths } from './rolled-film.ts';
+import { handleDepth, handleSeen } from './rolled-handle.ts';
+import { millimetres, picturePath } from './rolled-path.ts';
+import { type RolledVessel, ringAt, rolled } from './rolled-vessel.ts';
+
+/** Gives words as outlines: baseline-left at the origin, y down, mm; `height` is the size of the letters, mm. */
+export type Caption = (text: string, height: number) => readonly Contour[];
+
+/** The four views and the turn that faces the viewer in each. Turn grows to the right, so a quarter turn is on the left. */
+const views = [
+  { name: 'front', facing: 0.5 },
+  { name: 'left', facing: 0.25 },
+  { name: 'right', facing: 0.75 },
+  { name: 'seam', facing: 0 },
+] as const;
+
+const colours = { ground: '#eeedea', caption: '#5b6267', edge: '#10181e', seam: '#8a2f6b' } as const;
+
+/** How far the outlines in a picture may stray: a screen's pixel is larger, mm. */
+const coarsest = 0.03;
+
+interface Layout {
+  /** mm from the edge of a view to its axis. */
+  readonly side: number;
+  readonly width: number;
+  readonly height: number;
+  /** mm from the picture's top to the foot's centre. */
+  readonly foot: number;
+  /** Height of a caption, and how far its baseline lies below the foot's centre. */
+  readonly letters: number;
+  readonly baseline: number;
+}
+
+function layOut(vessel: RolledVessel, camera: Camera, captioned: boolean): Layout {
+  const { side, up, down } = bodyReach(vessel, camera);
+  const gap = 0.22 * (side + up / 2);
+  const letters = 0.075 * (side + up / 2);
+  const half = side + handleDepth(vessel) + gap / 2;
+  const baseline = down + gap * 0.6 + letters;
+  return {
+    side: half,
+    width: 2 * half * views.length + gap,
+    height: gap + up + (captioned ? baseline : down) + gap * 0.7,
+    foot: gap + up,
+    letters,
+    baseline,
+  };
+}
+
+/**
+ * The text of `rolled.svg`: what the finished vessel will look like, at true scale in mm, drawn from a delivered cut
+ * file that was read back. Hidden lines are removed; what is trimmed away and what lies past the seam is not shown.
+ *
+ * Each view is a group with `data-view`, its origin at the foot's centre; in it each layer of film is a group with
+ * `data-layer`, one path a piece of film, in the file's order. Curves are drawn within 0.03 mm. Same input, same bytes.
+ */
+export function rolledPicture(drawing: Drawing, vessel: RolledVessel, caption?: Caption): string {
+  const elevation = elevationFor(vessel.profile.halfAngle);
+  const layout = layOut(vessel, { facing: 0, elevation }, caption !== undefined);
+  const tolerance = Math.min(coarsest, layout.height / 5000);
+  const films = filmOf(drawing, vessel, tolerance);
+  const [width, height] = [millimetres(layout.width), millimetres(layout.height)];
+  const drawn = views.map(({ name, facing }, i) => {
+    const x = layout.width / 2 + (i - (views.length - 1) / 2) * 2 * layout.side;
+    const view = viewText(films, vessel, { facing, elevation }, tolerance);
+    const words = caption === undefined ? '' : captionText(caption(name, layout.letters), layout);
+    return `<g data-view="${name}" transform="translate(${millimetres(x)} ${millimetres(layout.foot)})">\n${view}${words}</g>\n`;
+  });
+  return (
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">\n` +
+    `<title>The finished vessel: front, left, right, seam</title>\n<defs>${bodyPaints}</defs>\n` +
+    `<rect width="${width}" height="${height}" fill="${colours.ground}"/>\n${drawn.join('')}</svg>\n`
+  );
+}
+
+function viewText(films: readonly Film[], vessel: RolledVessel, camera: Camera, tolerance: number): string {
+  const handle = handleSeen(vessel, camera);
+  const layers = films.map((film) => {
+    const paths = filmPaths(film, vessel, camera, tolerance).map((data) => `<path d="${data}"/>`);
+    return `<g data-layer="${escaped(film.layer)}" fill="${escaped(film.colour)}" fill-rule="evenodd">\n${paths.join('\n')}\n</g>\n`;
+  });
+  return [
+    handle.behind,
+    `${bodyBelow(vessel, camera)}\n`,
+    ...layers,
+    `${bodyLight(vessel, camera)}\n`,
+    finishedEdges(vessel, camera),
+    camera.facing === 0 ? seamText(vessel, camera) : '',
+    `${bodyAbove(vessel, camera)}\n`,
+    handle.before,
+  ].join('');
+}
+
+const escaped = (text: string): string => text.replace(/[&<>"']/g, (c) => `&#${c.charCodeAt(0)};`);
+
+const lineText = (points: readonly Point[]): string => `<path d="${picturePath(points, false)}"/>`;
+
+/** The ends of the finished band, where the knife takes the trims away: a fine dark line. */
+function finishedEdges(vessel: RolledVessel, camera: Camera): string {
+  const lines = [vessel.band.from, vessel.band.to].map((along) =>
+    lineText(levelSeen(camera, ringAt(vessel, along), vessel.profile.halfAngle)),
+  );
+  return `<g data-role="trim" fill="none" stroke="${colours.edge}" stroke-opacity=".3" stroke-width=".2">${lines.join('')}</g>\n`;
+}
+
+/** The finished sides, dashed; and, where the sheet laps over its own start, the edge that stays on top. */
+function seamText(vessel: RolledVessel, camera: Camera): string {
+  const { start, finish } = vessel.seam;
+  const steps = 16;
+  const side = (edge: { turn: number; offset: number }): readonly Point[] =>
+    Array.from({ length: steps + 1 }, (_, i) => {
+      const along = vessel.band.from + ((vessel.band.to - vessel.band.from) * i) / steps;
+      return seen(camera, rolled(vessel, { turn: turnOfEdge(vessel.wall, edge, along), along }));
+    });
+  const sides = [start, ...(start.offset === finish.offset ? [] : [finish])].map(side);
+  const lap =
+    vessel.overlap > 0
+      ? `<g data-role="overlap" fill="none" stroke="${colours.edge}" stroke-opacity=".3" stroke-width=".2">${lineText(side({ ...finish, offset: finish.offset + vessel.overlap }))}</g>\n`
+      : '';
+  const halo = `<g fill="none" stroke="#fff" stroke-opacity=".75" stroke-width=".7">${sides.map(lineText).join('')}</g>`;
+  const dashes = `<g data-role="seam" fill="none" stroke="${colours.seam}" stroke-width=".4" stroke-dasharray="2.4 1.4">${sides.map(lineText).join('')}</g>`;
+  return `${lap}${halo}${dashes}\n`;
+}
+
+/** A caption under the middle of its view. */
+function captionText(words: readonly Contour[], { baseline }: Layout): string {
+  const box = tightBox(words);
+  const move: Affine = { a: 1, b: 0, c: 0, d: 1, e: -(box.minX + box.maxX) / 2, f: baseline };
+  const data = writePathData(words.map((contour) => moveContour(move, contour)));
+  return `<path data-role="caption" fill="${colours.caption}" d="${data}"/>\n`;
+}

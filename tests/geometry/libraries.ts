@@ -1,0 +1,116 @@
+// Other people's geometry, to hold ours against: paper (MIT), clipper-lib (BSL-1.0), svg-path-properties (ISC).
+import { createRequire } from 'node:module';
+import { svgPathProperties } from 'svg-path-properties';
+import type { Contour } from '../../src/geometry/contour.ts';
+import type { Point } from '../../src/geometry/point.ts';
+
+interface PaperItem {
+  readonly area: number;
+  readonly length: number;
+  readonly bounds: { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number };
+  fillRule: string;
+  unite(other?: PaperItem, options?: { insert: boolean }): PaperItem;
+  intersect(other: PaperItem, options?: { insert: boolean }): PaperItem;
+  subtract(other: PaperItem, options?: { insert: boolean }): PaperItem;
+  readonly contains: (point: unknown) => boolean;
+}
+
+interface Paper {
+  setup(size: unknown): void;
+  readonly Size: new (width: number, height: number) => unknown;
+  readonly CompoundPath: new (data: string) => PaperItem;
+}
+
+interface ClipperPoint {
+  readonly X: number;
+  readonly Y: number;
+}
+
+interface ClipperEngine {
+  AddPaths(paths: ClipperPoint[][], type: number, closed: boolean): boolean;
+  Execute(operation: number, solution: ClipperPoint[][], subjectFill: number, clipFill: number): boolean;
+}
+
+interface ClipperLib {
+  readonly Clipper: { new (): ClipperEngine; Area(path: ClipperPoint[]): number };
+  readonly PolyType: { readonly ptSubject: number; readonly ptClip: number };
+  readonly ClipType: { readonly ctUnion: number; readonly ctIntersection: number; readonly ctDifference: number };
+  readonly PolyFillType: { readonly pftNonZero: number; readonly pftEvenOdd: number };
+}
+
+const load = createRequire(import.meta.url);
+const paper = load('paper/dist/paper-core.js') as Paper;
+paper.setup(new paper.Size(1, 1));
+const clipper = load('clipper-lib') as ClipperLib;
+
+/** Path data with every digit, unlike the writer under test. */
+export const exactData = (contours: readonly Contour[]): string =>
+  contours
+    .map(({ segments, closed }) => {
+      const first = segments[0];
+      if (!first) return '';
+      const drawn = segments.map((s) =>
+        s.kind === 'line'
+          ? `L${s.to.x} ${s.to.y}`
+          : `C${s.c1.x} ${s.c1.y} ${s.c2.x} ${s.c2.y} ${s.to.x} ${s.to.y}`,
+      );
+      return `M${first.from.x} ${first.from.y}${drawn.join('')}${closed ? 'Z' : ''}`;
+    })
+    .join('');
+
+export const paperPath = (contours: readonly Contour[], fill: 'nonzero' | 'evenodd' = 'nonzero'): PaperItem => {
+  const path = new paper.CompoundPath(exactData(contours));
+  path.fillRule = fill;
+  return path;
+};
+
+const quiet = { insert: false };
+
+/** Area of a union, intersection or difference by paper's own curve booleans, mm². */
+export function paperArea(
+  operation: 'union' | 'intersection' | 'difference',
+  a: readonly Contour[],
+  b: readonly Contour[],
+): number {
+  const [one, other] = [paperPath(a), paperPath(b)];
+  const result =
+    operation === 'union'
+      ? one.unite(other, quiet)
+      : operation === 'intersection'
+        ? one.intersect(other, quiet)
+        : one.subtract(other, quiet);
+  return Math.abs(result.area);
+}
+
+/** Length by svg-path-properties, mm. */
+export const librarianLength = (data: string): number => new svgPathProperties(data).getTotalLength();
+
+/** Point at a fraction of the length by svg-path-properties. */
+export function librarianPoint(data: string, fraction: number): Point {
+  const path = new svgPathProperties(data);
+  return path.getPointAtLength(path.getTotalLength() * fraction);
+}
+
+/** Area of polygons combined by Clipper 6 on a grid of 1e-5 mm: an engine of its own, and an older one than ours. */
+export function clipperArea(
+  operation: 'union' | 'intersection' | 'difference',
+  a: readonly (readonly Point[])[],
+  b: readonly (readonly Point[])[],
+  fill: 'nonzero' | 'evenodd',
+): number {
+  const units = 1e5;
+  const toGrid = (rings: readonly (readonly Point[])[]) =>
+    rings.map((ring) => ring.map(({ x, y }) => ({ X: Math.round(x * units), Y: Math.round(y * units) })));
+  const engine = new clipper.Clipper();
+  engine.AddPaths(toGrid(a), clipper.PolyType.ptSubject, true);
+  engine.AddPaths(toGrid(b), clipper.PolyType.ptClip, true);
+  const solution: ClipperPoint[][] = [];
+  const rule = fill === 'nonzero' ? clipper.PolyFillType.pftNonZero : clipper.PolyFillType.pftEvenOdd;
+  const operations = {
+    union: clipper.ClipType.ctUnion,
+    intersection: clipper.ClipType.ctIntersection,
+    difference: clipper.ClipType.ctDifference,
+  };
+  engine.Execute(operations[operation], solution, rule, rule);
+  return solution.reduce((sum, ring) => sum + clipper.Clipper.Area(ring), 0) / units ** 2;
+}
