@@ -38,13 +38,28 @@ export class Refused extends Error {
 }
 
 /** A finding of level `stop`. */
-export const stop = (rule: string, where: Where, says: string): Finding => ({ rule, level: 'stop', where, says });
+export const stop = (rule: string, where: Where, says: string): Finding => ({
+  rule,
+  level: 'stop',
+  where,
+  says,
+});
 
 /** A finding of level `look`. */
-export const look = (rule: string, where: Where, says: string): Finding => ({ rule, level: 'look', where, says });
+export const look = (rule: string, where: Where, says: string): Finding => ({
+  rule,
+  level: 'look',
+  where,
+  says,
+});
 
 /** A finding of level `note`. */
-export const note = (rule: string, where: Where, says: string): Finding => ({ rule, level: 'note', where, says });
+export const note = (rule: string, where: Where, says: string): Finding => ({
+  rule,
+  level: 'note',
+  where,
+  says,
+});
 
 /** One line for a person: `file:line:column: key: what is wrong; what to do`. */
 export function toLine(finding: Finding): string {

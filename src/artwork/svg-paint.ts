@@ -2,17 +2,18 @@
 import { parsePathData } from '../drawing/path-data.ts';
 import { readXml, type XmlElement } from '../drawing/xml.ts';
 import { type Finding, stop } from '../finding.ts';
-import { type Affine, then } from '../geometry/affine.ts';
+import { type Affine, compose } from '../geometry/affine.ts';
 import type { Contour } from '../geometry/contour.ts';
-import type { Fill } from '../geometry/polygon-clip.ts';
 import { tightBox } from '../geometry/measure.ts';
+import type { Fill } from '../geometry/polygon-clip.ts';
 
-/** One thing painted: contours in mm under a fill rule, inside the clips that apply to it. */
+/** One thing painted: path data in its own units with the map to mm, a fill rule, and the clips that apply to it. */
 export interface Painted {
   readonly id: string | undefined;
   readonly colour: string;
   readonly fill: Fill;
-  readonly contours: readonly Contour[];
+  readonly data: string;
+  readonly toMm: Affine;
   readonly clips: readonly ClipArea[];
 }
 
@@ -46,7 +47,11 @@ function readTree(text: string): Node | undefined {
 }
 
 function parseMatrix(text: string | undefined): Affine | undefined {
-  const numbers = /matrix\(([^)]*)\)/.exec(text ?? '')?.[1]?.trim().split(/[\s,]+/).map(Number);
+  const numbers = /matrix\(([^)]*)\)/
+    .exec(text ?? '')?.[1]
+    ?.trim()
+    .split(/[\s,]+/)
+    .map(Number);
   const [a, b, c, d, e, f] = numbers ?? [];
   if (a === undefined || b === undefined || c === undefined || d === undefined) return undefined;
   return e === undefined || f === undefined ? undefined : { a, b, c, d, e, f };
@@ -88,7 +93,7 @@ class PaintReader {
     const { name, attributes } = element;
     if (name === 'defs' || attributes.opacity === '0') return;
     const own = parseMatrix(attributes.transform);
-    const here = own ? then(own, toMm) : toMm;
+    const here = own ? compose(own, toMm) : toMm;
     for (const [key, says] of Object.entries(refusals))
       if (referenceOf(attributes[key])) this.#refuse(key, element, says);
     const clip = this.#clip(referenceOf(attributes['clip-path']), here, node);
@@ -101,16 +106,24 @@ class PaintReader {
   #paint(element: XmlElement, toMm: Affine, clips: readonly ClipArea[], id: string | undefined): void {
     const { attributes } = element;
     if (attributes.visibility === 'hidden') return;
-    if (attributes.stroke !== undefined && attributes.stroke !== 'none' && attributes['stroke-opacity'] !== '0')
-      this.#refuse('stroke', element, 'is drawn with a stroke, which is a line without area; turn strokes into outlines in your drawing program');
+    if (
+      attributes.stroke !== undefined &&
+      attributes.stroke !== 'none' &&
+      attributes['stroke-opacity'] !== '0'
+    )
+      this.#refuse(
+        'stroke',
+        element,
+        'is drawn with a stroke, which is a line without area; turn strokes into outlines in your drawing program',
+      );
     const colour = attributes.fill ?? '#000000';
     if (colour === 'none' || attributes['fill-opacity'] === '0') return;
     if (colour.startsWith('url(')) {
       this.#refuse('shaded-fill', element, 'is filled with a gradient or pattern; give it one plain colour');
       return;
     }
-    const contours = parsePathData(attributes.d ?? '', toMm);
-    this.painted.push({ id, colour, fill: fillRule(attributes['fill-rule']), contours, clips });
+    const fill = fillRule(attributes['fill-rule']);
+    this.painted.push({ id, colour, fill, data: attributes.d ?? '', toMm, clips });
   }
 
   #clip(id: string | undefined, toMm: Affine, clipped: Node): ClipArea | undefined {
@@ -120,7 +133,7 @@ class PaintReader {
     const box = attributes.clipPathUnits === 'objectBoundingBox' ? boxMap(clipped) : undefined;
     // Source: SVG 1.1, 'clipPathUnits': the box is mapped first, then the clip path's own transform.
     const steps = [box, parseMatrix(attributes.transform), toMm].filter((m) => m !== undefined);
-    const here = steps.reduce((first, second) => then(first, second));
+    const here = steps.reduce((first, second) => compose(first, second));
     const parts = node.children.flatMap((child) => clipParts(child, here));
     return { parts, within: this.#clip(referenceOf(attributes['clip-path']), toMm, clipped) };
   }
@@ -129,7 +142,7 @@ class PaintReader {
 function clipParts(node: Node, toMm: Affine): { contours: Contour[]; fill: Fill }[] {
   const { name, attributes } = node.element;
   const own = parseMatrix(attributes.transform);
-  const here = own ? then(own, toMm) : toMm;
+  const here = own ? compose(own, toMm) : toMm;
   if (name !== 'path') return node.children.flatMap((child) => clipParts(child, here));
   if (attributes.visibility === 'hidden') return [];
   return [{ contours: parsePathData(attributes.d ?? '', here), fill: fillRule(attributes['clip-rule']) }];
@@ -139,7 +152,7 @@ function clipParts(node: Node, toMm: Affine): { contours: Contour[]; fill: Fill 
 function boxMap(node: Node): Affine {
   const local = (child: Node, m: Affine | undefined): Contour[] => {
     const own = parseMatrix(child.element.attributes.transform);
-    const here = own && m ? then(own, m) : (own ?? m);
+    const here = own && m ? compose(own, m) : (own ?? m);
     const drawn = child.element.name === 'path' ? parsePathData(child.element.attributes.d ?? '', here) : [];
     return [...drawn, ...child.children.flatMap((next) => local(next, here))];
   };

@@ -1,5 +1,5 @@
 // How large an SVG says it is: real-world width and height, and the map from its user units to millimetres.
-import { type Affine, then, translation } from '../geometry/affine.ts';
+import { type Affine, compose, translation } from '../geometry/affine.ts';
 
 /** mm per unit. Source: CSS Values and Units, absolute lengths: 1in = 2.54cm = 96px = 72pt = 6pc. */
 const mmPer: Readonly<Record<string, number>> = {
@@ -29,7 +29,10 @@ export interface ViewBox {
 }
 
 export function parseViewBox(text: string | undefined): ViewBox | undefined {
-  const numbers = (text ?? '').trim().split(/[\s,]+/).map(Number);
+  const numbers = (text ?? '')
+    .trim()
+    .split(/[\s,]+/)
+    .map(Number);
   const [x, y, width, height] = numbers;
   if (numbers.length !== 4 || numbers.some((n) => !Number.isFinite(n))) return undefined;
   if (x === undefined || y === undefined || width === undefined || height === undefined) return undefined;
@@ -66,11 +69,11 @@ export function svgFrame(attributes: Readonly<Record<string, string>>): SvgFrame
 function fitted(box: ViewBox, width: number, height: number, preserve: string): Affine {
   const [sx, sy] = [width / box.width, height / box.height];
   const home = translation(-box.x, -box.y);
-  if (/none/.test(preserve)) return then(home, { a: sx, b: 0, c: 0, d: sy, e: 0, f: 0 });
+  if (/none/.test(preserve)) return compose(home, { a: sx, b: 0, c: 0, d: sy, e: 0, f: 0 });
   const s = /slice/.test(preserve) ? Math.max(sx, sy) : Math.min(sx, sy);
   const share = (axis: 'x' | 'Y') =>
     new RegExp(`${axis}Min`).test(preserve) ? 0 : new RegExp(`${axis}Max`).test(preserve) ? 1 : 0.5;
   const e = (width - box.width * s) * share('x');
   const f = (height - box.height * s) * share('Y');
-  return then(home, { a: s, b: 0, c: 0, d: s, e, f });
+  return compose(home, { a: s, b: 0, c: 0, d: s, e, f });
 }

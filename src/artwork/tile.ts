@@ -1,8 +1,11 @@
 // A tile: the artwork of one period, as layers of areas in mm.
+import { parsePathData } from '../drawing/path-data.ts';
 import { type Finding, Refused, stop } from '../finding.ts';
-import type { Shape } from '../geometry/contour.ts';
-import { clippedShapes, filledShapes } from '../geometry/regions.ts';
+import { type Affine, determinant, moveContour } from '../geometry/affine.ts';
+import { reverseContour, type Shape } from '../geometry/contour.ts';
 import { shapeArea } from '../geometry/measure.ts';
+import type { Fill } from '../geometry/polygon-clip.ts';
+import { clippedShapes, filledShapes } from '../geometry/regions.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
 import { checkSvg } from './svg-check.ts';
 import type { Normalise } from './svg-normalise.ts';
@@ -36,7 +39,13 @@ export function readTile(
   if (paint.findings.length > 0) throw new Refused(paint.findings);
   const layers = layersOf(paint.painted);
   if (layers.length === 0)
-    throw new Refused([stop('no-area', { file }, 'shows no filled area, so there is nothing to cut; fill the shapes that are to be film')]);
+    throw new Refused([
+      stop(
+        'no-area',
+        { file },
+        'shows no filled area, so there is nothing to cut; fill the shapes that are to be film',
+      ),
+    ]);
   return { tile: { width: frame.width, height: frame.height, layers }, findings };
 }
 
@@ -50,9 +59,10 @@ function normalised(text: string, file: string, normalise: Normalise): string {
 
 /** One layer a colour, in the order the colours first appear. */
 function layersOf(painted: readonly Painted[]): TileLayer[] {
+  const areas = new AreaReader();
   const byColour = new Map<string, Shape[]>();
   for (const item of painted) {
-    const shapes = areasOf(item).filter((shape) => shapeArea(shape) > 0);
+    const shapes = areas.areasOf(item).filter((shape) => shapeArea(shape) > 0);
     if (shapes.length === 0) continue;
     const layer = byColour.get(item.colour) ?? [];
     layer.push(...shapes);
@@ -61,11 +71,36 @@ function layersOf(painted: readonly Painted[]): TileLayer[] {
   return [...byColour].map(([colour, shapes]) => ({ name: colour, colour, shapes }));
 }
 
-const areasOf = (item: Painted): Shape[] =>
-  item.clips.reduce<Shape[]>(
-    (shapes, clip) => clippedShapes(shapes, clipShapes(clip), 'intersection', chordTolerance),
-    filledShapes(item.contours, item.fill, chordTolerance),
-  );
+/** Finds the areas of painted paths. The same path used in many places, as motifs are, is worked out once. */
+class AreaReader {
+  readonly #known = new Map<string, readonly Shape[]>();
+
+  areasOf({ data, fill, toMm, clips }: Painted): Shape[] {
+    const areas = this.#ownAreas(data, fill, Math.sqrt(Math.abs(determinant(toMm)))).map((shape) =>
+      placed(shape, toMm),
+    );
+    return clips.reduce<Shape[]>(
+      (shapes, clip) => clippedShapes(shapes, clipShapes(clip), 'intersection', chordTolerance),
+      areas,
+    );
+  }
+
+  /** Areas in the path's own units, which are about `scale` mm. */
+  #ownAreas(data: string, fill: Fill, scale: number): readonly Shape[] {
+    // Stretched use (a matrix that is no similarity) may need finer chords than its mean scale tells: a factor of 2.
+    const tolerance = chordTolerance / (2 * Math.max(scale, 1e-9));
+    const key = `${fill} ${tolerance.toPrecision(3)} ${data}`;
+    const areas = this.#known.get(key) ?? filledShapes(parsePathData(data), fill, tolerance);
+    this.#known.set(key, areas);
+    return areas;
+  }
+}
+
+/** A shape moved into place; turned round where the map mirrors, so that outer contours all run one way. */
+function placed(shape: Shape, m: Affine): Shape {
+  const moved = shape.contours.map((contour) => moveContour(m, contour));
+  return { contours: determinant(m) < 0 ? moved.map(reverseContour) : moved };
+}
 
 function clipShapes({ parts, within }: ClipArea): Shape[] {
   const shapes = parts.flatMap(({ contours, fill }) => filledShapes(contours, fill, chordTolerance));

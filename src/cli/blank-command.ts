@@ -11,7 +11,10 @@ export async function blankCommand(file: string | undefined, flags: BlankFlags):
   const { blank, named } = await givenBlank(file, flags);
   const wall = fitStraightWall(blank);
   const flat = flatBand(wall, blank);
-  const checks = wallFindings(blank, wall).map((finding) => ({ ...finding, where: { file: named, ...finding.where } }));
+  const checks = wallFindings(blank, wall).map((finding) => ({
+    ...finding,
+    where: { file: named, ...finding.where },
+  }));
   if (flags.json) printJson({ blank: blankReport(wall, flat), checks });
   else process.stdout.write(`${describeBlank(blank, wall, flat, flags.units).join('\n')}\n`);
   printFindings(checks);

@@ -43,18 +43,32 @@ export async function givenBlank(file: string | undefined, flags: BlankFlags): P
 function blankOfFlags(flags: BlankFlags): Blank {
   const lengths = new FlagLengths(flags.units);
   const one = (a: [string, string | undefined], b: [string, string | undefined], keys: [string, string]) => {
-    if (a[1] !== undefined && b[1] !== undefined) return lengths.refuse(b[0], `is given beside ${a[0]}; keep one of the two`);
+    if (a[1] !== undefined && b[1] !== undefined)
+      return lengths.refuse(b[0], `is given beside ${a[0]}; keep one of the two`);
     if (a[1] === undefined && b[1] === undefined)
       return lengths.refuse(a[0], `is missing; give ${a[0]} or ${b[0]}, or the name of a blank file`);
     const [[flag, text], key] = a[1] === undefined ? [b, keys[1]] : [a, keys[0]];
     return { [key]: lengths.read(flag, text, 'positive') };
   };
   const top = one(['--height', flags.height], ['--along', flags.along], ['height', 'along']);
-  const foot = one(['--foot-across', flags.footAcross], ['--foot-girth', flags.footGirth], ['across', 'girth']);
+  const foot = one(
+    ['--foot-across', flags.footAcross],
+    ['--foot-girth', flags.footGirth],
+    ['across', 'girth'],
+  );
   const lip = one(['--lip-across', flags.lipAcross], ['--lip-girth', flags.lipGirth], ['across', 'girth']);
   const footRound = lengths.read('--foot-round', flags.footRound) ?? 0;
   const lipRound = lengths.read('--lip-round', flags.lipRound) ?? 0;
   lengths.finish();
-  const content = { name: 'blank', units: 'mm', stations: [{ height: 0, ...foot }, { ...top, ...lip }], footRound, lipRound };
+  const content = {
+    name: 'blank',
+    units: 'mm',
+    stations: [
+      { height: 0, ...foot },
+      { ...top, ...lip },
+    ],
+    footRound,
+    lipRound,
+  };
   return readBlank(content, 'the command line');
 }

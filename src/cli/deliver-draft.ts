@@ -1,5 +1,5 @@
 // Writing a draft's files: staged, read back, measured, then moved into place.
-import { type Draft, reportDraft } from '../job/make.ts';
+import { type Draft, reportDraft, type Written } from '../job/make.ts';
 import { exitStatus, type FileReport, type Report } from '../job/report.ts';
 import { Delivery, type FileContent } from './files.ts';
 import type { CommonOptions } from './options.ts';
@@ -14,7 +14,7 @@ export interface DeliveryOptions extends CommonOptions {
   /** Stem of the cut file and the guide. */
   readonly stem: string;
   /** Further files, made from the written cut file. */
-  readonly more: (written: { readonly cut: string }) => Promise<readonly NamedFile[]>;
+  readonly more: (written: Written) => Promise<readonly NamedFile[]>;
 }
 
 export async function deliverDraft(draft: Draft, options: DeliveryOptions): Promise<number> {

@@ -18,7 +18,13 @@ export async function readText(path: string, named: string): Promise<string> {
   try {
     const { size } = await stat(path);
     if (size > mostBytes)
-      throw new Refused([stop('too-large', { file: named }, `is ${(size / 1e6).toFixed(0)} MB; up to ${mostBytes / 1e6} MB is read`)]);
+      throw new Refused([
+        stop(
+          'too-large',
+          { file: named },
+          `is ${(size / 1e6).toFixed(0)} MB; up to ${mostBytes / 1e6} MB is read`,
+        ),
+      ]);
     return (await readFile(path, 'utf8')).replace(/^\ufeff/, '');
   } catch (fault) {
     if (fault instanceof Refused) throw fault;
@@ -77,7 +83,13 @@ export class Delivery {
     } catch (fault) {
       await this.discard().catch(() => undefined);
       const code = (fault as { code?: string }).code ?? String(fault);
-      throw new Refused([stop('unwritable', { file: this.#folder }, `can't be written to (${code}); give another folder with --out`)]);
+      throw new Refused([
+        stop(
+          'unwritable',
+          { file: this.#folder },
+          `can't be written to (${code}); give another folder with --out`,
+        ),
+      ]);
     }
   }
 }

@@ -1,16 +1,21 @@
 // The command line: names, options and their help. Each command's work is loaded when it is asked for.
 import { Command, CommanderError } from 'commander';
-import { withBlankFlags, type BlankFlags } from './blank-input.ts';
+import { type BlankFlags, withBlankFlags } from './blank-input.ts';
 import type { MakeFlags } from './make-command.ts';
 import { collected, withCommonOptions } from './options.ts';
 import { refusedStatus, withStatus } from './output.ts';
 import type { UnrollFlags } from './unroll-command.ts';
 
 const program = new Command('seamwright')
-  .description('Files that fit a round vessel: flat templates with the true arc, and patterns that close around the wall.')
+  .description(
+    'Files that fit a round vessel: flat templates with the true arc, and patterns that close around the wall.',
+  )
   .exitOverride()
   .showHelpAfterError('(add --help for what can be given)')
-  .addHelpText('after', '\nStatus: 0 done; 1 done, but look at what is said; 2 refused, nothing written; 70 a fault of ours.');
+  .addHelpText(
+    'after',
+    '\nStatus: 0 done; 1 done, but look at what is said; 2 refused, nothing written; 70 a fault of ours.',
+  );
 
 const command = (name: string): Command => withCommonOptions(program.command(name));
 
@@ -23,7 +28,7 @@ command('make')
   );
 
 withBlankFlags(command('unroll'))
-  .description("the plain template of a blank: its flat band, or the band you give")
+  .description('the plain template of a blank: its flat band, or the band you give')
   .argument('[blank]', 'a blank file, *.blank.json; or give the readings by flags')
   .option('--band <from..to>', 'band along the wall, such as 12..130')
   .option('--coat <thickness>', 'a coat under the film; may be given again', collected, [])

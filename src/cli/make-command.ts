@@ -45,18 +45,19 @@ export async function makeCommand(jobFile: string, flags: MakeFlags): Promise<nu
   const draft = draftJob({ ...inputs, tools: { normalise: engine.normalise, words } });
   const folder = flags.out ?? join(dirname(jobFile), 'out');
   const artFile =
-    inputs.artwork && relative(resolve(folder), resolve(dirname(jobFile), inputs.artwork.file)).replaceAll('\\', '/');
+    inputs.artwork &&
+    relative(resolve(folder), resolve(dirname(jobFile), inputs.artwork.file)).replaceAll('\\', '/');
   return deliverDraft(draft, {
     ...flags,
     folder,
     stem: 'wrap',
-    more: async ({ cut }) => {
+    more: async (written) => {
       const kept: NamedFile[] = [
         { file: 'job.json', role: 'job', content: content(jobContent(draft.job, 'blank.json', artFile)) },
         { file: 'blank.json', role: 'blank', content: content(blankContent(inputs.blank)) },
       ];
       if (!flags.pictures) return kept;
-      const rolled = rolledOf(draft, inputs.blank, cut, words);
+      const rolled = rolledOf(draft, inputs.blank, written, words);
       return [
         { file: 'rolled.svg', role: 'picture', content: rolled },
         { file: 'rolled.png', role: 'picture', content: engine.rasterise(rolled, 1600) },

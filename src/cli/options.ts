@@ -29,7 +29,11 @@ export class FlagLengths {
   }
 
   /** The length of a flag in mm; undefined where it was not given or not a length. */
-  read(flag: string, text: string | undefined, sign: 'positive' | 'zero-too' = 'zero-too'): number | undefined {
+  read(
+    flag: string,
+    text: string | undefined,
+    sign: 'positive' | 'zero-too' = 'zero-too',
+  ): number | undefined {
     if (text === undefined) return undefined;
     const parsed = parseLength(text, { units: this.#units, bare: 'text-too', sign });
     if (parsed.ok) return parsed.mm;

@@ -29,7 +29,9 @@ export async function withStatus(
       return;
     }
     const text = fault instanceof Error ? (options.debug ? fault.stack : fault.message) : String(fault);
-    process.stderr.write(`a fault of seamwright's own: ${text}\nrun again with --debug and report what it prints\n`);
+    process.stderr.write(
+      `a fault of seamwright's own: ${text}\nrun again with --debug and report what it prints\n`,
+    );
     process.exitCode = faultStatus;
   }
 }

@@ -21,7 +21,10 @@ function bandOf(text: string | undefined, lengths: FlagLengths): Job['band'] {
   if (text === undefined) return undefined;
   const [from, to, ...rest] = text.split('..');
   if (from === undefined || to === undefined || rest.length > 0)
-    return lengths.refuse('--band', `"${text}" is not a band; give two lengths along the wall, such as 12..130`);
+    return lengths.refuse(
+      '--band',
+      `"${text}" is not a band; give two lengths along the wall, such as 12..130`,
+    );
   const band = { from: lengths.read('--band', from), to: lengths.read('--band', to, 'positive') };
   if (band.from === undefined || band.to === undefined) return undefined;
   if (band.from >= band.to)
@@ -32,7 +35,9 @@ function bandOf(text: string | undefined, lengths: FlagLengths): Job['band'] {
 function jobOfFlags(flags: UnrollFlags, name: string): Omit<Job, 'blank'> {
   const lengths = new FlagLengths(flags.units);
   const band = bandOf(flags.band, lengths);
-  const coats = flags.coat.map((text, i): Coat => ({ name: `coat ${i + 1}`, thickness: lengths.read('--coat', text) ?? 0, over: false }));
+  const coats = flags.coat.map(
+    (text, i): Coat => ({ name: `coat ${i + 1}`, thickness: lengths.read('--coat', text) ?? 0, over: false }),
+  );
   const job = {
     name,
     units: flags.units,
@@ -54,7 +59,13 @@ export async function unrollCommand(file: string | undefined, flags: UnrollFlags
   const { blank, named } = await givenBlank(file, flags);
   const job: Job = { ...jobOfFlags(flags, 'plain template'), blank: { kind: 'here', blank } };
   const words = await loadWords();
-  const draft = draftJob({ job, jobFile: 'the command line', blank, blankFile: named, tools: { words, normalise: (svg) => svg } });
+  const draft = draftJob({
+    job,
+    jobFile: 'the command line',
+    blank,
+    blankFile: named,
+    tools: { words, normalise: (svg) => svg },
+  });
   const folder = flags.out ?? join(file === undefined ? '.' : dirname(file), 'out');
   return deliverDraft(draft, { ...flags, folder, stem: 'template', more: async () => [] });
 }

@@ -48,7 +48,8 @@ export function quarterTicks(template: Template, runOff: number): Contour[] {
   const { wall, piece } = template;
   const near = runOff + tick.clear;
   const covers = (turn: number, along: number) =>
-    turn >= turnOfEdge(wall, template.left, along) - 1e-9 && turn <= turnOfEdge(wall, template.right, along) + 1e-9;
+    turn >= turnOfEdge(wall, template.left, along) - 1e-9 &&
+    turn <= turnOfEdge(wall, template.right, along) + 1e-9;
   return [0, 0.25, 0.5, 0.75, 1].flatMap((turn) =>
     [
       { along: piece.to, sign: 1 },
@@ -56,9 +57,27 @@ export function quarterTicks(template: Template, runOff: number): Contour[] {
     ]
       .filter(({ along }) => covers(turn, along))
       .map(({ along, sign }) =>
-        ray(toFlat(wall, { turn, along }), scale(upDirection(template, turn), sign), near, near + tick.length),
+        ray(
+          toFlat(wall, { turn, along }),
+          scale(upDirection(template, turn), sign),
+          near,
+          near + tick.length,
+        ),
       ),
   );
+}
+
+/** The words `lip` and `foot`, each beside the middle tick of its edge. */
+export function edgeWords(template: Template, runOff: number, words: NoteWords): (readonly Contour[])[] {
+  const { wall, piece } = template;
+  const away = runOff + tick.clear + tick.length / 2;
+  return [
+    { text: 'lip', along: piece.to + away },
+    { text: 'foot', along: piece.from - away },
+  ].map(({ text, along }) => {
+    const { x, y } = toFlat(wall, { turn: 0.5, along });
+    return at(words(text, wordSize), x + 1.2, y + wordSize / 3);
+  });
 }
 
 /** Ticks beside the piece where the finished edges leave it. */
@@ -110,7 +129,10 @@ export function noteStrip(
   const top = (beside ? 0 : squares[1] + 2) + wordSize;
   const lines = drawn.map((line, i) => at(line, left, top + i * lineStep));
   const below = top + notes.length * lineStep;
-  return { lines: [...labels, ...lines].filter((line) => line.length > 0), height: Math.max(squares[1], below) };
+  return {
+    lines: [...labels, ...lines].filter((line) => line.length > 0),
+    height: Math.max(squares[1], below),
+  };
 }
 
 const at = (contours: readonly Contour[], x: number, y: number): Contour[] =>

@@ -1,18 +1,30 @@
 // The two drawings of a wrap that share coordinates: what the blade follows, and the guide for the eye, printer or pen.
-import type { DrawnGroup, DrawnPath, Drawing } from '../drawing/drawing.ts';
+import type { Drawing, DrawnGroup, DrawnPath } from '../drawing/drawing.ts';
 import { moveContour, translation } from '../geometry/affine.ts';
 import { grow } from '../geometry/box.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import type { Point } from '../geometry/point.ts';
 import { edgeLine, finishedEdge, outline, type Template } from '../unroll/template.ts';
-import { crossMark, edgeTicks, type NoteWords, noteStrip, quarterTicks, scaleSquares } from './marks.ts';
+import {
+  crossMark,
+  edgeTicks,
+  edgeWords,
+  type NoteWords,
+  noteStrip,
+  quarterTicks,
+  scaleSquares,
+} from './marks.ts';
 
 export interface WrapDrawingOptions {
   readonly template: Template;
   /** Flat limits of the blank, mm along the wall. */
   readonly flatLimits: { readonly foot: number; readonly lip: number };
-  readonly layers: readonly { readonly name: string; readonly colour: string; readonly shapes: readonly Shape[] }[];
+  readonly layers: readonly {
+    readonly name: string;
+    readonly colour: string;
+    readonly shapes: readonly Shape[];
+  }[];
   /** How far art runs past the outline, mm. */
   readonly runOff: number;
   /** Lines of words for the guide. */
@@ -30,7 +42,10 @@ export interface WrapDrawings {
 /** Room around the piece for marks, mm. */
 const margin = 10;
 
-const path = (contour: Contour, id?: string): DrawnPath => ({ ...(id === undefined ? {} : { id }), contours: [contour] });
+const path = (contour: Contour, id?: string): DrawnPath => ({
+  ...(id === undefined ? {} : { id }),
+  contours: [contour],
+});
 
 /** Level lines where the wall stops being flat, where the piece reaches that far. */
 function flatLimitPaths({ template, flatLimits }: WrapDrawingOptions): DrawnPath[] {
@@ -91,7 +106,13 @@ export function wrapDrawings(options: WrapDrawingOptions): WrapDrawings {
     ...blade,
     ...guideLines(options),
     { role: 'register', paths: register },
-    { role: 'note', paths: strip.lines.map((line) => ({ contours: line.map((c) => moveContour(stripAt, c)) })) },
+    {
+      role: 'note',
+      paths: [
+        ...edgeWords(template, runOff, words).map((contours) => ({ contours })),
+        ...strip.lines.map((line) => ({ contours: line.map((c) => moveContour(stripAt, c)) })),
+      ],
+    },
   ];
   const onPage = (groups: readonly DrawnGroup[]): Drawing => ({
     width,

@@ -1,8 +1,9 @@
 // Reading a delivered SVG back as a drawing, in mm, so that it can be measured.
-import type { DrawnGroup, DrawnPath, Drawing, Role } from '../drawing/drawing.ts';
-import { parsePathData, pathDataFault } from '../drawing/path-data.ts';
+import type { Drawing, DrawnGroup, DrawnPath, Role } from '../drawing/drawing.ts';
+import { parsePathData } from '../drawing/path-data.ts';
 import { readXml } from '../drawing/xml.ts';
 import { Refused, stop } from '../finding.ts';
+import type { Contour } from '../geometry/contour.ts';
 
 const roles: readonly Role[] = ['outline', 'artwork', 'seam', 'trim', 'flat-limit', 'register', 'note'];
 
@@ -22,9 +23,9 @@ const millimetres = (text: string | undefined): number => {
 
 /**
  * The drawing a delivered file holds. @throws Refused where it is not such a file: no size in mm, a view box that is
- * not in mm, or path data that can't be read.
+ * not in mm, or path data that can't be read. `only`: the roles whose paths are wanted; all if left out.
  */
-export function readSvg(text: string, file: string): Drawing {
+export function readSvg(text: string, file: string, only?: readonly Role[]): Drawing {
   const groups: OpenGroup[] = [];
   let width = Number.NaN;
   let height = Number.NaN;
@@ -43,12 +44,11 @@ export function readSvg(text: string, file: string): Drawing {
       if (name === 'g' && isRole(role))
         groups.push({ role, layer: attributes['data-layer'], colour: attributes.stroke, paths: [] });
       if (name !== 'path') return;
-      const data = attributes.d ?? '';
-      const fault = pathDataFault(data);
-      if (fault) refuse(`has path data that can't be read: ${fault}`);
-      groups.at(-1)?.paths.push({
+      const group = groups.at(-1);
+      if (!group || (only && !only.includes(group.role))) return;
+      group.paths.push({
         ...(attributes.id === undefined ? {} : { id: attributes.id }),
-        contours: parsePathData(data),
+        contours: parsed(attributes.d ?? '', refuse),
       });
     },
   });
@@ -56,6 +56,14 @@ export function readSvg(text: string, file: string): Drawing {
   if (!(Math.abs((boxWidth ?? 0) - width) < 1e-9 && Math.abs((boxHeight ?? 0) - height) < 1e-9))
     refuse('is not in millimetres: width and height in mm must equal the view box');
   return { width, height, groups: groups.map(asGroup) };
+}
+
+function parsed(data: string, refuse: (says: string) => never): Contour[] {
+  try {
+    return parsePathData(data);
+  } catch (fault) {
+    return refuse(`has ${fault instanceof Error ? fault.message : String(fault)}`);
+  }
 }
 
 const asGroup = ({ role, layer, colour, paths }: OpenGroup): DrawnGroup => ({

@@ -1,5 +1,5 @@
 // Writing a drawing as an SVG that a cutter takes: millimetres, plain paths, roles, nothing else.
-import type { DrawnGroup, DrawnPath, Drawing, Role } from '../drawing/drawing.ts';
+import type { Drawing, DrawnGroup, DrawnPath, Role } from '../drawing/drawing.ts';
 import { writePathData } from '../drawing/path-data.ts';
 
 /** Line colours for the eye; a cutter goes by the roles. Ours: dark for the blade, cool for what guides. */
@@ -16,24 +16,31 @@ const colours: Readonly<Record<Role, string>> = {
 /** Hairline that screens and printers still show, mm. */
 const lineWidth = 0.15;
 
-const escape = (text: string): string =>
-  text.replace(/[&<>"']/g, (c) => `&#${c.charCodeAt(0)};`).replace(/[^\t\n\r\u0020-\ud7ff\ue000-\ufffd]/gu, (c) => ((c.codePointAt(0) ?? 0) > 0xffff ? c : ''));
+const escapeXml = (text: string): string =>
+  text
+    .replace(/[&<>"']/g, (c) => `&#${c.charCodeAt(0)};`)
+    .replace(/[^\t\n\r\u0020-\ud7ff\ue000-\ufffd]/gu, (c) => ((c.codePointAt(0) ?? 0) > 0xffff ? c : ''));
 
 const size = (mm: number): string => String(Math.round(mm * 1e4) / 1e4);
 
-function pathText({ id, contours }: DrawnPath): string {
-  const name = id === undefined ? '' : ` id="${escape(id)}"`;
-  return `<path${name} d="${writePathData(contours)}"/>`;
+/** Words are for reading: a hundredth of a mm is plenty. */
+const wordSteps = 100;
+
+function pathText({ id, contours }: DrawnPath, role: Role): string {
+  const name = id === undefined ? '' : ` id="${escapeXml(id)}"`;
+  return `<path${name} d="${role === 'note' ? writePathData(contours, wordSteps) : writePathData(contours)}"/>`;
 }
 
 function groupText(group: DrawnGroup, filled: boolean): string {
-  const layer = group.layer === undefined ? '' : ` data-layer="${escape(group.layer)}"`;
+  const layer = group.layer === undefined ? '' : ` data-layer="${escapeXml(group.layer)}"`;
   const paint =
     filled && group.colour !== undefined
-      ? `fill="${escape(group.colour)}" fill-opacity="0.35" fill-rule="evenodd"`
+      ? `fill="${escapeXml(group.colour)}" fill-opacity="0.35" fill-rule="evenodd"`
       : 'fill="none"';
+  if (group.role === 'note' && filled)
+    return `<g data-role="note" fill="${colours.note}">\n${group.paths.map((path) => pathText(path, group.role)).join('\n')}\n</g>\n`;
   const line = `stroke="${group.colour ?? colours[group.role]}" stroke-width="${lineWidth}"`;
-  return `<g data-role="${group.role}"${layer} ${paint} ${line}>\n${group.paths.map(pathText).join('\n')}\n</g>\n`;
+  return `<g data-role="${group.role}"${layer} ${paint} ${line}>\n${group.paths.map((path) => pathText(path, group.role)).join('\n')}\n</g>\n`;
 }
 
 export interface WriteOptions {
@@ -49,7 +56,7 @@ export function writeSvg(drawing: Drawing, { title, filled }: WriteOptions): str
   const groups = drawing.groups.filter(({ paths }) => paths.length > 0);
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">\n` +
-    `<title>${escape(title)}</title>\n` +
+    `<title>${escapeXml(title)}</title>\n` +
     `${groups.map((group) => groupText(group, filled)).join('')}</svg>\n`
   );
 }

@@ -1,20 +1,35 @@
 // SVG path data, read and written. Adapter of svgpath (MIT) for reading.
 import svgPath from 'svgpath';
-import { type Contour, cubic, line, type Segment } from '../geometry/contour.ts';
 import type { Affine } from '../geometry/affine.ts';
+import { type Contour, cubic, line, type Segment } from '../geometry/contour.ts';
 import { distance, type Point } from '../geometry/point.ts';
 
-/** What is wrong with path data, in the reader's words, or undefined if it is whole. Numbers past 1e9 count as broken. */
-export function pathDataFault(data: string): string | undefined {
-  const parsed = svgPath(data) as unknown as { readonly err: string; readonly segments: readonly unknown[][] };
-  if (parsed.err) return parsed.err.replace(/^SvgPath: /, '');
-  const absurd = parsed.segments.flat().find((v) => typeof v === 'number' && !(Math.abs(v) <= 1e9));
-  return absurd === undefined ? undefined : `number out of range (${String(absurd)})`;
+interface Parsed {
+  readonly err: string;
+  readonly segments: readonly (readonly unknown[])[];
 }
 
-/** Contours of path data, moved by `m` if given. Arcs and quadratics become cubics. Needs data without a fault. */
+/** Largest number taken as meant, in user units. */
+const absurd = 1e9;
+
+function faultOf(path: ReturnType<typeof svgPath>): string | undefined {
+  const { err, segments } = path as unknown as Parsed;
+  if (err) return err.replace(/^SvgPath: /, '');
+  for (const segment of segments)
+    for (const value of segment)
+      if (typeof value === 'number' && !(Math.abs(value) <= absurd)) return `number out of range (${value})`;
+  return undefined;
+}
+
+/** What is wrong with path data, in the reader's words, or undefined if it is whole. Numbers past 1e9 count as broken. */
+export const pathDataFault = (data: string): string | undefined => faultOf(svgPath(data));
+
+/** Contours of path data, moved by `m` if given. Arcs and quadratics become cubics. @throws Error where it has a fault. */
 export function parsePathData(data: string, m?: Affine): Contour[] {
-  const path = svgPath(data).abs().unarc().unshort();
+  const path = svgPath(data);
+  const fault = faultOf(path);
+  if (fault !== undefined) throw new Error(`path data: ${fault}`);
+  path.abs().unarc().unshort();
   if (m) path.matrix([m.a, m.b, m.c, m.d, m.e, m.f]);
   return contoursOf(path.abs());
 }
@@ -75,26 +90,24 @@ const raised = (from: Point, control: Point, to: Point): Segment =>
     to,
   );
 
-/** Decimals in the files: a tenth of a micrometre, so that rounding turns no short handle by a tenth of a degree. */
-const decimals = 1e4;
+/** Steps per mm in the files: a tenth of a micrometre, so that rounding turns no short handle by a tenth of a degree. */
+const fine = 1e4;
 
-const number = (value: number): string => String(Math.round(value * decimals) / decimals + 0);
-
-const pair = (p: Point): string => `${number(p.x)} ${number(p.y)}`;
-
-/** Path data for contours: absolute M, L, C and Z only. */
-export function writePathData(contours: readonly Contour[]): string {
-  const parts: string[] = [];
+/** Path data for contours: absolute M, L, C and Z only, to `steps` per mm. */
+export function writePathData(contours: readonly Contour[], steps = fine): string {
+  const number = (value: number): string => String(Math.round(value * steps) / steps + 0);
+  const pair = (p: Point): string => `${number(p.x)} ${number(p.y)}`;
+  let data = '';
   for (const { segments, closed } of contours) {
     const [first] = segments;
     if (!first) continue;
-    parts.push(`M${pair(first.from)}`);
+    data += `M${pair(first.from)}`;
     segments.forEach((s, i) => {
       const closing = closed && i === segments.length - 1;
-      if (s.kind === 'cubic') parts.push(`C${pair(s.c1)} ${pair(s.c2)} ${pair(s.to)}`);
-      else if (!closing) parts.push(`L${pair(s.to)}`);
+      if (s.kind === 'cubic') data += `C${pair(s.c1)} ${pair(s.c2)} ${pair(s.to)}`;
+      else if (!closing) data += `L${pair(s.to)}`;
     });
-    if (closed) parts.push('Z');
+    if (closed) data += 'Z';
   }
-  return parts.join('');
+  return data;
 }

@@ -50,7 +50,8 @@ export function readXml(text: string, handlers: XmlHandlers, limits: XmlLimits =
   };
   parser.on('error', (error) => refuse(error.message.replace(/^\d+:\d+: /, '')));
   parser.on('doctype', (doctype) => {
-    if (/<!ENTITY/i.test(doctype)) refuse('declares entities, which are not expanded here; save it as plain SVG');
+    if (/<!ENTITY/i.test(doctype))
+      refuse('declares entities, which are not expanded here; save it as plain SVG');
   });
   parser.on('opentag', (tag) => {
     depth += 1;
@@ -58,7 +59,10 @@ export function readXml(text: string, handlers: XmlHandlers, limits: XmlLimits =
     if (depth > limits.depth) refuse(`nests more than ${limits.depth} elements deep`);
     if (elements > limits.elements) refuse(`holds more than ${limits.elements} elements`);
     const attributes = tag.attributes as Record<string, string>;
-    handlers.open?.({ name: localName(tag.name), attributes, line: parser.line, column: parser.column }, depth);
+    handlers.open?.(
+      { name: localName(tag.name), attributes, line: parser.line, column: parser.column },
+      depth,
+    );
   });
   parser.on('closetag', (tag) => {
     handlers.close?.(localName(tag.name), depth);

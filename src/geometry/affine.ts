@@ -24,7 +24,7 @@ export const rotation = (angle: number): Affine => {
 };
 
 /** The map that does `second` after `first`. */
-export const then = (first: Affine, second: Affine): Affine => ({
+export const compose = (first: Affine, second: Affine): Affine => ({
   a: second.a * first.a + second.c * first.b,
   b: second.b * first.a + second.d * first.b,
   c: second.a * first.c + second.c * first.d,

@@ -40,3 +40,11 @@ export const grow = (box: Box, by: number): Box => ({
   maxX: box.maxX + by,
   maxY: box.maxY + by,
 });
+
+/** The box around boxes; empty (minima above maxima) around none. */
+export const boxAround = (boxes: readonly Box[]): Box => ({
+  minX: Math.min(...boxes.map(({ minX }) => minX)),
+  minY: Math.min(...boxes.map(({ minY }) => minY)),
+  maxX: Math.max(...boxes.map(({ maxX }) => maxX)),
+  maxY: Math.max(...boxes.map(({ maxY }) => maxY)),
+});

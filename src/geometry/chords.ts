@@ -1,148 +1,222 @@
 // The chords that stand in for curves while areas are combined, and the way back from a chord to its curve.
 import Flatbush from 'flatbush';
-import type { Contour } from './contour.ts';
+import { type Contour, line } from './contour.ts';
+import type { Point } from './point.ts';
 import type { GridPoint, GridRing } from './polygon-clip.ts';
 import { chordCount, pointAt } from './segment.ts';
 
-/** A contour that takes part, and which of its segments are mere edges of a window rather than drawn lines. */
-export interface SourceContour {
+/**
+ * A contour as chords, mm. Chord k runs from point k to the next point (the last one back to the first) and stands in
+ * for segment[k] from t0[k] to t1[k]. Kept as plain columns: there are tens of thousands of them.
+ */
+export interface ChordedContour {
   readonly contour: Contour;
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly segment: Int32Array;
+  readonly t0: Float64Array;
+  readonly t1: Float64Array;
+}
+
+/** The chords of a contour, each within the tolerance of its curve. An open contour is closed by a straight line. */
+export function chorded(drawn: Contour, tolerance: number): ChordedContour {
+  const contour = closedUp(drawn);
+  const counts = contour.segments.map((s) => chordCount(s, tolerance));
+  const total = counts.reduce((sum, count) => sum + count, 0);
+  const chords = {
+    contour,
+    x: new Float64Array(total),
+    y: new Float64Array(total),
+    segment: new Int32Array(total),
+    t0: new Float64Array(total),
+    t1: new Float64Array(total),
+  };
+  let at = 0;
+  contour.segments.forEach((s, index) => {
+    const count = counts[index] ?? 1;
+    for (let i = 0; i < count; i++, at++) {
+      const p = i === 0 ? s.from : pointAt(s, i / count);
+      chords.x[at] = p.x;
+      chords.y[at] = p.y;
+      chords.segment[at] = index;
+      chords.t0[at] = i / count;
+      chords.t1[at] = (i + 1) / count;
+    }
+  });
+  return chords;
+}
+
+function closedUp(contour: Contour): Contour {
+  const from = contour.segments.at(-1)?.to;
+  const to = contour.segments[0]?.from;
+  if (contour.closed || !from || !to) return contour;
+  return { closed: true, segments: [...contour.segments, line(from, to)] };
+}
+
+/** A chorded contour that takes part, moved by `by`, and which of its segments only mark a window's edge. */
+export interface Source {
+  readonly chords: ChordedContour;
+  readonly by: Point;
   readonly isEdge?: (segment: number) => boolean;
-}
-
-/** One chord: which segment of which contour it stands in for, and the span of its parameter. */
-export interface Chord {
-  readonly source: number;
-  readonly segment: number;
-  readonly t0: number;
-  readonly t1: number;
-  readonly from: GridPoint;
-  readonly to: GridPoint;
-  readonly edge: boolean;
-}
-
-export interface ChordSet {
-  readonly rings: readonly GridRing[];
-  readonly chords: readonly Chord[];
 }
 
 /** How far, in grid units, the combining may have moved a corner by rounding. */
 const slack = 3;
 
-/** Chords of the sources on a grid of `units` per mm. Chords too short for the grid are left out. */
-export function chordsOf(
-  sources: readonly SourceContour[],
-  units: number,
-  tolerance: number,
-  firstSource = 0,
-): ChordSet {
-  const rings: GridRing[] = [];
-  const chords: Chord[] = [];
-  sources.forEach(({ contour, isEdge }, index) => {
+/** All chords of a combination on the integer grid, and the search for the chord an edge of the result came from. */
+export class ChordGrid {
+  readonly source: number[] = [];
+  readonly segment: number[] = [];
+  readonly t0: number[] = [];
+  readonly t1: number[] = [];
+  readonly #edge: boolean[] = [];
+  readonly #x0: number[] = [];
+  readonly #y0: number[] = [];
+  readonly #x1: number[] = [];
+  readonly #y1: number[] = [];
+  #index: Flatbush | undefined;
+
+  /** Put one source on the grid. Chords too short for the grid are left out; a contour of no area is left out whole. */
+  add({ chords, by, isEdge }: Source, source: number, units: number): GridRing | undefined {
+    const count = chords.x.length;
     const ring: GridPoint[] = [];
-    const begin = chords.length;
-    const { segments } = contour;
-    const first = segments[0];
-    if (!first) return;
-    let from = toGrid(first.from, units);
-    segments.forEach((s, segment) => {
-      const count = chordCount(s, tolerance);
-      let t0 = 0;
-      for (let i = 1; i <= count; i++) {
-        const t1 = i / count;
-        const to = toGrid(i === count ? s.to : pointAt(s, t1), units);
-        if (to.x === from.x && to.y === from.y) continue;
-        ring.push(from);
-        chords.push({
-          source: firstSource + index,
-          segment,
-          t0,
-          t1,
-          from,
-          to,
-          edge: isEdge?.(segment) ?? false,
-        });
-        from = to;
-        t0 = t1;
+    const begin = this.source.length;
+    const gridX = (k: number) => Math.round(((chords.x[k] ?? 0) + by.x) * units) + 0;
+    const gridY = (k: number) => Math.round(((chords.y[k] ?? 0) + by.y) * units) + 0;
+    let [x0, y0] = [gridX(0), gridY(0)];
+    let started: number | undefined;
+    for (let k = 0; k < count; k++) {
+      const next = k + 1 === count ? 0 : k + 1;
+      const [x1, y1] = [gridX(next), gridY(next)];
+      const segment = chords.segment[k] ?? 0;
+      started ??= chords.t0[k] ?? 0;
+      if (x1 === x0 && y1 === y0) {
+        if (chords.segment[next] !== segment) started = undefined;
+        continue;
       }
-    });
-    if (ring.length > 2) rings.push(ring);
-    else chords.length = begin;
-  });
-  return { rings, chords };
-}
+      ring.push({ x: x0, y: y0 });
+      this.#push(source, segment, started, chords.t1[k] ?? 1, x0, y0, x1, y1, isEdge?.(segment) ?? false);
+      started = undefined;
+      [x0, y0] = [x1, y1];
+    }
+    if (ring.length > 2) return ring;
+    this.#cutBack(begin);
+    return undefined;
+  }
 
-const toGrid = (p: { x: number; y: number }, units: number): GridPoint => ({
-  x: Math.round(p.x * units) + 0,
-  y: Math.round(p.y * units) + 0,
-});
+  #push(
+    source: number,
+    segment: number,
+    t0: number,
+    t1: number,
+    x0: number,
+    y0: number,
+    x1: number,
+    y1: number,
+    edge: boolean,
+  ): void {
+    this.source.push(source);
+    this.segment.push(segment);
+    this.t0.push(t0);
+    this.t1.push(t1);
+    this.#x0.push(x0);
+    this.#y0.push(y0);
+    this.#x1.push(x1);
+    this.#y1.push(y1);
+    this.#edge.push(edge);
+  }
 
-/** Where along a chord a point lies, as a fraction of it, and how far beside it, in grid units. */
-function placeOn(chord: Chord, p: GridPoint): { readonly fraction: number; readonly beside: number } {
-  const dx = chord.to.x - chord.from.x;
-  const dy = chord.to.y - chord.from.y;
-  const px = p.x - chord.from.x;
-  const py = p.y - chord.from.y;
-  const length = Math.hypot(dx, dy);
-  return { fraction: (px * dx + py * dy) / (length * length), beside: Math.abs(px * dy - py * dx) / length };
-}
-
-const reaches = (chord: Chord, p: GridPoint): boolean => {
-  const { fraction, beside } = placeOn(chord, p);
-  const margin = slack / Math.hypot(chord.to.x - chord.from.x, chord.to.y - chord.from.y);
-  return beside <= slack && fraction >= -margin && fraction <= 1 + margin;
-};
-
-/** Finds the chord an edge of the result came from. */
-export class ChordFinder {
-  readonly #chords: readonly Chord[];
-  readonly #index: Flatbush | undefined;
-
-  constructor(chords: readonly Chord[]) {
-    this.#chords = chords;
-    if (chords.length === 0) return;
-    this.#index = new Flatbush(chords.length);
-    for (const { from, to } of chords)
-      this.#index.add(
-        Math.min(from.x, to.x),
-        Math.min(from.y, to.y),
-        Math.max(from.x, to.x),
-        Math.max(from.y, to.y),
-      );
-    this.#index.finish();
+  #cutBack(length: number): void {
+    for (const column of [
+      this.source,
+      this.segment,
+      this.t0,
+      this.t1,
+      this.#x0,
+      this.#y0,
+      this.#x1,
+      this.#y1,
+      this.#edge,
+    ])
+      column.length = length;
   }
 
   /**
-   * The chord that carries the edge from p to q. Where several do, as along a shared border, drawn lines win over
-   * window edges, and then the curve that was being followed.
+   * The chord that carries the edge from p to q; -1 if none does. Where several do, as along a shared border, drawn
+   * lines win over window edges, and then the curve that was being followed.
    */
-  find(p: GridPoint, q: GridPoint, following: Chord | undefined): Chord | undefined {
-    const x = (p.x + q.x) / 2;
-    const y = (p.y + q.y) / 2;
-    let best: Chord | undefined;
+  find(p: GridPoint, q: GridPoint, following: number): number {
+    // Nearly every edge is the chord after (or before) the last one: no search is needed for those.
+    const source = this.source[following];
+    if (this.#isNext(following + 1, p, q, source)) return following + 1;
+    if (this.#isNext(following - 1, p, q, source)) return following - 1;
+    let best = -1;
     let bestScore = Infinity;
-    this.#index?.search(x - slack, y - slack, x + slack, y + slack, (i) => {
-      const chord = this.#chords[i];
-      if (!chord || !reaches(chord, p) || !reaches(chord, q)) return false;
-      const follows =
-        following !== undefined && chord.source === following.source && chord.segment === following.segment;
-      const beside = placeOn(chord, p).beside + placeOn(chord, q).beside;
-      const score = (chord.edge ? 100 : 0) + (follows ? 0 : 10) + beside;
+    const [x, y] = [(p.x + q.x) / 2, (p.y + q.y) / 2];
+    for (const k of this.#boxes().search(x - slack, y - slack, x + slack, y + slack)) {
+      const score = this.#score(k, p, q, following);
       if (score < bestScore) {
-        best = chord;
+        best = k;
         bestScore = score;
       }
-      return false;
-    });
+    }
     return best;
   }
-}
 
-/** The curve's parameter at a point of its chord. */
-export function parameterAt(chord: Chord, p: GridPoint): number {
-  const fraction = Math.min(1, Math.max(0, placeOn(chord, p).fraction));
-  const span = Math.hypot(chord.to.x - chord.from.x, chord.to.y - chord.from.y);
-  if (fraction * span <= slack) return chord.t0;
-  if ((1 - fraction) * span <= slack) return chord.t1;
-  return chord.t0 + fraction * (chord.t1 - chord.t0);
+  /** Whether a chord is the drawn line from p to q, either way round, of the source being followed. */
+  #isNext(k: number, p: GridPoint, q: GridPoint, source: number | undefined): boolean {
+    if (this.source[k] !== source || source === undefined || this.#edge[k]) return false;
+    const [x0, y0, x1, y1] = [this.#x0[k], this.#y0[k], this.#x1[k], this.#y1[k]];
+    return (
+      (x0 === p.x && y0 === p.y && x1 === q.x && y1 === q.y) ||
+      (x1 === p.x && y1 === p.y && x0 === q.x && y0 === q.y)
+    );
+  }
+
+  /** How ill a chord suits an edge; infinite where it does not carry it. */
+  #score(k: number, p: GridPoint, q: GridPoint, following: number): number {
+    const beside = this.#beside(k, p) + this.#beside(k, q);
+    if (!(beside < Infinity)) return Infinity;
+    const follows =
+      following >= 0 &&
+      this.source[k] === this.source[following] &&
+      this.segment[k] === this.segment[following];
+    return (this.#edge[k] ? 100 : 0) + (follows ? 0 : 10) + beside;
+  }
+
+  /** Distance of a point from a chord; infinite past its ends or too far beside it. */
+  #beside(k: number, p: GridPoint): number {
+    const [x0, y0] = [this.#x0[k] ?? 0, this.#y0[k] ?? 0];
+    const [dx, dy] = [(this.#x1[k] ?? 0) - x0, (this.#y1[k] ?? 0) - y0];
+    const [px, py] = [p.x - x0, p.y - y0];
+    const length = Math.hypot(dx, dy);
+    const along = (px * dx + py * dy) / length;
+    const beside = Math.abs(px * dy - py * dx) / length;
+    return beside <= slack && along >= -slack && along <= length + slack ? beside : Infinity;
+  }
+
+  #boxes(): Flatbush {
+    if (this.#index) return this.#index;
+    const index = new Flatbush(Math.max(1, this.source.length));
+    if (this.source.length === 0) index.add(0, 0, 0, 0);
+    for (let k = 0; k < this.source.length; k++) {
+      const [x0, y0, x1, y1] = [this.#x0[k] ?? 0, this.#y0[k] ?? 0, this.#x1[k] ?? 0, this.#y1[k] ?? 0];
+      index.add(Math.min(x0, x1), Math.min(y0, y1), Math.max(x0, x1), Math.max(y0, y1));
+    }
+    index.finish();
+    this.#index = index;
+    return index;
+  }
+
+  /** The curve's parameter at a point of its chord. */
+  parameterAt(k: number, p: GridPoint): number {
+    const [x0, y0] = [this.#x0[k] ?? 0, this.#y0[k] ?? 0];
+    const [dx, dy] = [(this.#x1[k] ?? 0) - x0, (this.#y1[k] ?? 0) - y0];
+    const length = Math.hypot(dx, dy);
+    const along = ((p.x - x0) * dx + (p.y - y0) * dy) / length;
+    const [t0, t1] = [this.t0[k] ?? 0, this.t1[k] ?? 1];
+    if (along <= slack) return t0;
+    if (along >= length - slack) return t1;
+    return t0 + (along / length) * (t1 - t0);
+  }
 }

@@ -1,9 +1,14 @@
 // Combining areas so that curves stay curves: polygons are combined, then every edge is traced back to the curve
 // it stood in for. What comes out untouched is the original curve, control point for control point.
-import { type ChordSet, ChordFinder, chordsOf, parameterAt, type SourceContour } from './chords.ts';
-import { type ClipOperation, clipPolygons, type Fill, type GridPoint, type GridRing } from './polygon-clip.ts';
+import { ChordGrid, type Source } from './chords.ts';
 import type { Point } from './point.ts';
-import { hullBox } from './box.ts';
+import {
+  type ClipOperation,
+  clipPolygons,
+  type Fill,
+  type GridPoint,
+  type GridRing,
+} from './polygon-clip.ts';
 
 /** A stretch of a result's boundary: part of one segment of one source, walked from t0 to t1 (backwards if t0 > t1). */
 export interface Run {
@@ -30,7 +35,7 @@ export interface TracedRegion {
 export interface CombineOptions {
   readonly operation: ClipOperation;
   readonly fill: Fill;
-  /** Sagitta of the chords, mm. */
+  /** Sagitta of the sources' chords. */
   readonly tolerance: number;
 }
 
@@ -40,113 +45,135 @@ export const untraced = -1;
 /** Edges this short, in grid units, are the rounding of a corner. */
 const cornerRounding = 4;
 
+/** Two stretches of one segment follow on each other when their parameters meet this closely. */
+const parameterRounding = 1e-3;
+
 /**
  * Combine the areas of `subject` with those of `clip`; both by one fill rule. Sources are numbered through: first
  * the subject's contours, then the clip's. Outer rings of the result run counter-clockwise with y up, holes clockwise.
  */
 export function combine(
-  subject: readonly SourceContour[],
-  clip: readonly SourceContour[],
+  subject: readonly Source[],
+  clip: readonly Source[],
   { operation, fill, tolerance }: CombineOptions,
 ): TracedRegion[] {
-  const units = unitsFor([...subject, ...clip]);
-  const ours = chordsOf(subject, units, tolerance);
-  const theirs = chordsOf(clip, units, tolerance, subject.length);
-  const finder = new ChordFinder([...ours.chords, ...theirs.chords]);
-  const trace = (ring: GridRing) => traceRing(ring, finder, units);
-  return clipPolygons(operation, ours.rings, ringsOf(theirs), fill).map(({ outer, holes }) => ({
+  const units = unitsFor([subject, clip], tolerance);
+  const grid = new ChordGrid();
+  const ringsOf = (sources: readonly Source[], first: number): GridRing[] =>
+    sources.flatMap((source, i) => {
+      const ring = grid.add(source, first + i, units);
+      return ring ? [ring] : [];
+    });
+  const ours = ringsOf(subject, 0);
+  const theirs = ringsOf(clip, subject.length);
+  const trace = (ring: GridRing) => traceRing(ring, grid, units);
+  return clipPolygons(operation, ours, theirs, fill).map(({ outer, holes }) => ({
     outer: trace(outer),
     holes: holes.map(trace),
   }));
 }
 
-const ringsOf = (set: ChordSet): readonly GridRing[] => set.rings;
-
 /**
- * Grid units per mm: a power of two, so that dividing loses nothing. 2^25 units across keep the products in the
- * polygon engine under 2^53; 2^15 per mm (0.00003 mm) is finer than anything asked of it.
+ * Grid units per unit of length: a power of two, so that dividing loses nothing. About a hundredth of the chords'
+ * sagitta, which also takes up the rounding of the files art comes in; coarser where the art is so large that products
+ * in the polygon engine would pass 2^53.
  */
-function unitsFor(sources: readonly SourceContour[]): number {
-  const box = hullBox(sources.map(({ contour }) => contour));
-  const reach = Math.max(1, Math.abs(box.minX), Math.abs(box.minY), Math.abs(box.maxX), Math.abs(box.maxY));
-  if (!Number.isFinite(reach)) return 2 ** 15;
-  return 2 ** Math.min(15, 25 - Math.ceil(Math.log2(reach)));
+function unitsFor(sides: readonly (readonly Source[])[], tolerance: number): number {
+  let reach = 0;
+  for (const side of sides)
+    for (const { chords, by } of side)
+      for (let k = 0; k < chords.x.length; k++)
+        reach = Math.max(reach, Math.abs((chords.x[k] ?? 0) + by.x), Math.abs((chords.y[k] ?? 0) + by.y));
+  const wanted = Math.round(Math.log2(100 / tolerance));
+  return 2 ** (reach > 0 ? Math.min(wanted, 25 - Math.ceil(Math.log2(reach))) : wanted);
 }
 
-function traceRing(ring: GridRing, finder: ChordFinder, units: number): TracedRing {
+function traceRing(ring: GridRing, grid: ChordGrid, units: number): TracedRing {
   const corners = withoutRounding(ring);
-  const edges = traceEdges(corners, finder, units);
-  return { runs: mergeRuns(edges), ...measureRing(corners, units) };
+  return { runs: traceRuns(corners, grid, units), ...measureRing(corners, units) };
 }
 
-function withoutRounding(ring: GridRing): GridPoint[] {
+const near = (p: GridPoint, q: GridPoint): boolean =>
+  Math.abs(p.x - q.x) <= cornerRounding && Math.abs(p.y - q.y) <= cornerRounding;
+
+function withoutRounding(ring: GridRing): readonly GridPoint[] {
   const kept: GridPoint[] = [];
   for (const p of ring) {
     const last = kept.at(-1);
-    if (!last || Math.hypot(p.x - last.x, p.y - last.y) > cornerRounding) kept.push(p);
+    if (!last || !near(p, last)) kept.push(p);
   }
   const [first] = kept;
   const last = kept.at(-1);
-  if (first && last && kept.length > 1 && Math.hypot(first.x - last.x, first.y - last.y) <= cornerRounding)
-    kept.pop();
+  if (first && last && kept.length > 1 && near(first, last)) kept.pop();
   return kept;
 }
 
-function traceEdges(corners: readonly GridPoint[], finder: ChordFinder, units: number): Run[] {
-  const edges: Run[] = [];
-  const toMm = (p: GridPoint): Point => ({ x: p.x / units, y: p.y / units });
-  let following: ReturnType<ChordFinder['find']>;
-  corners.forEach((p, i) => {
-    const q = corners[(i + 1) % corners.length];
-    if (!q) return;
-    following = finder.find(p, q, following);
-    const ends = { from: toMm(p), to: toMm(q) };
-    if (following)
-      edges.push({
-        source: following.source,
-        segment: following.segment,
-        t0: parameterAt(following, p),
-        t1: parameterAt(following, q),
-        ...ends,
-      });
-    else edges.push({ source: untraced, segment: i, t0: 0, t1: 1, ...ends });
-  });
-  return edges;
+interface OpenRun {
+  source: number;
+  segment: number;
+  t0: number;
+  t1: number;
+  from: GridPoint;
+  to: GridPoint;
 }
 
-/** Two edges of one segment, the second going on where the first stopped. */
-const continues = (a: Run, b: Run): boolean =>
+/** Two stretches of one segment, the second going on where the first stopped. */
+const continues = (a: OpenRun, b: OpenRun): boolean =>
   a.source === b.source &&
   a.segment === b.segment &&
-  Math.sign(a.t1 - a.t0) === Math.sign(b.t1 - b.t0) &&
-  Math.abs(a.t1 - b.t0) < 1e-3;
+  a.source !== untraced &&
+  a.t1 > a.t0 === b.t1 > b.t0 &&
+  Math.abs(a.t1 - b.t0) < parameterRounding;
 
-const joined = (a: Run, b: Run): Run => ({ ...a, t1: b.t1, to: b.to });
-
-function mergeRuns(edges: readonly Run[]): Run[] {
-  const runs: Run[] = [];
-  for (const edge of edges) {
-    if (edge.source !== untraced && edge.t0 === edge.t1) continue;
-    const last = runs.at(-1);
-    if (last && continues(last, edge)) runs[runs.length - 1] = joined(last, edge);
-    else runs.push(edge);
+/** Follow the corners of a ring and gather its edges into runs. */
+function traceRuns(corners: readonly GridPoint[], grid: ChordGrid, units: number): Run[] {
+  const runs: OpenRun[] = [];
+  let chord = -1;
+  let last: OpenRun | undefined;
+  for (const [i, p] of corners.entries()) {
+    const q = corners[i + 1] ?? corners[0];
+    if (!q) break;
+    chord = grid.find(p, q, chord);
+    const edge: OpenRun =
+      chord < 0
+        ? { source: untraced, segment: i, t0: 0, t1: 1, from: p, to: q }
+        : {
+            source: grid.source[chord] ?? untraced,
+            segment: grid.segment[chord] ?? 0,
+            t0: grid.parameterAt(chord, p),
+            t1: grid.parameterAt(chord, q),
+            from: p,
+            to: q,
+          };
+    if (edge.t0 === edge.t1) continue;
+    if (last && continues(last, edge)) {
+      last.t1 = edge.t1;
+      last.to = edge.to;
+    } else {
+      runs.push(edge);
+      last = edge;
+    }
   }
   const [first] = runs;
-  const last = runs.at(-1);
-  if (first && last && runs.length > 1 && continues(last, first)) {
+  if (first && last && first !== last && continues(last, first)) {
+    first.t0 = last.t0;
+    first.from = last.from;
     runs.pop();
-    runs[0] = joined(last, first);
   }
-  return runs;
+  const toMm = (p: GridPoint): Point => ({ x: p.x / units, y: p.y / units });
+  return runs.map((run) => ({ ...run, from: toMm(run.from), to: toMm(run.to) }));
 }
 
-function measureRing(ring: GridRing, units: number): { area: number; perimeter: number } {
+function measureRing(ring: readonly GridPoint[], units: number): { area: number; perimeter: number } {
   let twice = 0;
   let perimeter = 0;
-  ring.forEach((p, i) => {
-    const q = ring[(i + 1) % ring.length] ?? p;
-    twice += p.x * q.y - p.y * q.x;
-    perimeter += Math.hypot(q.x - p.x, q.y - p.y);
-  });
+  let p = ring.at(-1);
+  for (const q of ring) {
+    if (p) {
+      twice += p.x * q.y - p.y * q.x;
+      perimeter += Math.hypot(q.x - p.x, q.y - p.y);
+    }
+    p = q;
+  }
   return { area: Math.abs(twice) / 2 / (units * units), perimeter: perimeter / units };
 }

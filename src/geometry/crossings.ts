@@ -38,7 +38,8 @@ export function lineCrossings(s: Segment, through: Point, direction: Point): num
   return inside(roots.map((t) => polished(t, s, beside, direction)));
 }
 
-const inside = (roots: readonly number[]): number[] => roots.filter((t) => t >= -1e-9 && t <= 1 + 1e-9).map((t) => Math.max(0, Math.min(1, t)));
+const inside = (roots: readonly number[]): number[] =>
+  roots.filter((t) => t >= -1e-9 && t <= 1 + 1e-9).map((t) => Math.max(0, Math.min(1, t)));
 
 /** One or two steps of Newton take away what the closed form lost. */
 function polished(t: number, s: Segment, beside: (p: Point) => number, direction: Point): number {

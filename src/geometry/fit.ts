@@ -1,7 +1,7 @@
 // Carrying a curve through a smooth map and fitting the image with as few cubics as the tolerance allows.
 import { type CubicSegment, cubic, line, type Segment } from './contour.ts';
 import { add, distance, type Point, scale } from './point.ts';
-import { derivativeAt, pointAt } from './segment.ts';
+import { derivativeAt, partOf, pointAt } from './segment.ts';
 import { straightTolerance } from './tolerance.ts';
 
 /** A smooth map of the plane with its derivative. */
@@ -12,7 +12,9 @@ export interface SmoothMap {
 }
 
 export interface Fitted {
+  /** The cubics and lines, in order; `until` is the source's parameter where each ends. */
   readonly segments: readonly Segment[];
+  readonly until: readonly number[];
   /** Largest distance measured between the image and the fit, mm. */
   readonly error: number;
 }
@@ -31,8 +33,26 @@ const deepest = 12;
  */
 export function mapSegment(map: SmoothMap, source: Segment, tolerance: number): Fitted {
   const segments: Segment[] = [];
-  const error = fitSpan(map, source, 0, 1, tolerance, deepest, segments);
-  return { segments, error };
+  const until: number[] = [];
+  const error = fitSpan(map, source, 0, 1, tolerance, deepest, (segment, t1) => {
+    segments.push(segment);
+    until.push(t1);
+  });
+  return { segments, until, error };
+}
+
+/**
+ * The part of a fit from one parameter of its source to another, t0 < t1. It lies exactly on the fit of the whole, so
+ * that a curve cut short by a window is the same curve as its uncut copy: a fit has its source's own parameter.
+ */
+export function fittedPart({ segments, until }: Fitted, t0: number, t1: number): Segment[] {
+  return segments.flatMap((segment, i) => {
+    const begin = until[i - 1] ?? 0;
+    const span = (until[i] ?? 1) - begin;
+    const from = Math.max(0, (t0 - begin) / span);
+    const to = Math.min(1, (t1 - begin) / span);
+    return to > from ? [partOf(segment, from, to)] : [];
+  });
 }
 
 function fitSpan(
@@ -42,7 +62,7 @@ function fitSpan(
   t1: number,
   tolerance: number,
   depth: number,
-  into: Segment[],
+  emit: (segment: Segment, t1: number) => void,
 ): number {
   const image = (t: number) => map.point(pointAt(source, t));
   const fitted = hermite(map, source, t0, t1);
@@ -50,13 +70,13 @@ function fitSpan(
   const candidate = straight ? line(fitted.from, fitted.to) : fitted;
   const error = straight ? straightness(image, candidate, t0, t1) : measure(image, candidate, t0, t1);
   if (error <= tolerance || depth === 0) {
-    into.push(candidate);
+    emit(candidate, t1);
     return error;
   }
   const middle = (t0 + t1) / 2;
   return Math.max(
-    fitSpan(map, source, t0, middle, tolerance, depth - 1, into),
-    fitSpan(map, source, middle, t1, tolerance, depth - 1, into),
+    fitSpan(map, source, t0, middle, tolerance, depth - 1, emit),
+    fitSpan(map, source, middle, t1, tolerance, depth - 1, emit),
   );
 }
 

@@ -1,7 +1,7 @@
 // Adapter: booleans of polygons on an integer grid, by clipper2-ts (BSL-1.0).
 // Chosen because it survives shared edges and identical copies, which is what a seam is made of, and runs
 // without start-up both in Node and in a browser.
-import { ClipType, Clipper64, FillRule, PathType, type Point64, PolyTree64 } from 'clipper2-ts';
+import { Clipper64, ClipType, FillRule, PathType, type Point64, PolyTree64 } from 'clipper2-ts';
 
 /** A corner on the grid: whole numbers. */
 export interface GridPoint {
@@ -43,7 +43,7 @@ function collect(node: TreeNode, into: GridRegion[]): void {
   }
 }
 
-/** Combine polygons. Both sides are read by the same fill rule. */
+/** Combine polygons; the rings are only read. Both sides are read by the same fill rule. */
 export function clipPolygons(
   operation: ClipOperation,
   subject: readonly GridRing[],
@@ -51,8 +51,8 @@ export function clipPolygons(
   fill: Fill,
 ): GridRegion[] {
   const engine = new Clipper64();
-  for (const ring of subject) engine.addPath([...ring], PathType.Subject);
-  for (const ring of clip) engine.addPath([...ring], PathType.Clip);
+  for (const ring of subject) engine.addPath(ring as Point64[], PathType.Subject);
+  for (const ring of clip) engine.addPath(ring as Point64[], PathType.Clip);
   const tree = new PolyTree64();
   engine.execute(operations[operation], fill === 'nonzero' ? FillRule.NonZero : FillRule.EvenOdd, tree);
   const regions: GridRegion[] = [];

@@ -1,4 +1,6 @@
 // From traced boundaries back to curves.
+import { moveSegment, translation } from './affine.ts';
+import type { Source } from './chords.ts';
 import { type Run, type TracedRegion, type TracedRing, untraced } from './combine.ts';
 import { type Contour, line, type Segment, type Shape } from './contour.ts';
 import { between, cross, distance, type Point, subtract } from './point.ts';
@@ -8,13 +10,16 @@ import { chordTolerance, sliverWidth } from './tolerance.ts';
 /** Gives the segment a run is part of. */
 export type SegmentOf = (run: Run) => Segment;
 
-/** The segments of numbered contours, as `combine` numbers them. */
+/** The segments of numbered sources, as `combine` numbers them. */
 export const segmentsOf =
-  (contours: readonly Contour[]): SegmentOf =>
-  (run) =>
-    run.source === untraced
-      ? line(run.from, run.to)
-      : (contours[run.source]?.segments[run.segment] ?? line(run.from, run.to));
+  (sources: readonly Source[]): SegmentOf =>
+  (run) => {
+    const source = sources[run.source];
+    const segment = source?.chords.contour.segments[run.segment];
+    if (!source || !segment) return line(run.from, run.to);
+    const { x, y } = source.by;
+    return x === 0 && y === 0 ? segment : moveSegment(translation(x, y), segment);
+  };
 
 /** Where one run ends and the next begins, with the parameters of that place on each. */
 export interface Joint {
@@ -57,14 +62,17 @@ function crossing(a: Segment, s: number, b: Segment, t: number): Joint | undefin
   }
   const inside = before > 0 && before < 1 && after > 0 && after < 1;
   const point = inside ? pointAt(a, before) : start;
-  const settled = inside && distance(point, pointAt(b, after)) < 1e-7 && distance(point, start) < 20 * chordTolerance;
+  const settled =
+    inside && distance(point, pointAt(b, after)) < 1e-7 && distance(point, start) < 20 * chordTolerance;
   return settled ? { point, before, after } : undefined;
 }
 
-/** A run with the curve it became. */
+/** A run with the curve it became, and the joints at its ends. */
 export interface RebuiltRun {
   readonly run: Run;
   readonly segment: Segment;
+  readonly start: Joint;
+  readonly end: Joint;
 }
 
 /** The curves of runs that follow one another, from the joint before the first to the joint after the last. */
@@ -78,17 +86,28 @@ export function runSegments(
     const end = joints[i + 1];
     if (!start || !end || (start.after === end.before && run.source !== untraced)) return [];
     const part = partOf(segmentOf(run), start.after, end.before);
-    return [{ run, segment: withEnds(part, start.point, end.point) }];
+    return [{ run, start, end, segment: withEnds(part, start.point, end.point) }];
   });
+}
+
+/** The joints of a closed ring: before each run, and the first again after the last. */
+function ringJoints(runs: readonly Run[], segmentOf: SegmentOf): readonly Joint[] {
+  const [only] = runs;
+  if (only && runs.length === 1) {
+    const segment = segmentOf(only);
+    return [
+      { point: segment.from, before: 1, after: 0 },
+      { point: segment.to, before: 1, after: 0 },
+    ];
+  }
+  const joints = runs.map((run, i) => jointOf(runs.at(i - 1) ?? run, run, segmentOf));
+  return [...joints, ...joints.slice(0, 1)];
 }
 
 /** The curves of a closed ring of runs, in order. */
 export function ringSegments(runs: readonly Run[], segmentOf: SegmentOf): RebuiltRun[] {
-  const [only] = runs;
-  if (only && runs.length === 1) return [{ run: only, segment: segmentOf(only) }];
-  const joints = runs.map((run, i) => jointOf(runs.at(i - 1) ?? run, run, segmentOf));
-  const [first] = joints;
-  return first ? runSegments(runs, [...joints, first], segmentOf) : [];
+  const joints = ringJoints(runs, segmentOf);
+  return runSegments(runs, joints, segmentOf);
 }
 
 /** The contour that a closed ring of runs describes. */
@@ -97,15 +116,16 @@ export const ringContour = (runs: readonly Run[], segmentOf: SegmentOf): Contour
   segments: ringSegments(runs, segmentOf).map(({ segment }) => segment),
 });
 
-/** What rounding leaves between edges that touch: too narrow to be film. */
-export const isSliver = (ring: TracedRing): boolean => ring.area < (sliverWidth * ring.perimeter) / 2;
+/** What rounding leaves between edges that touch: too narrow, on the mean, to be film. */
+export const isSliver = (ring: TracedRing, width = sliverWidth): boolean =>
+  ring.area < (width * ring.perimeter) / 2;
 
-/** Regions as shapes, slivers left out. */
-export const toShapes = (regions: readonly TracedRegion[], segmentOf: SegmentOf): Shape[] =>
+/** Regions as shapes, slivers narrower than `width` left out. */
+export const toShapes = (regions: readonly TracedRegion[], segmentOf: SegmentOf, width: number): Shape[] =>
   regions
-    .filter(({ outer }) => !isSliver(outer))
+    .filter(({ outer }) => !isSliver(outer, width))
     .map(({ outer, holes }) => ({
-      contours: [outer, ...holes.filter((hole) => !isSliver(hole))].map((ring) =>
+      contours: [outer, ...holes.filter((hole) => !isSliver(hole, width))].map((ring) =>
         ringContour(ring.runs, segmentOf),
       ),
     }));

@@ -1,14 +1,22 @@
 // Areas of a drawing: by fill rule, clipped, with curves kept.
+import { chorded, type Source } from './chords.ts';
 import { combine } from './combine.ts';
 import type { Contour, Shape } from './contour.ts';
 import type { Fill } from './polygon-clip.ts';
 import { segmentsOf, toShapes } from './rebuild.ts';
+import { chordTolerance, sliverWidth } from './tolerance.ts';
+
+const inPlace = (contours: readonly Contour[], tolerance: number): Source[] =>
+  contours.map((contour) => ({ chords: chorded(contour, tolerance), by: { x: 0, y: 0 } }));
+
+/** Art in units other than mm has its tolerance in them, and its slivers with it. */
+const sliverFor = (tolerance: number): number => (sliverWidth * tolerance) / chordTolerance;
 
 /** The areas that contours enclose under a fill rule, each an outer contour with its holes. Open contours are closed. */
 export function filledShapes(contours: readonly Contour[], fill: Fill, tolerance: number): Shape[] {
-  const sources = contours.map((contour) => ({ contour }));
+  const sources = inPlace(contours, tolerance);
   const regions = combine(sources, [], { operation: 'union', fill, tolerance });
-  return toShapes(regions, segmentsOf(contours));
+  return toShapes(regions, segmentsOf(sources), sliverFor(tolerance));
 }
 
 /** The parts of shapes that lie inside (or, for 'difference', outside) other shapes. */
@@ -18,12 +26,9 @@ export function clippedShapes(
   operation: 'intersection' | 'difference',
   tolerance: number,
 ): Shape[] {
-  const subject = shapes.flatMap((shape) => shape.contours);
-  const window = clip.flatMap((shape) => shape.contours);
-  const regions = combine(
-    subject.map((contour) => ({ contour })),
-    window.map((contour) => ({ contour })),
-    { operation, fill: 'nonzero', tolerance },
-  );
-  return toShapes(regions, segmentsOf([...subject, ...window]));
+  const contoursOf = (from: readonly Shape[]) => from.flatMap((shape) => shape.contours);
+  const subject = inPlace(contoursOf(shapes), tolerance);
+  const window = inPlace(contoursOf(clip), tolerance);
+  const regions = combine(subject, window, { operation, fill: 'nonzero', tolerance });
+  return toShapes(regions, segmentsOf([...subject, ...window]), sliverFor(tolerance));
 }

@@ -9,8 +9,11 @@ export const fitTolerance = 0.005;
 /** A straight line that bends by less than this on the sheet stays a straight line: a fifth of what a fit may stray. */
 export const straightTolerance = 0.001;
 
-/** Sagitta of the chords that stand in for curves while areas are combined; the curves themselves come back after. */
-export const chordTolerance = 0.001;
+/**
+ * Sagitta of the chords that stand in for curves while areas are combined; the curves themselves come back after, and
+ * crossings are solved on them. Well under the sliver width, so that one edge drawn twice with other nodes leaves none.
+ */
+export const chordTolerance = 0.003;
 
 /**
  * A step this small where two copies of a tile meet is the drawing program's rounding, not the artist's wish:

@@ -23,10 +23,16 @@ export function describeBlank(blank: Blank, wall: StraightWall, flat: Band, unit
     `${blank.name}: ${form}`,
     `wall: ${shown(wall.length)} along from the foot corner to the lip corner (${shown(heightAt(wall, wall.length))} high)`,
     `film lies flat from ${shown(flat.from)} to ${shown(flat.to)} along the wall, a band of ${shown(flat.to - flat.from)}`,
-    ...girthAt.map(({ along, girth, u }) => `girth at ${shown(along)} along: ${shown(girth)}, give or take ${shown(2 * u)} (19 times in 20)`),
+    ...girthAt.map(
+      ({ along, girth, u }) =>
+        `girth at ${shown(along)} along: ${shown(girth)}, give or take ${shown(2 * u)} (19 times in 20)`,
+    ),
     ...wall.residuals
       .filter(() => wall.residuals.length > 2)
-      .map(({ station, residual }) => `reading ${station + 1} is ${formatLength(Math.abs(residual), 'mm')} ${residual < 0 ? 'under' : 'over'} the fitted wall`),
+      .map(
+        ({ station, residual }) =>
+          `reading ${station + 1} is ${formatLength(Math.abs(residual), 'mm')} ${residual < 0 ? 'under' : 'over'} the fitted wall`,
+      ),
     `area of the flat band: ${(area / 100).toFixed(1)} cm²; a coat of 0.1 mm on it takes ${((area * 0.1) / 1000).toFixed(2)} ml, before what is lost`,
   ];
 }

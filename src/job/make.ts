@@ -1,17 +1,18 @@
 // The whole job: readings and a tile in, drawings out; then, from the written files, the proof.
-import { readTile, type Tile } from '../artwork/tile.ts';
+
 import type { DrawWords } from '../artwork/lettering.ts';
 import type { Normalise } from '../artwork/svg-normalise.ts';
+import { readTile, type Tile } from '../artwork/tile.ts';
 import type { Blank } from '../blank/blank.ts';
 import { wrapDrawings } from '../cut/wrap-drawing.ts';
 import { readSvg } from '../deliver/read-svg.ts';
 import { writeSvg } from '../deliver/write-svg.ts';
 import { type Finding, look, note } from '../finding.ts';
+import { precision } from '../geometry/tolerance.ts';
 import { formatLength } from '../lengths/length.ts';
 import { type Wrap, wrapPattern } from '../pattern/wrap.ts';
 import { originOf } from '../prove/locate.ts';
-import { seamGap, type SeamGap } from '../prove/seam-gap.ts';
-import { precision } from '../geometry/tolerance.ts';
+import { type SeamGap, seamGap } from '../prove/seam-gap.ts';
 import { girthAt } from '../unroll/flat-wall.ts';
 import type { Template } from '../unroll/template.ts';
 import { joinFindings, type PatternPlan, planPattern } from './pattern-plan.ts';
@@ -81,13 +82,25 @@ function layPattern(input: MakeInput, { template }: Plan): LaidPattern | undefin
   if (!artwork || !art) return undefined;
   const { tile, findings } = readTile(art.text, art.file, tools.normalise);
   const plan = planPattern(tile, artwork, job.edges, template, jobFile);
-  const wrap = wrapPattern({ tile, template, runOff, lattice: plan.lattice, closing: plan.closing, lay: plan.lay });
+  const wrap = wrapPattern({
+    tile,
+    template,
+    runOff,
+    lattice: plan.lattice,
+    closing: plan.closing,
+    lay: plan.lay,
+  });
   return {
     tile,
     artwork,
     plan,
     wrap,
-    findings: [...findings, ...plan.findings, ...joinFindings(wrap.mismatches, art.file), ...layerNote(wrap, art.file)],
+    findings: [
+      ...findings,
+      ...plan.findings,
+      ...joinFindings(wrap.mismatches, art.file),
+      ...layerNote(wrap, art.file),
+    ],
   };
 }
 
@@ -95,14 +108,24 @@ const layerNote = (wrap: Wrap, file: string): Finding[] =>
   wrap.layers.length < 2
     ? []
     : [
-        note('layers', { file }, `has ${wrap.layers.length} colours, each a layer of its own in wrap.cut.svg; cut one layer at a time, each from its own film`),
+        note(
+          'layers',
+          { file },
+          `has ${wrap.layers.length} colours, each a layer of its own in wrap.cut.svg; cut one layer at a time, each from its own film`,
+        ),
       ];
 
-function guideNotes({ job, blank }: MakeInput, { template, flat }: Plan, pattern: LaidPattern | undefined): string[] {
+function guideNotes(
+  { job, blank }: MakeInput,
+  { template, flat }: Plan,
+  pattern: LaidPattern | undefined,
+): string[] {
   const { band, wall, trim, overlap } = template;
   const mm = (value: number) => `${value.toFixed(1)} mm`;
   const repeats = pattern
-    ? [`${pattern.plan.around} repeats around, ${(pattern.plan.closing.scaleAcross * 100).toFixed(1)} % of drawn size`]
+    ? [
+        `${pattern.plan.around} repeats around, ${(pattern.plan.closing.scaleAcross * 100).toFixed(1)} % of drawn size`,
+      ]
     : [];
   return [
     `${blank.name}: ${job.name}`,
@@ -132,7 +155,11 @@ export interface Written {
 export function reportDraft(draft: Draft, written: Written): Omit<Report, 'files'> {
   const { plan, pattern } = draft;
   const cut = readSvg(written.cut, 'wrap.cut.svg');
-  const origin = originOf(readSvg(written.guide, 'wrap.guide.svg'), plan.template, 'wrap.guide.svg');
+  const origin = originOf(
+    readSvg(written.guide, 'wrap.guide.svg', ['seam']),
+    plan.template,
+    'wrap.guide.svg',
+  );
   const gap = pattern && seamGap(cut, plan.template, origin);
   return {
     blank: blankReport(plan.wall, plan.flat),

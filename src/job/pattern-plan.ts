@@ -63,8 +63,16 @@ export function planPattern(
 
 const notAround = (artwork: Artwork, girth: number, file: string): Finding =>
   artwork.around === undefined
-    ? stop('no-closing', { file, key: 'artwork.repeat' }, `no whole number of repeats comes near the girth of ${formatLength(girth, 'mm')}; give "around", or artwork drawn smaller`)
-    : stop('no-closing', { file, key: 'artwork.around' }, `${artwork.around} repeats of this lattice climb the wall instead of going around it; give its first step along the girth`);
+    ? stop(
+        'no-closing',
+        { file, key: 'artwork.repeat' },
+        `no whole number of repeats comes near the girth of ${formatLength(girth, 'mm')}; give "around", or artwork drawn smaller`,
+      )
+    : stop(
+        'no-closing',
+        { file, key: 'artwork.around' },
+        `${artwork.around} repeats of this lattice climb the wall instead of going around it; give its first step along the girth`,
+      );
 
 function closingFindings(lattice: Lattice, closing: Closing, file: string): Finding[] {
   const found: Finding[] = [];
@@ -75,13 +83,27 @@ function closingFindings(lattice: Lattice, closing: Closing, file: string): Find
   if (leans) {
     const climb = `leans by ${Math.abs(degrees(closing.lean)).toFixed(2)} degrees so that ${count} around meet`;
     const instead = level === undefined ? '' : `; it stands level when the count is a multiple of ${level}`;
-    found.push((Math.abs(closing.lean) > leanSeen ? look : note)('lean', where, `the pattern ${climb}${instead}`));
+    found.push(
+      (Math.abs(closing.lean) > leanSeen ? look : note)('lean', where, `the pattern ${climb}${instead}`),
+    );
   } else if (level !== undefined && level > 1)
-    found.push(note('level-count', where, `with this drop the count around must be ${level === 2 ? 'even' : `a multiple of ${level}`} for level rows; ${count} is`));
+    found.push(
+      note(
+        'level-count',
+        where,
+        `with this drop the count around must be ${level === 2 ? 'even' : `a multiple of ${level}`} for level rows; ${count} is`,
+      ),
+    );
   const scale = closing.scaleAcross;
   const change = Math.abs(Math.log(scale));
   if (change > Math.log(1 + scaleSeen))
-    found.push((change > Math.log(1 + scaleAbsurd) ? look : note)('scale', where, `${count} around make the pattern ${(scale * 100).toFixed(0)} % of its drawn size at the middle of the band`));
+    found.push(
+      (change > Math.log(1 + scaleAbsurd) ? look : note)(
+        'scale',
+        where,
+        `${count} around make the pattern ${(scale * 100).toFixed(0)} % of its drawn size at the middle of the band`,
+      ),
+    );
   return found;
 }
 
@@ -91,6 +113,10 @@ export function joinFindings(mismatches: readonly Mismatch[], file: string): Fin
   if (!first) return [];
   const others = rest.length === 0 ? '' : ` and at ${rest.length} more places`;
   return [
-    look('does-not-join', { file, turn: first.turn, along: first.along }, `the tile does not meet its own copy: an edge of ${first.length.toFixed(2)} mm stays open along its border${others}; check the repeat, or use artwork drawn to repeat`),
+    look(
+      'does-not-join',
+      { file, turn: first.turn, along: first.along },
+      `the tile does not meet its own copy: an edge of ${first.length.toFixed(2)} mm stays open along its border${others}; check the repeat, or use artwork drawn to repeat`,
+    ),
   ];
 }

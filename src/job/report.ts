@@ -1,6 +1,7 @@
 // report.json: every figure a maker acts on, in mm and degrees.
-import { bareGirthAt, girthUncertaintyAt, isCylinder, type StraightWall } from '../blank/straight-wall.ts';
+
 import type { Band } from '../blank/flat-band.ts';
+import { bareGirthAt, girthUncertaintyAt, isCylinder, type StraightWall } from '../blank/straight-wall.ts';
 import type { Finding } from '../finding.ts';
 import { sweep } from '../unroll/flat-wall.ts';
 import { slantRadii, type Template, templateBox, turnOfEdge } from '../unroll/template.ts';
@@ -68,13 +69,19 @@ const degrees = (radians: number): number => (radians * 180) / Math.PI;
 
 export function blankReport(wall: StraightWall, flat: Band): BlankReport {
   const places = [0, wall.length / 2, wall.length, ...wall.residuals.map(({ along }) => along)];
-  const apart = [...places].sort((a, b) => a - b).filter((along, i, all) => i === 0 || along - (all[i - 1] ?? 0) > 1e-6);
+  const apart = [...places]
+    .sort((a, b) => a - b)
+    .filter((along, i, all) => i === 0 || along - (all[i - 1] ?? 0) > 1e-6);
   return {
     wall: isCylinder(wall) ? 'cylinder' : 'frustum',
     halfAngleDeg: degrees(wall.halfAngle),
     along: wall.length,
     flatBands: [flat],
-    girthAt: apart.map((along) => ({ along, girth: bareGirthAt(wall, along), u: girthUncertaintyAt(wall, along) })),
+    girthAt: apart.map((along) => ({
+      along,
+      girth: bareGirthAt(wall, along),
+      u: girthUncertaintyAt(wall, along),
+    })),
     readings: wall.residuals.map(({ station, along, measured, residual, uncertainty }) => ({
       station,
       along,
@@ -107,4 +114,5 @@ export function templateReport(template: Template, runOff: number): TemplateRepo
 }
 
 /** Exit status: 1 where something needs the maker's eye. */
-export const exitStatus = (checks: readonly Finding[]): 0 | 1 => (checks.some(({ level }) => level === 'look') ? 1 : 0);
+export const exitStatus = (checks: readonly Finding[]): 0 | 1 =>
+  checks.some(({ level }) => level === 'look') ? 1 : 0;

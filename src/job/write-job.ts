@@ -6,7 +6,10 @@ import type { Job, Repeat } from './resolved-job.ts';
 export const blankContent = ({ stations, ...blank }: Blank): object => ({
   name: blank.name,
   units: 'mm',
-  stations: stations.map(({ position, reading }) => ({ [position.kind]: position.mm, [reading.kind]: reading.mm })),
+  stations: stations.map(({ position, reading }) => ({
+    [position.kind]: position.mm,
+    [reading.kind]: reading.mm,
+  })),
   footRound: blank.footRound,
   lipRound: blank.lipRound,
   wall: blank.wall,
@@ -31,7 +34,9 @@ export function jobContent(job: Job, blankFile: string, artworkFile: string | un
     ...(job.band ? { band: job.band } : {}),
     coats: job.coats,
     film: job.film,
-    ...(artwork ? { artwork: { ...artwork, file: artworkFile ?? artwork.file, repeat: repeatContent(artwork.repeat) } } : {}),
+    ...(artwork
+      ? { artwork: { ...artwork, file: artworkFile ?? artwork.file, repeat: repeatContent(artwork.repeat) } }
+      : {}),
     edges: job.edges,
     seam: job.seam,
     trim: job.trim,

@@ -1,7 +1,8 @@
 // One cell of the laid pattern: the merged areas of the art inside a window, as rings that stay inside it and
 // chains that run from one border of the window to another, where the next cell takes them up.
-import { type Affine, moveContour, translation } from '../geometry/affine.ts';
+import { type Affine, moveContour } from '../geometry/affine.ts';
 import { type Box, hullBox } from '../geometry/box.ts';
+import { type ChordedContour, chorded, type Source } from '../geometry/chords.ts';
 import { combine, type Run, untraced } from '../geometry/combine.ts';
 import type { Contour } from '../geometry/contour.ts';
 import { distance, type Point } from '../geometry/point.ts';
@@ -51,49 +52,59 @@ export interface Cell {
   readonly segmentOf: SegmentOf;
   /** The copy a run belongs to; undefined for the window's own edges. */
   readonly copyOf: (run: Run) => Copy | undefined;
+  /** Whether a run is an edge of the window that lies in the waste, and cuts short what it meets. */
+  readonly isEnd: (run: Run | undefined) => boolean;
   /** Stretches of tile border that stayed visible: there the tile does not join itself. */
   readonly gaps: readonly { readonly at: Point; readonly length: number }[];
 }
 
+/** A contour of the laid period, with its chords, which all its copies share. */
+export interface LaidContour {
+  readonly chords: ChordedContour;
+  readonly box: Box;
+  readonly borders: ReadonlySet<number>;
+}
+
 /** The art to fill a cell with: contours of the laid period, and the laid lattice. */
 export interface LaidPeriod {
-  readonly contours: readonly PeriodContour[];
+  readonly contours: readonly LaidContour[];
   readonly lattice: Lattice;
 }
 
-export const movePeriod = (
-  contours: readonly PeriodContour[],
-  lattice: Lattice,
-  m: Affine,
-): LaidPeriod => {
+/** A period moved from the drawing into the laid pattern. */
+export function layPeriod(contours: readonly PeriodContour[], lattice: Lattice, m: Affine): LaidPeriod {
   const linear = (p: Point): Point => ({ x: m.a * p.x + m.c * p.y, y: m.b * p.x + m.d * p.y });
   return {
-    contours: contours.map(({ contour, borders }) => ({ contour: moveContour(m, contour), borders })),
+    contours: contours.map(({ contour, borders }) => {
+      const laid = moveContour(m, contour);
+      return { chords: chorded(laid, chordTolerance), box: hullBox([laid]), borders };
+    }),
     lattice: { a: linear(lattice.a), b: linear(lattice.b) },
   };
-};
+}
 
-interface PlacedCopy extends Copy {
-  readonly contour: Contour;
+interface PlacedCopy extends Copy, Source {
   readonly borders: ReadonlySet<number>;
 }
 
 /** Every copy of the period that may show in the box. */
 function copiesIn({ contours, lattice }: LaidPeriod, box: Box): PlacedCopy[] {
-  return contours.flatMap(({ contour, borders }, family) => {
-    const own = hullBox([contour]);
+  return contours.flatMap(({ chords, box: own, borders }, family) => {
     const reach = {
       minX: box.minX - own.maxX,
       minY: box.minY - own.maxY,
       maxX: box.maxX - own.minX,
       maxY: box.maxY - own.minY,
     };
+    const isEdge = (segment: number) => borders.has(segment);
     return [...stepsIn(lattice, reach)].map(({ i, j, at }) => ({
       family,
       i,
       j,
       borders,
-      contour: moveContour(translation(at.x, at.y), contour),
+      chords,
+      by: at,
+      isEdge,
     }));
   });
 }
@@ -101,11 +112,16 @@ function copiesIn({ contours, lattice }: LaidPeriod, box: Box): PlacedCopy[] {
 /** Fill a window with the period and merge what overlaps or touches. */
 export function cellOf(period: LaidPeriod, window: CellWindow): Cell {
   const copies = copiesIn(period, hullBox([window.contour]));
-  const regions = combine(
-    copies.map(({ contour, borders }) => ({ contour, isEdge: (segment: number) => borders.has(segment) })),
-    [{ contour: window.contour, isEdge: () => true }],
-    { operation: 'intersection', fill: 'nonzero', tolerance: chordTolerance },
-  );
+  const frame: Source = {
+    chords: chorded(window.contour, chordTolerance),
+    by: { x: 0, y: 0 },
+    isEdge: () => true,
+  };
+  const regions = combine(copies, [frame], {
+    operation: 'intersection',
+    fill: 'nonzero',
+    tolerance: chordTolerance,
+  });
   const windowSource = copies.length;
   const isBorder = (run: Run): boolean =>
     run.source !== untraced && copies[run.source]?.borders.has(run.segment) === true;
@@ -128,8 +144,9 @@ export function cellOf(period: LaidPeriod, window: CellWindow): Cell {
     rings,
     chains,
     regions: regions.length,
-    segmentOf: segmentsOf([...copies.map(({ contour }) => contour), window.contour]),
+    segmentOf: segmentsOf([...copies, frame]),
     copyOf: (run) => copies[run.source],
+    isEnd: (run) => run !== undefined && sideOf(run) === 'end',
     gaps,
   };
 }

@@ -1,6 +1,5 @@
 // The lattice of a pattern: the two steps by which it repeats.
-import { cross, type Point } from '../geometry/point.ts';
-import { add, scale } from '../geometry/point.ts';
+import { add, cross, type Point, scale } from '../geometry/point.ts';
 
 /** The pattern is the same after a step of `a` (to the next repeat around) or `b` (to the next row up). */
 export interface Lattice {

@@ -1,10 +1,11 @@
 // One period of the artwork: what a renderer would show of the tile, as contours that repeat by the lattice.
-import { boxesMeet, type Box } from '../geometry/box.ts';
+import { type Box, boxesMeet } from '../geometry/box.ts';
+import { chorded } from '../geometry/chords.ts';
 import { combine } from '../geometry/combine.ts';
 import { type Contour, polygon, type Segment, type Shape } from '../geometry/contour.ts';
+import { tightBox } from '../geometry/measure.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { isSliver, ringSegments, segmentsOf } from '../geometry/rebuild.ts';
-import { tightBox } from '../geometry/measure.ts';
 import { chordTolerance, joinTolerance } from '../geometry/tolerance.ts';
 import { cellArea, type Lattice, stepsIn } from './lattice.ts';
 
@@ -48,7 +49,10 @@ export function periodOf(
 const rounding = 1e-3;
 
 const isInside = (box: Box, { width, height }: { width: number; height: number }): boolean =>
-  box.minX >= -rounding && box.minY >= -rounding && box.maxX <= width + rounding && box.maxY <= height + rounding;
+  box.minX >= -rounding &&
+  box.minY >= -rounding &&
+  box.maxX <= width + rounding &&
+  box.maxY <= height + rounding;
 
 const isSeen = (box: Box, { width, height }: { width: number; height: number }): boolean =>
   box.maxX > rounding && box.maxY > rounding && box.minX < width - rounding && box.minY < height - rounding;
@@ -87,7 +91,12 @@ function familiesOf(
 
 /** The steps, other than none, that leave some of the box in sight. */
 function visibleCopies(box: Box, tile: { width: number; height: number }, lattice: Lattice): Point[] {
-  const reach = { minX: -box.maxX, minY: -box.maxY, maxX: tile.width - box.minX, maxY: tile.height - box.minY };
+  const reach = {
+    minX: -box.maxX,
+    minY: -box.maxY,
+    maxX: tile.width - box.minX,
+    maxY: tile.height - box.minY,
+  };
   return [...stepsIn(lattice, reach)]
     .filter(({ i, j }) => i !== 0 || j !== 0)
     .map(({ at }) => at)
@@ -150,21 +159,24 @@ function cutAtBorder(
   return shapes
     .filter(({ box }) => boxesMeet(box, tileBox))
     .flatMap(({ shape }) => {
-      const regions = combine(
-        shape.contours.map((contour) => ({ contour })),
-        [{ contour: viewport, isEdge: () => true }],
-        { operation: 'intersection', fill: 'nonzero', tolerance: chordTolerance },
-      );
-      const border = shape.contours.length;
-      const segmentOf = segmentsOf([...shape.contours, viewport]);
+      const by = { x: 0, y: 0 };
+      const drawn = shape.contours.map((contour) => ({ chords: chorded(contour, chordTolerance), by }));
+      const border = drawn.length;
+      const window = { chords: chorded(viewport, chordTolerance), by, isEdge: () => true };
+      const regions = combine(drawn, [window], {
+        operation: 'intersection',
+        fill: 'nonzero',
+        tolerance: chordTolerance,
+      });
+      const segmentOf = segmentsOf([...drawn, window]);
       return regions
         .flatMap(({ outer, holes }) => [outer, ...holes])
         .filter((ring) => !isSliver(ring))
         .map((ring) => {
-          const drawn = ringSegments(ring.runs, segmentOf);
-          const borders = drawn.flatMap(({ run }, i) => (run.source === border ? [i] : []));
+          const rebuilt = ringSegments(ring.runs, segmentOf);
+          const borders = rebuilt.flatMap(({ run }, i) => (run.source === border ? [i] : []));
           return {
-            contour: { closed: true, segments: drawn.map(({ segment }) => segment) },
+            contour: { closed: true, segments: rebuilt.map(({ segment }) => segment) },
             borders: new Set(borders),
           };
         });

@@ -1,10 +1,18 @@
 // From stitched boundaries to curves on the sheet. Each cell's curves are laid once; copies are turned into place.
-import { type Affine, moveSegment, translation } from '../geometry/affine.ts';
+import { type Affine, movePoint, moveSegment, translation } from '../geometry/affine.ts';
+import { type Box, boxAround, hullBox } from '../geometry/box.ts';
 import { type Run, untraced } from '../geometry/combine.ts';
 import type { Contour, Segment } from '../geometry/contour.ts';
-import { mapSegment, type SmoothMap } from '../geometry/fit.ts';
-import { type Joint, jointOf, ringSegments, runSegments } from '../geometry/rebuild.ts';
-import { movePoint } from '../geometry/affine.ts';
+import { fittedPart, mapSegment, type SmoothMap } from '../geometry/fit.ts';
+import {
+  type Joint,
+  jointOf,
+  type RebuiltRun,
+  ringSegments,
+  runSegments,
+  type SegmentOf,
+} from '../geometry/rebuild.ts';
+import { partOf, withEnds } from '../geometry/segment.ts';
 import type { Cell, Chain, Copy, Ring } from './cell.ts';
 import type { Link, PlacedCell } from './stitch.ts';
 
@@ -27,10 +35,29 @@ interface BridgeRun {
   readonly copy: Copy | undefined;
 }
 
+/** The runs before and after those laid, and which runs are end edges of a window, which cut their neighbours short. */
+interface Neighbours {
+  readonly before: Run | undefined;
+  readonly after: Run | undefined;
+  readonly isEnd: (run: Run | undefined) => boolean;
+}
+
+/** Curves on the sheet, and the box of what they were in the laid pattern. */
+interface Laid {
+  readonly segments: readonly Segment[];
+  readonly box: Box;
+}
+
 interface LaidChain {
   readonly id: number;
   readonly joints: readonly Joint[];
-  readonly middle: readonly Segment[];
+  readonly middle: Laid;
+}
+
+/** A boundary on the sheet, with its box in the laid pattern. */
+export interface SheetContour {
+  readonly contour: Contour;
+  readonly box: Box;
 }
 
 const samePlace = (a: Copy | undefined, b: Copy | undefined): boolean =>
@@ -58,38 +85,65 @@ export class SheetCurves {
   /** Largest distance measured between the art's exact image on the sheet and the curves laid, mm. */
   worst = 0;
   readonly #options: SheetCurvesOptions;
-  readonly #rings = new Map<Ring, readonly Segment[]>();
+  readonly #rings = new Map<Ring, Laid>();
   readonly #chains = new Map<Chain, LaidChain>();
-  readonly #bridges = new Map<string, readonly Segment[]>();
+  readonly #bridges = new Map<string, Laid>();
 
   constructor(options: SheetCurvesOptions) {
     this.#options = options;
   }
 
-  #lay(segments: readonly Segment[]): Segment[] {
-    const { map, tolerance } = this.#options;
-    return segments.flatMap((segment) => {
-      const { segments: laid, error } = mapSegment(map, segment, tolerance);
-      this.worst = Math.max(this.worst, error);
-      return laid;
+  #lay(rebuilt: readonly RebuiltRun[], around: Neighbours, segmentOf: SegmentOf): Laid {
+    const segments = rebuilt.flatMap((item, i) => {
+      const before = rebuilt[i - 1]?.run ?? around.before;
+      const after = rebuilt[i + 1]?.run ?? around.after;
+      return this.#layRun(item, around.isEnd(before), around.isEnd(after), segmentOf);
     });
+    return { segments, box: hullBox([{ closed: false, segments: rebuilt.map(({ segment }) => segment) }]) };
   }
 
-  #placed(segments: readonly Segment[], shift: number): readonly Segment[] {
-    if (shift === 0) return segments;
+  /** A run that the end of the piece cuts short is taken from the fit of the uncut curve: both ends of a wrap agree. */
+  #layRun(
+    { run, segment, start, end }: RebuiltRun,
+    cutBefore: boolean,
+    cutAfter: boolean,
+    segmentOf: SegmentOf,
+  ): readonly Segment[] {
+    const { map, tolerance } = this.#options;
+    const forward = run.t1 > run.t0;
+    const t0 = cutBefore ? (forward ? 0 : 1) : start.after;
+    const t1 = cutAfter ? (forward ? 1 : 0) : end.before;
+    const uncut = cutBefore || cutAfter ? partOf(segmentOf(run), t0, t1) : segment;
+    const whole = withEnds(uncut, cutBefore ? uncut.from : start.point, cutAfter ? uncut.to : end.point);
+    const fitted = mapSegment(map, whole, tolerance);
+    this.worst = Math.max(this.worst, fitted.error);
+    if (!cutBefore && !cutAfter) return fitted.segments;
+    return fittedPart(fitted, (start.after - t0) / (t1 - t0), (end.before - t0) / (t1 - t0));
+  }
+
+  #placed({ segments, box }: Laid, shift: number): Laid {
+    if (shift === 0) return { segments, box };
     const motion = this.#options.motion(shift);
-    return segments.map((segment) => moveSegment(motion, segment));
+    const away = shift * this.#options.width;
+    return {
+      segments: segments.map((segment) => moveSegment(motion, segment)),
+      box: { ...box, minX: box.minX + away, maxX: box.maxX + away },
+    };
   }
 
   /** The contour of a ring that stays inside its cell. */
-  ring(place: number, ring: Ring): Contour {
+  ring(place: number, ring: Ring): SheetContour {
     const { cell, shift } = this.#place(place);
-    let laid = this.#rings.get(ring);
-    if (!laid) {
-      laid = this.#lay(ringSegments(ring.runs, cell.segmentOf).map(({ segment }) => segment));
-      this.#rings.set(ring, laid);
-    }
-    return { closed: true, segments: this.#placed(laid, shift) };
+    const known = this.#rings.get(ring);
+    const laid = known ?? this.#layRing(cell, ring);
+    if (!known) this.#rings.set(ring, laid);
+    const { segments, box } = this.#placed(laid, shift);
+    return { contour: { closed: true, segments }, box };
+  }
+
+  #layRing(cell: Cell, { runs }: Ring): Laid {
+    const around = { before: runs.at(-1), after: runs[0], isEnd: cell.isEnd };
+    return this.#lay(ringSegments(runs, cell.segmentOf), around, cell.segmentOf);
   }
 
   #place(place: number): PlacedCell {
@@ -103,38 +157,38 @@ export class SheetCurves {
     if (known) return known;
     const { runs } = chain;
     const joints = runs.slice(1).map((run, i) => jointOf(runs[i] ?? run, run, cell.segmentOf));
-    const middle = runSegments(runs.slice(1, -1), joints, cell.segmentOf).map(({ segment }) => segment);
-    const laid = { id: this.#chains.size, joints, middle: this.#lay(middle) };
+    const middle = runSegments(runs.slice(1, -1), joints, cell.segmentOf);
+    const around = { before: runs[0], after: runs.at(-1), isEnd: cell.isEnd };
+    const laid = { id: this.#chains.size, joints, middle: this.#lay(middle, around, cell.segmentOf) };
     this.#chains.set(chain, laid);
     return laid;
   }
 
   /** The contour of a boundary that runs through several cells. */
-  loop(links: readonly Link[]): Contour {
+  loop(links: readonly Link[]): SheetContour {
     const long = links.findIndex(({ chain }) => chain.runs.length > 1);
     if (long < 0) throw new Error('a boundary that only spans cells can not close');
     const around = [...links.slice(long), ...links.slice(0, long)];
-    const [first] = around;
-    const segments: Segment[] = [];
+    const parts: Laid[] = [];
     let bridge: Link[] = [];
-    for (const link of first ? [...around, first] : []) {
+    for (const link of [...around, ...around.slice(0, 1)]) {
       bridge.push(link);
       if (bridge.length === 1 || link.chain.runs.length === 1) continue;
-      segments.push(...this.#bridge(bridge));
-      if (link !== first || bridge.length > 1) {
-        const { cell, shift } = this.#place(link.place);
-        segments.push(...this.#placed(this.#chain(cell, link.chain).middle, shift));
-      }
+      const { cell, shift } = this.#place(link.place);
+      parts.push(this.#bridge(bridge), this.#placed(this.#chain(cell, link.chain).middle, shift));
       bridge = [link];
     }
-    return { closed: true, segments };
+    return {
+      contour: { closed: true, segments: parts.flatMap(({ segments }) => segments) },
+      box: boxAround(parts.map(({ box }) => box)),
+    };
   }
 
   /** The curves from the last run of one chain, through chains of a single run, to the first run of the next. */
-  #bridge(links: readonly Link[]): readonly Segment[] {
+  #bridge(links: readonly Link[]): Laid {
     const [first] = links;
     const last = links.at(-1);
-    if (!first || !last) return [];
+    if (!first || !last) return { segments: [], box: boxAround([]) };
     const home = this.#place(first.place);
     const start = this.#chain(home.cell, first.chain);
     const away = this.#place(last.place);
@@ -142,18 +196,28 @@ export class SheetCurves {
     const key = links.map((link) => this.#chain(this.#place(link.place).cell, link.chain).id).join('>');
     let laid = this.#bridges.get(key);
     if (!laid) {
-      const runs = mended(links.map((link, i) => this.#bridgeRun(link, i, links.length, home.shift)));
-      laid = this.#lay(this.#bridgeSegments(runs, start.joints.at(-1), end.joints[0], away.shift - home.shift));
+      const runs = mended(links.map((link, i) => this.#bridgeRun(link, i, home.shift)));
+      const before = first.chain.runs.at(-2);
+      const after = last.chain.runs[1];
+      const ends = new Set<Run | undefined>([
+        ...runs
+          .filter(({ copy, run }) => copy === undefined && run.source !== untraced)
+          .map(({ run }) => run),
+        ...(home.cell.isEnd(before) ? [before] : []),
+        ...(away.cell.isEnd(after) ? [after] : []),
+      ]);
+      const around = { before, after, isEnd: (run: Run | undefined) => ends.has(run) };
+      laid = this.#layBridge(runs, start.joints.at(-1), end.joints[0], away.shift - home.shift, around);
       this.#bridges.set(key, laid);
     }
     return this.#placed(laid, home.shift);
   }
 
-  #bridgeRun(link: Link, index: number, count: number, homeShift: number): BridgeRun {
+  #bridgeRun(link: Link, index: number, homeShift: number): BridgeRun {
     const { width, period } = this.#options;
     const { cell, shift } = this.#place(link.place);
     const run = index === 0 ? link.chain.runs.at(-1) : link.chain.runs[0];
-    if (!run) throw new Error(`bridge ${index} of ${count} has no run`);
+    if (!run) throw new Error('a chain has no run');
     const away = shift - homeShift;
     const move = translation(away * width, 0);
     const copy = run.source === untraced ? undefined : cell.copyOf(run);
@@ -164,18 +228,20 @@ export class SheetCurves {
     };
   }
 
-  #bridgeSegments(
+  #layBridge(
     bridge: readonly BridgeRun[],
     start: Joint | undefined,
     end: Joint | undefined,
     away: number,
-  ): Segment[] {
-    if (!start || !end) return [];
+    around: Neighbours,
+  ): Laid {
+    if (!start || !end) return { segments: [], box: boxAround([]) };
     const segments = new Map(bridge.map(({ run, segment }) => [run, segment]));
     const runs = bridge.map(({ run }) => run);
-    const segmentOf = (run: Run): Segment => segments.get(run) ?? { kind: 'line', from: run.from, to: run.to };
+    const segmentOf = (run: Run): Segment =>
+      segments.get(run) ?? { kind: 'line', from: run.from, to: run.to };
     const inner = runs.slice(1).map((run, i) => jointOf(runs[i] ?? run, run, segmentOf));
     const moved = { ...end, point: movePoint(translation(away * this.#options.width, 0), end.point) };
-    return runSegments(runs, [start, ...inner, moved], segmentOf).map(({ segment }) => segment);
+    return this.#lay(runSegments(runs, [start, ...inner, moved], segmentOf), around, segmentOf);
   }
 }

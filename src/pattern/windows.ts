@@ -1,5 +1,6 @@
 // The windows through which the laid pattern is cut into cells: one period wide inside the piece, and what is left at
 // its two ends.
+import type { Box } from '../geometry/box.ts';
 import { type Contour, polygon } from '../geometry/contour.ts';
 import type { Point } from '../geometry/point.ts';
 import { girthAt } from '../unroll/flat-wall.ts';
@@ -64,7 +65,7 @@ function windowBetween(left: Boundary, right: Boundary): CellWindow {
   return { contour, sides };
 }
 
-/** The windows of a piece when borders stand at `phase` and every `width` from there. */
+/** The windows of a piece: borders stand one period apart. */
 export interface Windows {
   readonly start: CellWindow;
   /** One period; laid `count` times side by side. Undefined where none fits. */
@@ -73,13 +74,11 @@ export interface Windows {
   readonly finish: CellWindow;
 }
 
-/** Windows at a phase (0 to 1 of the width), or undefined where no border fits into the piece. */
-export function windowsAt(piece: LaidPiece, width: number, phase: number): Windows | undefined {
-  const margin = Math.min(0.1, width / 100);
-  const from = Math.max(...heights(piece).map(piece.left)) + margin;
-  const to = Math.min(...heights(piece).map(piece.right)) - margin;
-  const first = (Math.ceil(from / width - phase) + phase) * width;
-  const count = Math.floor((to - first) / width);
+/** Windows whose first border stands `inset` mm inside the piece, or undefined where no border fits into it. */
+export function windowsAt(piece: LaidPiece, width: number, inset: number): Windows | undefined {
+  const first = Math.max(...heights(piece).map(piece.left)) + inset;
+  const to = Math.min(...heights(piece).map(piece.right));
+  const count = Math.floor((to - first) / width - 1e-3);
   if (count < 0) return undefined;
   const last = first + count * width;
   return {
@@ -96,3 +95,14 @@ export function windowsAt(piece: LaidPiece, width: number, phase: number): Windo
 /** The whole piece as one window. */
 export const wholeWindow = (piece: LaidPiece): CellWindow =>
   windowBetween(sloping(piece, piece.left), sloping(piece, piece.right));
+
+/** Whether a box lies wholly beside the piece, so that what is in it would only be cut out of the waste. */
+export function isWaste(box: Box, piece: LaidPiece): boolean {
+  const ys = heights(piece);
+  return (
+    box.maxY <= piece.foot ||
+    box.minY >= piece.lip ||
+    box.maxX <= Math.min(...ys.map(piece.left)) ||
+    box.minX >= Math.max(...ys.map(piece.right))
+  );
+}

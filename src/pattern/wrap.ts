@@ -1,19 +1,20 @@
 // The pattern laid around the wall: from a tile's layers to merged areas on the sheet.
 import type { Tile } from '../artwork/tile.ts';
+import { boxAround } from '../geometry/box.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
 import { signedArea } from '../geometry/measure.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { fitTolerance, sliverWidth } from '../geometry/tolerance.ts';
 import { girthAt, turnMotion } from '../unroll/flat-wall.ts';
 import type { Template } from '../unroll/template.ts';
-import { type Cell, cellOf, type LaidPeriod, movePeriod } from './cell.ts';
+import { type Cell, cellOf, type LaidPeriod, layPeriod } from './cell.ts';
 import { type Closing, equalParts, layOut } from './closing.ts';
 import type { Lattice } from './lattice.ts';
 import { type Lay, stepOnSheet, toSheet } from './lay.ts';
 import { periodOf } from './period.ts';
 import { SheetCurves } from './sheet-curves.ts';
 import { type PlacedCell, type StitchedArea, stitch } from './stitch.ts';
-import { laidPiece, type LaidPiece, wholeWindow, windowsAt } from './windows.ts';
+import { isWaste, type LaidPiece, laidPiece, wholeWindow, windowsAt } from './windows.ts';
 
 export interface WrapLayer {
   readonly name: string;
@@ -47,8 +48,8 @@ export interface WrapOptions {
   readonly runOff: number;
 }
 
-/** Phases for the cell borders: steps of the golden section, so that none falls twice on what a tile is divided by. */
-const phases = [0.618034, 0.236068, 0.854102, 0.472136, 0.09017, 0.708204, 0.326238];
+/** Where the first cell border stands inside the piece, mm: odd sizes, so that no border runs along drawn lines twice. */
+const insets = [0.2718, 0.5772, 0.9159, 1.3247, 1.618, 2.0309, 2.5029];
 
 /** Lay every layer of the tile around the wall. */
 export function wrapPattern(options: WrapOptions): Wrap {
@@ -58,7 +59,7 @@ export function wrapPattern(options: WrapOptions): Wrap {
   const mismatches: Mismatch[] = [];
   let fitError = 0;
   const layers = tile.layers.map(({ name, colour, shapes }) => {
-    const period = movePeriod(periodOf(shapes, tile, lattice), lattice, m);
+    const period = layPeriod(periodOf(shapes, tile, lattice), lattice, m);
     const laid = layLayer(period, piece, options);
     fitError = Math.max(fitError, laid.worst);
     for (const { at, length } of laid.gaps) mismatches.push({ layer: name, ...placeOf(lay, at), length });
@@ -78,7 +79,7 @@ interface Laid {
   readonly gaps: Cell['gaps'];
 }
 
-function layLayer(period: LaidPeriod, piece: LaidPiece, { closing, lay }: WrapOptions): Laid {
+function layLayer(period: LaidPeriod, piece: LaidPiece, { closing, lay, template }: WrapOptions): Laid {
   const parts = equalParts(closing);
   const width = girthAt(lay.wall, lay.wall.reference) / parts;
   const { places, areas } = stitchedCells(period, piece, width);
@@ -90,18 +91,25 @@ function layLayer(period: LaidPeriod, piece: LaidPiece, { closing, lay }: WrapOp
     motion: (periods) => turnMotion(lay.wall, periods / parts),
     period: { i: closing.n / parts, j: closing.m / parts },
   });
-  const shapes = areas.map((area) => shapeOf(area, curves)).filter((shape) => shape.contours.length > 0);
-  return { shapes, worst: curves.worst, gaps: places.flatMap(({ cell, shift }) => (shift === 0 ? cell.gaps : [])) };
+  const finished = laidPiece(template, lay, 0);
+  const shapes = areas
+    .map((area) => shapeOf(area, curves, finished))
+    .filter((shape) => shape.contours.length > 0);
+  return {
+    shapes,
+    worst: curves.worst,
+    gaps: places.flatMap(({ cell, shift }) => (shift === 0 ? cell.gaps : [])),
+  };
 }
 
-/** Cells that agree on their borders; where no phase gives such cells, the whole piece is one cell. */
+/** Cells that agree on their borders; where no border gives such cells, the whole piece is one cell. */
 function stitchedCells(
   period: LaidPeriod,
   piece: LaidPiece,
   width: number,
 ): { places: readonly PlacedCell[]; areas: readonly StitchedArea[] } {
-  for (const phase of phases) {
-    const windows = windowsAt(piece, width, phase);
+  for (const inset of insets) {
+    const windows = windowsAt(piece, width, inset);
     if (!windows) break;
     const full = windows.full && cellOf(period, windows.full);
     const places: PlacedCell[] = [
@@ -116,13 +124,15 @@ function stitchedCells(
   return { places, areas: stitch(places) ?? [] };
 }
 
-/** An area's contours on the sheet, the outer one first, slivers left out. */
-function shapeOf(area: StitchedArea, curves: SheetCurves): Shape {
-  const contours = [
+/** An area's contours on the sheet, the outer one first; none where it lies in the waste. Slivers are left out. */
+function shapeOf(area: StitchedArea, curves: SheetCurves, piece: LaidPiece): Shape {
+  const boundaries = [
     ...area.rings.map(({ place, ring }) => curves.ring(place, ring)),
     ...area.loops.map((loop) => curves.loop(loop)),
-  ]
-    .map((contour) => ({ contour, area: Math.abs(signedArea(contour)) }))
+  ];
+  if (isWaste(boxAround(boundaries.map(({ box }) => box)), piece)) return { contours: [] };
+  const contours = boundaries
+    .map(({ contour }) => ({ contour, area: Math.abs(signedArea(contour)) }))
     .filter(({ contour, area: size }) => size >= (sliverWidth * perimeter(contour)) / 2)
     .sort((a, b) => b.area - a.area);
   return { contours: contours.map(({ contour }) => contour) };

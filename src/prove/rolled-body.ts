@@ -1,11 +1,11 @@
 // The bare body of the vessel: its outline, its rim, the soft light on it.
 import type { Point } from '../geometry/point.ts';
 import { type Camera, inSight, seen, seenRings } from './rolled-camera.ts';
-import { hull, hundredths, millimetres, picturePath } from './rolled-path.ts';
+import { hull, millimetres, picturePath } from './rolled-path.ts';
 import { type Profile, profileOf, type Ring, type RolledVessel } from './rolled-vessel.ts';
 
 /** Colours of a brushed steel vessel in a grey room; nobody's but ours. */
-const steel = { wall: '#ccd1d4', foot: '#9aa1a6', shadow: '#18222b', light: '#ffffff' } as const;
+const steel = { wall: '#ccd1d4', foot: '#9aa1a6', shadow: '#141d26' } as const;
 
 /** Shared paints: the shadow on the floor, the metal of the lip, the inside. */
 export const bodyPaints =
@@ -26,9 +26,6 @@ const around = 120;
 const wholeRings = (camera: Camera, rings: readonly Ring[]): string =>
   picturePath(hull(seenRings(camera, rings, -0.5, 0.5, around)), true);
 
-const ends = (rings: readonly Ring[]): readonly Ring[] =>
-  [rings[0], rings.at(-1)].filter((ring) => ring !== undefined);
-
 const topOf = ({ lip }: Profile): Ring => lip.at(-1) ?? { radius: 0, height: 0 };
 
 function ellipse(camera: Camera, { radius, height }: Ring, fill: string, down = 0): string {
@@ -41,7 +38,7 @@ function ellipse(camera: Camera, { radius, height }: Ring, fill: string, down = 
 export function bodyBelow(vessel: RolledVessel, camera: Camera): string {
   const profile = profileOf(vessel);
   const widest = Math.max(...[...profile.foot, ...profile.lip].map(({ radius }) => radius));
-  const footprint = { radius: ((profile.foot[0]?.radius ?? 0) + widest) * 0.68, height: 0 };
+  const footprint = { radius: ((profile.foot[0]?.radius ?? 0) + widest) * 0.6, height: 0 };
   const wall = [profile.foot.at(-1), profile.lip[0]].filter((ring) => ring !== undefined);
   return (
     ellipse(camera, footprint, 'url(#floor)', widest * 0.02) +
@@ -50,48 +47,56 @@ export function bodyBelow(vessel: RolledVessel, camera: Camera): string {
   );
 }
 
-/** One soft edge of light or shadow: veils laid over one another, each a little narrower. */
-interface Veil {
-  readonly colour: string;
-  readonly strength: number;
-  readonly count: number;
-  /** Turns off the facing one, from the wide veil to the narrow one. */
-  readonly wide: readonly [number, number];
-  readonly narrow: readonly [number, number];
+/** How dark the side away from the light is at the very edge, and how bright the light, as opacities. */
+const shade = { right: 0.46, left: 0.24, light: 0.26 } as const;
+
+/** Stops of a shadow that falls off from an edge of the body: with the angle its wall has turned away from the eye. */
+function shadowStops(strongest: number, beginsDeg: number): string {
+  const count = 12;
+  return Array.from({ length: count + 1 }, (_, i) => {
+    const away = (Math.asin(1 - i / count) * 180) / Math.PI;
+    const opacity = strongest * Math.max(0, (away - beginsDeg) / (90 - beginsDeg)) ** 1.25;
+    return `<stop offset="${millimetres(i / count)}" stop-color="${steel.shadow}" stop-opacity="${millimetres(opacity)}"/>`;
+  }).join('');
 }
 
-const degrees = (deg: number): number => deg / 360;
+const lightStops = [0, 0.12, 0.42, 0.8, 1, 0.8, 0.42, 0.12, 0]
+  .map(
+    (part, i) =>
+      `<stop offset="${i / 8}" stop-color="#fff" stop-opacity="${millimetres(part * shade.light)}"/>`,
+  )
+  .join('');
 
-function veilsFor(vessel: RolledVessel, { elevation }: Camera): readonly Veil[] {
-  const edge = Math.max(0.25, inSight(vessel.profile.halfAngle, elevation));
-  const shadow = { colour: steel.shadow, strength: 0.022 };
-  return [
-    { ...shadow, count: 26, wide: [degrees(2), edge], narrow: [degrees(84), edge] },
-    { ...shadow, count: 16, wide: [-edge, degrees(-52)], narrow: [-edge, degrees(-86)] },
-    {
-      colour: steel.light,
-      strength: 0.02,
-      count: 12,
-      wide: [degrees(-54), degrees(-8)],
-      narrow: [degrees(-34), degrees(-28)],
-    },
-  ];
+/** A gradient across a leaning line of the wall: from the line `share` of the radius off the axis, over `width` mm. */
+function acrossWall(name: string, vessel: RolledVessel, share: number, width: number, stops: string): string {
+  const { foot, lip } = profileOf(vessel);
+  const [low, high] = [foot.at(-1), lip[0]];
+  if (!low || !high) return '';
+  const lean = (share * (high.radius - low.radius)) / (high.height - low.height);
+  const length = Math.hypot(1, lean);
+  const from = { x: (share * (low.radius + high.radius)) / 2, y: -(low.height + high.height) / 2 };
+  const to = { x: from.x + width / length, y: from.y + (width * lean) / length };
+  const ends = `x1="${millimetres(from.x)}" y1="${millimetres(from.y)}" x2="${millimetres(to.x)}" y2="${millimetres(to.y)}"`;
+  return `<linearGradient id="${name}" gradientUnits="userSpaceOnUse" ${ends}>${stops}</linearGradient>`;
 }
 
-/** The light on the wall and on the film: it follows the taper, as a straight gradient would not. */
+/** Paints of the light on this vessel: they lean with its wall, as a gradient across the picture would not. */
+export function lightPaints(vessel: RolledVessel): string {
+  const { footRadius, lipRadius } = vessel.profile;
+  const mean = (footRadius + lipRadius) / 2;
+  return (
+    acrossWall('right-shade', vessel, 1, -mean, shadowStops(shade.right, 0)) +
+    acrossWall('left-shade', vessel, -1, mean, shadowStops(shade.left, 40)) +
+    acrossWall('light', vessel, -0.86, 0.72 * mean, lightStops)
+  );
+}
+
+/** The light on the wall and on the film. */
 export function bodyLight(vessel: RolledVessel, camera: Camera): string {
   const profile = profileOf(vessel);
-  const rings = [...profile.foot, ...ends(profile.lip).slice(0, 1)];
-  return veilsFor(vessel, camera)
-    .map(({ colour, strength, count, wide, narrow }) => {
-      const veils = Array.from({ length: count }, (_, i) => {
-        const part = i / (count - 1);
-        const from = wide[0] + (narrow[0] - wide[0]) * part;
-        const to = wide[1] + (narrow[1] - wide[1]) * part;
-        return `<path d="${picturePath(hull(seenRings(camera, rings, from, to, 24)), true)}"/>`;
-      });
-      return `<g fill="${colour}" fill-opacity="${hundredths((strength * 1e4) / 100)}">${veils.join('')}</g>`;
-    })
+  const data = wholeRings(camera, [...profile.foot, ...profile.lip.slice(0, 1)]);
+  return ['right-shade', 'left-shade', 'light']
+    .map((paint) => `<path fill="url(#${paint})" d="${data}"/>`)
     .join('');
 }
 

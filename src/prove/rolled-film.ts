@@ -94,13 +94,26 @@ const sideSteps = 16;
 const heightsOf = ({ band }: RolledVessel): readonly number[] =>
   Array.from({ length: sideSteps + 1 }, (_, i) => band.from + ((band.to - band.from) * i) / sideSteps);
 
-function windowRing(vessel: RolledVessel, { left, right }: Window): WallRing {
+/** A window as a ring on the wall, and a box that lies in it: what is inside needs no cutting. */
+interface Frame {
+  readonly ring: WallRing;
+  readonly inner: Box;
+}
+
+function frameOf(vessel: RolledVessel, { left, right }: Window): Frame {
   const girth = referenceGirth(vessel);
   const heights = heightsOf(vessel);
-  return [
-    ...heights.map((y) => ({ x: left(y) * girth, y })),
-    ...heights.toReversed().map((y) => ({ x: right(y) * girth, y })),
-  ];
+  const lefts = heights.map((y) => ({ x: left(y) * girth, y }));
+  const rights = heights.map((y) => ({ x: right(y) * girth, y }));
+  return {
+    ring: [...lefts, ...rights.toReversed()],
+    inner: {
+      minX: Math.max(...lefts.map(({ x }) => x)),
+      maxX: Math.min(...rights.map(({ x }) => x)),
+      minY: vessel.band.from,
+      maxY: vessel.band.to,
+    },
+  };
 }
 
 /** Path data of every piece of film that is in sight, cut at the finished edges and where the wall turns away. */
@@ -110,7 +123,7 @@ export function filmPaths(
   camera: Camera,
   tolerance: number,
 ): readonly string[] {
-  const windows = windowsOf(vessel, camera).map((window) => windowRing(vessel, window));
+  const windows = windowsOf(vessel, camera).map((window) => frameOf(vessel, window));
   const step = stepFor(vessel, tolerance);
   return film.pieces.flatMap((piece) => {
     const rings = windows.flatMap((window) => piecesWithin(piece, window));
@@ -119,12 +132,19 @@ export function filmPaths(
   });
 }
 
-function piecesWithin(piece: Piece, window: WallRing): readonly WallRing[] {
-  if (!boxesMeet(piece.box, boxOfPoints(window))) return [];
+const holds = (outer: Box, inner: Box): boolean =>
+  outer.minX <= inner.minX &&
+  inner.maxX <= outer.maxX &&
+  outer.minY <= inner.minY &&
+  inner.maxY <= outer.maxY;
+
+function piecesWithin(piece: Piece, window: Frame): readonly WallRing[] {
+  if (!boxesMeet(piece.box, boxOfPoints(window.ring))) return [];
+  if (holds(window.inner, piece.box)) return piece.rings;
   const units = unitsFor(piece.box);
   const onGrid = (ring: WallRing): GridRing =>
     ring.map(({ x, y }) => ({ x: Math.round(x * units), y: Math.round(y * units) }));
-  const regions = clipPolygons('intersection', piece.rings.map(onGrid), [onGrid(window)], 'evenodd');
+  const regions = clipPolygons('intersection', piece.rings.map(onGrid), [onGrid(window.ring)], 'evenodd');
   return regions
     .flatMap(({ outer, holes }) => [outer, ...holes])
     .map((ring) => ring.map(({ x, y }) => ({ x: x / units, y: y / units })));

@@ -1,10 +1,10 @@
 // A plain handle, so that the picture shows which side it is on. Only its width was measured.
 import type { Point } from '../geometry/point.ts';
 import { type Camera, seen } from './rolled-camera.ts';
-import { hull, picturePath } from './rolled-path.ts';
+import { millimetres, picturePath } from './rolled-path.ts';
 import { profileOf, type RolledVessel } from './rolled-vessel.ts';
 
-const metal = { fill: '#b4bbbf', line: '#6d767c' } as const;
+const metal = { fill: 'url(#lip)', line: '#6d767c' } as const;
 
 /** How far a drawn handle stands off the wall: half the radius of the lip. */
 export const handleDepth = ({ handleSpan, profile }: RolledVessel): number =>
@@ -23,13 +23,14 @@ function loop(
   const at = (part: number) => low.radius + (high.radius - low.radius) * part;
   const [bottom, top] = [0.2 + inset / span, 0.86 - inset / span];
   const steps = 32;
+  // A square-shouldered curve, the fourth power of a circle's.
+  const root = (value: number) => Math.sign(value) * Math.sqrt(Math.abs(value));
   return Array.from({ length: steps + 1 }, (_, i) => {
     const angle = (Math.PI * i) / steps - Math.PI / 2;
-    // A square-shouldered curve, the fourth power of a circle's.
-    const root = (value: number) => Math.sign(value) * Math.sqrt(Math.abs(value));
     const part = (bottom + top) / 2 + ((top - bottom) / 2) * root(Math.sin(angle));
+    // It begins a little inside the wall, so that no gap shows.
     return {
-      radius: at(part) - (root(Math.cos(angle)) === 0 ? 1 : 0) + out * root(Math.cos(angle)),
+      radius: at(part) - 1 + (out + 1) * root(Math.max(0, Math.cos(angle))),
       height: low.height + span * part,
     };
   });
@@ -50,13 +51,17 @@ export function handleSeen(
   const outer = loop(vessel, depth, 0);
   const paint = `fill="${metal.fill}" fill-rule="evenodd" stroke="${metal.line}" stroke-opacity=".5" stroke-width=".3"`;
   if (away > 0.5) {
-    const half = handleSpan / 2;
-    const bar = line(outer).flatMap(({ y }) => [
-      { x: -half, y },
-      { x: half, y },
-    ]);
-    return { behind: '', before: `<path ${paint} d="${picturePath(hull(bar), true)}"/>` };
+    const ys = line(outer).map(({ y }) => y);
+    const [top, bottom] = [Math.min(...ys), Math.max(...ys)];
+    // The width is measured along the girth; seen from the front it is the chord.
+    const radius = (vessel.profile.footRadius + vessel.profile.lipRadius) / 2;
+    const half = radius * Math.sin(Math.min(Math.PI / 2, handleSpan / (2 * radius)));
+    const box = `x="${millimetres(-half)}" y="${millimetres(top)}" width="${millimetres(2 * half)}" height="${millimetres(bottom - top)}"`;
+    return {
+      behind: '',
+      before: `<rect data-role="handle" ${paint} ${box} rx="${millimetres(Math.min(half, depth / 2))}"/>`,
+    };
   }
   const data = picturePath(line(outer), true) + picturePath(line(loop(vessel, depth - thick, thick)), true);
-  return { behind: `<path ${paint} d="${data}"/>`, before: '' };
+  return { behind: `<path data-role="handle" ${paint} d="${data}"/>`, before: '' };
 }

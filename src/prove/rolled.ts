@@ -6,7 +6,15 @@ import type { Contour } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import type { Point } from '../geometry/point.ts';
 import { turnOfEdge } from '../unroll/template.ts';
-import { bodyAbove, bodyBelow, bodyLight, bodyPaints, bodyReach, levelSeen } from './rolled-body.ts';
+import {
+  bodyAbove,
+  bodyBelow,
+  bodyLight,
+  bodyPaints,
+  bodyReach,
+  levelSeen,
+  lightPaints,
+} from './rolled-body.ts';
 import { type Camera, elevationFor, seen } from './rolled-camera.ts';
 import { type Film, filmOf, filmPaths } from './rolled-film.ts';
 import { handleDepth, handleSeen } from './rolled-handle.ts';
@@ -27,7 +35,7 @@ const views = [
 const colours = { ground: '#eeedea', caption: '#5b6267', edge: '#10181e', seam: '#8a2f6b' } as const;
 
 /** How far the outlines in a picture may stray: a screen's pixel is larger, mm. */
-const coarsest = 0.03;
+const coarsest = 0.04;
 
 interface Layout {
   /** mm from the edge of a view to its axis. */
@@ -43,7 +51,7 @@ interface Layout {
 
 function layOut(vessel: RolledVessel, camera: Camera, captioned: boolean): Layout {
   const { side, up, down } = bodyReach(vessel, camera);
-  const gap = 0.22 * (side + up / 2);
+  const gap = 0.26 * (side + up / 2);
   const letters = 0.075 * (side + up / 2);
   const half = side + handleDepth(vessel) + gap / 2;
   const baseline = down + gap * 0.6 + letters;
@@ -62,12 +70,12 @@ function layOut(vessel: RolledVessel, camera: Camera, captioned: boolean): Layou
  * file that was read back. Hidden lines are removed; what is trimmed away and what lies past the seam is not shown.
  *
  * Each view is a group with `data-view`, its origin at the foot's centre; in it each layer of film is a group with
- * `data-layer`, one path a piece of film, in the file's order. Curves are drawn within 0.03 mm. Same input, same bytes.
+ * `data-layer`, one path a piece of film, in the file's order. Curves are drawn within 0.04 mm. Same input, same bytes.
  */
 export function rolledPicture(drawing: Drawing, vessel: RolledVessel, caption?: Caption): string {
   const elevation = elevationFor(vessel.profile.halfAngle);
   const layout = layOut(vessel, { facing: 0, elevation }, caption !== undefined);
-  const tolerance = Math.min(coarsest, layout.height / 5000);
+  const tolerance = Math.min(coarsest, layout.height / 4000);
   const films = filmOf(drawing, vessel, tolerance);
   const [width, height] = [millimetres(layout.width), millimetres(layout.height)];
   const drawn = views.map(({ name, facing }, i) => {
@@ -78,7 +86,7 @@ export function rolledPicture(drawing: Drawing, vessel: RolledVessel, caption?: 
   });
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">\n` +
-    `<title>The finished vessel: front, left, right, seam</title>\n<defs>${bodyPaints}</defs>\n` +
+    `<title>The finished vessel: front, left, right, seam</title>\n<defs>${bodyPaints}${lightPaints(vessel)}</defs>\n` +
     `<rect width="${width}" height="${height}" fill="${colours.ground}"/>\n${drawn.join('')}</svg>\n`
   );
 }
@@ -95,7 +103,9 @@ function viewText(films: readonly Film[], vessel: RolledVessel, camera: Camera, 
     ...layers,
     `${bodyLight(vessel, camera)}\n`,
     finishedEdges(vessel, camera),
-    camera.facing === 0 ? seamText(vessel, camera) : '',
+    camera.facing === 0 && vessel.seam.start.offset === vessel.seam.finish.offset
+      ? seamText(vessel, camera)
+      : '',
     `${bodyAbove(vessel, camera)}\n`,
     handle.before,
   ].join('');
@@ -113,23 +123,26 @@ function finishedEdges(vessel: RolledVessel, camera: Camera): string {
   return `<g data-role="trim" fill="none" stroke="${colours.edge}" stroke-opacity=".3" stroke-width=".2">${lines.join('')}</g>\n`;
 }
 
-/** The finished sides, dashed; and, where the sheet laps over its own start, the edge that stays on top. */
+/** The line where the two ends meet, dashed; and, where the sheet laps over its start, the edge that stays on top. */
 function seamText(vessel: RolledVessel, camera: Camera): string {
-  const { start, finish } = vessel.seam;
+  const { finish } = vessel.seam;
+  const { from, to } = vessel.band;
   const steps = 16;
-  const side = (edge: { turn: number; offset: number }): readonly Point[] =>
-    Array.from({ length: steps + 1 }, (_, i) => {
-      const along = vessel.band.from + ((vessel.band.to - vessel.band.from) * i) / steps;
-      return seen(camera, rolled(vessel, { turn: turnOfEdge(vessel.wall, edge, along), along }));
-    });
-  const sides = [start, ...(start.offset === finish.offset ? [] : [finish])].map(side);
+  const side = (offset: number): string =>
+    lineText(
+      Array.from({ length: steps + 1 }, (_, i) => {
+        const along = from + ((to - from) * i) / steps;
+        const turn = turnOfEdge(vessel.wall, { ...finish, offset: finish.offset + offset }, along);
+        return seen(camera, rolled(vessel, { turn, along }));
+      }),
+    );
   const lap =
     vessel.overlap > 0
-      ? `<g data-role="overlap" fill="none" stroke="${colours.edge}" stroke-opacity=".3" stroke-width=".2">${lineText(side({ ...finish, offset: finish.offset + vessel.overlap }))}</g>\n`
+      ? `<g data-role="overlap" fill="none" stroke="${colours.edge}" stroke-opacity=".3" stroke-width=".2">${side(vessel.overlap)}</g>\n`
       : '';
-  const halo = `<g fill="none" stroke="#fff" stroke-opacity=".75" stroke-width=".7">${sides.map(lineText).join('')}</g>`;
-  const dashes = `<g data-role="seam" fill="none" stroke="${colours.seam}" stroke-width=".4" stroke-dasharray="2.4 1.4">${sides.map(lineText).join('')}</g>`;
-  return `${lap}${halo}${dashes}\n`;
+  const halo = `<g fill="none" stroke="#fff" stroke-opacity=".75" stroke-width=".8">${side(0)}</g>\n`;
+  const dashes = `<g data-role="seam" fill="none" stroke="${colours.seam}" stroke-width=".45" stroke-dasharray="2.4 1.6">${side(0)}</g>\n`;
+  return lap + halo + dashes;
 }
 
 /** A caption under the middle of its view. */

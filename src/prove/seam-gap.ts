@@ -1,7 +1,6 @@
 // The seam gap: what the two ends of a delivered wrap miss each other by once rolled onto the wall.
 import type { Drawing } from '../drawing/drawing.ts';
-import { movePoint, translation } from '../geometry/affine.ts';
-import { moveContour } from '../geometry/affine.ts';
+import { moveContour, movePoint, translation } from '../geometry/affine.ts';
 import type { Contour } from '../geometry/contour.ts';
 import { lineCrossings } from '../geometry/crossings.ts';
 import { NearestFinder } from '../geometry/nearest.ts';
@@ -83,7 +82,9 @@ export function seamGap(cut: Drawing, template: Template, origin: Point): SeamGa
   let tangentDeg = 0;
   let crossings = 0;
   for (const group of groupsOf(cut, 'artwork')) {
-    const contours = group.paths.flatMap((path) => path.contours.map((contour) => moveContour(home, contour)));
+    const contours = group.paths.flatMap((path) =>
+      path.contours.map((contour) => moveContour(home, contour)),
+    );
     const finder = new NearestFinder(contours);
     const ends = [
       { edges: edgesAt(contours, template, 0), motion: onward },
@@ -91,7 +92,10 @@ export function seamGap(cut: Drawing, template: Template, origin: Point): SeamGa
     ];
     for (const { edges, motion } of ends)
       for (const { at, direction } of edges) {
-        const turned = { x: motion.a * direction.x + motion.c * direction.y, y: motion.b * direction.x + motion.d * direction.y };
+        const turned = {
+          x: motion.a * direction.x + motion.c * direction.y,
+          y: motion.b * direction.x + motion.d * direction.y,
+        };
         const miss = missOf({ at: movePoint(motion, at), direction: turned }, finder);
         position = Math.max(position, miss.position);
         tangentDeg = Math.max(tangentDeg, miss.tangentDeg);

@@ -88,5 +88,12 @@ export function turnMotion(wall: FlatWall, turn: number): Affine {
   const u = 2 * Math.PI * wall.radius * turn;
   const angle = wall.curvature * u;
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
-  return { a: cos, b: sin, c: -sin, d: cos, e: u * sinc(angle), f: u * sinc(angle / 2) * Math.sin(angle / 2) };
+  return {
+    a: cos,
+    b: sin,
+    c: -sin,
+    d: cos,
+    e: u * sinc(angle),
+    f: u * sinc(angle / 2) * Math.sin(angle / 2),
+  };
 }

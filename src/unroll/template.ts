@@ -1,6 +1,7 @@
 // The template: a band of the wall laid flat, with its overlap and trims, ready to be cut.
-import { type Contour, cubic, line, polyline } from '../geometry/contour.ts';
+
 import type { Box } from '../geometry/box.ts';
+import { type Contour, cubic, line, polyline } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import { add, type Point, scale } from '../geometry/point.ts';
 import { rectangleSag } from '../geometry/tolerance.ts';

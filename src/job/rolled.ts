@@ -1,0 +1,35 @@
+// The picture of the finished vessel, from the written files.
+import type { DrawWords } from '../artwork/lettering.ts';
+import type { Blank } from '../blank/blank.ts';
+import { bareRadiusAt } from '../blank/straight-wall.ts';
+import { readSvg } from '../deliver/read-svg.ts';
+import { originOf } from '../prove/locate.ts';
+import { rolledPicture } from '../prove/rolled.ts';
+import type { Draft, Written } from './make.ts';
+
+/** The text of rolled.svg: four views of the vessel with the sheet of the written cut file around it. */
+export function rolledOf({ plan }: Draft, blank: Blank, written: Written, words: DrawWords): string {
+  const { wall, template } = plan;
+  const origin = originOf(readSvg(written.guide, 'wrap.guide.svg', ['seam']), template, 'wrap.guide.svg');
+  const { footRound, lipRound, handle } = blank;
+  return rolledPicture(
+    readSvg(written.cut, 'wrap.cut.svg'),
+    {
+      origin,
+      wall: template.wall,
+      profile: {
+        footRadius: bareRadiusAt(wall, 0),
+        lipRadius: bareRadiusAt(wall, wall.length),
+        length: wall.length,
+        halfAngle: wall.halfAngle,
+      },
+      band: template.band,
+      seam: template.seam,
+      overlap: template.overlap,
+      footRound,
+      lipRound,
+      ...(handle ? { handleSpan: handle.spans } : {}),
+    },
+    words,
+  );
+}
