@@ -1,32 +1,9 @@
 // A blank from a file, or from the flags of the command line.
-import type { Command } from 'commander';
-import type { Blank } from '../blank/blank.ts';
-import { readBlank } from '../job/read-blank.ts';
+import { type Blank, readBlank } from '../job/read-blank.ts';
 import { parseJson } from '../job/read-json.ts';
 import { readText } from './files.ts';
-import { type CommonOptions, FlagLengths } from './options.ts';
-
-export interface BlankFlags extends CommonOptions {
-  readonly height?: string;
-  readonly along?: string;
-  readonly footAcross?: string;
-  readonly footGirth?: string;
-  readonly lipAcross?: string;
-  readonly lipGirth?: string;
-  readonly footRound?: string;
-  readonly lipRound?: string;
-}
-
-export const withBlankFlags = (command: Command): Command =>
-  command
-    .option('--height <length>', 'height of the blank, straight up')
-    .option('--along <length>', 'or: length of its wall, measured on it')
-    .option('--foot-across <length>', 'diameter at the foot corner')
-    .option('--foot-girth <length>', 'or: girth at the foot corner')
-    .option('--lip-across <length>', 'diameter at the lip corner')
-    .option('--lip-girth <length>', 'or: girth at the lip corner')
-    .option('--foot-round <length>', 'radius of the rounded foot')
-    .option('--lip-round <length>', 'radius of the rounded lip');
+import { FlagLengths } from './flag-lengths.ts';
+import type { BlankFlags } from './options.ts';
 
 export interface GivenBlank {
   readonly blank: Blank;

@@ -1,8 +1,7 @@
 // The command line: names, options and their help. Each command's work is loaded when it is asked for.
 import { Command, CommanderError } from 'commander';
-import { type BlankFlags, withBlankFlags } from './blank-input.ts';
 import type { MakeFlags } from './make-command.ts';
-import { collected, withCommonOptions } from './options.ts';
+import { type BlankFlags, collected, withBlankFlags, withCommonOptions } from './options.ts';
 import { refusedStatus, withStatus } from './output.ts';
 import type { UnrollFlags } from './unroll-command.ts';
 

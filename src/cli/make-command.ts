@@ -1,8 +1,7 @@
 // `seamwright make`: the whole job.
 import { dirname, join, relative, resolve } from 'node:path';
-import type { Blank } from '../blank/blank.ts';
 import { draftJob, type MakeInput } from '../job/make.ts';
-import { readBlank } from '../job/read-blank.ts';
+import { type Blank, readBlank } from '../job/read-blank.ts';
 import { readJob } from '../job/read-job.ts';
 import { parseJson } from '../job/read-json.ts';
 import type { Job } from '../job/resolved-job.ts';
@@ -11,7 +10,7 @@ import { blankContent, jobContent } from '../job/write-job.ts';
 import { deliverDraft, type NamedFile } from './deliver-draft.ts';
 import { readText } from './files.ts';
 import type { CommonOptions } from './options.ts';
-import { loadSvgEngine, loadWords } from './tools.ts';
+import { loadTools } from './tools.ts';
 
 export interface MakeFlags extends CommonOptions {
   readonly pictures: boolean;
@@ -41,8 +40,8 @@ async function blankOf(
 
 export async function makeCommand(jobFile: string, flags: MakeFlags): Promise<number> {
   const inputs = await readInputs(jobFile);
-  const [engine, words] = await Promise.all([loadSvgEngine(), loadWords()]);
-  const draft = draftJob({ ...inputs, tools: { normalise: engine.normalise, words } });
+  const tools = await loadTools();
+  const draft = draftJob({ ...inputs, tools });
   const folder = flags.out ?? join(dirname(jobFile), 'out');
   const artFile =
     inputs.artwork &&
@@ -57,10 +56,10 @@ export async function makeCommand(jobFile: string, flags: MakeFlags): Promise<nu
         { file: 'blank.json', role: 'blank', content: content(blankContent(inputs.blank)) },
       ];
       if (!flags.pictures) return kept;
-      const rolled = rolledOf(draft, inputs.blank, written, words);
+      const rolled = rolledOf(draft, inputs.blank, written, tools.words);
       return [
         { file: 'rolled.svg', role: 'picture', content: rolled },
-        { file: 'rolled.png', role: 'picture', content: engine.rasterise(rolled, 1600) },
+        { file: 'rolled.png', role: 'picture', content: tools.rasterise(rolled, 1600) },
         ...kept,
       ];
     },

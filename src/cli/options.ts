@@ -1,7 +1,6 @@
-// Options that several commands share, and lengths as typed on the command line.
+// Options that several commands share. Loaded for every command and for help, so it loads nothing itself.
 import type { Command } from 'commander';
-import { type Finding, Refused, stop } from '../finding.ts';
-import { parseLength, type Units } from '../lengths/length.ts';
+import type { Units } from '../lengths/length.ts';
 
 export interface CommonOptions {
   readonly json?: boolean;
@@ -17,39 +16,26 @@ export const withCommonOptions = (command: Command): Command =>
     .option('--units <unit>', 'unit of numbers typed without one: mm or in', 'mm')
     .option('--debug', 'show where a fault of the program came from');
 
-/** Collects lengths from flags, so that all faults are told at once. */
-export class FlagLengths {
-  readonly #units: Units;
-  readonly #findings: Finding[] = [];
+export const collected = (value: string, before: readonly string[]): string[] => [...before, value];
 
-  constructor(units: string) {
-    if (units !== 'mm' && units !== 'in')
-      throw new Refused([stop('units', { key: '--units' }, `"${units}" is not a unit here; give mm or in`)]);
-    this.#units = units;
-  }
-
-  /** The length of a flag in mm; undefined where it was not given or not a length. */
-  read(
-    flag: string,
-    text: string | undefined,
-    sign: 'positive' | 'zero-too' = 'zero-too',
-  ): number | undefined {
-    if (text === undefined) return undefined;
-    const parsed = parseLength(text, { units: this.#units, bare: 'text-too', sign });
-    if (parsed.ok) return parsed.mm;
-    this.#findings.push(stop('not-a-length', { key: flag }, parsed.says));
-    return undefined;
-  }
-
-  refuse(flag: string, says: string): undefined {
-    this.#findings.push(stop('flags', { key: flag }, says));
-    return undefined;
-  }
-
-  /** @throws Refused where any flag was wrong. */
-  finish(): void {
-    if (this.#findings.length > 0) throw new Refused(this.#findings);
-  }
+export interface BlankFlags extends CommonOptions {
+  readonly height?: string;
+  readonly along?: string;
+  readonly footAcross?: string;
+  readonly footGirth?: string;
+  readonly lipAcross?: string;
+  readonly lipGirth?: string;
+  readonly footRound?: string;
+  readonly lipRound?: string;
 }
 
-export const collected = (value: string, before: readonly string[]): string[] => [...before, value];
+export const withBlankFlags = (command: Command): Command =>
+  command
+    .option('--height <length>', 'height of the blank, straight up')
+    .option('--along <length>', 'or: length of its wall, measured on it')
+    .option('--foot-across <length>', 'diameter at the foot corner')
+    .option('--foot-girth <length>', 'or: girth at the foot corner')
+    .option('--lip-across <length>', 'diameter at the lip corner')
+    .option('--lip-girth <length>', 'or: girth at the lip corner')
+    .option('--foot-round <length>', 'radius of the rounded foot')
+    .option('--lip-round <length>', 'radius of the rounded lip');

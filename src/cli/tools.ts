@@ -1,24 +1,26 @@
-// The heavy tools, loaded only when a command needs them.
+// Loading the heavy tools, only when a command needs them.
 import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
-import type { DrawWords } from '../artwork/lettering.ts';
-import type { SvgEngine } from '../artwork/svg-normalise.ts';
+import type { JobTools } from '../job/tools.ts';
 
 const find = createRequire(import.meta.url).resolve;
 
-export async function loadSvgEngine(): Promise<SvgEngine> {
-  const [{ startSvgEngine }, wasm] = await Promise.all([
-    import('../artwork/svg-normalise.ts'),
-    readFile(find('@resvg/resvg-wasm/index_bg.wasm')),
-  ]);
-  return startSvgEngine(wasm);
-}
+const readSvgEngine = () => readFile(find('@resvg/resvg-wasm/index_bg.wasm'));
 
 /** The lettering of guides: an open font (OFL-1.1) made to be legible when small. */
-export async function loadWords(): Promise<DrawWords> {
-  const [{ loadFont }, bytes] = await Promise.all([
-    import('../artwork/lettering.ts'),
-    readFile(find('@expo-google-fonts/atkinson-hyperlegible/400Regular/AtkinsonHyperlegible_400Regular.ttf')),
+const readFont = () =>
+  readFile(find('@expo-google-fonts/atkinson-hyperlegible/400Regular/AtkinsonHyperlegible_400Regular.ttf'));
+
+export async function loadTools(): Promise<JobTools> {
+  const [{ startTools }, svg, font] = await Promise.all([
+    import('../job/tools.ts'),
+    readSvgEngine(),
+    readFont(),
   ]);
-  return loadFont(bytes);
+  return startTools({ svg, font });
+}
+
+export async function loadWords(): Promise<JobTools['words']> {
+  const [{ startWords }, font] = await Promise.all([import('../job/tools.ts'), readFont()]);
+  return startWords(font);
 }

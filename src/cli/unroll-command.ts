@@ -2,9 +2,10 @@
 import { dirname, join } from 'node:path';
 import { draftJob } from '../job/make.ts';
 import { type Coat, type Job, standardFilm, standardOverlap, standardTrim } from '../job/resolved-job.ts';
-import { type BlankFlags, givenBlank } from './blank-input.ts';
+import { givenBlank } from './blank-input.ts';
 import { deliverDraft } from './deliver-draft.ts';
-import { FlagLengths } from './options.ts';
+import { FlagLengths } from './flag-lengths.ts';
+import type { BlankFlags } from './options.ts';
 import { loadWords } from './tools.ts';
 
 export interface UnrollFlags extends BlankFlags {

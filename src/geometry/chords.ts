@@ -1,5 +1,5 @@
 // The chords that stand in for curves while areas are combined, and the way back from a chord to its curve.
-import Flatbush from 'flatbush';
+import { BoxIndex } from './box-index.ts';
 import { type Contour, line } from './contour.ts';
 import type { Point } from './point.ts';
 import type { GridPoint, GridRing } from './polygon-clip.ts';
@@ -74,7 +74,7 @@ export class ChordGrid {
   readonly #y0: number[] = [];
   readonly #x1: number[] = [];
   readonly #y1: number[] = [];
-  #index: Flatbush | undefined;
+  #index: BoxIndex | undefined;
 
   /** Put one source on the grid. Chords too short for the grid are left out; a contour of no area is left out whole. */
   add({ chords, by, isEdge }: Source, source: number, units: number): GridRing | undefined {
@@ -153,7 +153,7 @@ export class ChordGrid {
     let best = -1;
     let bestScore = Infinity;
     const [x, y] = [(p.x + q.x) / 2, (p.y + q.y) / 2];
-    for (const k of this.#boxes().search(x - slack, y - slack, x + slack, y + slack)) {
+    for (const k of this.#boxes().meeting(x - slack, y - slack, x + slack, y + slack)) {
       const score = this.#score(k, p, q, following);
       if (score < bestScore) {
         best = k;
@@ -195,17 +195,14 @@ export class ChordGrid {
     return beside <= slack && along >= -slack && along <= length + slack ? beside : Infinity;
   }
 
-  #boxes(): Flatbush {
-    if (this.#index) return this.#index;
-    const index = new Flatbush(Math.max(1, this.source.length));
-    if (this.source.length === 0) index.add(0, 0, 0, 0);
-    for (let k = 0; k < this.source.length; k++) {
-      const [x0, y0, x1, y1] = [this.#x0[k] ?? 0, this.#y0[k] ?? 0, this.#x1[k] ?? 0, this.#y1[k] ?? 0];
-      index.add(Math.min(x0, x1), Math.min(y0, y1), Math.max(x0, x1), Math.max(y0, y1));
-    }
-    index.finish();
-    this.#index = index;
-    return index;
+  #boxes(): BoxIndex {
+    this.#index ??= new BoxIndex(this.source.length, (add) => {
+      for (let k = 0; k < this.source.length; k++) {
+        const [x0, y0, x1, y1] = [this.#x0[k] ?? 0, this.#y0[k] ?? 0, this.#x1[k] ?? 0, this.#y1[k] ?? 0];
+        add(Math.min(x0, x1), Math.min(y0, y1), Math.max(x0, x1), Math.max(y0, y1));
+      }
+    });
+    return this.#index;
   }
 
   /** The curve's parameter at a point of its chord. */

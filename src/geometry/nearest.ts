@@ -1,6 +1,6 @@
 // The nearest place on a set of curves.
-import Flatbush from 'flatbush';
 import { hullBox } from './box.ts';
+import { BoxIndex } from './box-index.ts';
 import type { Contour, Segment } from './contour.ts';
 import { distance, dot, type Point, subtract } from './point.ts';
 import { derivativeAt, pointAt } from './segment.ts';
@@ -35,22 +35,21 @@ function nearestOn(segment: Segment, p: Point): NearestPlace {
 /** Finds the nearest place on many curves, by an index of their boxes. */
 export class NearestFinder {
   readonly #segments: readonly Segment[];
-  readonly #index: Flatbush | undefined;
+  readonly #index: BoxIndex;
 
   constructor(contours: readonly Contour[]) {
     this.#segments = contours.flatMap(({ segments }) => segments);
-    if (this.#segments.length === 0) return;
-    this.#index = new Flatbush(this.#segments.length);
-    for (const segment of this.#segments) {
-      const box = hullBox([{ closed: false, segments: [segment] }]);
-      this.#index.add(box.minX, box.minY, box.maxX, box.maxY);
-    }
-    this.#index.finish();
+    this.#index = new BoxIndex(this.#segments.length, (add) => {
+      for (const segment of this.#segments) {
+        const box = hullBox([{ closed: false, segments: [segment] }]);
+        add(box.minX, box.minY, box.maxX, box.maxY);
+      }
+    });
   }
 
   /** The nearest place within a reach, mm; undefined where there is none. */
   find(p: Point, reach: number): NearestPlace | undefined {
-    const close = this.#index?.search(p.x - reach, p.y - reach, p.x + reach, p.y + reach) ?? [];
+    const close = this.#index.meeting(p.x - reach, p.y - reach, p.x + reach, p.y + reach);
     let best: NearestPlace | undefined;
     for (const i of close) {
       const segment = this.#segments[i];

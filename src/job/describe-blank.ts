@@ -1,16 +1,39 @@
 // A blank in the maker's words.
 import type { Blank } from '../blank/blank.ts';
 import type { Band } from '../blank/flat-band.ts';
-import { bareRadiusAt, heightAt, isCylinder, type StraightWall } from '../blank/straight-wall.ts';
+import { flatBand } from '../blank/flat-band.ts';
+import {
+  bareRadiusAt,
+  fitStraightWall,
+  heightAt,
+  isCylinder,
+  type StraightWall,
+} from '../blank/straight-wall.ts';
+import { wallFindings } from '../blank/wall-findings.ts';
+import type { Finding } from '../finding.ts';
 import { formatLength, type Units } from '../lengths/length.ts';
-import { blankReport } from './report.ts';
+import { type BlankReport, blankReport } from './report.ts';
 
 /** Area of the wall between two heights along it, mm². Source: frustum, pi s (R + r), Machinery's Handbook, from memory. */
 export const wallArea = (wall: StraightWall, { from, to }: Band): number =>
   Math.PI * (to - from) * (bareRadiusAt(wall, from) + bareRadiusAt(wall, to));
 
+export interface BlankDescription {
+  readonly report: BlankReport;
+  readonly lines: readonly string[];
+  readonly checks: readonly Finding[];
+}
+
+/** All that can be said of a blank. `file` is named in findings, `units` are those of the words. */
+export function describeBlank(blank: Blank, file: string, units: Units): BlankDescription {
+  const wall = fitStraightWall(blank);
+  const flat = flatBand(wall, blank);
+  const checks = wallFindings(blank, wall).map((found) => ({ ...found, where: { file, ...found.where } }));
+  return { report: blankReport(wall, flat), lines: inWords(blank, wall, flat, units), checks };
+}
+
 /** Lines of plain words: form, flat band, girths with how sure they are, area and what a coat takes. */
-export function describeBlank(blank: Blank, wall: StraightWall, flat: Band, units: Units): string[] {
+function inWords(blank: Blank, wall: StraightWall, flat: Band, units: Units): string[] {
   // A reading in inches is shown to 0.001 in, in mm to 0.1 mm: finer would claim more than a tape can tell.
   const shown = (mm: number) => (units === 'mm' ? `${mm.toFixed(1)} mm` : `${(mm / 25.4).toFixed(3)} in`);
   const wider = wall.halfAngle > 0 ? 'lip' : 'foot';

@@ -18,6 +18,8 @@ import {
 } from './schema.ts';
 import { choice, inUnits, later, length, lengthOrZero, list, text, units, unitsOf } from './schema-values.ts';
 
+export type { Blank };
+
 export const stationKeys = {
   height: optional('Height', lengthOrZero),
   along: optional('Along the wall', lengthOrZero),

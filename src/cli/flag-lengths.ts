@@ -1,0 +1,38 @@
+// Lengths as typed on the command line.
+import { type Finding, Refused, stop } from '../finding.ts';
+import { parseLength, type Units } from '../lengths/length.ts';
+
+/** Collects lengths from flags, so that all faults are told at once. */
+export class FlagLengths {
+  readonly #units: Units;
+  readonly #findings: Finding[] = [];
+
+  constructor(units: string) {
+    if (units !== 'mm' && units !== 'in')
+      throw new Refused([stop('units', { key: '--units' }, `"${units}" is not a unit here; give mm or in`)]);
+    this.#units = units;
+  }
+
+  /** The length of a flag in mm; undefined where it was not given or not a length. */
+  read(
+    flag: string,
+    text: string | undefined,
+    sign: 'positive' | 'zero-too' = 'zero-too',
+  ): number | undefined {
+    if (text === undefined) return undefined;
+    const parsed = parseLength(text, { units: this.#units, bare: 'text-too', sign });
+    if (parsed.ok) return parsed.mm;
+    this.#findings.push(stop('not-a-length', { key: flag }, parsed.says));
+    return undefined;
+  }
+
+  refuse(flag: string, says: string): undefined {
+    this.#findings.push(stop('flags', { key: flag }, says));
+    return undefined;
+  }
+
+  /** @throws Refused where any flag was wrong. */
+  finish(): void {
+    if (this.#findings.length > 0) throw new Refused(this.#findings);
+  }
+}

@@ -1,0 +1,25 @@
+// Adapter: flatbush (ISC), a static index of boxes.
+import Flatbush from 'flatbush';
+
+/** An index of boxes that answers which of them a box meets. Boxes are numbered in the order they were added. */
+export class BoxIndex {
+  readonly #tree: Flatbush | undefined;
+
+  /** `each` is called once with `add`, to be called exactly `count` times. */
+  constructor(
+    count: number,
+    each: (add: (minX: number, minY: number, maxX: number, maxY: number) => void) => void,
+  ) {
+    if (count === 0) return;
+    const tree = new Flatbush(count);
+    each((minX, minY, maxX, maxY) => {
+      tree.add(minX, minY, maxX, maxY);
+    });
+    tree.finish();
+    this.#tree = tree;
+  }
+
+  meeting(minX: number, minY: number, maxX: number, maxY: number): readonly number[] {
+    return this.#tree?.search(minX, minY, maxX, maxY) ?? [];
+  }
+}

@@ -1,0 +1,109 @@
+// Layers point one way: the house plan as data, held by every import of every file.
+import { readdirSync, readFileSync } from 'node:fs';
+import { dirname, join, normalize, relative } from 'node:path';
+import ts from 'typescript';
+import { expect, test } from 'vitest';
+
+/** What each folder may import besides itself and src/finding.ts. Types count as imports. */
+const layers: Readonly<Record<string, readonly string[]>> = {
+  lengths: [],
+  geometry: ['lengths'],
+  drawing: ['geometry'],
+  blank: ['lengths', 'geometry'],
+  unroll: ['geometry', 'drawing', 'blank'],
+  artwork: ['lengths', 'geometry', 'drawing'],
+  pattern: ['geometry', 'drawing', 'unroll', 'artwork'],
+  cut: ['geometry', 'drawing', 'unroll'],
+  deliver: ['lengths', 'geometry', 'drawing'],
+  prove: ['lengths', 'geometry', 'drawing', 'blank', 'unroll', 'deliver'],
+  job: ['lengths', 'geometry', 'drawing', 'blank', 'unroll', 'artwork', 'pattern', 'cut', 'deliver', 'prove'],
+  cli: ['job', 'lengths'],
+};
+
+/** A package is imported by one adapter, named for what it does. */
+const adapters: Readonly<Record<string, string>> = {
+  'clipper2-ts': 'geometry/polygon-clip.ts',
+  flatbush: 'geometry/box-index.ts',
+  saxes: 'drawing/xml.ts',
+  svgpath: 'drawing/path-data.ts',
+  '@resvg/resvg-wasm': 'artwork/svg-normalise.ts',
+  harfbuzzjs: 'artwork/lettering.ts',
+  'fastest-levenshtein': 'job/schema.ts',
+};
+
+const root = join(import.meta.dirname, '../src');
+const files = readdirSync(root, { recursive: true, encoding: 'utf8' })
+  .filter((file) => file.endsWith('.ts'))
+  .sort();
+
+/** The modules a file names: value, type, re-export and dynamic imports. */
+const importsOf = (text: string): string[] =>
+  ts.preProcessFile(text, true, true).importedFiles.map(({ fileName }) => fileName);
+
+const folderOf = (file: string): string => dirname(file);
+
+/** What breaks the house plan in a file, in words. */
+function breaches(file: string, text: string): string[] {
+  const folder = folderOf(file);
+  return importsOf(text).flatMap((name) => {
+    if (name.startsWith('node:')) return folder === 'cli' ? [] : [`${file} imports ${name}`];
+    if (!name.startsWith('.')) {
+      if (name === 'commander') return folder === 'cli' ? [] : [`${file} imports ${name}`];
+      return adapters[name] === file ? [] : [`${file} imports the package ${name}, which is not its own`];
+    }
+    const target = normalize(join(folder, name));
+    const into = folderOf(target);
+    if (target === 'finding.ts' || into === folder) return [];
+    return layers[folder]?.includes(into) ? [] : [`${file} imports ${target}`];
+  });
+}
+
+const textOf = (file: string): string => readFileSync(join(root, file), 'utf8');
+
+test('every file imports only from the layers below its own', () => {
+  expect(files.length).toBeGreaterThan(40);
+  expect(files.flatMap((file) => breaches(file, textOf(file)))).toEqual([]);
+});
+
+test('a breach of any kind is seen', () => {
+  const kinds = [
+    "import { x } from '../job/make.ts';",
+    "import type { X } from '../job/make.ts';",
+    "export { x } from '../job/make.ts';",
+    "const x = () => import('../job/make.ts');",
+    "import { readFile } from 'node:fs';",
+    "import Flatbush from 'flatbush';",
+  ];
+  for (const text of kinds) expect(breaches('geometry/point.ts', text), text).toHaveLength(1);
+});
+
+test('every folder of src is in the plan', () => {
+  const folders = new Set(files.map(folderOf).filter((folder) => folder !== '.'));
+  expect([...folders].filter((folder) => layers[folder] === undefined)).toEqual([]);
+});
+
+test('no file imports itself by way of others', () => {
+  const graph = new Map(
+    files.map((file) => [
+      file,
+      importsOf(textOf(file))
+        .filter((name) => name.startsWith('.'))
+        .map((name) => normalize(join(folderOf(file), name))),
+    ]),
+  );
+  const done = new Set<string>();
+  const cycles: string[] = [];
+  const visit = (file: string, path: readonly string[]) => {
+    if (path.includes(file)) cycles.push([...path, file].join(' > '));
+    if (done.has(file) || path.includes(file)) return;
+    for (const next of graph.get(file) ?? []) visit(next, [...path, file]);
+    done.add(file);
+  };
+  for (const file of files) visit(file, []);
+  expect(cycles).toEqual([]);
+});
+
+test('files are short enough to read in one sitting', () => {
+  const long = files.filter((file) => textOf(file).split('\n').length > 350);
+  expect(long.map((file) => relative(root, join(root, file)))).toEqual([]);
+});
