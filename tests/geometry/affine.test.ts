@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import {
   type Affine,
+  compose,
   determinant,
   identity,
   moveContour,
   movePoint,
   rotation,
-  then,
   translation,
 } from '../../src/geometry/affine.ts';
 import { pointAt } from '../../src/geometry/segment.ts';
@@ -28,8 +28,8 @@ describe('affine maps', () => {
     for (let i = 0; i < 20; i++) {
       const [first, second] = [any(), any()];
       const p = { x: 10 * random(), y: 10 * random() };
-      expectPointWithin(movePoint(then(first, second), p), movePoint(second, movePoint(first, p)), 1e-12);
-      expectWithin(determinant(then(first, second)), determinant(first) * determinant(second), 1e-12);
+      expectPointWithin(movePoint(compose(first, second), p), movePoint(second, movePoint(first, p)), 1e-12);
+      expectWithin(determinant(compose(first, second)), determinant(first) * determinant(second), 1e-12);
     }
   });
 

@@ -244,7 +244,7 @@ describe('the picture', () => {
   it.each([
     { name: 'rolled-cup', vessel: { ...cup, footRound: 5, lipRound: 1.5 } },
     { name: 'rolled-pot', vessel: { ...pot, footRound: 3, lipRound: 2 } },
-  ])('of a chequered film looks like $name.png', async ({ name, vessel }) => {
+  ])('of a chequered film looks like its reference, $name', async ({ name, vessel }) => {
     const picture = rolledPicture(layered(vessel), vessel);
     expect(await pictureFault(picture, { name, widthPx: 1200, tolerance: 0.0002 })).toBeUndefined();
   });
