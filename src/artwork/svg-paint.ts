@@ -1,7 +1,7 @@
 // The painted areas of a normalised SVG: transforms multiplied out, clip paths gathered, in mm.
 import { parsePathData } from '../drawing/path-data.ts';
 import { readXml, type XmlElement } from '../drawing/xml.ts';
-import { type Finding, stop } from '../finding.ts';
+import { type Finding, note, stop } from '../finding.ts';
 import { type Affine, compose } from '../geometry/affine.ts';
 import type { Contour } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
@@ -19,8 +19,15 @@ export interface Painted {
 
 /** A clip path as it applies here: the union of its parts, themselves clipped by `within`. */
 export interface ClipArea {
-  readonly parts: readonly { readonly contours: readonly Contour[]; readonly fill: Fill }[];
+  readonly parts: readonly ClipPart[];
   readonly within: ClipArea | undefined;
+}
+
+export interface ClipPart {
+  readonly contours: readonly Contour[];
+  readonly fill: Fill;
+  /** Clips of this part alone. */
+  readonly clips: readonly ClipArea[];
 }
 
 interface Node {
@@ -66,6 +73,14 @@ const refusals: Readonly<Record<string, string>> = {
   filter: 'uses a filter (a blur or shadow), which has no edge to cut; remove it',
 };
 
+const nameOf = ({ name, attributes }: XmlElement): string =>
+  attributes.id ? `${name}#${attributes.id}` : name;
+
+const isMixed = (attributes: XmlElement['attributes']): boolean =>
+  [attributes.opacity, attributes['fill-opacity']].some(
+    (part) => part !== undefined && Number(part) > 0 && Number(part) < 1,
+  ) || /mix-blend-mode:(?!normal)/.test(attributes.style ?? '');
+
 class PaintReader {
   readonly painted: Painted[] = [];
   readonly findings: Finding[] = [];
@@ -84,8 +99,15 @@ class PaintReader {
   }
 
   #refuse(rule: string, element: XmlElement, says: string): void {
-    const name = element.attributes.id ? `${element.name}#${element.attributes.id}` : element.name;
-    this.findings.push(stop(rule, { file: this.#file, element: name }, says));
+    this.findings.push(stop(rule, { file: this.#file, element: nameOf(element) }, says));
+  }
+
+  /** Film is opaque: what shows through in the drawing will not on the vessel. */
+  #noteMixed(element: XmlElement): void {
+    const where = { file: this.#file, element: nameOf(element) };
+    const says =
+      'is partly see-through or blended with what lies under it; it is cut as plain film of its own colour';
+    this.findings.push(note('see-through', where, says));
   }
 
   walk(node: Node, toMm: Affine, clips: readonly ClipArea[], id?: string): void {
@@ -98,6 +120,7 @@ class PaintReader {
       if (referenceOf(attributes[key])) this.#refuse(key, element, says);
     const clip = this.#clip(referenceOf(attributes['clip-path']), here, node);
     const inside = clip ? [...clips, clip] : clips;
+    if (isMixed(attributes)) this.#noteMixed(element);
     const named = attributes.id ?? id;
     if (name === 'path') this.#paint(element, here, inside, named);
     for (const child of children) this.walk(child, here, inside, named);
@@ -105,7 +128,7 @@ class PaintReader {
 
   #paint(element: XmlElement, toMm: Affine, clips: readonly ClipArea[], id: string | undefined): void {
     const { attributes } = element;
-    if (attributes.visibility === 'hidden') return;
+    if (isHidden(attributes)) return;
     if (
       attributes.stroke !== undefined &&
       attributes.stroke !== 'none' &&
@@ -134,19 +157,26 @@ class PaintReader {
     // Source: SVG 1.1, 'clipPathUnits': the box is mapped first, then the clip path's own transform.
     const steps = [box, parseMatrix(attributes.transform), toMm].filter((m) => m !== undefined);
     const here = steps.reduce((first, second) => compose(first, second));
-    const parts = node.children.flatMap((child) => clipParts(child, here));
+    const parts = node.children.flatMap((child) => this.#clipParts(child, here, []));
     return { parts, within: this.#clip(referenceOf(attributes['clip-path']), toMm, clipped) };
+  }
+
+  #clipParts(node: Node, toMm: Affine, clips: readonly ClipArea[]): ClipPart[] {
+    const { name, attributes } = node.element;
+    const own = parseMatrix(attributes.transform);
+    const here = own ? compose(own, toMm) : toMm;
+    const clip = this.#clip(referenceOf(attributes['clip-path']), here, node);
+    const inside = clip ? [...clips, clip] : clips;
+    if (name !== 'path') return node.children.flatMap((child) => this.#clipParts(child, here, inside));
+    if (isHidden(attributes)) return [];
+    const contours = parsePathData(attributes.d ?? '', here);
+    return [{ contours, fill: fillRule(attributes['clip-rule']), clips: inside }];
   }
 }
 
-function clipParts(node: Node, toMm: Affine): { contours: Contour[]; fill: Fill }[] {
-  const { name, attributes } = node.element;
-  const own = parseMatrix(attributes.transform);
-  const here = own ? compose(own, toMm) : toMm;
-  if (name !== 'path') return node.children.flatMap((child) => clipParts(child, here));
-  if (attributes.visibility === 'hidden') return [];
-  return [{ contours: parsePathData(attributes.d ?? '', here), fill: fillRule(attributes['clip-rule']) }];
-}
+/** SVG 1.1, 'visibility': outside a table `collapse` is `hidden`. */
+const isHidden = ({ visibility }: XmlElement['attributes']): boolean =>
+  visibility === 'hidden' || visibility === 'collapse';
 
 /** The map of the unit square onto the box of what is clipped, in that element's own units. */
 function boxMap(node: Node): Affine {

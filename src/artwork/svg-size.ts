@@ -1,5 +1,6 @@
 // How large an SVG says it is: real-world width and height, and the map from its user units to millimetres.
 import { type Affine, compose, translation } from '../geometry/affine.ts';
+import { formatLength, mostLength } from '../lengths/length.ts';
 
 /** mm per unit. Source: CSS Values and Units, absolute lengths: 1in = 2.54cm = 96px = 72pt = 6pc. */
 const mmPer: Readonly<Record<string, number>> = {
@@ -37,6 +38,29 @@ export function parseViewBox(text: string | undefined): ViewBox | undefined {
   if (numbers.length !== 4 || numbers.some((n) => !Number.isFinite(n))) return undefined;
   if (x === undefined || y === undefined || width === undefined || height === undefined) return undefined;
   return width > 0 && height > 0 ? { x, y, width, height } : undefined;
+}
+
+/** Lengths that need something around the drawing to mean anything: as if they had been left out. */
+const isRelative = (text: string): boolean =>
+  /^\s*(?:auto|\+?(?:\d+\.?\d*|\.\d+)\s*(?:%|em|rem|ex|ch|v[a-z]+))\s*$/i.test(text);
+
+/** What is wrong with the size of a root element as typed, or undefined. */
+export function frameFault(
+  attributes: Readonly<Record<string, string>>,
+): { readonly key: 'width' | 'height' | 'viewBox'; readonly says: string } | undefined {
+  for (const key of ['width', 'height'] as const) {
+    const typed = attributes[key];
+    if (typed === undefined || isRelative(typed)) continue;
+    const mm = svgLength(typed);
+    if (mm === undefined || !(mm > 0))
+      return { key, says: 'is not a size above zero; give one such as "60mm"' };
+    if (!(mm <= mostLength))
+      return { key, says: `is too large; up to ${formatLength(mostLength, 'mm')} is read` };
+  }
+  const isBroken = attributes.viewBox !== undefined && parseViewBox(attributes.viewBox) === undefined;
+  return isBroken
+    ? { key: 'viewBox', says: 'is not four numbers, the last two above zero; give one such as "0 0 60 40"' }
+    : undefined;
 }
 
 /** The tile's size in mm, and the map of its user units to mm from its own top left corner. */

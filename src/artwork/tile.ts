@@ -3,13 +3,16 @@ import { parsePathData } from '../drawing/path-data.ts';
 import { type Finding, Refused, stop } from '../finding.ts';
 import { type Affine, determinant, moveContour } from '../geometry/affine.ts';
 import { reverseContour, type Shape } from '../geometry/contour.ts';
-import { shapeArea } from '../geometry/measure.ts';
+import { shapeArea, tightBox } from '../geometry/measure.ts';
 import type { Fill } from '../geometry/polygon-clip.ts';
 import { clippedShapes, filledShapes } from '../geometry/regions.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
 import { checkSvg } from './svg-check.ts';
 import type { Normalise } from './svg-normalise.ts';
 import { type ClipArea, type Painted, readPaint } from './svg-paint.ts';
+
+/** mm: a millionth of it is the rounding of the reader's single-precision numbers. */
+const farthest = 1e6;
 
 export interface TileLayer {
   /** The layer's name in files: its colour. */
@@ -36,8 +39,9 @@ export function readTile(
   const stops = findings.filter(({ level }) => level === 'stop');
   if (!frame || stops.length > 0) throw new Refused(stops);
   const paint = readPaint(normalised(text, file, normalise), frame.toMm, file);
-  if (paint.findings.length > 0) throw new Refused(paint.findings);
-  const layers = layersOf(paint.painted);
+  const refused = paint.findings.filter(({ level }) => level === 'stop');
+  if (refused.length > 0) throw new Refused(refused);
+  const layers = layersOf(paint.painted, file);
   if (layers.length === 0)
     throw new Refused([
       stop(
@@ -46,24 +50,33 @@ export function readTile(
         'shows no filled area, so there is nothing to cut; fill the shapes that are to be film',
       ),
     ]);
-  return { tile: { width: frame.width, height: frame.height, layers }, findings };
+  return {
+    tile: { width: frame.width, height: frame.height, layers },
+    findings: [...findings, ...paint.findings],
+  };
 }
 
 function normalised(text: string, file: string, normalise: Normalise): string {
   try {
     return normalise(text);
   } catch (fault) {
-    throw new Refused([stop('unreadable', { file }, `can't be read as SVG: ${String(fault)}`)]);
+    const words = String(fault).replace(/^Error: (?:SVG data parsing failed cause )?/, '');
+    const [, says = words, line, column] = /^(.*) at (\d+):(\d+)$/s.exec(words) ?? [];
+    const where = { file, ...(line === undefined ? {} : { line: Number(line), column: Number(column) }) };
+    throw new Refused([
+      stop('unreadable', where, `can't be read as SVG: ${says}; save it again as plain SVG`),
+    ]);
   }
 }
 
 /** One layer a colour, in the order the colours first appear. */
-function layersOf(painted: readonly Painted[]): TileLayer[] {
+function layersOf(painted: readonly Painted[], file: string): TileLayer[] {
   const areas = new AreaReader();
   const byColour = new Map<string, Shape[]>();
   for (const item of painted) {
     const shapes = areas.areasOf(item).filter((shape) => shapeArea(shape) > 0);
     if (shapes.length === 0) continue;
+    refuseOutOfRange(item, shapes, file);
     const layer = byColour.get(item.colour) ?? [];
     layer.push(...shapes);
     byColour.set(item.colour, layer);
@@ -79,10 +92,7 @@ class AreaReader {
     const areas = this.#ownAreas(data, fill, Math.sqrt(Math.abs(determinant(toMm)))).map((shape) =>
       placed(shape, toMm),
     );
-    return clips.reduce<Shape[]>(
-      (shapes, clip) => clippedShapes(shapes, clipShapes(clip), 'intersection', chordTolerance),
-      areas,
-    );
+    return clippedBy(clips, areas);
   }
 
   /** Areas in the path's own units, which are about `scale` mm. */
@@ -102,7 +112,25 @@ function placed(shape: Shape, m: Affine): Shape {
   return { contours: determinant(m) < 0 ? moved.map(reverseContour) : moved };
 }
 
-function clipShapes({ parts, within }: ClipArea): Shape[] {
-  const shapes = parts.flatMap(({ contours, fill }) => filledShapes(contours, fill, chordTolerance));
-  return within ? clippedShapes(shapes, clipShapes(within), 'intersection', chordTolerance) : shapes;
+/** Shapes may reach far past the tile, but not so far that rounding shows inside it. */
+function refuseOutOfRange({ id }: Painted, shapes: readonly Shape[], file: string): void {
+  const { minX, minY, maxX, maxY } = tightBox(shapes.flatMap(({ contours }) => contours));
+  if ([minX, minY, maxX, maxY].every((n) => Math.abs(n) <= farthest)) return;
+  const element = id === undefined ? 'path' : `path#${id}`;
+  throw new Refused([
+    stop('out-of-range', { file, element }, `reaches more than ${farthest / 1e6} km away; draw it smaller`),
+  ]);
 }
+
+function clipShapes({ parts, within }: ClipArea): Shape[] {
+  const shapes = parts.flatMap(({ contours, fill, clips }) =>
+    clippedBy(clips, filledShapes(contours, fill, chordTolerance)),
+  );
+  return within ? clippedBy([within], shapes) : shapes;
+}
+
+const clippedBy = (clips: readonly ClipArea[], shapes: readonly Shape[]): Shape[] =>
+  clips.reduce<Shape[]>(
+    (left, clip) => clippedShapes(left, clipShapes(clip), 'intersection', chordTolerance),
+    [...shapes],
+  );

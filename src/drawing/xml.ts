@@ -16,6 +16,7 @@ export interface XmlElement {
   /** The name without its namespace prefix. */
   readonly name: string;
   readonly attributes: Readonly<Record<string, string>>;
+  /** Where its tag begins, both from 1. */
   readonly line: number;
   readonly column: number;
 }
@@ -45,6 +46,7 @@ export function readXml(text: string, handlers: XmlHandlers, limits: XmlLimits =
   const parser = new SaxesParser({ position: true });
   let depth = 0;
   let elements = 0;
+  let start = { line: 1, column: 1 };
   const refuse = (says: string): never => {
     throw new XmlFault(says, parser.line, parser.column);
   };
@@ -53,16 +55,16 @@ export function readXml(text: string, handlers: XmlHandlers, limits: XmlLimits =
     if (/<!ENTITY/i.test(doctype))
       refuse('declares entities, which are not expanded here; save it as plain SVG');
   });
+  parser.on('opentagstart', () => {
+    start = tagStart(text, parser);
+  });
   parser.on('opentag', (tag) => {
     depth += 1;
     elements += 1;
     if (depth > limits.depth) refuse(`nests more than ${limits.depth} elements deep`);
     if (elements > limits.elements) refuse(`holds more than ${limits.elements} elements`);
     const attributes = tag.attributes as Record<string, string>;
-    handlers.open?.(
-      { name: localName(tag.name), attributes, line: parser.line, column: parser.column },
-      depth,
-    );
+    handlers.open?.({ name: localName(tag.name), attributes, ...start }, depth);
   });
   parser.on('closetag', (tag) => {
     handlers.close?.(localName(tag.name), depth);
@@ -71,6 +73,17 @@ export function readXml(text: string, handlers: XmlHandlers, limits: XmlLimits =
   parser.on('text', (part) => handlers.text?.(part));
   parser.on('cdata', (part) => handlers.text?.(part));
   parser.write(text).close();
+}
+
+/** Where the tag begins whose name the parser has just read: it stands at the end of that name, or a line below it. */
+function tagStart(
+  text: string,
+  { position, line, column }: Readonly<Record<'position' | 'line' | 'column', number>>,
+): { readonly line: number; readonly column: number } {
+  const at = text.lastIndexOf('<', position - 1);
+  return column > position - at - 1
+    ? { line, column: column - (position - at) + 1 }
+    : { line: line - 1, column: at - text.lastIndexOf('\n', at) };
 }
 
 const localName = (name: string): string => name.slice(name.indexOf(':') + 1);

@@ -141,7 +141,7 @@ const holds = (outer: Box, inner: Box): boolean =>
 function piecesWithin(piece: Piece, window: Frame): readonly WallRing[] {
   if (!boxesMeet(piece.box, boxOfPoints(window.ring))) return [];
   if (holds(window.inner, piece.box)) return piece.rings;
-  const units = unitsFor(piece.box);
+  const units = unitsFor([...piece.rings.flat(), ...window.ring]);
   const onGrid = (ring: WallRing): GridRing =>
     ring.map(({ x, y }) => ({ x: Math.round(x * units), y: Math.round(y * units) }));
   const regions = clipPolygons('intersection', piece.rings.map(onGrid), [onGrid(window.ring)], 'evenodd');
@@ -151,7 +151,8 @@ function piecesWithin(piece: Piece, window: Frame): readonly WallRing[] {
 }
 
 /** Grid units per mm, a power of two: at most 2^12, and few enough for products of large vessels to stay exact. */
-function unitsFor({ minX, minY, maxX, maxY }: Box): number {
+function unitsFor(points: readonly Point[]): number {
+  const { minX, minY, maxX, maxY } = boxOfPoints(points);
   const far = Math.max(1, Math.abs(minX), Math.abs(minY), Math.abs(maxX), Math.abs(maxY));
   return 2 ** Math.min(12, 24 - Math.ceil(Math.log2(far)));
 }

@@ -113,6 +113,22 @@ describe('what is hidden', () => {
     expect(at(leaning, 85.5)).toHaveLength(0);
   });
 
+  it('looks past the seam from the right as far as from the left', () => {
+    // A half angle of -30 is in sight to 95.8 degrees, as above: 5.8 degrees of turn past 0 from the right, past 1 from the left.
+    const vessel = aVessel({
+      footRadius: 60,
+      halfAngle: -Math.PI / 6,
+      length: 60,
+      band: { from: 5, to: 55 },
+    });
+    const seenOf = (turns: readonly [number, number], view: View) =>
+      shown(rolledPicture(film([[patch(vessel, turns, [20, 30])]]), vessel), view).length;
+    expect(seenOf([3 / 360, 4 / 360], 'right')).toBe(1);
+    expect(seenOf([356 / 360, 357 / 360], 'left')).toBe(1);
+    expect(seenOf([7 / 360, 8 / 360], 'right')).toBe(0);
+    expect(seenOf([352 / 360, 353 / 360], 'left')).toBe(0);
+  });
+
   it('does not show what is trimmed away', () => {
     const picture = rolledPicture(
       film([[patch(cup, [0.3, 0.7], [7, 9.9])], [patch(cup, [0.3, 0.7], [110.1, 113])]]),

@@ -1,0 +1,304 @@
+// Wraps to test with, and the slow, independent way to what they ought to hold.
+import { createRequire } from 'node:module';
+import Flatbush from 'flatbush';
+import type { Tile } from '../../src/artwork/tile.ts';
+import { movePoint } from '../../src/geometry/affine.ts';
+import { type Contour, polygon, reverseContour, type Shape } from '../../src/geometry/contour.ts';
+import { shapeArea, signedArea } from '../../src/geometry/measure.ts';
+import { cross, distance, type Point } from '../../src/geometry/point.ts';
+import { pointAt } from '../../src/geometry/segment.ts';
+import { type Closing, closingOf, layOut } from '../../src/pattern/closing.ts';
+import { type Lattice, latticeOf, stepsIn } from '../../src/pattern/lattice.ts';
+import { conformalLay, evenLay, type Lay, toSheet } from '../../src/pattern/lay.ts';
+import { laidPiece } from '../../src/pattern/windows.ts';
+import { type Wrap, wrapPattern } from '../../src/pattern/wrap.ts';
+import { flatWall, girthAt } from '../../src/unroll/flat-wall.ts';
+import { type Template, templateOf } from '../../src/unroll/template.ts';
+
+export interface WrapCase {
+  readonly shapes: readonly Shape[];
+  readonly width: number;
+  readonly height: number;
+  /** Left out, the tile's own size. */
+  readonly lattice?: Lattice;
+  readonly drop?: number;
+  readonly shift?: number;
+  /** Radius at the middle of the band, mm, and sine of the half angle. */
+  readonly radius?: number;
+  readonly sine?: number;
+  readonly band?: { readonly from: number; readonly to: number };
+  readonly lay?: 'even' | 'conformal';
+  readonly around?: number;
+  readonly scale?: 'both' | 'across';
+  readonly wholeRows?: boolean;
+  readonly overlap?: number;
+  readonly clear?: number;
+}
+
+export interface MadeWrap {
+  readonly wrap: Wrap;
+  readonly tile: Tile;
+  readonly lattice: Lattice;
+  readonly closing: Closing;
+  readonly lay: Lay;
+  readonly template: Template;
+  /** All contours of the first layer. */
+  readonly contours: readonly Contour[];
+}
+
+const runOff = 1;
+
+export function makeWrap(given: WrapCase): MadeWrap {
+  const { shapes, width, height, radius = 40, sine = 0, overlap = 6, clear } = given;
+  const band = given.band ?? { from: 10, to: 70 };
+  const wall = flatWall(radius, sine, (band.from + band.to) / 2);
+  const lattice =
+    given.lattice ?? latticeOf({ across: width, up: height, drop: given.drop ?? 0, shift: given.shift ?? 0 });
+  const closing = closingOf(lattice, {
+    girth: girthAt(wall, wall.reference),
+    bandLength: band.to - band.from,
+    scale: given.scale ?? 'both',
+    wholeRows: given.wholeRows ?? false,
+    ...(given.around === undefined ? {} : { around: given.around }),
+  });
+  if (!closing) throw new Error('this case does not close');
+  const lay = (given.lay === 'conformal' ? conformalLay : evenLay)(wall, band.from);
+  const template = templateOf(wall, {
+    band,
+    trim: { lip: 3, foot: 3 },
+    overlap,
+    ...(clear === undefined ? {} : { clear }),
+  });
+  const tile: Tile = { width, height, layers: [{ name: 'film', colour: '#000000', shapes }] };
+  const wrap = wrapPattern({ tile, lattice, closing, lay, template, runOff });
+  const contours = (wrap.layers[0]?.shapes ?? []).flatMap((shape) => shape.contours);
+  return { wrap, tile, lattice, closing, lay, template, contours };
+}
+
+interface ClipperPoint {
+  readonly X: number;
+  readonly Y: number;
+}
+type Rings = ClipperPoint[][];
+interface ClipperEngine {
+  AddPaths(paths: Rings, type: number, closed: boolean): boolean;
+  Execute(operation: number, solution: Rings, subjectFill: number, clipFill: number): boolean;
+}
+interface ClipperLib {
+  readonly Clipper: { new (): ClipperEngine; Area(path: ClipperPoint[]): number };
+}
+const clipper = createRequire(import.meta.url)('clipper-lib') as ClipperLib;
+
+/** Grid units per mm: products stay exact in clipper-lib up to 400 mm. */
+const units = 1e5;
+const operations = { intersection: 0, union: 1 } as const;
+const fills = { evenodd: 0, nonzero: 1 } as const;
+
+export const toRing = (points: readonly Point[]): ClipperPoint[] =>
+  points.map(({ x, y }) => ({ X: Math.round(x * units), Y: Math.round(y * units) }));
+
+export function combineRings(
+  operation: keyof typeof operations,
+  a: Rings,
+  b: Rings,
+  fill: keyof typeof fills = 'nonzero',
+): Rings {
+  const engine = new clipper.Clipper();
+  engine.AddPaths(a, 0, true);
+  engine.AddPaths(b, 1, true);
+  const solution: Rings = [];
+  engine.Execute(operations[operation], solution, fills[fill], fills[fill]);
+  return solution;
+}
+
+export const ringsArea = (rings: Rings): number =>
+  rings.reduce((sum, ring) => sum + clipper.Clipper.Area(ring), 0) / units ** 2;
+
+/** Points on a contour, 24 a curve, and on straight lines no more than `step` apart. */
+const dense = (contour: Contour, step: number): Point[] =>
+  contour.segments.flatMap((s) => {
+    const count = s.kind === 'cubic' ? 24 : Math.max(1, Math.ceil(distance(s.from, s.to) / step));
+    return Array.from({ length: count }, (_, i) => pointAt(s, i / count));
+  });
+
+/** The cut piece, `grown` past its outline, as a fine polygon on the sheet. */
+export function pieceRing({ template, lay }: MadeWrap, grown: number): Rings {
+  const piece = laidPiece(template, lay, grown);
+  const share = Array.from({ length: 401 }, (_, i) => i / 400);
+  const heightAt = (t: number) => piece.foot + (piece.lip - piece.foot) * t;
+  const level = (y: number) =>
+    share.map((t) => ({ x: piece.left(y) + (piece.right(y) - piece.left(y)) * t, y }));
+  const laid = [
+    ...level(piece.foot),
+    ...share.map((t) => ({ x: piece.right(heightAt(t)), y: heightAt(t) })),
+    ...level(piece.lip).reverse(),
+    ...share.map((t) => ({ x: piece.left(heightAt(1 - t)), y: heightAt(1 - t) })),
+  ];
+  return [toRing(laid.map((p) => toSheet(lay, p)))];
+}
+
+/** What a renderer would show of every copy of the tile, as fine polygons on the sheet; clipper-lib does the combining. */
+export function expectedRings(made: MadeWrap): Rings {
+  const { tile, lattice, closing, lay, template } = made;
+  const viewport = polygon([
+    { x: 0, y: 0 },
+    { x: tile.width, y: 0 },
+    { x: tile.width, y: tile.height },
+    { x: 0, y: tile.height },
+  ]);
+  const m = layOut(closing, tile.height);
+  const piece = laidPiece(template, lay, 0);
+  const girth = girthAt(lay.wall, lay.wall.reference);
+  const seen = tile.layers.flatMap(({ shapes }) =>
+    combineRings(
+      'intersection',
+      shapes.flatMap((shape) => shape.contours.map((contour) => toRing(dense(contour, 50)))),
+      [toRing(dense(viewport, 50))],
+    ),
+  );
+  const laid = seen.map((ring) => {
+    const points = ring.map(({ X, Y }) => movePoint(m, { x: X / units, y: Y / units }));
+    return dense(polygon(points), lay.wall.sine === 0 ? 1000 : 0.7);
+  });
+  const linear = (p: Point): Point => ({ x: m.a * p.x + m.c * p.y, y: m.b * p.x + m.d * p.y });
+  const laidLattice = { a: linear(lattice.a), b: linear(lattice.b) };
+  const rings: Rings = [];
+  for (const points of laid) {
+    const xs = points.map(({ x }) => x);
+    const ys = points.map(({ y }) => y);
+    const reach = {
+      minX: Math.min(piece.left(piece.foot), piece.left(piece.lip)) - Math.max(...xs) - 1,
+      maxX: Math.max(piece.right(piece.foot), piece.right(piece.lip)) - Math.min(...xs) + 1,
+      minY: piece.foot - Math.max(...ys) - 1,
+      maxY: piece.lip - Math.min(...ys) + 1,
+    };
+    for (const { at } of stepsIn(laidLattice, reach))
+      rings.push(toRing(points.map((p) => toSheet(lay, { x: p.x + at.x, y: p.y + at.y }))));
+  }
+  // A wall wider at the foot lies curved the other way, but never turned over: all rings keep their sense.
+  const past = girth * 0;
+  return past === 0 ? combineRings('intersection', rings, pieceRing(made, 0)) : rings;
+}
+
+export const expectedArea = (made: MadeWrap): number => Math.abs(ringsArea(expectedRings(made)));
+
+/** What was made, as fine polygons. */
+export const madeRings = (made: MadeWrap): Rings => made.contours.map((contour) => toRing(dense(contour, 50)));
+
+/** Area of what was made inside the piece. */
+export const madeArea = (made: MadeWrap): number =>
+  Math.abs(ringsArea(combineRings('intersection', madeRings(made), pieceRing(made, 0), 'evenodd')));
+
+/** Area on one side only, mm²: 0 where both are the same. */
+export function differenceArea(made: MadeWrap): number {
+  const ours = combineRings('intersection', madeRings(made), pieceRing(made, 0), 'evenodd');
+  return Math.abs(ringsArea(combineRings('union', [...ours, ...expectedRings(made)], [], 'evenodd')));
+}
+
+/** Area by shapes: what the files would be filled with. */
+export const shapesArea = (shapes: readonly Shape[]): number =>
+  shapes.reduce((sum, shape) => sum + shapeArea(shape), 0);
+
+/** What is wrong with contours as shapes; empty where nothing is. */
+export function shapeFaults(shapes: readonly Shape[]): string[] {
+  const faults: string[] = [];
+  shapes.forEach(({ contours }, s) => {
+    const [outer, ...holes] = contours;
+    if (!outer) {
+      faults.push(`shape ${s} has no contour`);
+      return;
+    }
+    contours.forEach((contour, c) => {
+      if (!contour.closed) faults.push(`shape ${s} contour ${c} is open`);
+      contour.segments.forEach((segment, i) => {
+        const next = contour.segments[(i + 1) % contour.segments.length];
+        const gap = next ? distance(segment.to, next.from) : Infinity;
+        if (!(gap <= 1e-9)) faults.push(`shape ${s} contour ${c} jumps ${gap} after segment ${i}`);
+        const control = segment.kind === 'cubic' ? [segment.c1, segment.c2] : [];
+        for (const p of [segment.from, segment.to, ...control])
+          if (!Number.isFinite(p.x + p.y)) faults.push(`shape ${s} contour ${c} has no number`);
+      });
+    });
+    const sense = Math.sign(signedArea(outer));
+    const ring = dense(outer, 50);
+    holes.forEach((hole, h) => {
+      if (Math.sign(signedArea(hole)) !== -sense) faults.push(`shape ${s} hole ${h} runs as its outer contour`);
+      const s0 = hole.segments[0];
+      if (s0 && !isInside(pointAt(s0, 0.37), ring)) faults.push(`shape ${s} hole ${h} is outside`);
+    });
+  });
+  return faults;
+}
+
+function isInside(p: Point, ring: readonly Point[]): boolean {
+  let inside = false;
+  let a = ring.at(-1);
+  for (const b of ring) {
+    if (a && a.y > p.y !== b.y > p.y && p.x < a.x + ((p.y - a.y) / (b.y - a.y)) * (b.x - a.x)) inside = !inside;
+    a = b;
+  }
+  return inside;
+}
+
+interface Chord {
+  readonly a: Point;
+  readonly b: Point;
+  readonly contour: number;
+  readonly index: number;
+  readonly count: number;
+}
+
+/** Length of line that is cut twice, mm: chords of 0.2 mm that lie within 0.001 mm along another that is no neighbour. */
+export function doubledLength(contours: readonly Contour[]): number {
+  const chords: Chord[] = contours.flatMap((contour, c) => {
+    const points = contour.segments.flatMap((s) => {
+      const count = Math.max(s.kind === 'cubic' ? 4 : 1, Math.ceil(distance(s.from, s.to) / 0.2));
+      return Array.from({ length: count }, (_, i) => pointAt(s, i / count));
+    });
+    return points.map((a, index) => ({
+      a,
+      b: points[(index + 1) % points.length] ?? a,
+      contour: c,
+      index,
+      count: points.length,
+    }));
+  });
+  if (chords.length === 0) return 0;
+  const boxes = new Flatbush(chords.length);
+  for (const { a, b } of chords)
+    boxes.add(Math.min(a.x, b.x), Math.min(a.y, b.y), Math.max(a.x, b.x), Math.max(a.y, b.y));
+  boxes.finish();
+  const near = 1e-3;
+  const isOn = ({ a, b }: Chord, p: Point): boolean => {
+    const [dx, dy] = [b.x - a.x, b.y - a.y];
+    const long = Math.hypot(dx, dy);
+    if (long === 0) return false;
+    const t = ((p.x - a.x) * dx + (p.y - a.y) * dy) / long;
+    return t > -near && t < long + near && Math.abs((p.x - a.x) * dy - (p.y - a.y) * dx) / long < near;
+  };
+  let doubled = 0;
+  for (const chord of chords) {
+    const { a, b, contour, index, count } = chord;
+    const long = distance(a, b);
+    if (long < 1e-6) continue;
+    const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
+    const reach = Math.min(0.025, long / 2) / long;
+    const ends = [-reach, reach].map((t) => ({
+      x: middle.x + t * (b.x - a.x),
+      y: middle.y + t * (b.y - a.y),
+    }));
+    const hits = boxes
+      .search(middle.x - near, middle.y - near, middle.x + near, middle.y + near)
+      .flatMap((i) => chords[i] ?? [])
+      .filter((other) => {
+        const apart = Math.abs(other.index - index);
+        const isNeighbour = other.contour === contour && Math.min(apart, count - apart) <= 2;
+        const along = Math.abs(cross({ x: b.x - a.x, y: b.y - a.y }, { x: other.b.x - other.a.x, y: other.b.y - other.a.y }));
+        return !isNeighbour && along < 0.05 * long * distance(other.a, other.b) && isOn(other, middle);
+      });
+    if (hits.length > 0 && ends.every((p) => hits.some((other) => isOn(other, p)) || hits.length > 0)) doubled += long;
+  }
+  return doubled;
+}
+
+export const reversedShape = (shape: Shape): Shape => ({ contours: shape.contours.map(reverseContour) });

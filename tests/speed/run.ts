@@ -1,0 +1,33 @@
+// `npm run speed`: one table, and with `--json FILE` one file. Needs the built command (`npm run build`).
+import { writeFileSync } from 'node:fs';
+import { commandComparisons } from './commands.ts';
+import { type Comparison, checksum } from './harness.ts';
+import { kernelComparisons } from './kernels.ts';
+
+const shown = (value: number): string => (value >= 100 ? value.toFixed(0) : value.toPrecision(3));
+
+function printTable(rows: readonly Comparison[]): void {
+  const lines = rows.map(({ name, ours, other, unit, ratio, spread }) => [
+    name,
+    `${shown(ours)} ${unit}`,
+    `${shown(other)} ${unit}`,
+    shown(ratio),
+    `${(spread * 100).toFixed(0)} %`,
+  ]);
+  const header = ['what', 'ours', 'other', 'ratio', 'spread'];
+  const widths = header.map((word, i) => Math.max(word.length, ...lines.map((line) => line[i]?.length ?? 0)));
+  for (const line of [header, ...lines])
+    process.stdout.write(
+      `${line
+        .map((cell, i) => cell.padEnd(widths[i] ?? 0))
+        .join('  ')
+        .trimEnd()}\n`,
+    );
+}
+
+const at = process.argv.indexOf('--json');
+const file = at < 0 ? undefined : process.argv[at + 1];
+const rows = [...kernelComparisons(), ...commandComparisons()];
+printTable(rows);
+process.stdout.write(`checksum ${checksum()}\n`);
+if (file !== undefined) writeFileSync(file, `${JSON.stringify(rows, undefined, 2)}\n`);
