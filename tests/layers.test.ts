@@ -29,6 +29,7 @@ const adapters: Readonly<Record<string, string>> = {
   '@resvg/resvg-wasm': 'artwork/svg-normalise.ts',
   harfbuzzjs: 'artwork/lettering.ts',
   'fastest-levenshtein': 'job/schema.ts',
+  pdfkit: 'deliver/write-pdf.ts',
 };
 
 const root = join(import.meta.dirname, '../src');

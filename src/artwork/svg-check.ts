@@ -18,6 +18,8 @@ const names = (element: XmlElement): string =>
 
 /** Read the raw file once: its size, and everything that would be lost in silence later. */
 export function checkSvg(text: string, file: string): CheckedSvg {
+  const [start = ''] = /\S.{0,20}/s.exec(text.replace(/^\uFEFF/, '').slice(0, 10_000)) ?? [];
+  if (!start.startsWith('<')) return { frame: undefined, findings: [noMarkup(start, file)] };
   const findings: Finding[] = [];
   let root: XmlElement | undefined;
   let css = '';
@@ -47,6 +49,16 @@ export function checkSvg(text: string, file: string): CheckedSvg {
   }
   const { frame, findings: ofRoot } = checkRoot(root, file);
   return { frame, findings: [...ofRoot, ...findings, ...styleSheetFindings(css, file)] };
+}
+
+/** A PDF, a picture or a text whose name was given another ending; or nothing at all. */
+function noMarkup(start: string, file: string): Finding {
+  const found = start === '' ? 'is empty' : `begins with ${shown(start)}`;
+  return stop(
+    'unreadable',
+    { file, line: 1, column: 1 },
+    `is not an SVG drawing: it ${found}; save the artwork as SVG`,
+  );
 }
 
 function checkRoot(root: XmlElement | undefined, file: string): CheckedSvg {

@@ -84,6 +84,8 @@ const isMixed = (attributes: XmlElement['attributes']): boolean =>
 class PaintReader {
   readonly painted: Painted[] = [];
   readonly findings: Finding[] = [];
+  /** Names of what is partly see-through. */
+  readonly mixed: string[] = [];
   readonly #file: string;
   readonly #clipPaths = new Map<string, Node>();
 
@@ -102,14 +104,6 @@ class PaintReader {
     this.findings.push(stop(rule, { file: this.#file, element: nameOf(element) }, says));
   }
 
-  /** Film is opaque: what shows through in the drawing will not on the vessel. */
-  #noteMixed(element: XmlElement): void {
-    const where = { file: this.#file, element: nameOf(element) };
-    const says =
-      'is partly see-through or blended with what lies under it; it is cut as plain film of its own colour';
-    this.findings.push(note('see-through', where, says));
-  }
-
   walk(node: Node, toMm: Affine, clips: readonly ClipArea[], id?: string): void {
     const { element, children } = node;
     const { name, attributes } = element;
@@ -120,7 +114,7 @@ class PaintReader {
       if (referenceOf(attributes[key])) this.#refuse(key, element, says);
     const clip = this.#clip(referenceOf(attributes['clip-path']), here, node);
     const inside = clip ? [...clips, clip] : clips;
-    if (isMixed(attributes)) this.#noteMixed(element);
+    if (isMixed(attributes)) this.mixed.push(nameOf(element));
     const named = attributes.id ?? id;
     if (name === 'path') this.#paint(element, here, inside, named);
     for (const child of children) this.walk(child, here, inside, named);
@@ -191,6 +185,14 @@ function boxMap(node: Node): Affine {
   return { a: box.maxX - box.minX, b: 0, c: 0, d: box.maxY - box.minY, e: box.minX, f: box.minY };
 }
 
+/** Film is opaque: what shows through in the drawing will not on the vessel. */
+function mixedFindings([first, ...rest]: readonly string[], file: string): Finding[] {
+  if (first === undefined) return [];
+  const more = rest.length === 0 ? '' : `, and ${rest.length} more,`;
+  const says = `is drawn partly see-through or blended${more} but is cut as plain film of its own colour`;
+  return [note('see-through', { file, element: first }, says)];
+}
+
 /** Everything a normalised SVG paints, in painting order, with findings for what has no edge to cut. */
 export function readPaint(
   normalised: string,
@@ -201,5 +203,5 @@ export function readPaint(
   if (!root) return { painted: [], findings: [] };
   const reader = new PaintReader(root, file);
   reader.walk(root, toMm, []);
-  return { painted: reader.painted, findings: reader.findings };
+  return { painted: reader.painted, findings: [...reader.findings, ...mixedFindings(reader.mixed, file)] };
 }

@@ -41,7 +41,7 @@ export function readTile(
   const paint = readPaint(normalised(text, file, normalise), frame.toMm, file);
   const refused = paint.findings.filter(({ level }) => level === 'stop');
   if (refused.length > 0) throw new Refused(refused);
-  const layers = layersOf(paint.painted, file);
+  const layers = layersOf(paint.painted, frame, file);
   if (layers.length === 0)
     throw new Refused([
       stop(
@@ -70,15 +70,17 @@ function normalised(text: string, file: string, normalise: Normalise): string {
 }
 
 /** One layer a colour, in the order the colours first appear. */
-function layersOf(painted: readonly Painted[], file: string): TileLayer[] {
+function layersOf(painted: readonly Painted[], frame: Size, file: string): TileLayer[] {
   const areas = new AreaReader();
   const byColour = new Map<string, Shape[]>();
   for (const item of painted) {
     const shapes = areas.areasOf(item).filter((shape) => shapeArea(shape) > 0);
     if (shapes.length === 0) continue;
     refuseOutOfRange(item, shapes, file);
+    const seen = shapes.filter((shape) => isSeen(shape, frame));
+    if (seen.length === 0) continue;
     const layer = byColour.get(item.colour) ?? [];
-    layer.push(...shapes);
+    layer.push(...seen);
     byColour.set(item.colour, layer);
   }
   return [...byColour].map(([colour, shapes]) => ({ name: colour, colour, shapes }));
@@ -110,6 +112,17 @@ class AreaReader {
 function placed(shape: Shape, m: Affine): Shape {
   const moved = shape.contours.map((contour) => moveContour(m, contour));
   return { contours: determinant(m) < 0 ? moved.map(reverseContour) : moved };
+}
+
+interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** The tile's own edges clip: what stands beside them is not shown. */
+function isSeen({ contours }: Shape, { width, height }: Size): boolean {
+  const { minX, minY, maxX, maxY } = tightBox(contours);
+  return maxX > 0 && maxY > 0 && minX < width && minY < height;
 }
 
 /** Shapes may reach far past the tile, but not so far that rounding shows inside it. */

@@ -1,4 +1,6 @@
 // The blank as the maker measured it, resolved: everything in mm, nothing left out.
+import type { KeepOut } from './keep-out.ts';
+import type { PaperFit } from './paper-miss.ts';
 
 /** One reading on the blank: how high, and how far around or across. */
 export interface Station {
@@ -7,12 +9,18 @@ export interface Station {
     readonly kind: 'height' | 'along';
     /** 0 or more. */
     readonly mm: number;
+    /** Beside a height: the same place read along the wall too, mm. The two together tell the lean. */
+    readonly along?: number;
   };
   readonly reading: {
     readonly kind: 'across' | 'girth';
     /** More than 0, as read: a girth still has the tape's thickness in it. */
     readonly mm: number;
+    /** The diameters of one place that `mm` is the mean of, where more than one was read. */
+    readonly diameters?: readonly number[];
   };
+  /** Where it was typed, when several readings were typed as one station: that station's index, and the key in it. */
+  readonly typed?: { readonly station: number; readonly key: string };
 }
 
 /** A handle takes the same width from foot to lip, centred on turn 0. */
@@ -31,7 +39,10 @@ export interface Blank {
   readonly footRound: number;
   /** Radius of the rounded edge at the lip, mm; 0 for a sharp one. */
   readonly lipRound: number;
-  readonly wall: 'straight';
+  /** `straight`: one line fitted to all stations; `stepped`: straight between them; `smooth`: one curve through them. */
+  readonly wall: 'straight' | 'stepped' | 'smooth';
+  /** Gap under a straightedge that still counts as touching, mm. */
+  readonly flatGap: number;
   readonly handle?: Handle;
   /** Standard uncertainty of one girth or diameter reading as taken, mm; 0 claims a perfect reading. */
   readonly reading: number;
@@ -39,6 +50,10 @@ export interface Blank {
   readonly heightReading: number;
   /** Thickness of the tape a girth was read with, mm. */
   readonly tape: number;
+  /** What has to stay bare, or free of a seam; none when left out. */
+  readonly keepOuts?: readonly KeepOut[];
+  /** Paper templates wrapped so far, the first one first; none when left out. */
+  readonly fits?: readonly PaperFit[];
 }
 
 /**

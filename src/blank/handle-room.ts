@@ -2,11 +2,12 @@
 import { type Finding, stop } from '../finding.ts';
 import { formatLength } from '../lengths/length.ts';
 import type { Handle } from './blank.ts';
-import { bareGirthAt, type StraightWall } from './straight-wall.ts';
+import { closePlaces, type Wall, wallGirthAt, wallLength } from './wall.ts';
 
 /** What is wrong with a handle on this wall (rule `handle-too-wide`); empty when wall is left beside it everywhere. */
-export function handleProblems(handle: Handle, wall: StraightWall): readonly Finding[] {
-  const least = Math.min(bareGirthAt(wall, 0), bareGirthAt(wall, wall.length));
+export function handleProblems(handle: Handle, wall: Wall): readonly Finding[] {
+  const places = closePlaces(wall, { from: 0, to: wallLength(wall) });
+  const least = Math.min(...places.map((along) => wallGirthAt(wall, along)));
   const taken = handle.spans + 2 * handle.keepOff;
   if (taken < least) return [];
   const says =

@@ -1,7 +1,7 @@
 // Readings at stations: the girth each one tells, how sure it is, and whether they can be a wall at all.
 import { type Finding, stop } from '../finding.ts';
 import { formatLength } from '../lengths/length.ts';
-import type { Blank, Station } from './blank.ts';
+import { type Blank, type Station, standardReading } from './blank.ts';
 
 /** Stations nearer to each other than this are one height, mm: no wall can be leaned on so short a stretch. */
 const leastSpread = 0.001;
@@ -13,24 +13,48 @@ const leastSpread = 0.001;
 export const measuredGirth = ({ reading }: Station, tape: number): number =>
   Math.PI * (reading.kind === 'across' ? reading.mm : reading.mm / Math.PI - tape);
 
-/** Standard uncertainty of the girth a station tells, mm: an `across` counts pi times. */
-export const girthReading = ({ reading }: Station, standard: number): number =>
-  reading.kind === 'across' ? Math.PI * standard : standard;
+/**
+ * Standard uncertainty of the girth a station tells, mm: an `across` counts pi times. Several diameters of one place
+ * make their mean as much surer as there are of them; what the place is out of round, half the difference h of the
+ * most and the least, adds h/√3: the mean over all directions is only known to lie within h of theirs
+ * (JCGM 100:2008, 4.3.7, rectangular limits).
+ */
+export function girthReading({ reading }: Station, standard: number): number {
+  if (reading.kind === 'girth') return standard;
+  const diameters = reading.diameters ?? [];
+  if (diameters.length < 2) return Math.PI * standard;
+  return Math.PI * Math.hypot(standard / Math.sqrt(diameters.length), outOfRound(diameters) / Math.sqrt(3));
+}
+
+/** Half the difference of the most and the least of some diameters, mm. */
+export const outOfRound = (diameters: readonly number[]): number =>
+  diameters.length < 2 ? 0 : (Math.max(...diameters) - Math.min(...diameters)) / 2;
 
 /** The key of a station's position as the maker typed it, such as `stations[1].height`. */
 export const positionKey = (station: Station, index: number): string =>
-  `stations[${index}].${station.position.kind}`;
+  `stations[${station.typed?.station ?? index}].${station.position.kind}`;
 
 /** The key of a station's reading as the maker typed it, such as `stations[1].across`. */
 export const readingKey = (station: Station, index: number): string =>
-  `stations[${index}].${station.reading.kind}`;
+  `stations[${station.typed?.station ?? index}].${station.typed?.key ?? station.reading.kind}`;
+
+/** Standard uncertainty of a height or an along where it counts as a reading: two of one place can't both be exact. */
+export const placeReading = ({ heightReading }: Pick<Blank, 'heightReading'>): number =>
+  heightReading > 0 ? heightReading : standardReading;
 
 /** What stops these stations from being a wall, whatever its form; empty when nothing does. */
-export const stationProblems = ({ stations, tape }: Pick<Blank, 'stations' | 'tape'>): readonly Finding[] => [
-  ...fewStations(stations),
-  ...stations.flatMap((station, index) => sizeProblems(station, index, tape)),
-  ...orderProblems(stations),
-];
+export const stationProblems = (
+  blank: Pick<Blank, 'stations' | 'tape' | 'heightReading'>,
+): readonly Finding[] => {
+  const { stations, tape } = blank;
+  const sizes = stations.flatMap((station, index) => sizeProblems(station, index, tape));
+  return [
+    ...fewStations(stations),
+    ...sizes,
+    ...orderProblems(stations),
+    ...(sizes.length > 0 ? [] : onePlaceProblems(blank)),
+  ];
+};
 
 function fewStations(stations: readonly Station[]): readonly Finding[] {
   const where = { key: 'stations' };
@@ -85,3 +109,39 @@ export const upsideDown = (station: Station, index: number, highest: number): Fi
     { key: positionKey(station, index) },
     `${formatLength(station.position.mm, 'mm')} is lower than ${formatLength(highest, 'mm')} listed before it; list the stations from the foot up`,
   );
+
+/** A place can't have two girths one of which is this many times the other: between a girth and a diameter lie 3.14. */
+const mostApart = 1.5;
+
+/** Readings of one place that can't be of one vessel: sizes far apart, a height that is longer than the wall up to it. */
+function onePlaceProblems(blank: Pick<Blank, 'stations' | 'tape' | 'heightReading'>): readonly Finding[] {
+  const { stations, tape } = blank;
+  return stations.flatMap((station, index) => [
+    ...heightProblems(station, index, placeReading(blank)),
+    ...diameterProblems(station, index),
+    ...stations.slice(0, index).flatMap((other, before) => {
+      const { kind, mm } = other.position;
+      if (kind !== station.position.kind || Math.abs(mm - station.position.mm) > leastSpread) return [];
+      const girths = [measuredGirth(other, tape), measuredGirth(station, tape)];
+      if (Math.max(...girths) <= mostApart * Math.min(...girths)) return [];
+      const says = `${formatLength(station.reading.mm, 'mm')} can't be one vessel with the ${formatLength(other.reading.mm, 'mm')} of ${readingKey(other, before)} at the same place; check which is "girth" (around) and which is "across"`;
+      return [stop('not-one-vessel', { key: readingKey(station, index) }, says)];
+    }),
+  ]);
+}
+
+function heightProblems(station: Station, index: number, reading: number): readonly Finding[] {
+  const { mm, along } = station.position;
+  // Three standard uncertainties of the difference of two readings.
+  if (along === undefined || mm - along <= 3 * Math.SQRT2 * reading) return [];
+  const says = `${formatLength(mm, 'mm')} is more than the ${formatLength(along, 'mm')} along the wall to the same place, which can't be; a wall is never shorter than it is high`;
+  return [stop('height-over-along', { key: positionKey(station, index) }, says)];
+}
+
+function diameterProblems(station: Station, index: number): readonly Finding[] {
+  const { diameters = [] } = station.reading;
+  if (diameters.length < 2 || Math.max(...diameters) <= mostApart * Math.min(...diameters)) return [];
+  const [least, most] = [Math.min(...diameters), Math.max(...diameters)].map((mm) => formatLength(mm, 'mm'));
+  const says = `runs from ${least} to ${most} at one place, which is no round vessel; read it again`;
+  return [stop('not-one-vessel', { key: readingKey(station, index) }, says)];
+}

@@ -2,14 +2,25 @@
 import { type Finding, Refused, stop } from '../finding.ts';
 import { formatLength } from '../lengths/length.ts';
 import type { Blank, Station } from './blank.ts';
+import type { Cone } from './paper-miss.ts';
 import { type Line, type LineCovariance, regress } from './regression.ts';
-import { girthReading, measuredGirth, stationProblems, upsideDown } from './stations.ts';
+import { girthReading, measuredGirth, placeReading, stationProblems, upsideDown } from './stations.ts';
+import {
+  alongOf,
+  firstFit,
+  girthRow,
+  isSameRow,
+  leastReading,
+  type Row,
+  type RowName,
+  radiusOf,
+  radiusVariance,
+  rowsOf,
+  widening,
+} from './wall-rows.ts';
 
 /** Steepest half angle taken for a wall, radians: at 85 degrees it lies nearly flat and is a plate. */
 export const steepest = (85 * Math.PI) / 180;
-
-/** Least standard uncertainty reckoned with, mm: a reading said to be perfect still needs a finite weight. */
-const leastReading = 1e-6;
 
 /** A girth that changes by less than this from foot to lip is a cylinder's, mm: no blade can follow it. */
 const cylinderGirth = 1e-6;
@@ -28,6 +39,16 @@ export interface Residual {
   readonly residual: number;
   /** Standard uncertainty of the residual; 0 where the fit has no choice but to pass through the station. */
   readonly uncertainty: number;
+  /** Whether a paper fit stands in its place, so that it has no part in the wall. */
+  readonly isReplaced: boolean;
+}
+
+/** How one reading of any kind sits on the fitted wall, mm of that reading. */
+export interface RowResidual {
+  readonly name: RowName;
+  readonly residual: number;
+  /** Standard uncertainty of the residual; 0 where the fit has no choice. */
+  readonly uncertainty: number;
 }
 
 /** The bare wall: its radius is `radius` + along * sin `halfAngle`. Along is mm up the wall from the foot corner. */
@@ -36,11 +57,13 @@ export interface StraightWall {
   readonly radius: number;
   /** Lean of the wall from upright, radians; positive when wider at the lip. */
   readonly halfAngle: number;
-  /** From the foot corner to the last station, mm along. */
+  /** From the foot corner to the last station, mm along; after paper fits, to where its reading suits the wall best. */
   readonly length: number;
   /** `height` when every station was read by height: then it is heights that stay put where the lean is in doubt. */
   readonly readBy: 'height' | 'along';
   readonly residuals: readonly Residual[];
+  /** All readings that count, of whatever kind; a station's girth as a radius. */
+  readonly rows: readonly RowResidual[];
   /** Variances of radius (mm²) and half angle (rad²) and their covariance. */
   readonly covariance: { readonly radius: number; readonly halfAngle: number; readonly both: number };
 }
@@ -73,33 +96,61 @@ export const isCylinder = (wall: StraightWall): boolean =>
   Math.abs(bareGirthAt(wall, wall.length) - bareGirthAt(wall, 0)) < cylinderGirth;
 
 /**
- * The straight wall of least weighted squares through all stations; with two it passes through both.
+ * The straight wall of least weighted squares through all readings; with two stations it passes through both.
  *
- * Stations by height and along may be mixed: Gauss-Newton on radius and half angle, each step a weighted straight-line
- * regression; a mix that leaves the lean open is refused. Weights come from `reading` (an across counts pi times) and from `heightReading` by the wall's lean.
+ * Gauss-Newton on radius and half angle, each step a weighted regression over one row a reading: stations by height or
+ * along, places read both ways, paper fits. A mix that leaves the lean open is refused. Weights come from `reading` (an
+ * across counts pi times), from how far a place is out of round, and from `heightReading` by the wall's lean.
  * The half angle is fitted itself, not as a difference of large radii: a nearly upright wall loses no precision.
  * The uncertainty is that of the readings alone, to first order; it does not grow when they disagree.
  *
  * @throws Refused, rules `few-stations`, `one-height`, `upside-down`, `not-a-length`, `tape-too-thick`, `too-steep`,
- * `unsettled`, `meets-axis`; keys as typed in the blank.
+ * `unsettled`, `meets-axis`, `height-over-along`, `not-one-vessel`; keys as typed in the blank.
  */
 export function fitStraightWall(blank: Blank): StraightWall {
   refuseIfAny(stationProblems(blank));
-  const { halfAngle, line } = settle(blank);
-  const { intercept: radius, covariance } = line;
-  const places = blank.stations.map((station) => alongOf(station, halfAngle));
-  const wall: StraightWall = {
-    radius,
-    halfAngle,
-    length: Math.max(...places),
-    readBy: blank.stations.every(({ position }) => position.kind === 'height') ? 'height' : 'along',
-    residuals: blank.stations.map((station, index) =>
-      residualOf(station, index, blank, radius, halfAngle, covariance),
-    ),
-    covariance: { radius: covariance.intercept, halfAngle: covariance.slope, both: covariance.both },
-  };
+  const wall = solveWall(blank);
+  const places = blank.stations.map((station) => alongOf(station, wall.halfAngle));
   refuseIfAny([...mixedOrderProblems(blank.stations, places), ...axisProblems(wall)]);
   return wall;
+}
+
+/**
+ * The fit alone, without one of its readings where one is named: for readings that `fitStraightWall` has taken.
+ * @throws Refused, rules `too-steep` and `unsettled`.
+ */
+export function solveWall(blank: Blank, without?: RowName): StraightWall {
+  const { halfAngle, line } = settle(blank, without);
+  const { intercept: radius, covariance } = line;
+  const cone = { radius, halfAngle };
+  return {
+    radius,
+    halfAngle,
+    length: lengthOf(blank, cone),
+    readBy: blank.stations.every(({ position }) => position.kind === 'height') ? 'height' : 'along',
+    residuals: blank.stations.map((station, index) => residualOf(station, index, blank, cone, covariance)),
+    rows: rowsWithout(blank, cone, without).map((row) => rowResidual(row, covariance)),
+    covariance: { radius: covariance.intercept, halfAngle: covariance.slope, both: covariance.both },
+  };
+}
+
+const rowsWithout = (blank: Blank, cone: Cone, without: RowName | undefined): readonly Row[] =>
+  rowsOf(blank, cone).filter(({ name }) => without === undefined || !isSameRow(name, without));
+
+/**
+ * The wall ends at its highest station. Once paper fits have corrected the wall, that station's own reading may no
+ * longer suit its height: the misfit is shared between the two by their variances (least squares of both).
+ */
+function lengthOf(blank: Blank, { radius, halfAngle }: Cone): number {
+  const places = blank.stations.map((station) => alongOf(station, halfAngle));
+  const length = Math.max(...places);
+  const top = blank.stations[places.lastIndexOf(length)];
+  if (top === undefined || (blank.fits ?? []).length === 0) return length;
+  const wider = Math.sin(halfAngle);
+  const own = (wider * placeReading(blank)) ** 2;
+  const read = (girthReading(top, Math.max(blank.reading, leastReading)) / (2 * Math.PI)) ** 2;
+  const misfit = radiusOf(top, blank.tape) - radius - length * wider;
+  return wider === 0 ? length : length + (misfit / wider) * (own / (own + read));
 }
 
 const refuseIfAny = (findings: readonly Finding[]): void => {
@@ -112,7 +163,7 @@ interface Settled {
   readonly line: Line;
 }
 
-function settle(blank: Blank): Settled {
+function settle(blank: Blank, without?: RowName): Settled {
   const start = regress(
     blank.stations.map((station) => ({
       at: station.position.mm,
@@ -120,35 +171,25 @@ function settle(blank: Blank): Settled {
       weight: 1 / radiusVariance(station, blank, 0),
     })),
   );
-  let radius = start.intercept;
-  let halfAngle = clampLean(Math.atan(start.slope));
+  let cone: Cone = { radius: start.intercept, halfAngle: clampLean(Math.atan(start.slope)) };
   for (let round = 0; round < mostRounds; round++) {
-    const step = stepFrom(blank, radius, halfAngle);
+    const step = regress(rowsWithout(blank, cone, without));
     // Mixed stations that hardly tell the two unknowns apart ask for wild steps: half a radian at most.
-    const next = clampLean(halfAngle + Math.min(0.5, Math.max(-0.5, step.slope)));
-    const moved = mostMoved(blank, halfAngle, step.intercept, next - halfAngle);
-    radius += step.intercept;
-    halfAngle = next;
+    const halfAngle = clampLean(cone.halfAngle + Math.min(0.5, Math.max(-0.5, step.slope)));
+    const moved = mostMoved(blank, cone.halfAngle, step.intercept, halfAngle - cone.halfAngle);
+    cone = { radius: cone.radius + step.intercept, halfAngle };
     // 1e-10 mm: far under any use, over the rounding of a radius of metres; the step that reaches it goes well past it.
-    if (moved <= 1e-10) return settled(blank, radius, halfAngle);
+    if (moved <= 1e-10) return settled(blank, cone, without);
   }
   throw new Refused([unsettled()]);
 }
 
-function settled(blank: Blank, radius: number, halfAngle: number): Settled {
+function settled(blank: Blank, cone: Cone, without: RowName | undefined): Settled {
+  const { radius, halfAngle } = cone;
   if (Math.abs(halfAngle) >= steepest) throw new Refused([tooSteep()]);
-  return { halfAngle, line: { ...stepFrom(blank, radius, halfAngle), intercept: radius, slope: halfAngle } };
+  const line = { ...regress(rowsWithout(blank, cone, without)), intercept: radius, slope: halfAngle };
+  return { halfAngle, line };
 }
-
-/** What a Gauss-Newton step would still change: intercept for the radius, slope for the half angle. */
-const stepFrom = (blank: Blank, radius: number, halfAngle: number): Line =>
-  regress(
-    blank.stations.map((station) => ({
-      at: widening(station, halfAngle).perRadian,
-      value: radiusOf(station, blank.tape) - radius - widening(station, halfAngle).radius,
-      weight: 1 / radiusVariance(station, blank, halfAngle),
-    })),
-  );
 
 const clampLean = (halfAngle: number): number => Math.min(steepest, Math.max(-steepest, halfAngle));
 
@@ -156,46 +197,36 @@ const clampLean = (halfAngle: number): number => Math.min(steepest, Math.max(-st
 const mostMoved = ({ stations }: Blank, halfAngle: number, radiusStep: number, leanStep: number): number =>
   Math.max(...stations.map((s) => Math.abs(radiusStep + widening(s, halfAngle).perRadian * leanStep)));
 
-const radiusOf = (station: Station, tape: number): number => measuredGirth(station, tape) / (2 * Math.PI);
-
-/** How much wider than at the foot a leaning wall is at a station, mm, and how that changes with the lean. */
-function widening({ position }: Station, halfAngle: number): { radius: number; perRadian: number } {
-  const cos = Math.cos(halfAngle);
-  if (position.kind === 'along')
-    return { radius: position.mm * Math.sin(halfAngle), perRadian: position.mm * cos };
-  return { radius: position.mm * Math.tan(halfAngle), perRadian: position.mm / (cos * cos) };
-}
-
-/** Variance of a station's radius, mm²: of its reading, and of its height by how fast the wall widens there. */
-function radiusVariance(station: Station, blank: Blank, halfAngle: number): number {
-  const reading = girthReading(station, Math.max(blank.reading, leastReading)) / (2 * Math.PI);
-  const slope = station.position.kind === 'along' ? Math.sin(halfAngle) : Math.tan(halfAngle);
-  return reading ** 2 + (slope * blank.heightReading) ** 2;
-}
-
-const alongOf = ({ position }: Station, halfAngle: number): number =>
-  position.kind === 'along' ? position.mm : position.mm / Math.cos(halfAngle);
-
 function residualOf(
   station: Station,
   index: number,
   blank: Blank,
-  radius: number,
-  halfAngle: number,
+  cone: Cone,
   covariance: LineCovariance,
 ): Residual {
-  const { radius: wider, perRadian } = widening(station, halfAngle);
-  const own = radiusVariance(station, blank, halfAngle);
-  const fitted = covariance.intercept + 2 * perRadian * covariance.both + perRadian ** 2 * covariance.slope;
-  // Where the fit must pass through the station the two are equal but for rounding.
-  const left = own - fitted > 1e-9 * own ? own - fitted : 0;
+  const isReplaced = firstFit(blank) !== undefined;
+  const row = girthRow(station, index, blank, cone);
+  const apart = isReplaced ? Math.sqrt(1 / row.weight + fittedVariance(row, covariance)) : undefined;
   return {
     station: index,
-    along: alongOf(station, halfAngle),
+    along: alongOf(station, cone.halfAngle),
     measured: measuredGirth(station, blank.tape),
-    residual: 2 * Math.PI * (radiusOf(station, blank.tape) - radius - wider),
-    uncertainty: 2 * Math.PI * Math.sqrt(left),
+    residual: 2 * Math.PI * row.value,
+    uncertainty: 2 * Math.PI * (apart ?? rowResidual(row, covariance).uncertainty),
+    isReplaced,
   };
+}
+
+/** Variance of what the wall says a row's reading should be. */
+export const fittedVariance = ({ share, at }: Row, { intercept, slope, both }: LineCovariance): number =>
+  share * share * intercept + 2 * share * at * both + at * at * slope;
+
+function rowResidual(row: Row, covariance: LineCovariance): RowResidual {
+  const own = 1 / row.weight;
+  const fitted = fittedVariance(row, covariance);
+  // Where the fit must pass through the reading the two are equal but for rounding.
+  const left = own - fitted > 1e-9 * own ? own - fitted : 0;
+  return { name: row.name, residual: row.value, uncertainty: Math.sqrt(left) };
 }
 
 /** Heights and alongs in one list can be put in order only once the lean is known. */

@@ -2,38 +2,70 @@
 import { type Finding, look, note } from '../finding.ts';
 import { formatLength } from '../lengths/length.ts';
 import type { Blank } from './blank.ts';
+import { fitFindings, placeFindings } from './reading-findings.ts';
+import { mostOff, readingOff, suspectKeys, timesOff } from './reading-off.ts';
 import { positionKey, readingKey } from './stations.ts';
 import { girthUncertaintyAt, type Residual, type StraightWall } from './straight-wall.ts';
-
-/** How many standard uncertainties a reading may be off: 3 leave more than 99 % of good ones alone (NIST TN 1297, 6.2). */
-const mostOff = 3;
 
 /** A lowest station nearer to the foot than this is at the foot, mm. */
 const atFoot = 1e-6;
 
-/** Findings on a wall fitted to this blank: `wall-unsuited` (look) and `foot-unread` (note). */
+/**
+ * Findings on a wall fitted to this blank: `reading-off` or `wall-unsuited` (look), `out-of-round`, `odd-size`,
+ * `fit-unlikely` (look), `reading-replaced` and `foot-unread` (note).
+ */
 export const wallFindings = (blank: Blank, wall: StraightWall): readonly Finding[] => [
   ...unsuited(blank, wall),
+  ...placeFindings(blank),
+  ...fitFindings(blank, wall),
   ...footUnread(blank, wall),
 ];
 
-const timesOff = ({ residual, uncertainty }: Residual): number =>
-  uncertainty > 0 ? Math.abs(residual) / uncertainty : 0;
-
 function unsuited(blank: Blank, wall: StraightWall): readonly Finding[] {
-  const worst = worstOf(wall.residuals);
-  const station = blank.stations[worst.station];
-  if (station === undefined || timesOff(worst) <= mostOff) return [];
+  const named = namedReading(blank, wall);
+  if (named.length > 0) return named;
+  const worst = worstOf(wall.residuals.filter(({ isReplaced }) => !isReplaced));
+  const station = worst && blank.stations[worst.station];
+  if (worst === undefined || station === undefined || timesOff(worst) <= mostOff)
+    return placeUnsuited(blank, wall);
   const off = `${formatLength(Math.abs(worst.residual), 'mm')} ${worst.residual > 0 ? 'more' : 'less'}`;
+  const key = readingKey(station, worst.station);
+  const others = suspectKeys(blank, wall).filter((other) => other !== key);
+  const blame = others.length > 0 ? ` (or ${others.join(' or ')}: these readings cannot tell which)` : '';
   const says =
     `is ${off} girth than one straight wall through all stations has there, over ${mostOff} times the ` +
-    `${formatLength(worst.uncertainty, 'mm')} that the readings leave open; read it again, and if it stands, ${betterWall(wall)}`;
-  const where = { key: readingKey(station, worst.station), along: worst.along };
-  return [look('wall-unsuited', where, says)];
+    `${formatLength(worst.uncertainty, 'mm')} that the readings leave open; read it again${blame}, and if it stands, ${betterWall(wall)}`;
+  return [look('wall-unsuited', { key, along: worst.along }, says)];
+}
+
+/** The one reading that the others speak against. */
+function namedReading(blank: Blank, wall: StraightWall): readonly Finding[] {
+  const off = readingOff(blank, wall);
+  const residual = off && wall.residuals[off.name.index];
+  if (!off || !residual) return [];
+  const [read, shouldBe, give] = [off.read, off.shouldBe, 2 * off.uncertainty].map((mm) =>
+    formatLength(Math.round(mm * 100) / 100, 'mm'),
+  );
+  const what = { girth: 'girth', across: 'diameter', along: 'length along the wall' }[off.kind];
+  const says =
+    `a ${what} of ${read} cannot be right beside the other readings, which agree without it: it should have been ` +
+    `${shouldBe}, give or take ${give}; read it again, and if it stands, ${betterWall(wall)}`;
+  return [look('reading-off', { key: off.key, along: residual.along }, says)];
+}
+
+/** A place read both ways that speaks against the sizes, with no telling which of them it is. */
+function placeUnsuited(blank: Blank, wall: StraightWall): readonly Finding[] {
+  return wall.rows.flatMap((row) => {
+    const station = blank.stations[row.name.index];
+    if (row.name.of !== 'pair' || station === undefined || timesOff(row) <= mostOff) return [];
+    const says = `and the length along the wall there differ by ${formatLength(Math.abs(row.residual), 'mm')} from what the sizes of this wall ask for; read both, and the sizes, again`;
+    return [look('wall-unsuited', { key: positionKey(station, row.name.index) }, says)];
+  });
 }
 
 /** The residual most times off; of several (three stations always tie) the largest, which is the one to read again. */
-function worstOf(residuals: readonly Residual[]): Residual {
+function worstOf(residuals: readonly Residual[]): Residual | undefined {
+  if (residuals.length === 0) return undefined;
   const most = Math.max(...residuals.map(timesOff));
   const tied = residuals.filter((residual) => timesOff(residual) >= most * (1 - 1e-6));
   return tied.reduce((a, b) => (Math.abs(b.residual) > Math.abs(a.residual) ? b : a));

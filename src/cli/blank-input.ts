@@ -1,4 +1,5 @@
 // A blank from a file, or from the flags of the command line.
+import { Refused, stop } from '../finding.ts';
 import { type Blank, readBlank } from '../job/read-blank.ts';
 import { parseJson } from '../job/read-json.ts';
 import { readText } from './files.ts';
@@ -14,8 +15,31 @@ export interface GivenBlank {
 /** @throws Refused where the file or the flags are no blank. */
 export async function givenBlank(file: string | undefined, flags: BlankFlags): Promise<GivenBlank> {
   if (file === undefined) return { blank: blankOfFlags(flags), named: 'the command line' };
+  refuseBoth(file, flags);
   return { blank: readBlank(parseJson(await readText(file, file), file), file), named: file };
 }
+
+/** Readings by flags beside a file: which of the two is meant can't be known. */
+function refuseBoth(file: string, flags: BlankFlags): void {
+  const given = Object.entries(blankFlags).filter(
+    ([key]) => flags[key as keyof typeof blankFlags] !== undefined,
+  );
+  if (given.length === 0) return;
+  throw new Refused(
+    given.map(([, flag]) => stop('flags', { key: flag }, `is given beside ${file}; keep one of the two`)),
+  );
+}
+
+const blankFlags = {
+  height: '--height',
+  along: '--along',
+  footAcross: '--foot-across',
+  footGirth: '--foot-girth',
+  lipAcross: '--lip-across',
+  lipGirth: '--lip-girth',
+  footRound: '--foot-round',
+  lipRound: '--lip-round',
+} as const;
 
 function blankOfFlags(flags: BlankFlags): Blank {
   const lengths = new FlagLengths(flags.units);

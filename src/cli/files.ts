@@ -37,6 +37,14 @@ const reasonOf = (fault: unknown): string => {
   return reasons[code] ?? `can't be read (${code || String(fault)})`;
 };
 
+async function refuseFolder(path: string): Promise<void> {
+  const there = await stat(path).catch(() => undefined);
+  if (!there?.isDirectory()) return;
+  const says =
+    'is a folder, and a file of this name is to be written; move it away, or give another folder with --out';
+  throw new Refused([stop('unwritable', { file: path }, says)]);
+}
+
 export type FileContent = string | Uint8Array;
 
 /** Files written to a folder's own staging place, then moved into the folder one by one. */
@@ -64,24 +72,26 @@ export class Delivery {
     return readFile(join(this.#staging, name), 'utf8');
   }
 
-  /** Move every staged file into the folder. */
+  /** Move every staged file into the folder: all of them, or none where a folder stands in the way of one. */
   async finish(): Promise<void> {
     await this.#trying(async () => {
+      for (const name of this.#names) await refuseFolder(join(this.#folder, name));
       for (const name of this.#names) await rename(join(this.#staging, name), join(this.#folder, name));
       await this.discard();
     });
   }
 
-  /** Take the staging place away. */
-  discard(): Promise<void> {
-    return rm(this.#staging, { recursive: true, force: true });
+  /** Take the staging place away, if it was ever made; that it can't be is not worth a word of its own. */
+  async discard(): Promise<void> {
+    await rm(this.#staging, { recursive: true, force: true }).catch(() => undefined);
   }
 
   async #trying(work: () => Promise<void>): Promise<void> {
     try {
       await work();
     } catch (fault) {
-      await this.discard().catch(() => undefined);
+      await this.discard();
+      if (fault instanceof Refused) throw fault;
       const code = (fault as { code?: string }).code ?? String(fault);
       throw new Refused([
         stop(

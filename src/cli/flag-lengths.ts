@@ -7,9 +7,7 @@ export class FlagLengths {
   readonly #units: Units;
   readonly #findings: Finding[] = [];
 
-  constructor(units: string) {
-    if (units !== 'mm' && units !== 'in')
-      throw new Refused([stop('units', { key: '--units' }, `"${units}" is not a unit here; give mm or in`)]);
+  constructor(units: Units) {
     this.#units = units;
   }
 

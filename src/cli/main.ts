@@ -1,16 +1,32 @@
 // The command line: names, options and their help. Each command's work is loaded when it is asked for.
 import { Command, CommanderError } from 'commander';
+import { stop } from '../finding.ts';
+import type { CollarFlags } from './collar-command.ts';
 import type { MakeFlags } from './make-command.ts';
-import { type BlankFlags, collected, withBlankFlags, withCommonOptions } from './options.ts';
-import { refusedStatus, withStatus } from './output.ts';
+import {
+  type BlankFlags,
+  collected,
+  withBlankFlags,
+  withCommonOptions,
+  withPaperSize,
+  withPrint,
+} from './options.ts';
+import { printJson, refusedStatus, withStatus } from './output.ts';
 import type { UnrollFlags } from './unroll-command.ts';
+
+/** Commander's complaint, its hint included, as one line like every other message. */
+const usageLine = (text: string): string =>
+  `${text
+    .trim()
+    .replace(/^error: /, '')
+    .replace(/\.?\s*\n\s*/g, ' ')}; add --help for what can be given`;
 
 const program = new Command('seamwright')
   .description(
     'Files that fit a round vessel: flat templates with the true arc, and patterns that close around the wall.',
   )
   .exitOverride()
-  .showHelpAfterError('(add --help for what can be given)')
+  .configureOutput({ outputError: (text, write) => write(`${usageLine(text)}\n`) })
   .addHelpText(
     'after',
     '\nStatus: 0 done; 1 done, but look at what is said; 2 refused, nothing written; 70 a fault of ours.',
@@ -18,7 +34,7 @@ const program = new Command('seamwright')
 
 const command = (name: string): Command => withCommonOptions(program.command(name));
 
-command('make')
+withPrint(command('make'))
   .description('the whole job: cut file, guide, pictures and report')
   .argument('<job>', 'a job file, *.job.json')
   .option('--no-pictures', 'leave the rolled pictures out')
@@ -26,7 +42,7 @@ command('make')
     withStatus(flags, async () => (await import('./make-command.ts')).makeCommand(job, flags)),
   );
 
-withBlankFlags(command('unroll'))
+withPrint(withBlankFlags(command('unroll')))
   .description('the plain template of a blank: its flat band, or the band you give')
   .argument('[blank]', 'a blank file, *.blank.json; or give the readings by flags')
   .option('--band <from..to>', 'band along the wall, such as 12..130')
@@ -39,6 +55,20 @@ withBlankFlags(command('unroll'))
     withStatus(flags, async () => (await import('./unroll-command.ts')).unrollCommand(blank, flags)),
   );
 
+withPaperSize(command('collar'))
+  .description('paper arcs that give level lines once wrapped: cut file, guide and print at true size')
+  .argument('<blank>', 'a blank file, *.blank.json')
+  .option('--height <length>', 'a level line so high above the foot; may be given again', collected, [])
+  .option('--along <length>', 'or: so far up the wall; left out, every edge of the flat band', collected, [])
+  .option('--edge <edge>', 'the edge of the strip that is level: upper or lower')
+  .option('--width <length>', 'width of the strip, 20 mm if left out')
+  .option('--paper <thickness>', 'thickness of the paper, 0.1 mm if left out')
+  .option('--coat <thickness>', 'a coat already on the wall; may be given again', collected, [])
+  .option('--overlap <length>', 'tab past the seam, 10 mm if left out')
+  .action((blank: string, flags: CollarFlags) =>
+    withStatus(flags, async () => (await import('./collar-command.ts')).collarCommand(blank, flags)),
+  );
+
 withBlankFlags(command('blank'))
   .description('describes a blank: taper, flat band, girths and how sure they are')
   .argument('[blank]', 'a blank file, *.blank.json; or give the readings by flags')
@@ -46,9 +76,17 @@ withBlankFlags(command('blank'))
     withStatus(flags, async () => (await import('./blank-command.ts')).blankCommand(blank, flags)),
   );
 
+// Whoever reads our output may stop reading, as `head` does: nothing is wrong with the files.
+for (const stream of [process.stdout, process.stderr])
+  stream.on('error', (fault: NodeJS.ErrnoException) => {
+    if (fault.code !== 'EPIPE') throw fault;
+  });
+
 try {
   await program.parseAsync();
 } catch (fault) {
   if (!(fault instanceof CommanderError)) throw fault;
   process.exitCode = fault.exitCode === 0 ? 0 : refusedStatus;
+  if (fault.exitCode !== 0 && process.argv.includes('--json'))
+    printJson({ checks: [stop('usage', {}, usageLine(fault.message))] });
 }

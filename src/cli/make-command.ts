@@ -1,5 +1,5 @@
 // `seamwright make`: the whole job.
-import { dirname, join, relative, resolve } from 'node:path';
+import { dirname, isAbsolute, join, relative, resolve } from 'node:path';
 import { draftJob, type MakeInput } from '../job/make.ts';
 import { type Blank, readBlank } from '../job/read-blank.ts';
 import { readJob } from '../job/read-job.ts';
@@ -10,9 +10,10 @@ import { blankContent, jobContent } from '../job/write-job.ts';
 import { deliverDraft, type NamedFile } from './deliver-draft.ts';
 import { readText } from './files.ts';
 import type { CommonOptions } from './options.ts';
+import { type PrintFlags, printFiles, printPaper } from './print-file.ts';
 import { loadTools } from './tools.ts';
 
-export interface MakeFlags extends CommonOptions {
+export interface MakeFlags extends CommonOptions, PrintFlags {
   readonly pictures: boolean;
 }
 
@@ -20,7 +21,7 @@ const content = (value: object): string => `${JSON.stringify(value, undefined, 2
 
 async function readInputs(jobFile: string): Promise<Omit<MakeInput, 'tools'>> {
   const job = readJob(parseJson(await readText(jobFile, jobFile), jobFile), jobFile);
-  const beside = (file: string) => join(dirname(jobFile), file);
+  const beside = (file: string) => (isAbsolute(file) ? file : join(dirname(jobFile), file));
   const { blank, blankFile } = await blankOf(job, jobFile, beside);
   const { artwork } = job;
   if (!artwork) return { job, jobFile, blank, blankFile };
@@ -39,6 +40,7 @@ async function blankOf(
 }
 
 export async function makeCommand(jobFile: string, flags: MakeFlags): Promise<number> {
+  const paper = printPaper(flags);
   const inputs = await readInputs(jobFile);
   const tools = await loadTools();
   const draft = draftJob({ ...inputs, tools });
@@ -54,6 +56,7 @@ export async function makeCommand(jobFile: string, flags: MakeFlags): Promise<nu
       const kept: NamedFile[] = [
         { file: 'job.json', role: 'job', content: content(jobContent(draft.job, 'blank.json', artFile)) },
         { file: 'blank.json', role: 'blank', content: content(blankContent(inputs.blank)) },
+        ...(await printFiles(paper, written.guide, 'wrap', inputs.job.name, tools.words)),
       ];
       if (!flags.pictures) return kept;
       const rolled = rolledOf(draft, inputs.blank, written, tools.words);

@@ -39,3 +39,9 @@ export const withBlankFlags = (command: Command): Command =>
     .option('--lip-girth <length>', 'or: girth at the lip corner')
     .option('--foot-round <length>', 'radius of the rounded foot')
     .option('--lip-round <length>', 'radius of the rounded lip');
+
+export const withPaperSize = (command: Command): Command =>
+  command.option('--paper-size <name>', 'paper of the print: a4, a3, letter or tabloid', 'a4');
+
+export const withPrint = (command: Command): Command =>
+  withPaperSize(command.option('--print', 'also the guide at true size on paper, as a PDF'));

@@ -1,5 +1,6 @@
 // What a command prints and the status it ends with.
-import { type Finding, Refused, toLine } from '../finding.ts';
+import { type Finding, Refused, stop, toLine } from '../finding.ts';
+import type { CommonOptions } from './options.ts';
 
 /** Input refused, or a usage error. */
 export const refusedStatus = 2;
@@ -14,12 +15,19 @@ export const printJson = (document: unknown): void => {
   process.stdout.write(`${JSON.stringify(document, undefined, 2)}\n`);
 };
 
+/** The command line hands on whatever was typed, whether the command has lengths to read or not. */
+function checkUnits(typed: string): void {
+  if (typed === 'mm' || typed === 'in') return;
+  throw new Refused([stop('units', { key: '--units' }, `"${typed}" is not a unit here; give mm or in`)]);
+}
+
 /** Run a command's work and turn how it ends into an exit status. */
 export async function withStatus(
-  options: { readonly json?: boolean; readonly debug?: boolean },
+  options: Pick<CommonOptions, 'json' | 'debug' | 'units'>,
   work: () => Promise<number>,
 ): Promise<void> {
   try {
+    checkUnits(options.units);
     process.exitCode = await work();
   } catch (fault) {
     if (fault instanceof Refused) {

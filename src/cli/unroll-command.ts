@@ -6,9 +6,10 @@ import { givenBlank } from './blank-input.ts';
 import { deliverDraft } from './deliver-draft.ts';
 import { FlagLengths } from './flag-lengths.ts';
 import type { BlankFlags } from './options.ts';
+import { type PrintFlags, printFiles, printPaper } from './print-file.ts';
 import { loadWords } from './tools.ts';
 
-export interface UnrollFlags extends BlankFlags {
+export interface UnrollFlags extends BlankFlags, PrintFlags {
   readonly band?: string;
   readonly coat: readonly string[];
   readonly film?: string;
@@ -21,7 +22,7 @@ export interface UnrollFlags extends BlankFlags {
 function bandOf(text: string | undefined, lengths: FlagLengths): Job['band'] {
   if (text === undefined) return undefined;
   const [from, to, ...rest] = text.split('..');
-  if (from === undefined || to === undefined || rest.length > 0)
+  if (!from?.trim() || !to?.trim() || rest.length > 0)
     return lengths.refuse(
       '--band',
       `"${text}" is not a band; give two lengths along the wall, such as 12..130`,
@@ -57,6 +58,7 @@ function jobOfFlags(flags: UnrollFlags, name: string): Omit<Job, 'blank'> {
 }
 
 export async function unrollCommand(file: string | undefined, flags: UnrollFlags): Promise<number> {
+  const paper = printPaper(flags);
   const { blank, named } = await givenBlank(file, flags);
   const job: Job = { ...jobOfFlags(flags, 'plain template'), blank: { kind: 'here', blank } };
   const words = await loadWords();
@@ -68,5 +70,10 @@ export async function unrollCommand(file: string | undefined, flags: UnrollFlags
     tools: { words, normalise: (svg) => svg },
   });
   const folder = flags.out ?? join(file === undefined ? '.' : dirname(file), 'out');
-  return deliverDraft(draft, { ...flags, folder, stem: 'template', more: async () => [] });
+  return deliverDraft(draft, {
+    ...flags,
+    folder,
+    stem: 'template',
+    more: ({ guide }) => printFiles(paper, guide, 'template', `${blank.name}: template`, words),
+  });
 }

@@ -19,7 +19,7 @@ import {
 export interface WrapDrawingOptions {
   readonly template: Template;
   /** Flat limits of the blank, mm along the wall. */
-  readonly flatLimits: { readonly foot: number; readonly lip: number };
+  readonly flatLimits: readonly number[];
   readonly layers: readonly {
     readonly name: string;
     readonly colour: string;
@@ -50,9 +50,9 @@ const path = (contour: Contour, id?: string): DrawnPath => ({
 /** Level lines where the wall stops being flat, where the piece reaches that far. */
 function flatLimitPaths({ template, flatLimits }: WrapDrawingOptions): DrawnPath[] {
   const { piece } = template;
-  return (['foot', 'lip'] as const)
-    .filter((end) => flatLimits[end] >= piece.from && flatLimits[end] <= piece.to)
-    .map((end) => path(finishedEdge(template, flatLimits[end]), `flat-limit-${end}`));
+  return flatLimits
+    .filter((along) => along >= piece.from && along <= piece.to)
+    .map((along, i) => path(finishedEdge(template, along), `flat-limit-${i + 1}`));
 }
 
 function guideLines(options: WrapDrawingOptions): DrawnGroup[] {

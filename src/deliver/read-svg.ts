@@ -1,7 +1,7 @@
 // Reading a delivered SVG back as a drawing, in mm, so that it can be measured.
 import type { Drawing, DrawnGroup, DrawnPath, Role } from '../drawing/drawing.ts';
 import { parsePathData } from '../drawing/path-data.ts';
-import { readXml } from '../drawing/xml.ts';
+import { readXml, XmlFault, type XmlHandlers } from '../drawing/xml.ts';
 import { Refused, stop } from '../finding.ts';
 import type { Contour } from '../geometry/contour.ts';
 
@@ -33,7 +33,7 @@ export function readSvg(text: string, file: string, only?: readonly Role[]): Dra
   const refuse = (says: string): never => {
     throw new Refused([stop('unreadable', { file }, says)]);
   };
-  readXml(text, {
+  const handlers: XmlHandlers = {
     open: ({ name, attributes }, depth) => {
       if (depth === 1) {
         width = millimetres(attributes.width);
@@ -51,11 +51,23 @@ export function readSvg(text: string, file: string, only?: readonly Role[]): Dra
         contours: parsed(attributes.d ?? '', refuse),
       });
     },
-  });
+  };
+  readingXml(text, file, handlers);
   const [, , boxWidth, boxHeight] = viewBox.split(' ').map(Number);
   if (!(Math.abs((boxWidth ?? 0) - width) < 1e-9 && Math.abs((boxHeight ?? 0) - height) < 1e-9))
     refuse('is not in millimetres: width and height in mm must equal the view box');
   return { width, height, groups: groups.map(asGroup) };
+}
+
+/** The walk of a text, its faults told by file and place. */
+function readingXml(text: string, file: string, handlers: XmlHandlers): void {
+  try {
+    readXml(text, handlers);
+  } catch (fault) {
+    if (!(fault instanceof XmlFault)) throw fault;
+    const { line, column, message } = fault;
+    throw new Refused([stop('unreadable', { file, line, column }, `can't be read as SVG: ${message}`)]);
+  }
 }
 
 function parsed(data: string, refuse: (says: string) => never): Contour[] {

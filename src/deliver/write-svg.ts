@@ -3,7 +3,7 @@ import type { Drawing, DrawnGroup, DrawnPath, Role } from '../drawing/drawing.ts
 import { writePathData } from '../drawing/path-data.ts';
 
 /** Line colours for the eye; a cutter goes by the roles. Ours: dark for the blade, cool for what guides. */
-const colours: Readonly<Record<Role, string>> = {
+export const colours: Readonly<Record<Role, string>> = {
   outline: '#1c1c1c',
   artwork: '#1c1c1c',
   seam: '#8a2f6b',
@@ -14,7 +14,7 @@ const colours: Readonly<Record<Role, string>> = {
 };
 
 /** Hairline that screens and printers still show, mm. */
-const lineWidth = 0.15;
+export const lineWidth = 0.15;
 
 const escapeXml = (text: string): string =>
   text
@@ -39,7 +39,7 @@ function groupText(group: DrawnGroup, filled: boolean): string {
       : 'fill="none"';
   if (group.role === 'note' && filled)
     return `<g data-role="note" fill="${colours.note}">\n${group.paths.map((path) => pathText(path, group.role)).join('\n')}\n</g>\n`;
-  const line = `stroke="${group.colour ?? colours[group.role]}" stroke-width="${lineWidth}"`;
+  const line = `stroke="${escapeXml(group.colour ?? colours[group.role])}" stroke-width="${lineWidth}"`;
   return `<g data-role="${group.role}"${layer} ${paint} ${line}>\n${group.paths.map((path) => pathText(path, group.role)).join('\n')}\n</g>\n`;
 }
 

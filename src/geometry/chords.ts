@@ -4,6 +4,7 @@ import { type Contour, line } from './contour.ts';
 import type { Point } from './point.ts';
 import type { GridPoint, GridRing } from './polygon-clip.ts';
 import { chordCount, pointAt } from './segment.ts';
+import type { GridEdge } from './touching.ts';
 
 /**
  * A contour as chords, mm. Chord k runs from point k to the next point (the last one back to the first) and stands in
@@ -60,8 +61,11 @@ export interface Source {
   readonly isEdge?: (segment: number) => boolean;
 }
 
-/** How far, in grid units, the combining may have moved a corner by rounding. */
-const slack = 3;
+/**
+ * How far, in grid units, the combining may have moved a corner by rounding: no less than the corners that `combine`
+ * takes for one are apart, on the diagonal, or an edge between them loses its curve.
+ */
+const slack = 6;
 
 /** All chords of a combination on the integer grid, and the search for the chord an edge of the result came from. */
 export class ChordGrid {
@@ -69,6 +73,8 @@ export class ChordGrid {
   readonly segment: number[] = [];
   readonly t0: number[] = [];
   readonly t1: number[] = [];
+  /** The straight sides among the rings' edges. */
+  readonly sides: GridEdge[] = [];
   readonly #edge: boolean[] = [];
   readonly #x0: number[] = [];
   readonly #y0: number[] = [];
@@ -94,7 +100,10 @@ export class ChordGrid {
         if (chords.segment[next] !== segment) started = undefined;
         continue;
       }
-      ring.push({ x: x0, y: y0 });
+      const corner = { x: x0, y: y0 };
+      ring.push(corner);
+      if (chords.contour.segments[segment]?.kind === 'line')
+        this.sides.push({ p: corner, q: { x: x1, y: y1 } });
       this.#push(source, segment, started, chords.t1[k] ?? 1, x0, y0, x1, y1, isEdge?.(segment) ?? false);
       started = undefined;
       [x0, y0] = [x1, y1];

@@ -9,6 +9,7 @@ import {
   type GridPoint,
   type GridRing,
 } from './polygon-clip.ts';
+import { ledThroughCorners } from './touching.ts';
 
 /** A stretch of a result's boundary: part of one segment of one source, walked from t0 to t1 (backwards if t0 > t1). */
 export interface Run {
@@ -64,8 +65,10 @@ export function combine(
       const ring = grid.add(source, first + i, units);
       return ring ? [ring] : [];
     });
-  const ours = ringsOf(subject, 0);
-  const theirs = ringsOf(clip, subject.length);
+  const subjectRings = ringsOf(subject, 0);
+  const clipRings = ringsOf(clip, subject.length);
+  const ours = ledThroughCorners(subjectRings, grid.sides);
+  const theirs = ledThroughCorners(clipRings, grid.sides);
   const trace = (ring: GridRing) => traceRing(ring, grid, units);
   return clipPolygons(operation, ours, theirs, fill).map(({ outer, holes }) => ({
     outer: trace(outer),

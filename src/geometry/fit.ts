@@ -1,6 +1,6 @@
 // Carrying a curve through a smooth map and fitting the image with as few cubics as the tolerance allows.
-import { type CubicSegment, cubic, line, type Segment } from './contour.ts';
-import { add, distance, type Point, scale } from './point.ts';
+import { type CubicSegment, cubic, type LineSegment, line, type Segment } from './contour.ts';
+import { add, distance, dot, type Point, scale, subtract } from './point.ts';
 import { derivativeAt, partOf, pointAt } from './segment.ts';
 import { straightTolerance } from './tolerance.ts';
 
@@ -42,17 +42,35 @@ export function mapSegment(map: SmoothMap, source: Segment, tolerance: number): 
 }
 
 /**
- * The part of a fit from one parameter of its source to another, t0 < t1. It lies exactly on the fit of the whole, so
- * that a curve cut short by a window is the same curve as its uncut copy: a fit has its source's own parameter.
+ * The part of a fit from one parameter of its source to another, t0 < t1; `image` gives the exact image at a parameter.
+ * It lies exactly on the fit of the whole, so that a curve cut short by a window is the same curve as its uncut copy:
+ * a cubic of a fit has its source's own parameter; on a line, whose parameter means nothing, the nearest place is taken.
  */
-export function fittedPart({ segments, until }: Fitted, t0: number, t1: number): Segment[] {
+export function fittedPart(
+  { segments, until }: Fitted,
+  image: (t: number) => Point,
+  t0: number,
+  t1: number,
+): Segment[] {
   return segments.flatMap((segment, i) => {
     const begin = until[i - 1] ?? 0;
-    const span = (until[i] ?? 1) - begin;
-    const from = Math.max(0, (t0 - begin) / span);
-    const to = Math.min(1, (t1 - begin) / span);
-    return to > from ? [partOf(segment, from, to)] : [];
+    const end = until[i] ?? 1;
+    const [from, to] = [Math.max(begin, t0), Math.min(end, t1)];
+    if (!(to > from)) return [];
+    const share = (t: number): number => {
+      if (t === begin) return 0;
+      if (t === end) return 1;
+      return segment.kind === 'line' ? shareOf(segment, image(t)) : (t - begin) / (end - begin);
+    };
+    return [partOf(segment, share(from), share(to))];
   });
+}
+
+/** How far along a line the foot of a point lies, 0 to 1. */
+function shareOf({ from, to }: LineSegment, p: Point): number {
+  const by = subtract(to, from);
+  const length = dot(by, by);
+  return length === 0 ? 0 : Math.max(0, Math.min(1, dot(subtract(p, from), by) / length));
 }
 
 function fitSpan(

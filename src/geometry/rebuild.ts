@@ -92,14 +92,6 @@ export function runSegments(
 
 /** The joints of a closed ring: before each run, and the first again after the last. */
 function ringJoints(runs: readonly Run[], segmentOf: SegmentOf): readonly Joint[] {
-  const [only] = runs;
-  if (only && runs.length === 1) {
-    const segment = segmentOf(only);
-    return [
-      { point: segment.from, before: 1, after: 0 },
-      { point: segment.to, before: 1, after: 0 },
-    ];
-  }
   const joints = runs.map((run, i) => jointOf(runs.at(i - 1) ?? run, run, segmentOf));
   return [...joints, ...joints.slice(0, 1)];
 }

@@ -56,10 +56,10 @@ const tangentLimitDeg = 0.1;
 export function draftJob(input: MakeInput): Draft {
   const plan = planWrap(input);
   const pattern = layPattern(input, plan);
-  const { template, flat } = plan;
+  const { template, flatBands } = plan;
   const drawings = wrapDrawings({
     template,
-    flatLimits: { foot: flat.from, lip: flat.to },
+    flatLimits: flatBands.flatMap(({ from, to }) => [from, to]),
     layers: pattern?.wrap.layers ?? [],
     runOff,
     notes: guideNotes(input, plan, pattern),
@@ -117,7 +117,7 @@ const layerNote = (wrap: Wrap, file: string): Finding[] =>
 
 function guideNotes(
   { job, blank }: MakeInput,
-  { template, flat }: Plan,
+  { template, flatBands }: Plan,
   pattern: LaidPattern | undefined,
 ): string[] {
   const { band, wall, trim, overlap } = template;
@@ -132,7 +132,7 @@ function guideNotes(
     `seen from outside, foot down; band ${mm(band.from)} to ${mm(band.to)} up the wall from the foot corner`,
     `sheet girth ${mm(girthAt(wall, band.from))} at the foot edge, ${mm(girthAt(wall, band.to))} at the lip edge`,
     `overlap ${mm(overlap)} past the seam at the right; trim ${mm(trim.foot)} at the foot, ${mm(trim.lip)} at the lip`,
-    `film lies flat from ${mm(flat.from)} to ${mm(flat.to)}`,
+    `film lies flat from ${flatBands.map(({ from, to }) => `${mm(from)} to ${mm(to)}`).join(', and from ')}`,
     ...repeats,
     'measure the squares before you cut: 25 mm and 1 in',
   ];
@@ -162,8 +162,8 @@ export function reportDraft(draft: Draft, written: Written): Omit<Report, 'files
   );
   const gap = pattern && seamGap(cut, plan.template, origin);
   return {
-    blank: blankReport(plan.wall, plan.flat),
-    template: templateReport(plan.template, runOff),
+    blank: blankReport(plan.wall, plan.flatBands),
+    template: templateReport(plan.template, runOff, plan.strain),
     ...(pattern ? { pattern: patternReport(pattern, gap) } : {}),
     checks: [...draft.findings, ...gapFindings(gap)],
   };

@@ -1,14 +1,22 @@
 // The plan of a wrap: the blank's wall, the band, the sheet's own wall, the template; and all that stands against it.
 import type { Blank } from '../blank/blank.ts';
-import { type Band, flatBand } from '../blank/flat-band.ts';
-import { bareGirthAt, fitStraightWall, type StraightWall } from '../blank/straight-wall.ts';
-import { wallFindings } from '../blank/wall-findings.ts';
-import { type Finding, look, note, Refused, stop } from '../finding.ts';
+import type { Band } from '../blank/flat-band.ts';
+import {
+  closePlaces,
+  flatBandsOfWall,
+  longestBand,
+  type Wall,
+  wallGirthAt,
+  wallLength,
+  wallOf,
+} from '../blank/wall.ts';
+import { type Finding, Refused, stop } from '../finding.ts';
 import { precision } from '../geometry/tolerance.ts';
 import { formatLength } from '../lengths/length.ts';
 import { radiusAt, sweep } from '../unroll/flat-wall.ts';
-import { sheetWall } from '../unroll/sheet-wall.ts';
+import { type SheetBuild, sheetOnWall } from '../unroll/sheet-wall.ts';
 import { type Template, templateOf, turnOfEdge } from '../unroll/template.ts';
+import { offFlat, planFindings, strainFindings } from './plan-findings.ts';
 import type { Job } from './resolved-job.ts';
 
 /** What the plan needs of a job; `file` is named in findings. */
@@ -20,9 +28,13 @@ export interface PlanInput {
 }
 
 export interface Plan {
-  readonly wall: StraightWall;
-  readonly flat: Band;
+  readonly wall: Wall;
+  /** Bands on which film lies flat, from the foot up. */
+  readonly flatBands: readonly Band[];
   readonly template: Template;
+  readonly build: SheetBuild;
+  /** Strain of the film around a wall that bends, at close places up the band; empty on a straight wall. */
+  readonly strain: readonly { readonly along: number; readonly strain: number }[];
   readonly findings: readonly Finding[];
 }
 
@@ -38,32 +50,48 @@ const degrees = (radians: number): number => (radians * 180) / Math.PI;
 /** @throws Refused with everything that keeps the band from being laid flat. */
 export function planWrap(input: PlanInput): Plan {
   const { job, blank, blankFile } = input;
-  const wall = fitStraightWall(blank);
-  const flat = flatBand(wall, blank);
-  const band = job.band ?? flat;
+  const { wall, findings: wallSays } = wallOf(blank);
+  const flatBands = flatBandsOfWall(wall, blank);
+  const band = job.band ?? longestBand(flatBands);
+  if (!band) throw new Refused([noFlatBand(input, wall)]);
   refuseIfAny(bandStops(input, wall, band));
   const under = job.coats.filter(({ over }) => !over).reduce((sum, { thickness }) => sum + thickness, 0);
-  const flatWall = sheetWall(wall, { coats: under, film: job.film.thickness }, (band.from + band.to) / 2);
+  const build = { coats: under, film: job.film.thickness, gather: job.film.gather };
+  const { flat, strain } = sheetOnWall(wall, build, band, (band.from + band.to) / 2);
   const clear = blank.handle && blank.handle.spans / 2 + blank.handle.keepOff;
-  const template = templateOf(flatWall, {
+  const template = templateOf(flat, {
     band,
     trim: job.trim,
     overlap: job.seam.overlap,
     ...(clear === undefined ? {} : { clear }),
   });
   refuseIfAny(templateStops(input, template));
-  const found = wallFindings(blank, wall).map((f) => ({ ...f, where: { file: blankFile, ...f.where } }));
-  return { wall, flat, template, findings: [...found, ...planFindings(input, flat, band)] };
+  const found = wallSays.map((f) => ({ ...f, where: { file: blankFile, ...f.where } }));
+  const findings = [
+    ...found,
+    ...offFlat(input, wall, band),
+    ...strainFindings(input, wall, build, flatBands, band, strain),
+    ...planFindings(input),
+  ];
+  return { wall, flatBands, template, build, strain, findings };
 }
 
 function refuseIfAny(stops: readonly Finding[]): void {
   if (stops.length > 0) throw new Refused(stops);
 }
 
-function bandStops({ job, jobFile }: PlanInput, wall: StraightWall, band: Band): Finding[] {
+const noFlatBand = ({ blankFile }: PlanInput, wall: Wall): Finding =>
+  stop(
+    'no-flat-band',
+    { file: blankFile, key: 'stations' },
+    `this wall of ${mm(wallLength(wall))} bends everywhere, so a straightedge finds no flat band on it; give the job a "band" and a film that stretches`,
+  );
+
+function bandStops({ job, jobFile }: PlanInput, wall: Wall, band: Band): Finding[] {
   const stops: Finding[] = [];
-  const top = mm(wall.length);
-  if (band.to > wall.length + precision)
+  const length = wallLength(wall);
+  const top = mm(length);
+  if (band.to > length + precision)
     stops.push(
       stop(
         'band-outside',
@@ -71,7 +99,7 @@ function bandStops({ job, jobFile }: PlanInput, wall: StraightWall, band: Band):
         `${mm(band.to)} is past the lip; the wall is ${top} along, so give a "to" up to that`,
       ),
     );
-  if (band.from >= wall.length)
+  if (band.from >= length)
     stops.push(
       stop(
         'band-outside',
@@ -79,7 +107,8 @@ function bandStops({ job, jobFile }: PlanInput, wall: StraightWall, band: Band):
         `${mm(band.from)} is past the lip; the wall is ${top} along`,
       ),
     );
-  const least = Math.min(bareGirthAt(wall, 0), bareGirthAt(wall, wall.length));
+  const places = closePlaces(wall, { from: 0, to: length });
+  const least = Math.min(...places.map((along) => wallGirthAt(wall, along)));
   if (job.seam.overlap >= least)
     stops.push(
       stop(
@@ -128,39 +157,4 @@ function templateStops({ job, jobFile, blankFile }: PlanInput, template: Templat
       ),
     ];
   return [];
-}
-
-function planFindings({ job, jobFile, blank }: PlanInput, flat: Band, band: Band): Finding[] {
-  const found: Finding[] = [];
-  const beyond = { foot: flat.from - band.from, lip: band.to - flat.to };
-  for (const end of ['foot', 'lip'] as const)
-    if (beyond[end] > precision)
-      found.push(
-        look(
-          'off-flat',
-          {
-            file: jobFile,
-            key: end === 'foot' ? 'band.from' : 'band.to',
-            along: end === 'foot' ? band.from : band.to,
-          },
-          `reaches ${mm(beyond[end])} past where the wall is flat, onto the rounded ${end}; film puckers there, so stay within ${mm(flat.from)} to ${mm(flat.to)}`,
-        ),
-      );
-  if (blank.handle && job.seam.overlap > 0)
-    found.push(
-      note(
-        'handle-no-seam',
-        { file: jobFile, key: 'seam' },
-        'the piece stops on both sides of the handle, so it has no seam and no overlap',
-      ),
-    );
-  if (job.coats.length > 0)
-    found.push(
-      note(
-        'coat-caution',
-        { file: jobFile, key: 'coats' },
-        "resins and clear coats can irritate and sensitise skin and lungs until cured: gloves that suit the product, fresh air, no flame; follow the product's own safety sheet and local rules, and keep coats off the lip and the inside unless certified for food contact",
-      ),
-    );
-  return found;
 }

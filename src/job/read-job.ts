@@ -4,9 +4,9 @@ import { cross, type Point } from '../geometry/point.ts';
 import { formatLength } from '../lengths/length.ts';
 import { shown } from '../lengths/shown.ts';
 import { readBlankAt } from './read-blank.ts';
+import { readCoat } from './read-coats.ts';
 import {
   type Artwork,
-  type Coat,
   type Film,
   type Job,
   type Repeat,
@@ -47,15 +47,10 @@ const mostAround = 10_000;
 /** Least area of a repeat, mm²: under it two lattice vectors point the same way but for rounding. */
 const leastRepeat = 1e-6;
 
-export const coatKeys = {
-  name: standard('Coat', text, 'coat'),
-  thickness: required('Coat thickness', lengthOrZero),
-  over: standard('Over the film', yesOrNo, false),
-};
-
 export const filmKeys = {
   thickness: standard('Film thickness', lengthOrZero, standardFilm.thickness),
   stretch: standard('Film stretch', number({ least: 0, most: 0.5 }), standardFilm.stretch),
+  gather: standard('Film gather', number({ least: 0, most: 0.5 }), standardFilm.gather),
   minWidth: standard('Thinnest film', lengthOrZero, standardFilm.minWidth),
   minGap: standard('Narrowest gap', lengthOrZero, standardFilm.minGap),
   minPiece: standard('Smallest piece, mm²', number({ least: 0, most: 1e6 }), standardFilm.minPiece),
@@ -73,6 +68,7 @@ export const seamKeys = {
     'overlap',
   ),
   overlap: optional('Overlap', lengthOrZero),
+  hold: optional('Least overlap that holds', lengthOrZero),
   strip: optional('Cover strip', later('leave it out, and use a "butt" or an "overlap" seam')),
 };
 
@@ -161,11 +157,6 @@ const readArtwork: Reader<Artwork> = (value, place) => {
   return { file, repeat, lay, scale, ...given({ around }) };
 };
 
-const readCoat: Reader<Coat> = (value, place) => {
-  const keys = readKeys(value, coatKeys, place);
-  return keys?.thickness === undefined ? undefined : { ...keys, thickness: keys.thickness };
-};
-
 const readBand: Reader<Job['band']> = (value, place) => {
   const keys = readKeys(value, bandKeys, place);
   if (keys?.from === undefined || keys.to === undefined) return undefined;
@@ -178,8 +169,8 @@ const readBand: Reader<Job['band']> = (value, place) => {
 const readSeam: Reader<Job['seam']> = (value, place) => {
   const keys = readKeys(value, seamKeys, place);
   if (keys === undefined) return undefined;
-  const { style, overlap = style === 'butt' ? 0 : standardOverlap } = keys;
-  if (style !== 'butt' || overlap === 0) return { style, overlap };
+  const { style, hold, overlap = style === 'butt' ? 0 : standardOverlap } = keys;
+  if (style !== 'butt' || overlap === 0) return { style, overlap, ...given({ hold }) };
   const says = `${formatLength(overlap, 'mm')} is more than a "butt" seam has; leave it out, or give the style "overlap"`;
   return report(within(place, 'overlap'), 'butt-overlap', says);
 };
@@ -239,11 +230,19 @@ export const jobKeys = {
 export function readJob(value: unknown, file: string): Job {
   const problems: Finding[] = [];
   const start: Place = { file, key: '', units: 'mm', report: (finding) => void problems.push(finding) };
-  const keys = readKeys(value, jobKeys, inUnits(start, unitsOf(value, 'mm')));
+  refuseBlank(value, start);
+  const keys =
+    problems.length > 0 ? undefined : readKeys(value, jobKeys, inUnits(start, unitsOf(value, 'mm')));
   if (keys?.name === undefined || keys.blank === undefined || problems.length > 0)
     throw new Refused(problems);
   const { name, units: unit, blank, coats, film, edges, seam, trim, band, artwork, sheet } = keys;
   return { name, units: unit, blank, coats, film, edges, seam, trim, ...given({ band, artwork, sheet }) };
+}
+
+/** A blank given as a job would else be told key by key. */
+function refuseBlank(value: unknown, place: Place): void {
+  if (!isObject(value) || !('stations' in value) || 'blank' in value) return;
+  report(place, 'not-a-job', 'is a blank, not a job; give a job, an object whose "blank" names this file');
 }
 
 /** Only the values that are there, so that a key left out stays left out. */

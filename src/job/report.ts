@@ -1,13 +1,22 @@
 // report.json: every figure a maker acts on, in mm and degrees.
 
 import type { Band } from '../blank/flat-band.ts';
-import { bareGirthAt, girthUncertaintyAt, isCylinder, type StraightWall } from '../blank/straight-wall.ts';
+import { alongOfHeight } from '../blank/profile.ts';
+import {
+  meanLean,
+  type Wall,
+  type WallForm,
+  wallForm,
+  wallGirthAt,
+  wallLength,
+  wallUncertaintyAt,
+} from '../blank/wall.ts';
 import type { Finding } from '../finding.ts';
 import { sweep } from '../unroll/flat-wall.ts';
 import { slantRadii, type Template, templateBox, turnOfEdge } from '../unroll/template.ts';
 
 export interface BlankReport {
-  readonly wall: 'cylinder' | 'frustum';
+  readonly wall: WallForm;
   readonly halfAngleDeg: number;
   readonly along: number;
   readonly flatBands: readonly Band[];
@@ -34,6 +43,8 @@ export interface TemplateReport {
   readonly overlap: number;
   readonly trim: { readonly lip: number; readonly foot: number };
   readonly band: Band;
+  /** What the film is asked for on a wall that bends: the largest share of stretch and of gathering. */
+  readonly strain?: { readonly stretch: number; readonly gathered: number };
   /** How far art runs past the outline into the waste. */
   readonly runOff: number;
 }
@@ -67,32 +78,51 @@ export interface Report {
 
 const degrees = (radians: number): number => (radians * 180) / Math.PI;
 
-export function blankReport(wall: StraightWall, flat: Band): BlankReport {
-  const places = [0, wall.length / 2, wall.length, ...wall.residuals.map(({ along }) => along)];
-  const apart = [...places]
-    .sort((a, b) => a - b)
-    .filter((along, i, all) => i === 0 || along - (all[i - 1] ?? 0) > 1e-6);
-  return {
-    wall: isCylinder(wall) ? 'cylinder' : 'frustum',
-    halfAngleDeg: degrees(wall.halfAngle),
-    along: wall.length,
-    flatBands: [flat],
-    girthAt: apart.map((along) => ({
-      along,
-      girth: bareGirthAt(wall, along),
-      u: girthUncertaintyAt(wall, along),
-    })),
-    readings: wall.residuals.map(({ station, along, measured, residual, uncertainty }) => ({
+/** Where a wall's readings are, mm along, and what each says. */
+function readingsOf(wall: Wall): BlankReport['readings'] {
+  if (wall.kind === 'straight')
+    return wall.straight.residuals.map(({ station, along, measured, residual, uncertainty }) => ({
       station,
       along,
       girth: measured,
       residual,
       u: uncertainty,
+    }));
+  return wall.curved.readings.map(({ at, kind, radius }, station) => ({
+    station,
+    along: kind === 'along' ? at : alongOfHeight(wall.curved.profile, at),
+    girth: 2 * Math.PI * radius,
+    residual: 0,
+    u: 0,
+  }));
+}
+
+export function blankReport(wall: Wall, flatBands: readonly Band[]): BlankReport {
+  const readings = readingsOf(wall);
+  const length = wallLength(wall);
+  const places = [0, length / 2, length, ...readings.map(({ along }) => along)];
+  const apart = [...places]
+    .sort((a, b) => a - b)
+    .filter((along, i, all) => i === 0 || along - (all[i - 1] ?? 0) > 1e-6);
+  return {
+    wall: wallForm(wall),
+    halfAngleDeg: degrees(meanLean(wall)),
+    along: length,
+    flatBands,
+    girthAt: apart.map((along) => ({
+      along,
+      girth: wallGirthAt(wall, along),
+      u: wallUncertaintyAt(wall, along),
     })),
+    readings,
   };
 }
 
-export function templateReport(template: Template, runOff: number): TemplateReport {
+export function templateReport(
+  template: Template,
+  runOff: number,
+  strain: readonly { readonly strain: number }[],
+): TemplateReport {
   const { wall, band, trim, overlap, shape, left, seam } = template;
   const middle = (band.from + band.to) / 2;
   const box = templateBox(template);
@@ -109,9 +139,17 @@ export function templateReport(template: Template, runOff: number): TemplateRepo
     overlap,
     trim,
     band,
+    ...(strain.length === 0 ? {} : { strain: strainReport(strain) }),
     runOff,
   };
 }
+
+const strainReport = (
+  strain: readonly { readonly strain: number }[],
+): { stretch: number; gathered: number } => ({
+  stretch: Math.max(0, ...strain.map((place) => place.strain)),
+  gathered: Math.max(0, ...strain.map((place) => -place.strain)),
+});
 
 /** Exit status: 1 where something needs the maker's eye. */
 export const exitStatus = (checks: readonly Finding[]): 0 | 1 =>

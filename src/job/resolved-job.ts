@@ -9,13 +9,24 @@ export interface Coat {
   /** mm, along the wall's normal. */
   readonly thickness: number;
   readonly over: boolean;
+  /** Share that never stays on the wall; 0 when left out. */
+  readonly loss?: number;
+  /** The part of the wall it is laid on, mm along; left out, the longest flat band. */
+  readonly covers?: { readonly from: number; readonly to: number };
 }
+
+/** A coat of which it is known how much is poured, ml: its thickness comes of the wall it is laid on. */
+export type PouredCoat = Omit<Coat, 'thickness'> & { readonly volume: number };
+
+export type JobCoat = Coat | PouredCoat;
 
 export interface Film {
   /** mm. */
   readonly thickness: number;
   /** Share of its length by which the film is stretched in laying: 0.02 is two in a hundred. */
   readonly stretch: number;
+  /** Share by which it may be gathered around a wall that bends, before it puckers: about nothing. */
+  readonly gather: number;
   /** Thinnest film, mm, and narrowest gap, mm, that can be cut and weeded. */
   readonly minWidth: number;
   readonly minGap: number;
@@ -59,12 +70,17 @@ export interface Job {
     | { readonly kind: 'here'; readonly blank: Blank };
   /** mm along the wall; left out, the flat band. */
   readonly band?: { readonly from: number; readonly to: number };
-  readonly coats: readonly Coat[];
+  readonly coats: readonly JobCoat[];
   readonly film: Film;
   readonly artwork?: Artwork;
   readonly edges: 'straight' | 'whole-rows';
   /** `overlap` is 0 for a butt seam, mm. */
-  readonly seam: { readonly style: 'butt' | 'overlap'; readonly overlap: number };
+  readonly seam: {
+    readonly style: 'butt' | 'overlap';
+    readonly overlap: number;
+    /** Least overlap that has to be left to hold, mm. */
+    readonly hold?: number;
+  };
   readonly trim: { readonly lip: number; readonly foot: number };
   readonly sheet?: { readonly across: number; readonly up: number; readonly margin: number };
 }
@@ -73,4 +89,11 @@ export interface Job {
 export const standardOverlap = 6;
 export const standardTrim = { lip: 3, foot: 3 };
 /** The least sizes that cut and weed without care in adhesive film. Common practice, no source. */
-export const standardFilm: Film = { thickness: 0.08, stretch: 0, minWidth: 1, minGap: 0.4, minPiece: 4 };
+export const standardFilm: Film = {
+  thickness: 0.08,
+  stretch: 0,
+  gather: 0,
+  minWidth: 1,
+  minGap: 0.4,
+  minPiece: 4,
+};

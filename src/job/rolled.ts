@@ -1,15 +1,15 @@
 // The picture of the finished vessel, from the written files.
 import type { DrawWords } from '../artwork/lettering.ts';
 import type { Blank } from '../blank/blank.ts';
-import { bareRadiusAt } from '../blank/straight-wall.ts';
 import { readSvg } from '../deliver/read-svg.ts';
 import { originOf } from '../prove/locate.ts';
 import { rolledPicture } from '../prove/rolled.ts';
+import { wallRings } from '../prove/rolled-rings.ts';
 import type { Draft, Written } from './make.ts';
 
 /** The text of rolled.svg: four views of the vessel with the sheet of the written cut file around it. */
 export function rolledOf({ plan }: Draft, blank: Blank, written: Written, words: DrawWords): string {
-  const { wall, template } = plan;
+  const { wall, template, build } = plan;
   const origin = originOf(readSvg(written.guide, 'wrap.guide.svg', ['seam']), template, 'wrap.guide.svg');
   const { footRound, lipRound, handle } = blank;
   return rolledPicture(
@@ -17,12 +17,8 @@ export function rolledOf({ plan }: Draft, blank: Blank, written: Written, words:
     {
       origin,
       wall: template.wall,
-      profile: {
-        footRadius: bareRadiusAt(wall, 0),
-        lipRadius: bareRadiusAt(wall, wall.length),
-        length: wall.length,
-        halfAngle: wall.halfAngle,
-      },
+      // The sheet is drawn at its mid-thickness, on top of the coats, as it was sized.
+      profile: wallRings(wall, build.coats + build.film / 2),
       band: template.band,
       seam: template.seam,
       overlap: template.overlap,

@@ -1,23 +1,44 @@
 // A resolved job and blank written back in the words of their files, in mm, so that nothing else is needed later.
-import type { Blank } from '../blank/blank.ts';
+import type { Blank, Station } from '../blank/blank.ts';
 import type { Job, Repeat } from './resolved-job.ts';
 
 /** A blank as the content of a blank file. */
 export const blankContent = ({ stations, ...blank }: Blank): object => ({
   name: blank.name,
   units: 'mm',
-  stations: stations.map(({ position, reading }) => ({
-    [position.kind]: position.mm,
-    [reading.kind]: reading.mm,
-  })),
+  stations: stationsContent(stations),
   footRound: blank.footRound,
   lipRound: blank.lipRound,
   wall: blank.wall,
+  flatGap: blank.flatGap,
   ...(blank.handle ? { handle: blank.handle } : {}),
   reading: blank.reading,
   heightReading: blank.heightReading,
   tape: blank.tape,
+  ...(blank.keepOuts ? { keepOut: blank.keepOuts } : {}),
+  ...(blank.fits ? { fits: blank.fits.map(({ template: _, replaces: __, ...fit }) => fit) } : {}),
 });
+
+/** Stations as they were typed: readings that were one station are one again. */
+function stationsContent(stations: readonly Station[]): readonly object[] {
+  const typed: Station[][] = [];
+  for (const station of stations) {
+    const last = typed.at(-1);
+    const isSame = station.typed && last?.[0]?.typed?.station === station.typed.station;
+    if (last && isSame) last.push(station);
+    else typed.push([station]);
+  }
+  return typed.map((group) => {
+    const sizes = (kind: 'across' | 'girth') => {
+      const read = group
+        .filter(({ reading }) => reading.kind === kind)
+        .flatMap(({ reading }) => reading.diameters ?? [reading.mm]);
+      return read.length === 0 ? {} : { [kind]: read.length === 1 ? read[0] : read };
+    };
+    const { kind, mm, along } = group[0]?.position ?? { kind: 'height', mm: 0 };
+    return { [kind]: mm, ...(along === undefined ? {} : { along }), ...sizes('across'), ...sizes('girth') };
+  });
+}
 
 const repeatContent = (repeat: Repeat): object =>
   repeat.kind === 'lattice'

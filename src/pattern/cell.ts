@@ -49,6 +49,8 @@ export interface Cell {
   readonly rings: readonly Ring[];
   readonly chains: readonly Chain[];
   readonly regions: number;
+  /** Whether drawn lines run along a border to the next cell: what meets there, one cell on each side, can't be merged. */
+  readonly rubs: boolean;
   readonly segmentOf: SegmentOf;
   /** The copy a run belongs to; undefined for the window's own edges. */
   readonly copyOf: (run: Run) => Copy | undefined;
@@ -109,6 +111,9 @@ function copiesIn({ contours, lattice }: LaidPeriod, box: Box): PlacedCopy[] {
   });
 }
 
+/** Lines this close to a border run along it, mm: well over a few grid units. */
+const borderReach = 1e-3;
+
 /** Fill a window with the period and merge what overlaps or touches. */
 export function cellOf(period: LaidPeriod, window: CellWindow): Cell {
   const copies = copiesIn(period, hullBox([window.contour]));
@@ -127,6 +132,14 @@ export function cellOf(period: LaidPeriod, window: CellWindow): Cell {
     run.source !== untraced && copies[run.source]?.borders.has(run.segment) === true;
   const sideOf = (run: Run): Side | undefined =>
     run.source === windowSource ? window.sides[run.segment] : undefined;
+  const borders = window.contour.segments
+    .filter((_, i) => isCrossed(window.sides[i]))
+    .map(({ from }) => from.x);
+  const isOnBorder = ({ source, from, to }: Run): boolean =>
+    source !== windowSource &&
+    Math.abs(to.y - from.y) > joinTolerance &&
+    borders.some((x) => Math.max(Math.abs(from.x - x), Math.abs(to.x - x)) < borderReach);
+  let rubs = false;
   const gaps: { at: Point; length: number }[] = [];
   const rings: Ring[] = [];
   const chains: Chain[] = [];
@@ -135,6 +148,7 @@ export function cellOf(period: LaidPeriod, window: CellWindow): Cell {
       const kept = runs.filter((run) => !isBorder(run) || distance(run.from, run.to) >= joinTolerance);
       for (const run of kept)
         if (isBorder(run)) gaps.push({ at: run.from, length: distance(run.from, run.to) });
+      rubs ||= kept.some(isOnBorder);
       const parts = chainsOf(kept, sideOf);
       if (parts === undefined) rings.push({ runs: kept, region });
       else chains.push(...parts.map((part) => ({ ...part, region })));
@@ -144,6 +158,7 @@ export function cellOf(period: LaidPeriod, window: CellWindow): Cell {
     rings,
     chains,
     regions: regions.length,
+    rubs,
     segmentOf: segmentsOf([...copies, frame]),
     copyOf: (run) => copies[run.source],
     isEnd: (run) => run !== undefined && sideOf(run) === 'end',

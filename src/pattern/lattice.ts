@@ -54,6 +54,7 @@ export function* stepsIn(
     for (let i = Math.ceil(Math.min(...is) - rounding); i <= Math.max(...is) + rounding; i++) {
       const at = step(lattice, i, j);
       const inside = at.x >= box.minX && at.x <= box.maxX && at.y >= box.minY && at.y <= box.maxY;
-      if (inside) yield { i, j, at };
+      // Rounding up a hair under nought gives minus nought; a count has no such thing.
+      if (inside) yield { i: i + 0, j: j + 0, at };
     }
 }

@@ -7,7 +7,8 @@ import { tightBox } from '../geometry/measure.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { isSliver, ringSegments, segmentsOf } from '../geometry/rebuild.ts';
 import { chordTolerance, joinTolerance } from '../geometry/tolerance.ts';
-import { cellArea, type Lattice, stepsIn } from './lattice.ts';
+import { flushShape, hair } from './flush.ts';
+import { type Lattice, stepsIn } from './lattice.ts';
 
 /** A contour of the period. Edges that only the tile's border made are marked: no film ends there by design. */
 export interface PeriodContour {
@@ -31,17 +32,21 @@ export function periodOf(
   tile: { readonly width: number; readonly height: number },
   lattice: Lattice,
 ): PeriodContour[] {
-  const boxed = shapes.map((shape) => ({ shape, box: tightBox(shape.contours) }));
-  const whole = boxed.filter(({ box }) => isInside(box, tile));
-  const crossing = boxed.filter(({ box }) => !isInside(box, tile) && isSeen(box, tile));
-  const { families, loose } = tilesThePlane(lattice, tile)
-    ? familiesOf(crossing, tile, lattice)
+  const tiles = tilesThePlane(lattice, tile);
+  // Of a tile's size and its step only one is exact; they must be the same, or a slit is left along every border.
+  const frame = tiles ? { width: Math.abs(lattice.a.x), height: Math.abs(lattice.b.y) } : tile;
+  const drawn = tiles ? shapes.map((shape) => flushShape(shape, frame)) : shapes;
+  const boxed = drawn.map((shape) => ({ shape, box: tightBox(shape.contours) }));
+  const whole = boxed.filter(({ box }) => isInside(box, frame));
+  const crossing = boxed.filter(({ box }) => !isInside(box, frame) && isSeen(box, frame));
+  const { families, loose } = tiles
+    ? familiesOf(crossing, frame, lattice)
     : { families: [], loose: crossing };
   return [
     ...[...whole, ...families].flatMap(({ shape }) =>
       shape.contours.map((contour) => ({ contour, borders: noBorders })),
     ),
-    ...cutAtBorder(loose, tile),
+    ...cutAtBorder(loose, frame),
   ];
 }
 
@@ -62,7 +67,7 @@ function tilesThePlane({ a, b }: Lattice, { width, height }: { width: number; he
   const close = (one: number, other: number) => Math.abs(one - other) < rounding;
   const columns = close(Math.abs(a.x), width) && close(b.x, 0) && close(Math.abs(b.y), height);
   const rows = close(Math.abs(b.y), height) && close(a.y, 0) && close(Math.abs(a.x), width);
-  return (columns || rows) && close(cellArea({ a, b }), width * height);
+  return columns || rows;
 }
 
 /** Sort crossing shapes into families of copies; a family with a copy missing is loose. */
@@ -150,10 +155,10 @@ function cutAtBorder(
   { width, height }: { readonly width: number; readonly height: number },
 ): PeriodContour[] {
   const viewport = polygon([
-    { x: 0, y: 0 },
-    { x: width, y: 0 },
-    { x: width, y: height },
-    { x: 0, y: height },
+    { x: -hair, y: -hair },
+    { x: width + hair, y: -hair },
+    { x: width + hair, y: height + hair },
+    { x: -hair, y: height + hair },
   ]);
   const tileBox = { minX: 0, minY: 0, maxX: width, maxY: height };
   return shapes

@@ -12,7 +12,7 @@ import {
   runSegments,
   type SegmentOf,
 } from '../geometry/rebuild.ts';
-import { partOf, withEnds } from '../geometry/segment.ts';
+import { partOf, pointAt, withEnds } from '../geometry/segment.ts';
 import type { Cell, Chain, Copy, Ring } from './cell.ts';
 import type { Link, PlacedCell } from './stitch.ts';
 
@@ -42,9 +42,15 @@ interface Neighbours {
   readonly isEnd: (run: Run | undefined) => boolean;
 }
 
+/** A curve on the sheet, and whether it is an end edge, in the waste. */
+interface LaidSegment {
+  readonly segment: Segment;
+  readonly isEnd: boolean;
+}
+
 /** Curves on the sheet, and the box of what they were in the laid pattern. */
 interface Laid {
-  readonly segments: readonly Segment[];
+  readonly segments: readonly LaidSegment[];
   readonly box: Box;
 }
 
@@ -81,6 +87,21 @@ function mended(runs: readonly BridgeRun[]): BridgeRun[] {
   return whole;
 }
 
+/**
+ * Curves in order as a contour. A curve cut short ends on its own fit, off its exact image by up to the fit's error:
+ * the end edge, which lies in the waste, gives way to it.
+ */
+function closedContour(laid: readonly LaidSegment[]): Contour {
+  const segments = laid.map(({ segment, isEnd }, i) => {
+    if (!isEnd) return segment;
+    const before = laid.at(i - 1);
+    const after = laid[(i + 1) % laid.length];
+    const from = before && !before.isEnd ? before.segment.to : segment.from;
+    return withEnds(segment, from, after?.segment.from ?? segment.to);
+  });
+  return { closed: true, segments };
+}
+
 export class SheetCurves {
   /** Largest distance measured between the art's exact image on the sheet and the curves laid, mm. */
   worst = 0;
@@ -95,9 +116,11 @@ export class SheetCurves {
 
   #lay(rebuilt: readonly RebuiltRun[], around: Neighbours, segmentOf: SegmentOf): Laid {
     const segments = rebuilt.flatMap((item, i) => {
+      const isEnd = around.isEnd(item.run);
       const before = rebuilt[i - 1]?.run ?? around.before;
       const after = rebuilt[i + 1]?.run ?? around.after;
-      return this.#layRun(item, around.isEnd(before), around.isEnd(after), segmentOf);
+      const cut = { before: !isEnd && around.isEnd(before), after: !isEnd && around.isEnd(after) };
+      return this.#layRun(item, cut, segmentOf).map((segment) => ({ segment, isEnd }));
     });
     return { segments, box: hullBox([{ closed: false, segments: rebuilt.map(({ segment }) => segment) }]) };
   }
@@ -105,20 +128,21 @@ export class SheetCurves {
   /** A run that the end of the piece cuts short is taken from the fit of the uncut curve: both ends of a wrap agree. */
   #layRun(
     { run, segment, start, end }: RebuiltRun,
-    cutBefore: boolean,
-    cutAfter: boolean,
+    cut: { readonly before: boolean; readonly after: boolean },
     segmentOf: SegmentOf,
   ): readonly Segment[] {
     const { map, tolerance } = this.#options;
     const forward = run.t1 > run.t0;
-    const t0 = cutBefore ? (forward ? 0 : 1) : start.after;
-    const t1 = cutAfter ? (forward ? 1 : 0) : end.before;
-    const uncut = cutBefore || cutAfter ? partOf(segmentOf(run), t0, t1) : segment;
-    const whole = withEnds(uncut, cutBefore ? uncut.from : start.point, cutAfter ? uncut.to : end.point);
+    const t0 = cut.before ? (forward ? 0 : 1) : start.after;
+    const t1 = cut.after ? (forward ? 1 : 0) : end.before;
+    const isCut = cut.before || cut.after;
+    const uncut = isCut ? partOf(segmentOf(run), t0, t1) : segment;
+    const whole = withEnds(uncut, cut.before ? uncut.from : start.point, cut.after ? uncut.to : end.point);
     const fitted = mapSegment(map, whole, tolerance);
     this.worst = Math.max(this.worst, fitted.error);
-    if (!cutBefore && !cutAfter) return fitted.segments;
-    return fittedPart(fitted, (start.after - t0) / (t1 - t0), (end.before - t0) / (t1 - t0));
+    if (!isCut) return fitted.segments;
+    const image = (t: number) => map.point(pointAt(whole, t));
+    return fittedPart(fitted, image, (start.after - t0) / (t1 - t0), (end.before - t0) / (t1 - t0));
   }
 
   #placed({ segments, box }: Laid, shift: number): Laid {
@@ -126,7 +150,7 @@ export class SheetCurves {
     const motion = this.#options.motion(shift);
     const away = shift * this.#options.width;
     return {
-      segments: segments.map((segment) => moveSegment(motion, segment)),
+      segments: segments.map(({ segment, isEnd }) => ({ segment: moveSegment(motion, segment), isEnd })),
       box: { ...box, minX: box.minX + away, maxX: box.maxX + away },
     };
   }
@@ -138,7 +162,7 @@ export class SheetCurves {
     const laid = known ?? this.#layRing(cell, ring);
     if (!known) this.#rings.set(ring, laid);
     const { segments, box } = this.#placed(laid, shift);
-    return { contour: { closed: true, segments }, box };
+    return { contour: closedContour(segments), box };
   }
 
   #layRing(cell: Cell, { runs }: Ring): Laid {
@@ -179,7 +203,7 @@ export class SheetCurves {
       bridge = [link];
     }
     return {
-      contour: { closed: true, segments: parts.flatMap(({ segments }) => segments) },
+      contour: closedContour(parts.flatMap(({ segments }) => segments)),
       box: boxAround(parts.map(({ box }) => box)),
     };
   }

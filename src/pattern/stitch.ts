@@ -69,9 +69,10 @@ class Joined {
 
 /**
  * Stitch cells laid side by side from left to right. Undefined where two neighbours do not agree on how their common
- * border is crossed, as when art is tangent to it: another border must be chosen.
+ * border is crossed, as when art is tangent to it, runs along it or has its nodes on it: another border must be chosen.
  */
 export function stitch(places: readonly PlacedCell[]): StitchedArea[] | undefined {
+  if (places.some(({ cell }) => cell.rubs)) return undefined;
   const known = new Map<Cell, Map<Cell, ReturnType<typeof pairNeighbours>>>();
   const neighbours = (left: Cell, right: Cell) => {
     const row = known.get(left) ?? new Map<Cell, ReturnType<typeof pairNeighbours>>();
@@ -143,5 +144,7 @@ function follow(
     loop.push(link);
     link = next(link);
   }
-  return link && link.place === start.place && link.chain === start.chain ? loop : undefined;
+  const closes = link && link.place === start.place && link.chain === start.chain;
+  // Nodes that lie on borders leave nothing but single runs, which have no joint to begin from.
+  return closes && loop.some(({ chain }) => chain.runs.length > 1) ? loop : undefined;
 }

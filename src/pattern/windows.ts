@@ -3,7 +3,6 @@
 import type { Box } from '../geometry/box.ts';
 import { type Contour, polygon } from '../geometry/contour.ts';
 import type { Point } from '../geometry/point.ts';
-import { girthAt } from '../unroll/flat-wall.ts';
 import { type SideEdge, type Template, turnOfEdge } from '../unroll/template.ts';
 import type { CellWindow, Side } from './cell.ts';
 import type { Lay } from './lay.ts';
@@ -19,9 +18,8 @@ export interface LaidPiece {
 /** The piece grown by the run-off on all sides, in the laid pattern. */
 export function laidPiece(template: Template, lay: Lay, runOff: number): LaidPiece {
   const { wall, piece } = template;
-  const girth = girthAt(wall, wall.reference);
   const edge = (side: SideEdge, outward: number) => (y: number) =>
-    girth * turnOfEdge(wall, { turn: side.turn, offset: side.offset + outward }, lay.toAlong(y));
+    lay.around * turnOfEdge(wall, { turn: side.turn, offset: side.offset + outward }, lay.toAlong(y));
   return {
     foot: lay.fromAlong(piece.from - runOff),
     lip: lay.fromAlong(piece.to + runOff),

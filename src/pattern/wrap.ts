@@ -5,7 +5,7 @@ import type { Contour, Shape } from '../geometry/contour.ts';
 import { signedArea } from '../geometry/measure.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { fitTolerance, sliverWidth } from '../geometry/tolerance.ts';
-import { girthAt, turnMotion } from '../unroll/flat-wall.ts';
+import { turnMotion } from '../unroll/flat-wall.ts';
 import type { Template } from '../unroll/template.ts';
 import { type Cell, cellOf, type LaidPeriod, layPeriod } from './cell.ts';
 import { type Closing, equalParts, layOut } from './closing.ts';
@@ -69,7 +69,7 @@ export function wrapPattern(options: WrapOptions): Wrap {
 }
 
 const placeOf = (lay: Lay, at: Point): { turn: number; along: number } => {
-  const turn = at.x / girthAt(lay.wall, lay.wall.reference);
+  const turn = at.x / lay.around;
   return { turn: turn - Math.floor(turn), along: lay.toAlong(at.y) };
 };
 
@@ -81,7 +81,7 @@ interface Laid {
 
 function layLayer(period: LaidPeriod, piece: LaidPiece, { closing, lay, template }: WrapOptions): Laid {
   const parts = equalParts(closing);
-  const width = girthAt(lay.wall, lay.wall.reference) / parts;
+  const width = lay.around / parts;
   const { places, areas } = stitchedCells(period, piece, width);
   const curves = new SheetCurves({
     places,

@@ -1,11 +1,14 @@
-// The bare body of the vessel: its outline, its rim, the soft light on it.
+// The bare body of the vessel: its outline, its rim, the edges of its wall.
 import type { Point } from '../geometry/point.ts';
-import { type Camera, inSight, seen, seenRings } from './rolled-camera.ts';
-import { hull, millimetres, picturePath } from './rolled-path.ts';
-import { type Profile, profileOf, type Ring, type RolledVessel } from './rolled-vessel.ts';
+import { type Camera, seen, seenRings } from './rolled-camera.ts';
+import { millimetres, picturePath } from './rolled-path.ts';
+import type { RoundedProfile } from './rolled-profile.ts';
+import { cornersOf, ringAlong } from './rolled-rings.ts';
+import { outlineOf, sightOf } from './rolled-sight.ts';
+import { type BodyRing, isStraight, type Ring, type RolledVessel } from './rolled-vessel.ts';
 
 /** Colours of a brushed steel vessel in a grey room; nobody's but ours. */
-const steel = { wall: '#ccd1d4', foot: '#9aa1a6', shadow: '#141d26' } as const;
+const steel = { wall: '#ccd1d4', foot: '#9aa1a6', edge: '#1d252b' } as const;
 
 /** Shared paints: the shadow on the floor, the metal of the lip, the inside. */
 export const bodyPaints =
@@ -20,13 +23,21 @@ export const bodyPaints =
   '<linearGradient id="depth" x2="0" y2="1"><stop offset="0" stop-color="#1d252b" stop-opacity=".05"/>' +
   '<stop offset="1" stop-color="#1d252b" stop-opacity=".5"/></linearGradient>';
 
-/** Points around a circle: chords of 3 degrees, under a thousandth of the radius from it. */
-const around = 120;
+/** Points along half a circle: chords of 3 degrees, under a thousandth of the radius from it. */
+const around = 60;
 
-const wholeRings = (camera: Camera, rings: readonly Ring[]): string =>
-  picturePath(hull(seenRings(camera, rings, -0.5, 0.5, around)), true);
+/** All circles of the outside, from the foot up. */
+export const ringsOf = ({ foot, wall, lip }: RoundedProfile): readonly BodyRing[] => [
+  ...foot,
+  ...wall,
+  ...lip,
+];
 
-const topOf = ({ lip }: Profile): Ring => lip.at(-1) ?? { radius: 0, height: 0 };
+/** Path data of the outline of a solid between circles. */
+const outlineData = (camera: Camera, rings: readonly Ring[]): string =>
+  outlineOf(camera, rings)
+    .map((ring) => picturePath(ring, true))
+    .join('');
 
 function ellipse(camera: Camera, { radius, height }: Ring, fill: string, down = 0): string {
   const cy = down - height * Math.cos(camera.elevation);
@@ -34,101 +45,58 @@ function ellipse(camera: Camera, { radius, height }: Ring, fill: string, down = 
   return `<ellipse cy="${millimetres(cy)}" rx="${millimetres(radius)}" ry="${millimetres(ry)}" fill="${fill}"/>`;
 }
 
+const widestOf = (rings: readonly Ring[]): number => Math.max(...rings.map(({ radius }) => radius));
+
 /** What lies under the film: the shadow on the floor, the body, its wall apart from the round of the foot. */
-export function bodyBelow(vessel: RolledVessel, camera: Camera): string {
-  const profile = profileOf(vessel);
-  const widest = Math.max(...[...profile.foot, ...profile.lip].map(({ radius }) => radius));
+export function bodyBelow(profile: RoundedProfile, camera: Camera): string {
+  const rings = ringsOf(profile);
+  const widest = widestOf(rings);
   const footprint = { radius: ((profile.foot[0]?.radius ?? 0) + widest) * 0.6, height: 0 };
-  const wall = [profile.foot.at(-1), profile.lip[0]].filter((ring) => ring !== undefined);
   return (
     ellipse(camera, footprint, 'url(#floor)', widest * 0.02) +
-    `<path fill="${steel.foot}" d="${wholeRings(camera, [...profile.foot, ...profile.lip])}"/>` +
-    `<path fill="${steel.wall}" d="${wholeRings(camera, wall)}"/>`
+    `<path fill="${steel.foot}" d="${outlineData(camera, rings)}"/>` +
+    `<path fill="${steel.wall}" d="${outlineData(camera, profile.wall)}"/>`
   );
-}
-
-/** How dark the side away from the light is at the very edge, and how bright the light, as opacities. */
-const shade = { right: 0.46, left: 0.24, light: 0.26 } as const;
-
-/** Stops of a shadow that falls off from an edge of the body: with the angle its wall has turned away from the eye. */
-function shadowStops(strongest: number, beginsDeg: number): string {
-  const count = 12;
-  return Array.from({ length: count + 1 }, (_, i) => {
-    const away = (Math.asin(1 - i / count) * 180) / Math.PI;
-    const opacity = strongest * Math.max(0, (away - beginsDeg) / (90 - beginsDeg)) ** 1.25;
-    return `<stop offset="${millimetres(i / count)}" stop-color="${steel.shadow}" stop-opacity="${millimetres(opacity)}"/>`;
-  }).join('');
-}
-
-const lightStops = [0, 0.12, 0.42, 0.8, 1, 0.8, 0.42, 0.12, 0]
-  .map(
-    (part, i) =>
-      `<stop offset="${i / 8}" stop-color="#fff" stop-opacity="${millimetres(part * shade.light)}"/>`,
-  )
-  .join('');
-
-/** A gradient across a leaning line of the wall: from the line `share` of the radius off the axis, over `width` mm. */
-function acrossWall(name: string, vessel: RolledVessel, share: number, width: number, stops: string): string {
-  const { foot, lip } = profileOf(vessel);
-  const [low, high] = [foot.at(-1), lip[0]];
-  if (!low || !high) return '';
-  const lean = (share * (high.radius - low.radius)) / (high.height - low.height);
-  const length = Math.hypot(1, lean);
-  const from = { x: (share * (low.radius + high.radius)) / 2, y: -(low.height + high.height) / 2 };
-  const to = { x: from.x + width / length, y: from.y + (width * lean) / length };
-  const ends = `x1="${millimetres(from.x)}" y1="${millimetres(from.y)}" x2="${millimetres(to.x)}" y2="${millimetres(to.y)}"`;
-  return `<linearGradient id="${name}" gradientUnits="userSpaceOnUse" ${ends}>${stops}</linearGradient>`;
-}
-
-/** Paints of the light on this vessel: they lean with its wall, as a gradient across the picture would not. */
-export function lightPaints(vessel: RolledVessel): string {
-  const { footRadius, lipRadius } = vessel.profile;
-  const mean = (footRadius + lipRadius) / 2;
-  return (
-    acrossWall('right-shade', vessel, 1, -mean, shadowStops(shade.right, 0)) +
-    acrossWall('left-shade', vessel, -1, mean, shadowStops(shade.left, 40)) +
-    acrossWall('light', vessel, -0.86, 0.72 * mean, lightStops)
-  );
-}
-
-/** The light on the wall and on the film. */
-export function bodyLight(vessel: RolledVessel, camera: Camera): string {
-  const profile = profileOf(vessel);
-  const data = wholeRings(camera, [...profile.foot, ...profile.lip.slice(0, 1)]);
-  return ['right-shade', 'left-shade', 'light']
-    .map((paint) => `<path fill="url(#${paint})" d="${data}"/>`)
-    .join('');
 }
 
 /** What lies over the film: the lip, its rim and the inside as far as it is seen from above. */
-export function bodyAbove(vessel: RolledVessel, camera: Camera): string {
-  const profile = profileOf(vessel);
-  const top = topOf(profile);
-  const reach = vessel.profile.lipRadius - top.radius;
+export function bodyAbove(vessel: RolledVessel, profile: RoundedProfile, camera: Camera): string {
+  const top = profile.lip.at(-1) ?? { radius: 0, height: 0 };
+  const corner = vessel.profile.at(-1)?.radius ?? 0;
   // How thick the vessel is was never measured: the picture gives it a round on the inside like that on the outside.
-  const inner = { ...top, radius: top.radius - Math.max(reach, 0.03 * vessel.profile.lipRadius) };
+  const inner = { ...top, radius: top.radius - Math.max(corner - top.radius, 0.03 * corner) };
   return (
-    `<path fill="url(#lip)" d="${wholeRings(camera, profile.lip)}"/>` +
+    `<path fill="url(#lip)" d="${outlineData(camera, profile.lip)}"/>` +
     ellipse(camera, top, 'url(#rim)') +
     ellipse(camera, inner, 'url(#inside)') +
     ellipse(camera, inner, 'url(#depth)')
   );
 }
 
-/** A level line as far as it is in sight. */
-export function levelSeen(camera: Camera, ring: Ring, halfAngle: number): readonly Point[] {
-  const half = inSight(halfAngle, camera.elevation);
-  return seenRings(camera, [ring], -half, half, around / 2);
+/** A level line as far as it is in sight: `half` a turn to either side. */
+export const levelSeen = (camera: Camera, ring: Ring, half: number): readonly Point[] =>
+  seenRings(camera, [ring], -half, half, around);
+
+/** The sharp edges of a wall with corners, as far as either side of them is in sight. */
+export function edgesSeen(vessel: RolledVessel, profile: RoundedProfile, camera: Camera): string {
+  if (isStraight(vessel)) return '';
+  const body = ringsOf(profile);
+  const lines = cornersOf(profile.wall).map((along) => {
+    const ring = ringAlong(vessel.profile, along);
+    const sides = profile.wall.filter((side) => side.along === along);
+    const half = Math.max(...sides.map((side) => sightOf(side, body, camera.elevation)));
+    return `<path d="${picturePath(levelSeen(camera, ring, half), false)}"/>`;
+  });
+  if (lines.length === 0) return '';
+  return `<g data-role="edge" fill="none" stroke="${steel.edge}" stroke-opacity=".28" stroke-width=".3">${lines.join('')}</g>\n`;
 }
 
 /** The box that the body takes, mm to either side of its axis and above and below its foot's centre. */
-export function bodyReach(vessel: RolledVessel, camera: Camera): { side: number; up: number; down: number } {
-  const { foot, lip } = profileOf(vessel);
-  const rings = [...foot, ...lip];
+export function bodyReach(
+  profile: RoundedProfile,
+  camera: Camera,
+): { side: number; up: number; down: number } {
+  const rings = ringsOf(profile);
   const y = (turn: number) => rings.map((ring) => seen(camera, { ...ring, turn: camera.facing + turn }).y);
-  return {
-    side: Math.max(...rings.map(({ radius }) => radius)),
-    up: -Math.min(...y(0.5)),
-    down: Math.max(...y(0)),
-  };
+  return { side: widestOf(rings), up: -Math.min(...y(0.5)), down: Math.max(...y(0)) };
 }

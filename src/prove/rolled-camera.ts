@@ -29,16 +29,6 @@ export function seen({ facing, elevation }: Camera, { radius, height, turn }: Ro
   };
 }
 
-/**
- * How far around from the facing turn a wall stays in sight, as a turn: 0 to 0.5. Its outward normal at an angle p from
- * the facing one is (sin p cos a, cos p cos a, -sin a), the way to the eye (0, cos e, sin e); the wall is in sight while
- * their product is positive. The vessel is convex, so nothing else hides it.
- */
-export function inSight(halfAngle: number, elevation: number): number {
-  const limit = Math.tan(halfAngle) * Math.tan(elevation);
-  return Math.acos(Math.min(1, Math.max(-1, limit))) / (2 * Math.PI);
-}
-
 /** Points of circles as they are seen, between two turns off the facing one. */
 export const seenRings = (
   camera: Camera,

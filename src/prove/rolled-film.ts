@@ -6,9 +6,11 @@ import { distance, type Point, subtract } from '../geometry/point.ts';
 import { clipPolygons, type GridRing } from '../geometry/polygon-clip.ts';
 import { chordCount, pointAt } from '../geometry/segment.ts';
 import { girthAt, radiusAt, toWall } from '../unroll/flat-wall.ts';
-import { type Camera, inSight, seen } from './rolled-camera.ts';
+import { type Camera, seen } from './rolled-camera.ts';
 import { picturePath } from './rolled-path.ts';
-import { type RolledVessel, rolled, sidesAt } from './rolled-vessel.ts';
+import { cornersOf } from './rolled-rings.ts';
+import type { Sight } from './rolled-sight.ts';
+import { isStraight, type RolledVessel, rolled, sidesAt } from './rolled-vessel.ts';
 
 /** A place on the wall in mm: x is turn times the girth at the reference height, y is mm along. */
 type WallRing = readonly Point[];
@@ -67,46 +69,45 @@ function onWall(contour: Contour, vessel: RolledVessel, step: number, tolerance:
   });
 }
 
-/** A part of the finished sheet that is in sight: from `left` to `right` at every height of the band, in turns. */
-export interface Window {
-  readonly left: (along: number) => number;
-  readonly right: (along: number) => number;
+/** A level line of the finished sheet as far as it is in sight, in turns. Nothing of it is where right is not past left. */
+interface Level {
+  readonly along: number;
+  readonly left: number;
+  readonly right: number;
 }
+
+/** A part of the finished sheet that is in sight, by its level lines from the foot up. */
+type Window = readonly Level[];
 
 /** What is in sight of the sheet. Behind the seam it goes on at the other end, so there may be two parts. */
-export function windowsOf(vessel: RolledVessel, camera: Camera): readonly Window[] {
-  const half = inSight(vessel.profile.halfAngle, camera.elevation);
+function windowsOf(vessel: RolledVessel, sight: readonly Sight[], facing: number): readonly Window[] {
   return [-1, 0, 1]
-    .map((round): Window => {
-      const [from, to] = [camera.facing + round - half, camera.facing + round + half];
-      const within = (turn: number) => Math.min(to, Math.max(from, turn));
-      return {
-        left: (along) => within(sidesAt(vessel, along)[0]),
-        right: (along) => within(sidesAt(vessel, along)[1]),
-      };
-    })
-    .filter(({ left, right }) => heightsOf(vessel).some((along) => right(along) > left(along)));
+    .map(
+      (round): Window =>
+        sight.map(({ along, half }) => {
+          const [from, to] = [facing + round - half, facing + round + half];
+          const within = (turn: number) => Math.min(to, Math.max(from, turn));
+          const [start, finish] = sidesAt(vessel, along);
+          return { along, left: within(start), right: within(finish) };
+        }),
+    )
+    .filter((window) => window.some(({ left, right }) => right > left));
 }
 
-/** Heights at which a side of the sheet is looked up: beside a handle it is not quite the same turn all the way. */
-const sideSteps = 16;
-
-const heightsOf = ({ band }: RolledVessel): readonly number[] =>
-  Array.from({ length: sideSteps + 1 }, (_, i) => band.from + ((band.to - band.from) * i) / sideSteps);
-
-/** A window as a ring on the wall, and a box that lies in it: what is inside needs no cutting. */
+/** A window as it lies on the wall, and a box that lies in it: what is inside needs no cutting. */
 interface Frame {
-  readonly ring: WallRing;
+  readonly lefts: WallRing;
+  readonly rights: WallRing;
   readonly inner: Box;
 }
 
-function frameOf(vessel: RolledVessel, { left, right }: Window): Frame {
+function frameOf(vessel: RolledVessel, window: Window): Frame {
   const girth = referenceGirth(vessel);
-  const heights = heightsOf(vessel);
-  const lefts = heights.map((y) => ({ x: left(y) * girth, y }));
-  const rights = heights.map((y) => ({ x: right(y) * girth, y }));
+  const lefts = window.map(({ along, left }) => ({ x: left * girth, y: along }));
+  const rights = window.map(({ along, right }) => ({ x: right * girth, y: along }));
   return {
-    ring: [...lefts, ...rights.toReversed()],
+    lefts,
+    rights,
     inner: {
       minX: Math.max(...lefts.map(({ x }) => x)),
       maxX: Math.min(...rights.map(({ x }) => x)),
@@ -116,18 +117,33 @@ function frameOf(vessel: RolledVessel, { left, right }: Window): Frame {
   };
 }
 
-/** Path data of every piece of film that is in sight, cut at the finished edges and where the wall turns away. */
+/** The outline of as much of a frame as a piece can reach. */
+function ringFor({ lefts, rights }: Frame, { minY, maxY }: Box): WallRing {
+  const first = Math.max(
+    0,
+    lefts.findLastIndex(({ y }) => y < minY),
+  );
+  const past = lefts.findIndex(({ y }) => y > maxY);
+  const end = past < 0 ? lefts.length : past + 1;
+  return [...lefts.slice(first, end), ...rights.slice(first, end).reverse()];
+}
+
+/**
+ * Path data of every piece of film that is in sight, cut at the finished edges and where the wall turns away or is
+ * hidden. `sight` is for level lines close together over the band.
+ */
 export function filmPaths(
   film: Film,
   vessel: RolledVessel,
+  sight: readonly Sight[],
   camera: Camera,
   tolerance: number,
 ): readonly string[] {
-  const windows = windowsOf(vessel, camera).map((window) => frameOf(vessel, window));
-  const step = stepFor(vessel, tolerance);
+  const windows = windowsOf(vessel, sight, camera.facing).map((window) => frameOf(vessel, window));
+  const steps = stepsFor(vessel, tolerance);
   return film.pieces.flatMap((piece) => {
     const rings = windows.flatMap((window) => piecesWithin(piece, window));
-    const data = rings.map((ring) => picturePath(seenRing(ring, vessel, camera, step), true)).join('');
+    const data = rings.map((ring) => picturePath(seenRing(ring, vessel, camera, steps), true)).join('');
     return data === '' ? [] : [data];
   });
 }
@@ -139,12 +155,13 @@ const holds = (outer: Box, inner: Box): boolean =>
   inner.maxY <= outer.maxY;
 
 function piecesWithin(piece: Piece, window: Frame): readonly WallRing[] {
-  if (!boxesMeet(piece.box, boxOfPoints(window.ring))) return [];
   if (holds(window.inner, piece.box)) return piece.rings;
-  const units = unitsFor([...piece.rings.flat(), ...window.ring]);
+  const frame = ringFor(window, piece.box);
+  if (!boxesMeet(piece.box, boxOfPoints(frame))) return [];
+  const units = unitsFor([...piece.rings.flat(), ...frame]);
   const onGrid = (ring: WallRing): GridRing =>
     ring.map(({ x, y }) => ({ x: Math.round(x * units), y: Math.round(y * units) }));
-  const regions = clipPolygons('intersection', piece.rings.map(onGrid), [onGrid(window.ring)], 'evenodd');
+  const regions = clipPolygons('intersection', piece.rings.map(onGrid), [onGrid(frame)], 'evenodd');
   return regions
     .flatMap(({ outer, holes }) => [outer, ...holes])
     .map((ring) => ring.map(({ x, y }) => ({ x: x / units, y: y / units })));
@@ -157,15 +174,56 @@ function unitsFor(points: readonly Point[]): number {
   return 2 ** Math.min(12, 24 - Math.ceil(Math.log2(far)));
 }
 
-/** A ring as it is seen. Its straight lines go around the wall: they are cut into steps before they are bent. */
-function seenRing(ring: WallRing, vessel: RolledVessel, camera: Camera, step: number): readonly Point[] {
+/** How far a straight line on the wall may go before it is bent with it, mm around and mm up; and where it has corners. */
+interface Steps {
+  readonly around: number;
+  readonly up: number;
+  readonly corners: readonly number[];
+}
+
+function stepsFor(vessel: RolledVessel, tolerance: number): Steps {
+  const { profile } = vessel;
+  const corners = cornersOf(profile);
+  // The sharpest bend of a curve in its profile, by how the lean changes from circle to circle: s = c² / 8R again.
+  const bend = Math.max(
+    ...profile.slice(1).map((ring, i) => {
+      const before = profile[i] ?? ring;
+      return ring.along === before.along
+        ? 0
+        : Math.abs(ring.lean - before.lean) / (ring.along - before.along);
+    }),
+  );
+  return { around: stepFor(vessel, tolerance), up: Math.sqrt((8 * tolerance) / bend), corners };
+}
+
+/** Where a line has to be bent, as shares of it: at even steps, and where it crosses a corner of the wall. */
+function bendsOf(p: Point, q: Point, { around, up, corners }: Steps): readonly number[] {
+  const count = Math.max(1, Math.ceil(Math.abs(q.x - p.x) / around), Math.ceil(Math.abs(q.y - p.y) / up));
+  const even = Array.from({ length: count }, (_, n) => n / count);
+  const crossed = corners
+    .map((along) => (along - p.y) / (q.y - p.y))
+    .filter((share) => share > 0 && share < 1);
+  return crossed.length === 0 ? even : [...even, ...crossed].sort((a, b) => a - b);
+}
+
+/** A ring as it is seen. Its straight lines go around the wall and up it: they are cut into steps before they are bent. */
+function seenRing(ring: WallRing, vessel: RolledVessel, camera: Camera, steps: Steps): readonly Point[] {
   const girth = referenceGirth(vessel);
   return ring.flatMap((p, i) => {
     const q = ring[(i + 1) % ring.length] ?? p;
-    const count = Math.max(1, Math.ceil(Math.abs(q.x - p.x) / step));
-    return Array.from({ length: count }, (_, n) => {
-      const { x, y } = { x: p.x + ((q.x - p.x) * n) / count, y: p.y + ((q.y - p.y) * n) / count };
+    return bendsOf(p, q, steps).map((share) => {
+      const { x, y } = { x: p.x + (q.x - p.x) * share, y: p.y + (q.y - p.y) * share };
       return seen(camera, rolled(vessel, { turn: x / girth, along: y }));
     });
   });
 }
+
+/** Level lines of the band that a straight wall is looked at on: beside a handle its sides are not the same turn all the way. */
+const straightSteps = 16;
+
+/** How close together the level lines of a band on a wall that bends are, mm along. */
+const bentStep = 1;
+
+/** How close together level lines of the finished sheet must be. */
+export const levelStep = (vessel: RolledVessel): number =>
+  isStraight(vessel) ? (vessel.band.to - vessel.band.from) / straightSteps : bentStep;

@@ -6,20 +6,16 @@ import type { Contour } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import type { Point } from '../geometry/point.ts';
 import { turnOfEdge } from '../unroll/template.ts';
-import {
-  bodyAbove,
-  bodyBelow,
-  bodyLight,
-  bodyPaints,
-  bodyReach,
-  levelSeen,
-  lightPaints,
-} from './rolled-body.ts';
+import { bodyAbove, bodyBelow, bodyPaints, bodyReach, edgesSeen, levelSeen, ringsOf } from './rolled-body.ts';
 import { type Camera, elevationFor, seen } from './rolled-camera.ts';
-import { type Film, filmOf, filmPaths } from './rolled-film.ts';
+import { type Film, filmOf, filmPaths, levelStep } from './rolled-film.ts';
 import { handleDepth, handleSeen } from './rolled-handle.ts';
+import { bentLight, straightLight, straightPaints } from './rolled-light.ts';
 import { millimetres, picturePath } from './rolled-path.ts';
-import { type RolledVessel, ringAt, rolled } from './rolled-vessel.ts';
+import { profileOf, type RoundedProfile } from './rolled-profile.ts';
+import { ringsBetween } from './rolled-rings.ts';
+import { type Sight, sightsOf } from './rolled-sight.ts';
+import { bandLean, isStraight, type RolledVessel, ringAt, rolled } from './rolled-vessel.ts';
 
 /** Gives words as outlines: baseline-left at the origin, y down, mm; `height` is the size of the letters, mm. */
 export type Caption = (text: string, height: number) => readonly Contour[];
@@ -49,8 +45,8 @@ interface Layout {
   readonly baseline: number;
 }
 
-function layOut(vessel: RolledVessel, camera: Camera, captioned: boolean): Layout {
-  const { side, up, down } = bodyReach(vessel, camera);
+function layOut(vessel: RolledVessel, { profile }: Body, camera: Camera, captioned: boolean): Layout {
+  const { side, up, down } = bodyReach(profile, camera);
   const gap = 0.26 * (side + up / 2);
   const letters = 0.075 * (side + up / 2);
   const half = side + handleDepth(vessel) + gap / 2;
@@ -65,6 +61,36 @@ function layOut(vessel: RolledVessel, camera: Camera, captioned: boolean): Layou
   };
 }
 
+/** What is the same from every side: the body's parts as text, and what is in sight of the band. */
+interface Body {
+  readonly profile: RoundedProfile;
+  readonly sight: readonly Sight[];
+  readonly below: string;
+  readonly light: string;
+  readonly edges: string;
+  readonly above: string;
+}
+
+function bodyOf(vessel: RolledVessel, camera: Camera): Body {
+  const profile = profileOf(vessel);
+  const rings = ringsOf(profile);
+  const band = ringsBetween(vessel.profile, vessel.band.from, vessel.band.to);
+  return {
+    profile,
+    sight: sightsOf(band, levelStep(vessel), rings, camera.elevation),
+    below: `${bodyBelow(profile, camera)}\n`,
+    light: isStraight(vessel) ? `${straightLight(profile, camera)}\n` : bentLight(profile, rings, camera),
+    edges: edgesSeen(vessel, profile, camera),
+    above: `${bodyAbove(vessel, profile, camera)}\n`,
+  };
+}
+
+function paintsFor(vessel: RolledVessel, profile: RoundedProfile): string {
+  if (!isStraight(vessel)) return bodyPaints;
+  const [foot, lip] = [vessel.profile[0]?.radius ?? 0, vessel.profile.at(-1)?.radius ?? 0];
+  return bodyPaints + straightPaints(profile, (foot + lip) / 2);
+}
+
 /**
  * The text of `rolled.svg`: what the finished vessel will look like, at true scale in mm, drawn from a delivered cut
  * file that was read back. Hidden lines are removed; what is trimmed away and what lies past the seam is not shown.
@@ -73,40 +99,48 @@ function layOut(vessel: RolledVessel, camera: Camera, captioned: boolean): Layou
  * `data-layer`, one path a piece of film, in the file's order. Curves are drawn within 0.04 mm. Same input, same bytes.
  */
 export function rolledPicture(drawing: Drawing, vessel: RolledVessel, caption?: Caption): string {
-  const elevation = elevationFor(vessel.profile.halfAngle);
-  const layout = layOut(vessel, { facing: 0, elevation }, caption !== undefined);
+  const elevation = elevationFor(bandLean(vessel));
+  const body = bodyOf(vessel, { facing: 0, elevation });
+  const layout = layOut(vessel, body, { facing: 0, elevation }, caption !== undefined);
   const tolerance = Math.min(coarsest, layout.height / 4000);
   const films = filmOf(drawing, vessel, tolerance);
   const [width, height] = [millimetres(layout.width), millimetres(layout.height)];
   const drawn = views.map(({ name, facing }, i) => {
     const x = layout.width / 2 + (i - (views.length - 1) / 2) * 2 * layout.side;
-    const view = viewText(films, vessel, { facing, elevation }, tolerance);
+    const view = viewText(films, vessel, body, { facing, elevation }, tolerance);
     const words = caption === undefined ? '' : captionText(caption(name, layout.letters), layout);
     return `<g data-view="${name}" transform="translate(${millimetres(x)} ${millimetres(layout.foot)})">\n${view}${words}</g>\n`;
   });
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">\n` +
-    `<title>The finished vessel: front, left, right, seam</title>\n<defs>${bodyPaints}${lightPaints(vessel)}</defs>\n` +
+    `<title>The finished vessel: front, left, right, seam</title>\n<defs>${paintsFor(vessel, body.profile)}</defs>\n` +
     `<rect width="${width}" height="${height}" fill="${colours.ground}"/>\n${drawn.join('')}</svg>\n`
   );
 }
 
-function viewText(films: readonly Film[], vessel: RolledVessel, camera: Camera, tolerance: number): string {
-  const handle = handleSeen(vessel, camera);
+function viewText(
+  films: readonly Film[],
+  vessel: RolledVessel,
+  body: Body,
+  camera: Camera,
+  tolerance: number,
+): string {
+  const handle = handleSeen(vessel, body.profile, camera);
   const layers = films.map((film) => {
-    const paths = filmPaths(film, vessel, camera, tolerance).map((data) => `<path d="${data}"/>`);
+    const paths = filmPaths(film, vessel, body.sight, camera, tolerance).map((data) => `<path d="${data}"/>`);
     return `<g data-layer="${escaped(film.layer)}" fill="${escaped(film.colour)}" fill-rule="evenodd">\n${paths.join('\n')}\n</g>\n`;
   });
   return [
     handle.behind,
-    `${bodyBelow(vessel, camera)}\n`,
+    body.below,
     ...layers,
-    `${bodyLight(vessel, camera)}\n`,
-    finishedEdges(vessel, camera),
+    body.light,
+    body.edges,
+    finishedEdges(vessel, body, camera),
     camera.facing === 0 && vessel.seam.start.offset === vessel.seam.finish.offset
-      ? seamText(vessel, camera)
+      ? seamText(vessel, body, camera)
       : '',
-    `${bodyAbove(vessel, camera)}\n`,
+    body.above,
     handle.before,
   ].join('');
 }
@@ -116,26 +150,23 @@ const escaped = (text: string): string => text.replace(/[&<>"']/g, (c) => `&#${c
 const lineText = (points: readonly Point[]): string => `<path d="${picturePath(points, false)}"/>`;
 
 /** The ends of the finished band, where the knife takes the trims away: a fine dark line. */
-function finishedEdges(vessel: RolledVessel, camera: Camera): string {
-  const lines = [vessel.band.from, vessel.band.to].map((along) =>
-    lineText(levelSeen(camera, ringAt(vessel, along), vessel.profile.halfAngle)),
+function finishedEdges(vessel: RolledVessel, { sight }: Body, camera: Camera): string {
+  const lines = [sight[0], sight.at(-1)].map((end) =>
+    end === undefined ? '' : lineText(levelSeen(camera, ringAt(vessel, end.along), end.half)),
   );
   return `<g data-role="trim" fill="none" stroke="${colours.edge}" stroke-opacity=".3" stroke-width=".2">${lines.join('')}</g>\n`;
 }
 
 /** The line where the two ends meet, dashed; and, where the sheet laps over its start, the edge that stays on top. */
-function seamText(vessel: RolledVessel, camera: Camera): string {
+function seamText(vessel: RolledVessel, { sight }: Body, camera: Camera): string {
   const { finish } = vessel.seam;
-  const { from, to } = vessel.band;
-  const steps = 16;
-  const side = (offset: number): string =>
-    lineText(
-      Array.from({ length: steps + 1 }, (_, i) => {
-        const along = from + ((to - from) * i) / steps;
-        const turn = turnOfEdge(vessel.wall, { ...finish, offset: finish.offset + offset }, along);
-        return seen(camera, rolled(vessel, { turn, along }));
-      }),
-    );
+  const side = (offset: number): string => {
+    const places = sight.map(({ along, half }) => {
+      const turn = turnOfEdge(vessel.wall, { ...finish, offset: finish.offset + offset }, along);
+      return { at: seen(camera, rolled(vessel, { turn, along })), isSeen: Math.abs(turn - 1) <= half };
+    });
+    return runsOf(places).map(lineText).join('');
+  };
   const lap =
     vessel.overlap > 0
       ? `<g data-role="overlap" fill="none" stroke="${colours.edge}" stroke-opacity=".3" stroke-width=".2">${side(vessel.overlap)}</g>\n`
@@ -143,6 +174,16 @@ function seamText(vessel: RolledVessel, camera: Camera): string {
   const halo = `<g fill="none" stroke="#fff" stroke-opacity=".75" stroke-width=".8">${side(0)}</g>\n`;
   const dashes = `<g data-role="seam" fill="none" stroke="${colours.seam}" stroke-width=".45" stroke-dasharray="2.4 1.6">${side(0)}</g>\n`;
   return lap + halo + dashes;
+}
+
+/** A line in the parts of it that are in sight. */
+function runsOf(places: readonly { readonly at: Point; readonly isSeen: boolean }[]): readonly Point[][] {
+  const runs: Point[][] = [[]];
+  for (const { at, isSeen } of places) {
+    if (isSeen) runs.at(-1)?.push(at);
+    else runs.push([]);
+  }
+  return runs.filter((run) => run.length > 1);
 }
 
 /** A caption under the middle of its view. */

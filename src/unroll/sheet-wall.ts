@@ -1,6 +1,8 @@
 // The flat wall of a sheet that lies on a coated blank.
-import { bareRadiusAt, type StraightWall } from '../blank/straight-wall.ts';
+import type { Band } from '../blank/flat-band.ts';
+import { closePlaces, type Wall, wallAt } from '../blank/wall.ts';
 import { type FlatWall, flatWall } from './flat-wall.ts';
+import { leastStretchCone, type RadiusAlong, strainAt } from './strain.ts';
 
 /** Coats under the film make the wall larger; the sheet is sized on its own mid-thickness. */
 export interface SheetBuild {
@@ -8,13 +10,41 @@ export interface SheetBuild {
   readonly coats: number;
   /** Thickness of the film, mm. */
   readonly film: number;
+  /** Share by which the film may be gathered around without a pucker; about 0. */
+  readonly gather: number;
 }
 
+/** A sheet on a band of a wall: its own flat wall, and what laying it asks of the film. */
+export interface SheetOnWall {
+  readonly flat: FlatWall;
+  /** Strain of the film around the wall, at close places up the band: positive is stretched. 0 on a straight wall. */
+  readonly strain: readonly { readonly along: number; readonly strain: number }[];
+}
+
+/** The radius of the sheet's mid-thickness: the wall grows along its normal by the coats and half the film. */
+export const sheetRadiusAt = (wall: Wall, { coats, film }: SheetBuild, along: number): number => {
+  const { radius, lean } = wallAt(wall, along);
+  return radius + (coats + film / 2) * Math.cos(lean);
+};
+
+/** The sheet's radius at close places along a band. */
+export const sheetRadii = (wall: Wall, build: SheetBuild, band: Band): RadiusAlong[] =>
+  closePlaces(wall, band).map((along) => ({ along, radius: sheetRadiusAt(wall, build, along) }));
+
 /**
- * The wall grows along its normal, so its radius grows by thickness times the cosine of the half angle, while heights
- * along the wall stay as they are. A sheet bent around keeps its length at mid-thickness (neutral line of thin sheet).
+ * The sheet for a band, about a reference height. On a straight wall it is exact: the radius grows by thickness times
+ * the cosine of the half angle, heights along the wall stay as they are (a sheet bent around keeps its length at
+ * mid-thickness). On a wall that bends it is the cone that asks the least stretch of the film.
  */
-export function sheetWall(wall: StraightWall, { coats, film }: SheetBuild, reference: number): FlatWall {
-  const growth = (coats + film / 2) * Math.cos(wall.halfAngle);
-  return flatWall(bareRadiusAt(wall, reference) + growth, Math.sin(wall.halfAngle), reference);
+export function sheetOnWall(wall: Wall, build: SheetBuild, band: Band, reference: number): SheetOnWall {
+  if (wall.kind === 'straight') {
+    const sine = Math.sin(wall.straight.halfAngle);
+    return { flat: flatWall(sheetRadiusAt(wall, build, reference), sine, reference), strain: [] };
+  }
+  const radii = sheetRadii(wall, build, band);
+  const { cone } = leastStretchCone(radii, build.gather);
+  return {
+    flat: flatWall(cone.radius + reference * cone.sine, cone.sine, reference),
+    strain: radii.map((place) => ({ along: place.along, strain: strainAt(cone, place) })),
+  };
 }

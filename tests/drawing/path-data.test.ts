@@ -60,7 +60,10 @@ describe('path data written and read again', () => {
   test('hold only absolute M, L, C and Z, no exponent and no minus nought', () => {
     const data = writePathData([
       box(-1e-9, 1e-7, 10, 10),
-      { closed: true, segments: [cubic({ x: 0, y: 0 }, { x: 1e-5, y: -1e-6 }, { x: 5, y: 5 }, { x: 0, y: 0 })] },
+      {
+        closed: true,
+        segments: [cubic({ x: 0, y: 0 }, { x: 1e-5, y: -1e-6 }, { x: 5, y: 5 }, { x: 0, y: 0 })],
+      },
     ]);
     expect(data).toMatch(/^[MLCZ0-9 .-]+$/);
     expect(data).not.toMatch(/-0(?![.\d])/);
@@ -167,20 +170,22 @@ describe('arcs', () => {
 });
 
 describe('a matrix given with the data', () => {
-  test.each([
-    'M1 2 L10 -3 C4 5 6 7 8 9 Q1 1 2 2 Z',
-    'm1 2 l10 -3 h5 v6 z l3 3',
-    'M5 5 A30 12 35 1 1 40 10',
-  ])('moves every point of it: %s', (data) => {
-    const m = { a: 1.5, b: 0.3, c: -0.7, d: 2, e: 11, f: -13 };
-    const [plain, moved] = [parsePathData(data), parsePathData(data, m)];
-    expect(moved.map(({ segments }) => segments.length)).toEqual(plain.map(({ segments }) => segments.length));
-    plain.forEach(({ segments }, c) => {
-      segments.forEach((s, i) => {
-        const other = moved[c]?.segments[i];
-        if (!other) throw new Error('a segment is missing');
-        for (const t of [0, 0.3, 0.7, 1]) expectPointWithin(pointAt(other, t), movePoint(m, pointAt(s, t)), 1e-9);
+  test.each(['M1 2 L10 -3 C4 5 6 7 8 9 Q1 1 2 2 Z', 'm1 2 l10 -3 h5 v6 z l3 3', 'M5 5 A30 12 35 1 1 40 10'])(
+    'moves every point of it: %s',
+    (data) => {
+      const m = { a: 1.5, b: 0.3, c: -0.7, d: 2, e: 11, f: -13 };
+      const [plain, moved] = [parsePathData(data), parsePathData(data, m)];
+      expect(moved.map(({ segments }) => segments.length)).toEqual(
+        plain.map(({ segments }) => segments.length),
+      );
+      plain.forEach(({ segments }, c) => {
+        segments.forEach((s, i) => {
+          const other = moved[c]?.segments[i];
+          if (!other) throw new Error('a segment is missing');
+          for (const t of [0, 0.3, 0.7, 1])
+            expectPointWithin(pointAt(other, t), movePoint(m, pointAt(s, t)), 1e-9);
+        });
       });
-    });
-  });
+    },
+  );
 });

@@ -51,7 +51,8 @@ describe('affine maps', () => {
     contour.segments.forEach((s, i) => {
       const other = moved.segments[i];
       if (!other) throw new Error('a segment is missing');
-      for (const t of [0, 0.3, 0.8, 1]) expectPointWithin(pointAt(other, t), movePoint(m, pointAt(s, t)), 1e-12);
+      for (const t of [0, 0.3, 0.8, 1])
+        expectPointWithin(pointAt(other, t), movePoint(m, pointAt(s, t)), 1e-12);
     });
   });
 });

@@ -60,7 +60,8 @@ describe.each(laid)('a curve carried over, $name', ({ map }) => {
         const { segments, error } = mapSegment(map, source, tolerance);
         expectAtMost(error, tolerance, 'stated error');
         let worst = 0;
-        for (let i = 0; i <= 24; i++) worst = Math.max(worst, distanceTo(segments, map.point(pointAt(source, i / 24))));
+        for (let i = 0; i <= 24; i++)
+          worst = Math.max(worst, distanceTo(segments, map.point(pointAt(source, i / 24))));
         // A point measured between two probes may lie a little past the largest of them.
         expectAtMost(worst, 1.1 * error + 1e-6, 'measured error');
       }
@@ -89,7 +90,9 @@ describe.each(laid)('a curve carried over, $name', ({ map }) => {
         const by = derivativeAt(source, t);
         const wanted = map.displacement(pointAt(source, t), by);
         const got = derivativeAt(s, t);
-        const off = Math.abs(got.x * wanted.y - got.y * wanted.x) / (Math.hypot(got.x, got.y) * Math.hypot(wanted.x, wanted.y));
+        const off =
+          Math.abs(got.x * wanted.y - got.y * wanted.x) /
+          (Math.hypot(got.x, got.y) * Math.hypot(wanted.x, wanted.y));
         expectAtMost(off, 1e-9, 'sine of the angle between');
       }
     }
@@ -124,7 +127,8 @@ describe('a straight line', () => {
     const curvature = Math.sin(5 * degrees) / 40;
     const longest = Math.sqrt((8 * straightTolerance) / curvature);
     const level = (length: number) => line({ x: 100, y: 60 }, { x: 100 + length, y: 60 });
-    const kinds = (length: number) => mapSegment(map, level(length), fitTolerance).segments.map(({ kind }) => kind);
+    const kinds = (length: number) =>
+      mapSegment(map, level(length), fitTolerance).segments.map(({ kind }) => kind);
     expect(kinds(0.95 * longest)).toEqual(['line']);
     expect(kinds(1.1 * longest)).toEqual(['cubic']);
   });

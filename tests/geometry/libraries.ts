@@ -7,7 +7,12 @@ import type { Point } from '../../src/geometry/point.ts';
 interface PaperItem {
   readonly area: number;
   readonly length: number;
-  readonly bounds: { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number };
+  readonly bounds: {
+    readonly left: number;
+    readonly top: number;
+    readonly right: number;
+    readonly bottom: number;
+  };
   fillRule: string;
   unite(other?: PaperItem, options?: { insert: boolean }): PaperItem;
   intersect(other: PaperItem, options?: { insert: boolean }): PaperItem;
@@ -34,7 +39,11 @@ interface ClipperEngine {
 interface ClipperLib {
   readonly Clipper: { new (): ClipperEngine; Area(path: ClipperPoint[]): number };
   readonly PolyType: { readonly ptSubject: number; readonly ptClip: number };
-  readonly ClipType: { readonly ctUnion: number; readonly ctIntersection: number; readonly ctDifference: number };
+  readonly ClipType: {
+    readonly ctUnion: number;
+    readonly ctIntersection: number;
+    readonly ctDifference: number;
+  };
   readonly PolyFillType: { readonly pftNonZero: number; readonly pftEvenOdd: number };
 }
 
@@ -58,7 +67,10 @@ export const exactData = (contours: readonly Contour[]): string =>
     })
     .join('');
 
-export const paperPath = (contours: readonly Contour[], fill: 'nonzero' | 'evenodd' = 'nonzero'): PaperItem => {
+export const paperPath = (
+  contours: readonly Contour[],
+  fill: 'nonzero' | 'evenodd' = 'nonzero',
+): PaperItem => {
   const path = new paper.CompoundPath(exactData(contours));
   path.fillRule = fill;
   return path;

@@ -59,7 +59,8 @@ describe('signed area', () => {
   });
 
   test('agrees with the slow way, by shoelace over many points', () => {
-    for (const contour of tame) expectWithinPart(signedArea(contour), sampledArea(sampled(contour, 2000)), 1e-5);
+    for (const contour of tame)
+      expectWithinPart(signedArea(contour), sampledArea(sampled(contour, 2000)), 1e-5);
   });
 
   test.each(motions)('follows when $name', ({ m }) => {

@@ -270,7 +270,11 @@ describe('holes and islands', () => {
   });
 
   test('an island in a hole is a shape of its own', () => {
-    const shapes = filled([box(0, 0, 30, 30), reverseContour(box(5, 5, 20, 20)), circle({ x: 15, y: 15 }, 5)]);
+    const shapes = filled([
+      box(0, 0, 30, 30),
+      reverseContour(box(5, 5, 20, 20)),
+      circle({ x: 15, y: 15 }, 5),
+    ]);
     expect(shapes.map(({ contours }) => contours.length).sort()).toEqual([1, 2]);
   });
 

@@ -7,6 +7,7 @@ import { type Contour, polygon, reverseContour, type Shape } from '../../src/geo
 import { shapeArea, signedArea } from '../../src/geometry/measure.ts';
 import { cross, distance, type Point } from '../../src/geometry/point.ts';
 import { pointAt } from '../../src/geometry/segment.ts';
+import { straightTolerance } from '../../src/geometry/tolerance.ts';
 import { type Closing, closingOf, layOut } from '../../src/pattern/closing.ts';
 import { type Lattice, latticeOf, stepsIn } from '../../src/pattern/lattice.ts';
 import { conformalLay, evenLay, type Lay, toSheet } from '../../src/pattern/lay.ts';
@@ -14,6 +15,7 @@ import { laidPiece } from '../../src/pattern/windows.ts';
 import { type Wrap, wrapPattern } from '../../src/pattern/wrap.ts';
 import { flatWall, girthAt } from '../../src/unroll/flat-wall.ts';
 import { type Template, templateOf } from '../../src/unroll/template.ts';
+import { expectAtMost, expectWithin } from '../closeness.ts';
 
 export interface WrapCase {
   readonly shapes: readonly Shape[];
@@ -46,7 +48,7 @@ export interface MadeWrap {
   readonly contours: readonly Contour[];
 }
 
-const runOff = 1;
+export const runOff = 1;
 
 export function makeWrap(given: WrapCase): MadeWrap {
   const { shapes, width, height, radius = 40, sine = 0, overlap = 6, clear } = given;
@@ -114,10 +116,11 @@ export function combineRings(
 export const ringsArea = (rings: Rings): number =>
   rings.reduce((sum, ring) => sum + clipper.Clipper.Area(ring), 0) / units ** 2;
 
-/** Points on a contour, 24 a curve, and on straight lines no more than `step` apart. */
+/** Points on a contour, 160 in all or 40 a curve, and on straight lines no more than `step` apart. */
 const dense = (contour: Contour, step: number): Point[] =>
   contour.segments.flatMap((s) => {
-    const count = s.kind === 'cubic' ? 24 : Math.max(1, Math.ceil(distance(s.from, s.to) / step));
+    const curved = Math.max(40, Math.ceil(160 / contour.segments.length));
+    const count = s.kind === 'cubic' ? curved : Math.max(1, Math.ceil(distance(s.from, s.to) / step));
     return Array.from({ length: count }, (_, i) => pointAt(s, i / count));
   });
 
@@ -148,7 +151,6 @@ export function expectedRings(made: MadeWrap): Rings {
   ]);
   const m = layOut(closing, tile.height);
   const piece = laidPiece(template, lay, 0);
-  const girth = girthAt(lay.wall, lay.wall.reference);
   const seen = tile.layers.flatMap(({ shapes }) =>
     combineRings(
       'intersection',
@@ -158,7 +160,7 @@ export function expectedRings(made: MadeWrap): Rings {
   );
   const laid = seen.map((ring) => {
     const points = ring.map(({ X, Y }) => movePoint(m, { x: X / units, y: Y / units }));
-    return dense(polygon(points), lay.wall.sine === 0 ? 1000 : 0.7);
+    return dense(polygon(points), lay.wall.sine === 0 ? 1000 : 1);
   });
   const linear = (p: Point): Point => ({ x: m.a * p.x + m.c * p.y, y: m.b * p.x + m.d * p.y });
   const laidLattice = { a: linear(lattice.a), b: linear(lattice.b) };
@@ -175,15 +177,14 @@ export function expectedRings(made: MadeWrap): Rings {
     for (const { at } of stepsIn(laidLattice, reach))
       rings.push(toRing(points.map((p) => toSheet(lay, { x: p.x + at.x, y: p.y + at.y }))));
   }
-  // A wall wider at the foot lies curved the other way, but never turned over: all rings keep their sense.
-  const past = girth * 0;
-  return past === 0 ? combineRings('intersection', rings, pieceRing(made, 0)) : rings;
+  return combineRings('intersection', rings, pieceRing(made, 0));
 }
 
 export const expectedArea = (made: MadeWrap): number => Math.abs(ringsArea(expectedRings(made)));
 
 /** What was made, as fine polygons. */
-export const madeRings = (made: MadeWrap): Rings => made.contours.map((contour) => toRing(dense(contour, 50)));
+export const madeRings = (made: MadeWrap): Rings =>
+  made.contours.map((contour) => toRing(dense(contour, 50)));
 
 /** Area of what was made inside the piece. */
 export const madeArea = (made: MadeWrap): number =>
@@ -222,7 +223,8 @@ export function shapeFaults(shapes: readonly Shape[]): string[] {
     const sense = Math.sign(signedArea(outer));
     const ring = dense(outer, 50);
     holes.forEach((hole, h) => {
-      if (Math.sign(signedArea(hole)) !== -sense) faults.push(`shape ${s} hole ${h} runs as its outer contour`);
+      if (Math.sign(signedArea(hole)) !== -sense)
+        faults.push(`shape ${s} hole ${h} runs as its outer contour`);
       const s0 = hole.segments[0];
       if (s0 && !isInside(pointAt(s0, 0.37), ring)) faults.push(`shape ${s} hole ${h} is outside`);
     });
@@ -234,7 +236,8 @@ function isInside(p: Point, ring: readonly Point[]): boolean {
   let inside = false;
   let a = ring.at(-1);
   for (const b of ring) {
-    if (a && a.y > p.y !== b.y > p.y && p.x < a.x + ((p.y - a.y) / (b.y - a.y)) * (b.x - a.x)) inside = !inside;
+    if (a && a.y > p.y !== b.y > p.y && p.x < a.x + ((p.y - a.y) / (b.y - a.y)) * (b.x - a.x))
+      inside = !inside;
     a = b;
   }
   return inside;
@@ -282,23 +285,33 @@ export function doubledLength(contours: readonly Contour[]): number {
     const long = distance(a, b);
     if (long < 1e-6) continue;
     const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
-    const reach = Math.min(0.025, long / 2) / long;
-    const ends = [-reach, reach].map((t) => ({
-      x: middle.x + t * (b.x - a.x),
-      y: middle.y + t * (b.y - a.y),
-    }));
     const hits = boxes
       .search(middle.x - near, middle.y - near, middle.x + near, middle.y + near)
       .flatMap((i) => chords[i] ?? [])
       .filter((other) => {
         const apart = Math.abs(other.index - index);
         const isNeighbour = other.contour === contour && Math.min(apart, count - apart) <= 2;
-        const along = Math.abs(cross({ x: b.x - a.x, y: b.y - a.y }, { x: other.b.x - other.a.x, y: other.b.y - other.a.y }));
-        return !isNeighbour && along < 0.05 * long * distance(other.a, other.b) && isOn(other, middle);
+        const along = Math.abs(
+          cross({ x: b.x - a.x, y: b.y - a.y }, { x: other.b.x - other.a.x, y: other.b.y - other.a.y }),
+        );
+        const isParallel = along < 0.05 * long * distance(other.a, other.b);
+        return !isNeighbour && isParallel && isOn(other, middle);
       });
-    if (hits.length > 0 && ends.every((p) => hits.some((other) => isOn(other, p)) || hits.length > 0)) doubled += long;
+    if (hits.length > 0) doubled += long;
   }
   return doubled;
 }
 
 export const reversedShape = (shape: Shape): Shape => ({ contours: shape.contours.map(reverseContour) });
+
+/** The same area, and the same places, within 0.05 % and what the fit may stray along every edge. */
+export function expectWrapArea(made: MadeWrap): void {
+  const expected = expectedArea(made);
+  const edge = made.contours.reduce(
+    (sum, { segments }) => sum + segments.reduce((length, s) => length + distance(s.from, s.to), 0),
+    0,
+  );
+  const stray = Math.max(made.wrap.fitError, straightTolerance, 1e-4) * edge;
+  expectWithin(madeArea(made), expected, Math.max(5e-4 * expected, 0.5 * stray), 'area');
+  expectAtMost(differenceArea(made), Math.max(1e-3 * expected, stray), 'area on one side only');
+}

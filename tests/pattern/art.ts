@@ -1,6 +1,6 @@
 // Artwork to lay around walls, drawn on a tile of 40 mm by 30 mm, y down.
 import { moveContour, translation } from '../../src/geometry/affine.ts';
-import { type Contour, cubic, line, polygon, reverseContour, type Shape } from '../../src/geometry/contour.ts';
+import { type Contour, cubic, line, reverseContour, type Shape } from '../../src/geometry/contour.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { blob, box, circle } from '../geometry/drawn.ts';
 
@@ -33,8 +33,8 @@ export const teardrop = ({ x, y }: Point, size: number, mirrored = false): Conto
   };
 };
 
-/** A stripe with wavy edges, from past one border to past the other, whose edges meet their own copies smoothly. */
-export const wavyStripe = (y: number, thick: number, past = 6): Shape => {
+/** A stripe with wavy edges, from a tile before the border to a tile past the other; its edges meet their own copies smoothly. */
+export const wavyStripe = (y: number, thick: number): Shape => {
   const edge = (at: number): Contour['segments'] =>
     [-1, 0, 1].map((k) =>
       cubic(
@@ -44,19 +44,17 @@ export const wavyStripe = (y: number, thick: number, past = 6): Shape => {
         { x: (k + 1) * width, y: at },
       ),
     );
-  const lower = edge(y);
-  const upper = reverseContour({ closed: false, segments: edge(y + thick) }).segments;
+  const back = reverseContour({ closed: false, segments: edge(y + thick) }).segments;
   const [left, right] = [-width, 2 * width];
-  const whole: Contour = {
+  return shape({
     closed: true,
     segments: [
-      ...lower,
+      ...edge(y),
       line({ x: right, y }, { x: right, y: y + thick }),
-      ...upper,
+      ...back,
       line({ x: left, y: y + thick }, { x: left, y }),
     ],
-  };
-  return past > 0 ? shape(whole) : shape(whole);
+  });
 };
 
 export interface NamedArt {
@@ -75,7 +73,13 @@ export const art: readonly NamedArt[] = [
     draw: (random) =>
       [0, 1, 2, 3].flatMap(() =>
         withCopies(
-          shape(blob(random, { x: between(random, 0, width), y: between(random, 0, height) }, between(random, 3, 9))),
+          shape(
+            blob(
+              random,
+              { x: between(random, 0, width), y: between(random, 0, height) },
+              between(random, 3, 9),
+            ),
+          ),
         ),
       ),
   },
@@ -84,7 +88,13 @@ export const art: readonly NamedArt[] = [
     joins: false,
     draw: (random) =>
       [0, 1, 2].map(() =>
-        shape(blob(random, { x: between(random, 0, width), y: between(random, 0, height) }, between(random, 5, 12))),
+        shape(
+          blob(
+            random,
+            { x: between(random, 0, width), y: between(random, 0, height) },
+            between(random, 5, 12),
+          ),
+        ),
       ),
   },
   {
@@ -92,7 +102,9 @@ export const art: readonly NamedArt[] = [
     joins: true,
     draw: (random) =>
       withCopies(
-        shape(moveContour({ a: 5.2, b: 0, c: 0, d: 0.7, e: 17.3, f: 14.1 }, blob(random, { x: 0, y: 0 }, 10))),
+        shape(
+          moveContour({ a: 5.2, b: 0, c: 0, d: 0.7, e: 17.3, f: 14.1 }, blob(random, { x: 0, y: 0 }, 10)),
+        ),
         3,
       ),
   },
@@ -134,10 +146,10 @@ export const art: readonly NamedArt[] = [
     name: 'rings with islands over a corner',
     joins: true,
     draw: () => [
-      ...withCopies(ring({ x: 1, y: 2 }, 9, 6)),
-      ...withCopies(ring({ x: 1, y: 2 }, 4, 2)),
-      ...withCopies(shape(circle({ x: 1, y: 2 }, 1))),
-      ring({ x: 20, y: 15 }, 8, 3),
+      ...withCopies(ring({ x: 1, y: 2.3 }, 9, 6)),
+      ...withCopies(ring({ x: 1, y: 2.3 }, 4, 2)),
+      ...withCopies(shape(circle({ x: 1, y: 2.3 }, 1))),
+      ring({ x: 20, y: 15 }, 7, 3),
     ],
   },
   {
@@ -153,13 +165,22 @@ export const art: readonly NamedArt[] = [
     joins: true,
     draw: (random) =>
       Array.from({ length: 12 }, () =>
-        shape(circle({ x: between(random, 1, width - 1), y: between(random, 1, height - 1) }, between(random, 0.03, 0.2))),
+        shape(
+          circle(
+            { x: between(random, 1, width - 1), y: between(random, 1, height - 1) },
+            between(random, 0.03, 0.2),
+          ),
+        ),
       ),
   },
   {
     name: 'circles that touch their own copies',
     joins: true,
-    draw: () => [shape(circle({ x: 20, y: 15 }, 20, 8)), shape(circle({ x: 0, y: 15 }, 3)), shape(circle({ x: width, y: 15 }, 3))],
+    draw: () => [
+      shape(circle({ x: 20, y: 15 }, 20, 8)),
+      shape(circle({ x: 0, y: 15 }, 3)),
+      shape(circle({ x: width, y: 15 }, 3)),
+    ],
   },
   {
     name: 'squares that touch at corners and along parts of sides',
@@ -174,9 +195,6 @@ export const art: readonly NamedArt[] = [
   {
     name: 'teardrops of one curve, run either way',
     joins: true,
-    draw: () => [
-      ...withCopies(shape(teardrop({ x: 2, y: 12 }, 12))),
-      shape(teardrop({ x: 20, y: 25 }, 18)),
-    ],
+    draw: () => [...withCopies(shape(teardrop({ x: 2, y: 12 }, 12))), shape(teardrop({ x: 20, y: 25 }, 18))],
   },
 ];

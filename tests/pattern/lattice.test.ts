@@ -5,7 +5,10 @@ import { randomFrom } from '../geometry/drawn.ts';
 
 describe('the lattice of a repeat', () => {
   test('steps to the right and up, up being negative y as drawn', () => {
-    expect(latticeOf({ across: 60, up: 40, drop: 0, shift: 0 })).toEqual({ a: { x: 60, y: 0 }, b: { x: 0, y: -40 } });
+    expect(latticeOf({ across: 60, up: 40, drop: 0, shift: 0 })).toEqual({
+      a: { x: 60, y: 0 },
+      b: { x: 0, y: -40 },
+    });
   });
 
   test('moves the next repeat around up by its drop, and the next row around by its shift', () => {
@@ -55,6 +58,13 @@ describe('steps of a lattice', () => {
       expect(got.map(({ i, j }) => `${i},${j}`).sort()).toEqual(wanted.sort());
       for (const { i, j, at } of got) expectPointWithin(at, step(lattice, i, j), 1e-12);
     }
+  });
+
+  // What used to go wrong: the lower end of the count was ceil(-1e-9), which is -0, and `closes` held it.
+  test('count no step as 0, never as minus nought', () => {
+    const lattice = latticeOf({ across: 60, up: 40, drop: 0, shift: 0 });
+    const got = [...stepsIn(lattice, { minX: 0, minY: 0, maxX: 70, maxY: 50 })];
+    for (const { i, j } of got) expect([Object.is(i, -0), Object.is(j, -0)]).toEqual([false, false]);
   });
 
   test('on the edge of a box belong to it', () => {

@@ -43,7 +43,8 @@ describe.each(lays)('lay: $name', ({ lay, wall, length, kind }) => {
         { x: -0.6, y: 0.8 },
       ]) {
         const at = { x: 0.3 * girth, y };
-        const there = (sign: number): Point => toSheet(lay, { x: at.x + sign * h * by.x, y: at.y + sign * h * by.y });
+        const there = (sign: number): Point =>
+          toSheet(lay, { x: at.x + sign * h * by.x, y: at.y + sign * h * by.y });
         const [p, q] = [there(-1), there(1)];
         const wanted = { x: (q.x - p.x) / (2 * h), y: (q.y - p.y) / (2 * h) };
         expectPointWithin(stepOnSheet(lay, at, by), wanted, 1e-6);
@@ -89,7 +90,10 @@ describe('both lays', () => {
       for (const make of [evenLay, conformalLay])
         for (const y of [0, 50, 110])
           for (const x of [0, 100, 250]) {
-            const off = distance(toSheet(make(cylinder.wall, from), { x, y }), toSheet(make(other.wall, from), { x, y }));
+            const off = distance(
+              toSheet(make(cylinder.wall, from), { x, y }),
+              toSheet(make(other.wall, from), { x, y }),
+            );
             expect(off).toBeLessThan(1e-6);
           }
   });

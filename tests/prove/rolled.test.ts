@@ -5,7 +5,7 @@ import { signedArea, tightBox } from '../../src/geometry/measure.ts';
 import { rolledPicture } from '../../src/prove/rolled.ts';
 import type { RolledVessel } from '../../src/prove/rolled-vessel.ts';
 import { drawn, pictureFault } from '../pictures/compare.ts';
-import { aVessel, film, patch, shown, square, type View } from './a-vessel.ts';
+import { aVessel, chequered, film, patch, shown, square, type View } from './a-vessel.ts';
 
 const views: readonly View[] = ['front', 'left', 'right', 'seam'];
 
@@ -167,7 +167,7 @@ describe('how much is seen', () => {
     ({ vessel, halfAngle }) => {
       // Elementary: an area shows as its size times the cosine between its normal and the line of sight.
       const { from, to } = vessel.band;
-      const middle = vessel.profile.footRadius + ((from + to) / 2) * Math.sin(halfAngle);
+      const middle = (vessel.profile[0]?.radius ?? 0) + ((from + to) / 2) * Math.sin(halfAngle);
       const steps = 36000;
       let around = 0;
       for (let i = 0; i < steps; i++) {
@@ -238,35 +238,16 @@ describe('beside a handle', () => {
 });
 
 describe('the picture', () => {
-  const layered = (vessel: RolledVessel): Drawing => {
-    const { from, to } = vessel.band;
-    const [rows, around] = [6, 16];
-    const rise = (to - from) / rows;
-    const cells = (odd: number) =>
-      Array.from({ length: rows * around }, (_, i) => ({ row: Math.floor(i / around), column: i % around }))
-        .filter(({ row, column }) => (row + column) % 2 === odd)
-        .map(({ row, column }) => ({ turn: (column + 0.5) / around, along: from + (row + 0.5) * rise }));
-    const tiles = cells(0).map(({ turn, along }) => [
-      patch(vessel, [turn - 0.5 / around, turn + 0.5 / around], [along - rise / 2, along + rise / 2]),
-      patch(vessel, [turn - 0.2 / around, turn + 0.2 / around], [along - rise / 5, along + rise / 5]),
-    ]);
-    const dots = cells(1).map(({ turn, along }) => [square(vessel, turn, along, rise / 3)]);
-    return {
-      ...film([]),
-      groups: [...film(tiles, '#20506b', 'tiles').groups, ...film(dots, '#c8552b', 'dots').groups],
-    };
-  };
-
   it.each([
     { name: 'rolled-cup', vessel: { ...cup, footRound: 5, lipRound: 1.5 } },
     { name: 'rolled-pot', vessel: { ...pot, footRound: 3, lipRound: 2 } },
   ])('of a chequered film looks like its reference, $name', async ({ name, vessel }) => {
-    const picture = rolledPicture(layered(vessel), vessel);
+    const picture = rolledPicture(chequered(vessel), vessel);
     expect(await pictureFault(picture, { name, widthPx: 1200, tolerance: 0.0002 })).toBeUndefined();
   });
 
   it('keeps the layers in the order of the file, in their colours', () => {
-    const picture = rolledPicture(layered(cup), cup);
+    const picture = rolledPicture(chequered(cup), cup);
     const layers = [...picture.matchAll(/data-layer="(\w+)" fill="(#\w+)" fill-rule="evenodd"/g)].map((m) => [
       m[1],
       m[2],
@@ -280,8 +261,8 @@ describe('the picture', () => {
   });
 
   it('is the same bytes for the same input, and holds no text, clip or script', () => {
-    const picture = rolledPicture(layered(cup), cup);
-    expect(rolledPicture(layered(cup), cup)).toBe(picture);
+    const picture = rolledPicture(chequered(cup), cup);
+    expect(rolledPicture(chequered(cup), cup)).toBe(picture);
     expect(picture).not.toMatch(/<text|clip|<script|NaN|undefined|href/);
   });
 

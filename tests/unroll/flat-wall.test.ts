@@ -60,7 +60,12 @@ describe.each(walls)('flat wall: $name', (named) => {
       fc.property(anywhere(named), (place) => {
         const back = toWall(wall, toFlat(wall, place));
         expectWithin(back.along, place.along, 1e-9, 'along');
-        expectWithin(back.turn * girthAt(wall, place.along), place.turn * girthAt(wall, place.along), 1e-9, 'around');
+        expectWithin(
+          back.turn * girthAt(wall, place.along),
+          place.turn * girthAt(wall, place.along),
+          1e-9,
+          'around',
+        );
       }),
       { seed: 20261, numRuns: 300 },
     );
@@ -99,7 +104,8 @@ describe.each(walls)('flat wall: $name', (named) => {
     const h = 1e-4;
     for (const turn of [0.05, 0.3, 0.5, 0.95])
       for (const along of [1, length / 3, length - 1]) {
-        const at = (dTurn: number, dAlong: number) => toFlat(wall, { turn: turn + dTurn, along: along + dAlong });
+        const at = (dTurn: number, dAlong: number) =>
+          toFlat(wall, { turn: turn + dTurn, along: along + dAlong });
         const perMm = distance(at(0, h), at(0, -h)) / (2 * h);
         const perTurn = distance(at(h, 0), at(-h, 0)) / (2 * h);
         expectWithin(perMm, 1, 1e-8, 'scale up the wall');
@@ -200,7 +206,10 @@ describe('the change from cylinder to cone is seamless', () => {
     fc.assert(
       fc.property(
         fc.double({ min: -1e-3, max: 1e-3, noNaN: true }),
-        fc.record({ turn: fc.double({ min: 0, max: 1, noNaN: true }), along: fc.double({ min: 0, max: 120, noNaN: true }) }),
+        fc.record({
+          turn: fc.double({ min: 0, max: 1, noNaN: true }),
+          along: fc.double({ min: 0, max: 120, noNaN: true }),
+        }),
         (halfAngle, place) => {
           const step = 1e-9;
           const off = distance(at(halfAngle, place), at(halfAngle + step, place));

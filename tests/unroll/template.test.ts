@@ -109,23 +109,19 @@ describe.each(walls)('template: $name', ({ wall, length }) => {
       }
       const apex = { x: 0, y: 1 / wall.curvature };
       const rho = radiusAt(wall, along) / Math.abs(wall.sine);
-      expectAtMost(Math.max(...points.map((p) => Math.abs(distance(p, apex) - rho))), 1e-6, 'stray of the arc');
+      expectAtMost(
+        Math.max(...points.map((p) => Math.abs(distance(p, apex) - rho))),
+        1e-6,
+        'stray of the arc',
+      );
     }
   });
 
   test('draws a finished edge from side to side of the piece', () => {
     const edge = finishedEdge(template, template.band.to);
     const ends: [Point | undefined, Point | undefined] = [edge.segments[0]?.from, edge.segments.at(-1)?.to];
-    expectPointWithin(
-      ends[0] ?? { x: 0, y: 0 },
-      edgePoint(wall, template.left, template.band.to),
-      1e-9,
-    );
-    expectPointWithin(
-      ends[1] ?? { x: 0, y: 0 },
-      edgePoint(wall, template.right, template.band.to),
-      1e-9,
-    );
+    expectPointWithin(ends[0] ?? { x: 0, y: 0 }, edgePoint(wall, template.left, template.band.to), 1e-9);
+    expectPointWithin(ends[1] ?? { x: 0, y: 0 }, edgePoint(wall, template.right, template.band.to), 1e-9);
   });
 });
 
@@ -167,7 +163,7 @@ describe('a template', () => {
     expectWithin(box.maxY, apex + outer * Math.cos((5 * Math.PI) / 180), 1e-5);
     expect(inner).toBeGreaterThan(0);
     const area = Math.abs(signedArea(outline(template)));
-    expectWithinPart(area, ((350 / 360) * Math.PI) * (outer ** 2 - inner ** 2), 1e-7);
+    expectWithinPart(area, (350 / 360) * Math.PI * (outer ** 2 - inner ** 2), 1e-7);
   });
 
   test('keeps the same girth clear on both sides of a handle, and overlaps nothing there', () => {

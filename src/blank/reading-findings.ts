@@ -1,0 +1,97 @@
+// What single readings tell beside the wall: places out of round, sizes no cup has, paper that cannot have missed so.
+import { type Finding, look, note } from '../finding.ts';
+import { formatLength } from '../lengths/length.ts';
+import type { Blank, Station } from './blank.ts';
+import { mostOff, timesOff } from './reading-off.ts';
+import { measuredGirth, outOfRound, readingKey } from './stations.ts';
+import type { RowResidual, StraightWall } from './straight-wall.ts';
+
+/** Girths that are asked about, mm: a hand holds no less, a crane no more. Ours. */
+const oddGirth = { least: 20, most: 6000 };
+
+/** Places nearer than this are one, mm. */
+const samePlace = 0.001;
+
+const mm = (value: number): string => formatLength(Math.round(value * 1000) / 1000, 'mm');
+
+/** Findings on readings taken by themselves: `out-of-round` (look or note) and `odd-size` (look). */
+export const placeFindings = (blank: Blank): readonly Finding[] => [
+  ...placesOutOfRound(blank).map((place) => outOfRoundFinding(place, blank.reading)),
+  ...oddSizes(blank),
+];
+
+/** A place of which several diameters were read. */
+export interface OutOfRound {
+  readonly key: string;
+  readonly diameters: readonly number[];
+  /** Half the difference of the most and the least, mm. */
+  readonly outOfRound: number;
+}
+
+/** Places with two diameters or more, typed as one list or as several stations. */
+export function placesOutOfRound({ stations }: Blank): readonly OutOfRound[] {
+  const isAcross = ({ reading }: Station) => reading.kind === 'across';
+  const isSame = (a: Station, b: Station) =>
+    a.position.kind === b.position.kind && Math.abs(a.position.mm - b.position.mm) <= samePlace;
+  return stations.flatMap((station, index) => {
+    if (
+      !isAcross(station) ||
+      stations.slice(0, index).some((before) => isAcross(before) && isSame(before, station))
+    )
+      return [];
+    const diameters = stations
+      .filter((other) => isAcross(other) && isSame(station, other))
+      .flatMap(({ reading }) => reading.diameters ?? [reading.mm]);
+    if (outOfRound(diameters) === 0) return [];
+    return [{ key: readingKey(station, index), diameters, outOfRound: outOfRound(diameters) }];
+  });
+}
+
+function outOfRoundFinding({ key, diameters, outOfRound: half }: OutOfRound, reading: number): Finding {
+  const mean = diameters.reduce((sum, d) => sum + d, 0) / diameters.length;
+  // Two good readings differ by less than this 19 times in 20: k = 2 on the difference of two.
+  const isMore = 2 * half > 2 * Math.SQRT2 * reading;
+  const says =
+    `${diameters.map(mm).join(' and ')} at one place: out of round by ${mm(half)} either way of their mean, ${mm(mean)}` +
+    `${isMore ? ', more than reading alone explains' : ''}; it counts as doubt of that diameter, and a tape around it reads the girth whatever its shape`;
+  return (isMore ? look : note)('out-of-round', { key }, says);
+}
+
+function oddSizes(blank: Blank): readonly Finding[] {
+  return blank.stations.flatMap((station, index) => {
+    const girth = measuredGirth(station, blank.tape);
+    if (girth >= oddGirth.least && girth <= oddGirth.most) return [];
+    const odd = girth < oddGirth.least ? 'less than a hand can hold' : 'more than a crane can lift in';
+    const says = `${mm(station.reading.mm)} makes a girth of ${mm(girth)}, ${odd} (${oddGirth.least}mm to ${oddGirth.most}mm is usual); is it meant, and is the unit right?`;
+    return [look('odd-size', { key: readingKey(station, index) }, says)];
+  });
+}
+
+/** Findings on paper fits: `fit-unlikely` (look), and `reading-replaced` (note) for stations they speak against. */
+export const fitFindings = (blank: Blank, wall: StraightWall): readonly Finding[] => [
+  ...wall.rows.flatMap(unlikely),
+  ...replacedStations(blank, wall),
+];
+
+function unlikely(row: RowResidual): readonly Finding[] {
+  const { of, index } = row.name;
+  if (of === 'station' || of === 'pair' || timesOff(row) <= mostOff) return [];
+  const says =
+    of === 'climb'
+      ? `does not go with what it missed by at its two ends: ${mm(Math.abs(row.residual))} ${row.residual > 0 ? 'more' : 'less'} climb than that taper gives; the start was probably not laid true up the wall, so wrap it once more`
+      : `does not go with the other figures of the paper fits, by ${mm(Math.abs(row.residual))}; wrap it once more and read it again`;
+  return [look('fit-unlikely', { key: `fits[${index}].${of}` }, says)];
+}
+
+function replacedStations(blank: Blank, wall: StraightWall): readonly Finding[] {
+  return wall.residuals.flatMap((residual) => {
+    const station = blank.stations[residual.station];
+    if (!residual.isReplaced || station === undefined || timesOff(residual) <= mostOff) return [];
+    const shouldBe = residual.measured - residual.residual;
+    const typed = station.reading.kind === 'across' ? shouldBe / Math.PI : shouldBe + Math.PI * blank.tape;
+    const says = `${mm(station.reading.mm)} is not what the paper showed: at that place it should have been ${mm(Math.round(typed * 10) / 10)}, or the place was read wrongly; the paper fit stands in its place`;
+    return [
+      note('reading-replaced', { key: readingKey(station, residual.station), along: residual.along }, says),
+    ];
+  });
+}

@@ -1,0 +1,114 @@
+// A blank's wall, whichever form it has: one straight line, or a profile that bends.
+import type { Finding } from '../finding.ts';
+import type { Blank } from './blank.ts';
+import { type CurvedWall, curvedFindings, curvedUncertaintyAt, fitCurvedWall } from './curved-wall.ts';
+import type { Band } from './flat-band.ts';
+import { profileAt } from './profile.ts';
+import { roundReach } from './round-reach.ts';
+import {
+  bareRadiusAt,
+  fitStraightWall,
+  girthUncertaintyAt,
+  heightAt,
+  isCylinder,
+  type StraightWall,
+} from './straight-wall.ts';
+import { flatBandsOf } from './straightedge.ts';
+import { wallFindings } from './wall-findings.ts';
+
+export type Wall =
+  | { readonly kind: 'straight'; readonly straight: StraightWall }
+  | { readonly kind: 'curved'; readonly curved: CurvedWall };
+
+/** The wall of a blank, and what is to be said of it. @throws Refused where its readings are no wall. */
+export function wallOf(blank: Blank): { readonly wall: Wall; readonly findings: readonly Finding[] } {
+  if (blank.wall === 'straight') {
+    const straight = fitStraightWall(blank);
+    return { wall: { kind: 'straight', straight }, findings: wallFindings(blank, straight) };
+  }
+  const curved = fitCurvedWall(blank, blank.wall);
+  return { wall: { kind: 'curved', curved }, findings: curvedFindings(blank, curved) };
+}
+
+/** From the foot corner to the lip corner, mm along the wall. */
+export const wallLength = (wall: Wall): number =>
+  wall.kind === 'straight' ? wall.straight.length : wall.curved.profile.length;
+
+/** The bare wall at a distance along it: radius and height, mm, and lean from upright, radians. */
+export function wallAt(
+  wall: Wall,
+  along: number,
+): { readonly radius: number; readonly height: number; readonly lean: number } {
+  if (wall.kind === 'curved') return profileAt(wall.curved.profile, along);
+  const { straight } = wall;
+  return {
+    radius: bareRadiusAt(straight, along),
+    height: heightAt(straight, along),
+    lean: straight.halfAngle,
+  };
+}
+
+export const wallGirthAt = (wall: Wall, along: number): number => 2 * Math.PI * wallAt(wall, along).radius;
+
+/** Standard uncertainty of the girth at a place, mm. */
+export const wallUncertaintyAt = (wall: Wall, along: number): number =>
+  wall.kind === 'straight'
+    ? girthUncertaintyAt(wall.straight, along)
+    : curvedUncertaintyAt(wall.curved, along);
+
+export type WallForm = 'cylinder' | 'frustum' | 'stepped' | 'curved';
+
+export function wallForm(wall: Wall): WallForm {
+  if (wall.kind === 'straight') return isCylinder(wall.straight) ? 'cylinder' : 'frustum';
+  return wall.curved.profile.kind === 'stepped' ? 'stepped' : 'curved';
+}
+
+/** Lean of a straight wall; of one that bends, that of the line from foot corner to lip corner. Radians. */
+export function meanLean(wall: Wall): number {
+  if (wall.kind === 'straight') return wall.straight.halfAngle;
+  const [foot, lip] = [wallAt(wall, 0), wallAt(wall, wallLength(wall))];
+  return Math.atan2(lip.radius - foot.radius, lip.height - foot.height);
+}
+
+/** How close together a profile is looked at for flatness, mm. */
+const spacing = 0.25;
+
+/** Places along a stretch of wall, close together, the ends and all corners among them. */
+export function closePlaces(wall: Wall, { from, to }: Band): number[] {
+  const count = Math.max(2, Math.ceil((to - from) / spacing));
+  const even = Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count);
+  const corners =
+    wall.kind === 'curved' && wall.curved.profile.kind === 'stepped'
+      ? wall.curved.profile.corners.map(({ along }) => along).filter((along) => along > from && along < to)
+      : [];
+  return [...new Set([...even, ...corners])].sort((a, b) => a - b);
+}
+
+/** The wall between its declared rounds. @throws Refused, rule `round-too-large`, where they leave nothing. */
+export function roundLimits(wall: Wall, blank: Pick<Blank, 'footRound' | 'lipRound'>): Band {
+  const length = wallLength(wall);
+  const [foot, lip] = [wallAt(wall, 0), wallAt(wall, length)];
+  const reach = roundReach(foot, lip, length, blank);
+  return { from: reach.foot, to: length - reach.lip };
+}
+
+/**
+ * The bands on which film lies flat, from the foot up. A declared round always ends a band at its tangent point; else
+ * a band is where one straightedge as long as it leaves no gap over `flatGap`.
+ * @throws Refused, rule `round-too-large`, where the rounds leave nothing.
+ */
+export function flatBandsOfWall(
+  wall: Wall,
+  blank: Pick<Blank, 'footRound' | 'lipRound' | 'flatGap'>,
+): readonly Band[] {
+  const limits = roundLimits(wall, blank);
+  if (wall.kind === 'straight') return [limits];
+  const points = closePlaces(wall, limits).map((along) => {
+    const { radius, height } = wallAt(wall, along);
+    return { along, radius, height };
+  });
+  return flatBandsOf(points, blank.flatGap);
+}
+
+export const longestBand = (bands: readonly Band[]): Band | undefined =>
+  bands.length === 0 ? undefined : bands.reduce((a, b) => (b.to - b.from > a.to - a.from ? b : a));

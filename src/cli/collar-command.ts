@@ -1,0 +1,86 @@
+// `seamwright collar`: paper arcs that give level lines once they are wrapped.
+import { dirname, join } from 'node:path';
+import { draftCollars } from '../job/collar.ts';
+import { type CollarAsk, standardCollar } from '../job/collar-plan.ts';
+import { printOf } from '../job/print.ts';
+import { paperNamed } from '../job/print-paper.ts';
+import { exitStatus } from '../job/report.ts';
+import { givenBlank } from './blank-input.ts';
+import { Delivery } from './files.ts';
+import { FlagLengths } from './flag-lengths.ts';
+import type { CommonOptions } from './options.ts';
+import { printFindings, printJson } from './output.ts';
+import { loadWords } from './tools.ts';
+
+export interface CollarFlags extends CommonOptions {
+  readonly height: readonly string[];
+  readonly along: readonly string[];
+  readonly edge?: string;
+  readonly width?: string;
+  readonly paper?: string;
+  readonly coat: readonly string[];
+  readonly overlap?: string;
+  readonly paperSize: string;
+}
+
+function edgeOf(typed: string | undefined, lengths: FlagLengths): CollarAsk['edge'] {
+  if (typed === undefined || typed === 'upper' || typed === 'lower') return typed;
+  return lengths.refuse('--edge', `"${typed}" is no edge of a collar; give upper or lower`);
+}
+
+function askOfFlags(flags: CollarFlags): CollarAsk {
+  const lengths = new FlagLengths(flags.units);
+  const edge = edgeOf(flags.edge, lengths);
+  const lines = (['height', 'along'] as const).flatMap((kind) =>
+    flags[kind].map((text) => ({ kind, mm: lengths.read(`--${kind}`, text) ?? 0 })),
+  );
+  const ask = {
+    lines,
+    ...(edge === undefined ? {} : { edge }),
+    width: lengths.read('--width', flags.width, 'positive') ?? standardCollar.width,
+    paper: lengths.read('--paper', flags.paper) ?? standardCollar.paper,
+    coats: flags.coat.reduce((sum, text) => sum + (lengths.read('--coat', text) ?? 0), 0),
+    tab: lengths.read('--overlap', flags.overlap) ?? standardCollar.tab,
+  };
+  lengths.finish();
+  return ask;
+}
+
+const names = { cut: 'collar.cut.svg', guide: 'collar.guide.svg', print: 'collar.print.pdf' };
+
+export async function collarCommand(file: string, flags: CollarFlags): Promise<number> {
+  const paper = paperNamed(flags.paperSize);
+  const ask = askOfFlags(flags);
+  const { blank, named } = await givenBlank(file, { units: flags.units });
+  const words = await loadWords();
+  const draft = draftCollars({ ...ask, blank, blankFile: named, units: flags.units, words });
+  const folder = flags.out ?? join(dirname(file), 'out');
+  const delivery = new Delivery(folder);
+  try {
+    await delivery.stage(names.cut, draft.cut);
+    await delivery.stage(names.guide, draft.guide);
+    const guide = await delivery.readBack(names.guide);
+    await delivery.stage(
+      names.print,
+      await printOf(guide, names.guide, { paper, title: draft.title, words }),
+    );
+    const files = [
+      { file: names.cut, role: 'cut' },
+      { file: names.guide, role: 'guide' },
+      { file: names.print, role: 'print' },
+      { file: 'report.json', role: 'report' },
+    ];
+    const report = { ...draft.report, files };
+    await delivery.stage('report.json', `${JSON.stringify(report, undefined, 2)}\n`);
+    await delivery.finish();
+    if (flags.json) printJson(report);
+    else
+      process.stdout.write(
+        `${[...draft.lines, `written to ${folder}: ${files.map((f) => f.file).join(', ')}`].join('\n')}\n`,
+      );
+    printFindings(report.checks);
+    return exitStatus(report.checks);
+  } finally {
+    await delivery.discard();
+  }
+}

@@ -1,0 +1,107 @@
+// Writing pages as a PDF at true size: lines and areas only, words among them as outlines. Adapter of pdfkit (MIT).
+import PDFDocument from 'pdfkit';
+import type { Drawing, DrawnGroup, DrawnPath } from '../drawing/drawing.ts';
+import { moveContour } from '../geometry/affine.ts';
+import { type Box, boxesMeet, hullBox } from '../geometry/box.ts';
+import type { Contour } from '../geometry/contour.ts';
+import type { Page } from './pages.ts';
+import { colours, lineWidth } from './write-svg.ts';
+
+/** PDF counts in points, 72 to the inch. */
+const pointsPerMm = 72 / 25.4;
+
+/** The library must have a date, and makes the file's mark from it; the true one would make every print another. */
+const noDate = new Date(0);
+
+/** How strongly artwork is filled: lines over it must still show. The same as in guides. */
+const artworkOpacity = 0.35;
+
+/**
+ * The bytes of a PDF that shows a drawing on these pages. Same drawing and pages, same bytes: its date is always the same one.
+ * @throws Error where a coordinate is not a number, which the library would write down without a word.
+ */
+export function writePdf(drawing: Drawing, pages: readonly Page[], title: string): Promise<Uint8Array> {
+  const info = { Title: title, Producer: 'seamwright', Creator: 'seamwright', CreationDate: noDate };
+  const document = new PDFDocument({ autoFirstPage: false, font: null, info });
+  const bytes = collected(document);
+  for (const page of pages) drawPage(document, drawing, page);
+  document.end();
+  return bytes;
+}
+
+function collected(document: PDFDocument): Promise<Uint8Array> {
+  const chunks: Uint8Array[] = [];
+  return new Promise((resolve, reject) => {
+    document.on('data', (chunk) => void chunks.push(chunk));
+    document.on('error', reject);
+    document.on('end', () => {
+      const bytes = new Uint8Array(chunks.reduce((sum, { length }) => sum + length, 0));
+      let at = 0;
+      for (const chunk of chunks) {
+        bytes.set(chunk, at);
+        at += chunk.length;
+      }
+      resolve(bytes);
+    });
+  });
+}
+
+function drawPage(document: PDFDocument, drawing: Drawing, page: Page): void {
+  const { width, height, window, place, marks } = page;
+  document.addPage({ size: [width * pointsPerMm, height * pointsPerMm], margin: 0 });
+  document.save().scale(pointsPerMm).lineWidth(lineWidth).lineCap('round').lineJoin('round');
+  document
+    .save()
+    .rect(window.minX, window.minY, window.maxX - window.minX, window.maxY - window.minY)
+    .clip();
+  for (const group of drawing.groups)
+    drawGroup(document, {
+      ...group,
+      paths: group.paths
+        .map((path) => ({ ...path, contours: path.contours.map((contour) => moveContour(place, contour)) }))
+        .filter((path) => isShown(path, window)),
+    });
+  document.restore();
+  for (const group of marks) drawGroup(document, group);
+  document.restore();
+}
+
+const isShown = ({ contours }: DrawnPath, window: Box): boolean => boxesMeet(hullBox(contours), window);
+
+function drawGroup(document: PDFDocument, { role, colour, paths }: DrawnGroup): void {
+  const line = colour ?? colours[role];
+  for (const { contours } of paths) {
+    if (role === 'note' || role === 'artwork') {
+      trace(document, contours);
+      document.fillColor(line, role === 'note' ? 1 : artworkOpacity).fill('even-odd');
+    }
+    if (role === 'note') continue;
+    trace(document, contours);
+    document.strokeColor(line).stroke();
+  }
+}
+
+const finite = (value: number): number => {
+  if (!Number.isFinite(value)) throw new Error(`a coordinate of a print is ${value}`);
+  return value;
+};
+
+function trace(document: PDFDocument, contours: readonly Contour[]): void {
+  for (const { closed, segments } of contours) {
+    const [first] = segments;
+    if (!first) continue;
+    document.moveTo(finite(first.from.x), finite(first.from.y));
+    for (const s of segments)
+      if (s.kind === 'line') document.lineTo(finite(s.to.x), finite(s.to.y));
+      else
+        document.bezierCurveTo(
+          finite(s.c1.x),
+          finite(s.c1.y),
+          finite(s.c2.x),
+          finite(s.c2.y),
+          finite(s.to.x),
+          finite(s.to.y),
+        );
+    if (closed) document.closePath();
+  }
+}

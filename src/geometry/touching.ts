@@ -1,0 +1,52 @@
+// Straight edges drawn on one slanting line: on a grid they share it only where they share their corners.
+import Flatbush from 'flatbush';
+import type { GridPoint, GridRing } from './polygon-clip.ts';
+
+/** A straight edge on the grid; `p` is the corner of its ring that it starts from. */
+export interface GridEdge {
+  readonly p: GridPoint;
+  readonly q: GridPoint;
+}
+
+/** How far beside an edge a corner of the same drawn line may lie by rounding, grid units: half of one each way, thrice. */
+const rounding = 1.5;
+
+const isSlanting = ({ p, q }: GridEdge): boolean => p.x !== q.x && p.y !== q.y;
+
+/** The corners that an edge touches between its own ends, in order from p to q. */
+function cornersOn({ p, q }: GridEdge, corners: readonly GridPoint[], index: Flatbush): GridPoint[] {
+  const [dx, dy] = [q.x - p.x, q.y - p.y];
+  const length = Math.hypot(dx, dy);
+  const along = ({ x, y }: GridPoint): number => ((x - p.x) * dx + (y - p.y) * dy) / length;
+  return index
+    .search(Math.min(p.x, q.x), Math.min(p.y, q.y), Math.max(p.x, q.x), Math.max(p.y, q.y))
+    .flatMap((i) => corners[i] ?? [])
+    .filter((corner) => {
+      const beside = Math.abs((corner.x - p.x) * dy - (corner.y - p.y) * dx) / length;
+      const at = along(corner);
+      return beside <= rounding && at > rounding && at < length - rounding;
+    })
+    .sort((a, b) => along(a) - along(b));
+}
+
+/**
+ * The rings with their straight edges led through the corners of other edges that they touch, so that edges drawn on
+ * one line coincide and merge without a slit. Level and upright edges do so unaided, and are left as they are.
+ */
+export function ledThroughCorners(
+  rings: readonly GridRing[],
+  edges: readonly GridEdge[],
+): readonly GridRing[] {
+  const slanting = edges.filter(isSlanting);
+  if (slanting.length < 2) return rings;
+  const corners = slanting.flatMap(({ p, q }) => [p, q]);
+  const index = new Flatbush(corners.length);
+  for (const { x, y } of corners) index.add(x, y, x, y);
+  index.finish();
+  const touched = new Map<GridPoint, GridPoint[]>();
+  for (const edge of slanting) {
+    const found = cornersOn(edge, corners, index);
+    if (found.length > 0) touched.set(edge.p, found);
+  }
+  return rings.map((ring) => ring.flatMap((corner) => [corner, ...(touched.get(corner) ?? [])]));
+}

@@ -1,0 +1,245 @@
+// Which collars a blank gets, each with its own flat wall, and all that stands against them.
+import type { Blank } from '../blank/blank.ts';
+import type { Band } from '../blank/flat-band.ts';
+import { alongOfHeight } from '../blank/profile.ts';
+import { flatBandsOfWall, roundLimits, type Wall, wallAt, wallLength, wallOf } from '../blank/wall.ts';
+import { type Collar, type CollarEdge, collarOf, stripOf } from '../cut/collar.ts';
+import { type Finding, look, note, Refused, stop } from '../finding.ts';
+import { precision } from '../geometry/tolerance.ts';
+import { formatLength } from '../lengths/length.ts';
+import { type FlatWall, flatWall, radiusAt, sweep } from '../unroll/flat-wall.ts';
+import { sheetRadiusAt } from '../unroll/sheet-wall.ts';
+import { turnOfEdge } from '../unroll/template.ts';
+
+/** What is asked of the collars; mm. */
+export interface CollarAsk {
+  /** Level lines as typed; none: every edge of the flat bands. */
+  readonly lines: readonly { readonly kind: 'height' | 'along'; readonly mm: number }[];
+  /** Which edge is level; left out, the one that keeps the strip on the flat band. */
+  readonly edge?: CollarEdge;
+  readonly width: number;
+  /** Thickness of the paper. */
+  readonly paper: number;
+  /** Thickness of all coats together. */
+  readonly coats: number;
+  readonly tab: number;
+}
+
+export const standardCollar = { width: 20, paper: 0.1, tab: 10 };
+
+export interface CollarPlan {
+  readonly wall: Wall;
+  readonly collars: readonly Collar[];
+  readonly findings: readonly Finding[];
+}
+
+interface CollarInput extends CollarAsk {
+  readonly blank: Blank;
+  readonly blankFile: string;
+}
+
+/** Narrowest strip that still takes a word and holds its shape, mm. Common practice, no source. */
+const leastWidth = 5;
+
+/** Widest ring laid flat as one piece, radians: the same as for a wrap, 350 degrees. */
+const widestSweep = (350 * Math.PI) / 180;
+
+const mm = (value: number): string => formatLength(value, 'mm');
+
+/** @throws Refused with everything that keeps a level line or its strip from being had. */
+export function planCollars(input: CollarInput): CollarPlan {
+  const { blank, blankFile } = input;
+  const { wall, findings: wallSays } = wallOf(blank);
+  refuseIfAny(askStops(input));
+  const bands = flatBandsOfWall(wall, blank);
+  const lines = linesOf(input, wall, bands);
+  const strips = lines.map(({ along, edge }) => stripAt(input, wall, bands, along, edge));
+  refuseIfAny(strips.flatMap(({ stops }) => stops));
+  const clear = blank.handle && blank.handle.spans / 2 + blank.handle.keepOff;
+  const collars = strips.map(({ along, edge, width }) =>
+    collarOf(tangentCone(input, wall, along), {
+      along,
+      edge,
+      width,
+      tab: input.tab,
+      ...(clear === undefined ? {} : { clear }),
+    }),
+  );
+  refuseIfAny(collars.flatMap((collar) => pieceStops(collar, input)));
+  const found = wallSays.map((f) => ({ ...f, where: { file: blankFile, ...f.where } }));
+  return {
+    wall,
+    collars,
+    findings: [
+      ...found,
+      ...strips.flatMap(({ findings }) => findings),
+      ...collars.flatMap((collar) => layFindings(collar, input, wall)),
+    ],
+  };
+}
+
+function refuseIfAny(stops: readonly Finding[]): void {
+  if (stops.length > 0) throw new Refused(stops);
+}
+
+const askStops = ({ width }: CollarInput): Finding[] =>
+  width >= leastWidth
+    ? []
+    : [
+        stop(
+          'collar-narrow',
+          { key: '--width' },
+          `${mm(width)} is too narrow for words and hands; give ${mm(leastWidth)} or more`,
+        ),
+      ];
+
+interface Line {
+  readonly along: number;
+  readonly edge?: CollarEdge;
+}
+
+/** The level lines, from the foot up. @throws Refused where one is not on the wall, or there is none. */
+function linesOf({ lines, edge, blankFile }: CollarInput, wall: Wall, bands: readonly Band[]): Line[] {
+  const chosen = edge === undefined ? {} : { edge };
+  if (lines.length === 0) {
+    if (bands.length === 0) {
+      const says =
+        'this wall bends everywhere, so it has no flat band whose edges could be marked; give a --height';
+      throw new Refused([stop('no-flat-band', { file: blankFile, key: 'stations' }, says)]);
+    }
+    return bands.flatMap(({ from, to }): Line[] => [
+      { along: from, edge: 'lower', ...chosen },
+      { along: to, edge: 'upper', ...chosen },
+    ]);
+  }
+  const length = wallLength(wall);
+  const height = wallAt(wall, length).height;
+  refuseIfAny(
+    lines
+      .filter((line) => line.mm > (line.kind === 'height' ? height : length) + precision)
+      .map(({ kind, mm: typed }) => {
+        const most = kind === 'height' ? `${mm(height)} high` : `${mm(length)} along`;
+        return stop(
+          'outside-wall',
+          { key: `--${kind}` },
+          `${mm(typed)} is past the lip; the wall is ${most}`,
+        );
+      }),
+  );
+  const places = lines.map(({ kind, mm: typed }) =>
+    Math.min(length, kind === 'along' ? typed : alongAtHeight(wall, typed)),
+  );
+  return [...new Set(places)].sort((a, b) => a - b).map((along) => ({ along, ...chosen }));
+}
+
+const alongAtHeight = (wall: Wall, height: number): number =>
+  wall.kind === 'straight'
+    ? height / Math.cos(wall.straight.halfAngle)
+    : alongOfHeight(wall.curved.profile, height);
+
+interface Strip {
+  readonly along: number;
+  readonly edge: CollarEdge;
+  readonly width: number;
+  readonly stops: readonly Finding[];
+  readonly findings: readonly Finding[];
+}
+
+/** The strip at a level line: kept within the wall, on the side given or else on the one with more flat wall. */
+function stripAt(
+  input: CollarInput,
+  wall: Wall,
+  bands: readonly Band[],
+  along: number,
+  given?: CollarEdge,
+): Strip {
+  const { blank, blankFile, width: wanted } = input;
+  const on = bands.find(({ from, to }) => along >= from - precision && along <= to + precision);
+  const home = on ?? { from: 0, to: wallLength(wall) };
+  const edge = given ?? (home.to - along >= along - home.from ? 'lower' : 'upper');
+  const room = edge === 'lower' ? wallLength(wall) - along : along;
+  const width = Math.min(wanted, room);
+  const where = { file: blankFile, along };
+  if (width < leastWidth) {
+    const other = edge === 'lower' ? 'upper' : 'lower';
+    const says = `a strip with its ${edge} edge ${mm(along)} up the wall has only ${mm(room)} of wall; use --edge ${other}`;
+    return { along, edge, width, stops: [stop('no-room', { ...where, key: '--edge' }, says)], findings: [] };
+  }
+  const findings: Finding[] = [];
+  if (width < wanted - precision)
+    findings.push(
+      note(
+        'collar-narrowed',
+        where,
+        `the collar ${mm(along)} up the wall is ${mm(width)} wide: the wall ends there`,
+      ),
+    );
+  const limits = roundLimits(wall, blank);
+  const strip = stripOf({ along, edge, width });
+  const beyond = Math.max(limits.from - strip.from, strip.to - limits.to);
+  if (beyond > precision) {
+    const says = `the collar ${mm(along)} up the wall reaches ${mm(beyond)} onto a rounded edge, where paper does not lie; use the other --edge, or a smaller --width`;
+    findings.push(look('off-flat', where, says));
+  }
+  return { along, edge, width, stops: [], findings };
+}
+
+/**
+ * The cone that touches the wall along the level line: there the strip has the wall's own girth and lean, whatever the
+ * wall does elsewhere. On a straight wall it is the wall.
+ */
+function tangentCone({ coats, paper }: CollarInput, wall: Wall, along: number): FlatWall {
+  const build = { coats, film: paper, gather: 0 };
+  return flatWall(sheetRadiusAt(wall, build, along), Math.sin(wallAt(wall, along).lean), along);
+}
+
+function pieceStops({ template, along }: Collar, { tab, blankFile }: CollarInput): Finding[] {
+  const { wall, piece, left, right } = template;
+  const narrow = radiusAt(wall, piece.from) < radiusAt(wall, piece.to) ? piece.from : piece.to;
+  const where = { file: blankFile, along };
+  if (radiusAt(wall, narrow) <= 1)
+    return [
+      stop(
+        'past-the-point',
+        { ...where, key: '--width' },
+        'reaches past the point where this wall closes; give less',
+      ),
+    ];
+  if (Math.abs(sweep(wall)) > widestSweep) {
+    const says = `this wall is so flat a cone that it lies down as ${((Math.abs(sweep(wall)) * 180) / Math.PI).toFixed(1)} degrees of a ring; one piece can be up to 350`;
+    return [stop('sweep-too-wide', where, says)];
+  }
+  const girth = 2 * Math.PI * radiusAt(wall, narrow);
+  if (tab >= girth)
+    return [
+      stop(
+        'overlap-too-wide',
+        { key: '--overlap' },
+        `${mm(tab)} is more than the least girth, ${mm(girth)}; 10 mm is usual`,
+      ),
+    ];
+  const turns = turnOfEdge(wall, right, narrow) - turnOfEdge(wall, left, narrow);
+  if (Math.abs(sweep(wall)) * turns >= 2 * Math.PI)
+    return [
+      stop(
+        'overlaps-itself',
+        { key: '--overlap' },
+        `with a tab of ${mm(tab)} the flat ring meets itself; give less`,
+      ),
+    ];
+  return [];
+}
+
+/** Where a wall that bends leaves the strip by more than a straightedge may. */
+function layFindings({ template, along }: Collar, input: CollarInput, wall: Wall): Finding[] {
+  if (wall.kind === 'straight') return [];
+  const build = { coats: input.coats, film: input.paper, gather: 0 };
+  const { from, to } = template.band;
+  const off = Array.from({ length: 41 }, (_, i) => from + ((to - from) * i) / 40).map((at) =>
+    Math.abs(sheetRadiusAt(wall, build, at) - radiusAt(template.wall, at)),
+  );
+  const most = Math.max(...off);
+  if (most <= input.blank.flatGap) return [];
+  const says = `the wall bends away from the collar by ${mm(most)}; its level edge still fits, but give a smaller --width so that it lies close`;
+  return [look('collar-off-wall', { file: input.blankFile, along }, says)];
+}

@@ -1,0 +1,83 @@
+// What a plan that can be made still asks of the maker's eye.
+import type { Blank } from '../blank/blank.ts';
+import type { Band } from '../blank/flat-band.ts';
+import { roundLimits, type Wall } from '../blank/wall.ts';
+import { type Finding, look, note } from '../finding.ts';
+import { precision } from '../geometry/tolerance.ts';
+import { formatLength } from '../lengths/length.ts';
+import { type SheetBuild, sheetRadii } from '../unroll/sheet-wall.ts';
+import { widestBand } from '../unroll/strain.ts';
+import type { Job } from './resolved-job.ts';
+
+export interface PlanFindingsInput {
+  readonly job: Pick<Job, 'coats' | 'film' | 'seam'>;
+  readonly jobFile: string;
+  readonly blank: Blank;
+}
+
+const mm = (value: number): string => formatLength(value, 'mm');
+const percent = (share: number): string => `${(share * 100).toFixed(2)} %`;
+
+/** A band that reaches onto a declared round. */
+export function offFlat({ jobFile, blank }: PlanFindingsInput, wall: Wall, band: Band): Finding[] {
+  const limits = roundLimits(wall, blank);
+  const beyond = { foot: limits.from - band.from, lip: band.to - limits.to };
+  return (['foot', 'lip'] as const)
+    .filter((end) => beyond[end] > precision)
+    .map((end) =>
+      look(
+        'off-flat',
+        {
+          file: jobFile,
+          key: end === 'foot' ? 'band.from' : 'band.to',
+          along: end === 'foot' ? band.from : band.to,
+        },
+        `reaches ${mm(beyond[end])} past where the wall is flat, onto the rounded ${end}; film puckers there, so stay within ${mm(limits.from)} to ${mm(limits.to)}`,
+      ),
+    );
+}
+
+const liesWithin = (band: Band, flat: Band): boolean =>
+  band.from >= flat.from - precision && band.to <= flat.to + precision;
+
+/** A band over a wall that bends, on which one piece asks more of the film than it gives. */
+export function strainFindings(
+  { job, jobFile }: PlanFindingsInput,
+  wall: Wall,
+  build: SheetBuild,
+  flatBands: readonly Band[],
+  band: Band,
+  strain: readonly { readonly along: number; readonly strain: number }[],
+): Finding[] {
+  if (strain.length === 0 || flatBands.some((flat) => liesWithin(band, flat))) return [];
+  const most = strain.reduce((a, b) => (b.strain > a.strain ? b : a));
+  const { stretch, gather } = job.film;
+  if (most.strain <= stretch + 1e-6) return [];
+  const widest = widestBand(sheetRadii(wall, build, band), { stretch, gather });
+  const instead = widest
+    ? `on one piece it lies down from ${mm(widest.from)} to ${mm(widest.to)}`
+    : 'no band of it lies down on one piece';
+  const says = `asks ${percent(most.strain)} of stretch at ${mm(most.along)} along, and this film gives ${percent(stretch)}; ${instead}; or unroll it in several pieces`;
+  return [look('needs-stretch', { file: jobFile, key: 'band', along: most.along }, says)];
+}
+
+export function planFindings({ job, jobFile, blank }: PlanFindingsInput): Finding[] {
+  const found: Finding[] = [];
+  if (blank.handle && job.seam.overlap > 0)
+    found.push(
+      note(
+        'handle-no-seam',
+        { file: jobFile, key: 'seam' },
+        'the piece stops on both sides of the handle, so it has no seam and no overlap',
+      ),
+    );
+  if (job.coats.length > 0)
+    found.push(
+      note(
+        'coat-caution',
+        { file: jobFile, key: 'coats' },
+        "resins and clear coats can irritate and sensitise skin and lungs until cured: gloves that suit the product, fresh air, no flame; follow the product's own safety sheet and local rules, and keep coats off the lip and the inside unless certified for food contact",
+      ),
+    );
+  return found;
+}

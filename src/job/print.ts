@@ -1,0 +1,26 @@
+// A guide on paper: a PDF at true size. Loads the PDF writer, so it is itself loaded only where a print is asked for.
+import type { DrawWords } from '../artwork/lettering.ts';
+import { pagesOf } from '../deliver/pages.ts';
+import type { Paper } from '../deliver/paper.ts';
+import { readSvg } from '../deliver/read-svg.ts';
+import { writePdf } from '../deliver/write-pdf.ts';
+
+export interface PrintOptions {
+  readonly paper: Paper;
+  /** What the print is of; stands on every page. */
+  readonly title: string;
+  readonly words: DrawWords;
+}
+
+/**
+ * The bytes of a PDF that shows a written guide at true size, on as many pages as it takes.
+ * @throws Refused where the guide can't be read; `file` is named then.
+ */
+export function printOf(
+  guide: string,
+  file: string,
+  { paper, title, words }: PrintOptions,
+): Promise<Uint8Array> {
+  const drawing = readSvg(guide, file);
+  return writePdf(drawing, pagesOf(drawing, { paper, title, words }), title);
+}

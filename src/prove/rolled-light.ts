@@ -1,0 +1,189 @@
+// The soft light on the body and its film.
+import type { Point } from '../geometry/point.ts';
+import { type Camera, seen } from './rolled-camera.ts';
+import { hundredths, millimetres, picturePath } from './rolled-path.ts';
+import type { RoundedProfile } from './rolled-profile.ts';
+import { closeRings, type ProfileRing } from './rolled-rings.ts';
+import { outlineOf, sightOf } from './rolled-sight.ts';
+import type { BodyRing } from './rolled-vessel.ts';
+
+const shadow = '#141d26';
+
+/** How dark the side away from the light is at the very edge, and how bright the light, as opacities. */
+const shade = { right: 0.46, left: 0.24, light: 0.26 } as const;
+
+/** Turned away from the eye by this, degrees, the left side begins to darken; the right side does from the middle on. */
+const leftBegins = 40;
+
+/** How dark a side is that has turned away from the eye by so many degrees. */
+const darkness = (strongest: number, begins: number, awayDeg: number): number =>
+  strongest * Math.max(0, (awayDeg - begins) / (90 - begins)) ** 1.25;
+
+/** The light: how bright it is across its width, in nine places. */
+const brightness = [0, 0.12, 0.42, 0.8, 1, 0.8, 0.42, 0.12, 0] as const;
+
+/** Where the light begins off the axis, and its width, as shares of the radius. */
+const light = { from: -0.86, width: 0.72 } as const;
+
+/** Stops of a shadow that falls off from an edge of the body: with the angle its wall has turned away from the eye. */
+function shadowStops(strongest: number, begins: number): string {
+  const count = 12;
+  return Array.from({ length: count + 1 }, (_, i) => {
+    const away = (Math.asin(1 - i / count) * 180) / Math.PI;
+    const opacity = darkness(strongest, begins, away);
+    return `<stop offset="${millimetres(i / count)}" stop-color="${shadow}" stop-opacity="${millimetres(opacity)}"/>`;
+  }).join('');
+}
+
+const lightStops = brightness
+  .map(
+    (part, i) =>
+      `<stop offset="${i / 8}" stop-color="#fff" stop-opacity="${millimetres(part * shade.light)}"/>`,
+  )
+  .join('');
+
+/** A gradient across a leaning line of the wall: from the line `share` of the radius off the axis, over `width` mm. */
+function acrossWall(
+  name: string,
+  { wall }: RoundedProfile,
+  share: number,
+  width: number,
+  stops: string,
+): string {
+  const [low, high] = [wall[0], wall.at(-1)];
+  if (!low || !high) return '';
+  const lean = (share * (high.radius - low.radius)) / (high.height - low.height);
+  const length = Math.hypot(1, lean);
+  const from = { x: (share * (low.radius + high.radius)) / 2, y: -(low.height + high.height) / 2 };
+  const to = { x: from.x + width / length, y: from.y + (width * lean) / length };
+  const ends = `x1="${millimetres(from.x)}" y1="${millimetres(from.y)}" x2="${millimetres(to.x)}" y2="${millimetres(to.y)}"`;
+  return `<linearGradient id="${name}" gradientUnits="userSpaceOnUse" ${ends}>${stops}</linearGradient>`;
+}
+
+/** Paints of the light on a straight wall: they lean with it, as a gradient across the picture would not. */
+export function straightPaints(profile: RoundedProfile, meanRadius: number): string {
+  return (
+    acrossWall('right-shade', profile, 1, -meanRadius, shadowStops(shade.right, 0)) +
+    acrossWall('left-shade', profile, -1, meanRadius, shadowStops(shade.left, leftBegins)) +
+    acrossWall('light', profile, light.from, light.width * meanRadius, lightStops)
+  );
+}
+
+/** The light on a straight wall and its film. */
+export function straightLight({ foot, lip }: RoundedProfile, camera: Camera): string {
+  const data = outlineOf(camera, [...foot, ...lip.slice(0, 1)])
+    .map((ring) => picturePath(ring, true))
+    .join('');
+  return ['right-shade', 'left-shade', 'light']
+    .map((paint) => `<path fill="url(#${paint})" d="${data}"/>`)
+    .join('');
+}
+
+/** Steps in which a shadow or the light on a bent wall grows: under three shades of grey each. */
+const steps = 30;
+
+/** A circle of the wall with how far around it is in sight, radians. */
+interface SeenRing extends BodyRing {
+  readonly half: number;
+}
+
+/** Part of the wall in sight between two angles off the facing turn, as path data. */
+function between(rings: readonly SeenRing[], camera: Camera, from: number, to: number): string {
+  const edge = (angle: number): Point[] =>
+    rings.map((ring) => {
+      const within = Math.min(ring.half, Math.max(-ring.half, angle));
+      return seen(camera, { ...ring, turn: camera.facing + within / (2 * Math.PI) });
+    });
+  return picturePath([...edge(from), ...edge(to).reverse()], true);
+}
+
+/** Layers of one paint that add up to `total`, each laid over all before it: 1 - (1 - a)^n. */
+const layerOpacity = (total: number): string => (1 - (1 - total) ** (1 / steps)).toFixed(4).replace(/^0/, '');
+
+function layers(fill: string, total: number, data: (part: number) => string): string {
+  const paths = Array.from({ length: steps }, (_, i) => `<path d="${data((i + 0.5) / steps)}"/>`);
+  return `<g fill="${fill}" fill-opacity="${layerOpacity(total)}">${paths.join('')}</g>\n`;
+}
+
+/** The angle at which a shadow has reached a part of its strength: `darkness` the other way about. */
+const angleOf = (part: number, begins: number): number =>
+  ((begins + (90 - begins) * part ** (1 / 1.25)) * Math.PI) / 180;
+
+/** How far from the beginning of the light to its middle it has reached a part of its strength, 0 to 1. */
+function reachOf(part: number): number {
+  const i = brightness.findIndex((value) => value >= part);
+  const [low, high] = [brightness[i - 1] ?? 0, brightness[i] ?? 1];
+  return (i - 1 + (part - low) / (high - low)) / 4;
+}
+
+/**
+ * The light on a wall that bends. A gradient runs straight, so here the shadows and the light are laid on in thin layers,
+ * each between two lines up the wall: they follow every bend of it.
+ */
+export function bentLight(profile: RoundedProfile, body: readonly BodyRing[], camera: Camera): string {
+  const rings = [...profile.foot, ...closeRings(profile.wall, 2)].map(
+    (ring): SeenRing => ({
+      ...ring,
+      half: 2 * Math.PI * sightOf(ring, body, camera.elevation),
+    }),
+  );
+  const middle = light.from + light.width / 2;
+  const offAxis = (share: number) => Math.asin(share);
+  return (
+    slopes(profile.wall, rings, camera) +
+    layers(shadow, shade.right, (part) => between(rings, camera, angleOf(part, 0), Math.PI)) +
+    layers(shadow, shade.left, (part) => between(rings, camera, -Math.PI, -angleOf(part, leftBegins))) +
+    layers('#fff', shade.light, (part) => {
+      const half = (light.width / 2) * (1 - reachOf(part));
+      return between(rings, camera, offAxis(middle - half), offAxis(middle + half));
+    })
+  );
+}
+
+/** How much darker a wall is that faces straight down, and how much lighter one that faces straight up. */
+const slope = { down: 0.5, up: 0.3 } as const;
+
+const slopePaint = (lean: number): { fill: string; opacity: number } =>
+  lean > 0
+    ? { fill: shadow, opacity: slope.down * Math.sin(lean) ** 2 }
+    : { fill: '#fff', opacity: slope.up * Math.sin(lean) ** 2 };
+
+/** Light from above: what faces down is darker, what faces up lighter. Layers here end on level lines. */
+function slopes(wall: readonly ProfileRing[], rings: readonly SeenRing[], camera: Camera): string {
+  const corners = wall.flatMap((ring, i) => (wall[i + 1]?.along === ring.along ? [i] : []));
+  if (corners.length > 0 || wall.length < 8) return flatSlopes(rings, camera);
+  const paints = wall.map((ring) => ({
+    ...slopePaint(ring.lean),
+    y: -ring.height * Math.cos(camera.elevation),
+  }));
+  const [top, bottom] = [paints.at(-1)?.y ?? 0, paints[0]?.y ?? 0];
+  const stops = paints
+    .filter((_, i) => i % 8 === 0 || i === paints.length - 1)
+    .reverse()
+    .map(
+      ({ fill, opacity, y }) =>
+        `<stop offset="${((y - top) / (bottom - top)).toFixed(3)}" stop-color="${fill}" stop-opacity="${opacity.toFixed(3)}"/>`,
+    );
+  const ends = `x1="0" y1="${millimetres(top)}" x2="0" y2="${millimetres(bottom)}"`;
+  return (
+    `<linearGradient id="slopes" gradientUnits="userSpaceOnUse" ${ends}>${stops.join('')}</linearGradient>` +
+    `<path fill="url(#slopes)" d="${between(rings, camera, -Math.PI, Math.PI)}"/>\n`
+  );
+}
+
+/** Each straight stretch of a wall with corners in its own shade. */
+function flatSlopes(rings: readonly SeenRing[], camera: Camera): string {
+  const stretches: SeenRing[][] = [];
+  for (const ring of rings) {
+    const last = stretches.at(-1);
+    if (last && Math.abs((last.at(-1)?.lean ?? 0) - ring.lean) < 1e-9) last.push(ring);
+    else stretches.push([ring]);
+  }
+  return stretches
+    .filter((stretch) => stretch.length > 1)
+    .map((stretch) => {
+      const { fill, opacity } = slopePaint(stretch[0]?.lean ?? 0);
+      return `<path fill="${fill}" fill-opacity="${hundredths(100 * opacity)}" d="${between(stretch, camera, -Math.PI, Math.PI)}"/>\n`;
+    })
+    .join('');
+}

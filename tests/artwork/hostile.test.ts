@@ -1,0 +1,140 @@
+// Files that are no SVG, are broken, or are made to do harm: refused in one line, quickly, with their place.
+import { describe, expect, test } from 'vitest';
+import { toLine } from '../../src/finding.ts';
+import { readOf, tileText } from './a-tile.ts';
+
+const square = '<rect width="20" height="20"/>';
+const nested = (depth: number) => tileText(`${'<g>'.repeat(depth)}${square}${'</g>'.repeat(depth)}`);
+
+describe('a file that can not be read is refused with its place', () => {
+  test.each([
+    ['an empty file', '', 1],
+    ['spaces only', ' \n ', 1],
+    ['a sentence', 'Dear all, here is the artwork.', 1],
+    ['an unclosed element', tileText('<g><rect width="9" height="9"/>'), 1],
+    ['a crossed element', tileText('<g>\n<a></g></a>'), 2],
+    ['a file cut off in the middle', tileText(square).slice(0, 120), 1],
+    ['a PDF with another ending', '%PDF-1.7\n%âãÏÓ\n1 0 obj\n<< /Type /Catalog >>\nendobj', 1],
+    ['a picture with another ending', '\u0089PNG\r\n\u001a\n\u0000\u0000', 1],
+    ['JSON', '{ "name": "cup" }', 1],
+    ['an entity that is not declared', tileText('&lip;'), 1],
+    ['an attribute given twice', tileText('<rect width="9" width="8" height="9"/>'), 1],
+    [
+      'a prefix that is not declared',
+      tileText('<use xlink:href="#a"/><rect id="a" width="9" height="9"/>'),
+      1,
+    ],
+  ])('%s', async (_, text, line) => {
+    const { tile, findings } = await readOf(text);
+    expect(tile).toBeUndefined();
+    expect(findings.map(({ rule, level }) => [rule, level])).toEqual([['unreadable', 'stop']]);
+    expect(findings[0]?.where.line).toBe(line);
+    expect(toLine(findings[0] as never)).toMatch(/^tile\.svg/);
+    expect(toLine(findings[0] as never)).not.toMatch(/\n|Error/);
+  });
+
+  test.each([
+    ['a web page', '<!DOCTYPE html><html><body><svg/></body></html>', 'its root is <html>'],
+    ['another drawing format', '<plist><dict/></plist>', 'its root is <plist>'],
+    [
+      'an svg element without its namespace',
+      '<svg width="9mm" height="9mm"><rect width="9" height="9"/></svg>',
+      'xmlns=',
+    ],
+  ])('%s', async (_, text, says) => {
+    const { tile, findings } = await readOf(text);
+    expect(tile).toBeUndefined();
+    expect(findings[0]?.rule).toBe('unreadable');
+    expect(findings[0]?.says).toContain(says);
+  });
+
+  test.each([
+    ['no size', tileText(square, '')],
+    ['a width alone', tileText(square, 'width="40mm"')],
+    ['a width of zero', tileText(square, 'width="0" height="40mm" viewBox="0 0 40 40"')],
+    ['a negative height', tileText(square, 'width="40mm" height="-40mm" viewBox="0 0 40 40"')],
+    ['a width that is no number', tileText(square, 'width="NaN" height="40mm" viewBox="0 0 40 40"')],
+    ['a width past every number', tileText(square, 'width="1e308mm" height="40mm" viewBox="0 0 40 40"')],
+    ['a view box without area', tileText(square, 'width="40mm" height="40mm" viewBox="0 0 40 0"')],
+  ])('%s', async (_, text) => {
+    const { tile, findings } = await readOf(text);
+    expect(tile).toBeUndefined();
+    expect(findings.map(({ rule }) => rule)).toEqual(['no-size']);
+  });
+});
+
+describe('a broken path is named by file, line and column', () => {
+  test('where its element begins, by its id, and every one of them', async () => {
+    const text = tileText(`\n  ${square}\n  <path id="leaf"\n    d="M0 0L9 9Q"/> <path d="M0"/>\n`);
+    const { findings } = await readOf(text);
+    expect(
+      findings.map(({ rule, where: { file, line, column, element } }) => [rule, file, line, column, element]),
+    ).toEqual([
+      ['broken-path', 'tile.svg', 3, 3, 'path#leaf'],
+      ['broken-path', 'tile.svg', 4, 21, 'path'],
+    ]);
+    expect(toLine(findings[0] as never)).toMatch(/^tile\.svg:3:3: path#leaf: path data can't be read: /);
+  });
+
+  test('whatever the line ends are', async () => {
+    for (const end of ['\n', '\r\n']) {
+      const { findings } = await readOf(tileText(`${end}<g>${end} <path${end}d="M0"/></g>`));
+      expect(findings.map(({ where: { line, column } }) => [line, column])).toEqual([[3, 2]]);
+    }
+  });
+});
+
+describe('a file made to do harm', () => {
+  const bomb = `<!DOCTYPE svg [<!ENTITY a "aaaaaaaaaa">${[...'bcdefghij']
+    .map((name, i) => `<!ENTITY ${name} "${`&${'abcdefghi'[i]};`.repeat(10)}">`)
+    .join('')}]>${tileText('<title>&j;</title>')}`;
+
+  test.each([
+    ['an entity bomb', bomb],
+    [
+      'an outside entity',
+      `<!DOCTYPE svg [<!ENTITY x SYSTEM "file:///etc/hosts">]>${tileText('<title>&x;</title>')}`,
+    ],
+    [
+      'an outside parameter entity',
+      `<!DOCTYPE svg [<!ENTITY % x SYSTEM "http://example.org/x.dtd"> %x;]>${tileText(square)}`,
+    ],
+    ['nesting of ten thousand', nested(10_000)],
+  ])('is refused at once: %s', async (_, text) => {
+    const begin = performance.now();
+    const { tile, findings } = await readOf(text);
+    expect(tile).toBeUndefined();
+    expect(findings.map(({ rule }) => rule)).toEqual(['unreadable']);
+    // Far more than it takes, far less than a bomb going off.
+    expect(performance.now() - begin).toBeLessThan(1000);
+  });
+
+  test('nesting as a drawing program may make is read', async () => {
+    expect((await readOf(nested(100))).tile).toBeDefined();
+  });
+
+  test('a plain document type is read', async () => {
+    const doctype =
+      '<!DOCTYPE svg PUBLIC "-//W3C//DTD SVG 1.1//EN" "http://www.w3.org/Graphics/SVG/1.1/DTD/svg11.dtd">';
+    expect((await readOf(`<?xml version="1.0"?>${doctype}${tileText(square)}`)).tile).toBeDefined();
+  });
+
+  test('copies of copies without end are refused', async () => {
+    const level = (i: number) => `<g id="a${i}">${`<use href="#a${i - 1}"/>`.repeat(10)}</g>`;
+    const levels = Array.from({ length: 7 }, (_, i) => level(i + 1)).join('');
+    const { tile, findings } = await readOf(
+      tileText(`<defs><rect id="a0" width="1" height="1"/>${levels}</defs><use href="#a7"/>`),
+    );
+    expect(tile).toBeUndefined();
+    expect(findings.map(({ rule }) => rule)).toEqual(['unreadable']);
+  });
+
+  test('a copy of itself and a clip by itself end', async () => {
+    const { tile } = await readOf(
+      tileText(
+        `${square}<g id="a"><use href="#a"/></g><clipPath id="c" clip-path="url(#c)"><rect width="9" height="9"/></clipPath><rect width="9" height="9" clip-path="url(#c)"/>`,
+      ),
+    );
+    expect(tile?.layers.length).toBe(1);
+  });
+});

@@ -1,0 +1,138 @@
+// Drawings that can't be cut, or that the reader would change in silence: refused, or told, by rule and place.
+import { describe, expect, test } from 'vitest';
+import { toLine } from '../../src/finding.ts';
+import { readOf, tileText } from './a-tile.ts';
+
+const square = '<rect width="20" height="20"/>';
+
+/** The first finding's rule, when the drawing was refused. */
+async function refusal(text: string): Promise<string | undefined> {
+  const { tile, findings } = await readOf(text);
+  for (const finding of findings) expect(toLine(finding)).not.toMatch(/\n|Error|undefined|\[object/);
+  return tile === undefined ? findings[0]?.rule : undefined;
+}
+
+describe('what has no edge to cut is refused', () => {
+  test.each([
+    ['text', `${square}<text x="5" y="5">hello</text>`],
+    ['text', `${square}<flowRoot><flowPara>hello</flowPara></flowRoot>`],
+    ['text', '<text x="5" y="5">text only</text>'],
+    ['raster', `${square}<image href="data:image/png;base64,iVBORw0KGgo=" width="9" height="9"/>`],
+    ['raster', '<image href="photo.png" width="40" height="40"/>'],
+    ['foreign', `${square}<foreignObject width="9" height="9"><p>hi</p></foreignObject>`],
+    ['stroke', '<rect width="20" height="20" stroke="red"/>'],
+    ['stroke', '<path d="M0 0L20 20" fill="none" stroke="red" stroke-width=".1"/>'],
+    ['stroke', '<style>.a{stroke:red}</style><g class="a"><rect width="20" height="20"/></g>'],
+    [
+      'shaded-fill',
+      '<linearGradient id="g"><stop offset="0" stop-color="red"/><stop offset="1" stop-color="blue"/></linearGradient><rect width="20" height="20" fill="url(#g)"/>',
+    ],
+    [
+      'shaded-fill',
+      '<radialGradient id="g"><stop offset="0" stop-color="red"/><stop offset="1" stop-color="blue"/></radialGradient><rect width="20" height="20" style="fill:url(#g)"/>',
+    ],
+    [
+      'shaded-fill',
+      '<pattern id="g" width="5" height="5" patternUnits="userSpaceOnUse"><rect width="2" height="2"/></pattern><rect width="20" height="20" fill="url(#g)"/>',
+    ],
+    [
+      'mask',
+      '<mask id="m"><rect width="9" height="9" fill="white"/></mask><g mask="url(#m)"><rect width="20" height="20"/></g>',
+    ],
+    [
+      'filter',
+      '<filter id="f"><feGaussianBlur stdDeviation="1"/></filter><rect width="20" height="20" filter="url(#f)"/>',
+    ],
+    ['filter', '<rect width="20" height="20" style="filter:blur(2px)"/>'],
+    ['no-area', ''],
+    ['no-area', '<rect width="20" height="0"/>'],
+    ['no-area', '<path d="M0 0L20 20"/>'],
+    ['no-area', '<rect width="20" height="20" fill="none"/>'],
+    ['no-area', '<defs><rect width="20" height="20"/></defs>'],
+    ['no-area', '<rect x="50" width="20" height="20"/>'],
+    ['no-area', '<clipPath id="c"/><rect width="20" height="20" clip-path="url(#c)"/>'],
+  ])('%s: %s', async (rule, body) => expect(await refusal(tileText(body))).toBe(rule));
+});
+
+describe('what the reader would cut short, drop or place wrongly is refused', () => {
+  test.each([
+    ['broken-path', '<path d="M0 0 L20 0 L20 20 oops L0 20 Z"/>'],
+    ['broken-path', '<path d="M0 0 L20 0 L20"/>'],
+    ['broken-path', '<path d="M0 0 L20 NaN L20 20Z"/>'],
+    ['broken-path', '<path d="M0 0 L1e400 0 L20 20Z"/>'],
+    ['broken-path', '<path d="M0 0 L1e308 0 L20 20Z"/>'],
+    ['broken-path', '<path d="L20 0 L20 20Z"/>'],
+    ['broken-path', '<path d="M0 0 A5 5 0 2 1 20 20Z"/>'],
+    ['broken-path', '<polygon points="0,0 20,0 20"/>'],
+    ['broken-path', '<polygon points="0,0 20,x 20,20"/>'],
+    ['broken-shape', `${square}<rect width="NaN" height="5"/>`],
+    ['broken-shape', `${square}<rect width="-5" height="5"/>`],
+    ['broken-shape', `${square}<circle r="five"/>`],
+    ['broken-shape', `${square}<ellipse rx="5" ry="1e308"/>`],
+    ['broken-shape', `${square}<rect x="1e30" width="5" height="5"/>`],
+    ['broken-shape', `${square}<use href="#a" x="NaN"/>`],
+    ['broken-transform', '<rect width="20" height="20" transform="turn(20)"/>'],
+    ['broken-transform', '<rect width="20" height="20" transform="rotate(20deg)"/>'],
+    ['broken-transform', '<rect width="20" height="20" transform="scale(1e300)"/>'],
+    ['out-of-range', '<g transform="scale(1e5)"><rect width="20" height="20" transform="scale(1e5)"/></g>'],
+    // What the reader was seen to pass over (SVG 2 has them all).
+    ['style-transform', '<rect width="20" height="20" style="transform:rotate(45deg)"/>'],
+    ['style-transform', '<style>.a { TRANSFORM : scale(2) }</style><rect class="a" width="20" height="20"/>'],
+    ['style-transform', '<rect width="20" height="20" style="fill:red; rotate:45deg"/>'],
+    ['style-transform', '<rect width="20" height="20" transform="rotate(45)" transform-origin="10 10"/>'],
+    [
+      'style-transform',
+      '<rect width="20" height="20" transform="rotate(45)" style="transform-origin:center"/>',
+    ],
+    ['style-shape', `<style>circle{r:5px}</style>${square}<circle/>`],
+    ['style-shape', `${square}<path style="d:path('M0 0L9 9L0 9Z')"/>`],
+    ['clip-shape', '<rect width="20" height="20" clip-path="circle(5px)"/>'],
+    ['clip-shape', '<rect width="20" height="20" style="clip-path:inset(5px)"/>'],
+  ])('%s: %s', async (rule, body) => expect(await refusal(tileText(body))).toBe(rule));
+});
+
+describe('what may be read differently is told, and read', () => {
+  test.each([
+    ['style-important', '<style>rect{fill:red !important}</style><rect width="20" height="20"/>'],
+    ['style-unread', '<style>@media print{rect{fill:red}}</style><rect width="20" height="20"/>'],
+    ['style-unread', '<style>@import "x.css";</style><rect width="20" height="20"/>'],
+    ['style-unread', '<style>rect:nth-child(2){fill:red}</style><rect width="20" height="20"/>'],
+    ['style-unread', '<style>rect:not(.a){fill:red}</style><rect width="20" height="20"/>'],
+    ['style-unread', '<style>g + rect{fill:red}</style><rect width="20" height="20"/>'],
+    ['style-unread', '<style>[id^="a"]{fill:red}</style><rect width="20" height="20"/>'],
+    ['style-unread', '<style>rect{fill:var(--ink)}</style><rect width="20" height="20"/>'],
+    ['style-unread', '<style>rect{fill:oklch(0.5 0.1 20)}</style><rect width="20" height="20"/>'],
+    ['style-unread', '<style>rect{FILL:red}</style><rect width="20" height="20"/>'],
+    ['style-unread', '<rect width="20" height="20" style="width:30px"/>'],
+    ['outside-reference', `${square}<use href="other.svg#a"/>`],
+    [
+      'outside-reference',
+      `${square}<use xmlns:xlink="http://www.w3.org/1999/xlink" xlink:href="/etc/hosts#a"/>`,
+    ],
+  ])('%s: %s', async (rule, body) => {
+    const { tile, findings } = await readOf(tileText(body));
+    expect(tile).toBeDefined();
+    expect(findings.map((finding) => [finding.rule, finding.level])).toEqual([[rule, 'look']]);
+  });
+
+  test.each([
+    '<style>/* transform: none; var(--a) */ .a{fill:#0a0;stroke-width:2;text-transform:none}</style>',
+    '<style>.a:hover{fill:red} a:link > .b{fill:red} g:first-child{fill:red}</style>',
+    '<style>@font-face{font-family:"X";src:url(x.woff)} .a{fill:red}</style>',
+    '<style>.a[id="b"] .c, *{line-height:1.25;-inkscape-stroke:none;fill:rgb(1,2,3)}</style>',
+  ])('and what is followed, or changes nothing, is not: %s', async (style) => {
+    expect((await readOf(tileText(`${style}${square}`))).findings).toEqual([]);
+  });
+
+  test('see-through film once, however many there are', async () => {
+    const { findings } = await readOf(
+      tileText(
+        `<g id="mist" opacity=".5">${square}</g>${'<rect width="5" height="5" fill-opacity=".2"/>'.repeat(30)}`,
+      ),
+    );
+    expect(findings.map(({ rule, level, where }) => [rule, level, where.element])).toEqual([
+      ['see-through', 'note', 'g#mist'],
+    ]);
+    expect(findings[0]?.says).toContain('and 30 more');
+  });
+});

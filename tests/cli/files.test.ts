@@ -1,0 +1,111 @@
+// How files reach the disk: whole or not at all, whatever happens to the run; and a fault of ours.
+import { existsSync, linkSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { run, Workshop } from './run.ts';
+
+const shop = new Workshop();
+const unroll = (...rest: string[]) => ['unroll', 'cup.blank.json', '--out', 'out', ...rest];
+
+/** A module that node loads before ours and that changes what a run meets. */
+const preload = (code: string): readonly string[] => [
+  '--import',
+  `data:text/javascript,${encodeURIComponent(code)}`,
+];
+
+const inFs = (change: string) =>
+  preload(
+    `import fs from 'node:fs'; import { syncBuiltinESMExports } from 'node:module'; ${change}; syncBuiltinESMExports();`,
+  );
+
+beforeAll(async () => {
+  expect((await run(unroll(), { cwd: shop.folder })).status).toBe(0);
+}, 30_000);
+afterAll(() => shop.clear());
+
+describe('files that are there already', () => {
+  test('are replaced, never written into: whoever holds the old one keeps it whole', async () => {
+    const old = shop.read('out/template.cut.svg');
+    linkSync(shop.at('out/template.cut.svg'), shop.at('held.svg'));
+    expect((await run(unroll('--overlap', '9'), { cwd: shop.folder })).status).toBe(0);
+    expect(shop.read('held.svg')).toBe(old);
+    expect(shop.read('out/template.cut.svg')).not.toBe(old);
+    expect(readdirSync(shop.at('out')).filter((name) => name.startsWith('.'))).toEqual([]);
+  });
+
+  test('stay as they were when a run dies while it writes', async () => {
+    const before = readFileSync(shop.at('out/template.cut.svg'));
+    const dies = inFs(`const write = fs.promises.writeFile; let count = 0;
+      fs.promises.writeFile = (...args) => (++count === 3 ? process.kill(process.pid, 'SIGKILL') : write(...args))`);
+    const { status } = await run(unroll('--overlap', '12'), { cwd: shop.folder, node: dies });
+    expect(status).toBeNull();
+    expect(readFileSync(shop.at('out/template.cut.svg')).equals(before)).toBe(true);
+  });
+
+  test('stay as they were, all of them, when a folder stands where one is to go', async () => {
+    mkdirSync(shop.at('blocked/report.json'), { recursive: true });
+    shop.write('blocked/template.cut.svg', 'dear to me');
+    const { status, lines } = await run(['unroll', 'cup.blank.json', '--out', 'blocked'], {
+      cwd: shop.folder,
+    });
+    expect(status).toBe(2);
+    expect(lines.at(-1)).toMatch(
+      /^blocked\/report\.json: is a folder, and a file of this name is to be written; move/,
+    );
+    expect(shop.read('blocked/template.cut.svg')).toBe('dear to me');
+    expect(readdirSync(shop.at('blocked')).sort()).toEqual(['report.json', 'template.cut.svg']);
+  });
+
+  test('stay as they were when the disk is full, which is told', async () => {
+    const before = shop.state();
+    const full = inFs(
+      `fs.promises.writeFile = async () => { throw Object.assign(new Error('no space'), { code: 'ENOSPC' }); }`,
+    );
+    const { status, lines } = await run(['unroll', 'cup.blank.json', '--out', 'out'], {
+      cwd: shop.folder,
+      node: full,
+    });
+    expect(status).toBe(2);
+    expect(lines).toEqual([
+      expect.stringMatching(/^out: can't be written to \(ENOSPC\); give another folder/),
+    ]);
+    expect(shop.state().filter((line) => !line.startsWith('out '))).toEqual(
+      before.filter((line) => !line.startsWith('out ')),
+    );
+  });
+});
+
+describe('a fault of ours', () => {
+  const broken = inFs(`const read = fs.promises.readFile;
+    fs.promises.readFile = (path, ...rest) => (String(path).endsWith('.ttf') ? Promise.reject(new Error('lettering is gone')) : read(path, ...rest))`);
+
+  test('ends with 70, in words and without a stack trace; nothing is written', async () => {
+    const { status, out, lines } = await run(['unroll', 'cup.blank.json', '--out', 'new'], {
+      cwd: shop.folder,
+      node: broken,
+    });
+    expect([status, out]).toEqual([70, '']);
+    expect(lines).toEqual([
+      "a fault of seamwright's own: lettering is gone",
+      'run again with --debug and report what it prints',
+    ]);
+    expect(existsSync(shop.at('new'))).toBe(false);
+  });
+
+  test('shows where it came from with --debug', async () => {
+    const { status, lines } = await run(['unroll', 'cup.blank.json', '--out', 'new', '--debug'], {
+      cwd: shop.folder,
+      node: broken,
+    });
+    expect(status).toBe(70);
+    expect(lines.some((line) => /^\s+at /.test(line))).toBe(true);
+  });
+});
+
+test('a reader that stops reading, as head does, is no fault', async () => {
+  const { status, lines } = await run(['blank', 'cup.blank.json', '--json'], {
+    cwd: shop.folder,
+    deaf: true,
+  });
+  expect(lines).toEqual([]);
+  expect(status).toBe(0);
+});

@@ -1,0 +1,120 @@
+// Runs the built command as a maker does: its own process, its own folder.
+import { spawn } from 'node:child_process';
+import {
+  cpSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+
+export const projectFolder = fileURLToPath(new URL('../..', import.meta.url));
+export const command = join(projectFolder, 'bin/seamwright.js');
+
+export interface Ran {
+  readonly status: number | null;
+  readonly out: string;
+  /** Lines of standard error, without the last empty one. */
+  readonly lines: readonly string[];
+}
+
+export interface RunOptions {
+  readonly cwd?: string;
+  /** Options for node itself. */
+  readonly node?: readonly string[];
+  /** Whether nobody reads its standard output. */
+  readonly deaf?: boolean;
+}
+
+export function run(
+  args: readonly string[],
+  { cwd = projectFolder, node = [], deaf = false }: RunOptions = {},
+): Promise<Ran> {
+  return new Promise((resolve, reject) => {
+    const child = spawn(process.execPath, [...node, command, ...args], { cwd });
+    if (deaf) child.stdout.destroy();
+    const [out, err] = [[] as Buffer[], [] as Buffer[]];
+    child.stdout.on('data', (part: Buffer) => out.push(part));
+    child.stderr.on('data', (part: Buffer) => err.push(part));
+    child.on('error', reject);
+    child.on('close', (status) => {
+      const lines = Buffer.concat(err).toString().split('\n');
+      if (lines.at(-1) === '') lines.pop();
+      resolve({ status, out: Buffer.concat(out).toString(), lines });
+    });
+  });
+}
+
+/** Many command lines one after another in one process; the same as `run` of each, and far faster. */
+export function runMany(args: readonly (readonly string[])[], cwd: string): Promise<readonly Ran[]> {
+  return new Promise((resolve, reject) => {
+    const child = spawn(process.execPath, [join(projectFolder, 'tests/cli/many-in-one.mjs')], { cwd });
+    const [out, err] = [[] as Buffer[], [] as Buffer[]];
+    child.stdout.on('data', (part: Buffer) => out.push(part));
+    child.stderr.on('data', (part: Buffer) => err.push(part));
+    child.on('error', reject);
+    child.on('close', (status) => {
+      if (status === 0 && err.length === 0) resolve(JSON.parse(Buffer.concat(out).toString()));
+      else reject(new Error(`ended with ${status}: ${Buffer.concat(err)}`));
+    });
+    const main = pathToFileURL(join(projectFolder, 'dist/cli/main.js')).href;
+    child.stdin.end(JSON.stringify({ main, args }));
+  });
+}
+
+/** A folder of its own for a test, with the blank of the cup and a small tile; taken away by `clear`. */
+export class Workshop {
+  readonly folder = mkdtempSync(join(tmpdir(), 'seamwright-'));
+
+  constructor() {
+    cpSync(join(projectFolder, 'samples/tapered-cup/cup.blank.json'), this.at('cup.blank.json'));
+    this.write('dots.svg', tile);
+  }
+
+  at(name: string): string {
+    return join(this.folder, name);
+  }
+
+  write(name: string, content: string | object): string {
+    const text = typeof content === 'string' ? content : JSON.stringify(content);
+    mkdirSync(join(this.at(name), '..'), { recursive: true });
+    writeFileSync(this.at(name), text);
+    return this.at(name);
+  }
+
+  read(name: string): string {
+    return readFileSync(this.at(name), 'utf8');
+  }
+
+  /** Every file under the folder with its size and time: the same before and after means nothing was written. */
+  state(): readonly string[] {
+    return readdirSync(this.folder, { recursive: true, encoding: 'utf8' })
+      .map((name) => `${name} ${statSync(this.at(name)).size} ${statSync(this.at(name)).mtimeMs}`)
+      .sort();
+  }
+
+  clear(): void {
+    rmSync(this.folder, { recursive: true, force: true });
+  }
+}
+
+/** A dot and a leaf: enough for a seam to cross. */
+const tile = `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="40mm" viewBox="0 0 40 40">
+  <circle cx="20" cy="20" r="9" fill="#17566b"/>
+  <path d="M0 30C6 24 6 36 0 30Z M40 30C34 24 34 36 40 30Z" fill="#17566b"/>
+</svg>
+`;
+
+/** A job on the workshop's cup and tile. */
+export const aJob = (rest: object = {}): object => ({
+  name: 'test cup',
+  blank: 'cup.blank.json',
+  artwork: { file: 'dots.svg' },
+  ...rest,
+});

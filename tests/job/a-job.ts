@@ -1,0 +1,56 @@
+// Jobs for the tests, made from end to end without a file: what is typed goes in, the report and the written texts come out.
+import { draftJob, reportDraft } from '../../src/job/make.ts';
+import { readBlank } from '../../src/job/read-blank.ts';
+import { readJob } from '../../src/job/read-job.ts';
+import { pictureEngine } from '../pictures/compare.ts';
+
+/** A dot in the middle of its tile: nothing crosses an edge, so it joins whatever the repeat. Drawn mm. */
+export const dotTile = (width: number, height: number): string =>
+  `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm"><circle cx="${width / 2}mm" cy="${height / 2}mm" r="${Math.min(width, height) / 5}mm"/></svg>`;
+
+/** A leaf that crosses the left and right edges of its tile, and a dot. Drawn mm. */
+export const leafTile = (width: number, height: number): string => {
+  const [x, y] = [width, height / 2];
+  const leaf = (at: number) => `M${at - 3} ${y}Q${at} ${y - 4} ${at + 3} ${y}Q${at} ${y + 4} ${at - 3} ${y}Z`;
+  const dot = `<circle cx="${width / 2}" cy="${height / 2}" r="${Math.min(width, height) / 5}"/>`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}"><path d="${leaf(0)}${leaf(x)}"/>${dot}</svg>`;
+};
+
+export interface Typed {
+  readonly blank: object;
+  /** The job beside its name, blank and artwork file. */
+  readonly job?: object;
+  /** The artwork's keys beside its file; none without a tile. */
+  readonly artwork?: object;
+  readonly tile?: string;
+}
+
+/** The draft of a job and its report. @throws Refused as the command would. */
+export async function madeOf({ blank, job = {}, artwork = {}, tile }: Typed) {
+  const { normalise } = await pictureEngine();
+  const art = tile === undefined ? {} : { artwork: { file: 'tile.svg', ...artwork } };
+  const content = { name: 'test job', blank: 'b.blank.json', ...job, ...art };
+  const read = readBlank(blank, 'b.blank.json');
+  const draft = draftJob({
+    job: readJob(content, 't.job.json'),
+    jobFile: 't.job.json',
+    blank: read,
+    blankFile: 'b.blank.json',
+    ...(tile === undefined ? {} : { artwork: { text: tile, file: 'tile.svg' } }),
+    tools: { normalise, words: () => [] },
+  });
+  const report = reportDraft(draft, draft);
+  return { draft, report, blank: read };
+}
+
+/** The closed form of a straight wall from its two ends, in the words of the contract. Radii and height mm. */
+export function frustum(footRadius: number, lipRadius: number, height: number) {
+  const halfAngle = Math.atan2(lipRadius - footRadius, height);
+  return {
+    halfAngle,
+    along: Math.hypot(lipRadius - footRadius, height),
+    /** Girth of a sheet whose mid-thickness lies `off` above the bare wall. */
+    girthAt: (along: number, off: number) =>
+      2 * Math.PI * (footRadius + along * Math.sin(halfAngle) + off * Math.cos(halfAngle)),
+  };
+}
