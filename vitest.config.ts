@@ -5,6 +5,9 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     exclude: ['**/node_modules/**', '**/dist/**'],
     pool: 'threads',
+    // No test is timed: a slow machine must not fail one.
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
     // The core keeps no state, so files need no walls between them: three times as fast.
     isolate: false,
     globalSetup: ['tests/build.ts'],

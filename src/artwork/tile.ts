@@ -7,6 +7,7 @@ import { shapeArea, tightBox } from '../geometry/measure.ts';
 import type { Fill } from '../geometry/polygon-clip.ts';
 import { clippedShapes, filledShapes } from '../geometry/regions.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
+import { paintingOrderFindings } from './painting-order.ts';
 import { checkSvg } from './svg-check.ts';
 import type { Normalise } from './svg-normalise.ts';
 import { type ClipArea, type Painted, readPaint } from './svg-paint.ts';
@@ -41,7 +42,8 @@ export function readTile(
   const paint = readPaint(normalised(text, file, normalise), frame.toMm, file);
   const refused = paint.findings.filter(({ level }) => level === 'stop');
   if (refused.length > 0) throw new Refused(refused);
-  const layers = layersOf(paint.painted, frame, file);
+  const areas = seenAreas(paint.painted, frame, file);
+  const layers = layersOf(areas);
   if (layers.length === 0)
     throw new Refused([
       stop(
@@ -52,7 +54,7 @@ export function readTile(
     ]);
   return {
     tile: { width: frame.width, height: frame.height, layers },
-    findings: [...findings, ...paint.findings],
+    findings: [...findings, ...paint.findings, ...orderFindings(areas, file)],
   };
 }
 
@@ -69,22 +71,41 @@ function normalised(text: string, file: string, normalise: Normalise): string {
   }
 }
 
-/** One layer a colour, in the order the colours first appear. */
-function layersOf(painted: readonly Painted[], frame: Size, file: string): TileLayer[] {
+/** What one painted thing shows. */
+interface SeenArea {
+  readonly colour: string;
+  readonly shapes: readonly Shape[];
+}
+
+/** The areas that show, in painting order. */
+function seenAreas(painted: readonly Painted[], frame: Size, file: string): SeenArea[] {
   const areas = new AreaReader();
-  const byColour = new Map<string, Shape[]>();
-  for (const item of painted) {
+  return painted.flatMap((item) => {
     const shapes = areas.areasOf(item).filter((shape) => shapeArea(shape) > 0);
-    if (shapes.length === 0) continue;
-    refuseOutOfRange(item, shapes, file);
+    if (shapes.length > 0) refuseOutOfRange(item, shapes, file);
     const seen = shapes.filter((shape) => isSeen(shape, frame));
-    if (seen.length === 0) continue;
-    const layer = byColour.get(item.colour) ?? [];
-    layer.push(...seen);
-    byColour.set(item.colour, layer);
+    return seen.length === 0 ? [] : [{ colour: item.colour, shapes: seen }];
+  });
+}
+
+/** One layer a colour, in the order the colours first appear. */
+function layersOf(areas: readonly SeenArea[]): TileLayer[] {
+  const byColour = new Map<string, Shape[]>();
+  for (const { colour, shapes } of areas) {
+    const layer = byColour.get(colour) ?? [];
+    layer.push(...shapes);
+    byColour.set(colour, layer);
   }
   return [...byColour].map(([colour, shapes]) => ({ name: colour, colour, shapes }));
 }
+
+const orderFindings = (areas: readonly SeenArea[], file: string): Finding[] =>
+  paintingOrderFindings(
+    areas.flatMap(({ colour, shapes }) =>
+      shapes.map(({ contours }) => ({ colour, box: tightBox(contours) })),
+    ),
+    file,
+  );
 
 /** Finds the areas of painted paths. The same path used in many places, as motifs are, is worked out once. */
 class AreaReader {

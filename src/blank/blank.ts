@@ -54,6 +54,12 @@ export interface Blank {
   readonly keepOuts?: readonly KeepOut[];
   /** Paper templates wrapped so far, the first one first; none when left out. */
   readonly fits?: readonly PaperFit[];
+  /** What it is for; taken as drunk from when left out. */
+  readonly use?: 'drinking' | 'other';
+  /** How far the lip zone reaches down from the lip corner, mm along the wall, 0 for none; 20 when left out. */
+  readonly lipZone?: number;
+  /** Where the figures come from, in the words of whoever wrote the file. */
+  readonly source?: string;
 }
 
 /**

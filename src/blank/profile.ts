@@ -60,7 +60,7 @@ export function steppedProfile(readings: readonly ProfileReading[]): SteppedProf
     const wider = reading.radius - before.radius;
     const rise = reading.kind === 'height' ? reading.at - below.height : undefined;
     const length = rise === undefined ? reading.at - below.along : Math.hypot(rise, wider);
-    const lean = Math.asin(wider / length);
+    const lean = leanOf(wider / length);
     corners[i - 1] = { ...below, lean };
     corners.push({
       along: below.along + length,
@@ -71,6 +71,9 @@ export function steppedProfile(readings: readonly ProfileReading[]): SteppedProf
   });
   return { kind: 'stepped', length: corners.at(-1)?.along ?? 0, corners };
 }
+
+/** The lean of a wall whose radius grows by so much of the way along it; what is over level counts as level. */
+const leanOf = (growth: number): number => Math.asin(Math.max(-1, Math.min(1, growth)));
 
 /** The lowest reading moved down its own stretch to the foot: that stretch stays the line it is. */
 function takenToFoot(readings: readonly ProfileReading[]): readonly ProfileReading[] {
@@ -115,7 +118,7 @@ function profilePoint(radius: Spline, by: 'height' | 'along', at: number, other:
   const { value, first } = splineAt(radius, at);
   return by === 'height'
     ? { along: other, height: at, radius: value, lean: Math.atan(first) }
-    : { along: at, height: other, radius: value, lean: Math.asin(Math.max(-1, Math.min(1, first))) };
+    : { along: at, height: other, radius: value, lean: leanOf(first) };
 }
 
 /** The profile at a distance along the wall; past the ends the end stretches go on straight (stepped) or on their curve. */

@@ -1,16 +1,10 @@
 // The command line: names, options and their help. Each command's work is loaded when it is asked for.
 import { Command, CommanderError } from 'commander';
 import { stop } from '../finding.ts';
+import type { DescribeFlags } from './blank-command.ts';
 import type { CollarFlags } from './collar-command.ts';
 import type { MakeFlags } from './make-command.ts';
-import {
-  type BlankFlags,
-  collected,
-  withBlankFlags,
-  withCommonOptions,
-  withPaperSize,
-  withPrint,
-} from './options.ts';
+import { collected, withBlankFlags, withCommonOptions, withPaperSize, withPrint } from './options.ts';
 import { printJson, refusedStatus, withStatus } from './output.ts';
 import type { UnrollFlags } from './unroll-command.ts';
 
@@ -72,7 +66,8 @@ withPaperSize(command('collar'))
 withBlankFlags(command('blank'))
   .description('describes a blank: taper, flat band, girths and how sure they are')
   .argument('[blank]', 'a blank file, *.blank.json; or give the readings by flags')
-  .action((blank: string | undefined, flags: BlankFlags) =>
+  .option('--coat <amount>', 'a coat, by thickness or poured (12ml); may be given again', collected, [])
+  .action((blank: string | undefined, flags: DescribeFlags) =>
     withStatus(flags, async () => (await import('./blank-command.ts')).blankCommand(blank, flags)),
   );
 

@@ -29,9 +29,6 @@ export interface CollarDrawings {
 /** Room around the strips and between them, mm. */
 const margin = 6;
 
-/** Least width of the words under the strips, mm. */
-const noteWidth = 150;
-
 interface Parts {
   readonly outline: DrawnPath[];
   readonly seam: DrawnPath[];
@@ -48,8 +45,9 @@ export function collarDrawings({ collars, notes, words }: CollarDrawingOptions):
   const offsets = stacked(borders, margin);
   const boxes = borders.map((border, i) => tightBox([moved(border, offsets[i])]));
   const room = grow(boxAround(boxes), margin);
-  const width = Math.max(room.maxX - room.minX, noteWidth);
-  const strip = noteStrip(notes, words, width - 2 * margin);
+  const strip = noteStrip(notes, words, room.maxX - room.minX - 2 * margin);
+  const under = Math.max(...[...scaleSquares(), ...strip.lines.flat()].map((line) => tightBox([line]).maxX));
+  const width = Math.max(room.maxX - room.minX, under + 2 * margin);
   const corner = { x: -room.minX, y: -room.minY };
   const origins = offsets.map(({ x, y }) => ({ x: x + corner.x, y: y + corner.y }));
   const parts = collars.map(({ collar, said }, i) => {

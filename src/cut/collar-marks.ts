@@ -11,8 +11,8 @@ import type { NoteWords } from './marks.ts';
 const wordSize = 3.6;
 const besideLine = 1.4;
 
-/** A strip at least this wide has room for three rows of words, mm; a narrower one for one. */
-const threeRows = 12;
+/** Word sizes that a strip is wide: three rows and the room between them. */
+const rows = 5;
 
 /** Height of a capital as a share of the word size: fonts are near 0.7. */
 const capital = 0.7;
@@ -47,10 +47,7 @@ interface Label {
 
 /** All words of a collar, bent along it so that they stand upright on the wall. */
 export function collarWords(collar: Collar, said: CollarWords, words: NoteWords): (readonly Contour[])[] {
-  const { piece } = collar.template;
-  const width = piece.to - piece.from;
   return labels(collar, said)
-    .filter(({ row }) => width >= threeRows || row === 'middle')
     .map((label) => placed(label, collar, words))
     .filter((contours) => contours.length > 0);
 }
@@ -93,8 +90,7 @@ function labels(collar: Collar, { name, place }: CollarWords): Label[] {
 
 function placed({ text, row, beside, side, room }: Label, collar: Collar, words: NoteWords): Contour[] {
   const { wall, piece } = collar.template;
-  const width = piece.to - piece.from;
-  const most = Math.min(wordSize, width / (width >= threeRows ? 5 : 2));
+  const most = Math.min(wordSize, (piece.to - piece.from) / rows);
   const full = words(text, most);
   if (full.length === 0) return [];
   const em = most * Math.min(1, room / tightBox(full).maxX);

@@ -178,7 +178,7 @@ export function pageMarks(
     { x: window.maxX, y: window.maxY },
     { x: window.minX, y: window.maxY },
   ];
-  const all = [rulers(bare, top, words), map, joinMarks(grid, here, joins, words)];
+  const all = [rulers(bare, top, words), ...(several ? [map] : []), joinMarks(grid, here, joins, words)];
   const written = texts.map((text, i) => at(fitting(text, footSize, room, words), left, top + 3 + i * 4.1));
   return [
     {

@@ -4,13 +4,15 @@ import {
   coatGrowths,
   coatVolume,
   girthGrowth,
+  growthUncertainty,
   isBetterMeasured,
   pouredThickness,
 } from '../blank/coats.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { type Wall, wallAt, wallLength } from '../blank/wall.ts';
 import { wallArea } from '../blank/wall-area.ts';
-import { type Finding, note } from '../finding.ts';
+import { type Finding, look, note, Refused, stop } from '../finding.ts';
+import { formatLength } from '../lengths/length.ts';
 import type { Coat, JobCoat } from './resolved-job.ts';
 
 /** A coat on its wall, as the report has it: mm, ml. */
@@ -25,13 +27,36 @@ export interface CoatsOnWall {
   readonly reports: readonly CoatReport[];
 }
 
-/** Coats laid on the longest flat band, or on what each covers; girths are those in the middle of `band`. */
+/** A poured coat thicker than this is asked about, mm. Ours. */
+const thickCoat = 3;
+
+/**
+ * Coats laid on the longest flat band, or on what each covers; girths are those in the middle of `band`.
+ * @throws Refused, rule `covers-outside`, where a coat covers no part of the wall.
+ */
 export function coatsOnWall(
   wall: Wall,
   given: readonly JobCoat[],
-  { flat, band, film }: { readonly flat: Band; readonly band: Band; readonly film: number },
+  {
+    flat,
+    band,
+    film,
+    file,
+  }: { readonly flat: Band; readonly band: Band; readonly film: number; readonly file: string },
 ): CoatsOnWall {
   const top = wallLength(wall);
+  const outside = given.flatMap(({ covers }, i) =>
+    covers === undefined || covers.from < top
+      ? []
+      : [
+          stop(
+            'covers-outside',
+            { file, key: `coats[${i}].covers.from` },
+            `${formatLength(covers.from, 'mm')} is past the lip; the wall is ${formatLength(top, 'mm')} along`,
+          ),
+        ],
+  );
+  if (outside.length > 0) throw new Refused(outside);
   const areaOf = ({ covers }: JobCoat): number => {
     const { from, to } = covers ?? flat;
     return wallArea(wall, { from: Math.min(from, top), to: Math.min(to, top) });
@@ -51,16 +76,21 @@ export function coatsOnWall(
   return { coats, reports };
 }
 
-/** When the coats under the film are known less well than a tape would tell (rule `coats-unsure`, a note). */
+/** `coats-unsure` (note): the coats are known less well than a tape would tell. `coat-thick` (look): is it meant? */
 export function coatFindings(
-  reports: readonly CoatReport[],
-  lean: number,
-  reading: number,
-  file: string,
+  given: readonly JobCoat[],
+  { coats }: CoatsOnWall,
+  { lean, reading, file }: { readonly lean: number; readonly reading: number; readonly file: string },
 ): Finding[] {
-  const thickness = reports.filter(({ over }) => !over).reduce((sum, coat) => sum + coat.thickness, 0);
-  const growth = girthGrowth(thickness, lean);
-  if (!isBetterMeasured(growth, reading)) return [];
-  const says = `make the girth grow by ${growth.toFixed(1)} mm, which a fifth more or less of coat (common practice, no source) leaves open by ${(growth / 5).toFixed(1)} mm: more than a reading does (${reading.toFixed(1)} mm); once they are cured, read the girth again rather than trust the sum, and make the job from a blank with those readings and no coats`;
-  return [note('coats-unsure', { file, key: 'coats' }, says)];
+  const thick = coats.flatMap(({ thickness }, i) => {
+    const coat = given[i];
+    if (!coat || !('volume' in coat) || thickness <= thickCoat) return [];
+    const says = `${coat.volume} ml on this wall is a coat of ${thickness.toFixed(1)} mm, more than ${thickCoat} mm; is it meant?`;
+    return [look('coat-thick', { file, key: `coats[${i}].volume` }, says)];
+  });
+  const under = coats.filter(({ over }) => !over).reduce((sum, { thickness }) => sum + thickness, 0);
+  const growth = girthGrowth(under, lean);
+  if (!isBetterMeasured(growth, reading)) return thick;
+  const says = `make the girth grow by ${growth.toFixed(1)} mm, and a fifth more or less of coat (common practice, no source) leaves ${growthUncertainty(growth).toFixed(2)} mm of that open, more than a reading by tape does (${reading.toFixed(2)} mm); once they are cured, measure again rather than trust the sum: a blank of those readings, and no coats`;
+  return [...thick, note('coats-unsure', { file, key: 'coats' }, says)];
 }

@@ -38,8 +38,8 @@ interface CollarInput extends CollarAsk {
   readonly blankFile: string;
 }
 
-/** Narrowest strip that still takes a word and holds its shape, mm. Common practice, no source. */
-const leastWidth = 5;
+/** Narrowest strip: three rows of words no smaller than 1.6 mm, mm. */
+const leastWidth = 8;
 
 /** Widest ring laid flat as one piece, radians: the same as for a wrap, 350 degrees. */
 const widestSweep = (350 * Math.PI) / 180;

@@ -2,48 +2,63 @@
 import type { Blank } from '../blank/blank.ts';
 import type { Band } from '../blank/flat-band.ts';
 import {
-  closePlaces,
   flatBandsOfWall,
+  longestBand,
   meanLean,
+  roundLimits,
   type Wall,
   wallAt,
   wallForm,
   wallLength,
   wallOf,
 } from '../blank/wall.ts';
+import { wallArea } from '../blank/wall-area.ts';
 import type { Finding } from '../finding.ts';
 import { formatLength, type Units } from '../lengths/length.ts';
+import { type CoatReport, coatFindings, coatsOnWall } from './coats-on-wall.ts';
+import { type Measures, measuresOf } from './measures.ts';
+import { coatsInWords, measuresInWords } from './measures-in-words.ts';
 import { type BlankReport, blankReport } from './report.ts';
-
-/**
- * Area of the wall between two places along it, mm²: frusta between close places.
- * Source: frustum, pi s (R + r), Machinery's Handbook, from memory.
- */
-export function wallArea(wall: Wall, band: Band): number {
-  const places = closePlaces(wall, band);
-  return places.slice(1).reduce((sum, along, i) => {
-    const below = places[i] ?? along;
-    return sum + Math.PI * (along - below) * (wallAt(wall, along).radius + wallAt(wall, below).radius);
-  }, 0);
-}
+import { type JobCoat, standardFilm } from './resolved-job.ts';
 
 export interface BlankDescription {
-  readonly report: BlankReport;
+  readonly report: BlankReport & Omit<Measures, 'readings'>;
+  /** The coats asked about, on this blank. */
+  readonly coats: readonly CoatReport[];
   readonly lines: readonly string[];
   readonly checks: readonly Finding[];
 }
 
 /** All that can be said of a blank. `file` is named in findings, `units` are those of the words. */
-export function describeBlank(blank: Blank, file: string, units: Units): BlankDescription {
+export function describeBlank(
+  blank: Blank,
+  file: string,
+  units: Units,
+  given: readonly JobCoat[] = [],
+): BlankDescription {
   const { wall, findings } = wallOf(blank);
   const flatBands = flatBandsOfWall(wall, blank);
-  const checks = findings.map((found) => ({ ...found, where: { file, ...found.where } }));
+  const band = longestBand(flatBands) ?? roundLimits(wall, blank);
+  const measures = measuresOf(blank, wall, band);
+  const coats = coatsOnWall(wall, given, { flat: band, band, film: standardFilm.thickness, file });
+  const found = findings.map((finding) => ({ ...finding, where: { file, ...finding.where } }));
+  const about = { lean: meanLean(wall), reading: blank.reading, file };
+  const shown = (mm: number) => shownLength(mm, units);
   return {
-    report: blankReport(wall, flatBands),
-    lines: inWords(blank, wall, flatBands, units),
-    checks,
+    report: { ...blankReport(wall, flatBands), ...measures },
+    coats: coats.reports,
+    lines: [
+      ...inWords(blank, wall, flatBands, shown),
+      ...measuresInWords(measures, shown),
+      ...coatsInWords(coats.reports, shown),
+    ],
+    checks: [...found, ...coatFindings(given, coats, about)],
   };
 }
+
+/** A reading in inches is shown to 0.001 in, in mm to 0.1 mm: finer would claim more than a tape can tell. */
+const shownLength = (mm: number, units: Units): string =>
+  units === 'mm' ? `${mm.toFixed(1)} mm` : `${(mm / 25.4).toFixed(3)} in`;
 
 const degrees = (radians: number): string => `${Math.abs((radians * 180) / Math.PI).toFixed(2)} degrees`;
 
@@ -63,9 +78,12 @@ function formInWords(wall: Wall): string {
 }
 
 /** Lines of plain words: form, flat bands, girths with how sure they are, area and what a coat takes. */
-function inWords(blank: Blank, wall: Wall, flatBands: readonly Band[], units: Units): string[] {
-  // A reading in inches is shown to 0.001 in, in mm to 0.1 mm: finer would claim more than a tape can tell.
-  const shown = (mm: number) => (units === 'mm' ? `${mm.toFixed(1)} mm` : `${(mm / 25.4).toFixed(3)} in`);
+function inWords(
+  blank: Blank,
+  wall: Wall,
+  flatBands: readonly Band[],
+  shown: (mm: number) => string,
+): string[] {
   const { girthAt, readings } = blankReport(wall, flatBands);
   const length = wallLength(wall);
   return [

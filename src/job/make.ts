@@ -69,7 +69,7 @@ export function draftJob(input: MakeInput): Draft {
   return {
     cut: writeSvg(drawings.cut, { title: `${name}: cut`, filled: false }),
     guide: writeSvg(drawings.guide, { title: `${name}: guide`, filled: true }),
-    job: resolved(input.job, template, pattern),
+    job: { ...resolved(input.job, template, pattern), coats: plan.coats.coats },
     plan,
     pattern,
     findings: [...plan.findings, ...(pattern?.findings ?? [])],
@@ -162,7 +162,8 @@ export function reportDraft(draft: Draft, written: Written): Omit<Report, 'files
   );
   const gap = pattern && seamGap(cut, plan.template, origin);
   return {
-    blank: blankReport(plan.wall, plan.flatBands),
+    blank: { ...blankReport(plan.wall, plan.flatBands), ...plan.measures },
+    ...(plan.coats.reports.length > 0 ? { coats: plan.coats.reports } : {}),
     template: templateReport(plan.template, runOff, plan.strain),
     ...(pattern ? { pattern: patternReport(pattern, gap) } : {}),
     checks: [...draft.findings, ...gapFindings(gap)],

@@ -5,6 +5,7 @@ import {
   closePlaces,
   flatBandsOfWall,
   longestBand,
+  meanLean,
   type Wall,
   wallGirthAt,
   wallLength,
@@ -16,6 +17,9 @@ import { formatLength } from '../lengths/length.ts';
 import { radiusAt, sweep } from '../unroll/flat-wall.ts';
 import { type SheetBuild, sheetOnWall } from '../unroll/sheet-wall.ts';
 import { type Template, templateOf, turnOfEdge } from '../unroll/template.ts';
+import { type CoatsOnWall, coatFindings, coatsOnWall } from './coats-on-wall.ts';
+import { type Measures, measuresOf } from './measures.ts';
+import { overlapFindings } from './measures-in-words.ts';
 import { offFlat, planFindings, strainFindings } from './plan-findings.ts';
 import type { Job } from './resolved-job.ts';
 
@@ -35,6 +39,9 @@ export interface Plan {
   readonly build: SheetBuild;
   /** Strain of the film around a wall that bends, at close places up the band; empty on a straight wall. */
   readonly strain: readonly { readonly along: number; readonly strain: number }[];
+  readonly coats: CoatsOnWall;
+  /** How well the blank is known, for a wrap of this band. */
+  readonly measures: Measures;
   readonly findings: readonly Finding[];
 }
 
@@ -55,7 +62,8 @@ export function planWrap(input: PlanInput): Plan {
   const band = job.band ?? longestBand(flatBands);
   if (!band) throw new Refused([noFlatBand(input, wall)]);
   refuseIfAny(bandStops(input, wall, band));
-  const under = job.coats.filter(({ over }) => !over).reduce((sum, { thickness }) => sum + thickness, 0);
+  const coats = planCoats(input, wall, longestBand(flatBands) ?? band, band);
+  const under = coats.coats.filter(({ over }) => !over).reduce((sum, { thickness }) => sum + thickness, 0);
   const build = { coats: under, film: job.film.thickness, gather: job.film.gather };
   const { flat, strain } = sheetOnWall(wall, build, band, (band.from + band.to) / 2);
   const clear = blank.handle && blank.handle.spans / 2 + blank.handle.keepOff;
@@ -66,14 +74,34 @@ export function planWrap(input: PlanInput): Plan {
     ...(clear === undefined ? {} : { clear }),
   });
   refuseIfAny(templateStops(input, template));
+  const measures = measuresOf(blank, wall, band, job.seam.hold);
   const found = wallSays.map((f) => ({ ...f, where: { file: blankFile, ...f.where } }));
   const findings = [
     ...found,
     ...offFlat(input, wall, band),
     ...strainFindings(input, wall, build, flatBands, band, strain),
     ...planFindings(input),
+    ...measureFindings(input, wall, coats, measures),
   ];
-  return { wall, flatBands, template, build, strain, findings };
+  return { wall, flatBands, template, build, strain, coats, measures, findings };
+}
+
+const planCoats = ({ job, jobFile }: PlanInput, wall: Wall, flat: Band, band: Band): CoatsOnWall =>
+  coatsOnWall(wall, job.coats, { flat, band, film: job.film.thickness, file: jobFile });
+
+/** What the coats and the readings leave open on this wrap. */
+function measureFindings(
+  { job, jobFile, blank }: PlanInput,
+  wall: Wall,
+  coats: CoatsOnWall,
+  measures: Measures,
+): readonly Finding[] {
+  const { reading } = blank;
+  return [
+    ...coatFindings(job.coats, coats, { lean: meanLean(wall), reading, file: jobFile }),
+    // With a handle the piece has no seam to close.
+    ...(blank.handle ? [] : overlapFindings(measures, job, jobFile)),
+  ];
 }
 
 function refuseIfAny(stops: readonly Finding[]): void {

@@ -6,7 +6,7 @@ import type { Units } from '../lengths/length.ts';
 import { readFit, readKeepOut } from './read-fits.ts';
 import { readStations } from './read-stations.ts';
 import { isObject, optional, placed, type Reader, readKeys, report, required, standard } from './schema.ts';
-import { choice, inUnits, length, lengthOrZero, list, text, units, unitsOf } from './schema-values.ts';
+import { choice, given, inUnits, length, lengthOrZero, list, text, units, unitsOf } from './schema-values.ts';
 import { settleBlank } from './settle-blank.ts';
 
 export type { Blank };
@@ -39,6 +39,9 @@ export const blankKeys = {
   tape: standard('Tape thickness', lengthOrZero, 0),
   keepOut: standard('Keep out', list(readKeepOut), []),
   fits: standard('Fits', list(readFit), []),
+  use: optional('Use', choice<'drinking' | 'other'>(['drinking', 'other'])),
+  lipZone: optional('Lip zone', lengthOrZero),
+  source: optional('Source', text),
 };
 
 /** A job given as a blank would else be told key by key. */
@@ -55,9 +58,9 @@ export const readBlankAt: Reader<Blank> = (value, around) => {
     return report(around, 'not-a-blank', 'is a job, not a blank; give the file its "blank" names');
   const keys = readKeys(value, blankKeys, place);
   if (keys?.stations !== undefined && found.length === 0) {
-    const { units: _, fits, stations, handle, keepOut, ...rest } = keys;
+    const { units: _, fits, stations, handle, keepOut, use, lipZone, source, ...rest } = keys;
     const kept = keepOut.length > 0 ? { keepOuts: keepOut } : {};
-    const bare: Blank = { ...rest, stations, ...(handle === undefined ? {} : { handle }), ...kept };
+    const bare: Blank = { ...rest, stations, ...given({ handle, use, lipZone, source }), ...kept };
     const settled = settleBlank(bare, fits);
     if ('blank' in settled) return settled.blank;
     found.push(...placed(settled.problems, place));

@@ -14,7 +14,7 @@ const mostLoss = 0.95;
 const unitsOfVolume: Readonly<Record<string, number>> = { ml: 1, cl: 10, l: 1000 };
 
 /** A volume in ml: a bare number, or a text with ml, cl or l. */
-const readVolume: Reader<number> = (value, place) => {
+export const readVolume: Reader<number> = (value, place) => {
   const match = typeof value === 'string' ? /^([\d.]+)\s*(ml|cl|l)$/i.exec(value.trim()) : undefined;
   const typed = match ? Number(match[1]) * (unitsOfVolume[(match[2] ?? '').toLowerCase()] ?? 1) : value;
   if (typeof typed === 'number' && typed > 0 && typed <= mostVolume) return typed;

@@ -5,9 +5,10 @@ import { formatLength } from '../lengths/length.ts';
 import { shown } from '../lengths/shown.ts';
 import { readBlankAt } from './read-blank.ts';
 import { readCoat } from './read-coats.ts';
+import { readItem } from './read-items.ts';
+import { filmReader, type NamedFiles, sheetReader } from './read-material.ts';
 import {
   type Artwork,
-  type Film,
   type Job,
   type Repeat,
   standardFilm,
@@ -15,7 +16,6 @@ import {
   standardTrim,
 } from './resolved-job.ts';
 import {
-  type Given,
   isObject,
   optional,
   type Place,
@@ -29,6 +29,7 @@ import {
 import {
   choice,
   displacement,
+  given,
   inUnits,
   later,
   length,
@@ -38,7 +39,6 @@ import {
   text,
   units,
   unitsOf,
-  yesOrNo,
 } from './schema-values.ts';
 
 /** Most repeats taken as meant around a vessel: past it each is narrower than a blade's corner. */
@@ -46,15 +46,6 @@ const mostAround = 10_000;
 
 /** Least area of a repeat, mm²: under it two lattice vectors point the same way but for rounding. */
 const leastRepeat = 1e-6;
-
-export const filmKeys = {
-  thickness: standard('Film thickness', lengthOrZero, standardFilm.thickness),
-  stretch: standard('Film stretch', number({ least: 0, most: 0.5 }), standardFilm.stretch),
-  gather: standard('Film gather', number({ least: 0, most: 0.5 }), standardFilm.gather),
-  minWidth: standard('Thinnest film', lengthOrZero, standardFilm.minWidth),
-  minGap: standard('Narrowest gap', lengthOrZero, standardFilm.minGap),
-  minPiece: standard('Smallest piece, mm²', number({ least: 0, most: 1e6 }), standardFilm.minPiece),
-};
 
 export const bandKeys = {
   from: required('Band from', lengthOrZero),
@@ -75,12 +66,6 @@ export const seamKeys = {
 export const trimKeys = {
   lip: standard('Trim at the lip', lengthOrZero, standardTrim.lip),
   foot: standard('Trim at the foot', lengthOrZero, standardTrim.foot),
-};
-
-export const sheetKeys = {
-  across: required('Sheet across', length()),
-  up: required('Sheet up', length()),
-  margin: standard('Sheet margin', lengthOrZero, 0),
 };
 
 export const gridKeys = {
@@ -175,18 +160,7 @@ const readSeam: Reader<Job['seam']> = (value, place) => {
   return report(within(place, 'overlap'), 'butt-overlap', says);
 };
 
-const readFilm: Reader<Film> = (value, place) => readKeys(value, filmKeys, place);
-
 const readTrim: Reader<Job['trim']> = (value, place) => readKeys(value, trimKeys, place);
-
-const readSheet: Reader<Job['sheet']> = (value, place) => {
-  const keys = readKeys(value, sheetKeys, place);
-  if (keys?.across === undefined || keys.up === undefined) return undefined;
-  const { across, up, margin } = keys;
-  if (2 * margin < Math.min(across, up)) return { across, up, margin };
-  const says = `${formatLength(margin, 'mm')} on either side leaves nothing of the sheet; give a smaller margin`;
-  return report(within(place, 'margin'), 'margin-too-wide', says);
-};
 
 const readBlankOfJob: Reader<Job['blank']> = (value, place) => {
   if (isObject(value)) {
@@ -203,13 +177,14 @@ const readBlankOfJob: Reader<Job['blank']> = (value, place) => {
   return file === undefined ? undefined : { kind: 'file', file };
 };
 
-export const jobKeys = {
+/** The keys of a job that names these files. */
+export const jobKeysWith = (named: NamedFiles) => ({
   name: required('Name', text),
   units: standard('Units', units, 'mm'),
   blank: required('Blank', readBlankOfJob),
   band: optional('Band', readBand),
   coats: standard('Coats', list(readCoat), []),
-  film: standard('Film', readFilm, standardFilm),
+  film: standard('Film', filmReader(named), standardFilm),
   artwork: optional('Artwork', readArtwork),
   edges: standard(
     'Edges',
@@ -218,35 +193,42 @@ export const jobKeys = {
   ),
   seam: standard('Seam', readSeam, { style: 'overlap', overlap: standardOverlap }),
   trim: standard('Trim', readTrim, standardTrim),
-  items: optional('Items', later('leave "items" out')),
+  items: standard('Items', list(readItem), []),
   lettering: optional('Lettering', later('leave "lettering" out')),
-  sheet: optional('Sheet', readSheet),
-};
+  sheet: optional('Sheet', sheetReader(named)),
+});
 
 /**
- * The job that a parsed file holds, with everything explicit that has a standard.
+ * The job that a parsed file holds, with everything explicit that has a standard. `named`: the files that
+ * `materialFiles` tells of.
  * @throws Refused with every problem, each with its file and key; those of a blank given in place are among them.
  */
-export function readJob(value: unknown, file: string): Job {
+export function readJob(value: unknown, file: string, named: NamedFiles = {}): Job {
   const problems: Finding[] = [];
   const start: Place = { file, key: '', units: 'mm', report: (finding) => void problems.push(finding) };
   refuseBlank(value, start);
   const keys =
-    problems.length > 0 ? undefined : readKeys(value, jobKeys, inUnits(start, unitsOf(value, 'mm')));
+    problems.length > 0
+      ? undefined
+      : readKeys(value, jobKeysWith(named), inUnits(start, unitsOf(value, 'mm')));
   if (keys?.name === undefined || keys.blank === undefined || problems.length > 0)
     throw new Refused(problems);
-  const { name, units: unit, blank, coats, film, edges, seam, trim, band, artwork, sheet } = keys;
-  return { name, units: unit, blank, coats, film, edges, seam, trim, ...given({ band, artwork, sheet }) };
+  const { name, units: unit, blank, coats, film, edges, seam, trim, band, artwork, sheet, items } = keys;
+  return {
+    name,
+    units: unit,
+    blank,
+    coats,
+    film,
+    edges,
+    seam,
+    trim,
+    ...given({ band, artwork, sheet, items: items.length > 0 ? items : undefined }),
+  };
 }
 
 /** A blank given as a job would else be told key by key. */
 function refuseBlank(value: unknown, place: Place): void {
   if (!isObject(value) || !('stations' in value) || 'blank' in value) return;
   report(place, 'not-a-job', 'is a blank, not a job; give a job, an object whose "blank" names this file');
-}
-
-/** Only the values that are there, so that a key left out stays left out. */
-function given<T extends Given>(values: T): { readonly [N in keyof T]?: Exclude<T[N], undefined> } {
-  const entries = Object.entries(values).filter(([, value]) => value !== undefined);
-  return Object.fromEntries(entries) as { readonly [N in keyof T]?: Exclude<T[N], undefined> };
 }

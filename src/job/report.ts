@@ -14,6 +14,8 @@ import {
 import type { Finding } from '../finding.ts';
 import { sweep } from '../unroll/flat-wall.ts';
 import { slantRadii, type Template, templateBox, turnOfEdge } from '../unroll/template.ts';
+import type { CoatReport } from './coats-on-wall.ts';
+import type { Measures } from './measures.ts';
 
 export interface BlankReport {
   readonly wall: WallForm;
@@ -69,7 +71,9 @@ export interface FileReport {
 }
 
 export interface Report {
-  readonly blank: BlankReport;
+  readonly blank: BlankReport & Omit<Measures, 'readings'>;
+  /** Every coat under the film, then those over it. */
+  readonly coats?: readonly CoatReport[];
   readonly template?: TemplateReport;
   readonly pattern?: PatternReport;
   readonly checks: readonly Finding[];

@@ -61,6 +61,17 @@ export interface Artwork {
   readonly scale: 'both' | 'across';
 }
 
+/** A single motif, laid upright with its middle at a place of the wall. */
+export interface Item {
+  /** Relative to the job file. */
+  readonly file: string;
+  /** mm. */
+  readonly across: number;
+  /** mm; left out, what the drawing's own proportions give. */
+  readonly up?: number;
+  readonly at: { readonly turn: number; readonly along: number };
+}
+
 export interface Job {
   readonly name: string;
   /** The unit the file's bare numbers were in. Every length here is in mm already. */
@@ -73,6 +84,8 @@ export interface Job {
   readonly coats: readonly JobCoat[];
   readonly film: Film;
   readonly artwork?: Artwork;
+  /** One or more; left out where there are none. */
+  readonly items?: readonly Item[];
   readonly edges: 'straight' | 'whole-rows';
   /** `overlap` is 0 for a butt seam, mm. */
   readonly seam: {

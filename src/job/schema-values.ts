@@ -2,7 +2,7 @@
 import { type LengthOptions, parseLength, type Units } from '../lengths/length.ts';
 import { type NumberOptions, parseNumber } from '../lengths/number.ts';
 import { shown } from '../lengths/shown.ts';
-import { isObject, type Place, type Reader, report, within } from './schema.ts';
+import { type Given, isObject, type Place, type Reader, report, within } from './schema.ts';
 
 /** Longest text taken for a name: more will not stand on a guide or in a file list. */
 const mostText = 200;
@@ -83,3 +83,9 @@ export const units: Reader<Units> = choice<Units>(['mm', 'in']);
 
 /** The same place with another unit for bare numbers. */
 export const inUnits = (place: Place, unit: Units): Place => ({ ...place, units: unit });
+
+/** Only the values that are there, so that a key left out stays left out. */
+export function given<T extends Given>(values: T): { readonly [N in keyof T]?: Exclude<T[N], undefined> } {
+  const entries = Object.entries(values).filter(([, value]) => value !== undefined);
+  return Object.fromEntries(entries) as { readonly [N in keyof T]?: Exclude<T[N], undefined> };
+}

@@ -2,6 +2,7 @@
 import type { Blank } from '../blank/blank.ts';
 import { handleProblems } from '../blank/handle-room.ts';
 import { keepOutProblems } from '../blank/keep-out.ts';
+import { lipZoneProblems } from '../blank/lip-zone.ts';
 import { resolveFits, type TypedFit } from '../blank/paper-fit.ts';
 import { flatBandsOfWall, wallLength, wallOf } from '../blank/wall.ts';
 import { type Finding, Refused, stop } from '../finding.ts';
@@ -19,6 +20,7 @@ export function settleBlank(
     const problems = [
       ...(blank.handle === undefined ? [] : handleProblems(blank.handle, wall)),
       ...keepOutProblems(blank.keepOuts ?? [], wallLength(wall)),
+      ...lipZoneProblems(blank, wallLength(wall)),
     ];
     return problems.length > 0 ? { problems } : { blank };
   } catch (error) {

@@ -16,6 +16,9 @@ export const blankContent = ({ stations, ...blank }: Blank): object => ({
   heightReading: blank.heightReading,
   tape: blank.tape,
   ...(blank.keepOuts ? { keepOut: blank.keepOuts } : {}),
+  ...(blank.use ? { use: blank.use } : {}),
+  ...(blank.lipZone === undefined ? {} : { lipZone: blank.lipZone }),
+  ...(blank.source ? { source: blank.source } : {}),
   ...(blank.fits ? { fits: blank.fits.map(({ template: _, replaces: __, ...fit }) => fit) } : {}),
 });
 

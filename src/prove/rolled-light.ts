@@ -1,11 +1,12 @@
 // The soft light on the body and its film.
+import { boxOfPoints } from '../geometry/box.ts';
 import type { Point } from '../geometry/point.ts';
 import { type Camera, seen } from './rolled-camera.ts';
 import { hundredths, millimetres, picturePath } from './rolled-path.ts';
 import type { RoundedProfile } from './rolled-profile.ts';
 import { closeRings, type ProfileRing } from './rolled-rings.ts';
 import { outlineOf, sightOf } from './rolled-sight.ts';
-import type { BodyRing } from './rolled-vessel.ts';
+import type { BodyRing, RolledVessel } from './rolled-vessel.ts';
 
 const shadow = '#141d26';
 
@@ -60,27 +61,29 @@ function acrossWall(
   return `<linearGradient id="${name}" gradientUnits="userSpaceOnUse" ${ends}>${stops}</linearGradient>`;
 }
 
-/** Paints of the light on a straight wall: they lean with it, as a gradient across the picture would not. */
-export function straightPaints(profile: RoundedProfile, meanRadius: number): string {
-  return (
-    acrossWall('right-shade', profile, 1, -meanRadius, shadowStops(shade.right, 0)) +
-    acrossWall('left-shade', profile, -1, meanRadius, shadowStops(shade.left, leftBegins)) +
-    acrossWall('light', profile, light.from, light.width * meanRadius, lightStops)
-  );
+/** The light on a vessel: what goes to the picture's paints, and what is laid on every view. */
+export interface Light {
+  readonly paints: string;
+  readonly laid: string;
 }
 
-/** The light on a straight wall and its film. */
-export function straightLight({ foot, lip }: RoundedProfile, camera: Camera): string {
-  const data = outlineOf(camera, [...foot, ...lip.slice(0, 1)])
+/** The light on a straight wall and its film: gradients that lean with it, as one across the picture would not. */
+export function straightLight(vessel: RolledVessel, profile: RoundedProfile, camera: Camera): Light {
+  const mean = ((vessel.profile[0]?.radius ?? 0) + (vessel.profile.at(-1)?.radius ?? 0)) / 2;
+  const data = outlineOf(camera, [...profile.foot, ...profile.lip.slice(0, 1)])
     .map((ring) => picturePath(ring, true))
     .join('');
-  return ['right-shade', 'left-shade', 'light']
-    .map((paint) => `<path fill="url(#${paint})" d="${data}"/>`)
-    .join('');
+  const laid = ['right-shade', 'left-shade', 'light'].map(
+    (paint) => `<path fill="url(#${paint})" d="${data}"/>`,
+  );
+  return {
+    paints:
+      acrossWall('right-shade', profile, 1, -mean, shadowStops(shade.right, 0)) +
+      acrossWall('left-shade', profile, -1, mean, shadowStops(shade.left, leftBegins)) +
+      acrossWall('light', profile, light.from, light.width * mean, lightStops),
+    laid: `${laid.join('')}\n`,
+  };
 }
-
-/** Steps in which a shadow or the light on a bent wall grows: under three shades of grey each. */
-const steps = 30;
 
 /** A circle of the wall with how far around it is in sight, radians. */
 interface SeenRing extends BodyRing {
@@ -97,12 +100,17 @@ function between(rings: readonly SeenRing[], camera: Camera, from: number, to: n
   return picturePath([...edge(from), ...edge(to).reverse()], true);
 }
 
-/** Layers of one paint that add up to `total`, each laid over all before it: 1 - (1 - a)^n. */
-const layerOpacity = (total: number): string => (1 - (1 - total) ** (1 / steps)).toFixed(4).replace(/^0/, '');
+/** Steps in which a shadow or the light on a bent wall grows: under two shades of grey each. */
+const steps = 48;
 
-function layers(fill: string, total: number, data: (part: number) => string): string {
-  const paths = Array.from({ length: steps }, (_, i) => `<path d="${data((i + 0.5) / steps)}"/>`);
-  return `<g fill="${fill}" fill-opacity="${layerOpacity(total)}">${paths.join('')}</g>\n`;
+/** Layers of a mask, each over the one before and lighter, up to `total`. */
+function layers(total: number, data: (part: number) => string): string {
+  return Array.from({ length: steps }, (_, i) => {
+    const grey = Math.round((255 * total * (i + 1)) / steps)
+      .toString(16)
+      .padStart(2, '0');
+    return `<path fill="#${grey.repeat(3)}" d="${data((i + 0.5) / steps)}"/>`;
+  }).join('');
 }
 
 /** The angle at which a shadow has reached a part of its strength: `darkness` the other way about. */
@@ -117,27 +125,39 @@ function reachOf(part: number): number {
 }
 
 /**
- * The light on a wall that bends. A gradient runs straight, so here the shadows and the light are laid on in thin layers,
- * each between two lines up the wall: they follow every bend of it.
+ * The light on a wall that bends. A gradient runs straight, so here shadow and light go through masks of thin steps, each
+ * between two lines up the wall: they follow every bend of it.
  */
-export function bentLight(profile: RoundedProfile, body: readonly BodyRing[], camera: Camera): string {
+export function bentLight(profile: RoundedProfile, body: readonly BodyRing[], camera: Camera): Light {
   const rings = [...profile.foot, ...closeRings(profile.wall, 2)].map(
     (ring): SeenRing => ({
       ...ring,
       half: 2 * Math.PI * sightOf(ring, body, camera.elevation),
     }),
   );
-  const middle = light.from + light.width / 2;
-  const offAxis = (share: number) => Math.asin(share);
-  return (
-    slopes(profile.wall, rings, camera) +
-    layers(shadow, shade.right, (part) => between(rings, camera, angleOf(part, 0), Math.PI)) +
-    layers(shadow, shade.left, (part) => between(rings, camera, -Math.PI, -angleOf(part, leftBegins))) +
-    layers('#fff', shade.light, (part) => {
-      const half = (light.width / 2) * (1 - reachOf(part));
-      return between(rings, camera, offAxis(middle - half), offAxis(middle + half));
-    })
+  const box = boxOfPoints(
+    rings.flatMap((ring) =>
+      [0, 0.25, -0.25, 0.5].map((turn) => seen(camera, { ...ring, turn: camera.facing + turn })),
+    ),
   );
+  const place = `x="${millimetres(box.minX)}" y="${millimetres(box.minY)}" width="${millimetres(box.maxX - box.minX)}" height="${millimetres(box.maxY - box.minY)}"`;
+  const mask = (name: string, data: string) =>
+    `<mask id="${name}" maskUnits="userSpaceOnUse" ${place}>${data}</mask>\n`;
+  const middle = light.from + light.width / 2;
+  const dark =
+    layers(shade.right, (part) => between(rings, camera, angleOf(part, 0), Math.PI)) +
+    layers(shade.left, (part) => between(rings, camera, -Math.PI, -angleOf(part, leftBegins)));
+  const bright = layers(shade.light, (part) => {
+    const half = (light.width / 2) * (1 - reachOf(part));
+    return between(rings, camera, Math.asin(middle - half), Math.asin(middle + half));
+  });
+  const sloping = slopes(profile.wall, rings, camera);
+  return {
+    paints: sloping.paints + mask('dark', dark) + mask('bright', bright),
+    laid:
+      sloping.laid +
+      `<rect fill="${shadow}" mask="url(#dark)" ${place}/><rect fill="#fff" mask="url(#bright)" ${place}/>\n`,
+  };
 }
 
 /** How much darker a wall is that faces straight down, and how much lighter one that faces straight up. */
@@ -149,9 +169,9 @@ const slopePaint = (lean: number): { fill: string; opacity: number } =>
     : { fill: '#fff', opacity: slope.up * Math.sin(lean) ** 2 };
 
 /** Light from above: what faces down is darker, what faces up lighter. Layers here end on level lines. */
-function slopes(wall: readonly ProfileRing[], rings: readonly SeenRing[], camera: Camera): string {
+function slopes(wall: readonly ProfileRing[], rings: readonly SeenRing[], camera: Camera): Light {
   const corners = wall.flatMap((ring, i) => (wall[i + 1]?.along === ring.along ? [i] : []));
-  if (corners.length > 0 || wall.length < 8) return flatSlopes(rings, camera);
+  if (corners.length > 0 || wall.length < 8) return { paints: '', laid: flatSlopes(rings, camera) };
   const paints = wall.map((ring) => ({
     ...slopePaint(ring.lean),
     y: -ring.height * Math.cos(camera.elevation),
@@ -165,10 +185,10 @@ function slopes(wall: readonly ProfileRing[], rings: readonly SeenRing[], camera
         `<stop offset="${((y - top) / (bottom - top)).toFixed(3)}" stop-color="${fill}" stop-opacity="${opacity.toFixed(3)}"/>`,
     );
   const ends = `x1="0" y1="${millimetres(top)}" x2="0" y2="${millimetres(bottom)}"`;
-  return (
-    `<linearGradient id="slopes" gradientUnits="userSpaceOnUse" ${ends}>${stops.join('')}</linearGradient>` +
-    `<path fill="url(#slopes)" d="${between(rings, camera, -Math.PI, Math.PI)}"/>\n`
-  );
+  return {
+    paints: `<linearGradient id="slopes" gradientUnits="userSpaceOnUse" ${ends}>${stops.join('')}</linearGradient>`,
+    laid: `<path fill="url(#slopes)" d="${between(rings, camera, -Math.PI, Math.PI)}"/>\n`,
+  };
 }
 
 /** Each straight stretch of a wall with corners in its own shade. */

@@ -35,6 +35,8 @@ export function sightOf(
     // Between two circles R is k s + b, and the limit is largest inside where s² = (b² - r²) / (k² - 1).
     const k = (next.radius - above.radius) / (end - s);
     const b = above.radius - k * s;
+    // A side that begins at the circle itself hides it by turning away: a ledge, what lies on it.
+    if (s <= 0 && Math.abs(b - radius) < 1e-9 * radius) limit = Math.max(limit, k);
     const inside = Math.sqrt((b * b - radius * radius) / (k * k - 1));
     if (k * k < 1 && inside > s && inside < end) hide(inside, b + k * inside);
   });

@@ -10,7 +10,7 @@ import { bodyAbove, bodyBelow, bodyPaints, bodyReach, edgesSeen, levelSeen, ring
 import { type Camera, elevationFor, seen } from './rolled-camera.ts';
 import { type Film, filmOf, filmPaths, levelStep } from './rolled-film.ts';
 import { handleDepth, handleSeen } from './rolled-handle.ts';
-import { bentLight, straightLight, straightPaints } from './rolled-light.ts';
+import { bentLight, type Light, straightLight } from './rolled-light.ts';
 import { millimetres, picturePath } from './rolled-path.ts';
 import { profileOf, type RoundedProfile } from './rolled-profile.ts';
 import { ringsBetween } from './rolled-rings.ts';
@@ -66,7 +66,7 @@ interface Body {
   readonly profile: RoundedProfile;
   readonly sight: readonly Sight[];
   readonly below: string;
-  readonly light: string;
+  readonly light: Light;
   readonly edges: string;
   readonly above: string;
 }
@@ -79,16 +79,10 @@ function bodyOf(vessel: RolledVessel, camera: Camera): Body {
     profile,
     sight: sightsOf(band, levelStep(vessel), rings, camera.elevation),
     below: `${bodyBelow(profile, camera)}\n`,
-    light: isStraight(vessel) ? `${straightLight(profile, camera)}\n` : bentLight(profile, rings, camera),
+    light: isStraight(vessel) ? straightLight(vessel, profile, camera) : bentLight(profile, rings, camera),
     edges: edgesSeen(vessel, profile, camera),
     above: `${bodyAbove(vessel, profile, camera)}\n`,
   };
-}
-
-function paintsFor(vessel: RolledVessel, profile: RoundedProfile): string {
-  if (!isStraight(vessel)) return bodyPaints;
-  const [foot, lip] = [vessel.profile[0]?.radius ?? 0, vessel.profile.at(-1)?.radius ?? 0];
-  return bodyPaints + straightPaints(profile, (foot + lip) / 2);
 }
 
 /**
@@ -113,7 +107,7 @@ export function rolledPicture(drawing: Drawing, vessel: RolledVessel, caption?: 
   });
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">\n` +
-    `<title>The finished vessel: front, left, right, seam</title>\n<defs>${paintsFor(vessel, body.profile)}</defs>\n` +
+    `<title>The finished vessel: front, left, right, seam</title>\n<defs>${bodyPaints}${body.light.paints}</defs>\n` +
     `<rect width="${width}" height="${height}" fill="${colours.ground}"/>\n${drawn.join('')}</svg>\n`
   );
 }
@@ -134,7 +128,7 @@ function viewText(
     handle.behind,
     body.below,
     ...layers,
-    body.light,
+    body.light.laid,
     body.edges,
     finishedEdges(vessel, body, camera),
     camera.facing === 0 && vessel.seam.start.offset === vessel.seam.finish.offset

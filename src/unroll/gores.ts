@@ -1,83 +1,169 @@
 // Gores: lens-shaped pieces that together follow a wall one flat piece can't.
-import { type Contour, cubic, type Segment } from '../geometry/contour.ts';
-import type { Point } from '../geometry/point.ts';
+import type { Band } from '../blank/flat-band.ts';
+import { type Contour, cubic, line, reverseSegment, type Segment } from '../geometry/contour.ts';
+import { distance, type Point, subtract } from '../geometry/point.ts';
+import { sinc } from './sinc.ts';
 
 /** The wall under the gores: radius and its slope by distance along, on the surface the film lies on. */
 export interface GoreWall {
   readonly at: (along: number) => {
-    readonly radius: number /** d radius / d along */;
+    readonly radius: number;
+    /** d radius / d along. */
     readonly slope: number;
   };
 }
 
+/**
+ * How a gore's level lines are drawn. `straight`: across it, the published gore of a globe of equal width; its area is
+ * the wall's, its ends are not quite level. `arcs`: on the cone that touches the wall there, each at its own place up
+ * the middle (the polyconic): exact on a cone, and the ends lie level on the wall.
+ */
+export type GoreLevels = 'straight' | 'arcs';
+
 export interface GoreOptions {
   readonly count: number;
-  readonly band: { readonly from: number; readonly to: number };
+  readonly band: Band;
   /** Closest spacing of the nodes up the edge, mm. */
   readonly spacing: number;
+  readonly levels: GoreLevels;
 }
 
 /** Half the width of a gore at a place: its share of the girth. Source: equal gores of a globe, (pi R / N) cos(lat). */
 export const halfWidth = (radius: number, count: number): number => (Math.PI * radius) / count;
 
-/**
- * The outline of one gore, flat, mm: its middle line is the y axis at true length, y down, the band's foot end at y 0;
- * its width at every height is its share of the girth there. Edges are cubics with the edge's own directions. Closed;
- * where the wall ends in a point so does the gore.
- */
-export function goreOutline(wall: GoreWall, { count, band, spacing }: GoreOptions): Contour {
-  const steps = Math.max(2, Math.ceil((band.to - band.from) / spacing));
-  const step = (band.to - band.from) / steps;
-  const node = (i: number, side: 1 | -1): { at: Point; up: Point } => {
-    const along = band.from + i * step;
-    const { radius, slope } = wall.at(along);
-    return {
-      at: { x: side * halfWidth(radius, count), y: band.from - along },
-      up: { x: side * halfWidth(slope, count), y: -1 },
-    };
-  };
-  const edge = (side: 1 | -1): Segment[] =>
-    Array.from({ length: steps }, (_, i) => {
-      const [a, b] = [node(i, side), node(i + 1, side)];
-      const third = step / 3;
-      return cubic(
-        a.at,
-        { x: a.at.x + third * a.up.x, y: a.at.y + third * a.up.y },
-        { x: b.at.x - third * b.up.x, y: b.at.y - third * b.up.y },
-        b.at,
-      );
-    });
-  const right = edge(1);
-  const left = edge(-1)
-    .map((s) => (s.kind === 'cubic' ? cubic(s.to, s.c2, s.c1, s.from) : s))
-    .reverse();
-  const bottom = { kind: 'line' as const, from: node(0, -1).at, to: node(0, 1).at };
-  const top = { kind: 'line' as const, from: node(steps, 1).at, to: node(steps, -1).at };
-  const drawn = [bottom, ...right, top, ...left];
-  return {
-    closed: true,
-    segments: drawn.filter((s) => Math.hypot(s.to.x - s.from.x, s.to.y - s.from.y) > 1e-9),
-  };
+/** A half level line: how far it goes to the side, how far it falls below its middle, and the angle it turns by. */
+export interface HalfLevel {
+  readonly aside: number;
+  readonly fall: number;
+  readonly turn: number;
 }
 
 /**
- * The strain left in a gore: its edge is longer than the wall's own line by the slant of the edge, and film across it
- * is stretched by the wall's curvature. The larger of the two over the band.
- * Source: the edge by plane geometry; the curvature term K w²/24, for a strip of width w in no net tension, from the
- * geodesic-strip metric 1 - K y²/2 (derived; references, 11).
+ * Half a gore's level line at a place. Source: an arc of length h on the cone that touches a wall of slope s there, of
+ * slant r/s, turns by pi s / N (J. P. Snyder, Map Projections: A Working Manual, 1987, polyconic, p. 124, from memory).
  */
-export function goreStrain(
+export function halfLevel(wall: GoreWall, along: number, count: number, levels: GoreLevels): HalfLevel {
+  const { radius, slope } = wall.at(along);
+  const half = halfWidth(radius, count);
+  const turn = levels === 'arcs' ? halfWidth(slope, count) : 0;
+  return { aside: half * sinc(turn), fall: (half * turn * sinc(turn / 2) ** 2) / 2, turn };
+}
+
+/** Step of the central difference that gives an edge its direction, as a part of the spacing of its nodes. */
+const nudge = 1e-3;
+
+/** The right edge of a gore from the foot up, flat, mm: x from its middle line, y down, foot end of the band at 0. */
+export function goreEdge(wall: GoreWall, { count, band, spacing, levels }: GoreOptions): Segment[] {
+  const steps = Math.max(2, Math.ceil((band.to - band.from) / spacing));
+  const step = (band.to - band.from) / steps;
+  const place = (along: number): Point => {
+    const { aside, fall } = halfLevel(wall, along, count, levels);
+    return { x: aside, y: band.from - along + fall };
+  };
+  const nodes = Array.from({ length: steps + 1 }, (_, i) => {
+    const along = band.from + i * step;
+    const across = subtract(place(along + nudge * step), place(along - nudge * step));
+    const third = 1 / (6 * nudge);
+    return { at: place(along), reach: { x: across.x * third, y: across.y * third } };
+  });
+  return nodes.slice(1).map((b, i) => {
+    const a = nodes[i] ?? b;
+    return cubic(
+      a.at,
+      { x: a.at.x + a.reach.x, y: a.at.y + a.reach.y },
+      { x: b.at.x - b.reach.x, y: b.at.y - b.reach.y },
+      b.at,
+    );
+  });
+}
+
+const mirrorPoint = ({ x, y }: Point): Point => ({ x: -x, y });
+
+/** A segment on the other side of the middle line, walked the same way up. */
+export const mirrored = (s: Segment): Segment =>
+  s.kind === 'line'
+    ? line(mirrorPoint(s.from), mirrorPoint(s.to))
+    : cubic(mirrorPoint(s.from), mirrorPoint(s.c1), mirrorPoint(s.c2), mirrorPoint(s.to));
+
+/**
+ * The arc from one point of a symmetric pair across the middle line to the other, which it reaches turned by `turn`
+ * on either side. Source: the usual cubic for an arc, handles of 4/3 tan(angle/4) radii; off by 2.8e-4 of the radius for
+ * a quarter turn, by under 1e-6 for 30 degrees.
+ */
+export function levelArc(from: Point, turn: number): Segment {
+  const to = mirrorPoint(from);
+  const chord = to.x - from.x;
+  if (Math.abs(turn) < 1e-9) return line(from, to);
+  const handle = ((4 / 3) * Math.tan(turn / 2) * (chord / 2)) / Math.sin(turn);
+  const along = { x: handle * Math.cos(turn), y: Math.abs(handle) * Math.sin(turn) };
+  return cubic(
+    from,
+    { x: from.x + along.x, y: from.y - along.y },
+    { x: to.x - along.x, y: to.y - along.y },
+    to,
+  );
+}
+
+/**
+ * The outline of one gore, flat, mm: its middle line is the y axis at true length, y down, the band's foot end at y 0;
+ * its width at every place, on its level line, is its share of the girth there. Edges are cubics with the edge's own
+ * directions. Closed; where the wall ends in a point so does the gore.
+ */
+export function goreOutline(wall: GoreWall, options: GoreOptions): Contour {
+  const right = goreEdge(wall, options);
+  const left = right.map((s) => reverseSegment(mirrored(s))).reverse();
+  const turnAt = (along: number) => halfLevel(wall, along, options.count, options.levels).turn;
+  const [foot, lip] = [right[0]?.from, right.at(-1)?.to];
+  if (!foot || !lip) return { closed: true, segments: [] };
+  const drawn = [
+    levelArc(mirrorPoint(foot), turnAt(options.band.from)),
+    ...right,
+    levelArc(lip, turnAt(options.band.to)),
+    ...left,
+  ];
+  return { closed: true, segments: drawn.filter((s) => distance(s.from, s.to) > 1e-9) };
+}
+
+/**
+ * The strain a gore asks of its film, over some places of the wall: as much as its edge, were its middle line at true
+ * length, would be too long (where the wall bulges; the film is stretched up the middle until the edge lies down) or
+ * too short (at a waist; its edge is stretched). Given by the wall's Gaussian curvature K, 1/mm², and the width w.
+ * Source: K w²/8, of a strip on a curved surface, from the geodesic-strip metric 1 - K y²/2 (derived). Film left to
+ * settle by itself would share it: a third stretched in the middle, two thirds gathered at the edge.
+ */
+export const goreStrain = (
   wall: GoreWall,
   curvature: (along: number) => number,
   count: number,
   places: readonly number[],
-): number {
-  return Math.max(
+): number =>
+  Math.max(
+    0,
     ...places.map((along) => {
-      const { radius, slope } = wall.at(along);
-      const edge = Math.hypot(1, halfWidth(slope, count)) - 1;
-      const width = 2 * halfWidth(radius, count);
-      return Math.max(edge, (Math.abs(curvature(along)) * width * width) / 24);
+      const width = 2 * halfWidth(wall.at(along).radius, count);
+      return (Math.abs(curvature(along)) * width * width) / 8;
     }),
   );
+
+/** Fewest and most gores; more than these nobody cuts and lays. */
+const fewestGores = 4;
+const mostGores = 48;
+
+/** Places up a band at which its strain is looked at. */
+const looks = 200;
+
+/**
+ * The fewest gores, an even number from 4 to 48, whose film is nowhere stretched by more than `stretch` on the band.
+ * Undefined where 48 are not enough.
+ */
+export function goresNeeded(
+  wall: GoreWall,
+  curvature: (along: number) => number,
+  band: Band,
+  stretch: number,
+): number | undefined {
+  const places = Array.from({ length: looks + 1 }, (_, i) => band.from + ((band.to - band.from) * i) / looks);
+  for (let count = fewestGores; count <= mostGores; count += 2)
+    if (goreStrain(wall, curvature, count, places) <= stretch) return count;
+  return undefined;
 }

@@ -35,14 +35,14 @@ export interface Miss {
   readonly by: number;
 }
 
-/** A reach past a limit by less than this is rounding, mm. */
+/** The search goes no finer than this, mm. */
 const rounding = 1e-6;
 
-/** Everything an item about a place runs into; empty where it lies. Its turn is 0 to 1. */
-export function missesAt(ground: Ground, size: Footprint, at: WallPoint): readonly Miss[] {
+/** Everything an item about a place runs into by more than `tolerance`, mm; empty where it lies. Its turn is 0 to 1. */
+export function missesAt(ground: Ground, size: Footprint, at: WallPoint, tolerance: number): readonly Miss[] {
   const found: Miss[] = [];
   const add = (what: MissKind, by: number) => {
-    if (by > rounding) found.push({ what, by });
+    if (by > tolerance) found.push({ what, by });
   };
   const under = bestBand(ground, size, at.along);
   add('flat band', under ? under.past : size.up);

@@ -96,7 +96,7 @@ export function levelLine(wall: FlatWall, along: number, fromTurn: number, toTur
     const [t0, t1] = [turnAt(i), turnAt(i + 1)];
     const from = toFlat(wall, { turn: t0, along });
     const to = toFlat(wall, { turn: t1, along });
-    if (wall.sine === 0) return line(from, to);
+    if (isRectangle(wall)) return line(from, to);
     const quarter = (sweep(wall) * (t1 - t0)) / 4;
     const handle = ((girth * (t1 - t0)) / 3) * (sinc(quarter) / Math.cos(quarter));
     const level = (turn: number): Point => {

@@ -21,6 +21,7 @@ export const aBlank = (stations: readonly Given[], rest: Partial<Blank> = {}): B
   footRound: 0,
   lipRound: 0,
   wall: 'straight',
+  flatGap: 0.15,
   reading: standardReading,
   heightReading: 0,
   tape: 0,

@@ -1,7 +1,7 @@
 // How files reach the disk: whole or not at all, whatever happens to the run; and a fault of ours.
 import { existsSync, linkSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { run, Workshop } from './run.ts';
+import { patience, run, Workshop } from './run.ts';
 
 const shop = new Workshop();
 const unroll = (...rest: string[]) => ['unroll', 'cup.blank.json', '--out', 'out', ...rest];
@@ -23,7 +23,7 @@ beforeAll(async () => {
 afterAll(() => shop.clear());
 
 describe('files that are there already', () => {
-  test('are replaced, never written into: whoever holds the old one keeps it whole', async () => {
+  test('are replaced, never written into: whoever holds the old one keeps it whole', patience, async () => {
     const old = shop.read('out/template.cut.svg');
     linkSync(shop.at('out/template.cut.svg'), shop.at('held.svg'));
     expect((await run(unroll('--overlap', '9'), { cwd: shop.folder })).status).toBe(0);
@@ -32,7 +32,7 @@ describe('files that are there already', () => {
     expect(readdirSync(shop.at('out')).filter((name) => name.startsWith('.'))).toEqual([]);
   });
 
-  test('stay as they were when a run dies while it writes', async () => {
+  test('stay as they were when a run dies while it writes', patience, async () => {
     const before = readFileSync(shop.at('out/template.cut.svg'));
     const dies = inFs(`const write = fs.promises.writeFile; let count = 0;
       fs.promises.writeFile = (...args) => (++count === 3 ? process.kill(process.pid, 'SIGKILL') : write(...args))`);
@@ -41,7 +41,7 @@ describe('files that are there already', () => {
     expect(readFileSync(shop.at('out/template.cut.svg')).equals(before)).toBe(true);
   });
 
-  test('stay as they were, all of them, when a folder stands where one is to go', async () => {
+  test('stay as they were, all of them, when a folder stands where one is to go', patience, async () => {
     mkdirSync(shop.at('blocked/report.json'), { recursive: true });
     shop.write('blocked/template.cut.svg', 'dear to me');
     const { status, lines } = await run(['unroll', 'cup.blank.json', '--out', 'blocked'], {
@@ -55,7 +55,7 @@ describe('files that are there already', () => {
     expect(readdirSync(shop.at('blocked')).sort()).toEqual(['report.json', 'template.cut.svg']);
   });
 
-  test('stay as they were when the disk is full, which is told', async () => {
+  test('stay as they were when the disk is full, which is told', patience, async () => {
     const before = shop.state();
     const full = inFs(
       `fs.promises.writeFile = async () => { throw Object.assign(new Error('no space'), { code: 'ENOSPC' }); }`,
@@ -78,7 +78,7 @@ describe('a fault of ours', () => {
   const broken = inFs(`const read = fs.promises.readFile;
     fs.promises.readFile = (path, ...rest) => (String(path).endsWith('.ttf') ? Promise.reject(new Error('lettering is gone')) : read(path, ...rest))`);
 
-  test('ends with 70, in words and without a stack trace; nothing is written', async () => {
+  test('ends with 70, in words and without a stack trace; nothing is written', patience, async () => {
     const { status, out, lines } = await run(['unroll', 'cup.blank.json', '--out', 'new'], {
       cwd: shop.folder,
       node: broken,
@@ -91,7 +91,7 @@ describe('a fault of ours', () => {
     expect(existsSync(shop.at('new'))).toBe(false);
   });
 
-  test('shows where it came from with --debug', async () => {
+  test('shows where it came from with --debug', patience, async () => {
     const { status, lines } = await run(['unroll', 'cup.blank.json', '--out', 'new', '--debug'], {
       cwd: shop.folder,
       node: broken,
@@ -101,7 +101,7 @@ describe('a fault of ours', () => {
   });
 });
 
-test('a reader that stops reading, as head does, is no fault', async () => {
+test('a reader that stops reading, as head does, is no fault', patience, async () => {
   const { status, lines } = await run(['blank', 'cup.blank.json', '--json'], {
     cwd: shop.folder,
     deaf: true,

@@ -1,6 +1,6 @@
 // --json on what is refused: one document on standard output all the same.
 import { afterAll, describe, expect, test } from 'vitest';
-import { aJob, run, Workshop } from './run.ts';
+import { aJob, patience, run, Workshop } from './run.ts';
 
 const shop = new Workshop();
 shop.write('good.job.json', aJob());
@@ -11,7 +11,7 @@ describe('refused with --json', () => {
     { args: ['make', 'nosuch.job.json', '--json'], rule: 'unreadable' },
     { args: ['make', 'good.job.json', '--units', 'cm', '--json'], rule: 'units' },
     { args: ['make', '--json'], rule: 'usage' },
-  ])('the findings are the one document on standard output: $args', async ({ args, rule }) => {
+  ])('the findings are the one document on standard output: $args', patience, async ({ args, rule }) => {
     const { status, out, lines } = await run(args, { cwd: shop.folder });
     expect(status).toBe(2);
     const { checks } = JSON.parse(out);

@@ -2,7 +2,7 @@
 import { cpSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { aJob, projectFolder, type Ran, run, runMany, Workshop } from './run.ts';
+import { aJob, patience, projectFolder, type Ran, run, runMany, Workshop } from './run.ts';
 
 interface Bad {
   readonly title: string;
@@ -270,7 +270,7 @@ describe('refused with status 2 and a clear line each', () => {
     for (const line of lines) expect(line).not.toMatch(/^\s+at |node:|undefined|\[object|NaN/);
   });
 
-  test('the same in a process of its own', async () => {
+  test('the same in a process of its own', patience, async () => {
     for (const title of ['a tile of text only', 'a file for the output folder', 'no job']) {
       const index = cases.findIndex((one) => one.title === title);
       expect(await run(cases[index]?.args ?? [], { cwd: shop.folder })).toEqual(ran[index]);

@@ -3,7 +3,7 @@ import { mkdirSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { expectWithin } from '../closeness.ts';
 import { byId, elementsOf, pathsOf, pointsOf, rightOf } from './delivered.ts';
-import { type Ran, run, runMany, Workshop } from './run.ts';
+import { patience, type Ran, run, runMany, Workshop } from './run.ts';
 
 const shop = new Workshop();
 const flags = [
@@ -123,7 +123,7 @@ describe('help', () => {
       expect(ran.helpOfUnroll.out).toContain(flag);
   });
 
-  test('is shown on standard error, with status 2, where no command was given', async () => {
+  test('is shown on standard error, with status 2, where no command was given', patience, async () => {
     const { status, out, lines: said } = await run([], { cwd: shop.folder });
     expect([status, out, said[0]]).toEqual([2, '', 'Usage: seamwright [options] [command]']);
   });
@@ -212,7 +212,7 @@ describe('unroll', () => {
 });
 
 describe('from any folder', () => {
-  test('with spaces and letters of other scripts in its name', async () => {
+  test('with spaces and letters of other scripts in its name', patience, async () => {
     mkdirSync(shop.at('my cups – чашки'));
     shop.write('my cups – чашки/b.json', shop.read('cup.blank.json'));
     const { status, out } = await run(['unroll', 'b.json', '--json'], { cwd: shop.at('my cups – чашки') });

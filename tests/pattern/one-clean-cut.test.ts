@@ -1,16 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { box, randomFrom } from '../geometry/drawn.ts';
-import {
-  differenceArea,
-  doubledLength,
-  expectedArea,
-  expectWrapArea,
-  madeArea,
-  makeWrap,
-  shapeFaults,
-  type WrapCase,
-} from './a-wrap.ts';
+import { differenceArea, expectedArea, expectWrapArea, madeArea, makeWrap, type WrapCase } from './a-wrap.ts';
 import { art, height, moveShape, shape, width } from './art.ts';
+import { doubledLength, shapeFaults } from './faults.ts';
 
 const sineOf = (degrees: number): number => Math.sin((degrees * Math.PI) / 180);
 

@@ -5,8 +5,9 @@ import { latticeOf } from '../../src/pattern/lattice.ts';
 import { type PeriodContour, periodOf } from '../../src/pattern/period.ts';
 import { expectWithin } from '../closeness.ts';
 import { blob, box, circle, randomFrom } from '../geometry/drawn.ts';
-import { doubledLength, expectedArea, madeArea, makeWrap, shapeFaults } from './a-wrap.ts';
+import { expectedArea, madeArea, makeWrap } from './a-wrap.ts';
 import { height, moveShape, shape, width, withCopies } from './art.ts';
+import { doubledLength, shapeFaults } from './faults.ts';
 
 const tile = { width, height };
 const grid = latticeOf({ across: width, up: height, drop: 0, shift: 0 });

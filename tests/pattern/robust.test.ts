@@ -5,16 +5,9 @@ import { signedArea } from '../../src/geometry/measure.ts';
 import { filledShapes } from '../../src/geometry/regions.ts';
 import { expectWithin } from '../closeness.ts';
 import { blob, box, circle, randomFrom } from '../geometry/drawn.ts';
-import {
-  doubledLength,
-  expectWrapArea,
-  type MadeWrap,
-  makeWrap,
-  reversedShape,
-  shapeFaults,
-  shapesArea,
-} from './a-wrap.ts';
+import { expectWrapArea, type MadeWrap, makeWrap, reversedShape, shapesArea } from './a-wrap.ts';
 import { art, height, moveShape, ring, shape, teardrop, width, withCopies } from './art.ts';
+import { doubledLength, shapeFaults } from './faults.ts';
 
 const small = { radius: 20, around: 3, band: { from: 10, to: 46 }, width, height };
 const girth120 = { ...small, radius: 120 / (2 * Math.PI) };

@@ -137,6 +137,7 @@ export const aSteppedWall = (corners: readonly (readonly [number, number])[]): W
   curved: {
     profile: steppedProfile(corners.map(([at, radius]) => ({ kind: 'height', at, radius }))),
     readings: [],
+    moved: [],
   },
 });
 
@@ -146,5 +147,6 @@ export const aSmoothWall = (readings: readonly (readonly [number, number])[]): W
   curved: {
     profile: smoothProfile(readings.map(([at, radius]) => ({ kind: 'height', at, radius }))),
     readings: [],
+    moved: [],
   },
 });

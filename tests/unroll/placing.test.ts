@@ -6,8 +6,10 @@ import { describe, expect, test } from 'vitest';
 import type { KeepOut } from '../../src/blank/keep-out.ts';
 import { flatWall, girthAt, radiusAt, type WallPoint } from '../../src/unroll/flat-wall.ts';
 import type { Footprint } from '../../src/unroll/footprint.ts';
-import { type Ground, missesAt, nearestPlace } from '../../src/unroll/placing.ts';
+import { type Ground, missesAt as missesWithin, nearestPlace } from '../../src/unroll/placing.ts';
 import { expectAtMost, expectWithin } from '../closeness.ts';
+
+const missesAt = (ground: Ground, size: Footprint, at: WallPoint) => missesWithin(ground, size, at, 1e-6);
 
 const length = 120;
 const wallOfSine = (sine: number) => flatWall(40, sine, length / 2);

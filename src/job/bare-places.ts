@@ -1,0 +1,92 @@
+// What a band must not cover in silence: the lip zone of a vessel that is drunk from, and the keep-outs of the blank.
+import type { Blank } from '../blank/blank.ts';
+import type { KeepOut } from '../blank/keep-out.ts';
+import { lipZoneStart } from '../blank/lip-zone.ts';
+import { wallLength } from '../blank/wall.ts';
+import { type Finding, look, note } from '../finding.ts';
+import { precision } from '../geometry/tolerance.ts';
+import { formatLength } from '../lengths/length.ts';
+import { type Template, turnOfEdge } from '../unroll/template.ts';
+import type { Plan } from './plan.ts';
+import type { Job } from './resolved-job.ts';
+
+export interface BarePlacesInput {
+  readonly job: Pick<Job, 'band'>;
+  readonly jobFile: string;
+  readonly blank: Blank;
+  readonly blankFile: string;
+  /** A plain template, to be looked at or wrapped in paper: it decorates nothing yet. */
+  readonly plain?: boolean;
+}
+
+const mm = (value: number): string => formatLength(value, 'mm');
+
+/** Findings `lip-zone` and `keep-out-covered`: `look`, but of a plain template, whose lip zone is a `note`. */
+export const barePlaces = (input: BarePlacesInput, plan: Plan): readonly Finding[] => [
+  ...lipZoneFindings(input, plan),
+  ...(input.blank.keepOuts ?? []).flatMap((keepOut, index) =>
+    keepOutFindings(input, plan.template, keepOut, index),
+  ),
+];
+
+function lipZoneFindings({ job, jobFile, blank, plain = false }: BarePlacesInput, plan: Plan): Finding[] {
+  const length = wallLength(plan.wall);
+  const start = lipZoneStart(blank, length);
+  const { to } = plan.template.band;
+  if (start === undefined || to <= start + precision) return [];
+  const says =
+    `${plain ? 'this template' : 'the decoration'} reaches ${mm(to - start)} into the common lip-and-rim zone: top ${mm(length - start)}, measured down the wall from the lip corner. ` +
+    'It is the zone that tests of drinkware look at (ASTM C927, DIN 51032 and the like), not a legal line; keep it for coatings certified for food contact. ' +
+    `End the band at ${mm(Math.floor(start * 100) / 100)}, or give the blank another "lipZone" or the use "other"`;
+  const where = { file: jobFile, key: job.band ? 'band.to' : 'band', along: start };
+  return [(plain ? note : look)('lip-zone', where, says)];
+}
+
+/** What to do about film over a keep-out. */
+const advice: Readonly<Record<KeepOut['what'], string>> = {
+  'weld line':
+    'it may show through or lift the film; stop the band before it, or look at a trial piece first',
+  dent: 'film bridges it or puckers in it; stop the band before it',
+  'embossed mark':
+    'film tents over it; cut the film out along the outline on the guide, or stop the band before it',
+  lid: 'the lid will rub or lift the film; stop the band before it',
+  thread: 'the thread will lift the film; stop the band before it',
+  window: 'cut the film out along the outline on the guide, or stop the band before it',
+};
+
+function keepOutFindings(
+  { blankFile }: BarePlacesInput,
+  template: Template,
+  { what, turn, along }: KeepOut,
+  index: number,
+): Finding[] {
+  const { band } = template;
+  const [from, to] = [Math.max(band.from, along?.from ?? 0), Math.min(band.to, along?.to ?? Infinity)];
+  if (to - from <= precision) return [];
+  if (turn && !isUnderPiece(template, turn, { from, to })) return [];
+  const around = turn ? `from turn ${shownTurn(turn.from)} to ${shownTurn(turn.to)}` : 'all around';
+  const says = `film covers this ${what} ${around}, from ${mm(from)} to ${mm(to)} along: ${advice[what]}`;
+  const middle = turn && (turn.from + (turn.to + (turn.to < turn.from ? 1 : 0))) / 2;
+  const where = {
+    file: blankFile,
+    key: `keepOut[${index}]`,
+    ...(middle === undefined ? {} : { turn: middle % 1 }),
+    along: from,
+  };
+  return [look('keep-out-covered', where, says)];
+}
+
+const shownTurn = (turn: number): string => String(Number(turn.toFixed(4)));
+
+/** Whether a run of turns meets the finished piece, which leaves a handle's turns out. Its sides are straight. */
+function isUnderPiece(
+  { wall, seam }: Template,
+  turn: { readonly from: number; readonly to: number },
+  along: { readonly from: number; readonly to: number },
+): boolean {
+  const ends = [along.from, along.to];
+  const first = Math.min(...ends.map((end) => turnOfEdge(wall, seam.start, end)));
+  const last = Math.max(...ends.map((end) => turnOfEdge(wall, seam.finish, end)));
+  const to = turn.to < turn.from ? turn.to + 1 : turn.to;
+  return [0, 1].some((k) => to - k > first && turn.from - k < last);
+}
