@@ -77,11 +77,11 @@ const sinc = (x: number): number => (x === 0 ? 1 : Math.sin(x) / x);
 const atanc = (x: number): number => (x === 0 ? 1 : Math.atan(x) / x);
 
 /**
- * Standard uncertainty of a climb, mm: its reading, and that a start line laid by eye is true to no more than two
+ * Standard uncertainty of a climb, mm: its reading, and that a start line laid by eye is true to no more than three
  * readings over its own length, which tilts the whole template (common practice, no source).
  */
 export function climbUncertainty({ template, band, reading }: PaperFit, leastReading: number): number {
   const u = Math.max(reading, leastReading);
   const girth = 2 * Math.PI * (template.radius + ((band.from + band.to) / 2) * Math.sin(template.halfAngle));
-  return u * Math.hypot(1, (2 * girth) / (band.to - band.from));
+  return u * Math.hypot(1, (3 * girth) / (band.to - band.from));
 }

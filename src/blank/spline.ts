@@ -73,17 +73,16 @@ export function splineAt(
 ): { readonly value: number; readonly first: number; readonly second: number } {
   let i = 0;
   while (i < x.length - 2 && at > (x[i + 1] ?? Infinity)) i++;
-  const [x0, x1, y0, y1, m0, m1] = [x[i], x[i + 1], y[i], y[i + 1], slope[i], slope[i + 1]].map(
-    (v) => v ?? 0,
-  );
-  const h = (x1 ?? 0) - (x0 ?? 0);
-  const d = at - (x0 ?? 0);
-  const chord = ((y1 ?? 0) - (y0 ?? 0)) / h;
-  const c = (3 * chord - 2 * (m0 ?? 0) - (m1 ?? 0)) / h;
-  const e = ((m0 ?? 0) + (m1 ?? 0) - 2 * chord) / (h * h);
+  const [x0, y0, m0] = [x[i] ?? 0, y[i] ?? 0, slope[i] ?? 0];
+  const [x1, y1, m1] = [x[i + 1] ?? 0, y[i + 1] ?? 0, slope[i + 1] ?? 0];
+  const h = x1 - x0;
+  const d = at - x0;
+  const chord = (y1 - y0) / h;
+  const c = (3 * chord - 2 * m0 - m1) / h;
+  const e = (m0 + m1 - 2 * chord) / (h * h);
   return {
-    value: (y0 ?? 0) + d * ((m0 ?? 0) + d * (c + d * e)),
-    first: (m0 ?? 0) + d * (2 * c + 3 * d * e),
+    value: y0 + d * (m0 + d * (c + d * e)),
+    first: m0 + d * (2 * c + 3 * d * e),
     second: 2 * c + 6 * d * e,
   };
 }

@@ -4,6 +4,7 @@ import { draftJob, type MakeInput } from '../job/make.ts';
 import { type Blank, readBlank } from '../job/read-blank.ts';
 import { readJob } from '../job/read-job.ts';
 import { parseJson } from '../job/read-json.ts';
+import { materialFiles } from '../job/read-material.ts';
 import type { Job } from '../job/resolved-job.ts';
 import { rolledOf } from '../job/rolled.ts';
 import { blankContent, jobContent } from '../job/write-job.ts';
@@ -20,13 +21,18 @@ export interface MakeFlags extends CommonOptions, PrintFlags {
 const content = (value: object): string => `${JSON.stringify(value, undefined, 2)}\n`;
 
 async function readInputs(jobFile: string): Promise<Omit<MakeInput, 'tools'>> {
-  const job = readJob(parseJson(await readText(jobFile, jobFile), jobFile), jobFile);
   const beside = (file: string) => (isAbsolute(file) ? file : join(dirname(jobFile), file));
+  const typed = parseJson(await readText(jobFile, jobFile), jobFile);
+  const named: Record<string, unknown> = {};
+  for (const file of materialFiles(typed)) named[file] = parseJson(await readText(beside(file), file), file);
+  const job = readJob(typed, jobFile, named);
   const { blank, blankFile } = await blankOf(job, jobFile, beside);
-  const { artwork } = job;
-  if (!artwork) return { job, jobFile, blank, blankFile };
+  const { artwork, items = [] } = job;
+  const itemTexts: string[] = [];
+  for (const { file } of items) itemTexts.push(await readText(beside(file), file));
+  if (!artwork) return { job, jobFile, blank, blankFile, itemTexts };
   const text = await readText(beside(artwork.file), artwork.file);
-  return { job, jobFile, blank, blankFile, artwork: { text, file: artwork.file } };
+  return { job, jobFile, blank, blankFile, itemTexts, artwork: { text, file: artwork.file } };
 }
 
 async function blankOf(
@@ -45,16 +51,20 @@ export async function makeCommand(jobFile: string, flags: MakeFlags): Promise<nu
   const tools = await loadTools();
   const draft = draftJob({ ...inputs, tools });
   const folder = flags.out ?? join(dirname(jobFile), 'out');
-  const artFile =
-    inputs.artwork &&
-    relative(resolve(folder), resolve(dirname(jobFile), inputs.artwork.file)).replaceAll('\\', '/');
+  const fromFolder = (file: string) =>
+    relative(resolve(folder), resolve(dirname(jobFile), file)).replaceAll('\\', '/');
+  const artFile = inputs.artwork && fromFolder(inputs.artwork.file);
   return deliverDraft(draft, {
     ...flags,
     folder,
     stem: 'wrap',
     more: async (written) => {
       const kept: NamedFile[] = [
-        { file: 'job.json', role: 'job', content: content(jobContent(draft.job, 'blank.json', artFile)) },
+        {
+          file: 'job.json',
+          role: 'job',
+          content: content(jobContent(draft.job, 'blank.json', artFile, fromFolder)),
+        },
         { file: 'blank.json', role: 'blank', content: content(blankContent(inputs.blank)) },
         ...(await printFiles(paper, written.guide, 'wrap', inputs.job.name, tools.words)),
       ];

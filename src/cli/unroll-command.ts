@@ -67,6 +67,7 @@ export async function unrollCommand(file: string | undefined, flags: UnrollFlags
     jobFile: 'the command line',
     blank,
     blankFile: named,
+    plain: true,
     tools: { words, normalise: (svg) => svg },
   });
   const folder = flags.out ?? join(file === undefined ? '.' : dirname(file), 'out');

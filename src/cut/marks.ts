@@ -1,7 +1,7 @@
 // Marks of the guide: register crosses, ticks at the finished edges and at quarter turns, the scale check, the words.
 import { moveContour, translation } from '../geometry/affine.ts';
-import { type Contour, polygon, polyline } from '../geometry/contour.ts';
-import { tightBox } from '../geometry/measure.ts';
+import { type Contour, polygon, polyline, type Shape } from '../geometry/contour.ts';
+import { shapeArea, tightBox } from '../geometry/measure.ts';
 import { add, type Point, scale } from '../geometry/point.ts';
 import { levelAngle, toFlat } from '../unroll/flat-wall.ts';
 import { edgePoint, type SideEdge, type Template, turnOfEdge } from '../unroll/template.ts';
@@ -77,6 +77,22 @@ export function edgeWords(template: Template, runOff: number, words: NoteWords):
   ].map(({ text, along }) => {
     const { x, y } = toFlat(wall, { turn: 0.5, along });
     return at(words(text, wordSize), x + 1.2, y + wordSize / 3);
+  });
+}
+
+/** The word of a place on the guide, in the middle of each of its outlines that has room for it. */
+export function placeWords(
+  { says, shapes }: { readonly says: string; readonly shapes: readonly Shape[] },
+  words: NoteWords,
+): (readonly Contour[])[] {
+  const drawn = words(says, wordSize);
+  const width = drawn.length > 0 ? tightBox(drawn).maxX : Infinity;
+  return shapes.flatMap((shape) => {
+    const box = tightBox(shape.contours);
+    const height = box.maxY - box.minY;
+    // A slanting strip fills little of its box: its mean width has to hold the word.
+    if (height < wordSize || shapeArea(shape) / height < width) return [];
+    return [at(drawn, (box.minX + box.maxX - width) / 2, (box.minY + box.maxY) / 2 + wordSize / 3)];
   });
 }
 

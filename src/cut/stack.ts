@@ -16,7 +16,7 @@ function reachOf(contour: Contour, gap: number): Reach {
     const steps = Math.max(1, Math.ceil((2 * length) / spacing));
     for (let i = 0; i <= steps; i++) {
       const { x, y } = pointAt(s, i / steps);
-      // A point counts for every stripe nearer than the gap, so that pieces keep it sideways too.
+      // A point counts for every stripe nearer than the gap, so that pieces keep it sideways too; `gap` 0 leaves it at its own.
       for (
         let stripe = Math.floor((x - gap) / spacing);
         stripe <= Math.floor((x + gap) / spacing);
@@ -47,7 +47,7 @@ export function stacked(outlines: readonly Contour[], gap: number): Point[] {
       if (there) shift = Math.min(shift, there.top - gap - bottom);
     }
     if (shift === Number.POSITIVE_INFINITY) shift = 0;
-    for (const [stripe, { top, bottom }] of reach) {
+    for (const [stripe, { top, bottom }] of reachOf(contour, 0)) {
       const there = taken.get(stripe);
       taken.set(stripe, {
         top: Math.min(top + shift, there?.top ?? top + shift),

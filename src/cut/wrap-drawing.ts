@@ -12,6 +12,7 @@ import {
   edgeWords,
   type NoteWords,
   noteStrip,
+  placeWords,
   quarterTicks,
   scaleSquares,
 } from './marks.ts';
@@ -29,6 +30,8 @@ export interface WrapDrawingOptions {
   readonly runOff: number;
   /** Lines of words for the guide. */
   readonly notes: readonly string[];
+  /** Places outlined on the guide, each with the word to write in it. */
+  readonly noted?: readonly { readonly says: string; readonly shapes: readonly Shape[] }[];
   readonly words: NoteWords;
 }
 
@@ -79,7 +82,7 @@ function guideLines(options: WrapDrawingOptions): DrawnGroup[] {
 
 /** The cut drawing and the guide of a wrap. */
 export function wrapDrawings(options: WrapDrawingOptions): WrapDrawings {
-  const { template, layers, runOff, notes, words } = options;
+  const { template, layers, runOff, notes, noted = [], words } = options;
   const border = outline(template);
   const room = grow(tightBox([border]), margin + runOff);
   const strip = noteStrip(notes, words, room.maxX - room.minX - 2 * margin);
@@ -106,9 +109,11 @@ export function wrapDrawings(options: WrapDrawingOptions): WrapDrawings {
     ...blade,
     ...guideLines(options),
     { role: 'register', paths: register },
+    { role: 'note', lines: true, paths: noted.flatMap(({ shapes }) => shapes) },
     {
       role: 'note',
       paths: [
+        ...noted.flatMap((place) => placeWords(place, words)).map((contours) => ({ contours })),
         ...edgeWords(template, runOff, words).map((contours) => ({ contours })),
         ...strip.lines.map((line) => ({ contours: line.map((c) => moveContour(stripAt, c)) })),
       ],

@@ -13,6 +13,7 @@ interface OpenGroup {
   readonly role: Role;
   readonly layer: string | undefined;
   readonly colour: string | undefined;
+  readonly lines: boolean;
   readonly paths: DrawnPath[];
 }
 
@@ -42,7 +43,13 @@ export function readSvg(text: string, file: string, only?: readonly Role[]): Dra
       }
       const role = attributes['data-role'];
       if (name === 'g' && isRole(role))
-        groups.push({ role, layer: attributes['data-layer'], colour: attributes.stroke, paths: [] });
+        groups.push({
+          role,
+          layer: attributes['data-layer'],
+          colour: attributes.stroke,
+          lines: role === 'note' && attributes.fill === 'none',
+          paths: [],
+        });
       if (name !== 'path') return;
       const group = groups.at(-1);
       if (!group || (only && !only.includes(group.role))) return;
@@ -78,9 +85,10 @@ function parsed(data: string, refuse: (says: string) => never): Contour[] {
   }
 }
 
-const asGroup = ({ role, layer, colour, paths }: OpenGroup): DrawnGroup => ({
+const asGroup = ({ role, layer, colour, lines, paths }: OpenGroup): DrawnGroup => ({
   role,
   paths,
   ...(layer === undefined ? {} : { layer }),
+  ...(lines ? { lines } : {}),
   ...(colour === undefined || role !== 'artwork' ? {} : { colour }),
 });

@@ -68,14 +68,15 @@ function drawPage(document: PDFDocument, drawing: Drawing, page: Page): void {
 
 const isShown = ({ contours }: DrawnPath, window: Box): boolean => boxesMeet(hullBox(contours), window);
 
-function drawGroup(document: PDFDocument, { role, colour, paths }: DrawnGroup): void {
+function drawGroup(document: PDFDocument, { role, colour, lines = false, paths }: DrawnGroup): void {
   const line = colour ?? colours[role];
   for (const { contours } of paths) {
-    if (role === 'note' || role === 'artwork') {
+    const isWords = role === 'note' && !lines;
+    if (isWords || role === 'artwork') {
       trace(document, contours);
-      document.fillColor(line, role === 'note' ? 1 : artworkOpacity).fill('even-odd');
+      document.fillColor(line, isWords ? 1 : artworkOpacity).fill('even-odd');
     }
-    if (role === 'note') continue;
+    if (isWords) continue;
     trace(document, contours);
     document.strokeColor(line).stroke();
   }

@@ -37,7 +37,7 @@ function groupText(group: DrawnGroup, filled: boolean): string {
     filled && group.colour !== undefined
       ? `fill="${escapeXml(group.colour)}" fill-opacity="0.35" fill-rule="evenodd"`
       : 'fill="none"';
-  if (group.role === 'note' && filled)
+  if (group.role === 'note' && filled && !group.lines)
     return `<g data-role="note" fill="${colours.note}">\n${group.paths.map((path) => pathText(path, group.role)).join('\n')}\n</g>\n`;
   const line = `stroke="${escapeXml(group.colour ?? colours[group.role])}" stroke-width="${lineWidth}"`;
   return `<g data-role="${group.role}"${layer} ${paint} ${line}>\n${group.paths.map((path) => pathText(path, group.role)).join('\n')}\n</g>\n`;

@@ -16,6 +16,8 @@ export interface DrawnGroup {
   readonly layer?: string;
   /** The layer's colour as `#rrggbb`, for artwork. */
   readonly colour?: string;
+  /** Of notes: lines that outline a place, where other notes are words, which are filled. */
+  readonly lines?: true;
   readonly paths: readonly DrawnPath[];
 }
 

@@ -11,25 +11,39 @@ export interface NearestPlace {
   readonly distance: number;
 }
 
-/** Starts for the descent on one segment: a cubic has at most five nearest candidates to any point. */
-const starts = [0, 0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875, 1];
+/** Stretches a segment is looked at in: even a hairpin has one nearest place in each, or none. */
+const stretches = 32;
 
+/** Halvings of a stretch: to 1e-12 of the segment. */
+const halvings = 40;
+
+/** The nearest place of one segment: the best of its stretches, in which the distance falls and then rises. */
 function nearestOn(segment: Segment, p: Point): NearestPlace {
+  const away = (t: number) => distance(pointAt(segment, t), p);
+  const sampled = Array.from({ length: stretches + 1 }, (_, i) => away(i / stretches));
   let best = { segment, t: 0, distance: Infinity };
-  const offer = (t: number) => {
-    const away = distance(pointAt(segment, t), p);
-    if (away < best.distance) best = { segment, t, distance: away };
-  };
-  for (const t of starts) offer(t);
-  let t = best.t;
-  for (let i = 0; i < 8; i++) {
-    const d = derivativeAt(segment, t);
-    const length = dot(d, d);
-    if (length === 0) break;
-    t = Math.max(0, Math.min(1, t + dot(subtract(p, pointAt(segment, t)), d) / length));
-    offer(t);
-  }
+  sampled.forEach((here, i) => {
+    const [before, after] = [sampled[i - 1] ?? Infinity, sampled[i + 1] ?? Infinity];
+    if (here > before || here > after) return;
+    const t = lowest(segment, p, Math.max(0, (i - 1) / stretches), Math.min(1, (i + 1) / stretches));
+    const found = away(t);
+    if (found < best.distance) best = { segment, t, distance: found };
+  });
   return best;
+}
+
+/** Where between two parameters the curve turns from nearing p to leaving it, by halving. */
+function lowest(segment: Segment, p: Point, from: number, to: number): number {
+  const leaves = (t: number) => dot(subtract(pointAt(segment, t), p), derivativeAt(segment, t)) > 0;
+  let [low, high] = [from, to];
+  if (leaves(low)) return low;
+  if (!leaves(high)) return high;
+  for (let i = 0; i < halvings; i++) {
+    const middle = (low + high) / 2;
+    if (leaves(middle)) high = middle;
+    else low = middle;
+  }
+  return (low + high) / 2;
 }
 
 /** Finds the nearest place on many curves, by an index of their boxes. */
@@ -47,15 +61,18 @@ export class NearestFinder {
     });
   }
 
-  /** The nearest place within a reach, mm; undefined where there is none. */
-  find(p: Point, reach: number): NearestPlace | undefined {
-    const close = this.#index.meeting(p.x - reach, p.y - reach, p.x + reach, p.y + reach);
-    let best: NearestPlace | undefined;
-    for (const i of close) {
+  /** The nearest place on every curve that comes within a reach of p, mm. */
+  within(p: Point, reach: number): NearestPlace[] {
+    return this.#index.meeting(p.x - reach, p.y - reach, p.x + reach, p.y + reach).flatMap((i) => {
       const segment = this.#segments[i];
       const place = segment && nearestOn(segment, p);
-      if (place && place.distance <= reach && (!best || place.distance < best.distance)) best = place;
-    }
-    return best;
+      return place && place.distance <= reach ? [place] : [];
+    });
+  }
+
+  /** The nearest place within a reach, mm; undefined where there is none. */
+  find(p: Point, reach: number): NearestPlace | undefined {
+    const [first, ...others] = this.within(p, reach);
+    return first && others.reduce((a, b) => (b.distance < a.distance ? b : a), first);
   }
 }

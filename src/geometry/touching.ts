@@ -1,5 +1,5 @@
 // Straight edges drawn on one slanting line: on a grid they share it only where they share their corners.
-import Flatbush from 'flatbush';
+import { BoxIndex } from './box-index.ts';
 import type { GridPoint, GridRing } from './polygon-clip.ts';
 
 /** A straight edge on the grid; `p` is the corner of its ring that it starts from. */
@@ -14,12 +14,12 @@ const rounding = 1.5;
 const isSlanting = ({ p, q }: GridEdge): boolean => p.x !== q.x && p.y !== q.y;
 
 /** The corners that an edge touches between its own ends, in order from p to q. */
-function cornersOn({ p, q }: GridEdge, corners: readonly GridPoint[], index: Flatbush): GridPoint[] {
+function cornersOn({ p, q }: GridEdge, corners: readonly GridPoint[], index: BoxIndex): GridPoint[] {
   const [dx, dy] = [q.x - p.x, q.y - p.y];
   const length = Math.hypot(dx, dy);
   const along = ({ x, y }: GridPoint): number => ((x - p.x) * dx + (y - p.y) * dy) / length;
   return index
-    .search(Math.min(p.x, q.x), Math.min(p.y, q.y), Math.max(p.x, q.x), Math.max(p.y, q.y))
+    .meeting(Math.min(p.x, q.x), Math.min(p.y, q.y), Math.max(p.x, q.x), Math.max(p.y, q.y))
     .flatMap((i) => corners[i] ?? [])
     .filter((corner) => {
       const beside = Math.abs((corner.x - p.x) * dy - (corner.y - p.y) * dx) / length;
@@ -40,9 +40,9 @@ export function ledThroughCorners(
   const slanting = edges.filter(isSlanting);
   if (slanting.length < 2) return rings;
   const corners = slanting.flatMap(({ p, q }) => [p, q]);
-  const index = new Flatbush(corners.length);
-  for (const { x, y } of corners) index.add(x, y, x, y);
-  index.finish();
+  const index = new BoxIndex(corners.length, (add) => {
+    for (const { x, y } of corners) add(x, y, x, y);
+  });
   const touched = new Map<GridPoint, GridPoint[]>();
   for (const edge of slanting) {
     const found = cornersOn(edge, corners, index);

@@ -44,9 +44,8 @@ function lipZoneFindings({ job, jobFile, blank, plain = false }: BarePlacesInput
 
 /** What to do about film over a keep-out. */
 const advice: Readonly<Record<KeepOut['what'], string>> = {
-  'weld line':
-    'it may show through or lift the film; stop the band before it, or look at a trial piece first',
-  dent: 'film bridges it or puckers in it; stop the band before it',
+  'weld line': 'it may show through or lift the film; try a piece over it first, or leave it bare',
+  dent: 'film bridges it or puckers in it; cut the film out along the outline on the guide, or fill it first',
   'embossed mark':
     'film tents over it; cut the film out along the outline on the guide, or stop the band before it',
   lid: 'the lid will rub or lift the film; stop the band before it',

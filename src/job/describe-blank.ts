@@ -14,7 +14,7 @@ import {
 } from '../blank/wall.ts';
 import { wallArea } from '../blank/wall-area.ts';
 import type { Finding } from '../finding.ts';
-import { formatLength, type Units } from '../lengths/length.ts';
+import type { Units } from '../lengths/length.ts';
 import { type CoatReport, coatFindings, coatsOnWall } from './coats-on-wall.ts';
 import { type Measures, measuresOf } from './measures.ts';
 import { coatsInWords, measuresInWords } from './measures-in-words.ts';
@@ -84,7 +84,7 @@ function inWords(
   flatBands: readonly Band[],
   shown: (mm: number) => string,
 ): string[] {
-  const { girthAt, readings } = blankReport(wall, flatBands);
+  const { girthAt } = blankReport(wall, flatBands);
   const length = wallLength(wall);
   return [
     `${blank.name}: ${formInWords(wall)}`,
@@ -98,11 +98,5 @@ function inWords(
       ({ along, girth, u }) =>
         `girth at ${shown(along)} along: ${shown(girth)}, give or take ${shown(2 * u)} (19 times in 20)`,
     ),
-    ...readings
-      .filter(({ residual }) => readings.length > 2 && residual !== 0)
-      .map(
-        ({ station, residual }) =>
-          `reading ${station + 1} is ${formatLength(Math.abs(residual), 'mm')} ${residual < 0 ? 'under' : 'over'} the fitted wall`,
-      ),
   ];
 }

@@ -15,6 +15,9 @@ import { originOf } from '../prove/locate.ts';
 import { type SeamGap, seamGap } from '../prove/seam-gap.ts';
 import { girthAt } from '../unroll/flat-wall.ts';
 import type { Template } from '../unroll/template.ts';
+import { barePlaces } from './bare-places.ts';
+import { checkItems, type ItemReport } from './items.ts';
+import { notedPlaces } from './noted-places.ts';
 import { joinFindings, type PatternPlan, planPattern } from './pattern-plan.ts';
 import { type Plan, planWrap, runOff } from './plan.ts';
 import { blankReport, type PatternReport, type Report, templateReport } from './report.ts';
@@ -27,6 +30,10 @@ export interface MakeInput {
   readonly blankFile: string;
   /** The artwork's text, where the job has artwork. */
   readonly artwork?: { readonly text: string; readonly file: string };
+  /** The texts of the job's items, one for one. */
+  readonly itemTexts?: readonly string[];
+  /** A plain template: it decorates nothing yet. */
+  readonly plain?: boolean;
   readonly tools: { readonly normalise: Normalise; readonly words: DrawWords };
 }
 
@@ -38,6 +45,7 @@ export interface Draft {
   readonly job: Job;
   readonly plan: Plan;
   readonly pattern: LaidPattern | undefined;
+  readonly items: readonly ItemReport[];
   readonly findings: readonly Finding[];
 }
 
@@ -56,6 +64,7 @@ const tangentLimitDeg = 0.1;
 export function draftJob(input: MakeInput): Draft {
   const plan = planWrap(input);
   const pattern = layPattern(input, plan);
+  const items = checkItems(input, plan);
   const { template, flatBands } = plan;
   const drawings = wrapDrawings({
     template,
@@ -63,6 +72,7 @@ export function draftJob(input: MakeInput): Draft {
     layers: pattern?.wrap.layers ?? [],
     runOff,
     notes: guideNotes(input, plan, pattern),
+    noted: notedPlaces(input.blank, items.reports, plan),
     words: input.tools.words,
   });
   const { name } = input.job;
@@ -72,7 +82,8 @@ export function draftJob(input: MakeInput): Draft {
     job: { ...resolved(input.job, template, pattern), coats: plan.coats.coats },
     plan,
     pattern,
-    findings: [...plan.findings, ...(pattern?.findings ?? [])],
+    items: items.reports,
+    findings: [...plan.findings, ...barePlaces(input, plan), ...(pattern?.findings ?? []), ...items.findings],
   };
 }
 
@@ -166,6 +177,7 @@ export function reportDraft(draft: Draft, written: Written): Omit<Report, 'files
     ...(plan.coats.reports.length > 0 ? { coats: plan.coats.reports } : {}),
     template: templateReport(plan.template, runOff, plan.strain),
     ...(pattern ? { pattern: patternReport(pattern, gap) } : {}),
+    ...(draft.items.length > 0 ? { items: draft.items } : {}),
     checks: [...draft.findings, ...gapFindings(gap)],
   };
 }

@@ -12,10 +12,11 @@ export function measuresInWords(measures: Measures, shown: Shown): string[] {
   const { seam, overlap, fitted, keepOuts = [], sure } = measures;
   const worst = Math.max(seam.foot, seam.lip);
   return [
+    ...readingsInWords(measures, shown),
     ...(fitted ? fittedInWords(fitted, shown) : []),
     ...(sure && sure.sweepDeg.value > 0.05
       ? [
-          `laid flat it sweeps ${sure.sweepDeg.value.toFixed(2)} degrees, give or take ${(2 * sure.sweepDeg.u).toFixed(2)}; its flat limits are sure to ${shown(2 * Math.max(sure.flat.from, sure.flat.to))}`,
+          `laid flat it sweeps ${sure.sweepDeg.value.toFixed(2)} degrees, give or take ${(2 * sure.sweepDeg.u).toFixed(2)}`,
         ]
       : []),
     `the ends of a wrap may miss each other by ${shown(2 * seam.foot)} at its foot edge and ${shown(2 * seam.lip)} at its lip edge (19 times in 20 by less)`,
@@ -24,6 +25,15 @@ export function measuresInWords(measures: Measures, shown: Shown): string[] {
     ...keepOuts.map((keepOut) => keepOutInWords(keepOut, shown)),
   ];
 }
+
+/** What each reading is off by, where there are more than the wall needs. */
+const readingsInWords = ({ readings = [] }: Measures, shown: Shown): string[] =>
+  readings.length < 3
+    ? []
+    : readings.map(({ key, girth, residual, isReplaced }) => {
+        const off = `${shown(Math.abs(residual))} ${residual < 0 ? 'under' : 'over'}`;
+        return `${key} tells a girth of ${shown(girth)}, ${off} the fitted wall${isReplaced ? '; the paper fit stands in its place' : ''}`;
+      });
 
 /** What half a millimetre of tape does at the seam. */
 function halfInWords({ halfMillimetre: half }: Measures, shown: Shown): string[] {

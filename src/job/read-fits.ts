@@ -6,7 +6,7 @@ import { formatLength } from '../lengths/length.ts';
 import { optional, type Reader, readKeys, report, required, standard } from './schema.ts';
 import { choice, displacement, length, lengthOrZero, number } from './schema-values.ts';
 
-interface Span {
+export interface Span {
   readonly from: number;
   readonly to: number;
 }

@@ -15,6 +15,7 @@ import type { Finding } from '../finding.ts';
 import { sweep } from '../unroll/flat-wall.ts';
 import { slantRadii, type Template, templateBox, turnOfEdge } from '../unroll/template.ts';
 import type { CoatReport } from './coats-on-wall.ts';
+import type { ItemReport } from './items.ts';
 import type { Measures } from './measures.ts';
 
 export interface BlankReport {
@@ -76,6 +77,7 @@ export interface Report {
   readonly coats?: readonly CoatReport[];
   readonly template?: TemplateReport;
   readonly pattern?: PatternReport;
+  readonly items?: readonly ItemReport[];
   readonly checks: readonly Finding[];
   readonly files?: readonly FileReport[];
 }

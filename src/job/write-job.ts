@@ -48,9 +48,17 @@ const repeatContent = (repeat: Repeat): object =>
     ? { a: [repeat.a.x, repeat.a.y], b: [repeat.b.x, repeat.b.y] }
     : Object.fromEntries(Object.entries(repeat).filter(([key]) => key !== 'kind'));
 
-/** A job as the content of a job file; `blankFile` and `artworkFile` are paths as seen from where it will stand. */
-export function jobContent(job: Job, blankFile: string, artworkFile: string | undefined): object {
-  const { artwork, sheet } = job;
+/**
+ * A job as the content of a job file; `blankFile` and `artworkFile` are paths as seen from where it will stand, and
+ * `itemFile` gives those of items.
+ */
+export function jobContent(
+  job: Job,
+  blankFile: string,
+  artworkFile: string | undefined,
+  itemFile: (file: string) => string = (file) => file,
+): object {
+  const { artwork, sheet, items } = job;
   return {
     name: job.name,
     units: 'mm',
@@ -61,6 +69,7 @@ export function jobContent(job: Job, blankFile: string, artworkFile: string | un
     ...(artwork
       ? { artwork: { ...artwork, file: artworkFile ?? artwork.file, repeat: repeatContent(artwork.repeat) } }
       : {}),
+    ...(items ? { items: items.map((item) => ({ ...item, file: itemFile(item.file) })) } : {}),
     edges: job.edges,
     seam: job.seam,
     trim: job.trim,

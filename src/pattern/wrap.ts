@@ -98,8 +98,14 @@ function layLayer(period: LaidPeriod, piece: LaidPiece, { closing, lay, template
   return {
     shapes,
     worst: curves.worst,
-    gaps: places.flatMap(({ cell, shift }) => (shift === 0 ? cell.gaps : [])),
+    gaps: gapsOf(places),
   };
+}
+
+/** Open borders: those of one whole period, or of all there is where the piece holds none. */
+function gapsOf(places: readonly PlacedCell[]): Cell['gaps'] {
+  const whole = places.length > 2 ? places.slice(1, 2) : places;
+  return whole.flatMap(({ cell }) => cell.gaps);
 }
 
 /** Cells that agree on their borders; where no border gives such cells, the whole piece is one cell. */

@@ -6,7 +6,7 @@ import { hundredths, millimetres, picturePath } from './rolled-path.ts';
 import type { RoundedProfile } from './rolled-profile.ts';
 import { closeRings, type ProfileRing } from './rolled-rings.ts';
 import { outlineOf, sightOf } from './rolled-sight.ts';
-import type { BodyRing, RolledVessel } from './rolled-vessel.ts';
+import type { BodyRing, Ring, RolledVessel } from './rolled-vessel.ts';
 
 const shadow = '#141d26';
 
@@ -90,14 +90,39 @@ interface SeenRing extends BodyRing {
   readonly half: number;
 }
 
+/** A step around the wall in which a line on it is drawn: 3 degrees, radians. */
+const chord = Math.PI / 60;
+
+/** A point on the wall: its circle, and the angle off the facing turn. */
+interface Spot extends Ring {
+  readonly angle: number;
+}
+
+/** Points after `a` on the way to `b`, close together around the wall; `b` is the last. */
+function onTheWay(a: Spot, b: Spot): readonly Spot[] {
+  const count = Math.max(1, Math.ceil(Math.abs(b.angle - a.angle) / chord));
+  const mix = (from: number, to: number, i: number) => from + ((to - from) * i) / count;
+  return Array.from({ length: count }, (_, i) => ({
+    radius: mix(a.radius, b.radius, i + 1),
+    height: mix(a.height, b.height, i + 1),
+    angle: mix(a.angle, b.angle, i + 1),
+  }));
+}
+
 /** Part of the wall in sight between two angles off the facing turn, as path data. */
 function between(rings: readonly SeenRing[], camera: Camera, from: number, to: number): string {
-  const edge = (angle: number): Point[] =>
-    rings.map((ring) => {
-      const within = Math.min(ring.half, Math.max(-ring.half, angle));
-      return seen(camera, { ...ring, turn: camera.facing + within / (2 * Math.PI) });
-    });
-  return picturePath([...edge(from), ...edge(to).reverse()], true);
+  const edge = (angle: number): Spot[] =>
+    rings.map(({ radius, height, half }) => ({
+      radius,
+      height,
+      angle: Math.min(half, Math.max(-half, angle)),
+    }));
+  const corners = [...edge(to), ...edge(from).reverse()];
+  const spots = corners.flatMap((spot, i) => onTheWay(spot, corners[(i + 1) % corners.length] ?? spot));
+  return picturePath(
+    spots.map(({ angle, ...ring }) => seen(camera, { ...ring, turn: camera.facing + angle / (2 * Math.PI) })),
+    true,
+  );
 }
 
 /** Steps in which a shadow or the light on a bent wall grows: under two shades of grey each. */

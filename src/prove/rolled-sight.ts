@@ -61,6 +61,31 @@ export const sightsOf = (
 /** Points around a circle: chords of 3 degrees, under a thousandth of the radius from it. */
 const around = 120;
 
+/** The fewest of the circles, both ends among them, that the rest stay within a tolerance of, mm. */
+function fewerRings(rings: readonly Ring[], tolerance: number): readonly Ring[] {
+  const kept: Ring[] = [];
+  let last = 0;
+  rings.forEach((ring, i) => {
+    const [a, b] = [rings[last], rings[i + 1]];
+    const spared = i > 0 && a && b && rings.slice(last + 1, i + 1).every((p) => beside(a, p, b) <= tolerance);
+    if (spared) return;
+    kept.push(ring);
+    last = i;
+  });
+  return kept;
+}
+
+/** How far a point of the profile lies off the line through two others. */
+function beside(a: Ring, p: Ring, b: Ring): number {
+  const [dr, dh] = [b.radius - a.radius, b.height - a.height];
+  const length = Math.hypot(dr, dh);
+  const off = dr * (p.height - a.height) - dh * (p.radius - a.radius);
+  return length === 0 ? Math.hypot(p.radius - a.radius, p.height - a.height) : Math.abs(off) / length;
+}
+
+/** How far the outline may stray, mm: what the picture is written to. */
+const outlineTolerance = 0.01;
+
 /** Grid units per mm for the outline of a body: finer than the picture's hundredths. */
 const units = 1024;
 
@@ -70,10 +95,11 @@ const units = 1024;
  */
 export function outlineOf(camera: Camera, rings: readonly Ring[]): readonly (readonly Point[])[] {
   const part = (two: readonly Ring[]) => hull(seenRings(camera, two, -0.5, 0.5, around));
-  if (rings.length <= 2) return [part(rings)];
-  const parts = rings.slice(1).map(
+  const few = fewerRings(rings, outlineTolerance);
+  if (few.length <= 2) return [part(few)];
+  const parts = few.slice(1).map(
     (ring, i): GridRing =>
-      part([rings[i] ?? ring, ring]).map(({ x, y }) => ({
+      part([few[i] ?? ring, ring]).map(({ x, y }) => ({
         x: Math.round(x * units),
         y: Math.round(y * units),
       })),

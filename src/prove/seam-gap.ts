@@ -22,7 +22,7 @@ export interface SeamGap {
 /** How far away the other end's edge is looked for, mm; where none is found, the gap is reported as this. */
 const reach = 25;
 
-/** Closer to a node than this the direction is the node's, which may be a corner: there it is not compared, mm. */
+/** Curves this close to an edge's place are candidates for going on as it, mm: twice the gap allowed. */
 const nodeReach = 0.02;
 
 interface Edge {
@@ -55,17 +55,20 @@ interface Miss {
   readonly tangentDeg: number;
 }
 
-/** What one edge misses the other end's art by. */
+/**
+ * What one edge misses the other end's art by. At a node, which may be a corner, several curves meet: an edge is held
+ * against the one of them it goes on as.
+ */
 function missOf(edge: Edge, others: NearestFinder): Miss {
-  const place = others.find(edge.at, 0.1) ?? others.find(edge.at, reach);
-  if (!place) return { position: reach, tangentDeg: 90 };
-  const { segment, t } = place;
-  const nearNode = [segment.from, segment.to].some(
-    (node) => Math.hypot(node.x - edge.at.x, node.y - edge.at.y) < nodeReach,
-  );
+  const close = others.within(edge.at, nodeReach);
+  const places = close.length > 0 ? close : [others.find(edge.at, 1) ?? others.find(edge.at, reach)];
+  const found = places.filter((place) => place !== undefined);
+  if (found.length === 0) return { position: reach, tangentDeg: 90 };
   return {
-    position: place.distance,
-    tangentDeg: nearNode ? 0 : degreesBetween(edge.direction, directionAt(segment, t)),
+    position: Math.min(...found.map((place) => place.distance)),
+    tangentDeg: Math.min(
+      ...found.map(({ segment, t }) => degreesBetween(edge.direction, directionAt(segment, t))),
+    ),
   };
 }
 

@@ -10,19 +10,22 @@ const cubicAt = (x: number) => ({
 
 describe('the spline through readings', () => {
   // de Boor, A Practical Guide to Splines, ch. IV: not-a-knot reproduces cubics (from memory).
-  test.each([4, 5, 8, 13])('of a cubic is that cubic, with %i uneven readings, past the ends too', (count) => {
-    const x = Array.from({ length: count }, (_, i) => 7 * i + 3 * Math.sin(2.1 * i));
-    const spline = splineThrough(
-      x,
-      x.map((at) => cubicAt(at).value),
-    );
-    for (let at = -10; at <= 7 * count + 10; at += 0.7) {
-      const [got, wanted] = [splineAt(spline, at), cubicAt(at)];
-      expectWithin(got.value, wanted.value, 2e-11);
-      expectWithin(got.first, wanted.first, 3e-12);
-      expectWithin(got.second, wanted.second, 3e-13);
-    }
-  });
+  test.each([4, 5, 8, 13])(
+    'of a cubic is that cubic, with %i uneven readings, past the ends too',
+    (count) => {
+      const x = Array.from({ length: count }, (_, i) => 7 * i + 3 * Math.sin(2.1 * i));
+      const spline = splineThrough(
+        x,
+        x.map((at) => cubicAt(at).value),
+      );
+      for (let at = -10; at <= 7 * count + 10; at += 0.7) {
+        const [got, wanted] = [splineAt(spline, at), cubicAt(at)];
+        expectWithin(got.value, wanted.value, 2e-11);
+        expectWithin(got.first, wanted.first, 3e-12);
+        expectWithin(got.second, wanted.second, 3e-13);
+      }
+    },
+  );
 
   test('of two readings is their line, of three their parabola', () => {
     const line = splineThrough([2, 10], [5, 9]);

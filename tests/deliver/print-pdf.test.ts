@@ -15,7 +15,7 @@ import { standardCollar } from '../../src/job/collar-plan.ts';
 import { printOf } from '../../src/job/print.ts';
 import { aBlank } from '../blank/a-blank.ts';
 import { expectWithin } from '../closeness.ts';
-import { boxOfColour, levelRuns, pxPerMm, type Rendered, renderedPdf } from './rendered-pdf.ts';
+import { isInk, levelRuns, type Rendered, renderedPdf, topmostBox } from './rendered-pdf.ts';
 
 const font = createRequire(import.meta.url).resolve(
   '@expo-google-fonts/atkinson-hyperlegible/400Regular/AtkinsonHyperlegible_400Regular.ttf',
@@ -27,11 +27,6 @@ const paperOf = (name: string) => {
   if (!paper) throw new Error(`no paper ${name}`);
   return paper;
 };
-
-const [outlineColour, markColour] = [
-  [0x1c, 0x1c, 0x1c],
-  [0x3a, 0x5a, 0x8c],
-] as const;
 
 /** A square frame of so many mm as the outline of a piece. */
 const frame = (width: number, height: number): Drawing => ({
@@ -63,12 +58,12 @@ const printed = async (drawing: Drawing, paper: string) => {
 
 /** The rulers are the level lines of the marks' colour in the strip at the foot of the page. */
 function expectTrueRulers(page: Rendered): void {
-  const runs = levelRuns(page, markColour, page.height - 26.5, 90).filter(({ length }) => length < 110);
+  const runs = levelRuns(page, page.height - 26.5, 90).filter((length) => length < 110);
   expect(runs).toHaveLength(2);
   const [metric, inches] = runs;
   // The pen is round, so it shows half its width past either end.
-  expectWithin((metric?.length ?? 0) - lineWidth, 100, 0.1, '100 mm');
-  expectWithin((inches?.length ?? 0) - lineWidth, 101.6, 0.1, '4 in');
+  expectWithin((metric ?? 0) - lineWidth, 100, 0.1, '100 mm');
+  expectWithin((inches ?? 0) - lineWidth, 101.6, 0.1, '4 in');
 }
 
 describe('every page', () => {
@@ -93,9 +88,9 @@ test('a frame that fits one page measures true', async () => {
   expect(shown).toHaveLength(1);
   const [page] = shown;
   if (!page) return expect.fail('no page');
-  const box = boxOfColour(page, outlineColour, page.height - 30);
-  expectWithin(box.maxX - box.minX - lineWidth, 180, 0.1);
-  expectWithin(box.maxY - box.minY - lineWidth, 240, 0.1);
+  const box = topmostBox(page);
+  expectWithin(box.width - lineWidth, 180, 0.1);
+  expectWithin(box.height - lineWidth, 240, 0.1);
 }, 60_000);
 
 test('a frame over several pages measures true once the pages are laid over one another', async () => {
@@ -109,19 +104,20 @@ test('a frame over several pages measures true once the pages are laid over one 
     { x: 410, y: 10 },
     { x: 10, y: 310 },
   ])
-    pages.forEach(({ place, window }, i) => {
+    for (const [i, { place, window }] of pages.entries()) {
       const { x, y } = movePoint(place, corner);
-      if (x < window.minX || x > window.maxX || y < window.minY || y > window.maxY) return;
+      if (x < window.minX || x > window.maxX || y < window.minY || y > window.maxY) continue;
       const page = shown[i];
       if (!page) return expect.fail('no page');
       seen++;
-      const [px, py] = [Math.floor(x * pxPerMm), Math.floor(y * pxPerMm)];
-      expect(Math.max(...page.at(px, py)), `corner on page ${i + 1}`).toBeLessThan(100);
-      // 0.1 mm and half a line's width outside the corner there is nothing.
-      const away = Math.ceil((0.1 + lineWidth / 2) * pxPerMm);
-      const out = { x: corner.x === 10 ? -away : away, y: corner.y === 10 ? -away : away };
-      expect(Math.min(...page.at(px + out.x, py + out.y))).toBeGreaterThan(200);
-    });
+      const inkAt = (dx: number, dy: number) =>
+        isInk(page, Math.floor((x + dx) * page.pxPerMm.x), Math.floor((y + dy) * page.pxPerMm.y));
+      expect(inkAt(0, 0), `corner on page ${i + 1}`).toBe(true);
+      // 0.1 mm outside the line there is nothing.
+      const away = 0.1 + lineWidth / 2;
+      expect(inkAt(corner.x === 10 ? -away : away, 0)).toBe(false);
+      expect(inkAt(0, corner.y === 10 ? -away : away)).toBe(false);
+    }
   expect(seen).toBeGreaterThanOrEqual(4);
 }, 60_000);
 
@@ -247,9 +243,9 @@ describe('the bytes', () => {
     expect(Buffer.from(await write()).equals(Buffer.from(first))).toBe(true);
   });
 
-  test('need no font: words are outlines', async () => {
+  test('hold nothing but paths: no picture, and no font, for words are outlines', async () => {
     expect(Buffer.from(first).toString('latin1')).not.toContain('/Type /Font');
-    expect((await renderedPdf(first)).map(({ text }) => text)).toEqual(['']);
+    expect((await renderedPdf(first)).map(({ kinds }) => kinds)).toEqual([['path']]);
   });
 
   test('are refused where a coordinate is not a number', () => {

@@ -1,18 +1,21 @@
 // A PDF through a renderer that shares nothing with us: PDFium (Chromium's), as WebAssembly.
 import { PDFiumLibrary } from '@hyzyla/pdfium';
 
-/** Pixels to the mm: 508 to the inch. */
-export const pxPerMm = 20;
+/** Pixels to the mm that are asked for. */
+const wantedPxPerMm = 20;
 
 export interface Rendered {
   /** Size of the page as the file says, mm. */
   readonly width: number;
   readonly height: number;
-  /** The colour at a pixel. */
-  readonly at: (x: number, y: number) => readonly [red: number, green: number, blue: number];
+  /** Red, green, blue and opacity of each pixel, row by row from the top. */
+  readonly pixels: Uint8Array;
+  /** The renderer rounds its picture to whole points, so this is not quite what was asked for, and not the same both ways. */
+  readonly pxPerMm: { readonly x: number; readonly y: number };
   readonly widthPx: number;
   readonly heightPx: number;
-  readonly text: string;
+  /** What kinds of object stand on the page: path, text, image, shading, form. */
+  readonly kinds: readonly string[];
 }
 
 export async function renderedPdf(bytes: Uint8Array): Promise<Rendered[]> {
@@ -21,21 +24,23 @@ export async function renderedPdf(bytes: Uint8Array): Promise<Rendered[]> {
   const pages: Rendered[] = [];
   for (const page of document.pages()) {
     const { originalWidth, originalHeight } = page.getOriginalSize();
+    // Asked before the page is drawn: drawing it closes it.
+    const kinds = [...new Set([...page.objects()].map(({ type }) => type))];
     const bitmap = await page.render({
-      scale: (pxPerMm * 25.4) / 72,
+      scale: (wantedPxPerMm * 25.4) / 72,
       render: async ({ data }) => data.slice(),
     });
-    const { data, width: widthPx, height: heightPx } = bitmap;
     pages.push({
       width: (originalWidth * 25.4) / 72,
       height: (originalHeight * 25.4) / 72,
-      widthPx,
-      heightPx,
-      at: (x, y) => {
-        const i = 4 * (y * widthPx + x);
-        return [data[i] ?? 255, data[i + 1] ?? 255, data[i + 2] ?? 255];
+      pixels: bitmap.data,
+      pxPerMm: {
+        x: (bitmap.width * 72) / 25.4 / originalWidth,
+        y: (bitmap.height * 72) / 25.4 / originalHeight,
       },
-      text: page.getText(),
+      widthPx: bitmap.width,
+      heightPx: bitmap.height,
+      kinds,
     });
   }
   document.destroy();
@@ -43,47 +48,47 @@ export async function renderedPdf(bytes: Uint8Array): Promise<Rendered[]> {
   return pages;
 }
 
-const isLike = (colour: readonly number[], wanted: readonly number[]): boolean =>
-  colour.every((value, i) => Math.abs(value - (wanted[i] ?? 0)) < 40);
+/** Whether at least half a pixel is covered by a line of any of our colours: one of its parts is dark. */
+export const isInk = ({ pixels, widthPx }: Rendered, x: number, y: number): boolean => {
+  const i = 4 * (y * widthPx + x);
+  return Math.min(pixels[i] ?? 255, pixels[i + 1] ?? 255, pixels[i + 2] ?? 255) < 150;
+};
 
-/** Smallest box around the pixels of a colour, mm from the page's top left corner; both edges of lines included. */
-export function boxOfColour(
-  page: Rendered,
-  wanted: readonly [number, number, number],
-  below = Number.POSITIVE_INFINITY,
-) {
-  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (let y = 0; y < Math.min(page.heightPx, below * pxPerMm); y++)
+/** The box of the topmost thing on a page, down to the first row that is bare; mm, lines with their whole width. */
+export function topmostBox(page: Rendered) {
+  let [minX, maxX, top, bottom] = [Infinity, -Infinity, -1, -1];
+  for (let y = 0; y < page.heightPx; y++) {
+    let any = false;
     for (let x = 0; x < page.widthPx; x++)
-      if (isLike(page.at(x, y), wanted)) {
+      if (isInk(page, x, y)) {
+        any = true;
         minX = Math.min(minX, x);
         maxX = Math.max(maxX, x + 1);
-        minY = Math.min(minY, y);
-        maxY = Math.max(maxY, y + 1);
       }
-  return { minX: minX / pxPerMm, minY: minY / pxPerMm, maxX: maxX / pxPerMm, maxY: maxY / pxPerMm };
+    if (any && top < 0) top = y;
+    if (any) bottom = y + 1;
+    if (!any && top >= 0) break;
+  }
+  return { width: (maxX - minX) / page.pxPerMm.x, height: (bottom - top) / page.pxPerMm.y };
 }
 
-/** Lengths of the unbroken level runs of a colour over `least` mm, one a line, mm; from `top` down. */
-export function levelRuns(
-  page: Rendered,
-  wanted: readonly [number, number, number],
-  top: number,
-  least: number,
-) {
+/** Lengths of the unbroken level runs of ink over `least` mm, one a line, mm; from `top` down. */
+export function levelRuns(page: Rendered, top: number, least: number): number[] {
   const runs: { readonly y: number; readonly length: number }[] = [];
-  for (let y = Math.floor(top * pxPerMm); y < page.heightPx; y++) {
+  const { x: across, y: up } = page.pxPerMm;
+  for (let y = Math.floor(top * up); y < page.heightPx; y++) {
     let run = 0;
     let longest = 0;
-    for (let x = 0; x <= page.widthPx; x++) {
-      run = x < page.widthPx && isLike(page.at(x, y), wanted) ? run + 1 : 0;
+    for (let x = 0; x < page.widthPx; x++) {
+      run = isInk(page, x, y) ? run + 1 : 0;
       longest = Math.max(longest, run);
     }
-    if (longest < least * pxPerMm) continue;
+    if (longest < least * across) continue;
     const last = runs.at(-1);
-    const [at, length] = [y / pxPerMm, longest / pxPerMm];
+    const [at, length] = [y / up, longest / across];
+    // The rows of one line are one run: its longest.
     if (last && at - last.y < 0.5) runs[runs.length - 1] = { y: at, length: Math.max(last.length, length) };
     else runs.push({ y: at, length });
   }
-  return runs;
+  return runs.map(({ length }) => length);
 }
