@@ -28,14 +28,24 @@ export function uncertaintiesOf(blank: Blank, figures: readonly Figure[]): reado
 export const halfMillimetre = (blank: Blank, figures: readonly Figure[]): readonly (readonly number[])[] =>
   blank.stations.map((_, i) => changesOf((by) => withStation(blank, i, sizeMoved(by)), 0.5, figures));
 
-/** Central differences over the step and back: half of what each figure changes between less and more. */
-function changesOf(moved: Input['moved'], step: number, figures: readonly Figure[]): readonly number[] {
+/**
+ * The part of an uncertainty that is tried: small, so that the figures are as good as straight over it and no wall near
+ * the limits is moved past them.
+ */
+const tried = 1e-3;
+
+/** Least step tried, mm: far over what a fit settles to. */
+const leastStep = 1e-6;
+
+/** What a change of so much in one reading changes each figure by: central differences over a small part of it. */
+function changesOf(moved: Input['moved'], change: number, figures: readonly Figure[]): readonly number[] {
+  const step = Math.max(leastStep, tried * change);
   const at = (by: number): readonly number[] => {
     const wall = solveWall(moved(by));
     return figures.map((figure) => figure(wall));
   };
   const [more, less] = [at(step), at(-step)];
-  return more.map((value, i) => (value - (less[i] ?? value)) / 2);
+  return more.map((value, i) => ((value - (less[i] ?? value)) / (2 * step)) * change);
 }
 
 function inputsOf(blank: Blank): readonly Input[] {

@@ -9,7 +9,7 @@ import {
   type StraightWall,
   solveWall,
 } from './straight-wall.ts';
-import { alongOf, girthRow, type RowName } from './wall-rows.ts';
+import { alongOf, girthRow } from './wall-rows.ts';
 
 /** How many standard uncertainties a reading may be off: 3 leave more than 99 % of good ones alone (NIST TN 1297, 6.2). */
 export const mostOff = 3;
@@ -21,15 +21,26 @@ export const mostOff = 3;
 const clearlyBetter = 2;
 
 export interface ReadingOff {
-  readonly name: RowName;
+  /** Index of the station it is a reading of. */
+  readonly index: number;
   /** As the maker typed it, such as `stations[2].girth`. */
   readonly key: string;
-  readonly kind: 'girth' | 'across' | 'along';
+  readonly kind: 'girth' | 'across' | 'along' | 'height';
   /** As typed, mm. */
   readonly read: number;
   /** What the other readings say it should have been, in the same terms, and how sure that is, mm. */
   readonly shouldBe: number;
   readonly uncertainty: number;
+}
+
+/** A reading that may be to blame, and the wall of all others. */
+interface Suspect {
+  readonly index: number;
+  readonly station: Station;
+  readonly what: 'size' | 'along' | 'height';
+  readonly others: StraightWall;
+  /** Sum of squares of what is left, in standard uncertainties of the readings. */
+  readonly left: number;
 }
 
 /** A residual in its own standard uncertainties; 0 where nothing checks the reading. */
@@ -42,37 +53,62 @@ export const timesOff = ({ residual, uncertainty }: Pick<RowResidual, 'residual'
  * (three stations never tell which).
  */
 export function readingOff(blank: Blank, wall: StraightWall): ReadingOff | undefined {
-  const suspects = suspectsOf(blank, wall);
-  const [worst, next] = suspects;
-  if (worst === undefined) return undefined;
-  if (next !== undefined && worst.off ** 2 - next.off ** 2 < clearlyBetter) return undefined;
-  const station = blank.stations[worst.name.index];
-  return station && toldBy(blank, station, worst.name, worst.others);
+  const [worst, next] = suspectsOf(blank, wall);
+  if (worst === undefined || (next !== undefined && next.left - worst.left < clearlyBetter)) return undefined;
+  return worst.what === 'size' ? sizeOff(blank, worst) : placeOff(worst);
 }
 
 /** Keys of the readings any one of which may be to blame, the likeliest first. */
 export const suspectKeys = (blank: Blank, wall: StraightWall): readonly string[] =>
-  suspectsOf(blank, wall).flatMap(({ name }) => {
-    const station = blank.stations[name.index];
-    return station ? [keyOf(station, name)] : [];
-  });
+  suspectsOf(blank, wall).map(keyOf);
 
-function suspectsOf(blank: Blank, wall: StraightWall) {
-  return wall.rows
-    .filter(({ name }) => name.of === 'station' || name.of === 'pair')
-    .filter((row) => timesOff(row) > mostOff)
-    .flatMap((row) => {
-      const others = solvedWithout(blank, row.name);
-      if (others?.rows.every((rest) => timesOff(rest) <= mostOff) !== true) return [];
-      return [{ name: row.name, off: timesOff(row), others }];
-    })
-    .sort((a, b) => b.off - a.off);
+const keyOf = ({ station, index, what }: Suspect): string =>
+  what === 'size' ? readingKey(station, index) : `stations[${station.typed?.station ?? index}].${what}`;
+
+function suspectsOf(blank: Blank, wall: StraightWall): readonly Suspect[] {
+  if (wall.rows.every((row) => timesOff(row) <= mostOff)) return [];
+  const all = squaresOf(wall);
+  return hypotheses(blank, wall)
+    .filter(
+      ({ others, left }) => all - left > mostOff ** 2 && others.rows.every((row) => timesOff(row) <= mostOff),
+    )
+    .sort((a, b) => a.left - b.left);
+}
+
+const squaresOf = ({ rows }: StraightWall): number => rows.reduce((sum, row) => sum + row.inReadings ** 2, 0);
+
+/** The wall without each size that is off, and without each half of a place that was read both ways. */
+function hypotheses(blank: Blank, wall: StraightWall): readonly Suspect[] {
+  return wall.rows.flatMap((row): Suspect[] => {
+    const { of, index } = row.name;
+    const station = blank.stations[index];
+    if (station === undefined) return [];
+    const without = (what: Suspect['what'], solve: () => StraightWall): Suspect[] => {
+      const others = solved(solve);
+      return others ? [{ index, station, what, others, left: squaresOf(others) }] : [];
+    };
+    if (of === 'station' && timesOff(row) > mostOff) return without('size', () => solveWall(blank, row.name));
+    if (of !== 'pair') return [];
+    return (['along', 'height'] as const).flatMap((what) =>
+      without(what, () => solveWall(withoutHalf(blank, station, what))),
+    );
+  });
+}
+
+/** The blank with a place known only by the other of its two readings. */
+function withoutHalf(blank: Blank, { position }: Station, what: 'along' | 'height'): Blank {
+  const { mm, along = mm } = position;
+  const left: Station['position'] = what === 'along' ? { kind: 'height', mm } : { kind: 'along', mm: along };
+  const stations = blank.stations.map((other) =>
+    other.position.mm === mm && other.position.along === along ? { ...other, position: left } : other,
+  );
+  return { ...blank, stations };
 }
 
 /** The wall of all other readings; none where they leave it open. */
-function solvedWithout(blank: Blank, name: RowName): StraightWall | undefined {
+function solved(solve: () => StraightWall): StraightWall | undefined {
   try {
-    const wall = solveWall(blank, name);
+    const wall = solve();
     return Number.isFinite(wall.covariance.halfAngle) && bareRadiusAt(wall, 0) > 0 ? wall : undefined;
   } catch (error) {
     if (error instanceof Refused) return undefined;
@@ -80,31 +116,27 @@ function solvedWithout(blank: Blank, name: RowName): StraightWall | undefined {
   }
 }
 
-const keyOf = (station: Station, { of, index }: RowName): string =>
-  of === 'pair' ? `stations[${station.typed?.station ?? index}].along` : readingKey(station, index);
-
-function toldBy(blank: Blank, station: Station, name: RowName, others: StraightWall): ReadingOff {
-  const key = keyOf(station, name);
+/** One of a height and an along by the other. */
+function placeOff(suspect: Suspect): ReadingOff {
+  const { station, index, what, others } = suspect;
   const { mm, along = mm } = station.position;
+  const [cos, tan] = [Math.cos(others.halfAngle), Math.abs(Math.tan(others.halfAngle))];
+  const shouldBe = what === 'along' ? mm / cos : along * cos;
+  const uncertainty = shouldBe * tan * Math.sqrt(others.covariance.halfAngle);
+  const kind = what === 'along' ? 'along' : 'height';
+  return { index, key: keyOf(suspect), kind, read: what === 'along' ? along : mm, shouldBe, uncertainty };
+}
+
+function sizeOff(blank: Blank, suspect: Suspect): ReadingOff {
+  const { station, index, others } = suspect;
   const { radius: intercept, halfAngle: slope, both } = others.covariance;
-  if (name.of === 'pair') {
-    const shouldBe = mm / Math.cos(others.halfAngle);
-    const uncertainty = shouldBe * Math.abs(Math.tan(others.halfAngle)) * Math.sqrt(slope);
-    return { name, key, kind: 'along', read: along, shouldBe, uncertainty };
-  }
-  const cone = { radius: others.radius, halfAngle: others.halfAngle };
-  const row = girthRow(station, name.index, blank, cone);
+  const row = girthRow(station, index, blank, { radius: others.radius, halfAngle: others.halfAngle });
   const radius = bareRadiusAt(others, alongOf(station, others.halfAngle));
-  const uncertainty = Math.sqrt(fittedVariance(row, { intercept, slope, both }));
+  const doubt = Math.sqrt(fittedVariance(row, { intercept, slope, both }));
   const { kind, mm: read } = station.reading;
-  return kind === 'across'
-    ? { name, key, kind, read, shouldBe: 2 * radius, uncertainty: 2 * uncertainty }
-    : {
-        name,
-        key,
-        kind,
-        read,
-        shouldBe: 2 * Math.PI * (radius + blank.tape / 2),
-        uncertainty: 2 * Math.PI * uncertainty,
-      };
+  const [shouldBe, uncertainty] =
+    kind === 'across'
+      ? [2 * radius, 2 * doubt]
+      : [2 * Math.PI * (radius + blank.tape / 2), 2 * Math.PI * doubt];
+  return { index, key: keyOf(suspect), kind, read, shouldBe, uncertainty };
 }

@@ -49,6 +49,8 @@ export interface RowResidual {
   readonly residual: number;
   /** Standard uncertainty of the residual; 0 where the fit has no choice. */
   readonly uncertainty: number;
+  /** The residual in standard uncertainties of its own reading. */
+  readonly inReadings: number;
 }
 
 /** The bare wall: its radius is `radius` + along * sin `halfAngle`. Along is mm up the wall from the foot corner. */
@@ -226,7 +228,8 @@ function rowResidual(row: Row, covariance: LineCovariance): RowResidual {
   const fitted = fittedVariance(row, covariance);
   // Where the fit must pass through the reading the two are equal but for rounding.
   const left = own - fitted > 1e-9 * own ? own - fitted : 0;
-  return { name: row.name, residual: row.value, uncertainty: Math.sqrt(left) };
+  const inReadings = row.value / Math.sqrt(own);
+  return { name: row.name, residual: row.value, uncertainty: Math.sqrt(left), inReadings };
 }
 
 /** Heights and alongs in one list can be put in order only once the lean is known. */

@@ -41,12 +41,14 @@ function unsuited(blank: Blank, wall: StraightWall): readonly Finding[] {
 /** The one reading that the others speak against. */
 function namedReading(blank: Blank, wall: StraightWall): readonly Finding[] {
   const off = readingOff(blank, wall);
-  const residual = off && wall.residuals[off.name.index];
+  const residual = off && wall.residuals[off.index];
   if (!off || !residual) return [];
   const [read, shouldBe, give] = [off.read, off.shouldBe, 2 * off.uncertainty].map((mm) =>
     formatLength(Math.round(mm * 100) / 100, 'mm'),
   );
-  const what = { girth: 'girth', across: 'diameter', along: 'length along the wall' }[off.kind];
+  const what = { girth: 'girth', across: 'diameter', along: 'length along the wall', height: 'height' }[
+    off.kind
+  ];
   const says =
     `a ${what} of ${read} cannot be right beside the other readings, which agree without it: it should have been ` +
     `${shouldBe}, give or take ${give}; read it again, and if it stands, ${betterWall(wall)}`;

@@ -4,6 +4,7 @@ import type { Blank } from './blank.ts';
 import { type CurvedWall, curvedFindings, curvedUncertaintyAt, fitCurvedWall } from './curved-wall.ts';
 import type { Band } from './flat-band.ts';
 import { profileAt } from './profile.ts';
+import { placeFindings } from './reading-findings.ts';
 import { roundReach } from './round-reach.ts';
 import {
   bareRadiusAt,
@@ -27,7 +28,10 @@ export function wallOf(blank: Blank): { readonly wall: Wall; readonly findings: 
     return { wall: { kind: 'straight', straight }, findings: wallFindings(blank, straight) };
   }
   const curved = fitCurvedWall(blank, blank.wall);
-  return { wall: { kind: 'curved', curved }, findings: curvedFindings(blank, curved) };
+  return {
+    wall: { kind: 'curved', curved },
+    findings: [...curvedFindings(blank, curved), ...placeFindings(blank)],
+  };
 }
 
 /** From the foot corner to the lip corner, mm along the wall. */

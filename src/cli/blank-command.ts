@@ -1,13 +1,17 @@
 // `seamwright blank`: describes a blank.
 import { type Finding, Refused } from '../finding.ts';
 import { describeBlank } from '../job/describe-blank.ts';
+import { profileOfBlankAlone } from '../job/profile-picture.ts';
+import type { Blank } from '../job/read-blank.ts';
 import { readVolume } from '../job/read-coats.ts';
-import { exitStatus } from '../job/report.ts';
+import { exitStatus, type FileReport } from '../job/report.ts';
 import type { JobCoat } from '../job/resolved-job.ts';
 import { givenBlank } from './blank-input.ts';
+import { Delivery } from './files.ts';
 import { FlagLengths } from './flag-lengths.ts';
 import type { BlankFlags } from './options.ts';
 import { printFindings, printJson } from './output.ts';
+import { loadTools } from './tools.ts';
 
 export interface DescribeFlags extends BlankFlags {
   readonly coat: readonly string[];
@@ -35,11 +39,43 @@ function coatsOfFlags(flags: DescribeFlags): readonly JobCoat[] {
   return coats;
 }
 
+/** Width of profile.png, px. */
+const pictureWidth = 1600;
+
+/** The picture of the profile, as profile.svg and profile.png. */
+async function writeProfile(
+  blank: Blank,
+  units: DescribeFlags['units'],
+  folder: string,
+): Promise<readonly FileReport[]> {
+  const { words, rasterise } = await loadTools();
+  const picture = profileOfBlankAlone(blank, units, words);
+  const delivery = new Delivery(folder);
+  try {
+    await delivery.stage('profile.svg', picture);
+    await delivery.stage('profile.png', rasterise(picture, pictureWidth));
+    await delivery.finish();
+  } finally {
+    await delivery.discard();
+  }
+  return ['profile.svg', 'profile.png'].map((file) => ({ file, role: 'picture' }));
+}
+
+const writtenTo = (folder: string | undefined, files: readonly FileReport[]): readonly string[] =>
+  folder === undefined ? [] : [`written to ${folder}: ${files.map(({ file }) => file).join(', ')}`];
+
 export async function blankCommand(file: string | undefined, flags: DescribeFlags): Promise<number> {
   const { blank, named } = await givenBlank(file, flags);
   const { report, coats, lines, checks } = describeBlank(blank, named, flags.units, coatsOfFlags(flags));
-  if (flags.json) printJson({ blank: report, ...(coats.length > 0 ? { coats } : {}), checks });
-  else process.stdout.write(`${lines.join('\n')}\n`);
+  const files = flags.out === undefined ? [] : await writeProfile(blank, flags.units, flags.out);
+  if (flags.json)
+    printJson({
+      blank: report,
+      ...(coats.length > 0 ? { coats } : {}),
+      checks,
+      ...(files.length > 0 ? { files } : {}),
+    });
+  else process.stdout.write(`${[...lines, ...writtenTo(flags.out, files)].join('\n')}\n`);
   printFindings(checks);
   return exitStatus(checks);
 }

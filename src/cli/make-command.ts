@@ -1,6 +1,7 @@
 // `seamwright make`: the whole job.
 import { dirname, isAbsolute, join, relative, resolve } from 'node:path';
 import { draftJob, type MakeInput } from '../job/make.ts';
+import { profileOfDraft } from '../job/profile-picture.ts';
 import { type Blank, readBlank } from '../job/read-blank.ts';
 import { readJob } from '../job/read-job.ts';
 import { parseJson } from '../job/read-json.ts';
@@ -73,6 +74,11 @@ export async function makeCommand(jobFile: string, flags: MakeFlags): Promise<nu
       return [
         { file: 'rolled.svg', role: 'picture', content: rolled },
         { file: 'rolled.png', role: 'picture', content: tools.rasterise(rolled, 1600) },
+        {
+          file: 'profile.svg',
+          role: 'picture',
+          content: profileOfDraft(draft, inputs.blank, tools.words),
+        },
         ...kept,
       ];
     },

@@ -68,7 +68,7 @@ function drawPage(document: PDFDocument, drawing: Drawing, page: Page): void {
 
 const isShown = ({ contours }: DrawnPath, window: Box): boolean => boxesMeet(hullBox(contours), window);
 
-function drawGroup(document: PDFDocument, { role, colour, lines = false, paths }: DrawnGroup): void {
+function drawGroup(document: PDFDocument, { role, colour, lines, paths }: DrawnGroup): void {
   const line = colour ?? colours[role];
   for (const { contours } of paths) {
     const isWords = role === 'note' && !lines;

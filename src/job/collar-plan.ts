@@ -65,7 +65,9 @@ export function planCollars(input: CollarInput): CollarPlan {
       ...(clear === undefined ? {} : { clear }),
     }),
   );
-  refuseIfAny(collars.flatMap((collar) => pieceStops(collar, input)));
+  const stops = collars.flatMap((collar) => pieceStops(collar, input));
+  // One flag stands behind the same fault of every collar.
+  refuseIfAny(stops.filter((found, i) => stops.findIndex(({ rule }) => rule === found.rule) === i));
   const found = wallSays.map((f) => ({ ...f, where: { file: blankFile, ...f.where } }));
   return {
     wall,

@@ -16,7 +16,7 @@ export function measuresInWords(measures: Measures, shown: Shown): string[] {
     ...(fitted ? fittedInWords(fitted, shown) : []),
     ...(sure && sure.sweepDeg.value > 0.05
       ? [
-          `laid flat it sweeps ${sure.sweepDeg.value.toFixed(2)} degrees, give or take ${(2 * sure.sweepDeg.u).toFixed(2)}`,
+          `laid flat it sweeps ${sure.sweepDeg.value.toFixed(2)} degrees, give or take ${Math.min(360, 2 * sure.sweepDeg.u).toFixed(2)}`,
         ]
       : []),
     `the ends of a wrap may miss each other by ${shown(2 * seam.foot)} at its foot edge and ${shown(2 * seam.lip)} at its lip edge (19 times in 20 by less)`,

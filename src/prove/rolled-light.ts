@@ -1,6 +1,5 @@
 // The soft light on the body and its film.
 import { boxOfPoints } from '../geometry/box.ts';
-import type { Point } from '../geometry/point.ts';
 import { type Camera, seen } from './rolled-camera.ts';
 import { hundredths, millimetres, picturePath } from './rolled-path.ts';
 import type { RoundedProfile } from './rolled-profile.ts';

@@ -1,9 +1,9 @@
 // Gores joined in a comb: one piece, its gores left together along a strip at the foot or at the lip.
 import { type Affine, compose, moveContour, moveSegment, rotation, translation } from '../geometry/affine.ts';
 import { type Contour, line, reverseContour, reverseSegment, type Segment } from '../geometry/contour.ts';
-import { cross, distance, type Point, subtract } from '../geometry/point.ts';
-import { withEnds } from '../geometry/segment.ts';
+import { cross, type Point, subtract } from '../geometry/point.ts';
 import {
+  closedUp,
   type GoreOptions,
   type GoreWall,
   goreEdge,
@@ -18,7 +18,7 @@ import { sinc } from './sinc.ts';
 export interface CombOptions extends GoreOptions {
   /** The end at which the gores stay together. */
   readonly joined: 'foot' | 'lip';
-  /** Width of the strip left uncut there, mm along the wall; 0 or more, less than the band. */
+  /** Width of the strip left uncut there, mm along the wall; less than the band. At 0 the gores only touch. */
   readonly strip: number;
 }
 
@@ -38,13 +38,15 @@ const touching = 1e-6;
  * that the wall has on that line.
  *
  * Undefined where neighbours would overlap: the wall widens away from that line more than the line spreads them. Then
- * join the comb at its other end, or cut the gores loose. Undefined too where the strip's cone closes before its edge.
+ * join the comb at its other end, or cut the gores loose. Undefined too where the strip takes the whole
+ * band, or its cone closes before its edge.
  */
 export function goreComb(wall: GoreWall, options: CombOptions): GoreComb | undefined {
   const { count, band, spacing, strip, levels, joined } = options;
   const cuts = joined === 'foot' ? band.from + strip : band.to - strip;
   const away = outward(wall, cuts, joined);
   const length = band.to - band.from - strip;
+  if (length <= 0) return undefined;
   const edge = goreEdge(away, { count, spacing, levels, band: { from: 0, to: length } });
   const root = halfLevel(away, 0, count, levels);
   const ownRadius = away.at(0).radius - strip * (levels === 'arcs' ? away.at(0).slope : 0);
@@ -106,15 +108,6 @@ function baseOf({ aside, fall, turn }: HalfLevel, strip: number): Segment {
 
 const sideOf = (place: Affine | undefined, from: Point, to: Point): Segment[] =>
   place ? [moveSegment(place, line(from, to))] : [];
-
-/** What has no length is left out, and every segment begins exactly where the one before ends. */
-function closedUp(segments: readonly Segment[]): Contour {
-  const drawn = segments.filter((s) => distance(s.from, s.to) > 1e-9);
-  return {
-    closed: true,
-    segments: drawn.map((s, i) => withEnds(s, s.from, (drawn[i + 1] ?? drawn[0] ?? s).from)),
-  };
-}
 
 const upsideDown = (contour: Contour): Contour =>
   reverseContour(moveContour({ a: 1, b: 0, c: 0, d: -1, e: 0, f: 0 }, contour));

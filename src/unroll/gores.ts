@@ -2,6 +2,7 @@
 import type { Band } from '../blank/flat-band.ts';
 import { type Contour, cubic, line, reverseSegment, type Segment } from '../geometry/contour.ts';
 import { distance, type Point, subtract } from '../geometry/point.ts';
+import { withEnds } from '../geometry/segment.ts';
 import { sinc } from './sinc.ts';
 
 /** The wall under the gores: radius and its slope by distance along, on the surface the film lies on. */
@@ -121,7 +122,16 @@ export function goreOutline(wall: GoreWall, options: GoreOptions): Contour {
     levelArc(lip, turnAt(options.band.to)),
     ...left,
   ];
-  return { closed: true, segments: drawn.filter((s) => distance(s.from, s.to) > 1e-9) };
+  return closedUp(drawn);
+}
+
+/** What has no length is left out, and every segment begins exactly where the one before ends. */
+export function closedUp(segments: readonly Segment[]): Contour {
+  const drawn = segments.filter((s) => distance(s.from, s.to) > 1e-9);
+  return {
+    closed: true,
+    segments: drawn.map((s, i) => withEnds(s, s.from, (drawn[i + 1] ?? drawn[0] ?? s).from)),
+  };
 }
 
 /**

@@ -159,7 +159,7 @@ describe('the gap a straightedge leaves', () => {
     ];
     expect(straightedgeGap(corner)).toBe(2);
     const lopsided = [...corner.slice(0, 2), { along: 60, radius: 39.6, height: 60 }];
-    expectWithin(straightedgeGap(lopsided), 1.6 / 1.2 / Math.hypot(1, 1.6 / 60), 1e-12);
+    expectWithin(straightedgeGap(lopsided), (40 - (38 + (1.6 * 50) / 60)) / Math.hypot(1, 1.6 / 60), 1e-12);
   });
 
   test('is none for two places, and for any on one line', () => {

@@ -100,7 +100,9 @@ describe('make', () => {
 
   test('writes exactly the files that the report lists, and leaves nothing else in the folder', () => {
     const kept = ['blank.json', 'job.json', 'report.json', 'wrap.cut.svg', 'wrap.guide.svg'];
-    expect(readdirSync(cup.folder).sort()).toEqual([...kept, 'rolled.png', 'rolled.svg'].sort());
+    expect(readdirSync(cup.folder).sort()).toEqual(
+      [...kept, 'profile.svg', 'rolled.png', 'rolled.svg'].sort(),
+    );
     expect(readdirSync(pot.folder).sort()).toEqual(kept);
     for (const { report, folder } of [cup, canister, pot])
       expect(report.files.map(({ file }) => file).sort()).toEqual(readdirSync(folder).sort());
@@ -207,7 +209,8 @@ describe.each(names)('the files of the %s', (name) => {
     for (const id of ['trim-foot', 'trim-lip']) expect(byId(guide, id)).not.toBe('');
     expect(pathsOf(guide, 'seam').length).toBe(2);
     expect(pathsOf(guide, 'trim').length).toBe(2);
-    expect(pathsOf(guide, 'flat-limit').length).toBe(2);
+    // The band keeps 20 mm below the lip, and the limit at the lip lies past the piece.
+    expect(pathsOf(guide, 'flat-limit').length).toBe(1);
   });
 
   test("have an overlap of one width past the seam's finish, and none before its start", () => {

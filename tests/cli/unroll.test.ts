@@ -199,7 +199,11 @@ describe('unroll', () => {
     const grown = ((0.4 + 0.25 + 0.1 / 2 - 0.08 / 2) * Math.cos(a)) / Math.sin(a);
     expectWithin(coated.template.innerRadius - bare.template.innerRadius, grown, 1e-9);
     expectWithin(coated.template.outerRadius - bare.template.outerRadius, grown, 1e-9);
-    expect(coated.checks.map(({ rule }: { rule: string }) => rule)).toEqual(['coat-caution']);
+    const rulesOf = (checks: readonly { rule: string; level: string }[]) =>
+      checks.map(({ rule, level }) => [rule, level]);
+    expect(rulesOf(coated.checks)).toContainEqual(['coat-caution', 'note']);
+    // A plain template decorates nothing yet, so that it reaches the lip is only noted.
+    expect(rulesOf(bare.checks)).toEqual([['lip-zone', 'note']]);
   });
 
   test('ends with 1 where the band reaches onto the rounded foot: made, but look', () => {

@@ -2,7 +2,7 @@
 import { PDFiumLibrary } from '@hyzyla/pdfium';
 
 /** Pixels to the mm that are asked for. */
-const wantedPxPerMm = 20;
+const wantedPxPerMm = 16;
 
 export interface Rendered {
   /** Size of the page as the file says, mm. */

@@ -25,6 +25,7 @@ const can = (across = 80, lip = across) => ({
     { height: 0, across },
     { height: 100, across: lip },
   ],
+  use: 'other',
 });
 
 const cupWall = frustum(31, 270 / (2 * Math.PI), 150);

@@ -44,7 +44,7 @@ describe('a job file', () => {
         { name: 'base clear', thickness: 0.4, over: false },
         { name: 'top clear', thickness: 0.3, over: true },
       ],
-      film: { thickness: 0.08, stretch: 0.02, minWidth: 1, minGap: 0.4, minPiece: 4 },
+      film: { thickness: 0.08, stretch: 0.02, gather: 0, minWidth: 1, minGap: 0.4, minPiece: 4 },
       artwork: {
         file: 'scales.svg',
         repeat: { kind: 'grid', across: 60, up: 40, drop: 0, shift: 0 },
@@ -65,7 +65,7 @@ describe('a job file', () => {
       units: 'mm',
       blank: { kind: 'file', file: 'cup.blank.json' },
       coats: [],
-      film: { thickness: 0.08, stretch: 0, minWidth: 1, minGap: 0.4, minPiece: 4 },
+      film: { thickness: 0.08, stretch: 0, gather: 0, minWidth: 1, minGap: 0.4, minPiece: 4 },
       edges: 'straight',
       seam: { style: 'overlap', overlap: 6 },
       trim: { lip: 3, foot: 3 },
@@ -77,7 +77,14 @@ describe('a job file', () => {
       { ...least, film: { thickness: 0.1 }, trim: { lip: 0 }, seam: {}, artwork: { file: 'a.svg' } },
       'f',
     );
-    expect(job.film).toEqual({ thickness: 0.1, stretch: 0, minWidth: 1, minGap: 0.4, minPiece: 4 });
+    expect(job.film).toEqual({
+      thickness: 0.1,
+      stretch: 0,
+      gather: 0,
+      minWidth: 1,
+      minGap: 0.4,
+      minPiece: 4,
+    });
     expect(job.trim).toEqual({ lip: 0, foot: 3 });
     expect(job.seam).toEqual({ style: 'overlap', overlap: 6 });
     expect(job.artwork).toEqual({
@@ -223,7 +230,7 @@ describe('a job file that is refused', () => {
     ['a seam under a strip', { seam: { style: 'strip', strip: 5 } }, 'not-yet', 'seam.strip'],
     ['an overlap on a butt seam', { seam: { style: 'butt', overlap: 6 } }, 'butt-overlap', 'seam.overlap'],
     ['a negative trim', { trim: { foot: -3 } }, 'not-a-length', 'trim.foot'],
-    ['items', { items: [{ file: 'tern.svg' }] }, 'not-yet', 'items'],
+    ['an item without a size', { items: [{ file: 'tern.svg' }] }, 'missing-key', 'items[0].across'],
     ['lettering', { lettering: [{ text: 'A' }] }, 'not-yet', 'lettering'],
     ['a sheet of one size', { sheet: { across: 300 } }, 'missing-key', 'sheet.up'],
     [

@@ -1,0 +1,108 @@
+// The picture of a blank's profile, from the blank as it was measured.
+import type { DrawWords } from '../artwork/lettering.ts';
+import type { Blank, Station } from '../blank/blank.ts';
+import type { Band } from '../blank/flat-band.ts';
+import type { KeepOut } from '../blank/keep-out.ts';
+import { flatBandsOfWall, type Wall, wallOf } from '../blank/wall.ts';
+import type { Units } from '../lengths/length.ts';
+import { figure } from '../prove/profile-ink.ts';
+import { profilePicture } from '../prove/profile-picture.ts';
+import type { ProfileSubject } from '../prove/profile-subject.ts';
+import { wallRings } from '../prove/rolled-rings.ts';
+import type { Draft } from './make.ts';
+import { blankReport } from './report.ts';
+
+/**
+ * How far the lip and rim of drinkware reach down the wall in common test methods for fired ware, mm ("rim and top
+ * 20 mm. of drinking vessel", Society of Glass and Ceramic Decorators, July 2004). No legal limit for film or paint.
+ */
+const lipZone = 20;
+
+export interface ShownBlank {
+  readonly blank: Blank;
+  readonly wall: Wall;
+  readonly flatBands: readonly Band[];
+}
+
+/** The text of profile.svg for a blank. `strain` is what a band on it asks of the film, for a wall that bends. */
+export function profileOfBlank(
+  { blank, wall, flatBands }: ShownBlank,
+  units: Units,
+  words: DrawWords,
+  strain?: ProfileSubject['strain'],
+): string {
+  const { readings } = blankReport(wall, flatBands);
+  const says = new Map<number, string>();
+  for (const { station, along } of readings) {
+    const read = blank.stations[station];
+    if (read) says.set(along, [says.get(along), stationInWords(read, units)].filter(Boolean).join('; '));
+  }
+  return profilePicture(
+    {
+      name: blank.name,
+      rings: wallRings(wall, 0),
+      footRound: blank.footRound,
+      lipRound: blank.lipRound,
+      stations: [...says].map(([along, text]) => ({ along, says: text })),
+      flatBands,
+      lipZone,
+      lipZoneSays: `top ${lipZone} mm${units === 'in' ? ` (${typed(lipZone, 'in')})` : ''}`,
+      hasHandle: blank.handle !== undefined,
+      keepOuts: (blank.keepOuts ?? []).map(({ along }, i) => ({
+        ...(along ? { along } : {}),
+        letter: letterOf(i),
+      })),
+      notes: notesOf(blank, units),
+      ...(strain && strain.places.length > 0 ? { strain } : {}),
+    },
+    units,
+    words,
+  );
+}
+
+/** The text of profile.svg for a blank alone. @throws Refused where its readings are no wall. */
+export function profileOfBlankAlone(blank: Blank, units: Units, words: DrawWords): string {
+  const { wall } = wallOf(blank);
+  return profileOfBlank({ blank, wall, flatBands: flatBandsOfWall(wall, blank) }, units, words);
+}
+
+/** The text of profile.svg beside a job: with what its band asks of its film. */
+export const profileOfDraft = ({ plan, job }: Draft, blank: Blank, words: DrawWords): string =>
+  profileOfBlank({ blank, wall: plan.wall, flatBands: plan.flatBands }, job.units, words, {
+    places: plan.strain,
+    stretch: job.film.stretch,
+    gather: job.film.gather,
+  });
+
+/** A length as it was typed, in the units of the picture. */
+const typed = (mm: number, units: Units): string => `${figure(mm, units)} ${units}`;
+
+function stationInWords({ position, reading }: Station, units: Units): string {
+  const place = `${typed(position.mm, units)} ${position.kind === 'height' ? 'high' : 'along'}`;
+  return `${place}: ${reading.kind} ${typed(reading.mm, units)}`;
+}
+
+const letterOf = (index: number): string => String.fromCharCode('a'.charCodeAt(0) + (index % 26));
+
+function notesOf({ footRound, lipRound, handle, keepOuts = [] }: Blank, units: Units): string[] {
+  const length = (mm: number) => typed(mm, units);
+  const rounds = [
+    ...(footRound > 0 ? [`foot rounded ${length(footRound)}`] : []),
+    ...(lipRound > 0 ? [`lip rounded ${length(lipRound)}`] : []),
+  ];
+  return [
+    ...(rounds.length > 0
+      ? [`${rounds.join(', ')}; thin lines show the sharp corners that all is measured from`]
+      : []),
+    ...(handle
+      ? [`handle: takes ${length(handle.spans)} of girth, ${length(handle.keepOff)} kept off on either side`]
+      : []),
+    ...keepOuts.map((keepOut, i) => `${letterOf(i)}: ${keepOutInWords(keepOut, length)}`),
+  ];
+}
+
+function keepOutInWords({ what, turn, along }: KeepOut, length: (mm: number) => string): string {
+  const around = turn ? `turn ${turn.from} to ${turn.to}` : 'all around';
+  const up = along ? `${length(along.from)} to ${length(along.to)} along` : 'from foot to lip';
+  return `${what}, ${around}, ${up}`;
+}

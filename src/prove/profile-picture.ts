@@ -1,0 +1,84 @@
+// The picture of a blank's profile: its section at true scale, what was measured, where film lies flat, and the strain.
+import type { Units } from '../lengths/length.ts';
+import { flatPart, keepOutPart } from './profile-bands.ts';
+import { type DrawCaption, ink, wordsWith } from './profile-ink.ts';
+import { alongScale, heightScale } from './profile-scales.ts';
+import { bodyPart, handlePart, lipZonePart, stationsPart } from './profile-section.ts';
+import type { Sheet } from './profile-sheet.ts';
+import { strainPart } from './profile-strain.ts';
+import type { ProfileSubject } from './profile-subject.ts';
+import { millimetres } from './rolled-path.ts';
+import { profileOf } from './rolled-profile.ts';
+
+/** Letters by the size of the blank, so that a picture of any of them reads alike on a screen. */
+const letters = (height: number, across: number): number => Math.max(0.8, 0.013 * (height + across));
+
+/**
+ * The text of `profile.svg`: the section of a blank at true scale, one user unit is 1 mm. Scales are in `units`. Paths
+ * and dots only, words as outlines. Same input, same bytes.
+ */
+export function profilePicture(subject: ProfileSubject, units: Units, caption: DrawCaption): string {
+  const { rings } = subject;
+  const lip = rings.at(-1);
+  const across = 2 * Math.max(...rings.map(({ radius }) => radius));
+  const [height, length] = [lip?.height ?? 0, lip?.along ?? 0];
+  const em = letters(height, across);
+  const sheet: Sheet = { put: wordsWith(caption), em, units };
+  const profile = profileOf({
+    profile: rings,
+    footRound: subject.footRound,
+    lipRound: subject.lipRound,
+  });
+  const handle = handlePart(subject, profile, sheet);
+  const barred = (0.6 + 0.9 * subject.keepOuts.length) * em;
+  const stations = stationsPart(subject, sheet, handle.reach + barred);
+  const heights = heightScale(subject, sheet, stations.reach);
+  const flat = flatPart(subject, sheet);
+  const strain =
+    subject.strain &&
+    strainPart(subject.strain, { height, length }, sheet, Math.max(flat.reach, across / 2 + 8 * em));
+  const margin = 4 * em;
+  const top = height + (strain ? 7.5 : 4.5) * em;
+  const left = heights.reach;
+  const title = sheet.put(
+    subject.name,
+    { x: -left, y: -top },
+    { size: 1.5 * em, fill: ink.words, anchor: 'left' },
+  );
+  const notes = subject.notes.map((line, i) =>
+    sheet.put(line, { x: -left, y: (5 + 1.5 * i) * em }, { size: em, fill: ink.words, anchor: 'left' }),
+  );
+  const right = Math.max(
+    flat.reach,
+    across / 2 + 12 * em,
+    strain?.reach ?? 0,
+    ...[title, ...notes].map(({ box }) => box.maxX),
+  );
+  const bottom = Math.max(
+    3.5 * em,
+    strain ? length - height + 2.5 * em : 0,
+    ...notes.map(({ box }) => box.maxY),
+  );
+  const box = {
+    width: millimetres(left + right + 2 * margin),
+    height: millimetres(top + 1.5 * em + bottom + 2 * margin),
+  };
+  const origin = `translate(${millimetres(left + margin)} ${millimetres(top + 1.5 * em + margin)})`;
+  const group = (role: string, text: string) => (text === '' ? '' : `<g data-role="${role}">\n${text}</g>\n`);
+  return (
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${box.width}mm" height="${box.height}mm" viewBox="0 0 ${box.width} ${box.height}">\n` +
+    `<title>The profile of the blank, at true scale</title>\n` +
+    `<rect width="${box.width}" height="${box.height}" fill="${ink.ground}"/>\n<g transform="${origin}">\n` +
+    group('handle', handle.text) +
+    group('wall', bodyPart(subject, profile, sheet)) +
+    group('lip-zone', lipZonePart(subject, sheet)) +
+    group('station', stations.text) +
+    group('keep-out', keepOutPart(subject, sheet)) +
+    group('height-scale', heights.text) +
+    group('flat-band', flat.text) +
+    group('along-scale', alongScale(subject, sheet)) +
+    group('strain', strain?.text ?? '') +
+    group('note', [title, ...notes].map(({ text }) => text).join('')) +
+    '</g>\n</svg>\n'
+  );
+}

@@ -1,0 +1,32 @@
+// What the picture of a profile shows of a blank.
+import type { Band } from '../blank/flat-band.ts';
+import type { ProfileRing } from './rolled-rings.ts';
+
+/** Strain of the film around the wall, as shares, and what the film takes. */
+export interface ShownStrain {
+  readonly places: readonly { readonly along: number; readonly strain: number }[];
+  readonly stretch: number;
+  readonly gather: number;
+}
+
+/** All that the picture shows. Lengths in mm. */
+export interface ProfileSubject {
+  readonly name: string;
+  /** The bare wall between its sharp corners, from the foot up. */
+  readonly rings: readonly ProfileRing[];
+  readonly footRound: number;
+  readonly lipRound: number;
+  /** Readings, and what each says in words. */
+  readonly stations: readonly { readonly along: number; readonly says: string }[];
+  readonly flatBands: readonly Band[];
+  /** How far down the wall the lip and rim zone reaches, and that in words. */
+  readonly lipZone: number;
+  readonly lipZoneSays: string;
+  readonly hasHandle: boolean;
+  /** Places to keep clear, each by the letter that its note begins with; without `along` from foot to lip. */
+  readonly keepOuts: readonly { readonly along?: Band; readonly letter: string }[];
+  /** Lines of words under the section. */
+  readonly notes: readonly string[];
+  /** What a band asks of the film, for a wall that bends. */
+  readonly strain?: ShownStrain;
+}

@@ -1,0 +1,133 @@
+import { describe, expect, test } from 'vitest';
+import { alongOfHeight } from '../../src/blank/profile.ts';
+import {
+  closePlaces,
+  flatBandsOfWall,
+  longestBand,
+  meanLean,
+  roundLimits,
+  type Wall,
+  wallAt,
+  wallForm,
+  wallGirthAt,
+  wallLength,
+  wallOf,
+  wallUncertaintyAt,
+} from '../../src/blank/wall.ts';
+import { expectAtMost, expectWithin } from '../closeness.ts';
+import { aBlank, refusalsOf } from './a-blank.ts';
+
+const straight = [
+  { height: 0, across: 62 },
+  { height: 60, across: 70 },
+  { height: 150, across: 82 },
+];
+const stepped = [
+  { height: 0, across: 62 },
+  { height: 60, across: 66 },
+  { height: 72, across: 76 },
+  { height: 150, across: 86 },
+];
+
+const wallBy = (stations: typeof straight, rest: Parameters<typeof aBlank>[1] = {}): Wall =>
+  wallOf(aBlank(stations, rest)).wall;
+
+describe('a straight wall read as stepped or smooth', () => {
+  const walls = (['straight', 'stepped', 'smooth'] as const).map((wall) => wallBy(straight, { wall }));
+
+  test('is the same wall', () => {
+    const [first, ...others] = walls;
+    for (const other of others)
+      for (const along of [0, 20, 75, 150]) {
+        if (!first) continue;
+        const [a, b] = [wallAt(first, along), wallAt(other, along)];
+        expectWithin(b.radius, a.radius, 1e-9);
+        expectWithin(b.height, a.height, 1e-9);
+        expectWithin(b.lean, a.lean, 1e-9);
+        expectWithin(wallLength(other), wallLength(first), 1e-9);
+        expectWithin(meanLean(other), meanLean(first), 1e-9);
+        expectWithin(wallGirthAt(other, along), wallGirthAt(first, along), 1e-8);
+      }
+  });
+
+  test('is flat between its rounds, of whichever kind it is', () => {
+    const rounds = { footRound: 6, lipRound: 1.5, flatGap: 0.15 };
+    const bands = walls.map((wall) => flatBandsOfWall(wall, rounds));
+    const [first] = bands[0] ?? [];
+    for (const found of bands) {
+      expect(found).toHaveLength(1);
+      expectWithin(found[0]?.from ?? Number.NaN, first?.from ?? 0, 1e-9);
+      expectWithin(found[0]?.to ?? Number.NaN, first?.to ?? 0, 1e-9);
+    }
+  });
+
+  test('keeps the name of what it was read as', () => {
+    expect(walls.map(wallForm)).toEqual(['frustum', 'stepped', 'curved']);
+    expect(wallForm(wallBy(straight.map((s) => ({ ...s, across: 70 }))))).toBe('cylinder');
+  });
+
+  test('is less sure of a place between stations where nothing else holds it', () => {
+    const [fitted, through] = walls;
+    if (!fitted || !through) throw new Error('no walls');
+    expectWithin(wallUncertaintyAt(through, 0), Math.PI * 0.5, 2e-2);
+    expectAtMost(wallUncertaintyAt(fitted, 75), wallUncertaintyAt(through, 75));
+  });
+});
+
+describe('a stepped cup', () => {
+  const wall = wallBy(stepped, { wall: 'stepped' });
+  const corners =
+    wall.kind === 'curved'
+      ? [0, 60, 72, 150].map((height) => alongOfHeight(wall.curved.profile, height))
+      : [];
+
+  test('has a band to each step, ending at its corners within what the gap allows', () => {
+    const bands = flatBandsOfWall(wall, { footRound: 0, lipRound: 0, flatGap: 0.15 });
+    expect(bands).toHaveLength(3);
+    bands.forEach((band, i) => {
+      expectWithin(band.from, corners[i] ?? Number.NaN, 1);
+      expectWithin(band.to, corners[i + 1] ?? Number.NaN, 1);
+    });
+    const longest = longestBand(bands);
+    expect(longest).toBe(bands[2]);
+  });
+
+  test('has all its corners among the places looked at', () => {
+    const places = closePlaces(wall, { from: 3, to: 140 });
+    for (const corner of corners.slice(1, 3))
+      expect(places.some((p) => Math.abs(p - corner) < 1e-12)).toBe(true);
+    expect([places[0], places.at(-1)]).toEqual([3, 140]);
+    places.slice(1).forEach((place, i) => {
+      expectAtMost(place - (places[i] ?? 0), 0.25 + 1e-9);
+    });
+  });
+
+  // The tangent point of a round q in a corner of angle w is q / tan(w/2) from it (flat-band.test.ts, plane geometry).
+  test('has its outer bands ended by its rounds, each on the lean of its own end', () => {
+    const [foot, lip] = [Math.atan2(2, 60), Math.atan2(5, 78)];
+    const limits = roundLimits(wall, { footRound: 6, lipRound: 2 });
+    expectWithin(limits.from, 6 / Math.tan((Math.PI / 2 + foot) / 2), 1e-9);
+    expectWithin(wallLength(wall) - limits.to, 2 / Math.tan((Math.PI / 2 - lip) / 2), 1e-9);
+    const bands = flatBandsOfWall(wall, { footRound: 6, lipRound: 2, flatGap: 0.15 });
+    expect([bands[0]?.from, bands.at(-1)?.to]).toEqual([limits.from, limits.to]);
+  });
+
+  test('is refused rounds that leave nothing of it', () => {
+    const short = wallBy(
+      stepped.slice(0, 3).map((s) => ({ ...s, height: s.height / 4 })),
+      { wall: 'stepped' },
+    );
+    const rules = refusalsOf(() => flatBandsOfWall(short, { footRound: 26, lipRound: 0.5, flatGap: 0.15 }));
+    expect(rules.map(({ rule, where }) => [rule, where.key])).toEqual([['round-too-large', 'footRound']]);
+  });
+});
+
+test('a wall without bands has no longest one', () => {
+  expect(longestBand([])).toBeUndefined();
+  expect(
+    longestBand([
+      { from: 0, to: 5 },
+      { from: 6, to: 11 },
+    ]),
+  ).toEqual({ from: 0, to: 5 });
+});

@@ -1,0 +1,134 @@
+// Coats by thickness or by what is poured: read, laid on the wall, reported, and when to measure again.
+import { describe, expect, test } from 'vitest';
+import { type Finding, Refused } from '../../src/finding.ts';
+import { describeBlank } from '../../src/job/describe-blank.ts';
+import { readBlank } from '../../src/job/read-blank.ts';
+import { readJob } from '../../src/job/read-job.ts';
+import { expectWithin } from '../closeness.ts';
+import { madeOf } from './a-job.ts';
+
+const can = {
+  stations: [
+    { height: 0, across: 80 },
+    { height: 100, across: 80 },
+  ],
+};
+/** Lateral area of that can: pi d h. */
+const area = Math.PI * 80 * 100;
+
+describe('a coat of a job', () => {
+  const coatsOf = (...coats: object[]) => readJob({ name: 'n', blank: 'b', coats }, 'j').coats;
+  const problemsOf = (coat: object): readonly (readonly (string | undefined)[])[] => {
+    try {
+      coatsOf(coat);
+    } catch (error) {
+      if (error instanceof Refused)
+        return error.findings.map(({ rule, where }: Finding) => [rule, where.key]);
+      throw error;
+    }
+    throw new Error('was read');
+  };
+
+  test('is given by thickness or by volume', () => {
+    expect(
+      coatsOf({ thickness: 0.4 }, { name: 'resin', volume: 12, loss: 0.2 }, { volume: '1.5cl', over: true }),
+    ).toEqual([
+      { name: 'coat', thickness: 0.4, over: false },
+      { name: 'resin', volume: 12, loss: 0.2, over: false },
+      { name: 'coat', volume: 15, over: true },
+    ]);
+  });
+
+  test.each<[object, string, string]>([
+    [{ thickness: 0.4, volume: 12 }, 'one-of-two', 'coats[0].volume'],
+    [{ name: 'clear' }, 'missing-key', 'coats[0].thickness'],
+    [{ volume: 0 }, 'not-a-volume', 'coats[0].volume'],
+    [{ volume: '12 cups' }, 'not-a-volume', 'coats[0].volume'],
+    [{ volume: 12, loss: 1 }, 'not-a-number', 'coats[0].loss'],
+    [{ volume: 12, covers: { from: 9, to: 3 } }, 'upside-down', 'coats[0].covers'],
+  ])('is refused: %j', (coat, rule, key) => {
+    expect(problemsOf(coat)).toEqual([[rule, key]]);
+  });
+});
+
+describe('coats on the wall', () => {
+  test('poured by volume are as thick as what stays on the wall spreads', async () => {
+    const coats = [
+      { name: 'resin', volume: 12, loss: 0.2 },
+      { volume: 3, covers: { from: 10, to: 35 } },
+    ];
+    const { report, draft } = await madeOf({ blank: can, job: { coats } });
+    // 12 ml less a fifth is 9600 mm3 over pi 80 100; 3000 mm3 over a quarter of that wall.
+    const [first, second] = [9600 / area, 3000 / (area / 4)];
+    expectWithin(report.coats?.[0]?.thickness ?? 0, first, 1e-9);
+    expectWithin(report.coats?.[1]?.thickness ?? 0, second, 1e-9);
+    expectWithin(report.coats?.[0]?.girthGrowth ?? 0, 2 * Math.PI * first, 1e-9);
+    expectWithin(report.coats?.[1]?.girthAfter ?? 0, Math.PI * 80 + 2 * Math.PI * (first + second), 1e-9);
+    expectWithin(report.coats?.[0]?.volume ?? 0, 12, 1e-9);
+    // The resolved job keeps thicknesses, so that it is the same job on whatever blank.
+    expect(draft.job.coats.map((coat) => 'thickness' in coat && coat.thickness)).toEqual([
+      report.coats?.[0]?.thickness,
+      report.coats?.[1]?.thickness,
+    ]);
+  });
+
+  test('make the sheet as much larger as a coat typed by that thickness', async () => {
+    const volume = (0.4 * area) / 1000;
+    const [poured, typed] = await Promise.all([
+      madeOf({ blank: can, job: { coats: [{ volume }] } }),
+      madeOf({ blank: can, job: { coats: [{ thickness: 0.4 }] } }),
+    ]);
+    expectWithin(poured.report.template?.width ?? 0, typed.report.template?.width ?? 1, 1e-9);
+  });
+
+  test('grow a leaning wall by the cosine of its lean, and over the film the film counts', async () => {
+    const blank = {
+      stations: [
+        { height: 0, across: 60 },
+        { height: 90, across: 60 + 180 / Math.sqrt(3) },
+      ],
+    };
+    const coats = [
+      { thickness: 0.5, over: true, name: 'top' },
+      { thickness: 0.4, name: 'base' },
+    ];
+    const { report } = await madeOf({ blank, job: { coats, film: { thickness: 0.1 } } });
+    const cos = Math.cos(Math.PI / 6);
+    const middle = Math.PI * (60 + 90 / Math.sqrt(3));
+    expect(report.coats?.map(({ name }) => name)).toEqual(['base', 'top']);
+    expectWithin(report.coats?.[0]?.girthGrowth ?? 0, 2 * Math.PI * 0.4 * cos, 1e-9);
+    expectWithin(report.coats?.[0]?.girthAfter ?? 0, middle + 2 * Math.PI * 0.4 * cos, 1e-9);
+    expectWithin(report.coats?.[1]?.girthAfter ?? 0, middle + 2 * Math.PI * 1.0 * cos, 1e-9);
+  });
+
+  test('are measured again once a fifth of their growth is more than a reading is sure to', async () => {
+    const rulesOf = async (thickness: number, reading: number) => {
+      const { report } = await madeOf({
+        blank: { ...can, reading },
+        job: { coats: [{ thickness }], seam: { overlap: 12 } },
+      });
+      return report.checks.filter(({ rule }) => rule === 'coats-unsure').map(({ level }) => level);
+    };
+    // 2 pi t / 5 = 0.5 at t = 0.3979.
+    expect(await rulesOf(0.39, 0.5)).toEqual([]);
+    expect(await rulesOf(0.41, 0.5)).toEqual(['note']);
+    expect(await rulesOf(0.41, 1)).toEqual([]);
+  });
+
+  test('of a spilt pot are asked about, and one past the lip is refused', async () => {
+    const { report } = await madeOf({ blank: can, job: { coats: [{ volume: 200 }] } });
+    expect(
+      report.checks.filter(({ rule }) => rule === 'coat-thick').map(({ level, where }) => [level, where.key]),
+    ).toEqual([['look', 'coats[0].volume']]);
+    const outside = madeOf({ blank: can, job: { coats: [{ volume: 5, covers: { from: 120, to: 130 } }] } });
+    await expect(outside).rejects.toMatchObject({ findings: [{ rule: 'covers-outside' }] });
+  });
+
+  test('can be asked about without a job', () => {
+    const told = describeBlank(readBlank(can, 'b'), 'b', 'mm', [
+      { name: 'clear', thickness: 0.2, over: false },
+    ]);
+    expectWithin(told.coats[0]?.girthGrowth ?? 0, 0.4 * Math.PI, 1e-9);
+    expect(told.lines.at(-1)).toContain('clear: 0.20 mm makes the girth grow by 1.3 mm, to 252.6 mm');
+  });
+});
