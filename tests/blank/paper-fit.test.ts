@@ -8,7 +8,7 @@ import { expectWithin } from '../closeness.ts';
 import { aBlank, refusalsOf } from './a-blank.ts';
 import { type TestCone, wrapPaper } from './rolled-paper.ts';
 
-const fit = (miss: Partial<TypedFit>): TypedFit => ({ foot: 0, lip: 0, paper: 0.1, reading: 0.5, ...miss });
+const aFit = (miss: Partial<TypedFit>): TypedFit => ({ foot: 0, lip: 0, paper: 0.1, reading: 0.5, ...miss });
 
 const girthOf = ({ radius, lean }: TestCone, along: number): number =>
   2 * Math.PI * (radius + along * Math.sin(lean));
@@ -34,7 +34,7 @@ function wrapped(
     const miss = wrapPaper({ radius: wall.radius, lean: wall.halfAngle }, band, 0.1, truth);
     const { foot, lip, climb } = miss;
     typed.push(
-      fit({ foot: rounded(foot), lip: rounded(lip), ...(withClimb ? { climb: rounded(climb) } : {}) }),
+      aFit({ foot: rounded(foot), lip: rounded(lip), ...(withClimb ? { climb: rounded(climb) } : {}) }),
     );
   }
   const blank = { ...bare, fits: resolveFits(bare, typed) };
@@ -102,7 +102,7 @@ describe('a paper fit as typed', () => {
 
   test('gaps alone give the cone on which that template misses by just that', () => {
     const before = fitStraightWall(bare);
-    const after = wallOf(fit({ foot: 2, lip: -1 }));
+    const after = wallOf(aFit({ foot: 2, lip: -1 }));
     const band = flatBand(before, bare);
     const [made, found] = [before, after].map(({ radius, halfAngle }) => ({ radius, lean: halfAngle }));
     if (!made || !found) throw new Error('two walls');
@@ -118,13 +118,13 @@ describe('a paper fit as typed', () => {
   });
 
   test('a climb that the gaps do not explain means more taper', () => {
-    expect(wallOf(fit({ climb: 3 })).halfAngle).toBeGreaterThan(fitStraightWall(bare).halfAngle);
-    expect(wallOf(fit({ climb: -3 })).halfAngle).toBeLessThan(fitStraightWall(bare).halfAngle);
+    expect(wallOf(aFit({ climb: 3 })).halfAngle).toBeGreaterThan(fitStraightWall(bare).halfAngle);
+    expect(wallOf(aFit({ climb: -3 })).halfAngle).toBeLessThan(fitStraightWall(bare).halfAngle);
   });
 
   test('one that missed by no more than its reading counts as one reading more, and moves the wall only part of the way', () => {
     const before = fitStraightWall(bare);
-    const after = wallOf(fit({ foot: 0.4, lip: 0.4 }));
+    const after = wallOf(aFit({ foot: 0.4, lip: 0.4 }));
     const moved = bareGirthAt(after, 150) - bareGirthAt(before, 150);
     // Tape and paper are equally sure at the lip: half of it.
     expectWithin(moved, 0.2, 0.03);
@@ -132,7 +132,7 @@ describe('a paper fit as typed', () => {
   });
 
   test('one that missed by more stands in the place of what was read before it, and says which station was wrong', () => {
-    const fits = resolveFits(bare, [fit({ foot: 0.1, lip: 4 })]);
+    const fits = resolveFits(bare, [aFit({ foot: 0.1, lip: 4 })]);
     const blank = { ...bare, fits };
     const wall = fitStraightWall(blank);
     expect(wall.residuals.every(({ isReplaced }) => isReplaced)).toBe(true);
@@ -142,21 +142,21 @@ describe('a paper fit as typed', () => {
   });
 
   test('a climb that cannot go with its gaps is looked at', () => {
-    const blank = { ...bare, fits: resolveFits(bare, [fit({ foot: 2, lip: 2, climb: 15 })]) };
+    const blank = { ...bare, fits: resolveFits(bare, [aFit({ foot: 2, lip: 2, climb: 15 })]) };
     const found = wallFindings(blank, fitStraightWall(blank));
     expect(found.map(({ rule, where }) => [rule, where.key])).toContainEqual([
       'fit-unlikely',
       'fits[0].climb',
     ]);
-    const fine = { ...bare, fits: resolveFits(bare, [fit({ foot: 2, lip: -1, climb: 0 })]) };
+    const fine = { ...bare, fits: resolveFits(bare, [aFit({ foot: 2, lip: -1, climb: 0 })]) };
     expect(wallFindings(fine, fitStraightWall(fine)).map(({ rule }) => rule)).not.toContain('fit-unlikely');
   });
 
   test.each<[string, TypedFit, string, string]>([
-    ['misses by a tenth of the girth', fit({ foot: 25 }), 'fit-too-far', 'fits[0].foot'],
-    ['overlaps by as much', fit({ lip: -40 }), 'fit-too-far', 'fits[0].lip'],
-    ['has a band past the lip', fit({ band: { from: 100, to: 300 } }), 'fit-band', 'fits[0].band'],
-    ['has a band too narrow to tell', fit({ band: { from: 100, to: 102 } }), 'fit-band', 'fits[0].band'],
+    ['misses by a tenth of the girth', aFit({ foot: 25 }), 'fit-too-far', 'fits[0].foot'],
+    ['overlaps by as much', aFit({ lip: -40 }), 'fit-too-far', 'fits[0].lip'],
+    ['has a band past the lip', aFit({ band: { from: 100, to: 300 } }), 'fit-band', 'fits[0].band'],
+    ['has a band too narrow to tell', aFit({ band: { from: 100, to: 102 } }), 'fit-band', 'fits[0].band'],
   ])('is refused when it %s', (_, typed, rule, key) => {
     expect(refusalsOf(() => resolveFits(bare, [typed])).map((f) => [f.rule, f.where.key])).toEqual([
       [rule, key],

@@ -1,0 +1,85 @@
+// Lip zone, keep-outs, items and named materials from the command line: what is told, and what the guide shows.
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { readSvg } from '../../src/deliver/read-svg.ts';
+import { aJob, projectFolder, type Ran, run, runMany, Workshop } from './run.ts';
+
+const shop = new Workshop();
+const lines = {
+  placed: ['make', 'placed.job.json', '--no-pictures', '--out', 'placed'],
+  again: ['make', 'placed/job.json', '--no-pictures', '--out', 'again'],
+  high: ['make', 'high.job.json', '--no-pictures', '--out', 'high'],
+  noItem: ['make', 'no-item.job.json', '--no-pictures', '--out', 'none'],
+  noFilm: ['make', 'no-film.job.json', '--no-pictures', '--out', 'none'],
+};
+let ran: Readonly<Record<keyof typeof lines, Ran>>;
+
+beforeAll(async () => {
+  const cup = JSON.parse(shop.read('cup.blank.json'));
+  const window = { what: 'window', turn: { from: 0.4, to: 0.6 }, along: { from: 20, to: 60 } };
+  shop.write('kept.blank.json', { ...cup, keepOut: [window] });
+  shop.write('film.json', readFileSync(join(projectFolder, 'profiles/films/cast-2-mil.film.json'), 'utf8'));
+  const item = { file: 'dots.svg', across: 30, at: { turn: 0.75, along: 80 } };
+  const band = { from: 6, to: 130 };
+  shop.write('placed.job.json', aJob({ blank: 'kept.blank.json', band, film: 'film.json', items: [item] }));
+  shop.write('high.job.json', aJob());
+  shop.write('no-item.job.json', aJob({ items: [{ ...item, file: 'gone.svg' }] }));
+  shop.write('no-film.job.json', aJob({ film: 'gone.json' }));
+  const all = await runMany(Object.values(lines), shop.folder);
+  ran = Object.fromEntries(Object.keys(lines).map((name, i) => [name, all[i]])) as typeof ran;
+}, 60_000);
+afterAll(() => shop.clear());
+
+const rulesOf = (folder: string): readonly [string, string][] =>
+  JSON.parse(shop.read(`${folder}/report.json`)).checks.map((c: { rule: string; level: string }) => [
+    c.rule,
+    c.level,
+  ]);
+
+describe('make', () => {
+  test('tells of a band that reaches into the lip zone, with status 1', () => {
+    expect(ran.high.status).toBe(1);
+    expect(rulesOf('high')).toContainEqual(['lip-zone', 'look']);
+    expect(rulesOf('placed').map(([rule]) => rule)).not.toContain('lip-zone');
+  });
+
+  test('tells of film over a window, and of items that are checked but not cut', () => {
+    expect(ran.placed.status).toBe(1);
+    expect(rulesOf('placed')).toContainEqual(['keep-out-covered', 'look']);
+    expect(rulesOf('placed')).toContainEqual(['items-not-cut', 'note']);
+    const { items } = JSON.parse(shop.read('placed/report.json'));
+    expect(items).toMatchObject([{ file: 'dots.svg', across: 30, up: 30, lies: true, misses: [] }]);
+  });
+
+  test('outlines window and item on the guide as lines of notes, and cuts neither', () => {
+    const noted = (file: string) =>
+      readSvg(shop.read(file), file).groups.filter(({ role, lines }) => role === 'note' && lines);
+    const [group, ...others] = noted('placed/wrap.guide.svg');
+    expect(others).toEqual([]);
+    expect(group?.paths).toHaveLength(2);
+    expect(noted('placed/wrap.cut.svg')).toEqual([]);
+    expect(shop.read('placed/wrap.cut.svg')).not.toContain('data-role="note"');
+  });
+
+  test('makes the same again from the job it wrote, film and items in it', () => {
+    const job = JSON.parse(shop.read('placed/job.json'));
+    expect(job.film.thickness).toBe(0.0508);
+    expect(job.items[0].file).toBe('../dots.svg');
+    expect(ran.again.status).toBe(1);
+    expect(shop.read('again/wrap.guide.svg') === shop.read('placed/wrap.guide.svg')).toBe(true);
+  });
+
+  test.each(['noItem', 'noFilm'] as const)('refuses a file that is not there: %s', (name) => {
+    expect(ran[name].status).toBe(2);
+    expect(ran[name].lines).toHaveLength(1);
+    expect(ran[name].lines[0]).toMatch(/^gone\.(svg|json): there is no such file/);
+  });
+});
+
+test('prints a guide with outlines on it', async () => {
+  const { status } = await run(['make', 'placed.job.json', '--no-pictures', '--print', '--out', 'printed'], {
+    cwd: shop.folder,
+  });
+  expect(status).toBe(1);
+});
