@@ -1,5 +1,5 @@
 // Writing a draft's files: staged, read back, measured, then moved into place.
-import { type Draft, reportDraft, type Written } from '../job/make.ts';
+import { type Draft, reportDrafts, type Written } from '../job/make.ts';
 import { exitStatus, type FileReport, type Report } from '../job/report.ts';
 import { Delivery, type FileContent } from './files.ts';
 import type { CommonOptions } from './options.ts';
@@ -13,27 +13,34 @@ export interface DeliveryOptions extends CommonOptions {
   readonly folder: string;
   /** Stem of the cut file and the guide. */
   readonly stem: string;
-  /** Further files, made from the written cut file. */
-  readonly more: (written: Written) => Promise<readonly NamedFile[]>;
+  /** Further files, made from the written cut files and guides, one of each a piece. */
+  readonly more: (written: readonly WrittenPiece[]) => Promise<readonly NamedFile[]>;
 }
 
-export async function deliverDraft(draft: Draft, options: DeliveryOptions): Promise<number> {
-  const { folder, stem } = options;
-  const delivery = new Delivery(folder);
-  const [cutName, guideName] = [`${stem}.cut.svg`, `${stem}.guide.svg`];
+/** A piece as written, with the stem of its files' names. */
+export interface WrittenPiece extends Written {
+  readonly stem: string;
+}
+
+export async function deliverDrafts(drafts: readonly Draft[], options: DeliveryOptions): Promise<number> {
+  const delivery = new Delivery(options.folder);
   try {
-    await delivery.stage(cutName, draft.cut);
-    await delivery.stage(guideName, draft.guide);
-    const written = { cut: await delivery.readBack(cutName), guide: await delivery.readBack(guideName) };
+    const written: WrittenPiece[] = [];
+    for (const [i, draft] of drafts.entries()) {
+      const stem = drafts.length === 1 ? options.stem : `${options.stem}-${i + 1}`;
+      written.push(await writePiece(delivery, draft, stem));
+    }
     const more = await options.more(written);
     for (const { file, content } of more) await delivery.stage(file, content);
     const files: FileReport[] = [
-      { file: cutName, role: 'cut' },
-      { file: guideName, role: 'guide' },
+      ...written.flatMap(({ stem }) => [
+        { file: `${stem}.cut.svg`, role: 'cut' },
+        { file: `${stem}.guide.svg`, role: 'guide' },
+      ]),
       ...more.map(({ file, role }) => ({ file, role })),
       { file: 'report.json', role: 'report' },
     ];
-    const report: Report = { ...reportDraft(draft, written), files };
+    const report: Report = { ...reportDrafts(drafts, written), files };
     await delivery.stage('report.json', `${JSON.stringify(report, undefined, 2)}\n`);
     await delivery.finish();
     printReport(report, options);
@@ -41,6 +48,17 @@ export async function deliverDraft(draft: Draft, options: DeliveryOptions): Prom
   } finally {
     await delivery.discard();
   }
+}
+
+/** Stage a piece's files, and read them back as they now stand. */
+async function writePiece(delivery: Delivery, { cut, guide }: Draft, stem: string): Promise<WrittenPiece> {
+  await delivery.stage(`${stem}.cut.svg`, cut);
+  await delivery.stage(`${stem}.guide.svg`, guide);
+  return {
+    stem,
+    cut: await delivery.readBack(`${stem}.cut.svg`),
+    guide: await delivery.readBack(`${stem}.guide.svg`),
+  };
 }
 
 function printReport(report: Report, { json, folder }: DeliveryOptions): void {
@@ -51,7 +69,9 @@ function printReport(report: Report, { json, folder }: DeliveryOptions): void {
 
 function summary({ template, pattern, files }: Report, folder: string): string[] {
   const lines: string[] = [];
-  if (template)
+  if (template && template.parts.length > 0)
+    lines.push(`template: ${template.parts.length} stacked pieces, numbered from the foot up`);
+  else if (template)
     lines.push(
       `template: ${template.width.toFixed(1)} x ${template.height.toFixed(1)} mm ${template.shape}${template.shape === 'sector' ? `, ${template.sweepDeg.toFixed(2)} degrees` : ''}`,
     );

@@ -45,6 +45,7 @@ withPrint(withBlankFlags(command('unroll')))
   .option('--overlap <length>', 'extra past the seam')
   .option('--trim-lip <length>', 'extra above the band')
   .option('--trim-foot <length>', 'extra below the band')
+  .option('--pieces <how>', 'one, or stacked where the wall bends more than the film gives', 'one')
   .action((blank: string | undefined, flags: UnrollFlags) =>
     withStatus(flags, async () => (await import('./unroll-command.ts')).unrollCommand(blank, flags)),
   );

@@ -1,6 +1,6 @@
 // `seamwright make`: the whole job.
 import { dirname, isAbsolute, join, relative, resolve } from 'node:path';
-import { draftJob, type MakeInput } from '../job/make.ts';
+import { type Draft, draftPieces, type MakeInput } from '../job/make.ts';
 import { profileOfDraft } from '../job/profile-picture.ts';
 import { type Blank, readBlank } from '../job/read-blank.ts';
 import { readJob } from '../job/read-job.ts';
@@ -8,8 +8,9 @@ import { parseJson } from '../job/read-json.ts';
 import { materialFiles } from '../job/read-material.ts';
 import type { Job } from '../job/resolved-job.ts';
 import { rolledOf } from '../job/rolled.ts';
+import type { JobTools } from '../job/tools.ts';
 import { blankContent, jobContent } from '../job/write-job.ts';
-import { deliverDraft, type NamedFile } from './deliver-draft.ts';
+import { deliverDrafts, type NamedFile, type WrittenPiece } from './deliver-draft.ts';
 import { readText } from './files.ts';
 import type { CommonOptions } from './options.ts';
 import { type PrintFlags, printFiles, printPaper } from './print-file.ts';
@@ -46,40 +47,51 @@ async function blankOf(
   return { blank: readBlank(parseJson(await readText(beside(file), file), file), file), blankFile: file };
 }
 
+/** The pictures of a job; of a band in several pieces only the profile, for each piece is a picture of its own. */
+function pictures(
+  drafts: readonly Draft[],
+  blank: Blank,
+  written: readonly WrittenPiece[],
+  tools: JobTools,
+): NamedFile[] {
+  const [draft] = drafts;
+  const [piece] = written;
+  if (!draft || !piece) return [];
+  const profile = profileOfDraft(draft, blank, tools.words);
+  const profileFile = { file: 'profile.svg', role: 'picture', content: profile };
+  if (drafts.length > 1) return [profileFile];
+  const rolled = rolledOf(draft, blank, piece, tools.words);
+  return [
+    { file: 'rolled.svg', role: 'picture', content: rolled },
+    { file: 'rolled.png', role: 'picture', content: tools.rasterise(rolled, 1600) },
+    profileFile,
+  ];
+}
+
 export async function makeCommand(jobFile: string, flags: MakeFlags): Promise<number> {
   const paper = printPaper(flags);
   const inputs = await readInputs(jobFile);
   const tools = await loadTools();
-  const draft = draftJob({ ...inputs, tools });
+  const drafts = draftPieces({ ...inputs, tools });
+  const [draft] = drafts;
   const folder = flags.out ?? join(dirname(jobFile), 'out');
   const fromFolder = (file: string) =>
     relative(resolve(folder), resolve(dirname(jobFile), file)).replaceAll('\\', '/');
   const artFile = inputs.artwork && fromFolder(inputs.artwork.file);
-  return deliverDraft(draft, {
+  const job = jobContent(draft?.job ?? inputs.job, 'blank.json', artFile, fromFolder);
+  return deliverDrafts(drafts, {
     ...flags,
     folder,
     stem: 'wrap',
     more: async (written) => {
-      const kept: NamedFile[] = [
-        {
-          file: 'job.json',
-          role: 'job',
-          content: content(jobContent(draft.job, 'blank.json', artFile, fromFolder)),
-        },
-        { file: 'blank.json', role: 'blank', content: content(blankContent(inputs.blank)) },
-        ...(await printFiles(paper, written.guide, 'wrap', inputs.job.name, tools.words)),
-      ];
-      if (!flags.pictures) return kept;
-      const rolled = rolledOf(draft, inputs.blank, written, tools.words);
+      const prints = await Promise.all(
+        written.map(({ guide, stem }) => printFiles(paper, guide, stem, inputs.job.name, tools.words)),
+      );
       return [
-        { file: 'rolled.svg', role: 'picture', content: rolled },
-        { file: 'rolled.png', role: 'picture', content: tools.rasterise(rolled, 1600) },
-        {
-          file: 'profile.svg',
-          role: 'picture',
-          content: profileOfDraft(draft, inputs.blank, tools.words),
-        },
-        ...kept,
+        ...(flags.pictures ? pictures(drafts, inputs.blank, written, tools) : []),
+        { file: 'job.json', role: 'job', content: content(job) },
+        { file: 'blank.json', role: 'blank', content: content(blankContent(inputs.blank)) },
+        ...prints.flat(),
       ];
     },
   });

@@ -1,9 +1,9 @@
 // `seamwright unroll`: the plain template of a blank.
 import { dirname, join } from 'node:path';
-import { draftJob } from '../job/make.ts';
+import { draftPieces } from '../job/make.ts';
 import { type Coat, type Job, standardFilm, standardOverlap, standardTrim } from '../job/resolved-job.ts';
 import { givenBlank } from './blank-input.ts';
-import { deliverDraft } from './deliver-draft.ts';
+import { deliverDrafts } from './deliver-draft.ts';
 import { FlagLengths } from './flag-lengths.ts';
 import type { BlankFlags } from './options.ts';
 import { type PrintFlags, printFiles, printPaper } from './print-file.ts';
@@ -16,6 +16,7 @@ export interface UnrollFlags extends BlankFlags, PrintFlags {
   readonly overlap?: string;
   readonly trimLip?: string;
   readonly trimFoot?: string;
+  readonly pieces: 'one' | 'stacked';
 }
 
 /** `from..to`, two lengths. */
@@ -46,6 +47,7 @@ function jobOfFlags(flags: UnrollFlags, name: string): Omit<Job, 'blank'> {
     ...(band ? { band } : {}),
     coats,
     film: { ...standardFilm, thickness: lengths.read('--film', flags.film) ?? standardFilm.thickness },
+    pieces: flags.pieces === 'stacked' ? ('stacked' as const) : ('one' as const),
     edges: 'straight' as const,
     seam: { style: 'overlap' as const, overlap: lengths.read('--overlap', flags.overlap) ?? standardOverlap },
     trim: {
@@ -62,7 +64,7 @@ export async function unrollCommand(file: string | undefined, flags: UnrollFlags
   const { blank, named } = await givenBlank(file, flags);
   const job: Job = { ...jobOfFlags(flags, 'plain template'), blank: { kind: 'here', blank } };
   const words = await loadWords();
-  const draft = draftJob({
+  const drafts = draftPieces({
     job,
     jobFile: 'the command line',
     blank,
@@ -71,10 +73,15 @@ export async function unrollCommand(file: string | undefined, flags: UnrollFlags
     tools: { words, normalise: (svg) => svg },
   });
   const folder = flags.out ?? join(file === undefined ? '.' : dirname(file), 'out');
-  return deliverDraft(draft, {
+  return deliverDrafts(drafts, {
     ...flags,
     folder,
     stem: 'template',
-    more: ({ guide }) => printFiles(paper, guide, 'template', `${blank.name}: template`, words),
+    more: async (written) => {
+      const prints = await Promise.all(
+        written.map(({ guide, stem }) => printFiles(paper, guide, stem, `${blank.name}: ${stem}`, words)),
+      );
+      return prints.flat();
+    },
   });
 }

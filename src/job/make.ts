@@ -10,6 +10,7 @@ import { writeSvg } from '../deliver/write-svg.ts';
 import { type Finding, look, note } from '../finding.ts';
 import { precision } from '../geometry/tolerance.ts';
 import { formatLength } from '../lengths/length.ts';
+import type { Lay } from '../pattern/lay.ts';
 import { type Wrap, wrapPattern } from '../pattern/wrap.ts';
 import { originOf } from '../prove/locate.ts';
 import { type SeamGap, seamGap } from '../prove/seam-gap.ts';
@@ -18,9 +19,10 @@ import type { Template } from '../unroll/template.ts';
 import { barePlaces } from './bare-places.ts';
 import { checkItems, type ItemReport } from './items.ts';
 import { notedPlaces } from './noted-places.ts';
-import { joinFindings, type PatternPlan, planPattern } from './pattern-plan.ts';
-import { type Plan, planWrap, runOff } from './plan.ts';
-import { blankReport, type PatternReport, type Report, templateReport } from './report.ts';
+import { joinFindings, layOn, type PatternGround, type PatternPlan, planPattern } from './pattern-plan.ts';
+import { planPieces } from './pieces.ts';
+import { type Plan, runOff } from './plan.ts';
+import { blankReport, type PatternReport, type Report, templateReport, wholeTemplate } from './report.ts';
 import type { Artwork, Job } from './resolved-job.ts';
 
 export interface MakeInput {
@@ -50,7 +52,6 @@ export interface Draft {
 }
 
 interface LaidPattern {
-  readonly tile: Tile;
   readonly artwork: Artwork;
   readonly plan: PatternPlan;
   readonly wrap: Wrap;
@@ -60,10 +61,49 @@ interface LaidPattern {
 /** The largest angle the two ends may differ by at the seam, degrees: what a hand's eye still sees as one line. */
 const tangentLimitDeg = 0.1;
 
-/** @throws Refused where the input can't be made. */
-export function draftJob(input: MakeInput): Draft {
-  const plan = planWrap(input);
-  const pattern = layPattern(input, plan);
+/** The pieces of a job worked out, from the foot up: mostly one. @throws Refused where the input can't be made. */
+export function draftPieces(input: MakeInput): readonly Draft[] {
+  const plans = planPieces(input);
+  const drawn = readDrawn(input, plans);
+  let y = 0;
+  return plans.map((plan) => {
+    const lay = drawn && layOn(drawn.artwork, plan.template, { around: drawn.ground.girth, y });
+    if (lay) y = lay.fromAlong(plan.template.band.to);
+    return draftPiece(input, plan, drawn && lay && layPattern(input, plan, drawn, lay));
+  });
+}
+
+/** The artwork as read, and how it goes around: the same for all pieces of a band. */
+interface Drawn {
+  readonly tile: Tile;
+  readonly artwork: Artwork;
+  readonly ground: PatternGround;
+  readonly plan: PatternPlan;
+  readonly findings: readonly Finding[];
+}
+
+function readDrawn(
+  { job, jobFile, artwork: art, tools }: MakeInput,
+  plans: readonly Plan[],
+): Drawn | undefined {
+  const { artwork } = job;
+  if (!artwork || !art) return undefined;
+  const { tile, findings } = readTile(art.text, art.file, tools.normalise);
+  const ground = groundOf(plans);
+  const plan = planPattern(tile, artwork, job.edges, ground, jobFile);
+  return { tile, artwork, ground, plan, findings: [...findings, ...plan.findings] };
+}
+
+/** Over several pieces the pattern has its size where the middle of the whole band is. */
+function groundOf(plans: readonly Plan[]): PatternGround {
+  const bands = plans.map(({ template }) => template.band);
+  const [from, to] = [bands[0]?.from ?? 0, bands.at(-1)?.to ?? 0];
+  const middle = (from + to) / 2;
+  const at = plans.find(({ template }) => template.band.to >= middle) ?? plans[0];
+  return { girth: at ? girthAt(at.template.wall, middle) : 0, bandLength: to - from };
+}
+
+function draftPiece(input: MakeInput, plan: Plan, pattern: LaidPattern | undefined): Draft {
   const items = checkItems(input, plan);
   const { template, flatBands } = plan;
   const drawings = wrapDrawings({
@@ -87,31 +127,19 @@ export function draftJob(input: MakeInput): Draft {
   };
 }
 
-function layPattern(input: MakeInput, { template }: Plan): LaidPattern | undefined {
-  const { job, jobFile, artwork: art, tools } = input;
-  const { artwork } = job;
-  if (!artwork || !art) return undefined;
-  const { tile, findings } = readTile(art.text, art.file, tools.normalise);
-  const plan = planPattern(tile, artwork, job.edges, template, jobFile);
-  const wrap = wrapPattern({
-    tile,
-    template,
-    runOff,
-    lattice: plan.lattice,
-    closing: plan.closing,
-    lay: plan.lay,
-  });
+function layPattern(
+  { artwork: art }: MakeInput,
+  { template }: Plan,
+  { tile, artwork, plan, findings }: Drawn,
+  lay: Lay,
+): LaidPattern {
+  const wrap = wrapPattern({ tile, template, runOff, lattice: plan.lattice, closing: plan.closing, lay });
+  const file = art?.file ?? artwork.file;
   return {
-    tile,
     artwork,
     plan,
     wrap,
-    findings: [
-      ...findings,
-      ...plan.findings,
-      ...joinFindings(wrap.mismatches, art.file),
-      ...layerNote(wrap, art.file),
-    ],
+    findings: [...findings, ...joinFindings(wrap.mismatches, file), ...layerNote(wrap, file)],
   };
 }
 
@@ -162,38 +190,63 @@ export interface Written {
   readonly guide: string;
 }
 
-/** The report of a draft, its seam gap measured on the written files. */
-export function reportDraft(draft: Draft, written: Written): Omit<Report, 'files'> {
-  const { plan, pattern } = draft;
-  const cut = readSvg(written.cut, 'wrap.cut.svg');
-  const origin = originOf(
-    readSvg(written.guide, 'wrap.guide.svg', ['seam']),
-    plan.template,
-    'wrap.guide.svg',
-  );
-  const gap = pattern && seamGap(cut, plan.template, origin);
+/** The report of a job, its seam gaps measured on the written files, one for each piece. */
+export function reportDrafts(drafts: readonly Draft[], written: readonly Written[]): Omit<Report, 'files'> {
+  const [first] = drafts;
+  if (!first) throw new Error('a job has at least one piece');
+  const { plan, pattern } = first;
+  const gaps = drafts.flatMap((draft, i) => gapOf(draft, written[i]) ?? []);
+  const gap = gaps.length === 0 ? undefined : gaps.reduce(worseGap);
+  const mismatches = drafts.flatMap((draft) => draft.pattern?.wrap.mismatches ?? []);
+  const fitError = Math.max(0, ...drafts.map((draft) => draft.pattern?.wrap.fitError ?? 0));
   return {
     blank: { ...blankReport(plan.wall, plan.flatBands), ...plan.measures },
     ...(plan.coats.reports.length > 0 ? { coats: plan.coats.reports } : {}),
-    template: templateReport(plan.template, runOff, plan.strain),
-    ...(pattern ? { pattern: patternReport(pattern, gap) } : {}),
-    ...(draft.items.length > 0 ? { items: draft.items } : {}),
-    checks: [...draft.findings, ...gapFindings(gap)],
+    template: wholeTemplate(
+      drafts.map((draft) => templateReport(draft.plan.template, runOff, draft.plan.strain)),
+    ),
+    ...(pattern
+      ? { pattern: patternReport(pattern, gap, { joins: mismatches.length === 0, fitError }) }
+      : {}),
+    ...(first.items.length > 0 ? { items: first.items } : {}),
+    checks: once([...drafts.flatMap(({ findings }) => findings), ...gapFindings(gap)]),
   };
 }
 
-function patternReport({ plan, wrap, artwork }: LaidPattern, gap: SeamGap | undefined): PatternReport {
+/** Pieces of one job say much of the same; each thing is said once. */
+const once = (findings: readonly Finding[]): Finding[] => [
+  ...new Map(findings.map((finding) => [JSON.stringify(finding), finding])).values(),
+];
+
+const worseGap = (a: SeamGap, b: SeamGap): SeamGap => ({
+  position: Math.max(a.position, b.position),
+  tangentDeg: Math.max(a.tangentDeg, b.tangentDeg),
+  crossings: a.crossings + b.crossings,
+});
+
+function gapOf({ plan, pattern }: Draft, written: Written | undefined): SeamGap | undefined {
+  if (!pattern || !written) return undefined;
+  const guide = readSvg(written.guide, 'wrap.guide.svg', ['seam']);
+  const origin = originOf(guide, plan.template, 'wrap.guide.svg');
+  return seamGap(readSvg(written.cut, 'wrap.cut.svg'), plan.template, origin);
+}
+
+function patternReport(
+  { plan, artwork }: LaidPattern,
+  gap: SeamGap | undefined,
+  laid: { readonly joins: boolean; readonly fitError: number },
+): PatternReport {
   const { closing, around, up } = plan;
   return {
     around,
     up,
     scaleAcross: closing.scaleAcross,
     scaleUp: closing.scaleUp,
-    joins: wrap.mismatches.length === 0,
+    joins: laid.joins,
     closes: [closing.n, closing.m],
     leanDeg: (closing.lean * 180) / Math.PI,
     lay: artwork.lay,
-    fitError: wrap.fitError,
+    fitError: laid.fitError,
     ...(gap ? { seamGap: gap } : {}),
   };
 }

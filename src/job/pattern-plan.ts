@@ -4,16 +4,14 @@ import { type Finding, look, note, Refused, stop } from '../finding.ts';
 import { formatLength } from '../lengths/length.ts';
 import { type Closing, closingOf, leanSeen, levelCount, repeatsAround, rowsUp } from '../pattern/closing.ts';
 import { type Lattice, latticeOf } from '../pattern/lattice.ts';
-import { conformalLay, evenLay, type Lay } from '../pattern/lay.ts';
+import { conformalLay, evenLay, type Lay, type LayStart } from '../pattern/lay.ts';
 import type { Mismatch } from '../pattern/wrap.ts';
-import { girthAt } from '../unroll/flat-wall.ts';
 import type { Template } from '../unroll/template.ts';
 import type { Artwork, Job, Repeat } from './resolved-job.ts';
 
 export interface PatternPlan {
   readonly lattice: Lattice;
   readonly closing: Closing;
-  readonly lay: Lay;
   readonly around: number;
   readonly up: number;
   readonly findings: readonly Finding[];
@@ -31,18 +29,25 @@ export const latticeOfRepeat = (repeat: Repeat, tile: Tile): Lattice =>
     ? { a: repeat.a, b: repeat.b }
     : latticeOf({ ...repeat, across: repeat.across ?? tile.width, up: repeat.up ?? tile.height });
 
+/** What a pattern is fitted to: the sheet's girth at the middle of the whole band, and the band's length, mm. */
+export interface PatternGround {
+  readonly girth: number;
+  readonly bandLength: number;
+}
+
+/** How the artwork is spread over one piece. */
+export const layOn = (artwork: Artwork, { wall, band }: Template, start: LayStart): Lay =>
+  (artwork.lay === 'conformal' ? conformalLay : evenLay)(wall, band.from, start);
+
 /** @throws Refused where the pattern can't go around. */
 export function planPattern(
   tile: Tile,
   artwork: Artwork,
   edges: Job['edges'],
-  template: Template,
+  { girth, bandLength }: PatternGround,
   file: string,
 ): PatternPlan {
-  const { wall, band } = template;
   const lattice = latticeOfRepeat(artwork.repeat, tile);
-  const girth = girthAt(wall, wall.reference);
-  const bandLength = band.to - band.from;
   const closing = closingOf(lattice, {
     girth,
     bandLength,
@@ -54,7 +59,6 @@ export function planPattern(
   return {
     lattice,
     closing,
-    lay: (artwork.lay === 'conformal' ? conformalLay : evenLay)(wall, band.from),
     around: repeatsAround(closing),
     up: rowsUp(lattice, closing, bandLength),
     findings: closingFindings(lattice, closing, file),

@@ -7,7 +7,7 @@ import { precision } from '../geometry/tolerance.ts';
 import { formatLength } from '../lengths/length.ts';
 import { type SheetBuild, sheetRadii } from '../unroll/sheet-wall.ts';
 import { widestBand } from '../unroll/strain.ts';
-import type { Job } from './resolved-job.ts';
+import type { Film, Job } from './resolved-job.ts';
 
 export interface PlanFindingsInput {
   readonly job: Pick<Job, 'coats' | 'film' | 'seam'>;
@@ -37,6 +37,12 @@ export function offFlat({ jobFile, blank }: PlanFindingsInput, wall: Wall, band:
     );
 }
 
+/** A film said to give nothing still gives this much when it is laid by hand. Common practice, no source. */
+const leastStretch = 0.002;
+
+/** The share by which a film may be stretched in laying. */
+export const filmGives = ({ stretch }: Pick<Film, 'stretch'>): number => Math.max(stretch, leastStretch);
+
 const liesWithin = (band: Band, flat: Band): boolean =>
   band.from >= flat.from - precision && band.to <= flat.to + precision;
 
@@ -51,13 +57,14 @@ export function strainFindings(
 ): Finding[] {
   if (strain.length === 0 || flatBands.some((flat) => liesWithin(band, flat))) return [];
   const most = strain.reduce((a, b) => (b.strain > a.strain ? b : a));
-  const { stretch, gather } = job.film;
+  const { gather } = job.film;
+  const stretch = filmGives(job.film);
   if (most.strain <= stretch + 1e-6) return [];
   const widest = widestBand(sheetRadii(wall, build, band), { stretch, gather });
   const instead = widest
     ? `on one piece it lies down from ${mm(widest.from)} to ${mm(widest.to)}`
     : 'no band of it lies down on one piece';
-  const says = `asks ${percent(most.strain)} of stretch at ${mm(most.along)} along, and this film gives ${percent(stretch)}; ${instead}; or unroll it in several pieces`;
+  const says = `asks ${percent(most.strain)} of stretch at ${mm(most.along)} along, and this film gives ${percent(stretch)}; ${instead}; or give the job "pieces": "stacked"`;
   return [look('needs-stretch', { file: jobFile, key: 'band', along: most.along }, says)];
 }
 

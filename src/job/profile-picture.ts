@@ -3,7 +3,8 @@ import type { DrawWords } from '../artwork/lettering.ts';
 import type { Blank, Station } from '../blank/blank.ts';
 import type { Band } from '../blank/flat-band.ts';
 import type { KeepOut } from '../blank/keep-out.ts';
-import { flatBandsOfWall, type Wall, wallOf } from '../blank/wall.ts';
+import { lipZoneStart } from '../blank/lip-zone.ts';
+import { flatBandsOfWall, type Wall, wallLength, wallOf } from '../blank/wall.ts';
 import type { Units } from '../lengths/length.ts';
 import { figure } from '../prove/profile-ink.ts';
 import { profilePicture } from '../prove/profile-picture.ts';
@@ -11,12 +12,6 @@ import type { ProfileSubject } from '../prove/profile-subject.ts';
 import { wallRings } from '../prove/rolled-rings.ts';
 import type { Draft } from './make.ts';
 import { blankReport } from './report.ts';
-
-/**
- * How far the lip and rim of drinkware reach down the wall in common test methods for fired ware, mm ("rim and top
- * 20 mm. of drinking vessel", Society of Glass and Ceramic Decorators, July 2004). No legal limit for film or paint.
- */
-const lipZone = 20;
 
 export interface ShownBlank {
   readonly blank: Blank;
@@ -32,6 +27,8 @@ export function profileOfBlank(
   strain?: ProfileSubject['strain'],
 ): string {
   const { readings } = blankReport(wall, flatBands);
+  const length = wallLength(wall);
+  const from = lipZoneStart(blank, length);
   const says = new Map<number, string>();
   for (const { station, along } of readings) {
     const read = blank.stations[station];
@@ -45,8 +42,7 @@ export function profileOfBlank(
       lipRound: blank.lipRound,
       stations: [...says].map(([along, text]) => ({ along, says: text })),
       flatBands,
-      lipZone,
-      lipZoneSays: `top ${lipZone} mm${units === 'in' ? ` (${typed(lipZone, 'in')})` : ''}`,
+      ...(from === undefined ? {} : { lipZone: { from, says: lipZoneInWords(length - from, units) } }),
       hasHandle: blank.handle !== undefined,
       keepOuts: (blank.keepOuts ?? []).map(({ along }, i) => ({
         ...(along ? { along } : {}),
@@ -76,6 +72,10 @@ export const profileOfDraft = ({ plan, job }: Draft, blank: Blank, words: DrawWo
 
 /** A length as it was typed, in the units of the picture. */
 const typed = (mm: number, units: Units): string => `${figure(mm, units)} ${units}`;
+
+/** The zone is named by the mm it is commonly given in. */
+const lipZoneInWords = (deep: number, units: Units): string =>
+  `top ${typed(deep, 'mm')}${units === 'in' ? ` (${typed(deep, 'in')})` : ''}`;
 
 function stationInWords({ position, reading }: Station, units: Units): string {
   const place = `${typed(position.mm, units)} ${position.kind === 'height' ? 'high' : 'along'}`;

@@ -186,6 +186,7 @@ export const jobKeysWith = (named: NamedFiles) => ({
   coats: standard('Coats', list(readCoat), []),
   film: standard('Film', filmReader(named), standardFilm),
   artwork: optional('Artwork', readArtwork),
+  pieces: standard('Pieces', choice<'one' | 'stacked'>(['one', 'stacked'], ['gores']), 'one'),
   edges: standard(
     'Edges',
     choice<'straight' | 'whole-rows'>(['straight', 'whole-rows'], ['fade']),
@@ -213,13 +214,28 @@ export function readJob(value: unknown, file: string, named: NamedFiles = {}): J
       : readKeys(value, jobKeysWith(named), inUnits(start, unitsOf(value, 'mm')));
   if (keys?.name === undefined || keys.blank === undefined || problems.length > 0)
     throw new Refused(problems);
-  const { name, units: unit, blank, coats, film, edges, seam, trim, band, artwork, sheet, items } = keys;
+  const {
+    name,
+    units: unit,
+    blank,
+    coats,
+    film,
+    pieces,
+    edges,
+    seam,
+    trim,
+    band,
+    artwork,
+    sheet,
+    items,
+  } = keys;
   return {
     name,
     units: unit,
     blank,
     coats,
     film,
+    pieces,
     edges,
     seam,
     trim,

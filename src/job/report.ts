@@ -35,8 +35,9 @@ export interface BlankReport {
 }
 
 export interface TemplateReport {
-  readonly shape: 'rectangle' | 'sector';
-  readonly parts: readonly never[];
+  readonly shape: 'rectangle' | 'sector' | 'stepped';
+  /** The pieces from the foot up, where there is more than one. */
+  readonly parts: readonly TemplateReport[];
   readonly turns: { readonly from: number; readonly to: number };
   readonly innerRadius?: number;
   readonly outerRadius?: number;
@@ -147,6 +148,31 @@ export function templateReport(
     band,
     ...(strain.length === 0 ? {} : { strain: strainReport(strain) }),
     runOff,
+  };
+}
+
+/** The template of a whole job: its only piece, or stacked pieces with what they have in common. */
+export function wholeTemplate(pieces: readonly TemplateReport[]): TemplateReport {
+  const [first] = pieces;
+  const last = pieces.at(-1);
+  if (!first || !last) throw new Error('a template has at least one piece');
+  if (pieces.length === 1) return first;
+  const most = (of: (piece: TemplateReport) => number) => Math.max(...pieces.map(of));
+  return {
+    shape: 'stepped',
+    parts: pieces,
+    turns: first.turns,
+    sweepDeg: most(({ sweepDeg }) => sweepDeg),
+    width: most(({ width }) => width),
+    height: pieces.reduce((sum, { height }) => sum + height, 0),
+    overlap: first.overlap,
+    trim: { foot: first.trim.foot, lip: last.trim.lip },
+    band: { from: first.band.from, to: last.band.to },
+    strain: {
+      stretch: most(({ strain }) => strain?.stretch ?? 0),
+      gathered: most(({ strain }) => strain?.gathered ?? 0),
+    },
+    runOff: first.runOff,
   };
 }
 

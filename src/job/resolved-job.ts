@@ -86,6 +86,8 @@ export interface Job {
   readonly artwork?: Artwork;
   /** One or more; left out where there are none. */
   readonly items?: readonly Item[];
+  /** Whether the band is one piece, or stacked sectors where the wall bends more than the film gives. */
+  readonly pieces: 'one' | 'stacked';
   readonly edges: 'straight' | 'whole-rows';
   /** `overlap` is 0 for a butt seam, mm. */
   readonly seam: {

@@ -70,6 +70,7 @@ export function jobContent(
       ? { artwork: { ...artwork, file: artworkFile ?? artwork.file, repeat: repeatContent(artwork.repeat) } }
       : {}),
     ...(items ? { items: items.map((item) => ({ ...item, file: itemFile(item.file) })) } : {}),
+    pieces: job.pieces,
     edges: job.edges,
     seam: job.seam,
     trim: job.trim,

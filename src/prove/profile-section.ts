@@ -58,8 +58,9 @@ export function handlePart(subject: ProfileSubject, profile: RoundedProfile, { e
 /** The lip and rim zone, hatched inside both walls, and its name. */
 export function lipZonePart(subject: ProfileSubject, { put, em }: Sheet): string {
   const { rings, lipZone } = subject;
+  if (lipZone === undefined) return '';
   const length = rings.at(-1)?.along ?? 0;
-  const from = Math.max(0, length - lipZone);
+  const { from } = lipZone;
   const thick = 1.3 * em;
   const pen = { colour: ink.lipZone, width: em * 0.07 };
   const count = Math.max(2, Math.round((length - from) / (0.75 * em)));
@@ -77,7 +78,7 @@ export function lipZonePart(subject: ProfileSubject, { put, em }: Sheet): string
   const style = { size: 0.86 * em, fill: ink.lipZone, anchor: 'middle' } as const;
   const words = [
     put('common lip-and-rim zone:', { x: 0, y: middle }, style),
-    put(subject.lipZoneSays, { x: 0, y: middle + 1.25 * em }, style),
+    put(lipZone.says, { x: 0, y: middle + 1.25 * em }, style),
   ];
   const plates = words.map(({ box }) => plateText(grow(box, 0.3 * em), ink.body));
   return (

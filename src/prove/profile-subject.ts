@@ -19,9 +19,8 @@ export interface ProfileSubject {
   /** Readings, and what each says in words. */
   readonly stations: readonly { readonly along: number; readonly says: string }[];
   readonly flatBands: readonly Band[];
-  /** How far down the wall the lip and rim zone reaches, and that in words. */
-  readonly lipZone: number;
-  readonly lipZoneSays: string;
+  /** Where the lip and rim zone begins on the wall, and how far down it reaches in words; a blank may have none. */
+  readonly lipZone?: { readonly from: number; readonly says: string };
   readonly hasHandle: boolean;
   /** Places to keep clear, each by the letter that its note begins with; without `along` from foot to lip. */
   readonly keepOuts: readonly { readonly along?: Band; readonly letter: string }[];

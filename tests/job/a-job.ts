@@ -1,5 +1,5 @@
 // Jobs for the tests, made from end to end without a file: what is typed goes in, the report and the written texts come out.
-import { draftJob, reportDraft } from '../../src/job/make.ts';
+import { draftPieces, reportDrafts } from '../../src/job/make.ts';
 import { readBlank } from '../../src/job/read-blank.ts';
 import { readJob } from '../../src/job/read-job.ts';
 import { pictureEngine } from '../pictures/compare.ts';
@@ -31,7 +31,7 @@ export async function madeOf({ blank, job = {}, artwork = {}, tile }: Typed) {
   const art = tile === undefined ? {} : { artwork: { file: 'tile.svg', ...artwork } };
   const content = { name: 'test job', blank: 'b.blank.json', ...job, ...art };
   const read = readBlank(blank, 'b.blank.json');
-  const draft = draftJob({
+  const [draft] = draftPieces({
     job: readJob(content, 't.job.json'),
     jobFile: 't.job.json',
     blank: read,
@@ -39,7 +39,8 @@ export async function madeOf({ blank, job = {}, artwork = {}, tile }: Typed) {
     ...(tile === undefined ? {} : { artwork: { text: tile, file: 'tile.svg' } }),
     tools: { normalise, words: () => [] },
   });
-  const report = reportDraft(draft, draft);
+  if (!draft) throw new Error('a job has at least one piece');
+  const report = reportDrafts([draft], [draft]);
   return { draft, report, blank: read };
 }
 

@@ -3,7 +3,7 @@ import { createRequire } from 'node:module';
 import { describe, expect, it } from 'vitest';
 import { loadFont } from '../../src/artwork/lettering.ts';
 import { standardFlatGap } from '../../src/blank/straightedge.ts';
-import { flatBandsOfWall, type Wall } from '../../src/blank/wall.ts';
+import { flatBandsOfWall, type Wall, wallLength } from '../../src/blank/wall.ts';
 import { parsePathData } from '../../src/drawing/path-data.ts';
 import { tightBox } from '../../src/geometry/measure.ts';
 import { shownLength, spread, stepOf } from '../../src/prove/profile-ink.ts';
@@ -30,8 +30,7 @@ function subjectOf(name: string, wall: Wall, more: Partial<ProfileSubject> = {})
     ...rounds,
     stations: [],
     flatBands: flatBandsOfWall(wall, { ...rounds, flatGap: standardFlatGap }),
-    lipZone: 20,
-    lipZoneSays: 'top 20 mm',
+    lipZone: { from: wallLength(wall) - 20, says: 'top 20 mm' },
     hasHandle: false,
     keepOuts: [],
     notes: [],
@@ -147,6 +146,11 @@ describe('what is shown', () => {
     expect(beside.some(({ minX }) => minX > 0) && beside.some(({ maxX }) => maxX < 0)).toBe(true);
     expect(Math.max(...beside.map(({ maxY }) => maxY))).toBeCloseTo(-80, 2);
     expect(Math.min(...beside.map(({ minY }) => minY))).toBeCloseTo(-100, 2);
+  });
+
+  it('hatches nothing on a blank that has no lip zone', () => {
+    const { lipZone: _, ...none } = tower;
+    expect(profilePicture(none, 'mm', words)).not.toContain('data-role="lip-zone"');
   });
 
   it('writes what it is asked to, as outlines', () => {

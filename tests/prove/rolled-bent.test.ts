@@ -144,10 +144,11 @@ describe('how far around a circle is in sight', () => {
       ] as const,
     },
     {
-      title: 'at a waist',
+      title: 'under a brim',
       corners: [
         [0, 40],
-        [60, 20],
+        [60, 24],
+        [63, 60],
         [80, 60],
       ] as const,
     },

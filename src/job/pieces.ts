@@ -1,0 +1,45 @@
+// The pieces a band is cut in: one, or stacked sectors where the wall bends more than the film gives.
+import type { Band } from '../blank/flat-band.ts';
+import { Refused, stop } from '../finding.ts';
+import { formatLength } from '../lengths/length.ts';
+import { sheetRadii } from '../unroll/sheet-wall.ts';
+import { stackedSectors } from '../unroll/stack.ts';
+import { type Plan, type PlanInput, planWrap } from './plan.ts';
+import { filmGives } from './plan-findings.ts';
+import type { Job } from './resolved-job.ts';
+
+export interface PiecesInput extends PlanInput {
+  readonly job: PlanInput['job'] & Pick<Job, 'pieces'>;
+}
+
+/** Plans of the pieces, from the foot up; the first is that of the whole band where it is one piece. @throws Refused */
+export function planPieces(input: PiecesInput): readonly Plan[] {
+  const whole = planWrap(input);
+  if (input.job.pieces === 'one' || whole.strain.length === 0) return [whole];
+  const bands = stackedBands(input, whole);
+  if (bands.length === 1) return [whole];
+  const { trim } = input.job;
+  return bands.map((band, i) =>
+    planWrap({
+      ...input,
+      job: {
+        ...input.job,
+        band,
+        // Shared edges meet edge to edge: only the outer two are trimmed.
+        trim: { foot: i === 0 ? trim.foot : 0, lip: i === bands.length - 1 ? trim.lip : 0 },
+      },
+    }),
+  );
+}
+
+function stackedBands({ job, jobFile }: PiecesInput, { wall, build, template }: Plan): readonly Band[] {
+  const stretch = filmGives(job.film);
+  const sectors = stackedSectors(sheetRadii(wall, build, template.band), {
+    stretch,
+    gather: job.film.gather,
+  });
+  if (sectors) return sectors.map(({ from, to }) => ({ from, to }));
+  const { from, to } = template.band;
+  const says = `from ${formatLength(from, 'mm')} to ${formatLength(to, 'mm')} would take more than two dozen stacked pieces; give a shorter band, or a film that stretches more`;
+  throw new Refused([stop('too-many-pieces', { file: jobFile, key: 'pieces' }, says)]);
+}
