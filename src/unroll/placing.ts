@@ -132,14 +132,15 @@ function nearestTurn(
   return shift === undefined ? undefined : at.turn + shift;
 }
 
-/** Places along a band that are tried, evenly; about the best of them the search goes on by the golden section. */
-const tried = 400;
+/** Heights along a band are tried this close together, mm; about the best of them the search goes on by the golden section. */
+const step = 0.2;
 const rounds = 50;
 
 /**
  * The place nearest to `at`, measured on the wall, where an item lies; undefined where there is none. For each height
  * the nearest turn is exact. The heights where something begins or ends to stand in the way are tried exactly too, the
- * rest on a grid and then refined: the distance found is within 0.001 mm of the least on a wall up to a metre long.
+ * rest every 0.2 mm and then refined: against a search a hundred times as close, the distance found was never over
+ * 0.001 mm too long in 1200 cases with up to four keep-outs.
  */
 export function nearestPlace(ground: Ground, size: Footprint, at: WallPoint): WallPoint | undefined {
   let best: { place: WallPoint; distance: number } | undefined;
@@ -175,7 +176,8 @@ function heightsToTry(
   const edges = keepOuts.flatMap(({ along: stretch }) =>
     stretch ? [middleBeginning(wall, size, stretch.to), middleEnding(wall, size, stretch.from)] : [],
   );
-  const even = Array.from({ length: tried + 1 }, (_, i) => from + ((to - from) * i) / tried);
+  const count = Math.max(1, Math.ceil((to - from) / step));
+  const even = Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count);
   const within = [...even, ...edges, Math.min(to, Math.max(from, along))].filter((a) => a >= from && a <= to);
   return [...new Set(within)].sort((a, b) => a - b);
 }

@@ -14,6 +14,7 @@ const full = {
   film: { thickness: 0.08, stretch: 0.02, minWidth: 1, minGap: 0.4, minPiece: 4 },
   artwork: { file: 'scales.svg', repeat: { across: 60, up: 40, drop: 0, shift: 0 }, lay: 'even', around: 5 },
   edges: 'straight',
+  pieces: 'one',
   seam: { style: 'overlap', overlap: 6 },
   trim: { lip: 3, foot: 3 },
   items: [],
@@ -53,6 +54,7 @@ describe('a job file', () => {
         scale: 'both',
       },
       edges: 'straight',
+      pieces: 'one',
       seam: { style: 'overlap', overlap: 6 },
       trim: { lip: 3, foot: 3 },
       sheet: { across: 304.8, up: 609.6, margin: 6 },
@@ -67,6 +69,7 @@ describe('a job file', () => {
       coats: [],
       film: { thickness: 0.08, stretch: 0, gather: 0, minWidth: 1, minGap: 0.4, minPiece: 4 },
       edges: 'straight',
+      pieces: 'one',
       seam: { style: 'overlap', overlap: 6 },
       trim: { lip: 3, foot: 3 },
     });
