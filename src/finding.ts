@@ -37,6 +37,15 @@ export class Refused extends Error {
   }
 }
 
+/** @throws Refused where there is anything to refuse. */
+export function refuseIfAny(stops: readonly Finding[]): void {
+  if (stops.length > 0) throw new Refused(stops);
+}
+
+/** Findings that name no file yet, told of this one. */
+export const inFile = (findings: readonly Finding[], file: string): readonly Finding[] =>
+  findings.map((finding) => ({ ...finding, where: { file, ...finding.where } }));
+
 /** A finding of level `stop`. */
 export const stop = (rule: string, where: Where, says: string): Finding => ({
   rule,

@@ -2,10 +2,7 @@
 // font reader because it shapes every script and ligature a name may need.
 import { Blob, Buffer, Face, Font, shape } from 'harfbuzzjs';
 import { parsePathData } from '../drawing/path-data.ts';
-import type { Contour } from '../geometry/contour.ts';
-
-/** One line of words as closed contours: its height in mm is the font's em, baseline at y 0 from x 0, y down. */
-export type DrawWords = (text: string, em: number) => Contour[];
+import type { DrawWords } from '../drawing/words.ts';
 
 /** Ready a font from the bytes of a TrueType or OpenType file. Characters the font lacks are left out. */
 export function loadFont(bytes: Uint8Array): DrawWords {

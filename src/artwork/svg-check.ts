@@ -1,5 +1,5 @@
 // The look at an SVG file before the reader gets it: what the reader would cut short or drop in silence is found here.
-import { readXml, type XmlElement, XmlFault } from '../drawing/xml.ts';
+import { elementName, readXml, type XmlElement, XmlFault } from '../drawing/xml.ts';
 import { type Finding, look, stop } from '../finding.ts';
 import { shown } from '../lengths/shown.ts';
 import { elementFindings } from './svg-element-check.ts';
@@ -12,9 +12,6 @@ export interface CheckedSvg {
 }
 
 const svgNamespace = 'http://www.w3.org/2000/svg';
-
-const names = (element: XmlElement): string =>
-  element.attributes.id ? `${element.name}#${element.attributes.id}` : element.name;
 
 /** Read the raw file once: its size, and everything that would be lost in silence later. */
 export function checkSvg(text: string, file: string): CheckedSvg {
@@ -30,7 +27,7 @@ export function checkSvg(text: string, file: string): CheckedSvg {
         if (depth === 1) root = element;
         inStyle = element.name === 'style';
         const { line, column } = element;
-        findings.push(...elementFindings(element, { file, line, column, element: names(element) }));
+        findings.push(...elementFindings(element, { file, line, column, element: elementName(element) }));
       },
       close: () => {
         inStyle = false;

@@ -1,12 +1,9 @@
 // Faults of one element of an SVG file that a reader would cut short or drop in silence.
-import { pathDataFault } from '../drawing/path-data.ts';
+import { absurd, pathDataFault } from '../drawing/path-data.ts';
 import type { XmlElement } from '../drawing/xml.ts';
 import { type Finding, look, stop, type Where } from '../finding.ts';
 import { shown } from '../lengths/shown.ts';
 import { styleAttributeFindings } from './svg-style-check.ts';
-
-/** Largest number taken as meant, in user units: past it the reader's own numbers run over. */
-const absurd = 1e9;
 
 const transformList =
   /^\s*(?:none|(?:(?:matrix|translate|scale|rotate|skewX|skewY)\s*\(\s*[-+.\deE\s,]*\)\s*,?\s*)*)\s*$/;

@@ -1,6 +1,6 @@
 // The painted areas of a normalised SVG: transforms multiplied out, clip paths gathered, in mm.
 import { parsePathData } from '../drawing/path-data.ts';
-import { readXml, type XmlElement } from '../drawing/xml.ts';
+import { elementName, readXml, type XmlElement } from '../drawing/xml.ts';
 import { type Finding, note, stop } from '../finding.ts';
 import { type Affine, compose } from '../geometry/affine.ts';
 import type { Contour } from '../geometry/contour.ts';
@@ -73,9 +73,6 @@ const refusals: Readonly<Record<string, string>> = {
   filter: 'uses a filter (a blur or shadow), which has no edge to cut; remove it',
 };
 
-const nameOf = ({ name, attributes }: XmlElement): string =>
-  attributes.id ? `${name}#${attributes.id}` : name;
-
 const isMixed = (attributes: XmlElement['attributes']): boolean =>
   [attributes.opacity, attributes['fill-opacity']].some(
     (part) => part !== undefined && Number(part) > 0 && Number(part) < 1,
@@ -101,7 +98,7 @@ class PaintReader {
   }
 
   #refuse(rule: string, element: XmlElement, says: string): void {
-    this.findings.push(stop(rule, { file: this.#file, element: nameOf(element) }, says));
+    this.findings.push(stop(rule, { file: this.#file, element: elementName(element) }, says));
   }
 
   walk(node: Node, toMm: Affine, clips: readonly ClipArea[], id?: string): void {
@@ -114,7 +111,7 @@ class PaintReader {
       if (referenceOf(attributes[key])) this.#refuse(key, element, says);
     const clip = this.#clip(referenceOf(attributes['clip-path']), here, node);
     const inside = clip ? [...clips, clip] : clips;
-    if (isMixed(attributes)) this.mixed.push(nameOf(element));
+    if (isMixed(attributes)) this.mixed.push(elementName(element));
     const named = attributes.id ?? id;
     if (name === 'path') this.#paint(element, here, inside, named);
     for (const child of children) this.walk(child, here, inside, named);

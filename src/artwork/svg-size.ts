@@ -2,10 +2,13 @@
 import { type Affine, compose, translation } from '../geometry/affine.ts';
 import { formatLength, mostLength } from '../lengths/length.ts';
 
+/** mm per CSS pixel. */
+const px = 25.4 / 96;
+
 /** mm per unit. Source: CSS Values and Units, absolute lengths: 1in = 2.54cm = 96px = 72pt = 6pc. */
 const mmPer: Readonly<Record<string, number>> = {
-  '': 25.4 / 96,
-  px: 25.4 / 96,
+  '': px,
+  px,
   mm: 1,
   cm: 10,
   in: 25.4,
@@ -77,7 +80,6 @@ export function svgFrame(attributes: Readonly<Record<string, string>>): SvgFrame
   const viewBox = parseViewBox(attributes.viewBox);
   const width = svgLength(attributes.width);
   const height = svgLength(attributes.height);
-  const px = 25.4 / 96;
   const ratio = viewBox ? viewBox.height / viewBox.width : undefined;
   const across = width ?? (height !== undefined && ratio ? height / ratio : (viewBox?.width ?? 0) * px);
   const up = height ?? (ratio === undefined ? 0 : across * ratio);

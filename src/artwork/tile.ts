@@ -2,6 +2,7 @@
 import { parsePathData } from '../drawing/path-data.ts';
 import { type Finding, Refused, stop } from '../finding.ts';
 import { type Affine, determinant, moveContour } from '../geometry/affine.ts';
+import { hullBox } from '../geometry/box.ts';
 import { reverseContour, type Shape } from '../geometry/contour.ts';
 import { shapeArea, tightBox } from '../geometry/measure.ts';
 import type { Fill } from '../geometry/polygon-clip.ts';
@@ -148,7 +149,7 @@ function isSeen({ contours }: Shape, { width, height }: Size): boolean {
 
 /** Shapes may reach far past the tile, but not so far that rounding shows inside it. */
 function refuseOutOfRange({ id }: Painted, shapes: readonly Shape[], file: string): void {
-  const { minX, minY, maxX, maxY } = tightBox(shapes.flatMap(({ contours }) => contours));
+  const { minX, minY, maxX, maxY } = hullBox(shapes.flatMap(({ contours }) => contours));
   if ([minX, minY, maxX, maxY].every((n) => Math.abs(n) <= farthest)) return;
   const element = id === undefined ? 'path' : `path#${id}`;
   throw new Refused([

@@ -27,7 +27,7 @@ export const girthGrowth = (thickness: number, lean: number): number =>
   2 * Math.PI * thickness * Math.cos(lean);
 
 /** How far the thickness of a coat may be from what was meant, as a standard share. Common practice, no source. */
-export const coatDoubt = 0.2;
+const coatDoubt = 0.2;
 
 /**
  * Standard uncertainty of the girth that coats add, mm: a hand that pours one thick pours all thick, so their doubts
@@ -35,14 +35,27 @@ export const coatDoubt = 0.2;
  */
 export const growthUncertainty = (growth: number): number => coatDoubt * growth;
 
-/** Girth after each coat in turn, from the bare girth; `film` mm of it comes before the first coat that is over it. */
+/** Coats in the order they go on: those under the film, then those over it. */
+export const asLaid = <C extends { readonly over: boolean }>(coats: readonly C[]): readonly C[] => [
+  ...coats.filter(({ over }) => !over),
+  ...coats.filter(({ over }) => over),
+];
+
+/** Thickness of all coats under the film together, mm. */
+export const thicknessUnder = (
+  coats: readonly { readonly thickness: number; readonly over: boolean }[],
+): number => coats.filter(({ over }) => !over).reduce((sum, { thickness }) => sum + thickness, 0);
+
+/**
+ * Girth after each coat as it is laid, in the order of `asLaid`, from the bare girth; `film` mm of it comes before the
+ * first coat that is over it.
+ */
 export function coatGrowths(
   coats: readonly { readonly name: string; readonly thickness: number; readonly over: boolean }[],
   { girth, lean, film }: { readonly girth: number; readonly lean: number; readonly film: number },
 ): readonly CoatGrowth[] {
-  const ordered = [...coats.filter(({ over }) => !over), ...coats.filter(({ over }) => over)];
   let built = 0;
-  return ordered.map(({ name, thickness, over }) => {
+  return asLaid(coats).map(({ name, thickness, over }) => {
     built += thickness;
     const grown = girthGrowth(built + (over ? film : 0), lean);
     return { name, over, thickness, girthGrowth: girthGrowth(thickness, lean), girthAfter: girth + grown };

@@ -1,5 +1,5 @@
 // A wall that is not one straight line: stepped or smooth, through every reading.
-import { type Finding, note, Refused, stop } from '../finding.ts';
+import { type Finding, note, refuseIfAny, stop } from '../finding.ts';
 import { formatLength } from '../lengths/length.ts';
 import type { Blank, Station } from './blank.ts';
 import {
@@ -40,10 +40,6 @@ export function fitCurvedWall(blank: Blank, kind: 'stepped' | 'smooth'): CurvedW
   });
   return { profile, readings, moved };
 }
-
-const refuseIfAny = (findings: readonly Finding[]): void => {
-  if (findings.length > 0) throw new Refused(findings);
-};
 
 const readingOf = (station: Station, blank: Blank) => ({
   kind: station.position.kind,

@@ -9,7 +9,7 @@ import type { Blank } from './blank.ts';
  * Proposition 65, July 2004 (seen); the 2 cm wide outer drinking rim of DIN 51032, as told by LGL Bayern, which adds that
  * it is no legal norm (seen). Both are about tests of fired ware: nobody's law draws this line for film or resin.
  */
-export const standardLipZone = 20;
+const standardLipZone = 20;
 
 /** Where the lip zone of a wall so long begins, mm along; undefined where there is none. */
 export function lipZoneStart(

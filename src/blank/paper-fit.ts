@@ -1,5 +1,5 @@
 // Paper templates wrapped around the blank: each corrects the wall that it was made from.
-import { type Finding, Refused, stop } from '../finding.ts';
+import { type Finding, refuseIfAny, stop } from '../finding.ts';
 import { formatLength } from '../lengths/length.ts';
 import type { Blank } from './blank.ts';
 import { type Band, flatBand } from './flat-band.ts';
@@ -41,8 +41,7 @@ export function resolveFits(blank: Blank, typed: readonly TypedFit[]): readonly 
 function resolvedFit(known: Blank, fit: TypedFit, index: number): PaperFit {
   const wall = fitStraightWall(known);
   const band = fit.band ?? flatBand(wall, known);
-  const problems = fitProblems(fit, band, wall, index);
-  if (problems.length > 0) throw new Refused(problems);
+  refuseIfAny(fitProblems(fit, band, wall, index));
   const template = { radius: wall.radius, halfAngle: wall.halfAngle };
   const { foot, lip, climb, paper, reading } = fit;
   const made = { foot, lip, ...(climb === undefined ? {} : { climb }), band, paper, reading, template };

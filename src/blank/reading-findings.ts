@@ -1,6 +1,6 @@
 // What single readings tell beside the wall: places out of round, sizes no cup has, paper that cannot have missed so.
 import { type Finding, look, note } from '../finding.ts';
-import { formatLength } from '../lengths/length.ts';
+import { inMm } from '../lengths/length.ts';
 import type { Blank, Station } from './blank.ts';
 import { mostOff, timesOff } from './reading-off.ts';
 import { measuredGirth, outOfRound, readingKey } from './stations.ts';
@@ -11,8 +11,6 @@ const oddGirth = { least: 20, most: 6000 };
 
 /** Places nearer than this are one, mm. */
 const samePlace = 0.001;
-
-const mm = (value: number): string => formatLength(Math.round(value * 1000) / 1000, 'mm');
 
 /** Findings on readings taken by themselves: `out-of-round` (look or note) and `odd-size` (look). */
 export const placeFindings = (blank: Blank): readonly Finding[] => [
@@ -52,7 +50,7 @@ function outOfRoundFinding({ key, diameters, outOfRound: half }: OutOfRound, rea
   // Two good readings differ by less than this 19 times in 20: k = 2 on the difference of two.
   const isMore = 2 * half > 2 * Math.SQRT2 * reading;
   const says =
-    `${diameters.map(mm).join(' and ')} at one place: out of round by ${mm(half)} either way of their mean, ${mm(mean)}` +
+    `${diameters.map(inMm).join(' and ')} at one place: out of round by ${inMm(half)} either way of their mean, ${inMm(mean)}` +
     `${isMore ? ', more than reading alone explains' : ''}; it counts as doubt of that diameter, and a tape around it reads the girth whatever its shape`;
   return (isMore ? look : note)('out-of-round', { key }, says);
 }
@@ -62,7 +60,7 @@ function oddSizes(blank: Blank): readonly Finding[] {
     const girth = measuredGirth(station, blank.tape);
     if (girth >= oddGirth.least && girth <= oddGirth.most) return [];
     const odd = girth < oddGirth.least ? 'less than a hand can hold' : 'more than a crane can lift in';
-    const says = `${mm(station.reading.mm)} makes a girth of ${mm(girth)}, ${odd} (${oddGirth.least}mm to ${oddGirth.most}mm is usual); is it meant, and is the unit right?`;
+    const says = `${inMm(station.reading.mm)} makes a girth of ${inMm(girth)}, ${odd} (${oddGirth.least}mm to ${oddGirth.most}mm is usual); is it meant, and is the unit right?`;
     return [look('odd-size', { key: readingKey(station, index) }, says)];
   });
 }
@@ -78,8 +76,8 @@ function unlikely(row: RowResidual): readonly Finding[] {
   if (of === 'station' || of === 'pair' || timesOff(row) <= mostOff) return [];
   const says =
     of === 'climb'
-      ? `does not go with what it missed by at its two ends: ${mm(Math.abs(row.residual))} ${row.residual > 0 ? 'more' : 'less'} climb than that taper gives; the start was probably not laid true up the wall, so wrap it once more`
-      : `does not go with the other figures of the paper fits, by ${mm(Math.abs(row.residual))}; wrap it once more and read it again`;
+      ? `does not go with what it missed by at its two ends: ${inMm(Math.abs(row.residual))} ${row.residual > 0 ? 'more' : 'less'} climb than that taper gives; the start was probably not laid true up the wall, so wrap it once more`
+      : `does not go with the other figures of the paper fits, by ${inMm(Math.abs(row.residual))}; wrap it once more and read it again`;
   return [look('fit-unlikely', { key: `fits[${index}].${of}` }, says)];
 }
 
@@ -89,7 +87,7 @@ function replacedStations(blank: Blank, wall: StraightWall): readonly Finding[] 
     if (!residual.isReplaced || station === undefined || timesOff(residual) <= mostOff) return [];
     const shouldBe = residual.measured - residual.residual;
     const typed = station.reading.kind === 'across' ? shouldBe / Math.PI : shouldBe + Math.PI * blank.tape;
-    const says = `${mm(station.reading.mm)} is not what the paper showed: at that place it should have been ${mm(Math.round(typed * 10) / 10)}, or the place was read wrongly; the paper fit stands in its place`;
+    const says = `${inMm(station.reading.mm)} is not what the paper showed: at that place it should have been ${inMm(Math.round(typed * 10) / 10)}, or the place was read wrongly; the paper fit stands in its place`;
     return [
       note('reading-replaced', { key: readingKey(station, residual.station), along: residual.along }, says),
     ];

@@ -1,5 +1,5 @@
 // How far up and down the wall its rounded edges reach.
-import { type Finding, Refused, stop } from '../finding.ts';
+import { type Finding, refuseIfAny, stop } from '../finding.ts';
 import { formatLength } from '../lengths/length.ts';
 import type { Blank } from './blank.ts';
 
@@ -33,7 +33,7 @@ export function roundReach(
   ];
   if (findings.length === 0 && reach.foot + reach.lip >= length)
     findings.push(noBand(length, { footRound, lipRound }, reach));
-  if (findings.length > 0) throw new Refused(findings);
+  refuseIfAny(findings);
   return reach;
 }
 

@@ -1,5 +1,5 @@
 // One straight wall, cylinder or cone, fitted to all readings of a blank, and how sure it is.
-import { type Finding, Refused, stop } from '../finding.ts';
+import { type Finding, Refused, refuseIfAny, stop } from '../finding.ts';
 import { formatLength } from '../lengths/length.ts';
 import type { Blank, Station } from './blank.ts';
 import type { Cone } from './paper-miss.ts';
@@ -20,7 +20,7 @@ import {
 } from './wall-rows.ts';
 
 /** Steepest half angle taken for a wall, radians: at 85 degrees it lies nearly flat and is a plate. */
-export const steepest = (85 * Math.PI) / 180;
+const steepest = (85 * Math.PI) / 180;
 
 /** A girth that changes by less than this from foot to lip is a cylinder's, mm: no blade can follow it. */
 const cylinderGirth = 1e-6;
@@ -154,10 +154,6 @@ function lengthOf(blank: Blank, { radius, halfAngle }: Cone): number {
   const misfit = radiusOf(top, blank.tape) - radius - length * wider;
   return wider === 0 ? length : length + (misfit / wider) * (own / (own + read));
 }
-
-const refuseIfAny = (findings: readonly Finding[]): void => {
-  if (findings.length > 0) throw new Refused(findings);
-};
 
 /** Half angle and the last regression, its intercept made the radius itself. */
 interface Settled {

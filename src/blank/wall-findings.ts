@@ -2,13 +2,11 @@
 import { type Finding, look, note } from '../finding.ts';
 import { formatLength } from '../lengths/length.ts';
 import type { Blank } from './blank.ts';
+import { atFoot } from './profile.ts';
 import { fitFindings, placeFindings } from './reading-findings.ts';
 import { mostOff, readingOff, suspectKeys, timesOff } from './reading-off.ts';
 import { positionKey, readingKey } from './stations.ts';
 import { girthUncertaintyAt, type Residual, type StraightWall } from './straight-wall.ts';
-
-/** A lowest station nearer to the foot than this is at the foot, mm. */
-const atFoot = 1e-6;
 
 /**
  * Findings on a wall fitted to this blank: `reading-off` or `wall-unsuited` (look), `out-of-round`, `odd-size`,

@@ -1,5 +1,5 @@
 // `seamwright blank`: describes a blank.
-import { type Finding, Refused } from '../finding.ts';
+import { type Finding, refuseIfAny } from '../finding.ts';
 import { describeBlank } from '../job/describe-blank.ts';
 import { profileOfBlankAlone } from '../job/profile-picture.ts';
 import type { Blank } from '../job/read-blank.ts';
@@ -35,7 +35,7 @@ function coatsOfFlags(flags: DescribeFlags): readonly JobCoat[] {
     return volume === undefined ? [] : [{ name, volume, over: false }];
   });
   lengths.finish();
-  if (problems.length > 0) throw new Refused(problems);
+  refuseIfAny(problems);
   return coats;
 }
 

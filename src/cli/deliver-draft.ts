@@ -1,6 +1,6 @@
 // Writing a draft's files: staged, read back, measured, then moved into place.
-import { type Draft, reportDrafts, type Written } from '../job/make.ts';
-import { exitStatus, type FileReport, type Report } from '../job/report.ts';
+import type { Written } from '../job/make.ts';
+import { exitStatus, type FileReport, type GoresReport, type Report } from '../job/report.ts';
 import { Delivery, type FileContent } from './files.ts';
 import type { CommonOptions } from './options.ts';
 import { printFindings, printJson } from './output.ts';
@@ -13,6 +13,8 @@ export interface DeliveryOptions extends CommonOptions {
   readonly folder: string;
   /** Stem of the cut file and the guide. */
   readonly stem: string;
+  /** The report, from the cut files and guides as they were written. */
+  readonly report: (written: readonly Written[]) => Omit<Report, 'files'>;
   /** Further files, made from the written cut files and guides, one of each a piece. */
   readonly more: (written: readonly WrittenPiece[]) => Promise<readonly NamedFile[]>;
 }
@@ -22,7 +24,8 @@ export interface WrittenPiece extends Written {
   readonly stem: string;
 }
 
-export async function deliverDrafts(drafts: readonly Draft[], options: DeliveryOptions): Promise<number> {
+/** Write the cut file and guide of each piece, and all that is made from them. */
+export async function deliverDrafts(drafts: readonly Written[], options: DeliveryOptions): Promise<number> {
   const delivery = new Delivery(options.folder);
   try {
     const written: WrittenPiece[] = [];
@@ -40,7 +43,7 @@ export async function deliverDrafts(drafts: readonly Draft[], options: DeliveryO
       ...more.map(({ file, role }) => ({ file, role })),
       { file: 'report.json', role: 'report' },
     ];
-    const report: Report = { ...reportDrafts(drafts, written), files };
+    const report: Report = { ...options.report(written), files };
     await delivery.stage('report.json', `${JSON.stringify(report, undefined, 2)}\n`);
     await delivery.finish();
     printReport(report, options);
@@ -51,7 +54,7 @@ export async function deliverDrafts(drafts: readonly Draft[], options: DeliveryO
 }
 
 /** Stage a piece's files, and read them back as they now stand. */
-async function writePiece(delivery: Delivery, { cut, guide }: Draft, stem: string): Promise<WrittenPiece> {
+async function writePiece(delivery: Delivery, { cut, guide }: Written, stem: string): Promise<WrittenPiece> {
   await delivery.stage(`${stem}.cut.svg`, cut);
   await delivery.stage(`${stem}.guide.svg`, guide);
   return {
@@ -69,7 +72,8 @@ function printReport(report: Report, { json, folder }: DeliveryOptions): void {
 
 function summary({ template, pattern, files }: Report, folder: string): string[] {
   const lines: string[] = [];
-  if (template && template.parts.length > 0)
+  if (template?.gores) lines.push(goresInWords(template.gores));
+  else if (template && template.parts.length > 0)
     lines.push(`template: ${template.parts.length} stacked pieces, numbered from the foot up`);
   else if (template)
     lines.push(
@@ -86,3 +90,6 @@ function summary({ template, pattern, files }: Report, folder: string): string[]
   lines.push(`written to ${folder}: ${(files ?? []).map(({ file }) => file).join(', ')}`);
   return lines;
 }
+
+const goresInWords = ({ count, width, strain, joined }: GoresReport): string =>
+  `template: ${count} gores, each ${width.toFixed(1)} mm at its widest, ${joined === 'loose' ? 'loose' : `joined at the ${joined}`}; they ask ${(strain * 100).toFixed(2)} % of stretch`;

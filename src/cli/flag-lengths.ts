@@ -1,5 +1,5 @@
 // Lengths as typed on the command line.
-import { type Finding, Refused, stop } from '../finding.ts';
+import { type Finding, refuseIfAny, stop } from '../finding.ts';
 import { parseLength, type Units } from '../lengths/length.ts';
 
 /** Collects lengths from flags, so that all faults are told at once. */
@@ -31,6 +31,6 @@ export class FlagLengths {
 
   /** @throws Refused where any flag was wrong. */
   finish(): void {
-    if (this.#findings.length > 0) throw new Refused(this.#findings);
+    refuseIfAny(this.#findings);
   }
 }

@@ -1,6 +1,6 @@
 // `seamwright make`: the whole job.
 import { dirname, isAbsolute, join, relative, resolve } from 'node:path';
-import { type Draft, draftPieces, type MakeInput } from '../job/make.ts';
+import { type Draft, draftPieces, type MakeInput, reportDrafts } from '../job/make.ts';
 import { profileOfDraft } from '../job/profile-picture.ts';
 import { type Blank, readBlank } from '../job/read-blank.ts';
 import { readJob } from '../job/read-job.ts';
@@ -83,6 +83,7 @@ export async function makeCommand(jobFile: string, flags: MakeFlags): Promise<nu
     ...flags,
     folder,
     stem: 'wrap',
+    report: (written) => reportDrafts(drafts, written),
     more: async (written) => {
       const prints = await Promise.all(
         written.map(({ guide, stem }) => printFiles(paper, guide, stem, inputs.job.name, tools.words)),

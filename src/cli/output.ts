@@ -5,7 +5,7 @@ import type { CommonOptions } from './options.ts';
 /** Input refused, or a usage error. */
 export const refusedStatus = 2;
 /** A fault of ours. */
-export const faultStatus = 70;
+const faultStatus = 70;
 
 export function printFindings(findings: readonly Finding[]): void {
   for (const finding of findings) process.stderr.write(`${finding.level}: ${toLine(finding)}\n`);

@@ -1,22 +1,24 @@
 // `seamwright unroll`: the plain template of a blank.
 import { dirname, join } from 'node:path';
-import { draftPieces } from '../job/make.ts';
+import type { GoresAsked } from '../job/gore-plan.ts';
+import { draftGores } from '../job/gores.ts';
+import { draftPieces, reportDrafts } from '../job/make.ts';
 import { type Coat, type Job, standardFilm, standardOverlap, standardTrim } from '../job/resolved-job.ts';
 import { givenBlank } from './blank-input.ts';
-import { deliverDrafts } from './deliver-draft.ts';
+import { deliverDrafts, type WrittenPiece } from './deliver-draft.ts';
 import { FlagLengths } from './flag-lengths.ts';
+import { type GoreFlags, goresOf, piecesOf } from './gore-flags.ts';
 import type { BlankFlags } from './options.ts';
 import { type PrintFlags, printFiles, printPaper } from './print-file.ts';
 import { loadWords } from './tools.ts';
 
-export interface UnrollFlags extends BlankFlags, PrintFlags {
+export interface UnrollFlags extends BlankFlags, GoreFlags, PrintFlags {
   readonly band?: string;
   readonly coat: readonly string[];
   readonly film?: string;
   readonly overlap?: string;
   readonly trimLip?: string;
   readonly trimFoot?: string;
-  readonly pieces: 'one' | 'stacked';
 }
 
 /** `from..to`, two lengths. */
@@ -35,53 +37,69 @@ function bandOf(text: string | undefined, lengths: FlagLengths): Job['band'] {
   return { from: band.from, to: band.to };
 }
 
-function jobOfFlags(flags: UnrollFlags, name: string): Omit<Job, 'blank'> {
+/** What the flags ask for: a job, and how its gores are cut where it is to be gores. */
+interface Asked {
+  readonly job: Omit<Job, 'blank'>;
+  readonly gores?: GoresAsked;
+}
+
+function askedOf(flags: UnrollFlags, name: string): Asked {
   const lengths = new FlagLengths(flags.units);
+  const pieces = piecesOf(flags, lengths);
+  const gores = pieces === 'gores' ? goresOf(flags, lengths) : undefined;
   const band = bandOf(flags.band, lengths);
   const coats = flags.coat.map(
     (text, i): Coat => ({ name: `coat ${i + 1}`, thickness: lengths.read('--coat', text) ?? 0, over: false }),
   );
+  const film = lengths.read('--film', flags.film) ?? standardFilm.thickness;
+  // Gores lie edge to edge, the last with the first too, unless an overlap is asked for.
+  const overlap = lengths.read('--overlap', flags.overlap) ?? (gores ? 0 : standardOverlap);
   const job = {
     name,
     units: flags.units,
     ...(band ? { band } : {}),
     coats,
-    film: { ...standardFilm, thickness: lengths.read('--film', flags.film) ?? standardFilm.thickness },
-    pieces: flags.pieces === 'stacked' ? ('stacked' as const) : ('one' as const),
+    film: { ...standardFilm, thickness: film },
+    pieces: pieces === 'stacked' ? ('stacked' as const) : ('one' as const),
     edges: 'straight' as const,
-    seam: { style: 'overlap' as const, overlap: lengths.read('--overlap', flags.overlap) ?? standardOverlap },
+    seam: { style: gores && overlap === 0 ? ('butt' as const) : ('overlap' as const), overlap },
     trim: {
       lip: lengths.read('--trim-lip', flags.trimLip) ?? standardTrim.lip,
       foot: lengths.read('--trim-foot', flags.trimFoot) ?? standardTrim.foot,
     },
   };
   lengths.finish();
-  return job;
+  return gores ? { job, gores } : { job };
 }
 
 export async function unrollCommand(file: string | undefined, flags: UnrollFlags): Promise<number> {
   const paper = printPaper(flags);
   const { blank, named } = await givenBlank(file, flags);
-  const job: Job = { ...jobOfFlags(flags, 'plain template'), blank: { kind: 'here', blank } };
+  const asked = askedOf(flags, 'plain template');
   const words = await loadWords();
-  const drafts = draftPieces({
-    job,
+  const input = {
+    job: { ...asked.job, blank: { kind: 'here' as const, blank } },
     jobFile: 'the command line',
     blank,
     blankFile: named,
     plain: true,
-    tools: { words, normalise: (svg) => svg },
-  });
-  const folder = flags.out ?? join(file === undefined ? '.' : dirname(file), 'out');
-  return deliverDrafts(drafts, {
+    tools: { words, normalise: (svg: string) => svg },
+  };
+  const delivery = {
     ...flags,
-    folder,
+    folder: flags.out ?? join(file === undefined ? '.' : dirname(file), 'out'),
     stem: 'template',
-    more: async (written) => {
+    more: async (written: readonly WrittenPiece[]) => {
       const prints = await Promise.all(
         written.map(({ guide, stem }) => printFiles(paper, guide, stem, `${blank.name}: ${stem}`, words)),
       );
       return prints.flat();
     },
-  });
+  };
+  if (asked.gores) {
+    const draft = draftGores({ ...input, gores: asked.gores });
+    return deliverDrafts([draft], { ...delivery, report: () => draft.report });
+  }
+  const drafts = draftPieces(input);
+  return deliverDrafts(drafts, { ...delivery, report: (written) => reportDrafts(drafts, written) });
 }

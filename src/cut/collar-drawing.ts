@@ -1,6 +1,7 @@
 // The two drawings of collars that share coordinates: what is cut, and the guide with every line and word.
 import type { Drawing, DrawnGroup, DrawnPath } from '../drawing/drawing.ts';
-import { moveContour, translation } from '../geometry/affine.ts';
+import type { DrawWords } from '../drawing/words.ts';
+import { shifted } from '../geometry/affine.ts';
 import { boxAround, grow } from '../geometry/box.ts';
 import type { Contour } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
@@ -8,7 +9,7 @@ import type { Point } from '../geometry/point.ts';
 import { edgeLine, finishedEdge, outline } from '../unroll/template.ts';
 import type { Collar } from './collar.ts';
 import { type CollarWords, collarWords, plumbLines } from './collar-marks.ts';
-import { type NoteWords, noteStrip, scaleSquares } from './marks.ts';
+import { noteStrip, scaleSquares } from './marks.ts';
 import { stacked } from './stack.ts';
 
 export interface CollarDrawingOptions {
@@ -16,7 +17,7 @@ export interface CollarDrawingOptions {
   readonly collars: readonly { readonly collar: Collar; readonly said: CollarWords }[];
   /** Lines of words for the guide. */
   readonly notes: readonly string[];
-  readonly words: NoteWords;
+  readonly words: DrawWords;
 }
 
 export interface CollarDrawings {
@@ -28,6 +29,8 @@ export interface CollarDrawings {
 
 /** Room around the strips and between them, mm. */
 const margin = 6;
+
+const still: Point = { x: 0, y: 0 };
 
 interface Parts {
   readonly outline: DrawnPath[];
@@ -43,7 +46,7 @@ const roles = ['outline', 'seam', 'trim', 'register', 'note'] as const;
 export function collarDrawings({ collars, notes, words }: CollarDrawingOptions): CollarDrawings {
   const borders = collars.map(({ collar }) => outline(collar.template));
   const offsets = stacked(borders, margin);
-  const boxes = borders.map((border, i) => tightBox([moved(border, offsets[i])]));
+  const boxes = borders.map((border, i) => tightBox(shifted([border], offsets[i] ?? still)));
   const room = grow(boxAround(boxes), margin);
   const strip = noteStrip(notes, words, room.maxX - room.minX - 2 * margin);
   const under = Math.max(...[...scaleSquares(), ...strip.lines.flat()].map((line) => tightBox([line]).maxX));
@@ -52,12 +55,12 @@ export function collarDrawings({ collars, notes, words }: CollarDrawingOptions):
   const origins = offsets.map(({ x, y }) => ({ x: x + corner.x, y: y + corner.y }));
   const parts = collars.map(({ collar, said }, i) => {
     const suffix = collars.length > 1 ? `-${i + 1}` : '';
-    return shifted(partsOf(collar, said, words, suffix), origins[i]);
+    return placed(partsOf(collar, said, words, suffix), origins[i] ?? still);
   });
   const below = { x: margin, y: room.maxY - room.minY };
   const strips: Partial<Parts> = {
-    register: scaleSquares().map((square) => ({ contours: [moved(square, below)] })),
-    note: strip.lines.map((line) => ({ contours: line.map((c) => moved(c, below)) })),
+    register: scaleSquares().map((square) => ({ contours: shifted([square], below) })),
+    note: strip.lines.map((line) => ({ contours: shifted(line, below) })),
   };
   const groups = roles.map(
     (role): DrawnGroup => ({
@@ -73,7 +76,7 @@ export function collarDrawings({ collars, notes, words }: CollarDrawingOptions):
   };
 }
 
-function partsOf(collar: Collar, said: CollarWords, words: NoteWords, suffix: string): Parts {
+function partsOf(collar: Collar, said: CollarWords, words: DrawWords, suffix: string): Parts {
   const { template, along } = collar;
   const { wall, piece, seam } = template;
   const path = (contour: Contour, id?: string): DrawnPath => ({
@@ -92,12 +95,9 @@ function partsOf(collar: Collar, said: CollarWords, words: NoteWords, suffix: st
   };
 }
 
-const moved = (contour: Contour, by: Point = { x: 0, y: 0 }): Contour =>
-  moveContour(translation(by.x, by.y), contour);
-
-const shifted = (parts: Parts, by: Point | undefined): Parts => {
+const placed = (parts: Parts, by: Point): Parts => {
   const all = (paths: readonly DrawnPath[]) =>
-    paths.map((path) => ({ ...path, contours: path.contours.map((c) => moved(c, by)) }));
+    paths.map((path) => ({ ...path, contours: shifted(path.contours, by) }));
   return {
     outline: all(parts.outline),
     seam: all(parts.seam),

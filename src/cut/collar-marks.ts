@@ -1,11 +1,11 @@
 // The words and lines on a collar: quarter turns, plumb lines, where the ends meet, which edge is level.
+import type { DrawWords } from '../drawing/words.ts';
 import { type Contour, polyline } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import type { Point } from '../geometry/point.ts';
 import { girthAt, radiusAt, toFlat } from '../unroll/flat-wall.ts';
 import { type SideEdge, turnOfEdge } from '../unroll/template.ts';
 import type { Collar } from './collar.ts';
-import type { NoteWords } from './marks.ts';
 
 /** Size of the words where there is room, mm, and the room they keep from lines. */
 const wordSize = 3.6;
@@ -46,7 +46,7 @@ interface Label {
 }
 
 /** All words of a collar, bent along it so that they stand upright on the wall. */
-export function collarWords(collar: Collar, said: CollarWords, words: NoteWords): (readonly Contour[])[] {
+export function collarWords(collar: Collar, said: CollarWords, words: DrawWords): (readonly Contour[])[] {
   return labels(collar, said)
     .map((label) => placed(label, collar, words))
     .filter((contours) => contours.length > 0);
@@ -88,7 +88,7 @@ function labels(collar: Collar, { name, place }: CollarWords): Label[] {
   ];
 }
 
-function placed({ text, row, beside, side, room }: Label, collar: Collar, words: NoteWords): Contour[] {
+function placed({ text, row, beside, side, room }: Label, collar: Collar, words: DrawWords): Contour[] {
   const { wall, piece } = collar.template;
   const most = Math.min(wordSize, (piece.to - piece.from) / rows);
   const full = words(text, most);

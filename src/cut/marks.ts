@@ -1,22 +1,23 @@
 // Marks of the guide: register crosses, ticks at the finished edges and at quarter turns, the scale check, the words.
-import { moveContour, translation } from '../geometry/affine.ts';
+import type { DrawWords } from '../drawing/words.ts';
+import { shifted } from '../geometry/affine.ts';
+import { boxCorners } from '../geometry/box.ts';
 import { type Contour, polygon, polyline, type Shape } from '../geometry/contour.ts';
 import { shapeArea, tightBox } from '../geometry/measure.ts';
 import { add, type Point, scale } from '../geometry/point.ts';
 import { levelAngle, toFlat } from '../unroll/flat-wall.ts';
 import { edgePoint, type SideEdge, type Template, turnOfEdge } from '../unroll/template.ts';
 
-/** One line of words as outlines, baseline at y 0 from x 0, y down; `em` in mm. */
-export type NoteWords = (text: string, em: number) => readonly Contour[];
+export type NoteWords = DrawWords;
 
 /** Half the width of a register cross, mm. */
 const crossArm = 3;
 
 /** A tick's length, mm, and the clear space between it and what the blade cuts. */
-const tick = { length: 4, clear: 0.75 };
+export const tick = { length: 4, clear: 0.75 };
 
 /** Size of the words, mm, and the distance of their lines. */
-const wordSize = 3.6;
+export const wordSize = 3.6;
 const lineStep = 5.6;
 
 /** Side of the two scale squares, mm: 25 mm and 1 in. */
@@ -68,7 +69,7 @@ export function quarterTicks(template: Template, runOff: number): Contour[] {
 }
 
 /** The words `lip` and `foot`, each beside the middle tick of its edge. */
-export function edgeWords(template: Template, runOff: number, words: NoteWords): (readonly Contour[])[] {
+export function edgeWords(template: Template, runOff: number, words: DrawWords): (readonly Contour[])[] {
   const { wall, piece } = template;
   const away = runOff + tick.clear + tick.length / 2;
   return [
@@ -76,14 +77,14 @@ export function edgeWords(template: Template, runOff: number, words: NoteWords):
     { text: 'foot', along: piece.from - away },
   ].map(({ text, along }) => {
     const { x, y } = toFlat(wall, { turn: 0.5, along });
-    return at(words(text, wordSize), x + 1.2, y + wordSize / 3);
+    return shifted(words(text, wordSize), { x: x + 1.2, y: y + wordSize / 3 });
   });
 }
 
 /** The word of a place on the guide, in the middle of each of its outlines that has room for it. */
 export function placeWords(
   { says, shapes }: { readonly says: string; readonly shapes: readonly Shape[] },
-  words: NoteWords,
+  words: DrawWords,
 ): (readonly Contour[])[] {
   const drawn = words(says, wordSize);
   const width = drawn.length > 0 ? tightBox(drawn).maxX : Infinity;
@@ -92,7 +93,8 @@ export function placeWords(
     const height = box.maxY - box.minY;
     // A slanting strip fills little of its box: its mean width has to hold the word.
     if (height < wordSize || shapeArea(shape) / height < width) return [];
-    return [at(drawn, (box.minX + box.maxX - width) / 2, (box.minY + box.maxY) / 2 + wordSize / 3)];
+    const middle = { x: (box.minX + box.maxX - width) / 2, y: (box.minY + box.maxY) / 2 + wordSize / 3 };
+    return [shifted(drawn, middle)];
   });
 }
 
@@ -119,23 +121,21 @@ export function scaleSquares(): Contour[] {
   return squares.map((side) => {
     const left = x;
     x += side + squareGap;
-    return polygon([
-      { x: left, y: 0 },
-      { x: left + side, y: 0 },
-      { x: left + side, y: side },
-      { x: left, y: side },
-    ]);
+    return polygon(boxCorners({ minX: left, minY: 0, maxX: left + side, maxY: side }));
   });
 }
 
 /** The strip under the piece: scale squares with their sizes written in them, and the lines of words beside or below. */
 export function noteStrip(
   notes: readonly string[],
-  words: NoteWords,
+  words: DrawWords,
   width: number,
 ): { readonly lines: readonly (readonly Contour[])[]; readonly height: number } {
   const labels = ['25 mm', '1 in'].map((text, i) =>
-    at(words(text, wordSize), 3 + i * (squares[0] + squareGap), squares[0] / 2 + wordSize / 3),
+    shifted(words(text, wordSize), {
+      x: 3 + i * (squares[0] + squareGap),
+      y: squares[0] / 2 + wordSize / 3,
+    }),
   );
   const besideX = squares[0] + squares[1] + 2 * squareGap;
   const drawn = notes.map((text) => words(text, wordSize));
@@ -143,13 +143,10 @@ export function noteStrip(
   const beside = besideX + longest <= width;
   const left = beside ? besideX : 0;
   const top = (beside ? 0 : squares[1] + 2) + wordSize;
-  const lines = drawn.map((line, i) => at(line, left, top + i * lineStep));
+  const lines = drawn.map((line, i) => shifted(line, { x: left, y: top + i * lineStep }));
   const below = top + notes.length * lineStep;
   return {
     lines: [...labels, ...lines].filter((line) => line.length > 0),
     height: Math.max(squares[1], below),
   };
 }
-
-const at = (contours: readonly Contour[], x: number, y: number): Contour[] =>
-  contours.map((contour) => moveContour(translation(x, y), contour));

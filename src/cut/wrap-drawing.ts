@@ -1,6 +1,7 @@
 // The two drawings of a wrap that share coordinates: what the blade follows, and the guide for the eye, printer or pen.
 import type { Drawing, DrawnGroup, DrawnPath } from '../drawing/drawing.ts';
-import { moveContour, translation } from '../geometry/affine.ts';
+import type { DrawWords } from '../drawing/words.ts';
+import { shifted } from '../geometry/affine.ts';
 import { grow } from '../geometry/box.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
@@ -10,7 +11,6 @@ import {
   crossMark,
   edgeTicks,
   edgeWords,
-  type NoteWords,
   noteStrip,
   placeWords,
   quarterTicks,
@@ -32,7 +32,7 @@ export interface WrapDrawingOptions {
   readonly notes: readonly string[];
   /** Places outlined on the guide, each with the word to write in it. */
   readonly noted?: readonly { readonly says: string; readonly shapes: readonly Shape[] }[];
-  readonly words: NoteWords;
+  readonly words: DrawWords;
 }
 
 export interface WrapDrawings {
@@ -99,11 +99,11 @@ export function wrapDrawings(options: WrapDrawingOptions): WrapDrawings {
     ({ name, colour, shapes }): DrawnGroup => ({ role: 'artwork', layer: name, colour, paths: shapes }),
   );
   const blade: DrawnGroup[] = [...artwork, { role: 'outline', paths: [path(border)] }];
-  const stripAt = translation(room.minX + margin, room.maxY);
+  const stripAt = { x: room.minX + margin, y: room.maxY };
   const register: DrawnPath[] = [
     ...corners.map((corner) => ({ contours: crossMark(corner) })),
     ...[...quarterTicks(template, runOff), ...edgeTicks(template, runOff)].map((tick) => path(tick)),
-    ...scaleSquares().map((square) => path(moveContour(stripAt, square))),
+    ...shifted(scaleSquares(), stripAt).map((square) => path(square)),
   ];
   const guide: DrawnGroup[] = [
     ...blade,
@@ -115,19 +115,17 @@ export function wrapDrawings(options: WrapDrawingOptions): WrapDrawings {
       paths: [
         ...noted.flatMap((place) => placeWords(place, words)).map((contours) => ({ contours })),
         ...edgeWords(template, runOff, words).map((contours) => ({ contours })),
-        ...strip.lines.map((line) => ({ contours: line.map((c) => moveContour(stripAt, c)) })),
+        ...strip.lines.map((line) => ({ contours: shifted(line, stripAt) })),
       ],
     },
   ];
   const onPage = (groups: readonly DrawnGroup[]): Drawing => ({
     width,
     height,
-    groups: groups.map((group) => ({ ...group, paths: group.paths.map((p) => placed(p, origin)) })),
+    groups: groups.map((group) => ({
+      ...group,
+      paths: group.paths.map((drawn) => ({ ...drawn, contours: shifted(drawn.contours, origin) })),
+    })),
   });
   return { cut: onPage(blade), guide: onPage(guide), origin };
 }
-
-const placed = (drawn: DrawnPath, { x, y }: Point): DrawnPath => ({
-  ...drawn,
-  contours: drawn.contours.map((contour) => moveContour(translation(x, y), contour)),
-});

@@ -1,13 +1,12 @@
 // What stands on every printed page beside the drawing: rulers, page number, page map, marks to join pages by.
 import type { DrawnGroup } from '../drawing/drawing.ts';
-import { moveContour, translation } from '../geometry/affine.ts';
+import type { DrawWords } from '../drawing/words.ts';
+import { shifted } from '../geometry/affine.ts';
+import { boxCorners } from '../geometry/box.ts';
 import { type Contour, polygon, polyline } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import type { Point } from '../geometry/point.ts';
-import { bare, footer, type PaperGrid, sharedBy, type Tile } from './paper-grid.ts';
-
-/** One line of words as outlines, baseline at y 0 from x 0, y down; `em` in mm. */
-export type PageWords = (text: string, em: number) => readonly Contour[];
+import { bare, footer, type PagePlace, type PaperGrid, sharedBy } from './paper-grid.ts';
 
 /** Size of the words at the foot of a page, and of the letters at joins, mm. */
 const footSize = 3;
@@ -26,18 +25,15 @@ interface Marks {
 
 const segment = (from: Point, to: Point): Contour => polyline([from, to]);
 
-const at = (contours: readonly Contour[], x: number, y: number): Contour[] =>
-  contours.map((contour) => moveContour(translation(x, y), contour));
-
 /** Words no wider than there is room. */
-function fitting(text: string, size: number, room: number, words: PageWords): readonly Contour[] {
+function fitting(text: string, size: number, room: number, words: DrawWords): readonly Contour[] {
   const full = words(text, size);
   const width = full.length === 0 ? 0 : tightBox(full).maxX;
   return width <= room ? full : words(text, (size * room) / width);
 }
 
 /** Two rulers, 100 mm above 4 in, their left ends under one another. The long line of each is its length exactly. */
-function rulers(left: number, top: number, words: PageWords): Marks {
+function rulers(left: number, top: number, words: DrawWords): Marks {
   const ruler = (y: number, step: number, count: number, isLong: (i: number) => boolean) => [
     segment({ x: left, y }, { x: left + step * count, y }),
     ...Array.from({ length: count + 1 }, (_, i) => {
@@ -49,30 +45,27 @@ function rulers(left: number, top: number, words: PageWords): Marks {
   return {
     lines: [...ruler(high, 5, 20, (i) => i % 2 === 0), ...ruler(low, 25.4 / 4, 16, (i) => i % 4 === 0)],
     areas: [
-      at(words('100 mm', footSize), left + 103.5, high),
-      at(words('4 in', footSize), left + 103.5, low),
+      shifted(words('100 mm', footSize), { x: left + 103.5, y: high }),
+      shifted(words('4 in', footSize), { x: left + 103.5, y: low }),
     ],
   };
 }
 
 /** A small plan of all pages, this one filled, its top right corner at the point. */
-function pageMap(grid: PaperGrid, here: Tile, right: number, top: number): Marks & { width: number } {
-  const { columns, rows, width, height, tiles } = grid;
+function pageMap(grid: PaperGrid, here: PagePlace, right: number, top: number): Marks & { width: number } {
+  const { columns, rows, width, height, pages } = grid;
   const most = { x: 22, y: footer.height - 1 };
   const scale = Math.min(most.x / (columns * width), most.y / (rows * height), 8 / height);
   const [w, h] = [width * scale, height * scale];
   const left = right - columns * w;
-  const page = ({ column, row }: Tile, inset: number): Contour => {
+  const page = ({ column, row }: PagePlace, inset: number): Contour => {
     const [x, y] = [left + column * w, top + row * h];
-    return polygon([
-      { x: x + inset, y: y + inset },
-      { x: x + w - inset, y: y + inset },
-      { x: x + w - inset, y: y + h - inset },
-      { x: x + inset, y: y + h - inset },
-    ]);
+    return polygon(
+      boxCorners({ minX: x + inset, minY: y + inset, maxX: x + w - inset, maxY: y + h - inset }),
+    );
   };
   const gap = Math.min(w, h) * 0.08;
-  return { lines: tiles.map((tile) => page(tile, gap)), areas: [[page(here, gap)]], width: columns * w };
+  return { lines: pages.map((tile) => page(tile, gap)), areas: [[page(here, gap)]], width: columns * w };
 }
 
 /** The letters of joins: A to Z, then AA and so on. */
@@ -84,9 +77,9 @@ function letters(index: number): string {
 /** Pages that share an edge, and where on it they are joined. */
 export interface Join {
   readonly name: string;
-  readonly first: Tile;
+  readonly first: PagePlace;
   /** The page to the right of the first, or below it. */
-  readonly second: Tile;
+  readonly second: PagePlace;
   /** The two marks, mm from the top left corner of the page of the first column and row. */
   readonly spots: readonly Point[];
 }
@@ -96,9 +89,9 @@ const places = [0.2, 0.15, 0.25, 0.1, 0.3, 0.05, 0.35, 0.4, 0.45];
 
 /** Every pair of pages that share an edge, named in reading order. */
 export function joinsOf(grid: PaperGrid): Join[] {
-  const { tiles } = grid;
-  const find = (column: number, row: number) => tiles.find((t) => t.column === column && t.row === row);
-  const pairs = tiles.flatMap((first) =>
+  const { pages } = grid;
+  const find = (column: number, row: number) => pages.find((t) => t.column === column && t.row === row);
+  const pairs = pages.flatMap((first) =>
     (
       [
         ['right', find(first.column + 1, first.row)],
@@ -114,7 +107,12 @@ export function joinsOf(grid: PaperGrid): Join[] {
   }));
 }
 
-function bareSpot(grid: PaperGrid, first: Tile, way: 'right' | 'below', shares: readonly number[]): Point {
+function bareSpot(
+  grid: PaperGrid,
+  first: PagePlace,
+  way: 'right' | 'below',
+  shares: readonly number[],
+): Point {
   const { window, step, ink } = grid;
   const spots = shares.map((share): Point => {
     const onPage =
@@ -131,7 +129,7 @@ function bareSpot(grid: PaperGrid, first: Tile, way: 'right' | 'below', shares: 
 }
 
 /** Crosses in the middle of what two pages share, with the join's letter; laid over one another they fall together. */
-function joinMarks({ step }: PaperGrid, here: Tile, joins: readonly Join[], words: PageWords): Marks {
+function joinMarks({ step }: PaperGrid, here: PagePlace, joins: readonly Join[], words: DrawWords): Marks {
   const mine = joins.filter(({ first, second }) => first === here || second === here);
   const marks = mine.flatMap(({ name, spots }) =>
     spots.map((spot) => ({ name, x: spot.x - here.column * step.x, y: spot.y - here.row * step.y })),
@@ -141,7 +139,7 @@ function joinMarks({ step }: PaperGrid, here: Tile, joins: readonly Join[], word
       segment({ x: x - joinArm, y }, { x: x + joinArm, y }),
       segment({ x, y: y - joinArm }, { x, y: y + joinArm }),
     ]),
-    areas: marks.map(({ name, x, y }) => at(words(name, joinSize), x + 0.8, y - 0.8)),
+    areas: marks.map(({ name, x, y }) => shifted(words(name, joinSize), { x: x + 0.8, y: y - 0.8 })),
   };
 }
 
@@ -149,22 +147,22 @@ export interface PageMarkOptions {
   readonly joins: readonly Join[];
   /** What the print is of. */
   readonly title: string;
-  readonly words: PageWords;
+  readonly words: DrawWords;
 }
 
 /** All marks of one page, mm from its top left corner. */
 export function pageMarks(
   grid: PaperGrid,
-  here: Tile,
+  here: PagePlace,
   { joins, title, words }: PageMarkOptions,
 ): DrawnGroup[] {
-  const { window, tiles, columns, rows } = grid;
-  const several = tiles.length > 1;
+  const { window, pages, columns, rows } = grid;
+  const several = pages.length > 1;
   const top = window.maxY + footer.gap;
   const map = pageMap(grid, here, window.maxX, top + 0.5);
   const left = window.minX + besideRulers;
   const room = window.maxX - left - map.width - 2;
-  const number = `page ${tiles.indexOf(here) + 1} of ${tiles.length}`;
+  const number = `page ${pages.indexOf(here) + 1} of ${pages.length}`;
   const where = columns * rows > 1 ? ` (column ${here.column + 1}, row ${here.row + 1})` : '';
   const texts = [
     number + where,
@@ -172,20 +170,18 @@ export function pageMarks(
     'print at 100 %, not "fit to page"',
     ...(several ? ['lay pages over one another, letter on letter'] : []),
   ];
-  const corners = [
-    { x: window.minX, y: window.minY },
-    { x: window.maxX, y: window.minY },
-    { x: window.maxX, y: window.maxY },
-    { x: window.minX, y: window.maxY },
-  ];
   const all = [rulers(bare, top, words), ...(several ? [map] : []), joinMarks(grid, here, joins, words)];
-  const written = texts.map((text, i) => at(fitting(text, footSize, room, words), left, top + 3 + i * 4.1));
+  const written = texts.map((text, i) =>
+    shifted(fitting(text, footSize, room, words), { x: left, y: top + 3 + i * 4.1 }),
+  );
   return [
     {
       role: 'register',
-      paths: [...(several ? [polygon(corners)] : []), ...all.flatMap(({ lines }) => lines)].map((line) => ({
-        contours: [line],
-      })),
+      paths: [...(several ? [polygon(boxCorners(window))] : []), ...all.flatMap(({ lines }) => lines)].map(
+        (line) => ({
+          contours: [line],
+        }),
+      ),
     },
     {
       role: 'note',

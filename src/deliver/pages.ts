@@ -1,8 +1,9 @@
 // A drawing at true size on sheets of paper: one page after the other, ready to be written.
 import type { Drawing, DrawnGroup } from '../drawing/drawing.ts';
+import type { DrawWords } from '../drawing/words.ts';
 import { type Affine, compose, translation } from '../geometry/affine.ts';
 import type { Box } from '../geometry/box.ts';
-import { joinsOf, type PageWords, pageMarks } from './page-marks.ts';
+import { joinsOf, pageMarks } from './page-marks.ts';
 import type { Paper } from './paper.ts';
 import { paperGrid } from './paper-grid.ts';
 
@@ -22,7 +23,7 @@ export interface PageOptions {
   readonly paper: Paper;
   /** What the print is of; stands on every page. */
   readonly title: string;
-  readonly words: PageWords;
+  readonly words: DrawWords;
 }
 
 /**
@@ -33,11 +34,11 @@ export function pagesOf(drawing: Drawing, { paper, title, words }: PageOptions):
   const grid = paperGrid(drawing, paper);
   const { width, height, window, step, place } = grid;
   const joins = joinsOf(grid);
-  return grid.tiles.map((tile) => ({
+  return grid.pages.map((page) => ({
     width,
     height,
     window,
-    place: compose(place, translation(-tile.column * step.x, -tile.row * step.y)),
-    marks: pageMarks(grid, tile, { joins, title, words }),
+    place: compose(place, translation(-page.column * step.x, -page.row * step.y)),
+    marks: pageMarks(grid, page, { joins, title, words }),
   }));
 }

@@ -19,7 +19,8 @@ export const sharedBy = 10;
 /** Steps in which a drawing is turned to save paper, degrees. */
 const turnStep = 5;
 
-export interface Tile {
+/** Which page of the grid, counted from 0. */
+export interface PagePlace {
   readonly column: number;
   readonly row: number;
 }
@@ -32,7 +33,7 @@ export interface PaperGrid {
   readonly columns: number;
   readonly rows: number;
   /** The pages that hold any of the drawing, in reading order. */
-  readonly tiles: readonly Tile[];
+  readonly pages: readonly PagePlace[];
   /** From the drawing to the window of the first column and row. */
   readonly place: Affine;
   /** From one page to the next, mm. */
@@ -78,7 +79,7 @@ export function paperGrid(drawing: Drawing, paper: Paper): PaperGrid {
     }
   const grid = best ?? gridAt(ink, upright, 0);
   const placed = ink.map((p) => movePoint(grid.place, p));
-  return { ...grid, ink: placed, tiles: neededTiles(grid, placed, borders) };
+  return { ...grid, ink: placed, pages: neededPages(grid, placed, borders) };
 }
 
 function gridAt(
@@ -107,7 +108,7 @@ function gridAt(
     window,
     columns: x.count,
     rows: y.count,
-    tiles: [],
+    pages: [],
     place: compose(turned, shift),
     step: { x: x.step, y: y.step },
     ink: [],
@@ -115,7 +116,11 @@ function gridAt(
 }
 
 /** Pages that hold a line which no neighbour shows as well, or that lie wholly within a piece. */
-function neededTiles(grid: PaperGrid, ink: readonly Point[], borders: readonly (readonly Point[])[]): Tile[] {
+function neededPages(
+  grid: PaperGrid,
+  ink: readonly Point[],
+  borders: readonly (readonly Point[])[],
+): PagePlace[] {
   const { window, step, columns, rows, place } = grid;
   const touched = new Set<number>();
   const clamp = (at: number, count: number) => Math.min(count - 1, Math.max(0, Math.floor(at)));

@@ -1,13 +1,11 @@
 // Reading a delivered SVG back as a drawing, in mm, so that it can be measured.
-import type { Drawing, DrawnGroup, DrawnPath, Role } from '../drawing/drawing.ts';
+import { type Drawing, type DrawnGroup, type DrawnPath, type Role, roles } from '../drawing/drawing.ts';
 import { parsePathData } from '../drawing/path-data.ts';
 import { readXml, XmlFault, type XmlHandlers } from '../drawing/xml.ts';
 import { Refused, stop } from '../finding.ts';
 import type { Contour } from '../geometry/contour.ts';
 
-const roles: readonly Role[] = ['outline', 'artwork', 'seam', 'trim', 'flat-limit', 'register', 'note'];
-
-const isRole = (text: string | undefined): text is Role => roles.includes(text as Role);
+const isRole = (text: string | undefined): text is Role => roles.some((role) => role === text);
 
 interface OpenGroup {
   readonly role: Role;

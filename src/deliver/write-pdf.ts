@@ -5,16 +5,13 @@ import { moveContour } from '../geometry/affine.ts';
 import { type Box, boxesMeet, hullBox } from '../geometry/box.ts';
 import type { Contour } from '../geometry/contour.ts';
 import type { Page } from './pages.ts';
-import { colours, lineWidth } from './write-svg.ts';
+import { artworkOpacity, colours, lineWidth } from './write-svg.ts';
 
 /** PDF counts in points, 72 to the inch. */
 const pointsPerMm = 72 / 25.4;
 
 /** The library must have a date, and makes the file's mark from it; the true one would make every print another. */
 const noDate = new Date(0);
-
-/** How strongly artwork is filled: lines over it must still show. The same as in guides. */
-const artworkOpacity = 0.35;
 
 /**
  * The bytes of a PDF that shows a drawing on these pages. Same drawing and pages, same bytes: its date is always the same one.

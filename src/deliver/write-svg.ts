@@ -16,10 +16,14 @@ export const colours: Readonly<Record<Role, string>> = {
 /** Hairline that screens and printers still show, mm. */
 export const lineWidth = 0.15;
 
-const escapeXml = (text: string): string =>
+/** Text as it may stand in an SVG: markup escaped, what XML can't hold left out. */
+export const escapeXml = (text: string): string =>
   text
     .replace(/[&<>"']/g, (c) => `&#${c.charCodeAt(0)};`)
     .replace(/[^\t\n\r\u0020-\ud7ff\ue000-\ufffd]/gu, (c) => ((c.codePointAt(0) ?? 0) > 0xffff ? c : ''));
+
+/** How strongly artwork is filled in guides and prints: lines over it must still show. */
+export const artworkOpacity = 0.35;
 
 const size = (mm: number): string => String(Math.round(mm * 1e4) / 1e4);
 
@@ -32,15 +36,16 @@ function pathText({ id, contours }: DrawnPath, role: Role): string {
 }
 
 function groupText(group: DrawnGroup, filled: boolean): string {
+  const paths = group.paths.map((path) => pathText(path, group.role)).join('\n');
   const layer = group.layer === undefined ? '' : ` data-layer="${escapeXml(group.layer)}"`;
   const paint =
     filled && group.colour !== undefined
-      ? `fill="${escapeXml(group.colour)}" fill-opacity="0.35" fill-rule="evenodd"`
+      ? `fill="${escapeXml(group.colour)}" fill-opacity="${artworkOpacity}" fill-rule="evenodd"`
       : 'fill="none"';
   if (group.role === 'note' && filled && !group.lines)
-    return `<g data-role="note" fill="${colours.note}">\n${group.paths.map((path) => pathText(path, group.role)).join('\n')}\n</g>\n`;
+    return `<g data-role="note" fill="${colours.note}">\n${paths}\n</g>\n`;
   const line = `stroke="${escapeXml(group.colour ?? colours[group.role])}" stroke-width="${lineWidth}"`;
-  return `<g data-role="${group.role}"${layer} ${paint} ${line}>\n${group.paths.map((path) => pathText(path, group.role)).join('\n')}\n</g>\n`;
+  return `<g data-role="${group.role}"${layer} ${paint} ${line}>\n${paths}\n</g>\n`;
 }
 
 export interface WriteOptions {

@@ -2,7 +2,8 @@
 import type { Contour } from '../geometry/contour.ts';
 
 /** What a group of lines is for; the words of the files. */
-export type Role = 'outline' | 'artwork' | 'seam' | 'trim' | 'flat-limit' | 'register' | 'note';
+export const roles = ['outline', 'artwork', 'seam', 'trim', 'flat-limit', 'register', 'note'] as const;
+export type Role = (typeof roles)[number];
 
 /** One `path` of a file: a shape with its holes, or one open line. */
 export interface DrawnPath {

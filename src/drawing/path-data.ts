@@ -9,8 +9,8 @@ interface Parsed {
   readonly segments: readonly (readonly unknown[])[];
 }
 
-/** Largest number taken as meant, in user units. */
-const absurd = 1e9;
+/** Largest number taken as meant, in user units: past it readers' own numbers run over. */
+export const absurd = 1e9;
 
 function faultOf(path: ReturnType<typeof svgPath>): string | undefined {
   const { err, segments } = path as unknown as Parsed;

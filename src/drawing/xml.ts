@@ -10,7 +10,7 @@ export interface XmlLimits {
   readonly elements: number;
 }
 
-export const defaultLimits: XmlLimits = { length: 50_000_000, depth: 256, elements: 1_000_000 };
+const defaultLimits: XmlLimits = { length: 50_000_000, depth: 256, elements: 1_000_000 };
 
 export interface XmlElement {
   /** The name without its namespace prefix. */
@@ -20,6 +20,10 @@ export interface XmlElement {
   readonly line: number;
   readonly column: number;
 }
+
+/** An element as findings name it, such as `path#leaf`. */
+export const elementName = ({ name, attributes }: XmlElement): string =>
+  attributes.id ? `${name}#${attributes.id}` : name;
 
 export interface XmlHandlers {
   readonly open?: (element: XmlElement, depth: number) => void;

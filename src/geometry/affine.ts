@@ -12,8 +12,6 @@ export interface Affine {
   readonly f: number;
 }
 
-export const identity: Affine = { a: 1, b: 0, c: 0, d: 1, e: 0, f: 0 };
-
 export const translation = (x: number, y: number): Affine => ({ a: 1, b: 0, c: 0, d: 1, e: x, f: y });
 
 /** Turn about the origin by an angle in radians, x towards y. */
@@ -52,3 +50,7 @@ export const moveContour = (m: Affine, contour: Contour): Contour => ({
   closed: contour.closed,
   segments: contour.segments.map((s) => moveSegment(m, s)),
 });
+
+/** Contours moved by a step. */
+export const shifted = (contours: readonly Contour[], { x, y }: Point): Contour[] =>
+  contours.map((contour) => moveContour(translation(x, y), contour));

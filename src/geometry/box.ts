@@ -31,6 +31,14 @@ export function hullBox(contours: Iterable<Contour>): Box {
   return boxOfPoints(points);
 }
 
+/** The corners of a box in order, from its least x and y along its least y. */
+export const boxCorners = ({ minX, minY, maxX, maxY }: Box): Point[] => [
+  { x: minX, y: minY },
+  { x: maxX, y: minY },
+  { x: maxX, y: maxY },
+  { x: minX, y: maxY },
+];
+
 export const boxesMeet = (a: Box, b: Box): boolean =>
   a.minX <= b.maxX && b.minX <= a.maxX && a.minY <= b.maxY && b.minY <= a.maxY;
 

@@ -27,6 +27,12 @@ function chainOf(points: readonly Point[], turn: 1 | -1): Point[] {
   return chain;
 }
 
+/** The smallest convex outline around points in any order, closed back to its first point. */
+export function hull(points: readonly Point[]): readonly Point[] {
+  const { above, below } = convexChains([...points].sort((a, b) => a.x - b.x || a.y - b.y));
+  return [...below.slice(0, -1), ...above.slice(1).reverse()];
+}
+
 /** An edge of one side, and the largest value any vertex of the other side has for it. */
 export interface EdgeSummit {
   readonly a: Point;

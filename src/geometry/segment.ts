@@ -1,5 +1,5 @@
 // What lines and cubic Béziers can be asked: where, which way, a part of it, its chords.
-import { type Contour, type CubicSegment, cubic, line, type Segment } from './contour.ts';
+import { type CubicSegment, cubic, line, reverseSegment, type Segment } from './contour.ts';
 import { add, between, distance, type Point, scale, subtract } from './point.ts';
 
 /** The point at parameter t, 0 at the start and 1 at the end. */
@@ -45,18 +45,14 @@ const startOf = (s: CubicSegment, t: number): CubicSegment => {
   return cubic(s.from, ab, abc, between(abc, between(bc, cd, t), t));
 };
 
-const reversed = (s: Segment): Segment =>
-  s.kind === 'line' ? line(s.to, s.from) : cubic(s.to, s.c2, s.c1, s.from);
-
 /** The part of a segment from t0 to t1; walked backwards when t0 > t1. Its ends are exact. */
 export function partOf(s: Segment, t0: number, t1: number): Segment {
-  if (t0 > t1) return reversed(partOf(s, t1, t0));
+  if (t0 > t1) return reverseSegment(partOf(s, t1, t0));
   if (t0 === 0 && t1 === 1) return s;
   if (s.kind === 'line') return line(pointAt(s, t0), pointAt(s, t1));
   const head = t1 === 1 ? s : startOf(s, t1);
   if (t0 === 0) return head;
-  const tail = reversed(startOf(reversed(head) as CubicSegment, 1 - t0 / t1));
-  return tail;
+  return reverseSegment(startOf(reverseSegment(head) as CubicSegment, 1 - t0 / t1));
 }
 
 /** The same segment with its ends moved a little; a handle moves with its end, so that the direction is kept. */
@@ -75,16 +71,4 @@ export function chordCount(s: Segment, tolerance: number): number {
   const second = (a: Point, b: Point, c: Point) => Math.hypot(a.x - 2 * b.x + c.x, a.y - 2 * b.y + c.y);
   const bend = Math.max(second(s.from, s.c1, s.c2), second(s.c1, s.c2, s.to));
   return Math.max(1, Math.ceil(Math.sqrt((0.75 * bend) / tolerance)));
-}
-
-/** The corners of the chords that stand in for a contour, each end of a segment once. */
-export function chordPoints(contour: Contour, tolerance: number): Point[] {
-  const points: Point[] = [];
-  for (const s of contour.segments) {
-    const count = chordCount(s, tolerance);
-    for (let i = 0; i < count; i++) points.push(pointAt(s, i / count));
-  }
-  const last = contour.segments.at(-1);
-  if (!contour.closed && last) points.push(last.to);
-  return points;
 }

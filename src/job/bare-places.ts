@@ -5,7 +5,7 @@ import { lipZoneStart } from '../blank/lip-zone.ts';
 import { wallLength } from '../blank/wall.ts';
 import { type Finding, look, note } from '../finding.ts';
 import { precision } from '../geometry/tolerance.ts';
-import { formatLength } from '../lengths/length.ts';
+import { inMm } from '../lengths/length.ts';
 import { type Template, turnOfEdge } from '../unroll/template.ts';
 import type { Plan } from './plan.ts';
 import type { Job } from './resolved-job.ts';
@@ -18,8 +18,6 @@ export interface BarePlacesInput {
   /** A plain template, to be looked at or wrapped in paper: it decorates nothing yet. */
   readonly plain?: boolean;
 }
-
-const mm = (value: number): string => formatLength(value, 'mm');
 
 /** Findings `lip-zone` and `keep-out-covered`: `look`, but of a plain template, whose lip zone is a `note`. */
 export const barePlaces = (input: BarePlacesInput, plan: Plan): readonly Finding[] => [
@@ -35,9 +33,9 @@ function lipZoneFindings({ job, jobFile, blank, plain = false }: BarePlacesInput
   const { to } = plan.template.band;
   if (start === undefined || to <= start + precision) return [];
   const says =
-    `${plain ? 'this template' : 'the decoration'} reaches ${mm(to - start)} into the common lip-and-rim zone: top ${mm(length - start)}, measured down the wall from the lip corner. ` +
+    `${plain ? 'this template' : 'the decoration'} reaches ${inMm(to - start)} into the common lip-and-rim zone: top ${inMm(length - start)}, measured down the wall from the lip corner. ` +
     'It is the zone that tests of drinkware look at (ASTM C927, DIN 51032 and the like), not a legal line; keep it for coatings certified for food contact. ' +
-    `End the band at ${mm(Math.floor(start * 100) / 100)}, or give the blank another "lipZone" or the use "other"`;
+    `End the band at ${inMm(Math.floor(start * 100) / 100)}, or give the blank another "lipZone" or the use "other"`;
   const where = { file: jobFile, key: job.band ? 'band.to' : 'band', along: start };
   return [(plain ? note : look)('lip-zone', where, says)];
 }
@@ -64,7 +62,7 @@ function keepOutFindings(
   if (to - from <= precision) return [];
   if (turn && !isUnderPiece(template, turn, { from, to })) return [];
   const around = turn ? `from turn ${shownTurn(turn.from)} to ${shownTurn(turn.to)}` : 'all around';
-  const says = `film covers this ${what} ${around}, from ${mm(from)} to ${mm(to)} along: ${advice[what]}`;
+  const says = `film covers this ${what} ${around}, from ${inMm(from)} to ${inMm(to)} along: ${advice[what]}`;
   const middle = turn && (turn.from + (turn.to + (turn.to < turn.from ? 1 : 0))) / 2;
   const where = {
     file: blankFile,

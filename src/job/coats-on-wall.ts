@@ -1,5 +1,6 @@
 // The coats of a job on its wall: how thick, how much of each, and what they make of the girth.
 import {
+  asLaid,
   type CoatGrowth,
   coatGrowths,
   coatVolume,
@@ -7,11 +8,12 @@ import {
   growthUncertainty,
   isBetterMeasured,
   pouredThickness,
+  thicknessUnder,
 } from '../blank/coats.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { type Wall, wallAt, wallLength } from '../blank/wall.ts';
 import { wallArea } from '../blank/wall-area.ts';
-import { type Finding, look, note, Refused, stop } from '../finding.ts';
+import { type Finding, look, note, refuseIfAny, stop } from '../finding.ts';
 import { formatLength } from '../lengths/length.ts';
 import type { Coat, JobCoat } from './resolved-job.ts';
 
@@ -56,7 +58,7 @@ export function coatsOnWall(
           ),
         ],
   );
-  if (outside.length > 0) throw new Refused(outside);
+  refuseIfAny(outside);
   const areaOf = ({ covers }: JobCoat): number => {
     const { from, to } = covers ?? flat;
     return wallArea(wall, { from: Math.min(from, top), to: Math.min(to, top) });
@@ -68,7 +70,7 @@ export function coatsOnWall(
   });
   const middle = wallAt(wall, (band.from + band.to) / 2);
   const growths = coatGrowths(coats, { girth: 2 * Math.PI * middle.radius, lean: middle.lean, film });
-  const ordered = [...coats.filter(({ over }) => !over), ...coats.filter(({ over }) => over)];
+  const ordered = asLaid(coats);
   const reports = growths.map((growth, i) => {
     const coat = ordered[i];
     return { ...growth, volume: coat ? coatVolume(coat.thickness, coat.loss ?? 0, areaOf(coat)) : 0 };
@@ -88,8 +90,7 @@ export function coatFindings(
     const says = `${coat.volume} ml on this wall is a coat of ${thickness.toFixed(1)} mm, more than ${thickCoat} mm; is it meant?`;
     return [look('coat-thick', { file, key: `coats[${i}].volume` }, says)];
   });
-  const under = coats.filter(({ over }) => !over).reduce((sum, { thickness }) => sum + thickness, 0);
-  const growth = girthGrowth(under, lean);
+  const growth = girthGrowth(thicknessUnder(coats), lean);
   if (!isBetterMeasured(growth, reading)) return thick;
   const says = `make the girth grow by ${growth.toFixed(1)} mm, and a fifth more or less of coat (common practice, no source) leaves ${growthUncertainty(growth).toFixed(2)} mm of that open, no less than a reading by tape does (${reading.toFixed(2)} mm); once they are cured, measure again rather than trust the sum: a blank of those readings, and no coats`;
   return [...thick, note('coats-unsure', { file, key: 'coats' }, says)];

@@ -1,12 +1,14 @@
 // Which collars a blank gets, each with its own flat wall, and all that stands against them.
 import type { Blank } from '../blank/blank.ts';
 import type { Band } from '../blank/flat-band.ts';
+import { standardPaper } from '../blank/paper-fit.ts';
 import { alongOfHeight } from '../blank/profile.ts';
 import { flatBandsOfWall, roundLimits, type Wall, wallAt, wallLength, wallOf } from '../blank/wall.ts';
 import { type Collar, type CollarEdge, collarOf, stripOf } from '../cut/collar.ts';
-import { type Finding, look, note, Refused, stop } from '../finding.ts';
+import { type Finding, inFile, look, note, Refused, refuseIfAny, stop } from '../finding.ts';
 import { precision } from '../geometry/tolerance.ts';
-import { formatLength } from '../lengths/length.ts';
+import { degrees } from '../lengths/angle.ts';
+import { inMm } from '../lengths/length.ts';
 import { type FlatWall, flatWall, radiusAt, sweep } from '../unroll/flat-wall.ts';
 import { sheetRadiusAt } from '../unroll/sheet-wall.ts';
 import { turnOfEdge } from '../unroll/template.ts';
@@ -25,7 +27,8 @@ export interface CollarAsk {
   readonly tab: number;
 }
 
-export const standardCollar = { width: 20, paper: 0.1, tab: 10 };
+/** What holds where the maker says nothing else, mm. */
+export const standardCollar = { width: 20, paper: standardPaper, tab: 10 };
 
 export interface CollarPlan {
   readonly wall: Wall;
@@ -33,8 +36,9 @@ export interface CollarPlan {
   readonly findings: readonly Finding[];
 }
 
-interface CollarInput extends CollarAsk {
+export interface CollarPlanInput extends CollarAsk {
   readonly blank: Blank;
+  /** As the maker named it; stands in findings. */
   readonly blankFile: string;
 }
 
@@ -44,10 +48,8 @@ const leastWidth = 8;
 /** Widest ring laid flat as one piece, radians: the same as for a wrap, 350 degrees. */
 const widestSweep = (350 * Math.PI) / 180;
 
-const mm = (value: number): string => formatLength(value, 'mm');
-
 /** @throws Refused with everything that keeps a level line or its strip from being had. */
-export function planCollars(input: CollarInput): CollarPlan {
+export function planCollars(input: CollarPlanInput): CollarPlan {
   const { blank, blankFile } = input;
   const { wall, findings: wallSays } = wallOf(blank);
   refuseIfAny(askStops(input));
@@ -68,30 +70,25 @@ export function planCollars(input: CollarInput): CollarPlan {
   const stops = collars.flatMap((collar) => pieceStops(collar, input));
   // One flag stands behind the same fault of every collar.
   refuseIfAny(stops.filter((found, i) => stops.findIndex(({ rule }) => rule === found.rule) === i));
-  const found = wallSays.map((f) => ({ ...f, where: { file: blankFile, ...f.where } }));
   return {
     wall,
     collars,
     findings: [
-      ...found,
+      ...inFile(wallSays, blankFile),
       ...strips.flatMap(({ findings }) => findings),
       ...collars.flatMap((collar) => layFindings(collar, input, wall)),
     ],
   };
 }
 
-function refuseIfAny(stops: readonly Finding[]): void {
-  if (stops.length > 0) throw new Refused(stops);
-}
-
-const askStops = ({ width }: CollarInput): Finding[] =>
+const askStops = ({ width }: CollarPlanInput): Finding[] =>
   width >= leastWidth
     ? []
     : [
         stop(
           'collar-narrow',
           { key: '--width' },
-          `${mm(width)} is too narrow for words and hands; give ${mm(leastWidth)} or more`,
+          `${inMm(width)} is too narrow for words and hands; give ${inMm(leastWidth)} or more`,
         ),
       ];
 
@@ -101,7 +98,7 @@ interface Line {
 }
 
 /** The level lines, from the foot up. @throws Refused where one is not on the wall, or there is none. */
-function linesOf({ lines, edge, blankFile }: CollarInput, wall: Wall, bands: readonly Band[]): Line[] {
+function linesOf({ lines, edge, blankFile }: CollarPlanInput, wall: Wall, bands: readonly Band[]): Line[] {
   const chosen = edge === undefined ? {} : { edge };
   if (lines.length === 0) {
     if (bands.length === 0) {
@@ -120,11 +117,11 @@ function linesOf({ lines, edge, blankFile }: CollarInput, wall: Wall, bands: rea
     lines
       .filter((line) => line.mm > (line.kind === 'height' ? height : length) + precision)
       .map(({ kind, mm: typed }) => {
-        const most = kind === 'height' ? `${mm(height)} high` : `${mm(length)} along`;
+        const most = kind === 'height' ? `${inMm(height)} high` : `${inMm(length)} along`;
         return stop(
           'outside-wall',
           { key: `--${kind}` },
-          `${mm(typed)} is past the lip; the wall is ${most}`,
+          `${inMm(typed)} is past the lip; the wall is ${most}`,
         );
       }),
   );
@@ -149,7 +146,7 @@ interface Strip {
 
 /** The strip at a level line: kept within the wall, on the side given or else on the one with more flat wall. */
 function stripAt(
-  input: CollarInput,
+  input: CollarPlanInput,
   wall: Wall,
   bands: readonly Band[],
   along: number,
@@ -164,7 +161,7 @@ function stripAt(
   const where = { file: blankFile, along };
   if (width < leastWidth) {
     const other = edge === 'lower' ? 'upper' : 'lower';
-    const says = `a strip with its ${edge} edge ${mm(along)} up the wall has only ${mm(room)} of wall; use --edge ${other}`;
+    const says = `a strip with its ${edge} edge ${inMm(along)} up the wall has only ${inMm(room)} of wall; use --edge ${other}`;
     return { along, edge, width, stops: [stop('no-room', { ...where, key: '--edge' }, says)], findings: [] };
   }
   const findings: Finding[] = [];
@@ -173,14 +170,14 @@ function stripAt(
       note(
         'collar-narrowed',
         where,
-        `the collar ${mm(along)} up the wall is ${mm(width)} wide: the wall ends there`,
+        `the collar ${inMm(along)} up the wall is ${inMm(width)} wide: the wall ends there`,
       ),
     );
   const limits = roundLimits(wall, blank);
   const strip = stripOf({ along, edge, width });
   const beyond = Math.max(limits.from - strip.from, strip.to - limits.to);
   if (beyond > precision) {
-    const says = `the collar ${mm(along)} up the wall reaches ${mm(beyond)} onto a rounded edge, where paper does not lie; use the other --edge, or a smaller --width`;
+    const says = `the collar ${inMm(along)} up the wall reaches ${inMm(beyond)} onto a rounded edge, where paper does not lie; use the other --edge, or a smaller --width`;
     findings.push(look('off-flat', where, says));
   }
   return { along, edge, width, stops: [], findings };
@@ -190,12 +187,12 @@ function stripAt(
  * The cone that touches the wall along the level line: there the strip has the wall's own girth and lean, whatever the
  * wall does elsewhere. On a straight wall it is the wall.
  */
-function tangentCone({ coats, paper }: CollarInput, wall: Wall, along: number): FlatWall {
+function tangentCone({ coats, paper }: CollarPlanInput, wall: Wall, along: number): FlatWall {
   const build = { coats, film: paper, gather: 0 };
   return flatWall(sheetRadiusAt(wall, build, along), Math.sin(wallAt(wall, along).lean), along);
 }
 
-function pieceStops({ template, along }: Collar, { tab, blankFile }: CollarInput): Finding[] {
+function pieceStops({ template, along }: Collar, { tab, blankFile }: CollarPlanInput): Finding[] {
   const { wall, piece, left, right } = template;
   const narrow = radiusAt(wall, piece.from) < radiusAt(wall, piece.to) ? piece.from : piece.to;
   const where = { file: blankFile, along };
@@ -208,7 +205,7 @@ function pieceStops({ template, along }: Collar, { tab, blankFile }: CollarInput
       ),
     ];
   if (Math.abs(sweep(wall)) > widestSweep) {
-    const says = `this wall is so flat a cone that it lies down as ${((Math.abs(sweep(wall)) * 180) / Math.PI).toFixed(1)} degrees of a ring; one piece can be up to 350`;
+    const says = `this wall is so flat a cone that it lies down as ${degrees(Math.abs(sweep(wall))).toFixed(1)} degrees of a ring; one piece can be up to 350`;
     return [stop('sweep-too-wide', where, says)];
   }
   const girth = 2 * Math.PI * radiusAt(wall, narrow);
@@ -217,7 +214,7 @@ function pieceStops({ template, along }: Collar, { tab, blankFile }: CollarInput
       stop(
         'overlap-too-wide',
         { key: '--overlap' },
-        `${mm(tab)} is more than the least girth, ${mm(girth)}; 10 mm is usual`,
+        `${inMm(tab)} is more than the least girth, ${inMm(girth)}; 10 mm is usual`,
       ),
     ];
   const turns = turnOfEdge(wall, right, narrow) - turnOfEdge(wall, left, narrow);
@@ -226,14 +223,14 @@ function pieceStops({ template, along }: Collar, { tab, blankFile }: CollarInput
       stop(
         'overlaps-itself',
         { key: '--overlap' },
-        `with a tab of ${mm(tab)} the flat ring meets itself; give less`,
+        `with a tab of ${inMm(tab)} the flat ring meets itself; give less`,
       ),
     ];
   return [];
 }
 
 /** Where a wall that bends leaves the strip by more than a straightedge may. */
-function layFindings({ template, along }: Collar, input: CollarInput, wall: Wall): Finding[] {
+function layFindings({ template, along }: Collar, input: CollarPlanInput, wall: Wall): Finding[] {
   if (wall.kind === 'straight') return [];
   const build = { coats: input.coats, film: input.paper, gather: 0 };
   const { from, to } = template.band;
@@ -242,6 +239,6 @@ function layFindings({ template, along }: Collar, input: CollarInput, wall: Wall
   );
   const most = Math.max(...off);
   if (most <= input.blank.flatGap) return [];
-  const says = `the wall bends away from the collar by ${mm(most)}; its level edge still fits, but give a smaller --width so that it lies close`;
+  const says = `the wall bends away from the collar by ${inMm(most)}; its level edge still fits, but give a smaller --width so that it lies close`;
   return [look('collar-off-wall', { file: input.blankFile, along }, says)];
 }

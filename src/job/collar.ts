@@ -1,21 +1,18 @@
 // Collars of a blank: the level lines asked for, or every edge of its flat bands, worked out and drawn.
-import type { DrawWords } from '../artwork/lettering.ts';
-import type { Blank } from '../blank/blank.ts';
+
 import { type Wall, wallAt } from '../blank/wall.ts';
-import type { Collar } from '../cut/collar.ts';
+import type { Collar, CollarEdge } from '../cut/collar.ts';
 import { collarDrawings } from '../cut/collar-drawing.ts';
 import { writeSvg } from '../deliver/write-svg.ts';
+import type { DrawWords } from '../drawing/words.ts';
 import type { Finding } from '../finding.ts';
-import { formatLength, type Units } from '../lengths/length.ts';
+import { formatLength, measuredLength, type Units } from '../lengths/length.ts';
 import { girthAt } from '../unroll/flat-wall.ts';
 import { type SideEdge, turnOfEdge } from '../unroll/template.ts';
-import { type CollarAsk, planCollars } from './collar-plan.ts';
+import { type CollarAsk, type CollarPlanInput, planCollars } from './collar-plan.ts';
 import type { FileReport } from './report.ts';
 
-export interface CollarInput extends CollarAsk {
-  readonly blank: Blank;
-  /** As the maker named it; stands in findings. */
-  readonly blankFile: string;
+export interface CollarInput extends CollarPlanInput {
   /** Those of the words. */
   readonly units: Units;
   readonly words: DrawWords;
@@ -29,7 +26,7 @@ export interface CollarEntry {
   readonly height: number;
   /** Girth of the wall there, with its coats. */
   readonly girth: number;
-  readonly edge: 'upper' | 'lower';
+  readonly edge: CollarEdge;
   readonly width: number;
   /** The level edge on the paper from one end to the other, without the tab. */
   readonly length: number;
@@ -60,7 +57,7 @@ export function draftCollars(input: CollarInput): CollarDraft {
   const { blank, units, words } = input;
   const { wall, collars, findings } = planCollars(input);
   const entries = collars.map((collar) => entryOf(collar, wall, input.coats));
-  const shown = lengthShown(units);
+  const shown: Shown = (mm) => measuredLength(mm, units);
   const name = (i: number) => (collars.length === 1 ? 'collar' : `collar ${i + 1} of ${collars.length}`);
   const lines = entries.flatMap((entry, i) => [
     `${name(i)}: ${collarSays(entry, shown)}`,
@@ -107,12 +104,6 @@ function entryOf({ along, edge, template, straight }: Collar, wall: Wall, coats:
 }
 
 type Shown = (mm: number) => string;
-
-/** In mm to 0.1, in inches to 0.001: a pencil line is no finer. */
-const lengthShown =
-  (units: Units): Shown =>
-  (mm) =>
-    units === 'mm' ? `${mm.toFixed(1)} mm` : `${(mm / 25.4).toFixed(3)} in`;
 
 const collarSays = ({ along, height, girth, edge }: CollarEntry, shown: Shown): string =>
   `its ${edge} edge on the level line ${shown(along)} up the wall, ${shown(height)} above the foot; girth there ${shown(girth)}`;

@@ -13,8 +13,9 @@ import {
   wallOf,
 } from '../blank/wall.ts';
 import { wallArea } from '../blank/wall-area.ts';
-import type { Finding } from '../finding.ts';
-import type { Units } from '../lengths/length.ts';
+import { type Finding, inFile } from '../finding.ts';
+import { degrees } from '../lengths/angle.ts';
+import { measuredLength, type Units } from '../lengths/length.ts';
 import { type CoatReport, coatFindings, coatsOnWall } from './coats-on-wall.ts';
 import { type Measures, measuresOf } from './measures.ts';
 import { coatsInWords, measuresInWords } from './measures-in-words.ts';
@@ -41,9 +42,8 @@ export function describeBlank(
   const band = longestBand(flatBands) ?? roundLimits(wall, blank);
   const measures = measuresOf(blank, wall, band);
   const coats = coatsOnWall(wall, given, { flat: band, band, film: standardFilm.thickness, file });
-  const found = findings.map((finding) => ({ ...finding, where: { file, ...finding.where } }));
   const about = { lean: meanLean(wall), reading: blank.reading, file };
-  const shown = (mm: number) => shownLength(mm, units);
+  const shown = (mm: number) => measuredLength(mm, units);
   return {
     report: { ...blankReport(wall, flatBands), ...measures },
     coats: coats.reports,
@@ -52,15 +52,9 @@ export function describeBlank(
       ...measuresInWords(measures, shown),
       ...coatsInWords(coats.reports, shown),
     ],
-    checks: [...found, ...coatFindings(given, coats, about)],
+    checks: [...inFile(findings, file), ...coatFindings(given, coats, about)],
   };
 }
-
-/** A reading in inches is shown to 0.001 in, in mm to 0.1 mm: finer would claim more than a tape can tell. */
-const shownLength = (mm: number, units: Units): string =>
-  units === 'mm' ? `${mm.toFixed(1)} mm` : `${(mm / 25.4).toFixed(3)} in`;
-
-const degrees = (radians: number): string => `${Math.abs((radians * 180) / Math.PI).toFixed(2)} degrees`;
 
 function formInWords(wall: Wall): string {
   const lean = meanLean(wall);
@@ -69,7 +63,7 @@ function formInWords(wall: Wall): string {
     case 'cylinder':
       return 'straight up and down: its wall lies flat as a rectangle';
     case 'frustum':
-      return `tapered, wider at the ${wider}: its wall leans ${degrees(lean)} and lies flat as part of a ring`;
+      return `tapered, wider at the ${wider}: its wall leans ${degrees(Math.abs(lean)).toFixed(2)} degrees and lies flat as part of a ring`;
     case 'stepped':
       return 'stepped: straight between its stations, each stretch a part of a ring of its own';
     case 'curved':

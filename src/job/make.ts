@@ -1,15 +1,16 @@
 // The whole job: readings and a tile in, drawings out; then, from the written files, the proof.
 
-import type { DrawWords } from '../artwork/lettering.ts';
 import type { Normalise } from '../artwork/svg-normalise.ts';
 import { readTile, type Tile } from '../artwork/tile.ts';
 import type { Blank } from '../blank/blank.ts';
 import { wrapDrawings } from '../cut/wrap-drawing.ts';
 import { readSvg } from '../deliver/read-svg.ts';
 import { writeSvg } from '../deliver/write-svg.ts';
+import type { DrawWords } from '../drawing/words.ts';
 import { type Finding, look, note } from '../finding.ts';
 import { precision } from '../geometry/tolerance.ts';
-import { formatLength } from '../lengths/length.ts';
+import { degrees } from '../lengths/angle.ts';
+import { formatLength, measuredLength } from '../lengths/length.ts';
 import type { Lay } from '../pattern/lay.ts';
 import { type Wrap, wrapPattern } from '../pattern/wrap.ts';
 import { originOf } from '../prove/locate.ts';
@@ -160,7 +161,7 @@ function guideNotes(
   pattern: LaidPattern | undefined,
 ): string[] {
   const { band, wall, trim, overlap } = template;
-  const mm = (value: number) => `${value.toFixed(1)} mm`;
+  const mm = (value: number) => measuredLength(value, 'mm');
   const repeats = pattern
     ? [
         `${pattern.plan.around} repeats around, ${(pattern.plan.closing.scaleAcross * 100).toFixed(1)} % of drawn size`,
@@ -244,7 +245,7 @@ function patternReport(
     scaleUp: closing.scaleUp,
     joins: laid.joins,
     closes: [closing.n, closing.m],
-    leanDeg: (closing.lean * 180) / Math.PI,
+    leanDeg: degrees(closing.lean),
     lay: artwork.lay,
     fitError: laid.fitError,
     ...(gap ? { seamGap: gap } : {}),

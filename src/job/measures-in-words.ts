@@ -1,6 +1,7 @@
 // How well a blank is known, in the maker's words.
 import type { KeepOut } from '../blank/keep-out.ts';
 import { type Finding, look, note } from '../finding.ts';
+import { measuredLength } from '../lengths/length.ts';
 import type { CoatReport } from './coats-on-wall.ts';
 import type { FiguresReport, Measures } from './measures.ts';
 import type { Job } from './resolved-job.ts';
@@ -78,7 +79,7 @@ export function overlapFindings(
     2 * seam.lip,
     overlap.coversAt95,
     overlap.recommended,
-  ].map((mm) => `${mm.toFixed(1)} mm`);
+  ].map((mm) => measuredLength(mm, 'mm'));
   if (style === 'butt')
     return [
       note(
@@ -88,6 +89,6 @@ export function overlapFindings(
       ),
     ];
   if (given >= overlap.coversAt95) return [];
-  const says = `${given.toFixed(1)} mm may not cover: the readings leave ${foot} of girth open at the foot edge and ${lip} at the lip edge (19 times in 20); give ${least} at least, better ${advised}, or read the girth with a tape`;
+  const says = `${measuredLength(given, 'mm')} may not cover: the readings leave ${foot} of girth open at the foot edge and ${lip} at the lip edge (19 times in 20); give ${least} at least, better ${advised}, or read the girth with a tape`;
   return [look('overlap-short', where, says)];
 }

@@ -17,6 +17,7 @@ import {
   sureness,
 } from '../blank/sure.ts';
 import { type Wall, wallUncertaintyAt } from '../blank/wall.ts';
+import { degrees } from '../lengths/angle.ts';
 
 /** A wall's figures in the report's terms: mm and degrees. */
 export type FiguresReport = Omit<WallFigures, 'halfAngle'> & { readonly halfAngleDeg: number };
@@ -61,8 +62,6 @@ export interface Measures {
   /** What half a mm more of the reading that counts most does to the girth at the ends of the band. */
   readonly halfMillimetre?: HalfMillimetre & { readonly key: string };
 }
-
-const degrees = (radians: number): number => (radians * 180) / Math.PI;
 
 /** All of it, for a wrap of this band; `hold`: the least overlap that has to be left, mm. */
 export function measuresOf(blank: Blank, wall: Wall, band: Band, hold: number = leastHold): Measures {

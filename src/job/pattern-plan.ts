@@ -1,6 +1,7 @@
 // How a job's pattern closes around its template, and what the maker should know of it.
 import type { Tile } from '../artwork/tile.ts';
 import { type Finding, look, note, Refused, stop } from '../finding.ts';
+import { degrees } from '../lengths/angle.ts';
 import { formatLength } from '../lengths/length.ts';
 import { type Closing, closingOf, leanSeen, levelCount, repeatsAround, rowsUp } from '../pattern/closing.ts';
 import { type Lattice, latticeOf } from '../pattern/lattice.ts';
@@ -21,10 +22,8 @@ export interface PatternPlan {
 const scaleSeen = 0.15;
 const scaleAbsurd = 0.5;
 
-const degrees = (radians: number): number => (radians * 180) / Math.PI;
-
 /** The lattice of a repeat; a side left out is the tile's own. */
-export const latticeOfRepeat = (repeat: Repeat, tile: Tile): Lattice =>
+const latticeOfRepeat = (repeat: Repeat, tile: Tile): Lattice =>
   repeat.kind === 'lattice'
     ? { a: repeat.a, b: repeat.b }
     : latticeOf({ ...repeat, across: repeat.across ?? tile.width, up: repeat.up ?? tile.height });

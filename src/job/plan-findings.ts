@@ -43,7 +43,7 @@ const leastStretch = 0.002;
 /** The share by which a film may be stretched in laying. */
 export const filmGives = ({ stretch }: Pick<Film, 'stretch'>): number => Math.max(stretch, leastStretch);
 
-const liesWithin = (band: Band, flat: Band): boolean =>
+export const liesWithin = (band: Band, flat: Band): boolean =>
   band.from >= flat.from - precision && band.to <= flat.to + precision;
 
 /** A band over a wall that bends, on which one piece asks more of the film than it gives. */

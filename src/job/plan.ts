@@ -54,17 +54,46 @@ const widestSweepDeg = 350;
 const mm = (value: number): string => formatLength(value, 'mm');
 const degrees = (radians: number): number => (radians * 180) / Math.PI;
 
-/** @throws Refused with everything that keeps the band from being laid flat. */
-export function planWrap(input: PlanInput): Plan {
+/** What a plan stands on, however its band is cut. */
+export interface Ground extends Pick<Plan, 'wall' | 'flatBands' | 'build' | 'coats' | 'measures'> {
+  readonly band: Band;
+  /** What the wall's readings say. */
+  readonly wallSays: readonly Finding[];
+  /** What the job asks of the maker on this wall and band. */
+  readonly jobSays: readonly Finding[];
+}
+
+/** The ground of a band. @throws Refused where the band is not on the wall. */
+export function planGround(
+  input: PlanInput,
+  bandOf: (wall: Wall, flatBands: readonly Band[]) => Band,
+): Ground {
   const { job, blank, blankFile } = input;
-  const { wall, findings: wallSays } = wallOf(blank);
+  const { wall, findings } = wallOf(blank);
   const flatBands = flatBandsOfWall(wall, blank);
-  const band = job.band ?? longestBand(flatBands);
-  if (!band) throw new Refused([noFlatBand(input, wall)]);
+  const band = bandOf(wall, flatBands);
   refuseIfAny(bandStops(input, wall, band));
   const coats = planCoats(input, wall, longestBand(flatBands) ?? band, band);
   const under = coats.coats.filter(({ over }) => !over).reduce((sum, { thickness }) => sum + thickness, 0);
   const build = { coats: under, film: job.film.thickness, gather: job.film.gather };
+  const measures = measuresOf(blank, wall, band, job.seam.hold);
+  const wallSays = [
+    ...findings.map((f) => ({ ...f, where: { file: blankFile, ...f.where } })),
+    ...offFlat(input, wall, band),
+  ];
+  const jobSays = [...planFindings(input), ...measureFindings(input, wall, coats, measures)];
+  return { wall, flatBands, band, build, coats, measures, wallSays, jobSays };
+}
+
+/** @throws Refused with everything that keeps the band from being laid flat. */
+export function planWrap(input: PlanInput): Plan {
+  const { job, blank } = input;
+  const ground = planGround(input, (wall, flatBands) => {
+    const band = job.band ?? longestBand(flatBands);
+    if (!band) throw new Refused([noFlatBand(input, wall)]);
+    return band;
+  });
+  const { wall, flatBands, band, build, coats, measures, wallSays, jobSays } = ground;
   const { flat, strain } = sheetOnWall(wall, build, band, (band.from + band.to) / 2);
   const clear = blank.handle && blank.handle.spans / 2 + blank.handle.keepOff;
   const template = templateOf(flat, {
@@ -74,15 +103,8 @@ export function planWrap(input: PlanInput): Plan {
     ...(clear === undefined ? {} : { clear }),
   });
   refuseIfAny(templateStops(input, template));
-  const measures = measuresOf(blank, wall, band, job.seam.hold);
-  const found = wallSays.map((f) => ({ ...f, where: { file: blankFile, ...f.where } }));
-  const findings = [
-    ...found,
-    ...offFlat(input, wall, band),
-    ...strainFindings(input, wall, build, flatBands, band, strain),
-    ...planFindings(input),
-    ...measureFindings(input, wall, coats, measures),
-  ];
+  const bends = strainFindings(input, wall, build, flatBands, band, strain);
+  const findings = [...wallSays, ...bends, ...jobSays];
   return { wall, flatBands, template, build, strain, coats, measures, findings };
 }
 

@@ -5,8 +5,6 @@ import { shown } from '../lengths/shown.ts';
 
 export type { Paper };
 
-export const standardPaper = 'a4';
-
 /** The paper of a name as typed, in any case. @throws Refused, rule `paper-size`, where there is none of that name. */
 export function paperNamed(typed: string): Paper {
   const paper = papers.find(({ name }) => name === typed.trim().toLowerCase());

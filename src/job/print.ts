@@ -1,9 +1,10 @@
 // A guide on paper: a PDF at true size. Loads the PDF writer, so it is itself loaded only where a print is asked for.
-import type { DrawWords } from '../artwork/lettering.ts';
+
 import { pagesOf } from '../deliver/pages.ts';
 import type { Paper } from '../deliver/paper.ts';
 import { readSvg } from '../deliver/read-svg.ts';
 import { writePdf } from '../deliver/write-pdf.ts';
+import type { DrawWords } from '../drawing/words.ts';
 
 export interface PrintOptions {
   readonly paper: Paper;

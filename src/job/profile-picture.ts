@@ -1,10 +1,11 @@
 // The picture of a blank's profile, from the blank as it was measured.
-import type { DrawWords } from '../artwork/lettering.ts';
+
 import type { Blank, Station } from '../blank/blank.ts';
 import type { Band } from '../blank/flat-band.ts';
 import type { KeepOut } from '../blank/keep-out.ts';
 import { lipZoneStart } from '../blank/lip-zone.ts';
 import { flatBandsOfWall, type Wall, wallLength, wallOf } from '../blank/wall.ts';
+import type { DrawWords } from '../drawing/words.ts';
 import type { Units } from '../lengths/length.ts';
 import { figure } from '../prove/profile-ink.ts';
 import { profilePicture } from '../prove/profile-picture.ts';
@@ -13,14 +14,14 @@ import { wallRings } from '../prove/rolled-rings.ts';
 import type { Draft } from './make.ts';
 import { blankReport } from './report.ts';
 
-export interface ShownBlank {
+interface ShownBlank {
   readonly blank: Blank;
   readonly wall: Wall;
   readonly flatBands: readonly Band[];
 }
 
 /** The text of profile.svg for a blank. `strain` is what a band on it asks of the film, for a wall that bends. */
-export function profileOfBlank(
+function profileOfBlank(
   { blank, wall, flatBands }: ShownBlank,
   units: Units,
   words: DrawWords,

@@ -3,7 +3,8 @@ import { type Blank, type Handle, standardReading } from '../blank/blank.ts';
 import { standardFlatGap } from '../blank/straightedge.ts';
 import { type Finding, Refused } from '../finding.ts';
 import type { Units } from '../lengths/length.ts';
-import { readFit, readKeepOut } from './read-fits.ts';
+import { readFit } from './read-fits.ts';
+import { readKeepOut } from './read-keep-outs.ts';
 import { readStations } from './read-stations.ts';
 import { isObject, optional, placed, type Reader, readKeys, report, required, standard } from './schema.ts';
 import { choice, given, inUnits, length, lengthOrZero, list, text, units, unitsOf } from './schema-values.ts';
@@ -11,7 +12,7 @@ import { settleBlank } from './settle-blank.ts';
 
 export type { Blank };
 
-export const handleKeys = {
+const handleKeys = {
   spans: required('Handle spans', length()),
   keepOff: standard('Keep off the handle', lengthOrZero, 0),
 };
@@ -21,7 +22,7 @@ const readHandle: Reader<Handle> = (value, place) => {
   return keys?.spans === undefined ? undefined : { spans: keys.spans, keepOff: keys.keepOff };
 };
 
-export const blankKeys = {
+const blankKeys = {
   name: standard('Name', text, 'unnamed blank'),
   units: optional('Units', units),
   stations: required('Stations', readStations),

@@ -1,8 +1,8 @@
 // The coats of a job file: by thickness, or by what is poured.
 import { shown } from '../lengths/shown.ts';
-import { readAlong } from './read-fits.ts';
+import { readAlong } from './read-spans.ts';
 import type { JobCoat } from './resolved-job.ts';
-import { optional, type Reader, readKeys, report, standard, within } from './schema.ts';
+import { isTyped, optional, type Reader, readKeys, report, standard, within } from './schema.ts';
 import { lengthOrZero, number, text, yesOrNo } from './schema-values.ts';
 
 /** Most that is taken as meant for one vessel, ml. */
@@ -25,7 +25,7 @@ export const readVolume: Reader<number> = (value, place) => {
   );
 };
 
-export const coatKeys = {
+const coatKeys = {
   name: standard('Coat', text, 'coat'),
   thickness: optional('Coat thickness', lengthOrZero),
   volume: optional('Coat volume, ml', readVolume),
@@ -38,16 +38,15 @@ export const readCoat: Reader<JobCoat> = (value, place) => {
   const keys = readKeys(value, coatKeys, place);
   if (keys === undefined) return undefined;
   const { name, over, thickness, volume, loss, covers } = keys;
-  const isGiven = (key: string) => Object.hasOwn(Object(value), key);
-  if (isGiven('thickness') && isGiven('volume'))
+  if (isTyped(value, 'thickness') && isTyped(value, 'volume'))
     return report(within(place, 'volume'), 'one-of-two', 'is given beside "thickness"; keep one of the two');
-  if (!isGiven('thickness') && !isGiven('volume'))
+  if (!isTyped(value, 'thickness') && !isTyped(value, 'volume'))
     return report(
       within(place, 'thickness'),
       'missing-key',
       'is missing; add "thickness", or "volume" in ml',
     );
-  const poured = { ...(isGiven('loss') ? { loss } : {}), ...(covers ? { covers } : {}) };
+  const poured = { ...(isTyped(value, 'loss') ? { loss } : {}), ...(covers ? { covers } : {}) };
   if (thickness !== undefined) return { name, thickness, over, ...poured };
   return volume === undefined ? undefined : { name, volume, over, ...poured };
 };

@@ -7,6 +7,7 @@ import { readBlankAt } from './read-blank.ts';
 import { readCoat } from './read-coats.ts';
 import { readItem } from './read-items.ts';
 import { filmReader, type NamedFiles, sheetReader } from './read-material.ts';
+import { readAlong } from './read-spans.ts';
 import {
   type Artwork,
   type Job,
@@ -47,12 +48,7 @@ const mostAround = 10_000;
 /** Least area of a repeat, mm²: under it two lattice vectors point the same way but for rounding. */
 const leastRepeat = 1e-6;
 
-export const bandKeys = {
-  from: required('Band from', lengthOrZero),
-  to: required('Band to', length()),
-};
-
-export const seamKeys = {
+const seamKeys = {
   style: standard(
     'Seam',
     choice<'butt' | 'overlap'>(['butt', 'overlap'], ['cut-through', 'winding', 'strip']),
@@ -63,12 +59,12 @@ export const seamKeys = {
   strip: optional('Cover strip', later('leave it out, and use a "butt" or an "overlap" seam')),
 };
 
-export const trimKeys = {
+const trimKeys = {
   lip: standard('Trim at the lip', lengthOrZero, standardTrim.lip),
   foot: standard('Trim at the foot', lengthOrZero, standardTrim.foot),
 };
 
-export const gridKeys = {
+const gridKeys = {
   across: optional('Repeat across', length()),
   up: optional('Repeat up', length()),
   drop: standard('Drop', displacement, 0),
@@ -82,7 +78,7 @@ const readVector: Reader<Point> = (value, place) => {
   return x === undefined || y === undefined ? undefined : { x, y };
 };
 
-export const latticeKeys = {
+const latticeKeys = {
   a: required('First lattice vector', readVector),
   b: required('Second lattice vector', readVector),
 };
@@ -126,7 +122,7 @@ function noArea(place: Place, a: Point, b: Point): undefined {
   return report(place, 'repeat-without-area', says);
 }
 
-export const artworkKeys = {
+const artworkKeys = {
   file: required('Artwork', text),
   repeat: optional('Repeat', readRepeat),
   lay: standard('Lay', choice<'even' | 'conformal'>(['even', 'conformal'], ['rigid']), 'even'),
@@ -140,15 +136,6 @@ const readArtwork: Reader<Artwork> = (value, place) => {
   if (keys?.file === undefined) return undefined;
   const { file, lay, scale, around, repeat = { kind: 'grid', drop: 0, shift: 0 } } = keys;
   return { file, repeat, lay, scale, ...given({ around }) };
-};
-
-const readBand: Reader<Job['band']> = (value, place) => {
-  const keys = readKeys(value, bandKeys, place);
-  if (keys?.from === undefined || keys.to === undefined) return undefined;
-  const { from, to } = keys;
-  if (from < to) return { from, to };
-  const says = `runs from ${formatLength(from, 'mm')} to ${formatLength(to, 'mm')}; give a "to" above its "from"`;
-  return report(place, 'upside-down', says);
 };
 
 const readSeam: Reader<Job['seam']> = (value, place) => {
@@ -178,11 +165,11 @@ const readBlankOfJob: Reader<Job['blank']> = (value, place) => {
 };
 
 /** The keys of a job that names these files. */
-export const jobKeysWith = (named: NamedFiles) => ({
+const jobKeysWith = (named: NamedFiles) => ({
   name: required('Name', text),
   units: standard('Units', units, 'mm'),
   blank: required('Blank', readBlankOfJob),
-  band: optional('Band', readBand),
+  band: optional('Band', readAlong),
   coats: standard('Coats', list(readCoat), []),
   film: standard('Film', filmReader(named), standardFilm),
   artwork: optional('Artwork', readArtwork),
@@ -214,33 +201,9 @@ export function readJob(value: unknown, file: string, named: NamedFiles = {}): J
       : readKeys(value, jobKeysWith(named), inUnits(start, unitsOf(value, 'mm')));
   if (keys?.name === undefined || keys.blank === undefined || problems.length > 0)
     throw new Refused(problems);
-  const {
-    name,
-    units: unit,
-    blank,
-    coats,
-    film,
-    pieces,
-    edges,
-    seam,
-    trim,
-    band,
-    artwork,
-    sheet,
-    items,
-  } = keys;
-  return {
-    name,
-    units: unit,
-    blank,
-    coats,
-    film,
-    pieces,
-    edges,
-    seam,
-    trim,
-    ...given({ band, artwork, sheet, items: items.length > 0 ? items : undefined }),
-  };
+  const { name, blank, band, artwork, sheet, items, lettering: _, ...rest } = keys;
+  const kept = given({ band, artwork, sheet, items: items.length > 0 ? items : undefined });
+  return { ...rest, name, blank, ...kept };
 }
 
 /** A blank given as a job would else be told key by key. */

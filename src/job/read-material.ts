@@ -26,13 +26,13 @@ export function materialFiles(job: unknown): readonly string[] {
 }
 
 /** What a file of a material says of itself, besides its figures. */
-export const materialKeys = {
+const materialKeys = {
   name: optional('Name', text),
   source: optional('Source', text),
   units: optional('Units', units),
 };
 
-export const filmKeys = {
+const filmKeys = {
   thickness: standard('Film thickness', lengthOrZero, standardFilm.thickness),
   stretch: standard('Film stretch', number({ least: 0, most: 0.5 }), standardFilm.stretch),
   gather: standard('Film gather', number({ least: 0, most: 0.5 }), standardFilm.gather),
@@ -41,7 +41,7 @@ export const filmKeys = {
   minPiece: standard('Smallest piece, mm²', number({ least: 0, most: 1e6 }), standardFilm.minPiece),
 };
 
-export const sheetKeys = {
+const sheetKeys = {
   across: required('Sheet across', length()),
   up: required('Sheet up', length()),
   margin: standard('Sheet margin', lengthOrZero, 0),

@@ -1,7 +1,7 @@
 // The stations of a blank file: each with one reading or several, to one resolved station a reading.
 import type { Station } from '../blank/blank.ts';
 import { shown } from '../lengths/shown.ts';
-import { optional, type Place, type Reader, readKeys, report, within } from './schema.ts';
+import { isTyped, optional, type Place, type Reader, readKeys, report, within } from './schema.ts';
 import { length, lengthOrZero } from './schema-values.ts';
 
 /** Most readings taken as meant at one place. */
@@ -24,7 +24,7 @@ const readSizes: Reader<readonly number[]> = (value, place) => {
   return sizes.every((size) => size !== undefined) ? sizes : undefined;
 };
 
-export const stationKeys = {
+const stationKeys = {
   height: optional('Height', lengthOrZero),
   along: optional('Along the wall', lengthOrZero),
   across: optional('Across', readSizes),
@@ -60,12 +60,11 @@ function readStation(
   const keys = readKeys(value, stationKeys, place);
   if (keys === undefined) return undefined;
   const { height, along, across, girth } = keys;
-  const isGiven = (name: string) => Object.hasOwn(Object(value), name);
   for (const [a, b] of [
     ['height', 'along'],
     ['across', 'girth'],
   ] as const)
-    if (!isGiven(a) && !isGiven(b))
+    if (!isTyped(value, a) && !isTyped(value, b))
       report(place, 'one-of-two', `has no "${a}" and no "${b}"; give one of them, or both`);
   const position = positionOf(height, along);
   const readings = [...(across ? [acrossOf(across)] : []), ...girthsOf(girth ?? [])];

@@ -35,8 +35,8 @@ export interface BlankReport {
 }
 
 export interface TemplateReport {
-  readonly shape: 'rectangle' | 'sector' | 'stepped';
-  /** The pieces from the foot up, where there is more than one. */
+  readonly shape: 'rectangle' | 'sector' | 'stepped' | 'gores';
+  /** The pieces from the foot up, or gores in the order of their turns, where there is more than one. */
   readonly parts: readonly TemplateReport[];
   readonly turns: { readonly from: number; readonly to: number };
   readonly innerRadius?: number;
@@ -51,6 +51,19 @@ export interface TemplateReport {
   readonly strain?: { readonly stretch: number; readonly gathered: number };
   /** How far art runs past the outline into the waste. */
   readonly runOff: number;
+  readonly gores?: GoresReport;
+}
+
+export interface GoresReport {
+  readonly count: number;
+  /** Of one gore where it is widest, net of overlap, mm. */
+  readonly width: number;
+  /** The most that film is stretched in each gore, as a share. */
+  readonly strain: number;
+  readonly joined: 'foot' | 'lip' | 'loose';
+  /** Of a comb: width of the strip that joins it, mm, and what its edge is stretched by (negative: gathered). */
+  readonly strip?: number;
+  readonly stripStrain?: number;
 }
 
 export interface PatternReport {

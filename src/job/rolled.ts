@@ -1,7 +1,8 @@
 // The picture of the finished vessel, from the written files.
-import type { DrawWords } from '../artwork/lettering.ts';
+
 import type { Blank } from '../blank/blank.ts';
 import { readSvg } from '../deliver/read-svg.ts';
+import type { DrawWords } from '../drawing/words.ts';
 import { originOf } from '../prove/locate.ts';
 import { rolledPicture } from '../prove/rolled.ts';
 import { wallRings } from '../prove/rolled-rings.ts';

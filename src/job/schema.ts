@@ -74,13 +74,16 @@ function readKey(given: Given, name: string, key: Key<unknown>, place: Place): u
 export type Given = Readonly<Record<string, unknown>>;
 
 /** The value as an object, unread; or a report. */
-export function readObject(value: unknown, place: Place): Given | undefined {
+function readObject(value: unknown, place: Place): Given | undefined {
   if (isObject(value)) return value;
   return report(place, 'not-an-object', `${shown(value)} will not do here; give an object, { ... }`);
 }
 
 export const isObject = (value: unknown): value is Given =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/** Whether a key was typed at all, whatever stands there. */
+export const isTyped = (value: unknown, key: string): boolean => isObject(value) && Object.hasOwn(value, key);
 
 function reportUnknown(name: string, keys: Keys, place: Place): void {
   const nearest = nearestOf(name, Object.keys(keys));
@@ -89,7 +92,7 @@ function reportUnknown(name: string, keys: Keys, place: Place): void {
 }
 
 /** The known name that the fewest typed letters set apart from this one, upper and lower case alike. */
-export function nearestOf(name: string, known: readonly string[]): string | undefined {
+function nearestOf(name: string, known: readonly string[]): string | undefined {
   const far = (other: string): number => distance(name.toLowerCase(), other.toLowerCase());
   return [...known].sort((a, b) => far(a) - far(b))[0];
 }

@@ -1,6 +1,7 @@
 // The heavy tools a job needs, started from their bytes.
-import { type DrawWords, loadFont } from '../artwork/lettering.ts';
+import { loadFont } from '../artwork/lettering.ts';
 import { type SvgEngine, startSvgEngine } from '../artwork/svg-normalise.ts';
+import type { DrawWords } from '../drawing/words.ts';
 
 export interface JobTools extends SvgEngine {
   readonly words: DrawWords;

@@ -57,6 +57,13 @@ export function formatLength(mm: number, units: Units): string {
   return isWhole ? `${inSixtyFourths(Math.round(parts))}in` : `${rounded(mm / 25.4, 4)}in`;
 }
 
+/** A length in mm, as findings tell it. */
+export const inMm = (mm: number): string => formatLength(mm, 'mm');
+
+/** A measured length: to a tenth of a mm or a thousandth of an inch; finer would claim more than a tape can tell. */
+export const measuredLength = (mm: number, units: Units): string =>
+  units === 'mm' ? `${mm.toFixed(1)} mm` : `${(mm / 25.4).toFixed(3)} in`;
+
 const suchAs = (units: Units): string => (units === 'mm' ? 'such as "62mm"' : 'such as "2 1/2in"');
 
 /** Decimal digits without an exponent, closing zeros or a negative zero. */

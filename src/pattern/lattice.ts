@@ -1,4 +1,5 @@
 // The lattice of a pattern: the two steps by which it repeats.
+import { type Box, boxCorners } from '../geometry/box.ts';
 import { add, cross, type Point, scale } from '../geometry/point.ts';
 
 /** The pattern is the same after a step of `a` (to the next repeat around) or `b` (to the next row up). */
@@ -39,14 +40,9 @@ export const gcd = (n: number, m: number): number => (m === 0 ? Math.abs(n) : gc
 /** Every whole pair (i, j) whose step lies in the box, with a margin of rounding. */
 export function* stepsIn(
   lattice: Lattice,
-  box: { readonly minX: number; readonly minY: number; readonly maxX: number; readonly maxY: number },
+  box: Box,
 ): Generator<{ readonly i: number; readonly j: number; readonly at: Point }> {
-  const corners = [
-    { x: box.minX, y: box.minY },
-    { x: box.maxX, y: box.minY },
-    { x: box.minX, y: box.maxY },
-    { x: box.maxX, y: box.maxY },
-  ].map((corner) => coordinates(lattice, corner));
+  const corners = boxCorners(box).map((corner) => coordinates(lattice, corner));
   const js = corners.map(({ j }) => j);
   const is = corners.map(({ i }) => i);
   const rounding = 1e-9;

@@ -1,5 +1,5 @@
 // One period of the artwork: what a renderer would show of the tile, as contours that repeat by the lattice.
-import { type Box, boxesMeet } from '../geometry/box.ts';
+import { type Box, boxCorners, boxesMeet } from '../geometry/box.ts';
 import { chorded } from '../geometry/chords.ts';
 import { combine } from '../geometry/combine.ts';
 import { type Contour, polygon, type Segment, type Shape } from '../geometry/contour.ts';
@@ -154,12 +154,7 @@ function cutAtBorder(
   shapes: readonly BoxedShape[],
   { width, height }: { readonly width: number; readonly height: number },
 ): PeriodContour[] {
-  const viewport = polygon([
-    { x: -hair, y: -hair },
-    { x: width + hair, y: -hair },
-    { x: width + hair, y: height + hair },
-    { x: -hair, y: height + hair },
-  ]);
+  const viewport = polygon(boxCorners({ minX: -hair, minY: -hair, maxX: width + hair, maxY: height + hair }));
   const tileBox = { minX: 0, minY: 0, maxX: width, maxY: height };
   return shapes
     .filter(({ box }) => boxesMeet(box, tileBox))

@@ -127,7 +127,10 @@ function stitchedCells(
     if (areas) return { places, areas };
   }
   const places = [{ cell: cellOf(period, wholeWindow(piece)), shift: 0 }];
-  return { places, areas: stitch(places) ?? [] };
+  const areas = stitch(places);
+  // It has no border that could be crossed in two ways: were it so all the same, all art would be lost in silence.
+  if (!areas) throw new Error('a piece of one cell does not close');
+  return { places, areas };
 }
 
 /** An area's contours on the sheet, the outer one first; none where it lies in the waste. Slivers are left out. */

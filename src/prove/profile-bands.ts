@@ -1,7 +1,8 @@
 // What is marked beside the wall of a section: where film lies flat, and what has to be kept clear.
 import type { Band } from '../blank/flat-band.ts';
 import type { Point } from '../geometry/point.ts';
-import { areaText, ink, lineText, shownLength, spread, stepOf } from './profile-ink.ts';
+import { measuredLength } from '../lengths/length.ts';
+import { areaText, ink, lineText, spread, stepOf } from './profile-ink.ts';
 import { besideWall, mirrored, offWall, type Part, type Sheet } from './profile-sheet.ts';
 import type { ProfileSubject } from './profile-subject.ts';
 
@@ -23,10 +24,14 @@ export function flatPart(subject: ProfileSubject, { put, em, units }: Sheet): Pa
     if (!start || row === undefined) return '';
     const style = { size: em, fill: ink.flat, anchor: 'left' } as const;
     const { from, to } = band;
-    const range = `flat ${shownLength(from, units)} to ${shownLength(to, units)}`;
+    const range = `flat ${measuredLength(from, units)} to ${measuredLength(to, units)}`;
     const words = [
       put(range, { x, y: row - 0.2 * em }, style),
-      put(`${shownLength(to - from, units)} along`, { x, y: row + 1.1 * em }, { ...style, size: 0.86 * em }),
+      put(
+        `${measuredLength(to - from, units)} along`,
+        { x, y: row + 1.1 * em },
+        { ...style, size: 0.86 * em },
+      ),
     ];
     reach = Math.max(reach, ...words.map(({ box }) => box.maxX));
     const leader = lineText([start, { x: x - 0.5 * em, y: row }], {

@@ -1,15 +1,12 @@
 // Lines and words of the picture of a profile.
 import { writePathData } from '../drawing/path-data.ts';
-import { moveContour, translation } from '../geometry/affine.ts';
-import type { Box } from '../geometry/box.ts';
-import type { Contour } from '../geometry/contour.ts';
+import type { DrawWords } from '../drawing/words.ts';
+import { shifted } from '../geometry/affine.ts';
+import { type Box, boxCorners } from '../geometry/box.ts';
 import { tightBox } from '../geometry/measure.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Units } from '../lengths/length.ts';
 import { millimetres, picturePath } from './rolled-path.ts';
-
-/** Gives words as outlines: baseline-left at the origin, y down, mm; `height` is the size of the letters, mm. */
-export type DrawCaption = (text: string, height: number) => readonly Contour[];
 
 /** Calm colours on the same ground as the rolled picture; the marks have those of the guides. */
 export const ink = {
@@ -43,16 +40,7 @@ export const areaText = (points: readonly Point[], fill: string, opacity = 1): s
   `<path fill="${fill}"${opacity === 1 ? '' : ` fill-opacity="${millimetres(opacity)}"`} d="${picturePath(points, true)}"/>\n`;
 
 /** A plate that words stand on, over lines that pass under them. */
-export const plateText = ({ minX, minY, maxX, maxY }: Box, fill: string): string =>
-  areaText(
-    [
-      { x: minX, y: minY },
-      { x: maxX, y: minY },
-      { x: maxX, y: maxY },
-      { x: minX, y: maxY },
-    ],
-    fill,
-  );
+export const plateText = (box: Box, fill: string): string => areaText(boxCorners(box), fill);
 
 export const dotText = ({ x, y }: Point, radius: number, fill: string): string =>
   `<circle cx="${millimetres(x)}" cy="${millimetres(y)}" r="${millimetres(radius)}" fill="${fill}"/>\n`;
@@ -75,16 +63,15 @@ export type PutWords = (text: string, at: Point, style: WordStyle) => PlacedWord
 
 /** Words of a maker's own, or figures, put in place as outlines. */
 export const wordsWith =
-  (caption: DrawCaption): PutWords =>
+  (caption: DrawWords): PutWords =>
   (text, at, { size, fill, anchor }) => {
     const contours = caption(text, size);
     if (contours.length === 0) return { text: '', box: { minX: at.x, maxX: at.x, minY: at.y, maxY: at.y } };
     const box = tightBox(contours);
     const reference = { left: box.minX, middle: (box.minX + box.maxX) / 2, right: box.maxX }[anchor];
     const by = { x: at.x - reference, y: at.y };
-    const moved = contours.map((contour) => moveContour(translation(by.x, by.y), contour));
     return {
-      text: `<path fill="${fill}" d="${writePathData(moved, 100)}"/>\n`,
+      text: `<path fill="${fill}" d="${writePathData(shifted(contours, by), 100)}"/>\n`,
       box: {
         minX: box.minX + by.x,
         maxX: box.maxX + by.x,
@@ -111,10 +98,6 @@ export const marksTo = (end: number, step: number): readonly number[] =>
 /** A figure beside a scale, without its unit. */
 export const figure = (mm: number, units: Units): string =>
   String(Math.round((units === 'mm' ? mm : mm / 25.4) * 1e4) / 1e4);
-
-/** A measured length: to a tenth of a mm or a thousandth of an inch; finer would claim more than a tape can tell. */
-export const shownLength = (mm: number, units: Units): string =>
-  units === 'mm' ? `${mm.toFixed(1)} mm` : `${(mm / 25.4).toFixed(3)} in`;
 
 /**
  * Places for labels that would like to be at `wanted` (in ascending order) but need a gap between them: as near as can be,

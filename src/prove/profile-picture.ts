@@ -1,7 +1,8 @@
 // The picture of a blank's profile: its section at true scale, what was measured, where film lies flat, and the strain.
+import type { DrawWords } from '../drawing/words.ts';
 import type { Units } from '../lengths/length.ts';
 import { flatPart, keepOutPart } from './profile-bands.ts';
-import { type DrawCaption, ink, wordsWith } from './profile-ink.ts';
+import { ink, wordsWith } from './profile-ink.ts';
 import { alongScale, heightScale } from './profile-scales.ts';
 import { bodyPart, handlePart, lipZonePart, stationsPart } from './profile-section.ts';
 import type { Sheet } from './profile-sheet.ts';
@@ -17,7 +18,7 @@ const letters = (height: number, across: number): number => Math.max(0.8, 0.013 
  * The text of `profile.svg`: the section of a blank at true scale, one user unit is 1 mm. Scales are in `units`. Paths
  * and dots only, words as outlines. Same input, same bytes.
  */
-export function profilePicture(subject: ProfileSubject, units: Units, caption: DrawCaption): string {
+export function profilePicture(subject: ProfileSubject, units: Units, caption: DrawWords): string {
   const { rings } = subject;
   const lip = rings.at(-1);
   const across = 2 * Math.max(...rings.map(({ radius }) => radius));

@@ -1,6 +1,7 @@
 // What laying a band asks of the film, plotted along the wall: stretch to the right, gathering to the left.
 import type { Point } from '../geometry/point.ts';
-import { areaText, figure, ink, lineText, marksTo, shownLength, stepOf } from './profile-ink.ts';
+import { measuredLength } from '../lengths/length.ts';
+import { areaText, figure, ink, lineText, marksTo, stepOf } from './profile-ink.ts';
 import type { Part, Sheet } from './profile-sheet.ts';
 import type { ShownStrain } from './profile-subject.ts';
 import { millimetres } from './rolled-path.ts';
@@ -45,7 +46,7 @@ export function strainPart(
   const [from, to] = [places[0]?.along ?? 0, places.at(-1)?.along ?? length];
   const peak = places.reduce((a, b) => (b.strain > a.strain ? b : a), { along: 0, strain: 0 });
   const peakWords = put(
-    `${(peak.strain * 100).toFixed(2)} % at ${shownLength(peak.along, units)}`,
+    `${(peak.strain * 100).toFixed(2)} % at ${measuredLength(peak.along, units)}`,
     { x: Math.max(x(peak.strain), x(stretch)) + 0.8 * em, y: -peak.along + 0.33 * em },
     { size: em, fill: peak.strain > stretch + 1e-6 ? ink.over : ink.stretch, anchor: 'left' },
   );

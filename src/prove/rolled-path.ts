@@ -51,21 +51,3 @@ export function picturePath(points: readonly Point[], closed: boolean): string {
   }
   return `M${pair(start)}${steps === '' ? '' : `l${steps}`}${closed ? 'z' : ''}`;
 }
-
-/** The smallest convex outline around points, in order. Source: A. M. Andrew (1979), the monotone chain; from memory. */
-export function hull(points: readonly Point[]): readonly Point[] {
-  const sorted = [...points].sort((a, b) => a.x - b.x || a.y - b.y);
-  const chain = (ordered: readonly Point[]): Point[] => {
-    const kept: Point[] = [];
-    for (const p of ordered) {
-      for (;;) {
-        const [a, b] = [kept.at(-2), kept.at(-1)];
-        if (!a || !b || cross(subtract(b, a), subtract(p, b)) > 0) break;
-        kept.pop();
-      }
-      kept.push(p);
-    }
-    return kept.slice(0, -1);
-  };
-  return [...chain(sorted), ...chain(sorted.toReversed())];
-}

@@ -1,7 +1,10 @@
 // The picture of the finished vessel, drawn from the cut file: front, left, right and the seam.
+
+import { escapeXml } from '../deliver/write-svg.ts';
 import type { Drawing } from '../drawing/drawing.ts';
 import { writePathData } from '../drawing/path-data.ts';
-import { type Affine, moveContour } from '../geometry/affine.ts';
+import type { DrawWords } from '../drawing/words.ts';
+import { shifted } from '../geometry/affine.ts';
 import type { Contour } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import type { Point } from '../geometry/point.ts';
@@ -16,9 +19,6 @@ import { profileOf, type RoundedProfile } from './rolled-profile.ts';
 import { ringsBetween } from './rolled-rings.ts';
 import { type Sight, sightsOf } from './rolled-sight.ts';
 import { bandLean, isStraight, type RolledVessel, ringAt, rolled } from './rolled-vessel.ts';
-
-/** Gives words as outlines: baseline-left at the origin, y down, mm; `height` is the size of the letters, mm. */
-export type Caption = (text: string, height: number) => readonly Contour[];
 
 /** The four views and the turn that faces the viewer in each. Turn grows to the right, so a quarter turn is on the left. */
 const views = [
@@ -92,7 +92,7 @@ function bodyOf(vessel: RolledVessel, camera: Camera): Body {
  * Each view is a group with `data-view`, its origin at the foot's centre; in it each layer of film is a group with
  * `data-layer`, one path a piece of film, in the file's order. Curves are drawn within 0.04 mm. Same input, same bytes.
  */
-export function rolledPicture(drawing: Drawing, vessel: RolledVessel, caption?: Caption): string {
+export function rolledPicture(drawing: Drawing, vessel: RolledVessel, caption?: DrawWords): string {
   const elevation = elevationFor(bandLean(vessel));
   const body = bodyOf(vessel, { facing: 0, elevation });
   const layout = layOut(vessel, body, { facing: 0, elevation }, caption !== undefined);
@@ -122,7 +122,7 @@ function viewText(
   const handle = handleSeen(vessel, body.profile, camera);
   const layers = films.map((film) => {
     const paths = filmPaths(film, vessel, body.sight, camera, tolerance).map((data) => `<path d="${data}"/>`);
-    return `<g data-layer="${escaped(film.layer)}" fill="${escaped(film.colour)}" fill-rule="evenodd">\n${paths.join('\n')}\n</g>\n`;
+    return `<g data-layer="${escapeXml(film.layer)}" fill="${escapeXml(film.colour)}" fill-rule="evenodd">\n${paths.join('\n')}\n</g>\n`;
   });
   return [
     handle.behind,
@@ -138,8 +138,6 @@ function viewText(
     handle.before,
   ].join('');
 }
-
-const escaped = (text: string): string => text.replace(/[&<>"']/g, (c) => `&#${c.charCodeAt(0)};`);
 
 const lineText = (points: readonly Point[]): string => `<path d="${picturePath(points, false)}"/>`;
 
@@ -183,7 +181,6 @@ function runsOf(places: readonly { readonly at: Point; readonly isSeen: boolean 
 /** A caption under the middle of its view. */
 function captionText(words: readonly Contour[], { baseline }: Layout): string {
   const box = tightBox(words);
-  const move: Affine = { a: 1, b: 0, c: 0, d: 1, e: -(box.minX + box.maxX) / 2, f: baseline };
-  const data = writePathData(words.map((contour) => moveContour(move, contour)));
+  const data = writePathData(shifted(words, { x: -(box.minX + box.maxX) / 2, y: baseline }));
   return `<path data-role="caption" fill="${colours.caption}" d="${data}"/>\n`;
 }

@@ -6,6 +6,7 @@ import { lineCrossings } from '../geometry/crossings.ts';
 import { NearestFinder } from '../geometry/nearest.ts';
 import { cross, dot, type Point, subtract } from '../geometry/point.ts';
 import { directionAt, pointAt } from '../geometry/segment.ts';
+import { degrees } from '../lengths/angle.ts';
 import { toFlat, toWall, turnMotion } from '../unroll/flat-wall.ts';
 import type { Template } from '../unroll/template.ts';
 import { groupsOf } from './locate.ts';
@@ -48,7 +49,7 @@ function edgesAt(contours: readonly Contour[], template: Template, turn: number)
 }
 
 const degreesBetween = (a: Point, b: Point): number =>
-  (Math.atan2(Math.abs(cross(a, b)), Math.abs(dot(a, b))) * 180) / Math.PI;
+  degrees(Math.atan2(Math.abs(cross(a, b)), Math.abs(dot(a, b))));
 
 interface Miss {
   readonly position: number;

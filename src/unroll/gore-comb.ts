@@ -3,15 +3,16 @@ import { type Affine, compose, moveContour, moveSegment, rotation, translation }
 import { type Contour, line, reverseContour, reverseSegment, type Segment } from '../geometry/contour.ts';
 import { cross, type Point, subtract } from '../geometry/point.ts';
 import {
+  arcBetween,
   closedUp,
   type GoreOptions,
   type GoreWall,
   goreEdge,
+  goreLevel,
   type HalfLevel,
   halfLevel,
   halfWidth,
-  levelArc,
-  mirrored,
+  leftEdge,
 } from './gores.ts';
 import { sinc } from './sinc.ts';
 
@@ -25,6 +26,8 @@ export interface CombOptions extends GoreOptions {
 export interface GoreComb {
   /** Flat, mm, y down, closed. The first gore stands upright, its middle at x 0, the ends of the cuts beside it at y 0. */
   readonly outline: Contour;
+  /** For each gore, where the drawing of its own outline (`goreOutline`) stands in the comb. */
+  readonly places: readonly Affine[];
   /** Strain of the strip around the wall at the joined edge, where it is largest; stretched is positive. */
   readonly stripStrain: number;
 }
@@ -39,30 +42,62 @@ const touching = 1e-6;
  *
  * Undefined where neighbours would overlap: the wall widens away from that line more than the line spreads them. Then
  * join the comb at its other end, or cut the gores loose. Undefined too where the strip takes the whole
- * band, or its cone closes before its edge.
+ * band, its cone closes before its edge, or the fan with its overlap comes all the way around.
  */
 export function goreComb(wall: GoreWall, options: CombOptions): GoreComb | undefined {
-  const { count, band, spacing, strip, levels, joined } = options;
-  const cuts = joined === 'foot' ? band.from + strip : band.to - strip;
+  const { count, band, strip, levels, joined, overlap = 0 } = options;
+  const cuts = cutsAt(options);
   const away = outward(wall, cuts, joined);
   const length = band.to - band.from - strip;
   if (length <= 0) return undefined;
-  const edge = goreEdge(away, { count, spacing, levels, band: { from: 0, to: length } });
-  const root = halfLevel(away, 0, count, levels);
+  const own: GoreOptions = {
+    ...options,
+    band: { from: 0, to: length },
+    corners: (options.corners ?? []).map((along) => Math.abs(along - cuts)),
+  };
+  const root = halfLevel(away, 0, own);
   const ownRadius = away.at(0).radius - strip * (levels === 'arcs' ? away.at(0).slope : 0);
-  if (ownRadius <= 0 || overlaps(edge, root)) return undefined;
-  const tooth = toothOf(edge, halfLevel(away, length, count, levels).turn);
+  if (ownRadius <= 0 || overlaps(goreEdge(away, own), root) || closesOn(away, own, root)) return undefined;
   const pitch = halfWidth(away.at(0).radius, count) * 2;
   const places = Array.from({ length: count }, (_, k) => placeOf(k, pitch, root.turn));
-  const base = baseOf(root, strip);
+  const right = halfLevel(away, 0, own, overlap);
+  const isLast = (place: Affine) => place === places.at(-1);
+  const [base, lastBase] = [root, right].map((end) => baseOf(root, end, strip));
+  const [tooth, lastTooth] = [0, overlap].map((extra) => toothOf(away, { ...own, overlap: extra }));
+  if (!base || !lastBase || !tooth || !lastTooth) throw new Error('a comb has a strip and teeth');
   const outline = closedUp([
-    ...places.map((place) => moveSegment(place, base)),
-    ...sideOf(places.at(-1), base.to, { x: root.aside, y: root.fall }),
-    ...places.toReversed().flatMap((place) => tooth.map((s) => moveSegment(place, s))),
+    ...places.map((place) => moveSegment(place, isLast(place) ? lastBase : base)),
+    ...sideOf(places.at(-1), lastBase.to, { x: right.aside, y: right.fall }),
+    ...places
+      .toReversed()
+      .flatMap((place) => (isLast(place) ? lastTooth : tooth).map((s) => moveSegment(place, s))),
     ...sideOf(places[0], { x: -root.aside, y: root.fall }, base.from),
   ]);
   const stripStrain = away.at(-strip).radius / ownRadius - 1;
-  return { outline: joined === 'foot' ? outline : upsideDown(outline), stripStrain };
+  const toCuts = translation(0, cuts - band.from);
+  return joined === 'foot'
+    ? { outline, stripStrain, places: places.map((place) => compose(toCuts, place)) }
+    : {
+        outline: reverseContour(moveContour(flip, outline)),
+        stripStrain,
+        places: places.map((place) => compose(compose(toCuts, flip), compose(place, flip))),
+      };
+}
+
+/** Where the strip ends and the cuts between gores begin, mm along. */
+export const cutsAt = ({ joined, band, strip }: CombOptions): number =>
+  joined === 'foot' ? band.from + strip : band.to - strip;
+
+/** The wall that a comb's film follows: from its cuts to its joined edge the cone or cylinder it has on that line. */
+export function combWall(wall: GoreWall, options: CombOptions): GoreWall {
+  const cuts = cutsAt(options);
+  const { radius, slope } = wall.at(cuts);
+  const kept = options.levels === 'arcs' ? slope : 0;
+  const isStrip = (along: number) => (options.joined === 'foot' ? along < cuts : along > cuts);
+  return {
+    at: (along) =>
+      isStrip(along) ? { radius: radius + kept * (along - cuts), slope: kept } : wall.at(along),
+  };
 }
 
 /** The wall by its distance from the line where the cuts end, away from the joined end. */
@@ -83,15 +118,19 @@ function overlaps(edge: readonly Segment[], { aside, fall, turn }: HalfLevel): b
   return edge.some(({ to }) => cross(parting, subtract(to, corner)) > touching);
 }
 
+/** Whether the last gore, with its overlap, comes around to the first. */
+function closesOn(away: GoreWall, { count, overlap = 0, levels }: GoreOptions, root: HalfLevel): boolean {
+  if (levels === 'straight') return false;
+  const { radius, slope } = away.at(0);
+  return 2 * Math.abs(root.turn) * count + (overlap * Math.abs(slope)) / radius > 2 * Math.PI;
+}
+
 /** One gore from its right root over its tip to its left root. */
-const toothOf = (edge: readonly Segment[], tipTurn: number): Segment[] => {
-  const tip = edge.at(-1)?.to;
-  return [
-    ...edge,
-    ...(tip ? [levelArc(tip, tipTurn)] : []),
-    ...edge.map((s) => reverseSegment(mirrored(s))).reverse(),
-  ];
-};
+const toothOf = (away: GoreWall, options: GoreOptions): Segment[] => [
+  ...goreEdge(away, options, options.overlap),
+  reverseSegment(goreLevel(away, options, options.band.to)),
+  ...leftEdge(away, options),
+];
 
 /** Where the gore with this number stands: on the level line, turned with it. */
 function placeOf(index: number, pitch: number, turn: number): Affine {
@@ -102,12 +141,16 @@ function placeOf(index: number, pitch: number, turn: number): Affine {
 }
 
 /** The joined edge under one gore, from left to right. */
-function baseOf({ aside, fall, turn }: HalfLevel, strip: number): Segment {
-  return levelArc({ x: strip * Math.sin(turn) - aside, y: fall + strip * Math.cos(turn) }, turn);
+function baseOf(left: HalfLevel, right: HalfLevel, strip: number): Segment {
+  const under = ({ aside, fall, turn }: HalfLevel, sign: number): Point => ({
+    x: sign * (aside - strip * Math.sin(turn)),
+    y: fall + strip * Math.cos(turn),
+  });
+  return arcBetween(under(left, -1), under(right, 1), -left.turn, right.turn);
 }
 
 const sideOf = (place: Affine | undefined, from: Point, to: Point): Segment[] =>
   place ? [moveSegment(place, line(from, to))] : [];
 
-const upsideDown = (contour: Contour): Contour =>
-  reverseContour(moveContour({ a: 1, b: 0, c: 0, d: -1, e: 0, f: 0 }, contour));
+/** Upside down: a comb joined at the lip is worked out hanging from it. */
+const flip: Affine = { a: 1, b: 0, c: 0, d: -1, e: 0, f: 0 };

@@ -27,6 +27,10 @@ export interface GoreOptions {
   /** Closest spacing of the nodes up the edge, mm. */
   readonly spacing: number;
   readonly levels: GoreLevels;
+  /** Corners of a wall between which it is straight, mm along; with levels `straight`. None if left out. */
+  readonly corners?: readonly number[];
+  /** Extra past the right edge of this gore, of the last one in a comb, mm along its levels. None if left out. */
+  readonly overlap?: number;
 }
 
 /** Half the width of a gore at a place: its share of the girth. Source: equal gores of a globe, (pi R / N) cos(lat). */
@@ -43,29 +47,81 @@ export interface HalfLevel {
  * Half a gore's level line at a place. Source: an arc of length h on the cone that touches a wall of slope s there, of
  * slant r/s, turns by pi s / N (J. P. Snyder, Map Projections: A Working Manual, 1987, polyconic, p. 124, from memory).
  */
-export function halfLevel(wall: GoreWall, along: number, count: number, levels: GoreLevels): HalfLevel {
+export function halfLevel(
+  wall: GoreWall,
+  along: number,
+  { count, levels }: Pick<GoreOptions, 'count' | 'levels'>,
+  overlap = 0,
+): HalfLevel {
   const { radius, slope } = wall.at(along);
-  const half = halfWidth(radius, count);
-  const turn = levels === 'arcs' ? halfWidth(slope, count) : 0;
+  const half = halfWidth(radius, count) + overlap;
+  const beyond = overlap === 0 ? 0 : (overlap * slope) / radius;
+  const turn = levels === 'arcs' ? halfWidth(slope, count) + beyond : 0;
   return { aside: half * sinc(turn), fall: (half * turn * sinc(turn / 2) ** 2) / 2, turn };
 }
 
 /** Step of the central difference that gives an edge its direction, as a part of the spacing of its nodes. */
 const nudge = 1e-3;
 
-/** The right edge of a gore from the foot up, flat, mm: x from its middle line, y down, foot end of the band at 0. */
-export function goreEdge(wall: GoreWall, { count, band, spacing, levels }: GoreOptions): Segment[] {
-  const steps = Math.max(2, Math.ceil((band.to - band.from) / spacing));
+/** At a corner an edge is looked at from its own side, so far from it, mm. */
+const beside = 1e-9;
+
+/** The sheet's thickness takes it around a corner at once; an edge takes so long to follow, below the corner, mm. */
+const settling = 0.25;
+
+/** A part of an edge that bends nowhere sharply, and from where to where its wall may be looked at. */
+interface SmoothPart {
+  readonly band: Band;
+  readonly seen: Band;
+}
+
+function smoothParts({ from, to }: Band, corners: readonly number[]): SmoothPart[] {
+  const inside = corners
+    .flatMap((along) => [along - settling, along])
+    .filter((along) => along > from && along < to)
+    .sort((a, b) => a - b);
+  const ends = [from, ...inside, to];
+  return ends.slice(1).map((end, i) => {
+    const start = ends[i] ?? from;
+    return {
+      band: { from: start, to: end },
+      seen: {
+        from: i === 0 ? -Infinity : start + beside,
+        to: i === inside.length ? Infinity : end - beside,
+      },
+    };
+  });
+}
+
+/**
+ * The right edge of a gore from the foot up, flat, mm: x from its middle line, y down, foot end of the band at 0.
+ * `overlap` moves it out along the levels.
+ */
+export function goreEdge(wall: GoreWall, options: GoreOptions, overlap = 0): Segment[] {
+  const parts = smoothParts(options.band, options.corners ?? []);
+  const edge = parts.flatMap((part) => edgePart(wall, options, part, overlap));
+  return edge.map((s, i) => withEnds(s, s.from, edge[i + 1]?.from ?? s.to));
+}
+
+function edgePart(
+  wall: GoreWall,
+  options: GoreOptions,
+  { band, seen }: SmoothPart,
+  overlap: number,
+): Segment[] {
+  const steps = Math.max(2, Math.ceil((band.to - band.from) / options.spacing));
   const step = (band.to - band.from) / steps;
+  const sighted = (along: number) => Math.min(seen.to, Math.max(seen.from, along));
   const place = (along: number): Point => {
-    const { aside, fall } = halfLevel(wall, along, count, levels);
-    return { x: aside, y: band.from - along + fall };
+    const { aside, fall } = halfLevel(wall, along, options, overlap);
+    return { x: aside, y: options.band.from - along + fall };
   };
   const nodes = Array.from({ length: steps + 1 }, (_, i) => {
     const along = band.from + i * step;
-    const across = subtract(place(along + nudge * step), place(along - nudge * step));
-    const third = 1 / (6 * nudge);
-    return { at: place(along), reach: { x: across.x * third, y: across.y * third } };
+    const [low, high] = [sighted(along - nudge * step), sighted(along + nudge * step)];
+    const across = subtract(place(high), place(low));
+    const third = step / (3 * (high - low));
+    return { at: place(sighted(along)), reach: { x: across.x * third, y: across.y * third } };
   });
   return nodes.slice(1).map((b, i) => {
     const a = nodes[i] ?? b;
@@ -87,43 +143,58 @@ export const mirrored = (s: Segment): Segment =>
     : cubic(mirrorPoint(s.from), mirrorPoint(s.c1), mirrorPoint(s.c2), mirrorPoint(s.to));
 
 /**
- * The arc from one point of a symmetric pair across the middle line to the other, which it reaches turned by `turn`
- * on either side. Source: the usual cubic for an arc, handles of 4/3 tan(angle/4) radii; off by 2.8e-4 of the radius for
- * a quarter turn, by under 1e-6 for 30 degrees.
+ * The arc between two points, which it leaves and reaches turned by so much, x towards y, radians. Source: the usual
+ * cubic for an arc, handles of 4/3 tan(angle/4) radii; off by 2.8e-4 of the radius for a quarter turn, by under 1e-6
+ * for 30 degrees.
  */
-export function levelArc(from: Point, turn: number): Segment {
-  const to = mirrorPoint(from);
-  const chord = to.x - from.x;
-  if (Math.abs(turn) < 1e-9) return line(from, to);
-  const handle = ((4 / 3) * Math.tan(turn / 2) * (chord / 2)) / Math.sin(turn);
-  const along = { x: handle * Math.cos(turn), y: Math.abs(handle) * Math.sin(turn) };
+export function arcBetween(from: Point, to: Point, turnFrom: number, turnTo: number): Segment {
+  const angle = turnTo - turnFrom;
+  if (Math.abs(angle) < 1e-9) return line(from, to);
+  const handle = ((4 / 3) * Math.tan(angle / 4) * distance(from, to)) / (2 * Math.sin(angle / 2));
   return cubic(
     from,
-    { x: from.x + along.x, y: from.y - along.y },
-    { x: to.x - along.x, y: to.y - along.y },
+    { x: from.x + handle * Math.cos(turnFrom), y: from.y + handle * Math.sin(turnFrom) },
+    { x: to.x - handle * Math.cos(turnTo), y: to.y - handle * Math.sin(turnTo) },
     to,
   );
 }
 
+/** The level arc from one point of a symmetric pair across the middle line to the other, turned by `turn` on either side. */
+export function levelArc(from: Point, turn: number): Segment {
+  const to = mirrorPoint(from);
+  return from.x < to.x
+    ? arcBetween(from, to, -turn, turn)
+    : reverseSegment(arcBetween(to, from, -turn, turn));
+}
+
+/** A gore's level line at a place, from its left edge to its right one, in the drawing of its outline. */
+export function goreLevel(wall: GoreWall, options: GoreOptions, along: number): Segment {
+  const [left, right] = [0, options.overlap ?? 0].map((overlap) => halfLevel(wall, along, options, overlap));
+  const up = options.band.from - along;
+  const point = ({ aside, fall }: HalfLevel, sign: number): Point => ({ x: sign * aside, y: up + fall });
+  if (!left || !right) throw new Error('a level has two ends');
+  return arcBetween(point(left, -1), point(right, 1), -left.turn, right.turn);
+}
+
 /**
  * The outline of one gore, flat, mm: its middle line is the y axis at true length, y down, the band's foot end at y 0;
- * its width at every place, on its level line, is its share of the girth there. Edges are cubics with the edge's own
- * directions. Closed; where the wall ends in a point so does the gore.
+ * its width at every place, on its level line, is its share of the girth there, and the overlap. Edges are cubics with
+ * the edge's own directions. Closed; where the wall ends in a point so does the gore.
  */
 export function goreOutline(wall: GoreWall, options: GoreOptions): Contour {
-  const right = goreEdge(wall, options);
-  const left = right.map((s) => reverseSegment(mirrored(s))).reverse();
-  const turnAt = (along: number) => halfLevel(wall, along, options.count, options.levels).turn;
-  const [foot, lip] = [right[0]?.from, right.at(-1)?.to];
-  if (!foot || !lip) return { closed: true, segments: [] };
-  const drawn = [
-    levelArc(mirrorPoint(foot), turnAt(options.band.from)),
-    ...right,
-    levelArc(lip, turnAt(options.band.to)),
-    ...left,
-  ];
-  return closedUp(drawn);
+  return closedUp([
+    goreLevel(wall, options, options.band.from),
+    ...goreEdge(wall, options, options.overlap),
+    reverseSegment(goreLevel(wall, options, options.band.to)),
+    ...leftEdge(wall, options),
+  ]);
 }
+
+/** The left edge of a gore, from the lip down. */
+export const leftEdge = (wall: GoreWall, options: GoreOptions): Segment[] =>
+  goreEdge(wall, options)
+    .map((s) => reverseSegment(mirrored(s)))
+    .reverse();
 
 /** What has no length is left out, and every segment begins exactly where the one before ends. */
 export function closedUp(segments: readonly Segment[]): Contour {

@@ -140,7 +140,7 @@ const rounds = 50;
  * The place nearest to `at`, measured on the wall, where an item lies; undefined where there is none. For each height
  * the nearest turn is exact. The heights where something begins or ends to stand in the way are tried exactly too, the
  * rest every 0.2 mm and then refined: against a search a hundred times as close, the distance found was never over
- * 0.001 mm too long in 1200 cases with up to four keep-outs.
+ * 0.04 mm too long in the 780 cases tried, with up to four keep-outs.
  */
 export function nearestPlace(ground: Ground, size: Footprint, at: WallPoint): WallPoint | undefined {
   let best: { place: WallPoint; distance: number } | undefined;

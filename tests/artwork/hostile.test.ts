@@ -29,8 +29,8 @@ describe('a file that can not be read is refused with its place', () => {
     expect(tile).toBeUndefined();
     expect(findings.map(({ rule, level }) => [rule, level])).toEqual([['unreadable', 'stop']]);
     expect(findings[0]?.where.line).toBe(line);
-    expect(toLine(findings[0] as never)).toMatch(/^tile\.svg/);
-    expect(toLine(findings[0] as never)).not.toMatch(/\n|Error/);
+    expect(findings.map(toLine)[0]).toMatch(/^tile\.svg/);
+    expect(findings.map(toLine)[0]).not.toMatch(/\n|Error/);
   });
 
   test.each([
@@ -73,7 +73,7 @@ describe('a broken path is named by file, line and column', () => {
       ['broken-path', 'tile.svg', 3, 3, 'path#leaf'],
       ['broken-path', 'tile.svg', 4, 21, 'path'],
     ]);
-    expect(toLine(findings[0] as never)).toMatch(/^tile\.svg:3:3: path#leaf: path data can't be read: /);
+    expect(findings.map(toLine)[0]).toMatch(/^tile\.svg:3:3: path#leaf: path data can't be read: /);
   });
 
   test('whatever the line ends are', async () => {

@@ -9,6 +9,7 @@ import {
 } from '../../src/blank/profile.ts';
 import { expectWithin, expectWithinPart } from '../closeness.ts';
 import { aBlank, refusalsOf } from './a-blank.ts';
+import { normal, uniform } from './random.ts';
 
 type Given = { readonly height?: number; readonly along?: number; readonly across?: number; girth?: number };
 
@@ -115,16 +116,6 @@ describe.each(kinds)('a %s wall', (kind) => {
     const read = aBlank(bowl);
     expect(curvedFindings(read, fitCurvedWall(read, kind))).toEqual([]);
   });
-
-  /** Seeded uniform numbers in (0, 1): mulberry32; normal ones by Box and Muller. */
-  const uniform = (seed: number) => (): number => {
-    seed = (seed + 0x6d2b79f5) | 0;
-    let t = Math.imul(seed ^ (seed >>> 15), 1 | seed);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return (((t ^ (t >>> 14)) >>> 0) + 0.5) / 4294967296;
-  };
-  const normal = (random: () => number) => (): number =>
-    Math.sqrt(-2 * Math.log(random())) * Math.cos(2 * Math.PI * random());
 
   // JCGM 101:2008, Monte Carlo: 2000 draws give a standard deviation to 1.6 %; 7 % is over four times that. The bowl
   // leans up to 40 degrees: a wrong radius moves the place up the wall as well. Without that it is 20 % off at the foot.

@@ -1,19 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { bareGirthAt, fitStraightWall, girthUncertaintyAt } from '../../src/blank/straight-wall.ts';
 import { aBlank } from './a-blank.ts';
+import { normal, uniform } from './random.ts';
 
 describe('how sure the girth is', () => {
-  /** Seeded uniform numbers in (0, 1): mulberry32. */
-  const uniform = (seed: number) => (): number => {
-    seed = (seed + 0x6d2b79f5) | 0;
-    let t = Math.imul(seed ^ (seed >>> 15), 1 | seed);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return (((t ^ (t >>> 14)) >>> 0) + 0.5) / 4294967296;
-  };
-  /** Box and Muller. */
-  const normal = (random: () => number) => (): number =>
-    Math.sqrt(-2 * Math.log(random())) * Math.cos(2 * Math.PI * random());
-
   // JCGM 101:2008: propagation of distributions by a Monte Carlo method. 20 000 draws give a standard deviation to
   // 0.5 %; 2.5 % is five times that.
   test.each([

@@ -4,9 +4,9 @@ import { movePoint } from '../../src/geometry/affine.ts';
 import { type Contour, cubic, type Segment } from '../../src/geometry/contour.ts';
 import { signedArea, tightBox } from '../../src/geometry/measure.ts';
 import { distance, type Point } from '../../src/geometry/point.ts';
-import { chordPoints, pointAt } from '../../src/geometry/segment.ts';
+import { pointAt } from '../../src/geometry/segment.ts';
 import { expectAtMost, expectPointWithin, expectWithin, expectWithinPart } from '../closeness.ts';
-import { blob, box, randomFrom } from '../geometry/drawn.ts';
+import { blob, box, chordPoints, randomFrom } from '../geometry/drawn.ts';
 import { librarianLength, librarianPoint } from '../geometry/libraries.ts';
 
 const random = randomFrom(20268);

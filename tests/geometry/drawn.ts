@@ -1,5 +1,7 @@
 // Shapes to test with, and a seeded source of random ones.
 import { type Affine, moveContour } from '../../src/geometry/affine.ts';
+import { boxCorners } from '../../src/geometry/box.ts';
+import { chorded } from '../../src/geometry/chords.ts';
 import { type Contour, cubic, polygon, type Segment } from '../../src/geometry/contour.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { pointAt } from '../../src/geometry/segment.ts';
@@ -17,12 +19,13 @@ export function randomFrom(seed: number): () => number {
 }
 
 export const box = (x: number, y: number, width: number, height: number): Contour =>
-  polygon([
-    { x, y },
-    { x: x + width, y },
-    { x: x + width, y: y + height },
-    { x, y: y + height },
-  ]);
+  polygon(boxCorners({ minX: x, minY: y, maxX: x + width, maxY: y + height }));
+
+/** The corners of the chords that stand in for a contour, each end of a segment once. */
+export function chordPoints(contour: Contour, tolerance: number): Point[] {
+  const { x, y } = chorded(contour, tolerance);
+  return Array.from(x, (at, i) => ({ x: at, y: y[i] ?? Number.NaN }));
+}
 
 /** A circle as `pieces` cubics, counter-clockwise with y up. Its radius is right to 3e-4 of it with 4, 4e-6 with 8. */
 export function circle(centre: Point, radius: number, pieces = 4): Contour {

@@ -3,7 +3,6 @@ import { cubic, line, type Segment } from '../../src/geometry/contour.ts';
 import { distance, type Point } from '../../src/geometry/point.ts';
 import {
   chordCount,
-  chordPoints,
   derivativeAt,
   directionAt,
   partOf,
@@ -11,7 +10,7 @@ import {
   withEnds,
 } from '../../src/geometry/segment.ts';
 import { expectAtMost, expectPointWithin, expectWithin, expectWithinPart } from '../closeness.ts';
-import { blob, box, circle, randomFrom } from './drawn.ts';
+import { blob, box, chordPoints, circle, randomFrom } from './drawn.ts';
 import { exactData, librarianLength, librarianPoint } from './libraries.ts';
 
 const random = randomFrom(20263);

@@ -1,9 +1,9 @@
 // Coats by thickness or by what is poured: read, laid on the wall, reported, and when to measure again.
 import { describe, expect, test } from 'vitest';
-import { type Finding, Refused } from '../../src/finding.ts';
 import { describeBlank } from '../../src/job/describe-blank.ts';
 import { readBlank } from '../../src/job/read-blank.ts';
 import { readJob } from '../../src/job/read-job.ts';
+import { refusalsOf } from '../blank/a-blank.ts';
 import { expectWithin } from '../closeness.ts';
 import { madeOf } from './a-job.ts';
 
@@ -18,16 +18,8 @@ const area = Math.PI * 80 * 100;
 
 describe('a coat of a job', () => {
   const coatsOf = (...coats: object[]) => readJob({ name: 'n', blank: 'b', coats }, 'j').coats;
-  const problemsOf = (coat: object): readonly (readonly (string | undefined)[])[] => {
-    try {
-      coatsOf(coat);
-    } catch (error) {
-      if (error instanceof Refused)
-        return error.findings.map(({ rule, where }: Finding) => [rule, where.key]);
-      throw error;
-    }
-    throw new Error('was read');
-  };
+  const problemsOf = (coat: object) =>
+    refusalsOf(() => coatsOf(coat)).map(({ rule, where }) => [rule, where.key]);
 
   test('is given by thickness or by volume', () => {
     expect(

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { type Finding, Refused, toLine } from '../../src/finding.ts';
+import { toLine } from '../../src/finding.ts';
 import { readBlank } from '../../src/job/read-blank.ts';
+import { refusalsOf } from '../blank/a-blank.ts';
 
 const cup = {
   name: 'tapered cup, 590 ml',
@@ -17,15 +18,7 @@ const cup = {
   tape: 0,
 };
 
-const problemsOf = (value: unknown): readonly Finding[] => {
-  try {
-    readBlank(value, 'cup.blank.json');
-  } catch (error) {
-    if (error instanceof Refused) return error.findings;
-    throw error;
-  }
-  throw new Error('was read');
-};
+const problemsOf = (value: unknown) => refusalsOf(() => readBlank(value, 'cup.blank.json'));
 const linesOf = (value: unknown): readonly string[] => problemsOf(value).map(toLine);
 const placesOf = (value: unknown) => problemsOf(value).map(({ rule, where }) => [rule, where.key]);
 

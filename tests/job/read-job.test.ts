@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { type Finding, Refused, toLine } from '../../src/finding.ts';
+import { toLine } from '../../src/finding.ts';
 import { readJob } from '../../src/job/read-job.ts';
+import { refusalsOf } from '../blank/a-blank.ts';
 
 const full = {
   name: 'gift cup, terns',
@@ -23,15 +24,7 @@ const full = {
 };
 const least = { name: 'plain', blank: 'cup.blank.json' };
 
-const problemsOf = (value: unknown): readonly Finding[] => {
-  try {
-    readJob(value, 'cup.job.json');
-  } catch (error) {
-    if (error instanceof Refused) return error.findings;
-    throw error;
-  }
-  throw new Error('was read');
-};
+const problemsOf = (value: unknown) => refusalsOf(() => readJob(value, 'cup.job.json'));
 const placesOf = (value: unknown) => problemsOf(value).map(({ rule, where }) => [rule, where.key]);
 
 describe('a job file', () => {

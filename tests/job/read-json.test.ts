@@ -2,16 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { Refused } from '../../src/finding.ts';
 import { parseJson } from '../../src/job/read-json.ts';
+import { refusalsOf } from '../blank/a-blank.ts';
 
-const faultOf = (text: string) => {
-  try {
-    parseJson(text, 'cup.blank.json');
-  } catch (error) {
-    if (error instanceof Refused) return error.findings[0];
-    throw error;
-  }
-  throw new Error('was read');
-};
+const faultOf = (text: string) => refusalsOf(() => parseJson(text, 'cup.blank.json'))[0];
 
 describe('a JSON text', () => {
   // The engine's own JSON.parse is the outside check.

@@ -1,8 +1,8 @@
 // Several readings a station, keep-outs and paper fits: as typed, refused, and written again.
 import { describe, expect, test } from 'vitest';
-import { type Finding, Refused } from '../../src/finding.ts';
 import { readBlank } from '../../src/job/read-blank.ts';
 import { blankContent } from '../../src/job/write-job.ts';
+import { refusalsOf } from '../blank/a-blank.ts';
 
 const cup = {
   stations: [
@@ -11,15 +11,7 @@ const cup = {
   ],
 };
 
-function problemsOf(change: object): readonly Finding[] {
-  try {
-    readBlank({ ...cup, ...change }, 'cup.blank.json');
-  } catch (error) {
-    if (error instanceof Refused) return error.findings;
-    throw error;
-  }
-  throw new Error('was read');
-}
+const problemsOf = (change: object) => refusalsOf(() => readBlank({ ...cup, ...change }, 'cup.blank.json'));
 const placesOf = (change: object) => problemsOf(change).map(({ rule, where }) => [rule, where.key]);
 
 describe('a station with several readings', () => {

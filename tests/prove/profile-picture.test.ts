@@ -6,7 +6,8 @@ import { standardFlatGap } from '../../src/blank/straightedge.ts';
 import { flatBandsOfWall, type Wall, wallLength } from '../../src/blank/wall.ts';
 import { parsePathData } from '../../src/drawing/path-data.ts';
 import { tightBox } from '../../src/geometry/measure.ts';
-import { shownLength, spread, stepOf } from '../../src/prove/profile-ink.ts';
+import { measuredLength } from '../../src/lengths/length.ts';
+import { spread, stepOf } from '../../src/prove/profile-ink.ts';
 import { profilePicture } from '../../src/prove/profile-picture.ts';
 import type { ProfileSubject } from '../../src/prove/profile-subject.ts';
 import { wallRings } from '../../src/prove/rolled-rings.ts';
@@ -125,7 +126,7 @@ describe('the scale', () => {
   it('goes by inches where that is wanted', () => {
     expect(stepOf('in', 5)).toBeCloseTo(6.35, 9);
     expect(stepOf('mm', 5)).toBe(5);
-    expect(shownLength(25.4, 'in')).toBe('1.000 in');
+    expect(measuredLength(25.4, 'in')).toBe('1.000 in');
     expect(profilePicture(tower, 'in', words)).not.toBe(profilePicture(tower, 'mm', words));
   });
 });
@@ -169,7 +170,7 @@ describe('what is shown', () => {
     ])
       expect(asked).toContain(text);
     for (const { from, to } of stepped.flatBands)
-      expect(asked).toContain(`flat ${shownLength(from, 'mm')} to ${shownLength(to, 'mm')}`);
+      expect(asked).toContain(`flat ${measuredLength(from, 'mm')} to ${measuredLength(to, 'mm')}`);
     expect(picture).not.toMatch(/<text|NaN|undefined|Infinity|href/);
     expect(profilePicture(stepped, 'mm', words)).toBe(picture);
   });

@@ -2,15 +2,16 @@
 import { createRequire } from 'node:module';
 import { svgPathProperties } from 'svg-path-properties';
 import { writePathData } from '../../src/drawing/path-data.ts';
-import { identity } from '../../src/geometry/affine.ts';
+import { translation } from '../../src/geometry/affine.ts';
 import { type Contour, cubic, polygon } from '../../src/geometry/contour.ts';
 import { mapSegment, type SmoothMap } from '../../src/geometry/fit.ts';
 import { distance, type Point } from '../../src/geometry/point.ts';
-import { chordPoints, pointAt } from '../../src/geometry/segment.ts';
+import { pointAt } from '../../src/geometry/segment.ts';
 import { chordTolerance, fitTolerance } from '../../src/geometry/tolerance.ts';
 import { cellOf, layPeriod } from '../../src/pattern/cell.ts';
 import { evenLay, stepOnSheet, toSheet } from '../../src/pattern/lay.ts';
 import { flatWall } from '../../src/unroll/flat-wall.ts';
+import { chordPoints } from '../geometry/drawn.ts';
 import { type Comparison, compare, counted } from './harness.ts';
 
 interface PaperPath {
@@ -165,7 +166,7 @@ function merging(): Comparison[] {
   const period = layPeriod(
     contours.map((contour) => ({ contour, borders: new Set<number>() })),
     { a: { x: 22, y: 0 }, b: { x: 0, y: 110 } },
-    identity,
+    translation(0, 0),
   );
   const rectangle = (x: number) =>
     polygon([

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { compose, moveContour, rotation, translation } from '../../src/geometry/affine.ts';
+import { compose, moveContour, movePoint, rotation, translation } from '../../src/geometry/affine.ts';
 import type { Contour } from '../../src/geometry/contour.ts';
 import { lineCrossings } from '../../src/geometry/crossings.ts';
 import { shapeArea, signedArea } from '../../src/geometry/measure.ts';
@@ -133,6 +133,36 @@ describe.each(cases)('a comb of $name', ({ wall, band, joined, levels }) => {
         0.1,
       );
     }
+  });
+
+  test('says where each gore stands: its free end, from its own drawing, lies on the outline', () => {
+    const { outline, places } = combWith(3);
+    expect(places).toHaveLength(8);
+    const own = goreOutline(wall, { count: 8, band, spacing: 4, levels });
+    const half = own.segments.length / 2;
+    const [foot, lip] = [own.segments[0], own.segments[half]];
+    const free = joined === 'foot' ? lip : foot;
+    if (!free) throw new Error('no end');
+    for (const place of places)
+      for (const t of [0, 0.5, 1])
+        expectAtMost(nearestOn(outline.segments, movePoint(place, pointAt(free, t))), 1e-6);
+  });
+
+  test('gives its last gore the overlap, and the strip under it', () => {
+    const [plain, wide] = [0, 4].map((overlap) => goreComb(wall, { ...options, strip: 3, overlap })?.outline);
+    if (!plain || !wide) throw new Error('no comb');
+    const more = Math.abs(signedArea(wide)) - Math.abs(signedArea(plain));
+    // Beside an edge, 4 mm wide along the levels. With arcs a line at y from the middle is longer by K y²/2 (derived).
+    let expected = 4 * 3;
+    const [low, high] = joined === 'foot' ? [band.from + 3, band.to] : [band.from, band.to - 3];
+    for (let i = 0; i < 500; i++) {
+      const along = low + ((high - low) * (i + 0.5)) / 500;
+      const aside = (Math.PI * wall.at(along).radius) / 8 + 2;
+      const longer = levels === 'arcs' ? (wall.curvature(along) * aside ** 2) / 2 : 0;
+      expected += (4 * (1 + longer) * (high - low)) / 500;
+    }
+    expectWithin(more / expected, 1, 0.02);
+    expect(filledShapes([wide], 'nonzero', 0.003)).toHaveLength(1);
   });
 
   test('has neighbours that share the points at the ends of their cuts', () => {

@@ -168,3 +168,22 @@ test('gores with straight levels have all the area of the wall between them, by 
   const gore = goreOutline(cone(30, 0.25), { count: 6, band, spacing: 2, levels: 'straight' });
   expectWithin(6 * Math.abs(signedArea(gore)), Math.PI * 90 * (30 + 30 + 0.25 * 90), 1e-6);
 });
+
+test('an overlap moves the right edge of a gore out along its levels, and leaves the left one', () => {
+  const wall = barrel(50, 90, 40, 1);
+  const options = { count: 8, band, spacing: 3, levels: 'arcs' } as const;
+  const [plain, wide] = [goreOutline(wall, options), goreOutline(wall, { ...options, overlap: 6 })];
+  const edges = plain.segments.length / 2 - 1;
+  expect(wide.segments.slice(-edges)).toEqual(plain.segments.slice(-edges));
+  for (const along of [0, 17, 40, 71, 90]) {
+    const { radius, slope } = wall.at(along);
+    const onLevel = (way: number) => {
+      if (slope === 0) return { x: way, y: -along };
+      const slant = radius / slope;
+      return { x: slant * Math.sin(way / slant), y: -along + slant * (1 - Math.cos(way / slant)) };
+    };
+    const share = halfWidth(radius, 8);
+    expectAtMost(nearestOn(wide.segments, onLevel(share + 6)), 2e-4);
+    expectAtMost(nearestOn(plain.segments, onLevel(share)), 2e-4);
+  }
+});

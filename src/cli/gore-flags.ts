@@ -1,0 +1,62 @@
+// How a template is to be cut, as typed: one piece, stacked pieces or gores.
+import type { GoresAsked } from '../job/gore-plan.ts';
+import type { FlagLengths } from './flag-lengths.ts';
+
+export interface GoreFlags {
+  readonly pieces: string;
+  readonly gores?: string;
+  readonly joined?: string;
+  readonly strip?: string;
+}
+
+const isOneOf = <T extends string>(value: string, all: readonly T[]): value is T =>
+  all.some((one) => one === value);
+
+const waysOfPieces = ['one', 'stacked', 'gores'] as const;
+const waysOfJoining = ['foot', 'lip', 'loose'] as const;
+/** Fewer gores than this are no gores; more nobody cuts and lays. */
+const goreCounts = { from: 3, to: 48 };
+const standardStrip = 5;
+/** A narrower strip tears when the comb is lifted. Common practice, no source. */
+const leastStrip = 1;
+
+export function piecesOf(flags: GoreFlags, lengths: FlagLengths): (typeof waysOfPieces)[number] {
+  const { pieces, gores, joined, strip } = flags;
+  if (!isOneOf(pieces, waysOfPieces)) {
+    lengths.refuse('--pieces', `"${pieces}" is not a way to cut it; give one, stacked or gores`);
+    return 'one';
+  }
+  const needless = Object.entries({ '--gores': gores, '--joined': joined, '--strip': strip });
+  if (pieces !== 'gores')
+    for (const [flag, value] of needless)
+      if (value !== undefined)
+        lengths.refuse(flag, `"${value}" is for gores only; add --pieces gores, or leave ${flag} out`);
+  return pieces;
+}
+
+export function goresOf(flags: GoreFlags, lengths: FlagLengths): GoresAsked {
+  const { gores, joined = 'loose', strip } = flags;
+  const { from, to } = goreCounts;
+  const count = gores === undefined ? undefined : Number(gores);
+  if (count !== undefined && !(Number.isInteger(count) && count >= from && count <= to))
+    lengths.refuse(
+      '--gores',
+      `"${gores}" is not a number of gores; give a whole number from ${from} to ${to}`,
+    );
+  if (!isOneOf(joined, waysOfJoining)) {
+    lengths.refuse('--joined', `"${joined}" is not a way to join gores; give foot, lip or loose`);
+    return { joined: 'loose', strip: 0 };
+  }
+  if (joined === 'loose' && strip !== undefined)
+    lengths.refuse(
+      '--strip',
+      `"${strip}" joins nothing while gores are loose; add --joined foot or --joined lip`,
+    );
+  const wide = lengths.read('--strip', strip, 'positive') ?? standardStrip;
+  if (wide < leastStrip)
+    lengths.refuse(
+      '--strip',
+      `"${strip}" is too narrow to hold gores together; give ${leastStrip} mm or more`,
+    );
+  return { ...(count === undefined ? {} : { count }), joined, strip: joined === 'loose' ? 0 : wide };
+}

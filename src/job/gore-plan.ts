@@ -1,0 +1,203 @@
+// The plan of a band in gores: how many, on which wall, joined or loose, and what film is still asked for.
+import type { Band } from '../blank/flat-band.ts';
+import { roundLimits, type Wall } from '../blank/wall.ts';
+import { type Finding, look, note, Refused, stop } from '../finding.ts';
+import { formatLength } from '../lengths/length.ts';
+import { type CombOptions, combWall, cutsAt, type GoreComb, goreComb } from '../unroll/gore-comb.ts';
+import { type BentGoreWall, goreWallOf } from '../unroll/gore-wall.ts';
+import { type GoreOptions, type GoreWall, goreStrain, goresNeeded, halfWidth } from '../unroll/gores.ts';
+import { type Ground, type PlanInput, planGround } from './plan.ts';
+import { filmGives, liesWithin } from './plan-findings.ts';
+
+/** How the maker wants gores cut. */
+export interface GoresAsked {
+  /** Left out: as few as the film allows. */
+  readonly count?: number;
+  readonly joined: 'foot' | 'lip' | 'loose';
+  /** Width of the strip that joins a comb once its trim is cut away, mm. */
+  readonly strip: number;
+}
+
+export interface GorePlan extends Ground {
+  /** The band and its trims, as it is cut. */
+  readonly piece: Band;
+  /** What the film follows: the wall, and in a comb's strip the cone that joins it. */
+  readonly follows: GoreWall;
+  readonly options: GoreOptions;
+  readonly joined: GoresAsked['joined'];
+  readonly comb?: GoreComb;
+  /** Widest a gore gets, net of overlap, mm. */
+  readonly width: number;
+  /** Largest strain of a gore, as a share. */
+  readonly strain: number;
+  readonly findings: readonly Finding[];
+}
+
+/** Closest spacing of the nodes up an edge, mm: keeps edges within a few thousandths of a mm. */
+const spacing = 4;
+
+/** Narrower than this a gore's end is a thread, and the wall near its point, mm of radius. */
+const leastRadius = 1;
+
+const mm = (value: number): string => formatLength(value, 'mm');
+const percent = (share: number): string => `${(share * 100).toFixed(2)} %`;
+const refuse = (finding: Finding): never => {
+  throw new Refused([finding]);
+};
+
+/** @throws Refused where one piece would lie flat, where gores can't be joined as asked, or the band is none. */
+export function planGores(input: PlanInput, asked: GoresAsked): GorePlan {
+  const { job, blank, jobFile } = input;
+  const ground = planGround(input, (wall) => {
+    if (wall.kind === 'straight') refuse(liesFlat(input, wall));
+    return job.band ?? roundLimits(wall, blank);
+  });
+  const { wall, flatBands, band, build } = ground;
+  if (flatBands.some((flat) => liesWithin(band, flat))) refuse(liesFlat(input, wall, band));
+  if (blank.handle) refuse(handleInTheWay(jobFile));
+  const bent = goreWallOf(wall, build);
+  const piece = { from: band.from - job.trim.foot, to: band.to + job.trim.lip };
+  const pointed = (['foot', 'lip'] as const).find(
+    (end) => bent.at(end === 'foot' ? piece.from : piece.to).radius < leastRadius,
+  );
+  if (pointed) refuse(pastThePoint(input, pointed));
+  const gives = filmGives(job.film);
+  const count =
+    asked.count ?? goresNeeded(bent, bent.curvature, band, gives) ?? refuse(tooMany(input, bent, band));
+  const { levels, corners } = bent;
+  const options = { count, band: piece, spacing, levels, corners, overlap: job.seam.overlap };
+  const joined = combOf(input, bent, options, asked);
+  const places = placesOf(band);
+  const strain = goreStrain(bent, bent.curvature, count, places);
+  return {
+    ...ground,
+    piece,
+    joined: asked.joined,
+    ...joined,
+    width: 2 * halfWidth(Math.max(...places.map((along) => bent.at(along).radius)), count),
+    strain,
+    findings: [
+      ...ground.wallSays,
+      strainSays(input, strain, count),
+      ...stripSays(input, joined.comb, asked),
+      ...cornersSay(input, bent, band, count),
+      ...ground.jobSays,
+    ],
+  };
+}
+
+const placesOf = ({ from, to }: Band): number[] =>
+  Array.from({ length: 401 }, (_, i) => from + ((to - from) * i) / 400);
+
+/** The comb that was asked for, none where gores are loose, and the wall its film follows. */
+function combOf(
+  { job, jobFile }: PlanInput,
+  wall: GoreWall,
+  options: GoreOptions,
+  { joined, strip }: GoresAsked,
+): Pick<GorePlan, 'comb' | 'follows' | 'options'> {
+  if (joined === 'loose') return { follows: wall, options };
+  const asked: CombOptions = { ...options, joined, strip: strip + job.trim[joined] };
+  if (asked.strip >= options.band.to - options.band.from)
+    refuse(
+      stop(
+        'strip-too-wide',
+        { file: jobFile, key: '--strip' },
+        `${mm(strip)} takes the whole band; 3 to 10 mm is usual`,
+      ),
+    );
+  const comb = goreComb(wall, asked);
+  if (comb) {
+    // Beyond the ends of the cuts the film follows another surface.
+    const corners = [...(options.corners ?? []), cutsAt(asked)];
+    return { comb, follows: combWall(wall, asked), options: { ...options, corners } };
+  }
+  const other = joined === 'foot' ? 'lip' : 'foot';
+  const otherWorks = goreComb(wall, { ...asked, joined: other, strip: strip + job.trim[other] });
+  const instead = otherWorks
+    ? `join them with --joined ${other}, or cut them loose`
+    : 'cut them loose: --joined loose';
+  return refuse(
+    stop(
+      'gores-overlap',
+      { file: jobFile, key: '--joined' },
+      `joined at the ${joined}, neighbouring gores would lie over each other on the sheet; ${instead}`,
+    ),
+  );
+}
+
+const liesFlat = ({ jobFile }: PlanInput, wall: Wall, band?: Band): Finding =>
+  stop(
+    'lies-flat',
+    { file: jobFile, key: '--pieces' },
+    wall.kind === 'straight' || !band
+      ? 'this wall is straight, so one piece lies flat on it and gores would only add seams; leave --pieces out'
+      : `from ${mm(band.from)} to ${mm(band.to)} this wall is flat, so one piece lies on it and gores would only add seams; leave --pieces out, or give a longer --band`,
+  );
+
+const handleInTheWay = (file: string): Finding =>
+  stop(
+    'gores-with-handle',
+    { file, key: '--pieces' },
+    'gores that stop beside a handle are not made yet; give --pieces stacked, which does',
+  );
+
+const pastThePoint = ({ jobFile, job }: PlanInput, end: 'foot' | 'lip'): Finding =>
+  stop(
+    'past-the-point',
+    { file: jobFile, key: `trim.${end}` },
+    `${mm(job.trim[end])} reaches to where this wall is under ${mm(2 * leastRadius)} across; give less, or a band further from there`,
+  );
+
+function tooMany({ job, jobFile }: PlanInput, wall: BentGoreWall, band: Band): Finding {
+  const most = goreStrain(wall, wall.curvature, 48, placesOf(band));
+  return stop(
+    'too-many-pieces',
+    { file: jobFile, key: '--gores' },
+    `even 48 gores ask ${percent(most)} of stretch, and this film gives ${percent(filmGives(job.film))}; give --gores with the number you will lay, or a shorter --band`,
+  );
+}
+
+function strainSays({ job, jobFile }: PlanInput, strain: number, count: number): Finding {
+  const gives = filmGives(job.film);
+  const where = { file: jobFile, key: '--gores' };
+  const asks = `each of the ${count} gores asks up to ${percent(strain)} of stretch up its middle, and this film gives ${percent(gives)}`;
+  return strain > gives + 1e-6
+    ? look('needs-stretch', where, `${asks}; give more gores, or lay a film that stretches`)
+    : note('gore-strain', where, asks);
+}
+
+function stripSays(
+  { job, jobFile }: PlanInput,
+  comb: GoreComb | undefined,
+  { joined, strip }: GoresAsked,
+): Finding[] {
+  if (!comb) return [];
+  const { stripStrain } = comb;
+  const allowed = stripStrain < 0 ? Math.max(job.film.gather, 0.002) : filmGives(job.film);
+  if (Math.abs(stripStrain) <= allowed + 1e-6) return [];
+  const share = percent(Math.abs(stripStrain));
+  const does = stripStrain < 0 ? `gathers by ${share} and puckers` : `is stretched by ${share}`;
+  const says = `at the ${joined} edge the strip of ${mm(strip)} ${does}; give a narrower --strip, or slit it after laying`;
+  return [look('strip-strain', { file: jobFile, key: '--strip' }, says)];
+}
+
+/** Where a wall has corners, what straight levels leave. */
+function cornersSay(
+  { jobFile }: PlanInput,
+  { at, corners }: BentGoreWall,
+  band: Band,
+  count: number,
+): Finding[] {
+  const inside = corners.filter((along) => along > band.from && along < band.to);
+  if (inside.length === 0) return [];
+  // The fall of a level arc over half a gore, which a straight level leaves out: h² s / 2r.
+  const off = Math.max(
+    ...[band.from, band.to].map((along) => {
+      const { radius, slope } = at(along);
+      return (halfWidth(radius, count) ** 2 * Math.abs(slope)) / (2 * radius);
+    }),
+  );
+  const says = `bends only at corners, ${inside.map(mm).join(' and ')} along; gores fold there, and their ends are up to ${mm(off)} off level; --pieces stacked follows each stretch exactly`;
+  return [note('gores-at-corners', { file: jobFile, key: '--pieces' }, says)];
+}

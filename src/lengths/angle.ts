@@ -1,0 +1,3 @@
+// Angles: radians within, degrees for people.
+
+export const degrees = (radians: number): number => (radians * 180) / Math.PI;
