@@ -1,5 +1,5 @@
 // What a style sheet or a style attribute says that the reader passes over: found here, so that no drawing changes in silence.
-// Tried against the reader one by one; each is in tests/artwork/svg-style-check.test.ts.
+// Tried against the reader one by one; each is in tests/artwork/refusals.test.ts.
 import { type Finding, look, stop, type Where } from '../finding.ts';
 
 interface Unfollowed {

@@ -68,10 +68,10 @@ export async function collarCommand(file: string, flags: CollarFlags): Promise<n
       { file: names.cut, role: 'cut' },
       { file: names.guide, role: 'guide' },
       { file: names.print, role: 'print' },
-      { file: 'report.json', role: 'report' },
+      { file: 'collar.report.json', role: 'report' },
     ];
     const report = { ...draft.report, files };
-    await delivery.stage('report.json', `${JSON.stringify(report, undefined, 2)}\n`);
+    await delivery.stage('collar.report.json', `${JSON.stringify(report, undefined, 2)}\n`);
     await delivery.finish();
     if (flags.json) printJson(report);
     else

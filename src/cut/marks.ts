@@ -8,8 +8,6 @@ import { add, type Point, scale } from '../geometry/point.ts';
 import { levelAngle, toFlat } from '../unroll/flat-wall.ts';
 import { edgePoint, type SideEdge, type Template, turnOfEdge } from '../unroll/template.ts';
 
-export type NoteWords = DrawWords;
-
 /** Half the width of a register cross, mm. */
 const crossArm = 3;
 

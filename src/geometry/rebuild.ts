@@ -103,7 +103,7 @@ export function ringSegments(runs: readonly Run[], segmentOf: SegmentOf): Rebuil
 }
 
 /** The contour that a closed ring of runs describes. */
-export const ringContour = (runs: readonly Run[], segmentOf: SegmentOf): Contour => ({
+const ringContour = (runs: readonly Run[], segmentOf: SegmentOf): Contour => ({
   closed: true,
   segments: ringSegments(runs, segmentOf).map(({ segment }) => segment),
 });

@@ -1,6 +1,7 @@
 // Which collars a blank gets, each with its own flat wall, and all that stands against them.
 import type { Blank } from '../blank/blank.ts';
 import type { Band } from '../blank/flat-band.ts';
+import { roomBeside } from '../blank/handle-room.ts';
 import { standardPaper } from '../blank/paper-fit.ts';
 import { alongOfHeight } from '../blank/profile.ts';
 import { flatBandsOfWall, roundLimits, type Wall, wallAt, wallLength, wallOf } from '../blank/wall.ts';
@@ -12,6 +13,7 @@ import { inMm } from '../lengths/length.ts';
 import { type FlatWall, flatWall, radiusAt, sweep } from '../unroll/flat-wall.ts';
 import { sheetRadiusAt } from '../unroll/sheet-wall.ts';
 import { turnOfEdge } from '../unroll/template.ts';
+import { widestSweepDeg } from './plan.ts';
 
 /** What is asked of the collars; mm. */
 export interface CollarAsk {
@@ -45,9 +47,6 @@ export interface CollarPlanInput extends CollarAsk {
 /** Narrowest strip: three rows of words no smaller than 1.6 mm, mm. */
 const leastWidth = 8;
 
-/** Widest ring laid flat as one piece, radians: the same as for a wrap, 350 degrees. */
-const widestSweep = (350 * Math.PI) / 180;
-
 /** @throws Refused with everything that keeps a level line or its strip from being had. */
 export function planCollars(input: CollarPlanInput): CollarPlan {
   const { blank, blankFile } = input;
@@ -57,7 +56,7 @@ export function planCollars(input: CollarPlanInput): CollarPlan {
   const lines = linesOf(input, wall, bands);
   const strips = lines.map(({ along, edge }) => stripAt(input, wall, bands, along, edge));
   refuseIfAny(strips.flatMap(({ stops }) => stops));
-  const clear = blank.handle && blank.handle.spans / 2 + blank.handle.keepOff;
+  const clear = blank.handle && roomBeside(blank.handle);
   const collars = strips.map(({ along, edge, width }) =>
     collarOf(tangentCone(input, wall, along), {
       along,
@@ -204,8 +203,9 @@ function pieceStops({ template, along }: Collar, { tab, blankFile }: CollarPlanI
         'reaches past the point where this wall closes; give less',
       ),
     ];
-  if (Math.abs(sweep(wall)) > widestSweep) {
-    const says = `this wall is so flat a cone that it lies down as ${degrees(Math.abs(sweep(wall))).toFixed(1)} degrees of a ring; one piece can be up to 350`;
+  const sweepDeg = degrees(Math.abs(sweep(wall)));
+  if (sweepDeg > widestSweepDeg) {
+    const says = `this wall is so flat a cone that it lies down as ${sweepDeg.toFixed(1)} degrees of a ring; one piece can be up to ${widestSweepDeg}`;
     return [stop('sweep-too-wide', where, says)];
   }
   const girth = 2 * Math.PI * radiusAt(wall, narrow);

@@ -4,7 +4,7 @@ import type { Band } from '../blank/flat-band.ts';
 import { roundLimits, type Wall } from '../blank/wall.ts';
 import { type Finding, look, note } from '../finding.ts';
 import { precision } from '../geometry/tolerance.ts';
-import { formatLength } from '../lengths/length.ts';
+import { inMm } from '../lengths/length.ts';
 import { type SheetBuild, sheetRadii } from '../unroll/sheet-wall.ts';
 import { widestBand } from '../unroll/strain.ts';
 import type { Film, Job } from './resolved-job.ts';
@@ -15,7 +15,6 @@ export interface PlanFindingsInput {
   readonly blank: Blank;
 }
 
-const mm = (value: number): string => formatLength(value, 'mm');
 const percent = (share: number): string => `${(share * 100).toFixed(2)} %`;
 
 /** A band that reaches onto a declared round. */
@@ -32,7 +31,7 @@ export function offFlat({ jobFile, blank }: PlanFindingsInput, wall: Wall, band:
           key: end === 'foot' ? 'band.from' : 'band.to',
           along: end === 'foot' ? band.from : band.to,
         },
-        `reaches ${mm(beyond[end])} past where the wall is flat, onto the rounded ${end}; film puckers there, so stay within ${mm(limits.from)} to ${mm(limits.to)}`,
+        `reaches ${inMm(beyond[end])} past where the wall is flat, onto the rounded ${end}; film puckers there, so stay within ${inMm(limits.from)} to ${inMm(limits.to)}`,
       ),
     );
 }
@@ -62,9 +61,9 @@ export function strainFindings(
   if (most.strain <= stretch + 1e-6) return [];
   const widest = widestBand(sheetRadii(wall, build, band), { stretch, gather });
   const instead = widest
-    ? `on one piece it lies down from ${mm(widest.from)} to ${mm(widest.to)}`
+    ? `on one piece it lies down from ${inMm(widest.from)} to ${inMm(widest.to)}`
     : 'no band of it lies down on one piece';
-  const says = `asks ${percent(most.strain)} of stretch at ${mm(most.along)} along, and this film gives ${percent(stretch)}; ${instead}; or give the job "pieces": "stacked"`;
+  const says = `asks ${percent(most.strain)} of stretch at ${inMm(most.along)} along, and this film gives ${percent(stretch)}; ${instead}; or give the job "pieces": "stacked"`;
   return [look('needs-stretch', { file: jobFile, key: 'band', along: most.along }, says)];
 }
 

@@ -1,6 +1,8 @@
 // The plan of a wrap: the blank's wall, the band, the sheet's own wall, the template; and all that stands against it.
 import type { Blank } from '../blank/blank.ts';
+import { thicknessUnder } from '../blank/coats.ts';
 import type { Band } from '../blank/flat-band.ts';
+import { roomBeside } from '../blank/handle-room.ts';
 import {
   closePlaces,
   flatBandsOfWall,
@@ -11,9 +13,10 @@ import {
   wallLength,
   wallOf,
 } from '../blank/wall.ts';
-import { type Finding, Refused, stop } from '../finding.ts';
+import { type Finding, inFile, Refused, refuseIfAny, stop } from '../finding.ts';
 import { precision } from '../geometry/tolerance.ts';
-import { formatLength } from '../lengths/length.ts';
+import { degrees } from '../lengths/angle.ts';
+import { inMm } from '../lengths/length.ts';
 import { radiusAt, sweep } from '../unroll/flat-wall.ts';
 import { type SheetBuild, sheetOnWall } from '../unroll/sheet-wall.ts';
 import { type Template, templateOf, turnOfEdge } from '../unroll/template.ts';
@@ -49,10 +52,7 @@ export interface Plan {
 export const runOff = 1;
 
 /** Widest sector laid flat as one piece, degrees: past it the two ends come too close to cut and carry. */
-const widestSweepDeg = 350;
-
-const mm = (value: number): string => formatLength(value, 'mm');
-const degrees = (radians: number): number => (radians * 180) / Math.PI;
+export const widestSweepDeg = 350;
 
 /** What a plan stands on, however its band is cut. */
 export interface Ground extends Pick<Plan, 'wall' | 'flatBands' | 'build' | 'coats' | 'measures'> {
@@ -74,13 +74,10 @@ export function planGround(
   const band = bandOf(wall, flatBands);
   refuseIfAny(bandStops(input, wall, band));
   const coats = planCoats(input, wall, longestBand(flatBands) ?? band, band);
-  const under = coats.coats.filter(({ over }) => !over).reduce((sum, { thickness }) => sum + thickness, 0);
+  const under = thicknessUnder(coats.coats);
   const build = { coats: under, film: job.film.thickness, gather: job.film.gather };
   const measures = measuresOf(blank, wall, band, job.seam.hold);
-  const wallSays = [
-    ...findings.map((f) => ({ ...f, where: { file: blankFile, ...f.where } })),
-    ...offFlat(input, wall, band),
-  ];
+  const wallSays = [...inFile(findings, blankFile), ...offFlat(input, wall, band)];
   const jobSays = [...planFindings(input), ...measureFindings(input, wall, coats, measures)];
   return { wall, flatBands, band, build, coats, measures, wallSays, jobSays };
 }
@@ -95,7 +92,7 @@ export function planWrap(input: PlanInput): Plan {
   });
   const { wall, flatBands, band, build, coats, measures, wallSays, jobSays } = ground;
   const { flat, strain } = sheetOnWall(wall, build, band, (band.from + band.to) / 2);
-  const clear = blank.handle && blank.handle.spans / 2 + blank.handle.keepOff;
+  const clear = blank.handle && roomBeside(blank.handle);
   const template = templateOf(flat, {
     band,
     trim: job.trim,
@@ -126,27 +123,23 @@ function measureFindings(
   ];
 }
 
-function refuseIfAny(stops: readonly Finding[]): void {
-  if (stops.length > 0) throw new Refused(stops);
-}
-
 const noFlatBand = ({ blankFile }: PlanInput, wall: Wall): Finding =>
   stop(
     'no-flat-band',
     { file: blankFile, key: 'stations' },
-    `this wall of ${mm(wallLength(wall))} bends everywhere, so a straightedge finds no flat band on it; give the job a "band" and a film that stretches`,
+    `this wall of ${inMm(wallLength(wall))} bends everywhere, so a straightedge finds no flat band on it; give the job a "band" and a film that stretches`,
   );
 
 function bandStops({ job, jobFile }: PlanInput, wall: Wall, band: Band): Finding[] {
   const stops: Finding[] = [];
   const length = wallLength(wall);
-  const top = mm(length);
+  const top = inMm(length);
   if (band.to > length + precision)
     stops.push(
       stop(
         'band-outside',
         { file: jobFile, key: 'band.to' },
-        `${mm(band.to)} is past the lip; the wall is ${top} along, so give a "to" up to that`,
+        `${inMm(band.to)} is past the lip; the wall is ${top} along, so give a "to" up to that`,
       ),
     );
   if (band.from >= length)
@@ -154,7 +147,7 @@ function bandStops({ job, jobFile }: PlanInput, wall: Wall, band: Band): Finding
       stop(
         'band-outside',
         { file: jobFile, key: 'band.from' },
-        `${mm(band.from)} is past the lip; the wall is ${top} along`,
+        `${inMm(band.from)} is past the lip; the wall is ${top} along`,
       ),
     );
   const places = closePlaces(wall, { from: 0, to: length });
@@ -164,7 +157,7 @@ function bandStops({ job, jobFile }: PlanInput, wall: Wall, band: Band): Finding
       stop(
         'overlap-too-wide',
         { file: jobFile, key: 'seam.overlap' },
-        `${mm(job.seam.overlap)} is more than the least girth, ${mm(least)}; 4 to 10 mm is usual`,
+        `${inMm(job.seam.overlap)} is more than the least girth, ${inMm(least)}; 4 to 10 mm is usual`,
       ),
     );
   return stops;
@@ -182,7 +175,7 @@ function templateStops({ job, jobFile, blankFile }: PlanInput, template: Templat
       stop(
         'past-the-point',
         { file: jobFile, key },
-        `${mm(size)} reaches past the point where this wall closes; give less, or a band further from it`,
+        `${inMm(size)} reaches past the point where this wall closes; give less, or a band further from it`,
       ),
     );
   const sweepDeg = Math.abs(degrees(sweep(wall)));
@@ -203,7 +196,7 @@ function templateStops({ job, jobFile, blankFile }: PlanInput, template: Templat
       stop(
         'overlaps-itself',
         { file: jobFile, key: 'seam.overlap' },
-        `with an overlap of ${mm(job.seam.overlap)} the flat ring meets itself; give less overlap`,
+        `with an overlap of ${inMm(job.seam.overlap)} the flat ring meets itself; give less overlap`,
       ),
     ];
   return [];

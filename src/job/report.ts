@@ -12,6 +12,7 @@ import {
   wallUncertaintyAt,
 } from '../blank/wall.ts';
 import type { Finding } from '../finding.ts';
+import { degrees } from '../lengths/angle.ts';
 import { sweep } from '../unroll/flat-wall.ts';
 import { slantRadii, type Template, templateBox, turnOfEdge } from '../unroll/template.ts';
 import type { CoatReport } from './coats-on-wall.ts';
@@ -95,8 +96,6 @@ export interface Report {
   readonly checks: readonly Finding[];
   readonly files?: readonly FileReport[];
 }
-
-const degrees = (radians: number): number => (radians * 180) / Math.PI;
 
 /** Where a wall's readings are, mm along, and what each says. */
 function readingsOf(wall: Wall): BlankReport['readings'] {

@@ -87,7 +87,7 @@ export function widestBand(
 }
 
 /** For each place, the last one up to which one piece lies down within the limits. */
-export const liesDownTo = (
+const liesDownTo = (
   wall: readonly RadiusAlong[],
   { stretch, gather }: { readonly stretch: number; readonly gather: number },
 ): readonly number[] =>

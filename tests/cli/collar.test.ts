@@ -36,7 +36,7 @@ describe('collar', () => {
     const { status, out } = await collar('tapered.blank.json', '--out', 'all', '--json');
     expect(status).toBe(0);
     const report = JSON.parse(out);
-    expect(report).toEqual(JSON.parse(shop.read('all/report.json')));
+    expect(report).toEqual(JSON.parse(shop.read('all/collar.report.json')));
     const lean = Math.atan(12 / 150);
     const [foot, lip] = report.collar;
     // Tangent points of the rounds, as the contract gives them.
@@ -53,7 +53,7 @@ describe('collar', () => {
       'collar.cut.svg',
       'collar.guide.svg',
       'collar.print.pdf',
-      'report.json',
+      'collar.report.json',
     ]);
   });
 
@@ -69,13 +69,13 @@ describe('collar', () => {
     expect(pathsOf(guide, 'seam')).toHaveLength(2);
     expect(pathsOf(guide, 'trim')).toHaveLength(1);
     expect(pathsOf(guide, 'note').length).toBeGreaterThan(15);
-    expect(JSON.parse(shop.read('one/report.json')).collar[0].height).toBeCloseTo(38.1, 9);
+    expect(JSON.parse(shop.read('one/collar.report.json')).collar[0].height).toBeCloseTo(38.1, 9);
   });
 
   test('gives the same bytes each time, the print too', patience, async () => {
     for (const folder of ['first', 'second'])
       await collar('tapered.blank.json', '--along', '40', '--paper-size', 'letter', '--out', folder);
-    for (const file of ['collar.cut.svg', 'collar.guide.svg', 'collar.print.pdf', 'report.json'])
+    for (const file of ['collar.cut.svg', 'collar.guide.svg', 'collar.print.pdf', 'collar.report.json'])
       expect(readFileSync(shop.at(`second/${file}`)).equals(readFileSync(shop.at(`first/${file}`)))).toBe(
         true,
       );
@@ -125,7 +125,7 @@ describe('collar', () => {
     expect(status).toBe(1);
     expect(lines.join('\n')).toMatch(/15mm up the wall.*onto a rounded edge/);
     // 15 mm of wall are left below, so the strip is that wide and no more.
-    expect(JSON.parse(shop.read('eye/report.json')).collar[0].width).toBeCloseTo(15, 9);
+    expect(JSON.parse(shop.read('eye/collar.report.json')).collar[0].width).toBeCloseTo(15, 9);
   });
 });
 
