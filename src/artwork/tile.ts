@@ -102,9 +102,7 @@ function layersOf(areas: readonly SeenArea[]): TileLayer[] {
 
 const orderFindings = (areas: readonly SeenArea[], file: string): Finding[] =>
   paintingOrderFindings(
-    areas.flatMap(({ colour, shapes }) =>
-      shapes.map(({ contours }) => ({ colour, box: tightBox(contours) })),
-    ),
+    areas.flatMap(({ colour, shapes }) => shapes.map((shape) => ({ colour, shape }))),
     file,
   );
 
