@@ -1,5 +1,5 @@
 // `seamwright make`: the whole job.
-import { dirname, isAbsolute, join, relative, resolve } from 'node:path';
+import { basename, dirname, isAbsolute, join, relative, resolve } from 'node:path';
 import { type Draft, draftPieces, type MakeInput, reportDrafts } from '../job/make.ts';
 import { profileOfDraft } from '../job/profile-picture.ts';
 import { type Blank, readBlank } from '../job/read-blank.ts';
@@ -32,9 +32,11 @@ async function readInputs(jobFile: string): Promise<Omit<MakeInput, 'tools'>> {
   const { artwork, items = [] } = job;
   const itemTexts: string[] = [];
   for (const { file } of items) itemTexts.push(await readText(beside(file), file));
-  if (!artwork) return { job, jobFile, blank, blankFile, itemTexts };
+  // A finding of a job that is made names the file alone, so that the report is the same wherever the job stands.
+  const fileName = basename(jobFile);
+  if (!artwork) return { job, jobFile: fileName, blank, blankFile, itemTexts };
   const text = await readText(beside(artwork.file), artwork.file);
-  return { job, jobFile, blank, blankFile, itemTexts, artwork: { text, file: artwork.file } };
+  return { job, jobFile: fileName, blank, blankFile, itemTexts, artwork: { text, file: artwork.file } };
 }
 
 async function blankOf(
@@ -42,7 +44,7 @@ async function blankOf(
   jobFile: string,
   beside: (file: string) => string,
 ): Promise<{ blank: Blank; blankFile: string }> {
-  if (job.blank.kind === 'here') return { blank: job.blank.blank, blankFile: jobFile };
+  if (job.blank.kind === 'here') return { blank: job.blank.blank, blankFile: basename(jobFile) };
   const { file } = job.blank;
   return { blank: readBlank(parseJson(await readText(beside(file), file), file), file), blankFile: file };
 }

@@ -123,6 +123,23 @@ export function scaleSquares(): Contour[] {
   });
 }
 
+const widthOf = (text: string, words: DrawWords): number => {
+  const drawn = words(text, wordSize);
+  return drawn.length > 0 ? tightBox(drawn).maxX : 0;
+};
+
+/** A line of words broken between words so that each part fits the width; a single long word stays whole. */
+function brokenLines(text: string, words: DrawWords, width: number): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(' ')) {
+    const last = lines.at(-1);
+    const longer = last === undefined ? word : `${last} ${word}`;
+    if (last === undefined || widthOf(longer, words) > width) lines.push(word);
+    else lines[lines.length - 1] = longer;
+  }
+  return lines;
+}
+
 /** The strip under the piece: scale squares with their sizes written in them, and the lines of words beside or below. */
 export function noteStrip(
   notes: readonly string[],
@@ -136,13 +153,14 @@ export function noteStrip(
     }),
   );
   const besideX = squares[0] + squares[1] + 2 * squareGap;
-  const drawn = notes.map((text) => words(text, wordSize));
-  const longest = Math.max(0, ...drawn.map((line) => (line.length > 0 ? tightBox(line).maxX : 0)));
+  const longest = Math.max(0, ...notes.map((text) => widthOf(text, words)));
   const beside = besideX + longest <= width;
   const left = beside ? besideX : 0;
+  const fitting = notes.flatMap((text) => brokenLines(text, words, width - left));
+  const drawn = fitting.map((text) => words(text, wordSize));
   const top = (beside ? 0 : squares[1] + 2) + wordSize;
   const lines = drawn.map((line, i) => shifted(line, { x: left, y: top + i * lineStep }));
-  const below = top + notes.length * lineStep;
+  const below = top + drawn.length * lineStep;
   return {
     lines: [...labels, ...lines].filter((line) => line.length > 0),
     height: Math.max(squares[1], below),

@@ -53,7 +53,7 @@ const path = (contour: Contour, id?: string): DrawnPath => ({
 /** Level lines where the wall stops being flat, where the piece reaches that far. */
 function flatLimitPaths({ template, flatLimits }: WrapDrawingOptions): DrawnPath[] {
   const { piece } = template;
-  return flatLimits
+  return [...new Set(flatLimits)]
     .filter((along) => along >= piece.from && along <= piece.to)
     .map((along, i) => path(finishedEdge(template, along), `flat-limit-${i + 1}`));
 }

@@ -93,6 +93,13 @@ const raised = (from: Point, control: Point, to: Point): Segment =>
 /** Steps per mm in the files: a tenth of a micrometre, so that rounding turns no short handle by a tenth of a degree. */
 const fine = 1e4;
 
+/** Segments under three steps long are what joining left at a node: written, they would only turn the blade. */
+function isSpeck(s: Segment, steps: number): boolean {
+  const reach = 3 / steps;
+  const near = (p: Point) => Math.abs(p.x - s.from.x) < reach && Math.abs(p.y - s.from.y) < reach;
+  return near(s.to) && (s.kind === 'line' || (near(s.c1) && near(s.c2)));
+}
+
 /** Path data for contours: absolute M, L, C and Z only, to `steps` per mm. */
 export function writePathData(contours: readonly Contour[], steps = fine): string {
   const number = (value: number): string => String(Math.round(value * steps) / steps + 0);
@@ -104,6 +111,7 @@ export function writePathData(contours: readonly Contour[], steps = fine): strin
     data += `M${pair(first.from)}`;
     segments.forEach((s, i) => {
       const closing = closed && i === segments.length - 1;
+      if (isSpeck(s, steps)) return;
       if (s.kind === 'cubic') data += `C${pair(s.c1)} ${pair(s.c2)} ${pair(s.to)}`;
       else if (!closing) data += `L${pair(s.to)}`;
     });

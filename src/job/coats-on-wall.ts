@@ -92,6 +92,6 @@ export function coatFindings(
   });
   const growth = girthGrowth(thicknessUnder(coats), lean);
   if (!isBetterMeasured(growth, reading)) return thick;
-  const says = `make the girth grow by ${growth.toFixed(1)} mm, and a fifth more or less of coat (common practice, no source) leaves ${growthUncertainty(growth).toFixed(2)} mm of that open, no less than a reading by tape does (${reading.toFixed(2)} mm); once they are cured, measure again rather than trust the sum: a blank of those readings, and no coats`;
+  const says = `make the girth grow by ${growth.toFixed(1)} mm, and a fifth more or less of coat leaves ${growthUncertainty(growth).toFixed(2)} mm of that open, no less than a reading by tape does (${reading.toFixed(2)} mm); once they are cured, measure again rather than trust the sum: a blank of those readings, and no coats`;
   return [...thick, note('coats-unsure', { file, key: 'coats' }, says)];
 }

@@ -4,7 +4,15 @@ import type { Band } from '../blank/flat-band.ts';
 import { roomBeside } from '../blank/handle-room.ts';
 import { standardPaper } from '../blank/paper-fit.ts';
 import { alongOfHeight } from '../blank/profile.ts';
-import { flatBandsOfWall, roundLimits, type Wall, wallAt, wallLength, wallOf } from '../blank/wall.ts';
+import {
+  flatBandsOfWall,
+  longestBand,
+  roundLimits,
+  type Wall,
+  wallAt,
+  wallLength,
+  wallOf,
+} from '../blank/wall.ts';
 import { type Collar, type CollarEdge, collarOf, stripOf } from '../cut/collar.ts';
 import { type Finding, inFile, look, note, Refused, refuseIfAny, stop } from '../finding.ts';
 import { precision } from '../geometry/tolerance.ts';
@@ -105,7 +113,10 @@ function linesOf({ lines, edge, blankFile }: CollarPlanInput, wall: Wall, bands:
         'this wall bends everywhere, so it has no flat band whose edges could be marked; give a --height';
       throw new Refused([stop('no-flat-band', { file: blankFile, key: 'stations' }, says)]);
     }
-    return bands.flatMap(({ from, to }): Line[] => [
+    // On a wall that bends, flat bands touch and go on; the longest is the one that is decorated.
+    const longest = longestBand(bands);
+    const marked = wall.kind === 'straight' || !longest ? bands : [longest];
+    return marked.flatMap(({ from, to }): Line[] => [
       { along: from, edge: 'lower', ...chosen },
       { along: to, edge: 'upper', ...chosen },
     ]);

@@ -3,26 +3,28 @@
 import type { Normalise } from '../artwork/svg-normalise.ts';
 import { readTile, type Tile } from '../artwork/tile.ts';
 import type { Blank } from '../blank/blank.ts';
+import type { Band } from '../blank/flat-band.ts';
 import { wrapDrawings } from '../cut/wrap-drawing.ts';
 import { readSvg } from '../deliver/read-svg.ts';
 import { writeSvg } from '../deliver/write-svg.ts';
 import type { DrawWords } from '../drawing/words.ts';
-import { type Finding, look, note } from '../finding.ts';
+import { type Finding, look, note, Refused, stop } from '../finding.ts';
 import { precision } from '../geometry/tolerance.ts';
 import { degrees } from '../lengths/angle.ts';
-import { formatLength, measuredLength } from '../lengths/length.ts';
+import { formatLength } from '../lengths/length.ts';
 import type { Lay } from '../pattern/lay.ts';
 import { type Wrap, wrapPattern } from '../pattern/wrap.ts';
 import { originOf } from '../prove/locate.ts';
 import { type SeamGap, seamGap } from '../prove/seam-gap.ts';
 import { girthAt } from '../unroll/flat-wall.ts';
-import type { Template } from '../unroll/template.ts';
 import { barePlaces } from './bare-places.ts';
+import { guideNotes } from './guide-notes.ts';
 import { checkItems, type ItemReport } from './items.ts';
 import { notedPlaces } from './noted-places.ts';
 import { joinFindings, layOn, type PatternGround, type PatternPlan, planPattern } from './pattern-plan.ts';
 import { planPieces } from './pieces.ts';
 import { type Plan, runOff } from './plan.ts';
+import { sheetFindings, trimFindings } from './plan-findings.ts';
 import { blankReport, type PatternReport, type Report, templateReport, wholeTemplate } from './report.ts';
 import type { Artwork, Job } from './resolved-job.ts';
 
@@ -67,12 +69,26 @@ export function draftPieces(input: MakeInput): readonly Draft[] {
   const plans = planPieces(input);
   const drawn = readDrawn(input, plans);
   let y = 0;
-  return plans.map((plan) => {
+  const whole = wholeBand(plans);
+  return plans.map((plan, index) => {
     const lay = drawn && layOn(drawn.artwork, plan.template, { around: drawn.ground.girth, y });
     if (lay) y = lay.fromAlong(plan.template.band.to);
-    return draftPiece(input, plan, drawn && lay && layPattern(input, plan, drawn, lay));
+    const pattern = drawn && lay && layPattern(input, plan, drawn, lay);
+    return draftPiece(input, plan, pattern, { index, count: plans.length, whole });
   });
 }
+
+/** Where a piece stands among those of its job, from the foot up; and the band that all of them cover. */
+interface PiecePlace {
+  readonly index: number;
+  readonly count: number;
+  readonly whole: Band;
+}
+
+const wholeBand = (plans: readonly Plan[]): Band => ({
+  from: plans[0]?.template.band.from ?? 0,
+  to: plans.at(-1)?.template.band.to ?? 0,
+});
 
 /** The artwork as read, and how it goes around: the same for all pieces of a band. */
 interface Drawn {
@@ -92,19 +108,37 @@ function readDrawn(
   const { tile, findings } = readTile(art.text, art.file, tools.normalise);
   const ground = groundOf(plans);
   const plan = planPattern(tile, artwork, job.edges, ground, jobFile);
+  refuseTooMany(tile, plan, jobFile);
   return { tile, artwork, ground, plan, findings: [...findings, ...plan.findings] };
+}
+
+/** More curves than this in one wrap is a repeat typed far too small: a cutter would take days, and memory would run out. */
+const mostSegments = 1_500_000;
+
+function refuseTooMany({ layers }: Tile, { around, up }: PatternPlan, file: string): void {
+  const drawn = layers
+    .flatMap(({ shapes }) => shapes.flatMap(({ contours }) => contours))
+    .reduce((sum, { segments }) => sum + segments.length, 0);
+  const laid = drawn * around * Math.max(1, up);
+  if (laid <= mostSegments) return;
+  const says = `${around} around and ${Math.ceil(up)} rows up would be ${(laid / 1e6).toFixed(1)} million lines to cut; up to ${mostSegments / 1e6} million are made, so give fewer repeats, or a simpler tile`;
+  throw new Refused([stop('too-many-lines', { file, key: 'artwork.around' }, says)]);
 }
 
 /** Over several pieces the pattern has its size where the middle of the whole band is. */
 function groundOf(plans: readonly Plan[]): PatternGround {
-  const bands = plans.map(({ template }) => template.band);
-  const [from, to] = [bands[0]?.from ?? 0, bands.at(-1)?.to ?? 0];
+  const { from, to } = wholeBand(plans);
   const middle = (from + to) / 2;
   const at = plans.find(({ template }) => template.band.to >= middle) ?? plans[0];
   return { girth: at ? girthAt(at.template.wall, middle) : 0, bandLength: to - from };
 }
 
-function draftPiece(input: MakeInput, plan: Plan, pattern: LaidPattern | undefined): Draft {
+function draftPiece(
+  input: MakeInput,
+  plan: Plan,
+  pattern: LaidPattern | undefined,
+  place: PiecePlace,
+): Draft {
   const items = checkItems(input, plan);
   const { template, flatBands } = plan;
   const drawings = wrapDrawings({
@@ -112,7 +146,14 @@ function draftPiece(input: MakeInput, plan: Plan, pattern: LaidPattern | undefin
     flatLimits: flatBands.flatMap(({ from, to }) => [from, to]),
     layers: pattern?.wrap.layers ?? [],
     runOff,
-    notes: guideNotes(input, plan, pattern),
+    notes: guideNotes({
+      name: input.job.name,
+      blank: input.blank,
+      template,
+      flatBands,
+      piece: place,
+      ...(pattern ? { pattern: pattern.plan } : {}),
+    }),
     noted: notedPlaces(input.blank, items.reports, plan),
     words: input.tools.words,
   });
@@ -120,11 +161,18 @@ function draftPiece(input: MakeInput, plan: Plan, pattern: LaidPattern | undefin
   return {
     cut: writeSvg(drawings.cut, { title: `${name}: cut`, filled: false }),
     guide: writeSvg(drawings.guide, { title: `${name}: guide`, filled: true }),
-    job: { ...resolved(input.job, template, pattern), coats: plan.coats.coats },
+    job: { ...resolved(input.job, place.whole, pattern), coats: plan.coats.coats },
     plan,
     pattern,
     items: items.reports,
-    findings: [...plan.findings, ...barePlaces(input, plan), ...(pattern?.findings ?? []), ...items.findings],
+    findings: [
+      ...plan.findings,
+      ...barePlaces(input, plan).filter(({ rule }) => rule !== 'lip-zone' || place.index === place.count - 1),
+      ...sheetFindings(input, template),
+      ...trimFindings(input),
+      ...(pattern?.findings ?? []),
+      ...items.findings,
+    ],
   };
 }
 
@@ -155,31 +203,8 @@ const layerNote = (wrap: Wrap, file: string): Finding[] =>
         ),
       ];
 
-function guideNotes(
-  { job, blank }: MakeInput,
-  { template, flatBands }: Plan,
-  pattern: LaidPattern | undefined,
-): string[] {
-  const { band, wall, trim, overlap } = template;
-  const mm = (value: number) => measuredLength(value, 'mm');
-  const repeats = pattern
-    ? [
-        `${pattern.plan.around} repeats around, ${(pattern.plan.closing.scaleAcross * 100).toFixed(1)} % of drawn size`,
-      ]
-    : [];
-  return [
-    `${blank.name}: ${job.name}`,
-    `seen from outside, foot down; band ${mm(band.from)} to ${mm(band.to)} up the wall from the foot corner`,
-    `sheet girth ${mm(girthAt(wall, band.from))} at the foot edge, ${mm(girthAt(wall, band.to))} at the lip edge`,
-    `overlap ${mm(overlap)} past the seam at the right; trim ${mm(trim.foot)} at the foot, ${mm(trim.lip)} at the lip`,
-    `film lies flat from ${flatBands.map(({ from, to }) => `${mm(from)} to ${mm(to)}`).join(', and from ')}`,
-    ...repeats,
-    'measure the squares before you cut: 25 mm and 1 in',
-  ];
-}
-
-function resolved(job: Job, template: Template, pattern: LaidPattern | undefined): Job {
-  const band = { from: template.band.from, to: template.band.to };
+function resolved(job: Job, whole: Band, pattern: LaidPattern | undefined): Job {
+  const band = { from: whole.from, to: whole.to };
   if (!pattern) return { ...job, band };
   const { n } = pattern.plan.closing;
   return { ...job, band, artwork: { ...pattern.artwork, ...(n > 0 ? { around: n } : {}) } };

@@ -7,6 +7,7 @@ import { precision } from '../geometry/tolerance.ts';
 import { inMm } from '../lengths/length.ts';
 import { type SheetBuild, sheetRadii } from '../unroll/sheet-wall.ts';
 import { widestBand } from '../unroll/strain.ts';
+import { type Template, templateBox } from '../unroll/template.ts';
 import type { Film, Job } from './resolved-job.ts';
 
 export interface PlanFindingsInput {
@@ -87,3 +88,40 @@ export function planFindings({ job, jobFile, blank }: PlanFindingsInput): Findin
     );
   return found;
 }
+
+/** A piece that the sheet of the job can't hold, either way round. */
+export function sheetFindings(
+  { job, jobFile }: { readonly job: Pick<Job, 'sheet'>; readonly jobFile: string },
+  template: Template,
+): Finding[] {
+  if (!job.sheet) return [];
+  const { across, up, margin } = job.sheet;
+  const box = templateBox(template);
+  const [width, height] = [box.maxX - box.minX, box.maxY - box.minY];
+  const [roomAcross, roomUp] = [across - 2 * margin, up - 2 * margin];
+  const fits = (w: number, h: number) => w <= roomAcross && h <= roomUp;
+  if (fits(width, height) || fits(height, width)) return [];
+  const says = `holds ${inMm(roomAcross)} by ${inMm(roomUp)} inside its margin, and the piece is ${width.toFixed(1)}mm by ${height.toFixed(1)}mm; use a larger sheet, or a shorter band`;
+  return [look('sheet-too-small', { file: jobFile, key: 'sheet' }, says)];
+}
+
+/** Past this a trim is more likely another figure in the wrong place, mm: 2 to 5 are usual. Common practice, no source. */
+const widestTrim = 25;
+
+/** A trim so wide that it was hardly meant. */
+export const trimFindings = ({
+  job: { trim },
+  jobFile,
+}: {
+  readonly job: Pick<Job, 'trim'>;
+  readonly jobFile: string;
+}): Finding[] =>
+  (['lip', 'foot'] as const)
+    .filter((end) => trim[end] > widestTrim)
+    .map((end) =>
+      look(
+        'trim-wide',
+        { file: jobFile, key: `trim.${end}` },
+        `${inMm(trim[end])} is cut away at the ${end} after laying, where 2 to 5 mm are usual; is it meant?`,
+      ),
+    );

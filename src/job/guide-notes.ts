@@ -1,0 +1,73 @@
+// The words on a guide: which vessel, which piece, and the measures to check before cutting.
+import type { Blank } from '../blank/blank.ts';
+import type { Band } from '../blank/flat-band.ts';
+import { measuredLength } from '../lengths/length.ts';
+import type { Closing } from '../pattern/closing.ts';
+import { girthAt } from '../unroll/flat-wall.ts';
+import type { Template } from '../unroll/template.ts';
+
+export interface GuideNotesInput {
+  readonly name: string;
+  readonly blank: Blank;
+  readonly template: Template;
+  readonly flatBands: readonly Band[];
+  /** Which piece this is, counted from the foot, and of how many. */
+  readonly piece: { readonly index: number; readonly count: number };
+  /** How the pattern goes around, where there is one. */
+  readonly pattern?: { readonly around: number; readonly closing: Closing };
+}
+
+const mm = (value: number): string => measuredLength(value, 'mm');
+
+const percent = (scale: number): string => `${(scale * 100).toFixed(1)} %`;
+
+function pieceWords({ index, count }: GuideNotesInput['piece']): string[] {
+  if (count === 1) return [];
+  const neighbours = [
+    ...(index > 0 ? [`its foot edge meets piece ${index}`] : []),
+    ...(index < count - 1 ? [`its lip edge meets piece ${index + 2}`] : []),
+  ];
+  return [`piece ${index + 1} of ${count}, counted from the foot; ${neighbours.join(', ')}`];
+}
+
+function sideWords({ blank, template }: GuideNotesInput): string {
+  const { trim, overlap } = template;
+  const trims = `trim ${mm(trim.foot)} at the foot, ${mm(trim.lip)} at the lip`;
+  return blank.handle
+    ? `both sides end beside the handle, which takes ${mm(blank.handle.spans)}; ${trims}`
+    : `overlap ${mm(overlap)} past the seam at the right; ${trims}`;
+}
+
+function flatWords({ template: { piece }, flatBands }: GuideNotesInput): string[] {
+  const touching = flatBands.filter(({ from, to }) => to > piece.from && from < piece.to);
+  if (touching.length === 0) return [];
+  return [
+    `film lies flat from ${touching.map(({ from, to }) => `${mm(from)} to ${mm(to)}`).join(', and from ')}`,
+  ];
+}
+
+function patternWords({ pattern }: GuideNotesInput): string[] {
+  if (!pattern) return [];
+  const { scaleAcross, scaleUp } = pattern.closing;
+  const size =
+    Math.abs(scaleAcross - scaleUp) < 5e-4
+      ? `${percent(scaleAcross)} of drawn size`
+      : `${percent(scaleAcross)} of drawn size around, ${percent(scaleUp)} up`;
+  return [`${pattern.around} repeats around, ${size}`];
+}
+
+/** Lines of words, each a fact a maker needs beside the drawing. */
+export function guideNotes(input: GuideNotesInput): string[] {
+  const { name, blank, template } = input;
+  const { band, wall } = template;
+  return [
+    `${blank.name}: ${name}`,
+    ...pieceWords(input.piece),
+    `seen from outside, foot down; band ${mm(band.from)} to ${mm(band.to)} up the wall from the foot corner`,
+    `sheet girth ${mm(girthAt(wall, band.from))} at the foot edge, ${mm(girthAt(wall, band.to))} at the lip edge`,
+    sideWords(input),
+    ...flatWords(input),
+    ...patternWords(input),
+    'measure the squares before you cut: 25 mm and 1 in',
+  ];
+}
