@@ -5,6 +5,7 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     exclude: ['**/node_modules/**', '**/dist/**'],
     pool: 'threads',
+    maxWorkers: '100%',
     reporters: ['default', './tests/closing-line.ts'],
     // No test is timed: a slow machine must not fail one.
     testTimeout: 120_000,

@@ -13,8 +13,15 @@ const reasons: Readonly<Record<string, string>> = {
   EACCES: 'may not be read; check its permissions',
 };
 
-/** The text of a file. @throws Refused in words where it can't be read. `named` is how the maker named it. */
-export async function readText(path: string, named: string): Promise<string> {
+/**
+ * The text of a file. `named` is how the maker named it, `by` the file and key that named it, if one did.
+ * @throws Refused in words where it can't be read.
+ */
+export async function readText(
+  path: string,
+  named: string,
+  by?: { readonly file: string; readonly key: string },
+): Promise<string> {
   try {
     const { size } = await stat(path);
     if (size > mostBytes)
@@ -28,7 +35,8 @@ export async function readText(path: string, named: string): Promise<string> {
     return (await readFile(path, 'utf8')).replace(/^\ufeff/, '');
   } catch (fault) {
     if (fault instanceof Refused) throw fault;
-    throw new Refused([stop('unreadable', { file: named }, reasonOf(fault))]);
+    const says = by ? `"${named}": ${reasonOf(fault)}` : reasonOf(fault);
+    throw new Refused([stop('unreadable', by ?? { file: named }, says)]);
   }
 }
 

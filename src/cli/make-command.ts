@@ -31,11 +31,12 @@ async function readInputs(jobFile: string): Promise<Omit<MakeInput, 'tools'>> {
   const { blank, blankFile } = await blankOf(job, jobFile, beside);
   const { artwork, items = [] } = job;
   const itemTexts: string[] = [];
-  for (const { file } of items) itemTexts.push(await readText(beside(file), file));
+  for (const [i, { file }] of items.entries())
+    itemTexts.push(await readText(beside(file), file, { file: jobFile, key: `items[${i}].file` }));
   // A finding of a job that is made names the file alone, so that the report is the same wherever the job stands.
   const fileName = basename(jobFile);
   if (!artwork) return { job, jobFile: fileName, blank, blankFile, itemTexts };
-  const text = await readText(beside(artwork.file), artwork.file);
+  const text = await readText(beside(artwork.file), artwork.file, { file: jobFile, key: 'artwork.file' });
   return { job, jobFile: fileName, blank, blankFile, itemTexts, artwork: { text, file: artwork.file } };
 }
 
@@ -46,7 +47,13 @@ async function blankOf(
 ): Promise<{ blank: Blank; blankFile: string }> {
   if (job.blank.kind === 'here') return { blank: job.blank.blank, blankFile: basename(jobFile) };
   const { file } = job.blank;
-  return { blank: readBlank(parseJson(await readText(beside(file), file), file), file), blankFile: file };
+  return {
+    blank: readBlank(
+      parseJson(await readText(beside(file), file, { file: jobFile, key: 'blank' }), file),
+      file,
+    ),
+    blankFile: file,
+  };
 }
 
 /** The pictures of a job; of a band in several pieces only the profile, for each piece is a picture of its own. */

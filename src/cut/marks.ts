@@ -130,6 +130,7 @@ const widthOf = (text: string, words: DrawWords): number => {
 
 /** A line of words broken between words so that each part fits the width; a single long word stays whole. */
 function brokenLines(text: string, words: DrawWords, width: number): string[] {
+  if (widthOf(text, words) <= width) return [text];
   const lines: string[] = [];
   for (const word of text.split(' ')) {
     const last = lines.at(-1);

@@ -9,8 +9,11 @@ export interface Box {
   readonly maxY: number;
 }
 
-export const boxOfPoints = (points: Iterable<Point>): Box => {
-  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+export function boxOfPoints(points: readonly Point[]): Box {
+  let minX = Infinity;
+  let minY = Infinity;
+  let maxX = -Infinity;
+  let maxY = -Infinity;
   for (const { x, y } of points) {
     if (x < minX) minX = x;
     if (x > maxX) maxX = x;
@@ -18,7 +21,7 @@ export const boxOfPoints = (points: Iterable<Point>): Box => {
     if (y > maxY) maxY = y;
   }
   return { minX, minY, maxX, maxY };
-};
+}
 
 /** A box that holds the contours: the box of their control points, so never too small, sometimes larger. */
 export function hullBox(contours: Iterable<Contour>): Box {

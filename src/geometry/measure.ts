@@ -1,6 +1,6 @@
 // Areas and tight boxes of contours, exact for cubics.
 import { type Box, boxOfPoints } from './box.ts';
-import type { Contour, CubicSegment, Segment, Shape } from './contour.ts';
+import type { Contour, CubicSegment, Shape } from './contour.ts';
 import { cross, type Point } from './point.ts';
 import { pointAt } from './segment.ts';
 
@@ -44,15 +44,27 @@ function turningPoints(p0: number, p1: number, p2: number, p3: number): number[]
   return [q / a, q === 0 ? -1 : c / q].filter(inside);
 }
 
-const extremes = (s: CubicSegment): Point[] =>
-  [
-    ...turningPoints(s.from.x, s.c1.x, s.c2.x, s.to.x),
-    ...turningPoints(s.from.y, s.c1.y, s.c2.y, s.to.y),
-  ].map((t) => pointAt(s, t));
+const isBetween = (value: number, a: number, b: number): boolean =>
+  value >= Math.min(a, b) && value <= Math.max(a, b);
 
-const boundaryPoints = (s: Segment): Point[] =>
-  s.kind === 'line' ? [s.from, s.to] : [s.from, ...extremes(s), s.to];
+/** Where a cubic is outermost between its ends. Handles that lie between the ends leave it nowhere to go. */
+function extremes(s: CubicSegment): Point[] {
+  const { from, c1, c2, to } = s;
+  const withinX = isBetween(c1.x, from.x, to.x) && isBetween(c2.x, from.x, to.x);
+  const withinY = isBetween(c1.y, from.y, to.y) && isBetween(c2.y, from.y, to.y);
+  if (withinX && withinY) return [];
+  const ts = withinX ? [] : turningPoints(from.x, c1.x, c2.x, to.x);
+  if (!withinY) ts.push(...turningPoints(from.y, c1.y, c2.y, to.y));
+  return ts.map((t) => pointAt(s, t));
+}
 
 /** The smallest box that holds the contours. */
-export const tightBox = (contours: readonly Contour[]): Box =>
-  boxOfPoints(contours.flatMap((contour) => contour.segments.flatMap(boundaryPoints)));
+export function tightBox(contours: readonly Contour[]): Box {
+  const points: Point[] = [];
+  for (const { segments } of contours)
+    for (const s of segments) {
+      points.push(s.from, s.to);
+      if (s.kind === 'cubic') points.push(...extremes(s));
+    }
+  return boxOfPoints(points);
+}

@@ -49,12 +49,12 @@ const cases: readonly Bad[] = [
   {
     title: 'no such blank',
     args: job(aJob({ blank: 'nosuch.blank.json' })),
-    says: [/^nosuch\.blank\.json: there is no such file; check/],
+    says: [/: blank: "nosuch\.blank\.json": there is no such file; check/],
   },
   {
     title: 'no such artwork',
     args: withArt('nosuch.svg'),
-    says: [/^nosuch\.svg: there is no such file; check/],
+    says: [/: artwork\.file: "nosuch\.svg": there is no such file; check/],
   },
   {
     title: 'a zero size',
@@ -171,7 +171,7 @@ const cases: readonly Bad[] = [
     args: ['make', 'comma.json'],
     says: [/^comma\.json:4:1: "}" stands where a key/],
   },
-  { title: 'a folder for artwork', args: withArt('bad'), says: [/^bad: is a folder, not a file; name/] },
+  { title: 'a folder for artwork', args: withArt('bad'), says: [/: artwork\.file: "bad": is a folder, not a file; name/] },
   {
     title: 'a file for the output folder',
     args: ['make', 'good.job.json', '--out', 'a-file'],
