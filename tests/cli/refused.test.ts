@@ -171,7 +171,11 @@ const cases: readonly Bad[] = [
     args: ['make', 'comma.json'],
     says: [/^comma\.json:4:1: "}" stands where a key/],
   },
-  { title: 'a folder for artwork', args: withArt('bad'), says: [/: artwork\.file: "bad": is a folder, not a file; name/] },
+  {
+    title: 'a folder for artwork',
+    args: withArt('bad'),
+    says: [/: artwork\.file: "bad": is a folder, not a file; name/],
+  },
   {
     title: 'a file for the output folder',
     args: ['make', 'good.job.json', '--out', 'a-file'],
