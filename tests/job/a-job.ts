@@ -31,7 +31,7 @@ export async function madeOf({ blank, job = {}, artwork = {}, tile }: Typed) {
   const art = tile === undefined ? {} : { artwork: { file: 'tile.svg', ...artwork } };
   const content = { name: 'test job', blank: 'b.blank.json', ...job, ...art };
   const read = readBlank(blank, 'b.blank.json');
-  const [draft] = draftPieces({
+  const drafts = draftPieces({
     job: readJob(content, 't.job.json'),
     jobFile: 't.job.json',
     blank: read,
@@ -39,9 +39,9 @@ export async function madeOf({ blank, job = {}, artwork = {}, tile }: Typed) {
     ...(tile === undefined ? {} : { artwork: { text: tile, file: 'tile.svg' } }),
     tools: { normalise, words: () => [] },
   });
+  const [draft] = drafts;
   if (!draft) throw new Error('a job has at least one piece');
-  const report = reportDrafts([draft], [draft]);
-  return { draft, report, blank: read };
+  return { draft, drafts, report: reportDrafts(drafts, drafts), blank: read };
 }
 
 /** The closed form of a straight wall from its two ends, in the words of the contract. Radii and height mm. */
