@@ -119,7 +119,7 @@ describe('what may be read differently is told, and read', () => {
     '<style>/* transform: none; var(--a) */ .a{fill:#0a0;stroke-width:2;text-transform:none}</style>',
     '<style>.a:hover{fill:red} a:link > .b{fill:red} g:first-child{fill:red}</style>',
     '<style>@font-face{font-family:"X";src:url(x.woff)} .a{fill:red}</style>',
-    '<style>.a[id="b"] .c, *{line-height:1.25;-inkscape-stroke:none;fill:rgb(1,2,3)}</style>',
+    '<style>.a[id="b"] .c, *{line-height:1.25;-x-stroke:none;fill:rgb(1,2,3)}</style>',
   ])('and what is followed, or changes nothing, is not: %s', async (style) => {
     expect((await readOf(tileText(`${style}${square}`))).findings).toEqual([]);
   });
