@@ -15,8 +15,21 @@ const layers: Readonly<Record<string, readonly string[]>> = {
   pattern: ['geometry', 'drawing', 'unroll', 'artwork'],
   cut: ['geometry', 'drawing', 'unroll'],
   deliver: ['lengths', 'geometry', 'drawing'],
+  picture: ['lengths', 'geometry', 'drawing', 'blank', 'unroll', 'deliver'],
   prove: ['lengths', 'geometry', 'drawing', 'blank', 'unroll', 'deliver'],
-  job: ['lengths', 'geometry', 'drawing', 'blank', 'unroll', 'artwork', 'pattern', 'cut', 'deliver', 'prove'],
+  job: [
+    'lengths',
+    'geometry',
+    'drawing',
+    'blank',
+    'unroll',
+    'artwork',
+    'pattern',
+    'cut',
+    'deliver',
+    'picture',
+    'prove',
+  ],
   cli: ['job', 'lengths'],
 };
 

@@ -7,10 +7,10 @@ import { lipZoneStart } from '../blank/lip-zone.ts';
 import { flatBandsOfWall, type Wall, wallLength, wallOf } from '../blank/wall.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import type { Units } from '../lengths/length.ts';
-import { figure } from '../prove/profile-ink.ts';
-import { profilePicture } from '../prove/profile-picture.ts';
-import type { ProfileSubject } from '../prove/profile-subject.ts';
-import { wallRings } from '../prove/rolled-rings.ts';
+import { figure } from '../picture/profile-ink.ts';
+import { profilePicture } from '../picture/profile-picture.ts';
+import type { ProfileSubject } from '../picture/profile-subject.ts';
+import { wallRings } from '../picture/rolled-rings.ts';
 import type { Draft } from './make.ts';
 import { blankReport } from './report.ts';
 

@@ -3,9 +3,9 @@
 import type { Blank } from '../blank/blank.ts';
 import { readSvg } from '../deliver/read-svg.ts';
 import type { DrawWords } from '../drawing/words.ts';
+import { rolledPicture } from '../picture/rolled.ts';
+import { wallRings } from '../picture/rolled-rings.ts';
 import { originOf } from '../prove/locate.ts';
-import { rolledPicture } from '../prove/rolled.ts';
-import { wallRings } from '../prove/rolled-rings.ts';
 import type { Draft, Written } from './make.ts';
 
 /** The text of rolled.svg: four views of the vessel with the sheet of the written cut file around it. */

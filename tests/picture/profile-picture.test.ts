@@ -7,10 +7,10 @@ import { flatBandsOfWall, type Wall, wallLength } from '../../src/blank/wall.ts'
 import { parsePathData } from '../../src/drawing/path-data.ts';
 import { tightBox } from '../../src/geometry/measure.ts';
 import { measuredLength } from '../../src/lengths/length.ts';
-import { spread, stepOf } from '../../src/prove/profile-ink.ts';
-import { profilePicture } from '../../src/prove/profile-picture.ts';
-import type { ProfileSubject } from '../../src/prove/profile-subject.ts';
-import { wallRings } from '../../src/prove/rolled-rings.ts';
+import { spread, stepOf } from '../../src/picture/profile-ink.ts';
+import { profilePicture } from '../../src/picture/profile-picture.ts';
+import type { ProfileSubject } from '../../src/picture/profile-subject.ts';
+import { wallRings } from '../../src/picture/rolled-rings.ts';
 import { sheetOnWall } from '../../src/unroll/sheet-wall.ts';
 import { drawn, pictureFault } from '../pictures/compare.ts';
 import { aSmoothWall, aSteppedWall } from './a-vessel.ts';
