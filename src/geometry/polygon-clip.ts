@@ -1,7 +1,17 @@
 // Adapter: booleans of polygons on an integer grid, by clipper2-ts (BSL-1.0).
 // Chosen because it survives shared edges and identical copies, which is what a seam is made of, and runs
 // without start-up both in Node and in a browser.
-import { Clipper64, ClipType, FillRule, PathType, type Point64, PolyTree64 } from 'clipper2-ts';
+import {
+  Clipper,
+  Clipper64,
+  ClipType,
+  EndType,
+  FillRule,
+  JoinType,
+  PathType,
+  type Point64,
+  PolyTree64,
+} from 'clipper2-ts';
 
 /** A corner on the grid: whole numbers. */
 export interface GridPoint {
@@ -59,3 +69,11 @@ export function clipPolygons(
   collect(tree as unknown as TreeNode, regions);
   return regions;
 }
+
+/** Triangles that fill an outline which does not cross itself: a constrained Delaunay triangulation. */
+export const triangulate = (outline: GridRing): readonly GridRing[] =>
+  Clipper.triangulate([outline as Point64[]]).solution;
+
+/** Outlines grown by a distance in grid units, their corners rounded by chords with no more than the given sagitta. */
+export const grownRings = (rings: readonly GridRing[], by: number, sagitta: number): readonly GridRing[] =>
+  Clipper.inflatePaths(rings as Point64[][], by, JoinType.Round, EndType.Polygon, 2, sagitta);
