@@ -1,8 +1,9 @@
-// `npm run speed`: one table, and with `--json FILE` one file. Needs the built command (`npm run build`).
+// `npm run speed`: one table, and with `--json FILE` one file; `--nest-trials N` searches longer. Needs the built command (`npm run build`).
 import { writeFileSync } from 'node:fs';
 import { commandComparisons } from './commands.ts';
 import { type Comparison, checksum } from './harness.ts';
 import { kernelComparisons } from './kernels.ts';
+import { nestingComparisons } from './nesting.ts';
 
 const shown = (value: number): string => (value >= 100 ? value.toFixed(0) : value.toPrecision(3));
 
@@ -27,7 +28,9 @@ function printTable(rows: readonly Comparison[]): void {
 
 const at = process.argv.indexOf('--json');
 const file = at < 0 ? undefined : process.argv[at + 1];
-const rows = [...kernelComparisons(), ...commandComparisons()];
+const nestAt = process.argv.indexOf('--nest-trials');
+const nestTrials = nestAt < 0 ? 4e6 : Number(process.argv[nestAt + 1]);
+const rows = [...kernelComparisons(), ...commandComparisons(), ...nestingComparisons(nestTrials)];
 printTable(rows);
 process.stdout.write(`checksum ${checksum()}\n`);
 if (file !== undefined) writeFileSync(file, `${JSON.stringify(rows, undefined, 2)}\n`);
