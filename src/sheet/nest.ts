@@ -44,14 +44,18 @@ export function* nest(
   if (!construct(board, sheet)) return;
   yield layoutOf(board);
   let step = 0.03;
+  let stuck = false;
   const best = { lies: liesOf(board), ends: tightEnds(board) };
   while (board.trials < trials) {
     restore(board, best.lies, best.ends);
+    if (stuck) exchange(board, random);
     if (!shorten(board, sheet, step, random)) return;
     const parted = yield* separate(board, trials, random);
+    stuck = !parted;
     if (parted) {
       best.lies = liesOf(board);
       best.ends = tightEnds(board);
+      step = Math.min(step * 1.5, 0.03);
       yield layoutOf(board);
     } else step = Math.max(step * 0.6, 0.001);
   }
@@ -82,13 +86,9 @@ function layoutOf(board: NestBoard): Nest {
 
 /** A first layout: the largest piece first, each as far to the left as it goes against those that lie. */
 function construct(board: NestBoard, sheet: NestSheet): boolean {
-  const extent = (piece: number): number => {
-    const { minX, maxX, minY, maxY } = board.variantAt(
-      board.variantsOf[board.kindOf[piece] as number]?.[0] as number,
-    );
-    return (maxX - minX) * (maxY - minY);
-  };
-  const order = Array.from({ length: board.pieces }, (_, i) => i).sort((a, b) => extent(b) - extent(a));
+  const order = Array.from({ length: board.pieces }, (_, i) => i).sort(
+    (a, b) => extentOf(board, b) - extentOf(board, a),
+  );
   for (const piece of order) {
     for (let at = 0; ; at++) {
       if (at === board.ends.length) board.ends.push(sheet.length);
@@ -186,6 +186,31 @@ function reseat(board: NestBoard, piece: number, random: Random): void {
 
 /** Passes without a better sum of depths before the search gives up on a length. */
 const patience = 60;
+
+/** Let two large pieces of different kinds change places: where the search is stuck, little moves lead nowhere new. */
+function exchange(board: NestBoard, random: Random): void {
+  const largest = Array.from({ length: board.pieces }, (_, i) => i)
+    .sort((a, b) => extentOf(board, b) - extentOf(board, a))
+    .slice(0, Math.ceil(board.pieces / 2));
+  const [a = 0] = shuffled(largest, random);
+  const b = shuffled(largest, random).find((other) => board.kindOf[other] !== board.kindOf[a]);
+  if (b === undefined) return;
+  const [lieA, lieB] = [board.lie(a), board.lie(b)];
+  board.place(a, { ...lieB, variant: lieA.variant });
+  board.place(b, { ...lieA, variant: lieB.variant });
+  for (const piece of [a, b]) {
+    const lie = board.lie(piece);
+    const { variant, sheet } = lie;
+    board.place(piece, { ...lie, x: board.clampX(variant, sheet, lie.x), y: board.clampY(variant, lie.y) });
+  }
+}
+
+const extentOf = (board: NestBoard, piece: number): number => {
+  const { minX, maxX, minY, maxY } = board.variantAt(
+    board.variantsOf[board.kindOf[piece] as number]?.[0] as number,
+  );
+  return (maxX - minX) * (maxY - minY);
+};
 
 /** Work the overlaps out. Says whether none is left. */
 function* separate(board: NestBoard, trials: number, random: Random): Generator<undefined, boolean> {

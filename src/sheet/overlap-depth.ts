@@ -13,16 +13,31 @@ export interface Escape {
  */
 export function depthAt(region: NoFit, x: number, y: number): number {
   if (x <= region.minX || x >= region.maxX || y <= region.minY || y >= region.maxY) return 0;
-  const { x0, y0, x1, y1 } = region;
+  return isInside(region, x, y) ? Math.sqrt(leastSquare(region, x, y)) : 0;
+}
+
+/** Even-odd: rings are outer ones and holes, never one within another of its kind. */
+function isInside({ x0, y0, x1, y1 }: NoFit, x: number, y: number): boolean {
   let inside = false;
+  for (let k = 0; k < x0.length; k++) {
+    const ya = y0[k] as number;
+    const yb = y1[k] as number;
+    // Each end is compared as it stands: a corner must fall on the same side for both sides that meet there.
+    if (y < ya === y < yb) continue;
+    const xa = x0[k] as number;
+    if (x - xa < ((y - ya) * ((x1[k] as number) - xa)) / (yb - ya)) inside = !inside;
+  }
+  return inside;
+}
+
+/** The square of the distance to the nearest side. */
+function leastSquare({ x0, y0, x1, y1 }: NoFit, x: number, y: number): number {
   let least = Infinity;
   for (let k = 0; k < x0.length; k++) {
     const ax = x - (x0[k] as number);
     const ay = y - (y0[k] as number);
     const dx = (x1[k] as number) - (x0[k] as number);
     const dy = (y1[k] as number) - (y0[k] as number);
-    // Each end is compared as it stands: a corner must fall on the same side for both sides that meet there.
-    if (y < (y0[k] as number) !== y < (y1[k] as number) && ax < (ay * dx) / dy) inside = !inside;
     const along = ax * dx + ay * dy;
     const length = dx * dx + dy * dy;
     let square: number;
@@ -34,7 +49,7 @@ export function depthAt(region: NoFit, x: number, y: number): number {
     }
     if (square < least) least = square;
   }
-  return inside ? Math.sqrt(least) : 0;
+  return least;
 }
 
 /** The move from (x, y) to the nearest point of the region's border. */
