@@ -1,0 +1,207 @@
+// A drawing's landmarks by kind and place, and what recurs in it a step away.
+import { boxOfPoints } from '../geometry/box.ts';
+import type { Point } from '../geometry/point.ts';
+import type { Landmark } from './landmarks.ts';
+import type { Lattice } from './lattice.ts';
+
+/** Steps that are tried, and landmarks that each is tried on: more would not be surer. */
+const most = { steps: 600, tried: 500, votes: 80_000, members: 40, neighbours: 60, kinds: 60 } as const;
+
+/** Width of the cells that places are found by, in tolerances. */
+const cellTolerances = 4;
+
+export interface Recurring {
+  /** Landmarks that the crop should show again, and those of them that it does. */
+  readonly expected: number;
+  readonly found: number;
+  /** Contours that recur. */
+  readonly contours: number;
+  /** By how much the copies stand off where they should, on average, mm. */
+  readonly meanMiss: Point;
+}
+
+export class LandmarkMap {
+  readonly size: number;
+  /** Contours that have landmarks wholly inside the crop. */
+  readonly contours: number;
+  readonly #landmarks: readonly Landmark[];
+  readonly #cells = new Map<number, Landmark[]>();
+  readonly #byKind = new Map<number, Landmark[]>();
+  readonly #tolerance: number;
+  readonly #crop: { readonly width: number; readonly height: number };
+
+  /** Landmarks that the crop's edge may have touched tell nothing and are left out. */
+  constructor(
+    landmarks: readonly Landmark[],
+    crop: { readonly width: number; readonly height: number },
+    tolerance: number,
+  ) {
+    this.#tolerance = tolerance;
+    this.#crop = crop;
+    this.#landmarks = landmarks.filter((landmark) => this.#isWhole(landmark, landmark));
+    this.size = this.#landmarks.length;
+    this.contours = new Set(this.#landmarks.map(({ contour }) => contour)).size;
+    for (const landmark of this.#landmarks) {
+      push(this.#byKind, landmark.kind, landmark);
+      push(
+        this.#cells,
+        this.#cell(landmark.kind, this.#column(landmark.x), this.#column(landmark.y)),
+        landmark,
+      );
+    }
+  }
+
+  /** Whether a landmark put at a place would show whole in the crop. */
+  #isWhole({ reach }: Landmark, { x, y }: Point): boolean {
+    const edge = this.#tolerance;
+    const { width, height } = this.#crop;
+    return (
+      x + reach.minX > edge &&
+      y + reach.minY > edge &&
+      x + reach.maxX < width - edge &&
+      y + reach.maxY < height - edge
+    );
+  }
+
+  #column(mm: number): number {
+    return Math.floor(mm / (cellTolerances * this.#tolerance));
+  }
+
+  #cell(kind: number, column: number, row: number): number {
+    return (kind * 65_536 + (column & 0xffff)) * 65_536 + (row & 0xffff);
+  }
+
+  /** The landmark of a kind nearest to a place, within the tolerance. */
+  #at(kind: number, { x, y }: Point): Landmark | undefined {
+    let best: Landmark | undefined;
+    let least = this.#tolerance;
+    const [fromX, toX] = [this.#column(x - least), this.#column(x + least)];
+    const [fromY, toY] = [this.#column(y - least), this.#column(y + least)];
+    for (let column = fromX; column <= toX; column++)
+      for (let row = fromY; row <= toY; row++)
+        for (const other of this.#cells.get(this.#cell(kind, column, row)) ?? []) {
+          const away = Math.hypot(other.x - x, other.y - y);
+          if (other.kind !== kind || away > least) continue;
+          least = away;
+          best = other;
+        }
+    return best;
+  }
+
+  /** Steps between landmarks of one kind: those that most landmarks agree on, and the shortest. */
+  candidateSteps(): readonly Point[] {
+    const votes = new Map<number, { count: number; x: number; y: number }>();
+    let cast = 0;
+    const kinds = [...this.#byKind.values()]
+      .filter(({ length }) => length > 1)
+      .sort((a, b) => a.length - b.length)
+      .slice(0, most.kinds);
+    for (const members of kinds) {
+      if (cast >= most.votes) break;
+      for (const { x, y } of stepsAmong(members)) {
+        cast++;
+        const key = Math.round(x / this.#tolerance / 2) * 1e6 + Math.round(y / this.#tolerance / 2);
+        const vote = votes.get(key);
+        if (vote) {
+          vote.count++;
+          vote.x += x;
+          vote.y += y;
+        } else votes.set(key, { count: 1, x, y });
+      }
+    }
+    const steps = [...votes.values()].map(({ count, x, y }) => ({ count, x: x / count, y: y / count }));
+    const popular = [...steps].sort((p, q) => q.count - p.count).slice(0, most.steps / 2);
+    const short = steps
+      .filter(({ count }) => count > 1)
+      .sort((p, q) => Math.hypot(p.x, p.y) - Math.hypot(q.x, q.y))
+      .slice(0, most.steps / 2);
+    return [...new Set([...popular, ...short])];
+  }
+
+  /** What recurs a step away. */
+  recurring(step: Point): Recurring {
+    let [expected, found, x, y] = [0, 0, 0, 0];
+    const contours = new Set<number>();
+    for (const landmark of this.#spread()) {
+      const there = { x: landmark.x + step.x, y: landmark.y + step.y };
+      if (!this.#isWhole(landmark, there)) continue;
+      expected++;
+      const copy = this.#at(landmark.kind, there);
+      if (!copy) continue;
+      found++;
+      contours.add(landmark.contour);
+      x += copy.x - there.x;
+      y += copy.y - there.y;
+    }
+    const meanMiss = found === 0 ? { x: 0, y: 0 } : { x: x / found, y: y / found };
+    return { expected, found, contours: contours.size, meanMiss };
+  }
+
+  /** Landmarks and their copies up to so many steps of a lattice away. */
+  pairs(
+    lattice: Lattice,
+    reach: number,
+  ): readonly { readonly i: number; readonly j: number; readonly by: Point }[] {
+    const steps = [...stepsUpTo(reach)];
+    return this.#spread().flatMap((landmark) =>
+      steps.flatMap(({ i, j }) => {
+        const there = {
+          x: landmark.x + i * lattice.a.x + j * lattice.b.x,
+          y: landmark.y + i * lattice.a.y + j * lattice.b.y,
+        };
+        const copy = this.#isWhole(landmark, there) ? this.#at(landmark.kind, there) : undefined;
+        return copy ? [{ i, j, by: { x: copy.x - landmark.x, y: copy.y - landmark.y } }] : [];
+      }),
+    );
+  }
+
+  /** So many of the landmarks, from all over the drawing. */
+  #spread(): readonly Landmark[] {
+    const every = Math.max(1, this.size / most.tried);
+    return Array.from(
+      { length: Math.min(this.size, most.tried) },
+      (_, i) => this.#landmarks[Math.floor(i * every)],
+    ).filter((landmark) => landmark !== undefined);
+  }
+}
+
+function push<K, V>(into: Map<K, V[]>, key: K, value: V): void {
+  const list = into.get(key);
+  if (list) list.push(value);
+  else into.set(key, [value]);
+}
+
+/** Nearest neighbours, and a few far ones, so that the count stays small. */
+function* stepsUpTo(reach: number): Generator<{ readonly i: number; readonly j: number }> {
+  for (const [i, j] of [
+    [1, 0],
+    [0, 1],
+    [1, 1],
+    [1, -1],
+  ] as const)
+    for (let times = 1; times <= reach; times = times < 3 ? times + 1 : times * 3)
+      yield { i: i * times, j: j * times };
+}
+
+/** Steps between the members of one kind, to the right (or straight down): all of few, the shortest of many. */
+function* stepsAmong(members: readonly Landmark[]): Generator<Point> {
+  const isFew = members.length <= most.members;
+  const every = isFew ? 1 : members.length / most.members;
+  const near = isFew ? Infinity : reachOfNeighbours(members);
+  for (let at = 0; at < members.length; at += every) {
+    const from = members[Math.floor(at)];
+    if (!from) continue;
+    for (const to of members) {
+      const [x, y] = [to.x - from.x, to.y - from.y];
+      if (Math.abs(x) > near || Math.abs(y) > near) continue;
+      if (x > 1e-6 || (Math.abs(x) <= 1e-6 && y > 1e-6)) yield { x, y };
+    }
+  }
+}
+
+/** Half the side of a square that holds about so many neighbours, were the members spread evenly. */
+function reachOfNeighbours(members: readonly Landmark[]): number {
+  const { minX, minY, maxX, maxY } = boxOfPoints(members);
+  const area = Math.max(maxX - minX, 1e-3) * Math.max(maxY - minY, 1e-3);
+  return Math.max(Math.sqrt((most.neighbours * area) / members.length) / 2, (maxX - minX) / members.length);
+}
