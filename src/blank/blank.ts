@@ -46,6 +46,8 @@ export interface Blank {
   readonly handle?: Handle;
   /** Standard uncertainty of one girth or diameter reading as taken, mm; 0 claims a perfect reading. */
   readonly reading: number;
+  /** Whether `reading` is the standard one, because the maker named none. */
+  readonly isReadingAssumed?: true;
   /** Standard uncertainty of one height or along, mm; 0 when it is taken as exact. */
   readonly heightReading: number;
   /** Thickness of the tape a girth was read with, mm. */

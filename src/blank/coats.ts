@@ -1,5 +1,8 @@
 // Coats: how thick one is that was poured by volume, and how much each makes the girth grow.
 
+/** Coats thicker than this are asked about, and than this refused, mm: a pour by hand gives 1 to 2 at a time. Ours. */
+export const oddCoat = { asked: 3, refused: 25 };
+
 export interface CoatGrowth {
   readonly name: string;
   readonly over: boolean;

@@ -6,8 +6,10 @@ import { mostOff, timesOff } from './reading-off.ts';
 import { measuredGirth, outOfRound, readingKey } from './stations.ts';
 import type { RowResidual, StraightWall } from './straight-wall.ts';
 
-/** Girths that are asked about, mm: a hand holds no less, a crane no more. Ours. */
-const oddGirth = { least: 20, most: 6000 };
+/** Girths that are asked about, mm: a hand holds no less, two arms no more; and what not even a crane lifts in. Ours. */
+const oddGirth = { least: 40, most: 2000, mostOfCrane: 6000 };
+
+export const isUsualGirth = (girth: number): boolean => girth >= oddGirth.least && girth <= oddGirth.most;
 
 /** Places nearer than this are one, mm. */
 const samePlace = 0.001;
@@ -58,11 +60,15 @@ function outOfRoundFinding({ key, diameters, outOfRound: half }: OutOfRound, rea
 function oddSizes(blank: Blank): readonly Finding[] {
   return blank.stations.flatMap((station, index) => {
     const girth = measuredGirth(station, blank.tape);
-    if (girth >= oddGirth.least && girth <= oddGirth.most) return [];
-    const odd = girth < oddGirth.least ? 'less than a hand can hold' : 'more than a crane can lift in';
-    const says = `${inMm(station.reading.mm)} makes a girth of ${inMm(girth)}, ${odd} (${oddGirth.least}mm to ${oddGirth.most}mm is usual); is it meant, and is the unit right?`;
+    if (isUsualGirth(girth)) return [];
+    const says = `${inMm(station.reading.mm)} makes a girth of ${inMm(Math.round(girth * 10) / 10)}, ${oddness(girth)} (${oddGirth.least}mm to ${oddGirth.most}mm is usual); is it meant, and is the unit right?`;
     return [look('odd-size', { key: readingKey(station, index) }, says)];
   });
+}
+
+function oddness(girth: number): string {
+  if (girth < oddGirth.least) return 'less than a hand can hold';
+  return girth > oddGirth.mostOfCrane ? 'more than a crane can lift in' : 'more than two arms reach around';
 }
 
 /** Findings on paper fits: `fit-unlikely` (look), and `reading-replaced` (note) for stations they speak against. */

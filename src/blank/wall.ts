@@ -6,6 +6,7 @@ import type { Band } from './flat-band.ts';
 import { profileAt } from './profile.ts';
 import { placeFindings } from './reading-findings.ts';
 import { roundReach } from './round-reach.ts';
+import { bendlessFindings, shapeFindings } from './shape-findings.ts';
 import {
   bareRadiusAt,
   fitStraightWall,
@@ -25,14 +26,23 @@ export type Wall =
 export function wallOf(blank: Blank): { readonly wall: Wall; readonly findings: readonly Finding[] } {
   if (blank.wall === 'straight') {
     const straight = fitStraightWall(blank);
-    return { wall: { kind: 'straight', straight }, findings: wallFindings(blank, straight) };
+    const wall: Wall = { kind: 'straight', straight };
+    return { wall, findings: [...wallFindings(blank, straight), ...oddShape(blank, wall)] };
   }
   const curved = fitCurvedWall(blank, blank.wall);
-  return {
-    wall: { kind: 'curved', curved },
-    findings: [...curvedFindings(blank, curved), ...placeFindings(blank)],
-  };
+  const wall: Wall = { kind: 'curved', curved };
+  const findings = [...curvedFindings(blank, curved), ...bendlessFindings(blank), ...placeFindings(blank)];
+  return { wall, findings: [...findings, ...oddShape(blank, wall)] };
 }
+
+/** Sizes that are odd by themselves are said already; nothing more can be told of their shape. */
+const oddShape = (blank: Blank, wall: Wall): readonly Finding[] =>
+  placeFindings(blank).some(({ rule }) => rule === 'odd-size')
+    ? []
+    : shapeFindings(
+        blank,
+        closePlaces(wall, { from: 0, to: wallLength(wall) }).map((along) => wallAt(wall, along)),
+      );
 
 /** From the foot corner to the lip corner, mm along the wall. */
 export const wallLength = (wall: Wall): number =>

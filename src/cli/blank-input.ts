@@ -39,6 +39,7 @@ const blankFlags = {
   lipGirth: '--lip-girth',
   footRound: '--foot-round',
   lipRound: '--lip-round',
+  reading: '--reading',
 } as const;
 
 function blankOfFlags(flags: BlankFlags): Blank {
@@ -60,6 +61,7 @@ function blankOfFlags(flags: BlankFlags): Blank {
   const lip = one(['--lip-across', flags.lipAcross], ['--lip-girth', flags.lipGirth], ['across', 'girth']);
   const footRound = lengths.read('--foot-round', flags.footRound) ?? 0;
   const lipRound = lengths.read('--lip-round', flags.lipRound) ?? 0;
+  const reading = lengths.read('--reading', flags.reading);
   lengths.finish();
   const content = {
     name: 'blank',
@@ -70,6 +72,7 @@ function blankOfFlags(flags: BlankFlags): Blank {
     ],
     footRound,
     lipRound,
+    ...(reading === undefined ? {} : { reading }),
   };
   return readBlank(content, 'the command line');
 }

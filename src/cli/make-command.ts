@@ -26,7 +26,8 @@ async function readInputs(jobFile: string): Promise<Omit<MakeInput, 'tools'>> {
   const beside = (file: string) => (isAbsolute(file) ? file : join(dirname(jobFile), file));
   const typed = parseJson(await readText(jobFile, jobFile), jobFile);
   const named: Record<string, unknown> = {};
-  for (const file of materialFiles(typed)) named[file] = parseJson(await readText(beside(file), file), file);
+  for (const { key, file } of materialFiles(typed))
+    named[file] = parseJson(await readText(beside(file), file, { file: jobFile, key }), file);
   const job = readJob(typed, jobFile, named);
   const { blank, blankFile } = await blankOf(job, jobFile, beside);
   const { artwork, items = [] } = job;

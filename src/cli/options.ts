@@ -27,6 +27,7 @@ export interface BlankFlags extends CommonOptions {
   readonly lipGirth?: string;
   readonly footRound?: string;
   readonly lipRound?: string;
+  readonly reading?: string;
 }
 
 export const withBlankFlags = (command: Command): Command =>
@@ -38,7 +39,11 @@ export const withBlankFlags = (command: Command): Command =>
     .option('--lip-across <length>', 'diameter at the lip corner')
     .option('--lip-girth <length>', 'or: girth at the lip corner')
     .option('--foot-round <length>', 'radius of the rounded foot')
-    .option('--lip-round <length>', 'radius of the rounded lip');
+    .option('--lip-round <length>', 'radius of the rounded lip')
+    .option(
+      '--reading <length>',
+      'how well one girth or diameter is read (standard uncertainty), 0.5 mm if left out',
+    );
 
 export const withPaperSize = (command: Command): Command =>
   command.option('--paper-size <name>', 'paper of the print: a4, a3, letter or tabloid', 'a4');

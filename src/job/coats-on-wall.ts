@@ -7,14 +7,15 @@ import {
   girthGrowth,
   growthUncertainty,
   isBetterMeasured,
+  oddCoat,
   pouredThickness,
   thicknessUnder,
 } from '../blank/coats.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { type Wall, wallAt, wallLength } from '../blank/wall.ts';
 import { wallArea } from '../blank/wall-area.ts';
-import { type Finding, look, note, refuseIfAny, stop } from '../finding.ts';
-import { formatLength } from '../lengths/length.ts';
+import { type Finding, look, note, refuseIfAny, stop, type Where } from '../finding.ts';
+import { inMm, measuredLength } from '../lengths/length.ts';
 import type { Coat, JobCoat } from './resolved-job.ts';
 
 /** A coat on its wall, as the report has it: mm, ml. */
@@ -29,12 +30,9 @@ export interface CoatsOnWall {
   readonly reports: readonly CoatReport[];
 }
 
-/** A poured coat thicker than this is asked about, mm. Ours. */
-const thickCoat = 3;
-
 /**
  * Coats laid on the longest flat band, or on what each covers; girths are those in the middle of `band`.
- * @throws Refused, rule `covers-outside`, where a coat covers no part of the wall.
+ * @throws Refused, rules `covers-outside`, where a coat covers no part of the wall, and `coat-too-thick`.
  */
 export function coatsOnWall(
   wall: Wall,
@@ -54,7 +52,7 @@ export function coatsOnWall(
           stop(
             'covers-outside',
             { file, key: `coats[${i}].covers.from` },
-            `${formatLength(covers.from, 'mm')} is past the lip; the wall is ${formatLength(top, 'mm')} along`,
+            `${inMm(covers.from)} is past the lip; the wall is ${inMm(top)} along`,
           ),
         ],
   );
@@ -68,6 +66,13 @@ export function coatsOnWall(
     const { volume, ...rest } = coat;
     return { ...rest, thickness: pouredThickness(volume, coat.loss ?? 0, areaOf(coat)) };
   });
+  refuseIfAny(
+    coats.flatMap((coat, i) =>
+      coat.thickness > oddCoat.refused
+        ? [stop('coat-too-thick', ...coatSays(given[i] ?? coat, i, coat, file))]
+        : [],
+    ),
+  );
   const middle = wallAt(wall, (band.from + band.to) / 2);
   const growths = coatGrowths(coats, { girth: 2 * Math.PI * middle.radius, lean: middle.lean, film });
   const ordered = asLaid(coats);
@@ -84,14 +89,31 @@ export function coatFindings(
   { coats }: CoatsOnWall,
   { lean, reading, file }: { readonly lean: number; readonly reading: number; readonly file: string },
 ): Finding[] {
-  const thick = coats.flatMap(({ thickness }, i) => {
-    const coat = given[i];
-    if (!coat || !('volume' in coat) || thickness <= thickCoat) return [];
-    const says = `${coat.volume} ml on this wall is a coat of ${thickness.toFixed(1)} mm, more than ${thickCoat} mm; is it meant?`;
-    return [look('coat-thick', { file, key: `coats[${i}].volume` }, says)];
-  });
+  const thick = coats.flatMap((coat, i) =>
+    coat.thickness > oddCoat.asked ? [look('coat-thick', ...coatSays(given[i] ?? coat, i, coat, file))] : [],
+  );
   const growth = girthGrowth(thicknessUnder(coats), lean);
   if (!isBetterMeasured(growth, reading)) return thick;
   const says = `make the girth grow by ${growth.toFixed(1)} mm, and a fifth more or less of coat leaves ${growthUncertainty(growth).toFixed(2)} mm of that open, no less than a reading by tape does (${reading.toFixed(2)} mm); once they are cured, measure again rather than trust the sum: a blank of those readings, and no coats`;
   return [...thick, note('coats-unsure', { file, key: 'coats' }, says)];
+}
+
+/** Where a coat that is too thick was typed, and what to say of it. */
+function coatSays(
+  given: JobCoat,
+  index: number,
+  { thickness }: Coat,
+  file: string,
+): readonly [Where, string] {
+  const isPoured = 'volume' in given;
+  const where = { file, key: `coats[${index}].${isPoured ? 'volume' : 'thickness'}` };
+  return [where, `${isPoured ? `${given.volume} ml on this wall ` : ''}${thickCoatWords(thickness)}`];
+}
+
+/** What to say of coats thicker than is usual. */
+export function thickCoatWords(thickness: number): string {
+  const coat = `is a coat of ${measuredLength(thickness, 'mm')}`;
+  return thickness > oddCoat.refused
+    ? `${coat}, and up to ${inMm(oddCoat.refused)} is worked out; check the unit, or measure the coated vessel and give that as the blank`
+    : `${coat}, more than the ${inMm(oddCoat.asked)} that is usual; is it meant?`;
 }

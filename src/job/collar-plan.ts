@@ -1,5 +1,6 @@
 // Which collars a blank gets, each with its own flat wall, and all that stands against them.
 import type { Blank } from '../blank/blank.ts';
+import { oddCoat } from '../blank/coats.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { roomBeside } from '../blank/handle-room.ts';
 import { standardPaper } from '../blank/paper-fit.ts';
@@ -21,6 +22,7 @@ import { inMm } from '../lengths/length.ts';
 import { type FlatWall, flatWall, radiusAt, sweep } from '../unroll/flat-wall.ts';
 import { sheetRadiusAt } from '../unroll/sheet-wall.ts';
 import { turnOfEdge } from '../unroll/template.ts';
+import { thickCoatWords } from './coats-on-wall.ts';
 import { widestSweepDeg } from './plan.ts';
 
 /** What is asked of the collars; mm. */
@@ -82,14 +84,15 @@ export function planCollars(input: CollarPlanInput): CollarPlan {
     collars,
     findings: [
       ...inFile(wallSays, blankFile),
+      ...coatFindings(input),
       ...strips.flatMap(({ findings }) => findings),
       ...collars.flatMap((collar) => layFindings(collar, input, wall)),
     ],
   };
 }
 
-const askStops = ({ width }: CollarPlanInput): Finding[] =>
-  width >= leastWidth
+const askStops = ({ width, coats }: CollarPlanInput): Finding[] => [
+  ...(width >= leastWidth
     ? []
     : [
         stop(
@@ -97,7 +100,12 @@ const askStops = ({ width }: CollarPlanInput): Finding[] =>
           { key: '--width' },
           `${inMm(width)} is too narrow for words and hands; give ${inMm(leastWidth)} or more`,
         ),
-      ];
+      ]),
+  ...(coats > oddCoat.refused ? [stop('coat-too-thick', { key: '--coat' }, thickCoatWords(coats))] : []),
+];
+
+const coatFindings = ({ coats }: CollarPlanInput): Finding[] =>
+  coats > oddCoat.asked ? [look('coat-thick', { key: '--coat' }, thickCoatWords(coats))] : [];
 
 interface Line {
   readonly along: number;

@@ -13,6 +13,7 @@ export function measuresInWords(measures: Measures, shown: Shown): string[] {
   const { seam, overlap, fitted, keepOuts = [], sure } = measures;
   const worst = Math.max(seam.foot, seam.lip);
   return [
+    surenessInWords(measures.reading, shown),
     ...readingsInWords(measures, shown),
     ...(fitted ? fittedInWords(fitted, shown) : []),
     ...(sure && sure.sweepDeg.value > 0.05
@@ -25,6 +26,12 @@ export function measuresInWords(measures: Measures, shown: Shown): string[] {
     ...halfInWords(measures, shown),
     ...keepOuts.map((keepOut) => keepOutInWords(keepOut, shown)),
   ];
+}
+
+/** What all that is said of sureness stands on. */
+function surenessInWords({ u, isAssumed }: Measures['reading'], shown: Shown): string {
+  const whose = isAssumed ? 'assumed, as the blank names none' : 'as the blank says';
+  return `one reading is taken to be good to ${shown(u)} (standard uncertainty, ${whose}); a diameter counts 3.14 times on the girth`;
 }
 
 /** What each reading is off by, where there are more than the wall needs. */

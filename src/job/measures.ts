@@ -36,6 +36,8 @@ export interface ReadingReport {
 
 /** What stands in a blank's report beside its wall. Standard uncertainties; mm and degrees. */
 export interface Measures {
+  /** What one girth or diameter reading is taken to be good to, and whether that is ours because the maker named none. */
+  readonly reading: { readonly u: number; readonly isAssumed: boolean };
   readonly readings?: readonly ReadingReport[];
   readonly readingOff?: {
     readonly key: string;
@@ -67,6 +69,7 @@ export interface Measures {
 export function measuresOf(blank: Blank, wall: Wall, band: Band, hold: number = leastHold): Measures {
   const rounds = placesOutOfRound(blank);
   const shared = {
+    reading: { u: blank.reading, isAssumed: blank.isReadingAssumed ?? false },
     ...(blank.keepOuts ? { keepOuts: blank.keepOuts } : {}),
     ...(rounds.length > 0 ? { outOfRound: rounds } : {}),
   };
@@ -75,7 +78,12 @@ export function measuresOf(blank: Blank, wall: Wall, band: Band, hold: number = 
   return { ...shared, seam, overlap: recommendedOverlap(seam, hold) };
 }
 
-function straightMeasures(blank: Blank, wall: StraightWall, band: Band, hold: number): Measures {
+function straightMeasures(
+  blank: Blank,
+  wall: StraightWall,
+  band: Band,
+  hold: number,
+): Omit<Measures, 'reading'> {
   const { sweep, flat, seam } = sureness(blank, wall, band);
   const off = readingOff(blank, wall);
   return {

@@ -68,6 +68,9 @@ export function strainFindings(
   return [look('needs-stretch', { file: jobFile, key: 'band', along: most.along }, says)];
 }
 
+/** Film thicker than this is more likely another figure, mm: cut films are 0.05 to 0.3. Common practice, no source. */
+const thickFilm = 1;
+
 export function planFindings({ job, jobFile, blank }: PlanFindingsInput): Finding[] {
   const found: Finding[] = [];
   if (blank.handle && job.seam.overlap > 0)
@@ -76,6 +79,14 @@ export function planFindings({ job, jobFile, blank }: PlanFindingsInput): Findin
         'handle-no-seam',
         { file: jobFile, key: 'seam' },
         'the piece stops on both sides of the handle, so it has no seam and no overlap',
+      ),
+    );
+  if (job.film.thickness > thickFilm)
+    found.push(
+      look(
+        'film-thick',
+        { file: jobFile, key: 'film.thickness' },
+        `${inMm(job.film.thickness)} is thicker than films that are cut (0.05 to 0.3 mm are usual); is it meant?`,
       ),
     );
   if (job.coats.length > 0)

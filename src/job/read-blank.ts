@@ -3,10 +3,22 @@ import { type Blank, type Handle, standardReading } from '../blank/blank.ts';
 import { standardFlatGap } from '../blank/straightedge.ts';
 import { type Finding, Refused } from '../finding.ts';
 import type { Units } from '../lengths/length.ts';
-import { readFit } from './read-fits.ts';
-import { readKeepOut } from './read-keep-outs.ts';
-import { readStations } from './read-stations.ts';
-import { isObject, optional, placed, type Reader, readKeys, report, required, standard } from './schema.ts';
+import { fitKeys, readFit } from './read-fits.ts';
+import { keepOutKeys, readKeepOut } from './read-keep-outs.ts';
+import { readStations, stationKeys } from './read-stations.ts';
+import {
+  holding,
+  holdingList,
+  isObject,
+  isTyped,
+  optional,
+  placed,
+  type Reader,
+  readKeys,
+  report,
+  required,
+  standard,
+} from './schema.ts';
 import { choice, given, inUnits, length, lengthOrZero, list, text, units, unitsOf } from './schema-values.ts';
 import { settleBlank } from './settle-blank.ts';
 
@@ -22,10 +34,10 @@ const readHandle: Reader<Handle> = (value, place) => {
   return keys?.spans === undefined ? undefined : { spans: keys.spans, keepOff: keys.keepOff };
 };
 
-const blankKeys = {
+export const blankKeys = {
   name: standard('Name', text, 'unnamed blank'),
   units: optional('Units', units),
-  stations: required('Stations', readStations),
+  stations: holdingList(required('Stations', readStations), stationKeys),
   footRound: standard('Foot round', lengthOrZero, 0),
   lipRound: standard('Lip round', lengthOrZero, 0),
   wall: standard(
@@ -34,12 +46,12 @@ const blankKeys = {
     'straight',
   ),
   flatGap: standard('Gap under a straightedge', lengthOrZero, standardFlatGap),
-  handle: optional('Handle', readHandle),
+  handle: holding(optional('Handle', readHandle), handleKeys),
   reading: standard('Reading', lengthOrZero, standardReading),
   heightReading: standard('Height reading', lengthOrZero, 0),
   tape: standard('Tape thickness', lengthOrZero, 0),
-  keepOut: standard('Keep out', list(readKeepOut), []),
-  fits: standard('Fits', list(readFit), []),
+  keepOut: holdingList(standard('Keep out', list(readKeepOut), []), keepOutKeys),
+  fits: holdingList(standard('Fits', list(readFit), []), fitKeys),
   use: optional('Use', choice<'drinking' | 'other'>(['drinking', 'other'])),
   lipZone: optional('Lip zone', lengthOrZero),
   source: optional('Source', text),
@@ -60,7 +72,10 @@ export const readBlankAt: Reader<Blank> = (value, around) => {
   const keys = readKeys(value, blankKeys, place);
   if (keys?.stations !== undefined && found.length === 0) {
     const { units: _, fits, stations, handle, keepOut, use, lipZone, source, ...rest } = keys;
-    const kept = keepOut.length > 0 ? { keepOuts: keepOut } : {};
+    const kept = {
+      ...(keepOut.length > 0 ? { keepOuts: keepOut } : {}),
+      ...(isTyped(value, 'reading') ? {} : { isReadingAssumed: true as const }),
+    };
     const bare: Blank = { ...rest, stations, ...given({ handle, use, lipZone, source }), ...kept };
     const settled = settleBlank(bare, fits);
     if ('blank' in settled) return settled.blank;

@@ -25,7 +25,7 @@ export const readVolume: Reader<number> = (value, place) => {
   );
 };
 
-const coatKeys = {
+export const coatKeys = {
   name: standard('Coat', text, 'coat'),
   thickness: optional('Coat thickness', lengthOrZero),
   volume: optional('Coat volume, ml', readVolume),

@@ -5,7 +5,7 @@ import { readAlong } from './read-spans.ts';
 import { optional, type Reader, readKeys, required, standard } from './schema.ts';
 import { displacement, given, lengthOrZero } from './schema-values.ts';
 
-const fitKeys = {
+export const fitKeys = {
   foot: required('Missed at the foot end', displacement),
   lip: required('Missed at the lip end', displacement),
   climb: optional('Climbed', displacement),

@@ -3,11 +3,11 @@ import { type Finding, Refused } from '../finding.ts';
 import { cross, type Point } from '../geometry/point.ts';
 import { formatLength } from '../lengths/length.ts';
 import { shown } from '../lengths/shown.ts';
-import { readBlankAt } from './read-blank.ts';
-import { readCoat } from './read-coats.ts';
-import { readItem } from './read-items.ts';
-import { filmReader, type NamedFiles, sheetReader } from './read-material.ts';
-import { readAlong } from './read-spans.ts';
+import { blankKeys, readBlankAt } from './read-blank.ts';
+import { coatKeys, readCoat } from './read-coats.ts';
+import { itemKeys, readItem } from './read-items.ts';
+import { filmKeys, filmReader, type NamedFiles, sheetKeys, sheetReader } from './read-material.ts';
+import { alongKeys, readAlong } from './read-spans.ts';
 import {
   type Artwork,
   type Job,
@@ -17,6 +17,8 @@ import {
   standardTrim,
 } from './resolved-job.ts';
 import {
+  holding,
+  holdingList,
   isObject,
   optional,
   type Place,
@@ -124,7 +126,7 @@ function noArea(place: Place, a: Point, b: Point): undefined {
 
 const artworkKeys = {
   file: required('Artwork', text),
-  repeat: optional('Repeat', readRepeat),
+  repeat: holding(optional('Repeat', readRepeat), gridKeys),
   lay: standard('Lay', choice<'even' | 'conformal'>(['even', 'conformal'], ['rigid']), 'even'),
   around: optional('Repeats around', number({ least: 1, most: mostAround, whole: true })),
   scale: standard('Scale', choice<'both' | 'across'>(['both', 'across']), 'both'),
@@ -168,22 +170,22 @@ const readBlankOfJob: Reader<Job['blank']> = (value, place) => {
 const jobKeysWith = (named: NamedFiles) => ({
   name: required('Name', text),
   units: standard('Units', units, 'mm'),
-  blank: required('Blank', readBlankOfJob),
-  band: optional('Band', readAlong),
-  coats: standard('Coats', list(readCoat), []),
-  film: standard('Film', filmReader(named), standardFilm),
-  artwork: optional('Artwork', readArtwork),
+  blank: holding(required('Blank', readBlankOfJob), blankKeys),
+  band: holding(optional('Band', readAlong), alongKeys),
+  coats: holdingList(standard('Coats', list(readCoat), []), coatKeys),
+  film: holding(standard('Film', filmReader(named), standardFilm), filmKeys),
+  artwork: holding(optional('Artwork', readArtwork), artworkKeys),
   pieces: standard('Pieces', choice<'one' | 'stacked'>(['one', 'stacked'], ['gores']), 'one'),
   edges: standard(
     'Edges',
     choice<'straight' | 'whole-rows'>(['straight', 'whole-rows'], ['fade']),
     'straight',
   ),
-  seam: standard('Seam', readSeam, { style: 'overlap', overlap: standardOverlap }),
-  trim: standard('Trim', readTrim, standardTrim),
-  items: standard('Items', list(readItem), []),
+  seam: holding(standard('Seam', readSeam, { style: 'overlap', overlap: standardOverlap }), seamKeys),
+  trim: holding(standard('Trim', readTrim, standardTrim), trimKeys),
+  items: holdingList(standard('Items', list(readItem), []), itemKeys),
   lettering: optional('Lettering', later('leave "lettering" out')),
-  sheet: optional('Sheet', sheetReader(named)),
+  sheet: holding(optional('Sheet', sheetReader(named)), sheetKeys),
 });
 
 /**

@@ -43,6 +43,7 @@ function readObject(cursor: Cursor, depth: number): object {
   do {
     skipSpace(cursor);
     const start = cursor.at;
+    if (cursor.text.charAt(start) === '}') throw trailingComma(cursor);
     if (cursor.text.charAt(start) !== '"') throw unexpected(cursor, 'a key in double quotes');
     const key = readText(cursor);
     if (entries.has(key))
@@ -61,6 +62,7 @@ function readList(cursor: Cursor, depth: number): readonly unknown[] {
   if (taken(cursor, ']')) return items;
   do {
     skipSpace(cursor);
+    if (cursor.text.charAt(cursor.at) === ']') throw trailingComma(cursor);
     items.push(readValue(cursor, depth + 1));
   } while (taken(cursor, ','));
   if (!taken(cursor, ']')) throw unexpected(cursor, '"," or "]"');
@@ -115,6 +117,13 @@ function unexpected(cursor: Cursor, wanted: string): Refused {
     cursor,
     `${token === undefined ? 'the file ends' : `${shown(token)} stands`} where ${wanted} should`,
   );
+}
+
+/** At the comma, where it is to be mended, not at the bracket after it. */
+function trailingComma(cursor: Cursor): Refused {
+  const closing = shown(cursor.text.charAt(cursor.at));
+  const at = cursor.text.lastIndexOf(',', cursor.at);
+  return fault({ ...cursor, at }, `a comma stands before the closing ${closing}; take the comma out`);
 }
 
 function fault({ text, file, at }: Cursor, says: string, rule = 'broken-json'): Refused {

@@ -4,7 +4,7 @@ import { readAlong, readTurn } from './read-spans.ts';
 import { isTyped, optional, type Reader, readKeys, report, required } from './schema.ts';
 import { choice, given } from './schema-values.ts';
 
-const keepOutKeys = {
+export const keepOutKeys = {
   what: required('What to keep clear of', choice<KeepOutKind>(keepOutKinds)),
   turn: optional('Around', readTurn),
   along: optional('Along the wall', readAlong),

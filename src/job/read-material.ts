@@ -19,10 +19,12 @@ import { inUnits, length, lengthOrZero, number, text, units, unitsOf } from './s
 /** The files a job names, by path as typed, each parsed. */
 export type NamedFiles = Readonly<Record<string, unknown>>;
 
-/** The paths of the film and the sheet of a parsed job, where it names files for them. */
-export function materialFiles(job: unknown): readonly string[] {
-  const named = isObject(job) ? [job.film, job.sheet] : [];
-  return [...new Set(named.filter((value) => typeof value === 'string' && value.trim() !== ''))] as string[];
+/** The files a parsed job names for its film and its sheet, each with the key that names it. */
+export function materialFiles(job: unknown): readonly { readonly key: string; readonly file: string }[] {
+  return (['film', 'sheet'] as const).flatMap((key) => {
+    const file = isObject(job) ? job[key] : undefined;
+    return typeof file === 'string' && file.trim() !== '' ? [{ key, file }] : [];
+  });
 }
 
 /** What a file of a material says of itself, besides its figures. */
@@ -32,7 +34,7 @@ const materialKeys = {
   units: optional('Units', units),
 };
 
-const filmKeys = {
+export const filmKeys = {
   thickness: standard('Film thickness', lengthOrZero, standardFilm.thickness),
   stretch: standard('Film stretch', number({ least: 0, most: 0.5 }), standardFilm.stretch),
   gather: standard('Film gather', number({ least: 0, most: 0.5 }), standardFilm.gather),
@@ -41,7 +43,7 @@ const filmKeys = {
   minPiece: standard('Smallest piece, mm²', number({ least: 0, most: 1e6 }), standardFilm.minPiece),
 };
 
-const sheetKeys = {
+export const sheetKeys = {
   across: required('Sheet across', length()),
   up: required('Sheet up', length()),
   margin: standard('Sheet margin', lengthOrZero, 0),

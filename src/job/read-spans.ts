@@ -8,7 +8,7 @@ export interface Span {
   readonly to: number;
 }
 
-const alongKeys = {
+export const alongKeys = {
   from: required('Where it begins, along the wall', lengthOrZero),
   to: required('Where it ends, along the wall', length()),
 };

@@ -24,7 +24,7 @@ const readSizes: Reader<readonly number[]> = (value, place) => {
   return sizes.every((size) => size !== undefined) ? sizes : undefined;
 };
 
-const stationKeys = {
+export const stationKeys = {
   height: optional('Height', lengthOrZero),
   along: optional('Along the wall', lengthOrZero),
   across: optional('Across', readSizes),

@@ -21,6 +21,8 @@ export type Reader<T> = (value: unknown, place: Place) => T | undefined;
 export interface Key<T> {
   readonly label: string;
   readonly read: Reader<T>;
+  /** The keys of the object that stands here, or of each in a list of them: for finding a key typed too far out. */
+  readonly inside?: { readonly keys: Keys; readonly isList: boolean };
 }
 export interface RequiredKey<T> extends Key<T> {
   readonly required: true;
@@ -40,6 +42,16 @@ export const standard = <T>(label: string, read: Reader<T>, value: NoInfer<T>): 
   label,
   read,
   standard: value,
+});
+
+/** A key at which an object with these keys stands, and one at which a list of them does. */
+export const holding = <K extends Key<unknown>>(key: K, keys: Keys): K => ({
+  ...key,
+  inside: { keys, isList: false },
+});
+export const holdingList = <K extends Key<unknown>>(key: K, keys: Keys): K => ({
+  ...key,
+  inside: { keys, isList: true },
 });
 
 export type Keys = Readonly<Record<string, Key<unknown>>>;
@@ -86,16 +98,33 @@ export const isObject = (value: unknown): value is Given =>
 export const isTyped = (value: unknown, key: string): boolean => isObject(value) && Object.hasOwn(value, key);
 
 function reportUnknown(name: string, keys: Keys, place: Place): void {
-  const nearest = nearestOf(name, Object.keys(keys));
-  const says = `unknown key ${shown(name)}; the nearest known one here is ${shown(nearest)}`;
-  report(within(place, name), 'unknown-key', says);
+  const far = (known: string): number => distance(name.toLowerCase(), lastOf(known).toLowerCase());
+  const own = nearestOf(Object.keys(keys), far);
+  // A key of a part, typed outside it, must match well: parts have many keys, and a slip of a key here is likelier.
+  const deeper = nearestOf(
+    pathsInside(keys).filter((path) => far(path) <= name.length / 4),
+    far,
+  );
+  const isOwn = deeper.length === 0 || far(own[0] ?? '') <= far(deeper[0] ?? '');
+  const nearest = isOwn ? `here is ${shown(own[0])}` : `is ${deeper.map(shown).join(' or ')}`;
+  report(within(place, name), 'unknown-key', `unknown key ${shown(name)}; the nearest known one ${nearest}`);
 }
 
-/** The known name that the fewest typed letters set apart from this one, upper and lower case alike. */
-function nearestOf(name: string, known: readonly string[]): string | undefined {
-  const far = (other: string): number => distance(name.toLowerCase(), other.toLowerCase());
-  return [...known].sort((a, b) => far(a) - far(b))[0];
+const lastOf = (path: string): string => path.slice(path.lastIndexOf('.') + 1);
+
+/** The known names that the fewest typed letters set apart from this one, upper and lower case alike. */
+function nearestOf(known: readonly string[], far: (name: string) => number): readonly string[] {
+  const least = Math.min(...known.map(far));
+  return known.filter((name) => far(name) === least);
 }
+
+/** Every key inside the objects that stand at these keys, such as `seam.overlap` or `coats[0].thickness`. */
+const pathsInside = (keys: Keys): readonly string[] =>
+  Object.entries(keys).flatMap(([name, { inside }]): string[] => {
+    if (inside === undefined) return [];
+    const start = inside.isList ? `${name}[0]` : name;
+    return [...Object.keys(inside.keys), ...pathsInside(inside.keys)].map((path) => `${start}.${path}`);
+  });
 
 /** The place of a key, or of an item of a list, inside this one. */
 export const within = (place: Place, part: string | number): Place => ({

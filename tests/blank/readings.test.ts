@@ -72,9 +72,10 @@ describe('a place that is out of round', () => {
 
 describe('sizes that are asked about', () => {
   test.each([
-    [6.3, 'odd-size'],
-    [6.4, undefined],
-    [1909, undefined],
+    [12.7, 'odd-size'],
+    [12.8, undefined],
+    [636, undefined],
+    [637, 'odd-size'],
     [1911, 'odd-size'],
   ])('a cup %d mm across', (size, rule) => {
     const rules = found(blankOf([across(0, size), across(100, size)])).map((f) => [f.rule, f.level]);

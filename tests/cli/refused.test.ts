@@ -42,6 +42,21 @@ const cases: readonly Bad[] = [
     says: [/^job-1\.json: artwrok: unknown key "artwrok"; the nearest known one here is "artwork"$/],
   },
   {
+    title: 'a key of the seam, typed beside it',
+    args: job(aJob({ overlap: 6 })),
+    says: [/: overlap: unknown key "overlap"; the nearest known one is "seam\.overlap"$/],
+  },
+  {
+    title: 'no such film',
+    args: job(aJob({ film: 'nosuch.film.json' })),
+    says: [/: film: "nosuch\.film\.json": there is no such file; check/],
+  },
+  {
+    title: 'a coat of tenths typed as whole mm',
+    args: unroll('--coat', '40'),
+    says: [/coats\[0\]\.thickness: is a coat of 40\.0 mm, and up to 25mm is worked out; check the unit/],
+  },
+  {
     title: 'no such job',
     args: ['make', 'nosuch.job.json'],
     says: [/^nosuch\.job\.json: there is no such file; check/],
@@ -169,7 +184,7 @@ const cases: readonly Bad[] = [
   {
     title: 'a comma too many',
     args: ['make', 'comma.json'],
-    says: [/^comma\.json:4:1: "}" stands where a key/],
+    says: [/^comma\.json:3:28: a comma stands before the closing "}"; take the comma out$/],
   },
   {
     title: 'a folder for artwork',

@@ -25,7 +25,7 @@ const lines = {
   helpOfMake: ['make', '--help'],
   helpOfUnroll: ['help', 'unroll'],
   blankFile: ['blank', 'cup.blank.json', '--json'],
-  blankFlags: ['blank', ...flags, '--json'],
+  blankFlags: ['blank', ...flags, '--reading', '0.5', '--json'],
   blankInWords: ['blank', 'cup.blank.json'],
   blankInInches: ['blank', 'cup.blank.json', '--units', 'in'],
   inches: [

@@ -116,6 +116,18 @@ describe('coats on the wall', () => {
     await expect(outside).rejects.toMatchObject({ findings: [{ rule: 'covers-outside' }] });
   });
 
+  test('by thickness are asked about over 3 mm, and refused over 25 mm', async () => {
+    const rules = async (thickness: number) =>
+      (await madeOf({ blank: { ...can, use: 'other' }, job: { coats: [{ thickness }] } })).report.checks
+        .filter(({ level }) => level === 'look')
+        .map(({ rule, where }) => [rule, where.key]);
+    expect(await rules(3)).toEqual([]);
+    expect(await rules(3.1)).toEqual([['coat-thick', 'coats[0].thickness']]);
+    await expect(rules(25.1)).rejects.toMatchObject({
+      findings: [{ rule: 'coat-too-thick', where: { key: 'coats[0].thickness' } }],
+    });
+  });
+
   test('can be asked about without a job', () => {
     const told = describeBlank(readBlank(can, 'b'), 'b', 'mm', [
       { name: 'clear', thickness: 0.2, over: false },

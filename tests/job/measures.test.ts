@@ -24,6 +24,14 @@ describe('what is told of a blank', () => {
     expect(lines.join('\n')).toContain('overlap advised: 6.1 mm');
   });
 
+  test('is how good a reading is taken to be, and whose figure that is', () => {
+    expect(told(cup).lines.join('\n')).toContain('good to 0.5 mm (standard uncertainty, assumed');
+    expect(told(cup).report.reading).toEqual({ u: 0.5, isAssumed: true });
+    const own = told({ ...cup, reading: 0.5 });
+    expect(own.lines.join('\n')).toContain('good to 0.5 mm (standard uncertainty, as the blank says)');
+    expect(own.report.reading).toEqual({ u: 0.5, isAssumed: false });
+  });
+
   test('is what half a millimetre of tape does at the seam', () => {
     const { report, lines } = told(cup);
     expect(report.halfMillimetre?.key).toBe('stations[0].across');

@@ -57,6 +57,7 @@ describe('a blank file', () => {
         { position: { kind: 'along', mm: 0 }, reading: { kind: 'across', mm: 80 } },
         { position: { kind: 'along', mm: 120 }, reading: { kind: 'girth', mm: 254 } },
       ],
+      isReadingAssumed: true,
       footRound: 0,
       lipRound: 0,
       wall: 'straight',

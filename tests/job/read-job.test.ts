@@ -159,6 +159,20 @@ describe('a job file that is refused', () => {
     ]);
   });
 
+  test.each([
+    ['overlap', '"seam.overlap"'],
+    ['Thickness', '"coats[0].thickness" or "film.thickness"'],
+    ['keepoff', '"blank.handle.keepOff"'],
+    ['drop', '"artwork.repeat.drop"'],
+    ['bnd', 'here is "band"'],
+    ['nothing like it', 'here is "sheet"'],
+  ])('a key that stands deeper, such as %s, is named with its way there', (key, nearest) => {
+    const [problem, ...more] = problemsOf({ name: 'x', blank: 'b.json', [key]: 1 });
+    expect(more).toEqual([]);
+    expect(problem?.says).toMatch(/^unknown key /);
+    expect(problem?.says).toContain(nearest);
+  });
+
   test.each<[string, object, string, string]>([
     ['no blank', { blank: undefined }, 'not-text', 'blank'],
     ['an empty path', { blank: '' }, 'not-text', 'blank'],

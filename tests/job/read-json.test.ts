@@ -62,7 +62,9 @@ describe('a JSON text', () => {
 
 describe('a broken JSON text', () => {
   test.each([
-    ['{\n  "height": 0,\n}', 3, 1, '"}" stands where a key in double quotes should'],
+    ['{\n  "height": 0,\n}', 2, 14, 'a comma stands before the closing "}"; take the comma out'],
+    ['[1, 2 , \n\n]', 1, 7, 'a comma stands before the closing "]"; take the comma out'],
+    ['{"a": 1, 5}', 1, 10, '"5" stands where a key in double quotes should'],
     ['{"a":}', 1, 6, '"}" stands where a value'],
     ['{"a" 1}', 1, 6, '"1" stands where ":" after the key "a" should'],
     ['{"a": 1 "b": 2}', 1, 9, 'stands where "," or "}" should'],

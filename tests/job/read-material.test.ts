@@ -9,9 +9,11 @@ const read = (named: Readonly<Record<string, unknown>>) => readJob(job, 'j.json'
 const film = { name: 'thin film', source: 'invented', units: 'mm', thickness: 0.05, stretch: 0.02 };
 const sheet = { across: 300, up: 200, margin: '1/4in' };
 
-test('the files of film and sheet are told, once each and only where they are paths', () => {
-  expect(materialFiles(job)).toEqual(['f.json', 's.json']);
-  expect(materialFiles({ film: 'one.json', sheet: 'one.json' })).toEqual(['one.json']);
+test('the files of film and sheet are told with their keys, only where they are paths', () => {
+  expect(materialFiles(job)).toEqual([
+    { key: 'film', file: 'f.json' },
+    { key: 'sheet', file: 's.json' },
+  ]);
   expect(materialFiles({ film: { thickness: 1 }, sheet: '' })).toEqual([]);
   expect(materialFiles('no job')).toEqual([]);
 });

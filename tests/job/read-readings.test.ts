@@ -1,5 +1,6 @@
 // Several readings a station, keep-outs and paper fits: as typed, refused, and written again.
 import { describe, expect, test } from 'vitest';
+import type { Blank } from '../../src/blank/blank.ts';
 import { readBlank } from '../../src/job/read-blank.ts';
 import { blankContent } from '../../src/job/write-job.ts';
 import { refusalsOf } from '../blank/a-blank.ts';
@@ -13,6 +14,9 @@ const cup = {
 
 const problemsOf = (change: object) => refusalsOf(() => readBlank({ ...cup, ...change }, 'cup.blank.json'));
 const placesOf = (change: object) => problemsOf(change).map(({ rule, where }) => [rule, where.key]);
+
+/** What was assumed is written out, and so is named from then on. */
+const asNamed = ({ isReadingAssumed: _, ...blank }: Blank): Blank => blank;
 
 describe('a station with several readings', () => {
   const stations = [
@@ -81,7 +85,7 @@ describe('a station with several readings', () => {
         { height: 150, along: 150.6, girth: 270 },
       ],
     });
-    expect(readBlank(JSON.parse(JSON.stringify(written)), 'f')).toEqual(read);
+    expect(readBlank(JSON.parse(JSON.stringify(written)), 'f')).toEqual(asNamed(read));
   });
 });
 
@@ -99,7 +103,7 @@ describe('places to keep clear of', () => {
       { what: 'dent', turn: { from: 0.3, to: 0.35 }, along: { from: 40, to: 52 } },
       { what: 'thread', along: { from: 140, to: 160 } },
     ]);
-    expect(readBlank(JSON.parse(JSON.stringify(blankContent(read))), 'f')).toEqual(read);
+    expect(readBlank(JSON.parse(JSON.stringify(blankContent(read))), 'f')).toEqual(asNamed(read));
   });
 
   test.each<[string, object, string, string]>([
@@ -154,7 +158,7 @@ describe('paper fits', () => {
     expect(read.fits?.[1]?.climb).toBeUndefined();
     // The second template was made from the wall that the first one left.
     expect(read.fits?.[1]?.template).not.toEqual(read.fits?.[0]?.template);
-    expect(readBlank(JSON.parse(JSON.stringify(blankContent(read))), 'f')).toEqual(read);
+    expect(readBlank(JSON.parse(JSON.stringify(blankContent(read))), 'f')).toEqual(asNamed(read));
   });
 
   test.each<[string, object, string, string]>([
