@@ -1,12 +1,10 @@
 // `seamwright blank`: describes a blank.
-import { type Finding, refuseIfAny } from '../finding.ts';
 import { describeBlank } from '../job/describe-blank.ts';
 import { profileOfBlankAlone } from '../job/profile-picture.ts';
 import type { Blank } from '../job/read-blank.ts';
-import { readVolume } from '../job/read-coats.ts';
 import { exitStatus, type FileReport } from '../job/report.ts';
-import type { JobCoat } from '../job/resolved-job.ts';
 import { givenBlank } from './blank-input.ts';
+import { coatsOfFlags } from './coat-flags.ts';
 import { Delivery } from './files.ts';
 import { FlagLengths } from './flag-lengths.ts';
 import type { BlankFlags } from './options.ts';
@@ -15,28 +13,6 @@ import { loadTools } from './tools.ts';
 
 export interface DescribeFlags extends BlankFlags {
   readonly coat: readonly string[];
-}
-
-/** Coats by thickness, or by what is poured, such as `12ml`. */
-function coatsOfFlags(flags: DescribeFlags): readonly JobCoat[] {
-  const problems: Finding[] = [];
-  const lengths = new FlagLengths(flags.units);
-  const coats = flags.coat.flatMap((text, i): JobCoat[] => {
-    const name = `coat ${i + 1}`;
-    if (!/l$/i.test(text.trim()))
-      return [{ name, thickness: lengths.read('--coat', text) ?? 0, over: false }];
-    const place = {
-      file: '',
-      key: '--coat',
-      units: flags.units,
-      report: (found: Finding) => void problems.push(found),
-    };
-    const volume = readVolume(text, place);
-    return volume === undefined ? [] : [{ name, volume, over: false }];
-  });
-  lengths.finish();
-  refuseIfAny(problems);
-  return coats;
 }
 
 /** Width of profile.png, px. */
@@ -65,8 +41,11 @@ const writtenTo = (folder: string | undefined, files: readonly FileReport[]): re
   folder === undefined ? [] : [`written to ${folder}: ${files.map(({ file }) => file).join(', ')}`];
 
 export async function blankCommand(file: string | undefined, flags: DescribeFlags): Promise<number> {
-  const { blank, named } = await givenBlank(file, flags);
-  const { report, coats, lines, checks } = describeBlank(blank, named, flags.units, coatsOfFlags(flags));
+  const { blank, typedIn } = await givenBlank(file, flags);
+  const lengths = new FlagLengths(flags.units);
+  const asked = coatsOfFlags(flags.coat, lengths);
+  lengths.finish();
+  const { report, coats, lines, checks } = describeBlank(blank, typedIn, flags.units, asked);
   const files = flags.out === undefined ? [] : await writeProfile(blank, flags.units, flags.out);
   if (flags.json)
     printJson({

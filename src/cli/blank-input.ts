@@ -2,21 +2,22 @@
 import { Refused, stop } from '../finding.ts';
 import { type Blank, readBlank } from '../job/read-blank.ts';
 import { parseJson } from '../job/read-json.ts';
+import { type TypedIn, toldAt } from '../job/typed-at.ts';
 import { readText } from './files.ts';
 import { FlagLengths } from './flag-lengths.ts';
 import type { BlankFlags } from './options.ts';
 
 export interface GivenBlank {
   readonly blank: Blank;
-  /** How the maker named it. */
-  readonly named: string;
+  /** The file the maker named; none where it was given by flags. */
+  readonly typedIn: TypedIn;
 }
 
 /** @throws Refused where the file or the flags are no blank. */
 export async function givenBlank(file: string | undefined, flags: BlankFlags): Promise<GivenBlank> {
-  if (file === undefined) return { blank: blankOfFlags(flags), named: 'the command line' };
+  if (file === undefined) return { blank: blankOfFlags(flags), typedIn: undefined };
   refuseBoth(file, flags);
-  return { blank: readBlank(parseJson(await readText(file, file), file), file), named: file };
+  return { blank: readBlank(parseJson(await readText(file, file), file), file), typedIn: file };
 }
 
 /** Readings by flags beside a file: which of the two is meant can't be known. */
@@ -40,6 +41,7 @@ const blankFlags = {
   footRound: '--foot-round',
   lipRound: '--lip-round',
   reading: '--reading',
+  use: '--use',
 } as const;
 
 function blankOfFlags(flags: BlankFlags): Blank {
@@ -73,6 +75,17 @@ function blankOfFlags(flags: BlankFlags): Blank {
     footRound,
     lipRound,
     ...(reading === undefined ? {} : { reading }),
+    ...(flags.use === undefined ? {} : { use: flags.use }),
   };
-  return readBlank(content, 'the command line');
+  return byFlags(() => readBlank(content, ''));
+}
+
+/** What is refused of a blank given by flags, told by its flags. */
+function byFlags(read: () => Blank): Blank {
+  try {
+    return read();
+  } catch (error) {
+    if (error instanceof Refused) throw new Refused(toldAt(error.findings, undefined));
+    throw error;
+  }
 }

@@ -6,6 +6,7 @@ import { printOf } from '../job/print.ts';
 import { paperNamed } from '../job/print-paper.ts';
 import { exitStatus } from '../job/report.ts';
 import { givenBlank } from './blank-input.ts';
+import { thicknessOfFlags } from './coat-flags.ts';
 import { Delivery } from './files.ts';
 import { FlagLengths } from './flag-lengths.ts';
 import type { CommonOptions } from './options.ts';
@@ -39,7 +40,7 @@ function askOfFlags(flags: CollarFlags): CollarAsk {
     ...(edge === undefined ? {} : { edge }),
     width: lengths.read('--width', flags.width, 'positive') ?? standardCollar.width,
     paper: lengths.read('--paper', flags.paper) ?? standardCollar.paper,
-    coats: flags.coat.reduce((sum, text) => sum + (lengths.read('--coat', text) ?? 0), 0),
+    coats: thicknessOfFlags(flags.coat, lengths),
     tab: lengths.read('--overlap', flags.overlap) ?? standardCollar.tab,
   };
   lengths.finish();
@@ -51,9 +52,9 @@ const names = { cut: 'collar.cut.svg', guide: 'collar.guide.svg', print: 'collar
 export async function collarCommand(file: string, flags: CollarFlags): Promise<number> {
   const paper = paperNamed(flags.paperSize);
   const ask = askOfFlags(flags);
-  const { blank, named } = await givenBlank(file, { units: flags.units });
+  const { blank } = await givenBlank(file, { units: flags.units });
   const words = await loadWords();
-  const draft = draftCollars({ ...ask, blank, blankFile: named, units: flags.units, words });
+  const draft = draftCollars({ ...ask, blank, blankFile: file, units: flags.units, words });
   const folder = flags.out ?? join(dirname(file), 'out');
   const delivery = new Delivery(folder);
   try {

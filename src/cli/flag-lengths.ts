@@ -1,5 +1,6 @@
 // Lengths as typed on the command line.
 import { type Finding, refuseIfAny, stop } from '../finding.ts';
+import { readVolume } from '../job/read-coats.ts';
 import { parseLength, type Units } from '../lengths/length.ts';
 
 /** Collects lengths from flags, so that all faults are told at once. */
@@ -22,6 +23,12 @@ export class FlagLengths {
     if (parsed.ok) return parsed.mm;
     this.#findings.push(stop('not-a-length', { key: flag }, parsed.says));
     return undefined;
+  }
+
+  /** The volume of a flag in ml; undefined where it is none. */
+  readVolume(flag: string, text: string): number | undefined {
+    const report = (found: Finding) => void this.#findings.push(found);
+    return readVolume(text, { file: '', key: flag, units: this.#units, report });
   }
 
   refuse(flag: string, says: string): undefined {

@@ -9,11 +9,22 @@ import { printJson, refusedStatus, withStatus } from './output.ts';
 import type { UnrollFlags } from './unroll-command.ts';
 
 /** Commander's complaint, its hint included, as one line like every other message. */
-const usageLine = (text: string): string =>
-  `${text
+function usageLine(text: string): string {
+  const line = text
     .trim()
     .replace(/^error: /, '')
-    .replace(/\.?\s*\n\s*/g, ' ')}; add --help for what can be given`;
+    .replace(/\.?\s*\n\s*/g, ' ');
+  return `${withLongerFlags(line)}; add --help for what can be given`;
+}
+
+/** Flags that begin with an unknown one are likelier meant than those commander finds near: `--foot` for `--foot-across`. */
+function withLongerFlags(line: string): string {
+  const [, unknown = line, typed] = /^(unknown option '(--[^'=]+)(?:=[^']*)?')/.exec(line) ?? [];
+  const asked = program.commands.find((one) => one.name() === process.argv[2]);
+  if (typed === undefined || !asked) return line;
+  const flags = asked.options.flatMap(({ long }) => (long?.startsWith(`${typed}-`) ? [long] : []));
+  return flags.length === 0 ? line : `${unknown} (Did you mean ${flags.join(' or ')}?)`;
+}
 
 const program = new Command('seamwright')
   .description(
@@ -40,7 +51,12 @@ withPrint(withBlankFlags(command('unroll')))
   .description('the plain template of a blank: its flat band, or the band you give')
   .argument('[blank]', 'a blank file, *.blank.json; or give the readings by flags')
   .option('--band <from..to>', 'band along the wall, such as 12..130')
-  .option('--coat <thickness>', 'a coat under the film; may be given again', collected, [])
+  .option(
+    '--coat <amount>',
+    'a coat under the film, by thickness or poured (12ml); may be given again',
+    collected,
+    [],
+  )
   .option('--film <thickness>', 'thickness of the film')
   .option('--overlap <length>', 'extra past the seam')
   .option('--trim-lip <length>', 'extra above the band')

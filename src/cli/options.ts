@@ -28,6 +28,7 @@ export interface BlankFlags extends CommonOptions {
   readonly footRound?: string;
   readonly lipRound?: string;
   readonly reading?: string;
+  readonly use?: string;
 }
 
 export const withBlankFlags = (command: Command): Command =>
@@ -43,7 +44,8 @@ export const withBlankFlags = (command: Command): Command =>
     .option(
       '--reading <length>',
       'how well one girth or diameter is read (standard uncertainty), 0.5 mm if left out',
-    );
+    )
+    .option('--use <use>', 'drinking, if left out, or other: whether lips touch its lip');
 
 export const withPaperSize = (command: Command): Command =>
   command.option('--paper-size <name>', 'paper of the print: a4, a3, letter or tabloid', 'a4');

@@ -3,8 +3,9 @@ import { dirname, join } from 'node:path';
 import type { GoresAsked } from '../job/gore-plan.ts';
 import { draftGores } from '../job/gores.ts';
 import { draftPieces, reportDrafts } from '../job/make.ts';
-import { type Coat, type Job, standardFilm, standardOverlap, standardTrim } from '../job/resolved-job.ts';
+import { type Job, standardFilm, standardOverlap, standardTrim } from '../job/resolved-job.ts';
 import { givenBlank } from './blank-input.ts';
+import { coatsOfFlags } from './coat-flags.ts';
 import { deliverDrafts, type WrittenPiece } from './deliver-draft.ts';
 import { FlagLengths } from './flag-lengths.ts';
 import { type GoreFlags, goresOf, piecesOf } from './gore-flags.ts';
@@ -48,9 +49,7 @@ function askedOf(flags: UnrollFlags, name: string): Asked {
   const pieces = piecesOf(flags, lengths);
   const gores = pieces === 'gores' ? goresOf(flags, lengths) : undefined;
   const band = bandOf(flags.band, lengths);
-  const coats = flags.coat.map(
-    (text, i): Coat => ({ name: `coat ${i + 1}`, thickness: lengths.read('--coat', text) ?? 0, over: false }),
-  );
+  const coats = coatsOfFlags(flags.coat, lengths);
   const film = lengths.read('--film', flags.film) ?? standardFilm.thickness;
   // Gores lie edge to edge, the last with the first too, unless an overlap is asked for.
   const overlap = lengths.read('--overlap', flags.overlap) ?? (gores ? 0 : standardOverlap);
@@ -74,14 +73,14 @@ function askedOf(flags: UnrollFlags, name: string): Asked {
 
 export async function unrollCommand(file: string | undefined, flags: UnrollFlags): Promise<number> {
   const paper = printPaper(flags);
-  const { blank, named } = await givenBlank(file, flags);
+  const { blank, typedIn } = await givenBlank(file, flags);
   const asked = askedOf(flags, 'plain template');
   const words = await loadWords();
   const input = {
     job: { ...asked.job, blank: { kind: 'here' as const, blank } },
-    jobFile: 'the command line',
+    jobFile: undefined,
     blank,
-    blankFile: named,
+    blankFile: typedIn,
     plain: true,
     tools: { words, normalise: (svg: string) => svg },
   };

@@ -9,12 +9,13 @@ import { inMm } from '../lengths/length.ts';
 import { type Template, turnOfEdge } from '../unroll/template.ts';
 import type { Plan } from './plan.ts';
 import type { Job } from './resolved-job.ts';
+import { type TypedIn, typedAt } from './typed-at.ts';
 
 export interface BarePlacesInput {
   readonly job: Pick<Job, 'band'>;
-  readonly jobFile: string;
+  readonly jobFile: TypedIn;
   readonly blank: Blank;
-  readonly blankFile: string;
+  readonly blankFile: TypedIn;
   /** A plain template, to be looked at or wrapped in paper: it decorates nothing yet. */
   readonly plain?: boolean;
 }
@@ -27,7 +28,10 @@ export const barePlaces = (input: BarePlacesInput, plan: Plan): readonly Finding
   ),
 ];
 
-function lipZoneFindings({ job, jobFile, blank, plain = false }: BarePlacesInput, plan: Plan): Finding[] {
+function lipZoneFindings(
+  { job, jobFile, blank, blankFile, plain = false }: BarePlacesInput,
+  plan: Plan,
+): Finding[] {
   const length = wallLength(plan.wall);
   const start = lipZoneStart(blank, length);
   const { to } = plan.template.band;
@@ -35,8 +39,8 @@ function lipZoneFindings({ job, jobFile, blank, plain = false }: BarePlacesInput
   const says =
     `${plain ? 'this template' : 'the decoration'} reaches ${inMm(to - start)} into the common lip-and-rim zone: top ${inMm(length - start)}, measured down the wall from the lip corner. ` +
     'It is the zone that tests of drinkware look at (ASTM C927, DIN 51032 and the like), not a legal line; keep it for coatings certified for food contact. ' +
-    `End the band at ${inMm(Math.floor(start * 100) / 100)}, or give the blank another "lipZone" or the use "other"`;
-  const where = { file: jobFile, key: job.band ? 'band.to' : 'band', along: start };
+    `End the band at ${inMm(Math.floor(start * 100) / 100)}, or ${blankFile === undefined ? 'give --use other' : 'give the blank another "lipZone" or the "use": "other"'}, if nobody drinks from it`;
+  const where = typedAt(jobFile, job.band ? 'band.to' : 'band', { along: start });
   return [(plain ? note : look)('lip-zone', where, says)];
 }
 
@@ -64,12 +68,10 @@ function keepOutFindings(
   const around = turn ? `from turn ${shownTurn(turn.from)} to ${shownTurn(turn.to)}` : 'all around';
   const says = `film covers this ${what} ${around}, from ${inMm(from)} to ${inMm(to)} along: ${advice[what]}`;
   const middle = turn && (turn.from + (turn.to + (turn.to < turn.from ? 1 : 0))) / 2;
-  const where = {
-    file: blankFile,
-    key: `keepOut[${index}]`,
+  const where = typedAt(blankFile, `keepOut[${index}]`, {
     ...(middle === undefined ? {} : { turn: middle % 1 }),
     along: from,
-  };
+  });
   return [look('keep-out-covered', where, says)];
 }
 

@@ -17,6 +17,7 @@ import { wallArea } from '../blank/wall-area.ts';
 import { type Finding, look, note, refuseIfAny, stop, type Where } from '../finding.ts';
 import { inMm, measuredLength } from '../lengths/length.ts';
 import type { Coat, JobCoat } from './resolved-job.ts';
+import { type TypedIn, typedAt } from './typed-at.ts';
 
 /** A coat on its wall, as the report has it: mm, ml. */
 export interface CoatReport extends CoatGrowth {
@@ -42,7 +43,7 @@ export function coatsOnWall(
     band,
     film,
     file,
-  }: { readonly flat: Band; readonly band: Band; readonly film: number; readonly file: string },
+  }: { readonly flat: Band; readonly band: Band; readonly film: number; readonly file: TypedIn },
 ): CoatsOnWall {
   const top = wallLength(wall);
   const outside = given.flatMap(({ covers }, i) =>
@@ -51,7 +52,7 @@ export function coatsOnWall(
       : [
           stop(
             'covers-outside',
-            { file, key: `coats[${i}].covers.from` },
+            typedAt(file, `coats[${i}].covers.from`),
             `${inMm(covers.from)} is past the lip; the wall is ${inMm(top)} along`,
           ),
         ],
@@ -87,15 +88,15 @@ export function coatsOnWall(
 export function coatFindings(
   given: readonly JobCoat[],
   { coats }: CoatsOnWall,
-  { lean, reading, file }: { readonly lean: number; readonly reading: number; readonly file: string },
+  { lean, reading, file }: { readonly lean: number; readonly reading: number; readonly file: TypedIn },
 ): Finding[] {
   const thick = coats.flatMap((coat, i) =>
     coat.thickness > oddCoat.asked ? [look('coat-thick', ...coatSays(given[i] ?? coat, i, coat, file))] : [],
   );
   const growth = girthGrowth(thicknessUnder(coats), lean);
   if (!isBetterMeasured(growth, reading)) return thick;
-  const says = `make the girth grow by ${growth.toFixed(1)} mm, and a fifth more or less of coat leaves ${growthUncertainty(growth).toFixed(2)} mm of that open, no less than a reading by tape does (${reading.toFixed(2)} mm); once they are cured, measure again rather than trust the sum: a blank of those readings, and no coats`;
-  return [...thick, note('coats-unsure', { file, key: 'coats' }, says)];
+  const says = `the coats make the girth grow by ${growth.toFixed(1)} mm, and a fifth more or less of coat leaves ${growthUncertainty(growth).toFixed(2)} mm of that open, no less than a reading by tape does (${reading.toFixed(2)} mm); once they are cured, measure again rather than trust the sum: a blank of those readings, and no coats`;
+  return [...thick, note('coats-unsure', typedAt(file, 'coats'), says)];
 }
 
 /** Where a coat that is too thick was typed, and what to say of it. */
@@ -103,10 +104,10 @@ function coatSays(
   given: JobCoat,
   index: number,
   { thickness }: Coat,
-  file: string,
+  file: TypedIn,
 ): readonly [Where, string] {
   const isPoured = 'volume' in given;
-  const where = { file, key: `coats[${index}].${isPoured ? 'volume' : 'thickness'}` };
+  const where = typedAt(file, `coats[${index}].${isPoured ? 'volume' : 'thickness'}`);
   return [where, `${isPoured ? `${given.volume} ml on this wall ` : ''}${thickCoatWords(thickness)}`];
 }
 

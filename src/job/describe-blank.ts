@@ -13,7 +13,7 @@ import {
   wallOf,
 } from '../blank/wall.ts';
 import { wallArea } from '../blank/wall-area.ts';
-import { type Finding, inFile } from '../finding.ts';
+import type { Finding } from '../finding.ts';
 import { degrees } from '../lengths/angle.ts';
 import { measuredLength, type Units } from '../lengths/length.ts';
 import { type CoatReport, coatFindings, coatsOnWall } from './coats-on-wall.ts';
@@ -21,6 +21,7 @@ import { type Measures, measuresOf } from './measures.ts';
 import { coatsInWords, measuresInWords } from './measures-in-words.ts';
 import { type BlankReport, blankReport } from './report.ts';
 import { type JobCoat, standardFilm } from './resolved-job.ts';
+import { keyShown, type TypedIn, toldAt } from './typed-at.ts';
 
 export interface BlankDescription {
   readonly report: BlankReport & Omit<Measures, 'readings'>;
@@ -30,10 +31,10 @@ export interface BlankDescription {
   readonly checks: readonly Finding[];
 }
 
-/** All that can be said of a blank. `file` is named in findings, `units` are those of the words. */
+/** All that can be said of a blank. `typedIn` is named in findings, `units` are those of the words. */
 export function describeBlank(
   blank: Blank,
-  file: string,
+  typedIn: TypedIn,
   units: Units,
   given: readonly JobCoat[] = [],
 ): BlankDescription {
@@ -41,18 +42,18 @@ export function describeBlank(
   const flatBands = flatBandsOfWall(wall, blank);
   const band = longestBand(flatBands) ?? roundLimits(wall, blank);
   const measures = measuresOf(blank, wall, band);
-  const coats = coatsOnWall(wall, given, { flat: band, band, film: standardFilm.thickness, file });
-  const about = { lean: meanLean(wall), reading: blank.reading, file };
+  const coats = coatsOnWall(wall, given, { flat: band, band, film: standardFilm.thickness, file: typedIn });
+  const about = { lean: meanLean(wall), reading: blank.reading, file: typedIn };
   const shown = (mm: number) => measuredLength(mm, units);
   return {
     report: { ...blankReport(wall, flatBands), ...measures },
     coats: coats.reports,
     lines: [
       ...inWords(blank, wall, flatBands, shown),
-      ...measuresInWords(measures, shown),
+      ...measuresInWords(measures, shown, (key) => keyShown(typedIn, key)),
       ...coatsInWords(coats.reports, shown),
     ],
-    checks: [...inFile(findings, file), ...coatFindings(given, coats, about)],
+    checks: [...toldAt(findings, typedIn), ...coatFindings(given, coats, about)],
   };
 }
 

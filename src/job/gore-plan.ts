@@ -8,6 +8,7 @@ import { type BentGoreWall, goreWallOf } from '../unroll/gore-wall.ts';
 import { type GoreOptions, type GoreWall, goreStrain, goresNeeded, halfWidth } from '../unroll/gores.ts';
 import { type Ground, type PlanInput, planGround } from './plan.ts';
 import { filmGives, liesWithin } from './plan-findings.ts';
+import { typedAt } from './typed-at.ts';
 
 /** How the maker wants gores cut. */
 export interface GoresAsked {
@@ -47,14 +48,14 @@ const refuse = (finding: Finding): never => {
 
 /** @throws Refused where one piece would lie flat, where gores can't be joined as asked, or the band is none. */
 export function planGores(input: PlanInput, asked: GoresAsked): GorePlan {
-  const { job, blank, jobFile } = input;
+  const { job, blank } = input;
   const ground = planGround(input, (wall) => {
-    if (wall.kind === 'straight') refuse(liesFlat(input, wall));
+    if (wall.kind === 'straight') refuse(liesFlat(wall));
     return job.band ?? roundLimits(wall, blank);
   });
   const { wall, flatBands, band, build } = ground;
-  if (flatBands.some((flat) => liesWithin(band, flat))) refuse(liesFlat(input, wall, band));
-  if (blank.handle) refuse(handleInTheWay(jobFile));
+  if (flatBands.some((flat) => liesWithin(band, flat))) refuse(liesFlat(wall, band));
+  if (blank.handle) refuse(handleInTheWay);
   const bent = goreWallOf(wall, build);
   const piece = { from: band.from - job.trim.foot, to: band.to + job.trim.lip };
   const pointed = (['foot', 'lip'] as const).find(
@@ -80,7 +81,7 @@ export function planGores(input: PlanInput, asked: GoresAsked): GorePlan {
       ...ground.wallSays,
       strainSays(input, strain, count),
       ...stripSays(input, joined.comb, asked),
-      ...cornersSay(input, bent, band, count),
+      ...cornersSay(bent, band, count),
       ...ground.jobSays,
     ],
   };
@@ -91,7 +92,7 @@ const placesOf = ({ from, to }: Band): number[] =>
 
 /** The comb that was asked for, none where gores are loose, and the wall its film follows. */
 function combOf(
-  { job, jobFile }: PlanInput,
+  { job }: PlanInput,
   wall: GoreWall,
   options: GoreOptions,
   { joined, strip }: GoresAsked,
@@ -100,11 +101,7 @@ function combOf(
   const asked: CombOptions = { ...options, joined, strip: strip + job.trim[joined] };
   if (asked.strip >= options.band.to - options.band.from)
     refuse(
-      stop(
-        'strip-too-wide',
-        { file: jobFile, key: '--strip' },
-        `${mm(strip)} takes the whole band; 3 to 10 mm is usual`,
-      ),
+      stop('strip-too-wide', { key: '--strip' }, `${mm(strip)} takes the whole band; 3 to 10 mm is usual`),
     );
   const comb = goreComb(wall, asked);
   if (comb) {
@@ -120,58 +117,53 @@ function combOf(
   return refuse(
     stop(
       'gores-overlap',
-      { file: jobFile, key: '--joined' },
+      { key: '--joined' },
       `joined at the ${joined}, neighbouring gores would lie over each other on the sheet; ${instead}`,
     ),
   );
 }
 
-const liesFlat = ({ jobFile }: PlanInput, wall: Wall, band?: Band): Finding =>
+const liesFlat = (wall: Wall, band?: Band): Finding =>
   stop(
     'lies-flat',
-    { file: jobFile, key: '--pieces' },
+    { key: '--pieces' },
     wall.kind === 'straight' || !band
       ? 'this wall is straight, so one piece lies flat on it and gores would only add seams; leave --pieces out'
       : `from ${mm(band.from)} to ${mm(band.to)} this wall is flat, so one piece lies on it and gores would only add seams; leave --pieces out, or give a longer --band`,
   );
 
-const handleInTheWay = (file: string): Finding =>
-  stop(
-    'gores-with-handle',
-    { file, key: '--pieces' },
-    'gores that stop beside a handle are not made yet; give --pieces stacked, which does',
-  );
+const handleInTheWay = stop(
+  'gores-with-handle',
+  { key: '--pieces' },
+  'gores that stop beside a handle are not made yet; give --pieces stacked, which does',
+);
 
 const pastThePoint = ({ jobFile, job }: PlanInput, end: 'foot' | 'lip'): Finding =>
   stop(
     'past-the-point',
-    { file: jobFile, key: `trim.${end}` },
+    typedAt(jobFile, `trim.${end}`),
     `${mm(job.trim[end])} reaches to where this wall is under ${mm(2 * leastRadius)} across; give less, or a band further from there`,
   );
 
-function tooMany({ job, jobFile }: PlanInput, wall: BentGoreWall, band: Band): Finding {
+function tooMany({ job }: PlanInput, wall: BentGoreWall, band: Band): Finding {
   const most = goreStrain(wall, wall.curvature, 48, placesOf(band));
   return stop(
     'too-many-pieces',
-    { file: jobFile, key: '--gores' },
+    { key: '--gores' },
     `even 48 gores ask ${percent(most)} of stretch, and this film gives ${percent(filmGives(job.film))}; give --gores with the number you will lay, or a shorter --band`,
   );
 }
 
-function strainSays({ job, jobFile }: PlanInput, strain: number, count: number): Finding {
+function strainSays({ job }: PlanInput, strain: number, count: number): Finding {
   const gives = filmGives(job.film);
-  const where = { file: jobFile, key: '--gores' };
+  const where = { key: '--gores' };
   const asks = `each of the ${count} gores asks up to ${percent(strain)} of stretch up its middle, and this film gives ${percent(gives)}`;
   return strain > gives + 1e-6
     ? look('needs-stretch', where, `${asks}; give more gores, or lay a film that stretches`)
     : note('gore-strain', where, asks);
 }
 
-function stripSays(
-  { job, jobFile }: PlanInput,
-  comb: GoreComb | undefined,
-  { joined, strip }: GoresAsked,
-): Finding[] {
+function stripSays({ job }: PlanInput, comb: GoreComb | undefined, { joined, strip }: GoresAsked): Finding[] {
   if (!comb) return [];
   const { stripStrain } = comb;
   const allowed = stripStrain < 0 ? Math.max(job.film.gather, 0.002) : filmGives(job.film);
@@ -179,16 +171,11 @@ function stripSays(
   const share = percent(Math.abs(stripStrain));
   const does = stripStrain < 0 ? `gathers by ${share} and puckers` : `is stretched by ${share}`;
   const says = `at the ${joined} edge the strip of ${mm(strip)} ${does}; give a narrower --strip, or slit it after laying`;
-  return [look('strip-strain', { file: jobFile, key: '--strip' }, says)];
+  return [look('strip-strain', { key: '--strip' }, says)];
 }
 
 /** Where a wall has corners, what straight levels leave. */
-function cornersSay(
-  { jobFile }: PlanInput,
-  { at, corners }: BentGoreWall,
-  band: Band,
-  count: number,
-): Finding[] {
+function cornersSay({ at, corners }: BentGoreWall, band: Band, count: number): Finding[] {
   const inside = corners.filter((along) => along > band.from && along < band.to);
   if (inside.length === 0) return [];
   // The fall of a level arc over half a gore, which a straight level leaves out: h² s / 2r.
@@ -199,5 +186,5 @@ function cornersSay(
     }),
   );
   const says = `bends only at corners, ${inside.map(mm).join(' and ')} along; gores fold there, and their ends are up to ${mm(off)} off level; --pieces stacked follows each stretch exactly`;
-  return [note('gores-at-corners', { file: jobFile, key: '--pieces' }, says)];
+  return [note('gores-at-corners', { key: '--pieces' }, says)];
 }

@@ -11,6 +11,7 @@ import { type Ground, type Miss, missesAt, nearestPlace } from '../unroll/placin
 import { sheetOnWall } from '../unroll/sheet-wall.ts';
 import type { Plan } from './plan.ts';
 import type { Item, Job } from './resolved-job.ts';
+import { type TypedIn, typedAt } from './typed-at.ts';
 
 export interface ItemReport {
   readonly file: string;
@@ -26,7 +27,7 @@ export interface ItemReport {
 
 export interface ItemsInput {
   readonly job: Pick<Job, 'items' | 'artwork'>;
-  readonly jobFile: string;
+  readonly jobFile: TypedIn;
   readonly blank: Blank;
   /** The texts of the items' files, one for one. */
   readonly itemTexts?: readonly string[];
@@ -104,18 +105,18 @@ const missInWords = ({ what, by }: Miss): string => {
 function misplacedItem(
   { file, at, across, up, misses, nearest }: ItemReport,
   index: number,
-  jobFile: string,
+  jobFile: TypedIn,
 ): Finding {
   const instead = nearest
     ? `the nearest place where it lies is turn ${nearest.turn.toFixed(5)}, ${mm(nearest.along)} along`
     : 'at this size it lies nowhere on this wall; make it smaller';
   const says = `${file}, ${mm(across)} across and ${mm(up)} up, ${misses.map(missInWords).join(', and ')}; ${instead}`;
-  return look('item-misplaced', { file: jobFile, key: `items[${index}].at`, ...at }, says);
+  return look('item-misplaced', typedAt(jobFile, `items[${index}].at`, at), says);
 }
 
-const notCut = (count: number, jobFile: string): Finding =>
+const notCut = (count: number, jobFile: TypedIn): Finding =>
   note(
     'items-not-cut',
-    { file: jobFile, key: 'items' },
+    typedAt(jobFile, 'items'),
     `${count === 1 ? 'the item is' : `the ${count} items are`} checked for place and outlined on the guide, but not cut yet; cut ${count === 1 ? 'it' : 'them'} apart and lay ${count === 1 ? 'it' : 'them'} to the outline`,
   );

@@ -27,12 +27,13 @@ import { type Plan, runOff } from './plan.ts';
 import { sheetFindings, trimFindings } from './plan-findings.ts';
 import { blankReport, type PatternReport, type Report, templateReport, wholeTemplate } from './report.ts';
 import type { Artwork, Job } from './resolved-job.ts';
+import { type TypedIn, typedAt } from './typed-at.ts';
 
 export interface MakeInput {
   readonly job: Job;
-  readonly jobFile: string;
+  readonly jobFile: TypedIn;
   readonly blank: Blank;
-  readonly blankFile: string;
+  readonly blankFile: TypedIn;
   /** The artwork's text, where the job has artwork. */
   readonly artwork?: { readonly text: string; readonly file: string };
   /** The texts of the job's items, one for one. */
@@ -115,14 +116,14 @@ function readDrawn(
 /** More curves than this in one wrap is a repeat typed far too small: a cutter would take days, and memory would run out. */
 const mostSegments = 1_500_000;
 
-function refuseTooMany({ layers }: Tile, { around, up }: PatternPlan, file: string): void {
+function refuseTooMany({ layers }: Tile, { around, up }: PatternPlan, file: TypedIn): void {
   const drawn = layers
     .flatMap(({ shapes }) => shapes.flatMap(({ contours }) => contours))
     .reduce((sum, { segments }) => sum + segments.length, 0);
   const laid = drawn * around * Math.max(1, up);
   if (laid <= mostSegments) return;
   const says = `${around} around and ${Math.ceil(up)} rows up would be ${(laid / 1e6).toFixed(1)} million lines to cut; up to ${mostSegments / 1e6} million are made, so give fewer repeats, or a simpler tile`;
-  throw new Refused([stop('too-many-lines', { file, key: 'artwork.around' }, says)]);
+  throw new Refused([stop('too-many-lines', typedAt(file, 'artwork.around'), says)]);
 }
 
 /** Over several pieces the pattern has its size where the middle of the whole band is. */

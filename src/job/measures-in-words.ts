@@ -5,16 +5,21 @@ import { measuredLength } from '../lengths/length.ts';
 import type { CoatReport } from './coats-on-wall.ts';
 import type { FiguresReport, Measures } from './measures.ts';
 import type { Job } from './resolved-job.ts';
+import { type TypedIn, typedAt } from './typed-at.ts';
 
 type Shown = (mm: number) => string;
 
-/** Lines for `blank`; `shown` writes a length in the maker's unit. */
-export function measuresInWords(measures: Measures, shown: Shown): string[] {
+/** Lines for `blank`; `shown` writes a length in the maker's unit, `keyShown` a key as the maker typed it. */
+export function measuresInWords(
+  measures: Measures,
+  shown: Shown,
+  keyShown: (key: string) => string,
+): string[] {
   const { seam, overlap, fitted, keepOuts = [], sure } = measures;
   const worst = Math.max(seam.foot, seam.lip);
   return [
     surenessInWords(measures.reading, shown),
-    ...readingsInWords(measures, shown),
+    ...readingsInWords(measures, shown, keyShown),
     ...(fitted ? fittedInWords(fitted, shown) : []),
     ...(sure && sure.sweepDeg.value > 0.05
       ? [
@@ -23,7 +28,7 @@ export function measuresInWords(measures: Measures, shown: Shown): string[] {
       : []),
     `the ends of a wrap may miss each other by ${shown(2 * seam.foot)} at its foot edge and ${shown(2 * seam.lip)} at its lip edge (19 times in 20 by less)`,
     `overlap advised: ${shown(overlap.recommended)}, which is twice ${shown(worst)} (how sure the girth is at the worse edge) and ${shown(overlap.recommended - overlap.coversAt95)} to hold; from ${shown(overlap.coversAt95)} on it still covers 19 times in 20`,
-    ...halfInWords(measures, shown),
+    ...halfInWords(measures, shown, keyShown),
     ...keepOuts.map((keepOut) => keepOutInWords(keepOut, shown)),
   ];
 }
@@ -35,21 +40,29 @@ function surenessInWords({ u, isAssumed }: Measures['reading'], shown: Shown): s
 }
 
 /** What each reading is off by, where there are more than the wall needs. */
-const readingsInWords = ({ readings = [] }: Measures, shown: Shown): string[] =>
+const readingsInWords = (
+  { readings = [] }: Measures,
+  shown: Shown,
+  keyShown: (key: string) => string,
+): string[] =>
   readings.length < 3
     ? []
     : readings.map(({ key, girth, residual, isReplaced }) => {
         const off = `${shown(Math.abs(residual))} ${residual < 0 ? 'under' : 'over'}`;
-        return `${key} tells a girth of ${shown(girth)}, ${off} the fitted wall${isReplaced ? '; the paper fit stands in its place' : ''}`;
+        return `${keyShown(key)} tells a girth of ${shown(girth)}, ${off} the fitted wall${isReplaced ? '; the paper fit stands in its place' : ''}`;
       });
 
 /** What half a millimetre of tape does at the seam. */
-function halfInWords({ halfMillimetre: half }: Measures, shown: Shown): string[] {
+function halfInWords(
+  { halfMillimetre: half }: Measures,
+  shown: Shown,
+  keyShown: (key: string) => string,
+): string[] {
   const rule = `half a millimetre of tape is half a millimetre at the seam, and half a millimetre across is ${shown(Math.PI / 2)}`;
   if (!half) return [rule];
   const at = (change: number) => `${shown(Math.abs(change))}${change < 0 ? ' the other way' : ''}`;
   return [
-    `${rule}; here ${half.key} read half a millimetre too small leaves a gap of ${at(half.foot)} at the foot edge and ${at(half.lip)} at the lip edge`,
+    `${rule}; here ${keyShown(half.key)} read half a millimetre too small leaves a gap of ${at(half.foot)} at the foot edge and ${at(half.lip)} at the lip edge`,
   ];
 }
 
@@ -77,10 +90,10 @@ export const coatsInWords = (coats: readonly CoatReport[], shown: Shown): string
 export function overlapFindings(
   { overlap, seam }: Measures,
   job: Pick<Job, 'seam'>,
-  file: string,
+  file: TypedIn,
 ): Finding[] {
   const { style, overlap: given } = job.seam;
-  const where = { file, key: 'seam.overlap' };
+  const where = typedAt(file, 'seam.overlap');
   const [foot, lip, least, advised] = [
     2 * seam.foot,
     2 * seam.lip,
@@ -91,7 +104,7 @@ export function overlapFindings(
     return [
       note(
         'butt-open',
-        { file, key: 'seam' },
+        typedAt(file, 'seam'),
         `the readings leave ${foot} of girth open at the foot edge and ${lip} at the lip edge, which a butt seam does not cover; wrap the paper first, or give an overlap`,
       ),
     ];

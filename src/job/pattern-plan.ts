@@ -9,6 +9,7 @@ import { conformalLay, evenLay, type Lay, type LayStart } from '../pattern/lay.t
 import type { Mismatch } from '../pattern/wrap.ts';
 import type { Template } from '../unroll/template.ts';
 import type { Artwork, Job, Repeat } from './resolved-job.ts';
+import { type TypedIn, typedAt } from './typed-at.ts';
 
 export interface PatternPlan {
   readonly lattice: Lattice;
@@ -44,7 +45,7 @@ export function planPattern(
   artwork: Artwork,
   edges: Job['edges'],
   { girth, bandLength }: PatternGround,
-  file: string,
+  file: TypedIn,
 ): PatternPlan {
   const lattice = latticeOfRepeat(artwork.repeat, tile);
   const closing = closingOf(lattice, {
@@ -64,22 +65,22 @@ export function planPattern(
   };
 }
 
-const notAround = (artwork: Artwork, girth: number, file: string): Finding =>
+const notAround = (artwork: Artwork, girth: number, file: TypedIn): Finding =>
   artwork.around === undefined
     ? stop(
         'no-closing',
-        { file, key: 'artwork.repeat' },
+        typedAt(file, 'artwork.repeat'),
         `no whole number of repeats comes near the girth of ${formatLength(girth, 'mm')}; give "around", or artwork drawn smaller`,
       )
     : stop(
         'no-closing',
-        { file, key: 'artwork.around' },
+        typedAt(file, 'artwork.around'),
         `${artwork.around} repeats of this lattice climb the wall instead of going around it; give its first step along the girth`,
       );
 
-function closingFindings(lattice: Lattice, closing: Closing, file: string): Finding[] {
+function closingFindings(lattice: Lattice, closing: Closing, file: TypedIn): Finding[] {
   const found: Finding[] = [];
-  const where = { file, key: 'artwork.around' };
+  const where = typedAt(file, 'artwork.around');
   const level = levelCount(lattice);
   const count = repeatsAround(closing);
   const leans = Math.abs(closing.lean) > 1e-9;

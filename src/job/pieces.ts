@@ -7,6 +7,7 @@ import { stackedSectors } from '../unroll/stack.ts';
 import { type Plan, type PlanInput, planWrap } from './plan.ts';
 import { filmGives } from './plan-findings.ts';
 import type { Job } from './resolved-job.ts';
+import { typedAt } from './typed-at.ts';
 
 export interface PiecesInput extends PlanInput {
   readonly job: PlanInput['job'] & Pick<Job, 'pieces'>;
@@ -41,5 +42,5 @@ function stackedBands({ job, jobFile }: PiecesInput, { wall, build, template }: 
   if (sectors) return sectors.map(({ from, to }) => ({ from, to }));
   const { from, to } = template.band;
   const says = `from ${formatLength(from, 'mm')} to ${formatLength(to, 'mm')} would take more than two dozen stacked pieces; give a shorter band, or a film that stretches more`;
-  throw new Refused([stop('too-many-pieces', { file: jobFile, key: 'pieces' }, says)]);
+  throw new Refused([stop('too-many-pieces', typedAt(jobFile, 'pieces'), says)]);
 }

@@ -9,10 +9,11 @@ import { type SheetBuild, sheetRadii } from '../unroll/sheet-wall.ts';
 import { widestBand } from '../unroll/strain.ts';
 import { type Template, templateBox } from '../unroll/template.ts';
 import type { Film, Job } from './resolved-job.ts';
+import { given, type TypedIn, typedAt } from './typed-at.ts';
 
 export interface PlanFindingsInput {
   readonly job: Pick<Job, 'coats' | 'film' | 'seam'>;
-  readonly jobFile: string;
+  readonly jobFile: TypedIn;
   readonly blank: Blank;
 }
 
@@ -27,11 +28,9 @@ export function offFlat({ jobFile, blank }: PlanFindingsInput, wall: Wall, band:
     .map((end) =>
       look(
         'off-flat',
-        {
-          file: jobFile,
-          key: end === 'foot' ? 'band.from' : 'band.to',
+        typedAt(jobFile, end === 'foot' ? 'band.from' : 'band.to', {
           along: end === 'foot' ? band.from : band.to,
-        },
+        }),
         `reaches ${inMm(beyond[end])} past where the wall is flat, onto the rounded ${end}; film puckers there, so stay within ${inMm(limits.from)} to ${inMm(limits.to)}`,
       ),
     );
@@ -64,8 +63,8 @@ export function strainFindings(
   const instead = widest
     ? `on one piece it lies down from ${inMm(widest.from)} to ${inMm(widest.to)}`
     : 'no band of it lies down on one piece';
-  const says = `asks ${percent(most.strain)} of stretch at ${inMm(most.along)} along, and this film gives ${percent(stretch)}; ${instead}; or give the job "pieces": "stacked"`;
-  return [look('needs-stretch', { file: jobFile, key: 'band', along: most.along }, says)];
+  const says = `asks ${percent(most.strain)} of stretch at ${inMm(most.along)} along, and this film gives ${percent(stretch)}; ${instead}; or cut it in stacked pieces: ${given(jobFile, 'pieces', 'stacked')}`;
+  return [look('needs-stretch', typedAt(jobFile, 'band', { along: most.along }), says)];
 }
 
 /** Film thicker than this is more likely another figure, mm: cut films are 0.05 to 0.3. Common practice, no source. */
@@ -77,7 +76,7 @@ export function planFindings({ job, jobFile, blank }: PlanFindingsInput): Findin
     found.push(
       note(
         'handle-no-seam',
-        { file: jobFile, key: 'seam' },
+        typedAt(jobFile, 'seam'),
         'the piece stops on both sides of the handle, so it has no seam and no overlap',
       ),
     );
@@ -85,7 +84,7 @@ export function planFindings({ job, jobFile, blank }: PlanFindingsInput): Findin
     found.push(
       look(
         'film-thick',
-        { file: jobFile, key: 'film.thickness' },
+        typedAt(jobFile, 'film.thickness'),
         `${inMm(job.film.thickness)} is thicker than films that are cut (0.05 to 0.3 mm are usual); is it meant?`,
       ),
     );
@@ -93,7 +92,7 @@ export function planFindings({ job, jobFile, blank }: PlanFindingsInput): Findin
     found.push(
       note(
         'coat-caution',
-        { file: jobFile, key: 'coats' },
+        typedAt(jobFile, 'coats'),
         "resins and clear coats can irritate and sensitise skin and lungs until cured: gloves that suit the product, fresh air, no flame; follow the product's own safety sheet and local rules, and keep coats off the lip and the inside unless certified for food contact",
       ),
     );
@@ -102,7 +101,7 @@ export function planFindings({ job, jobFile, blank }: PlanFindingsInput): Findin
 
 /** A piece that the sheet of the job can't hold, either way round. */
 export function sheetFindings(
-  { job, jobFile }: { readonly job: Pick<Job, 'sheet'>; readonly jobFile: string },
+  { job, jobFile }: { readonly job: Pick<Job, 'sheet'>; readonly jobFile: TypedIn },
   template: Template,
 ): Finding[] {
   if (!job.sheet) return [];
@@ -113,7 +112,7 @@ export function sheetFindings(
   const fits = (w: number, h: number) => w <= roomAcross && h <= roomUp;
   if (fits(width, height) || fits(height, width)) return [];
   const says = `holds ${inMm(roomAcross)} by ${inMm(roomUp)} inside its margin, and the piece is ${width.toFixed(1)}mm by ${height.toFixed(1)}mm; use a larger sheet, or a shorter band`;
-  return [look('sheet-too-small', { file: jobFile, key: 'sheet' }, says)];
+  return [look('sheet-too-small', typedAt(jobFile, 'sheet'), says)];
 }
 
 /** Past this a trim is more likely another figure in the wrong place, mm: 2 to 5 are usual. Common practice, no source. */
@@ -125,14 +124,14 @@ export const trimFindings = ({
   jobFile,
 }: {
   readonly job: Pick<Job, 'trim'>;
-  readonly jobFile: string;
+  readonly jobFile: TypedIn;
 }): Finding[] =>
   (['lip', 'foot'] as const)
     .filter((end) => trim[end] > widestTrim)
     .map((end) =>
       look(
         'trim-wide',
-        { file: jobFile, key: `trim.${end}` },
+        typedAt(jobFile, `trim.${end}`),
         `${inMm(trim[end])} is cut away at the ${end} after laying, where 2 to 5 mm are usual; is it meant?`,
       ),
     );

@@ -13,7 +13,7 @@ import {
   wallLength,
   wallOf,
 } from '../blank/wall.ts';
-import { type Finding, inFile, Refused, refuseIfAny, stop } from '../finding.ts';
+import { type Finding, Refused, refuseIfAny, stop } from '../finding.ts';
 import { precision } from '../geometry/tolerance.ts';
 import { degrees } from '../lengths/angle.ts';
 import { inMm } from '../lengths/length.ts';
@@ -25,13 +25,14 @@ import { type Measures, measuresOf } from './measures.ts';
 import { overlapFindings } from './measures-in-words.ts';
 import { offFlat, planFindings, strainFindings } from './plan-findings.ts';
 import type { Job } from './resolved-job.ts';
+import { called, type TypedIn, toldAt, typedAt } from './typed-at.ts';
 
 /** What the plan needs of a job; `file` is named in findings. */
 export interface PlanInput {
   readonly job: Pick<Job, 'band' | 'coats' | 'film' | 'seam' | 'trim'>;
-  readonly jobFile: string;
+  readonly jobFile: TypedIn;
   readonly blank: Blank;
-  readonly blankFile: string;
+  readonly blankFile: TypedIn;
 }
 
 export interface Plan {
@@ -77,7 +78,7 @@ export function planGround(
   const under = thicknessUnder(coats.coats);
   const build = { coats: under, film: job.film.thickness, gather: job.film.gather };
   const measures = measuresOf(blank, wall, band, job.seam.hold);
-  const wallSays = [...inFile(findings, blankFile), ...offFlat(input, wall, band)];
+  const wallSays = [...toldAt(findings, blankFile), ...offFlat(input, wall, band)];
   const jobSays = [...planFindings(input), ...measureFindings(input, wall, coats, measures)];
   return { wall, flatBands, band, build, coats, measures, wallSays, jobSays };
 }
@@ -123,11 +124,11 @@ function measureFindings(
   ];
 }
 
-const noFlatBand = ({ blankFile }: PlanInput, wall: Wall): Finding =>
+const noFlatBand = ({ jobFile, blankFile }: PlanInput, wall: Wall): Finding =>
   stop(
     'no-flat-band',
-    { file: blankFile, key: 'stations' },
-    `this wall of ${inMm(wallLength(wall))} bends everywhere, so a straightedge finds no flat band on it; give the job a "band" and a film that stretches`,
+    typedAt(blankFile, 'stations'),
+    `this wall of ${inMm(wallLength(wall))} bends everywhere, so a straightedge finds no flat band on it; give ${called(jobFile, 'band')}, and a film that stretches`,
   );
 
 function bandStops({ job, jobFile }: PlanInput, wall: Wall, band: Band): Finding[] {
@@ -138,15 +139,15 @@ function bandStops({ job, jobFile }: PlanInput, wall: Wall, band: Band): Finding
     stops.push(
       stop(
         'band-outside',
-        { file: jobFile, key: 'band.to' },
-        `${inMm(band.to)} is past the lip; the wall is ${top} along, so give a "to" up to that`,
+        typedAt(jobFile, 'band.to'),
+        `${inMm(band.to)} is past the lip; the wall is ${top} along, so give an end up to that`,
       ),
     );
   if (band.from >= length)
     stops.push(
       stop(
         'band-outside',
-        { file: jobFile, key: 'band.from' },
+        typedAt(jobFile, 'band.from'),
         `${inMm(band.from)} is past the lip; the wall is ${top} along`,
       ),
     );
@@ -156,7 +157,7 @@ function bandStops({ job, jobFile }: PlanInput, wall: Wall, band: Band): Finding
     stops.push(
       stop(
         'overlap-too-wide',
-        { file: jobFile, key: 'seam.overlap' },
+        typedAt(jobFile, 'seam.overlap'),
         `${inMm(job.seam.overlap)} is more than the least girth, ${inMm(least)}; 4 to 10 mm is usual`,
       ),
     );
@@ -174,7 +175,7 @@ function templateStops({ job, jobFile, blankFile }: PlanInput, template: Templat
     return pointed.map(({ key, size }) =>
       stop(
         'past-the-point',
-        { file: jobFile, key },
+        typedAt(jobFile, key),
         `${inMm(size)} reaches past the point where this wall closes; give less, or a band further from it`,
       ),
     );
@@ -183,7 +184,7 @@ function templateStops({ job, jobFile, blankFile }: PlanInput, template: Templat
     return [
       stop(
         'sweep-too-wide',
-        { file: blankFile },
+        blankFile === undefined ? {} : { file: blankFile },
         `this wall is so flat a cone that it lies down as ${sweepDeg.toFixed(1)} degrees of a ring; one piece can be up to ${widestSweepDeg}`,
       ),
     ];
@@ -195,7 +196,7 @@ function templateStops({ job, jobFile, blankFile }: PlanInput, template: Templat
     return [
       stop(
         'overlaps-itself',
-        { file: jobFile, key: 'seam.overlap' },
+        typedAt(jobFile, 'seam.overlap'),
         `with an overlap of ${inMm(job.seam.overlap)} the flat ring meets itself; give less overlap`,
       ),
     ];

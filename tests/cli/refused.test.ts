@@ -54,7 +54,7 @@ const cases: readonly Bad[] = [
   {
     title: 'a coat of tenths typed as whole mm',
     args: unroll('--coat', '40'),
-    says: [/coats\[0\]\.thickness: is a coat of 40\.0 mm, and up to 25mm is worked out; check the unit/],
+    says: [/^--coat: is a coat of 40\.0 mm, and up to 25mm is worked out; check the unit/],
   },
   {
     title: 'no such job',
@@ -229,7 +229,7 @@ const cases: readonly Bad[] = [
   {
     title: 'a band past the lip on the command line',
     args: unroll('--band', '12..900'),
-    says: [/band\.to: 900mm is past the lip; /],
+    says: [/^--band: 900mm is past the lip; /],
   },
   {
     title: 'several wrong flags at once',
@@ -255,6 +255,28 @@ const cases: readonly Bad[] = [
     title: 'an unknown flag, with the nearest known one',
     args: unroll('--overlp', '4'),
     says: [/^unknown option '--overlp' \(Did you mean --overlap\?\); add --help/],
+  },
+  {
+    title: 'half a flag, with those it may be the start of',
+    args: ['blank', '--foot', '62'],
+    says: [
+      /^unknown option '--foot' \(Did you mean --foot-across or --foot-girth or --foot-round\?\); add --help/,
+    ],
+  },
+  {
+    title: 'a round too large, by flags',
+    args: ['blank', '--height', '150', '--foot-across', '62', '--lip-across', '86', '--foot-round', '90'],
+    says: [/^--foot-round: 90mm needs /],
+  },
+  {
+    title: 'a use there is none of, by flags',
+    args: ['blank', '--height', '150', '--foot-across', '62', '--lip-across', '86', '--use', 'vase'],
+    says: [/^--use: "vase" will not do here; give "drinking" or "other"$/],
+  },
+  {
+    title: 'a volume of a coat where its thickness is needed',
+    args: ['collar', 'cup.blank.json', '--coat', '12ml'],
+    says: [/^--coat: "12ml" is a volume; give the coat's thickness here, such as 0\.4mm$/],
   },
   {
     title: 'an unknown command',

@@ -209,7 +209,7 @@ describe('unroll', () => {
   test('ends with 1 where the band reaches onto the rounded foot: made, but look', () => {
     expect(ran.unrollRound.status).toBe(1);
     expect(ran.unrollRound.lines).toEqual([
-      expect.stringMatching(/^look: the command line: band\.from: reaches .* past where the wall is flat/),
+      expect.stringMatching(/^look: --band: reaches .* past where the wall is flat/),
     ]);
     expect(shop.read('round/template.cut.svg')).toContain('<svg');
   });
