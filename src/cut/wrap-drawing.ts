@@ -7,6 +7,7 @@ import type { Contour, Shape } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import type { Point } from '../geometry/point.ts';
 import { edgeLine, finishedEdge, outline, type Template } from '../unroll/template.ts';
+import { handleHalves } from './handle-mark.ts';
 import {
   crossMark,
   edgeTicks,
@@ -32,6 +33,8 @@ export interface WrapDrawingOptions {
   readonly notes: readonly string[];
   /** Places outlined on the guide, each with the word to write in it. */
   readonly noted?: readonly { readonly says: string; readonly shapes: readonly Shape[] }[];
+  /** Girth a handle takes, mm, if there is one. */
+  readonly handleSpan?: number;
   readonly words: DrawWords;
 }
 
@@ -82,9 +85,13 @@ function guideLines(options: WrapDrawingOptions): DrawnGroup[] {
 
 /** The cut drawing and the guide of a wrap. */
 export function wrapDrawings(options: WrapDrawingOptions): WrapDrawings {
-  const { template, layers, runOff, notes, noted = [], words } = options;
+  const { template, layers, runOff, notes, handleSpan, words } = options;
   const border = outline(template);
-  const room = grow(tightBox([border]), margin + runOff);
+  const handle =
+    handleSpan === undefined ? [] : [{ says: 'handle', shapes: handleHalves(template, handleSpan) }];
+  const noted = [...(options.noted ?? []), ...handle];
+  const beside = handle.flatMap(({ shapes }) => shapes.flatMap(({ contours }) => contours));
+  const room = grow(tightBox([border, ...beside]), margin + runOff);
   const strip = noteStrip(notes, words, room.maxX - room.minX - 2 * margin);
   const width = room.maxX - room.minX;
   const origin = { x: -room.minX, y: -room.minY };

@@ -73,7 +73,7 @@ export function draftCollars(input: CollarInput): CollarDraft {
       ...lines,
       buildSays(input, units),
       ...joinSays(collars[0], shown),
-      'lines right across a strip are plumb: along the seam, the quarters and the front',
+      `lines right across a strip are plumb: ${blank.handle ? 'at both sides of the handle,' : 'along the seam,'} the quarters and the front`,
     ],
     words,
   });

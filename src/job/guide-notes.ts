@@ -34,7 +34,7 @@ function sideWords({ blank, template }: GuideNotesInput): string {
   const { trim, overlap } = template;
   const trims = `trim ${mm(trim.foot)} at the foot, ${mm(trim.lip)} at the lip`;
   return blank.handle
-    ? `both sides end beside the handle, which takes ${mm(blank.handle.spans)}; ${trims}`
+    ? `both ends stop ${mm(blank.handle.keepOff)} short of the handle (${mm(blank.handle.spans)} wide), which is outlined beside them to its middle; ${trims}`
     : `overlap ${mm(overlap)} past the seam at the right; ${trims}`;
 }
 

@@ -155,6 +155,7 @@ function draftPiece(
       piece: place,
       ...(pattern ? { pattern: pattern.plan } : {}),
     }),
+    ...(input.blank.handle ? { handleSpan: input.blank.handle.spans } : {}),
     noted: notedPlaces(input.blank, items.reports, plan),
     words: input.tools.words,
   });

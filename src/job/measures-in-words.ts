@@ -1,11 +1,7 @@
 // How well a blank is known, in the maker's words.
 import type { KeepOut } from '../blank/keep-out.ts';
-import { type Finding, look, note } from '../finding.ts';
-import { measuredLength } from '../lengths/length.ts';
 import type { CoatReport } from './coats-on-wall.ts';
 import type { FiguresReport, Measures } from './measures.ts';
-import type { Job } from './resolved-job.ts';
-import { type TypedIn, typedAt } from './typed-at.ts';
 
 type Shown = (mm: number) => string;
 
@@ -15,8 +11,7 @@ export function measuresInWords(
   shown: Shown,
   keyShown: (key: string) => string,
 ): string[] {
-  const { seam, overlap, fitted, keepOuts = [], sure } = measures;
-  const worst = Math.max(seam.foot, seam.lip);
+  const { fitted, keepOuts = [], sure } = measures;
   return [
     surenessInWords(measures.reading, shown),
     ...readingsInWords(measures, shown, keyShown),
@@ -26,8 +21,7 @@ export function measuresInWords(
           `laid flat it sweeps ${sure.sweepDeg.value.toFixed(2)} degrees, give or take ${Math.min(360, 2 * sure.sweepDeg.u).toFixed(2)}`,
         ]
       : []),
-    `the ends of a wrap may miss each other by ${shown(2 * seam.foot)} at its foot edge and ${shown(2 * seam.lip)} at its lip edge (19 times in 20 by less)`,
-    `overlap advised: ${shown(overlap.recommended)}, which is twice ${shown(worst)} (how sure the girth is at the worse edge) and ${shown(overlap.recommended - overlap.coversAt95)} to hold; from ${shown(overlap.coversAt95)} on it still covers 19 times in 20`,
+    ...endsInWords(measures, shown),
     ...halfInWords(measures, shown, keyShown),
     ...keepOuts.map((keepOut) => keepOutInWords(keepOut, shown)),
   ];
@@ -52,13 +46,28 @@ const readingsInWords = (
         return `${keyShown(key)} tells a girth of ${shown(girth)}, ${off} the fitted wall${isReplaced ? '; the paper fit stands in its place' : ''}`;
       });
 
-/** What half a millimetre of tape does at the seam. */
+/** How far the ends of a wrap may be off, and the overlap for that; beside a handle they never meet. */
+function endsInWords({ seam, overlap }: Measures, shown: Shown): string[] {
+  const off = `${shown(2 * seam.foot)} at its foot edge and ${shown(2 * seam.lip)} at its lip edge (19 times in 20 by less)`;
+  if (!overlap)
+    return [
+      `a wrap ends on both sides of the handle: it has no seam, and needs no overlap; from one side to the other it may be too long or too short by ${off}`,
+    ];
+  const { recommended, coversAt95 } = overlap;
+  return [
+    `the ends of a wrap may miss each other by ${off}`,
+    `overlap advised: ${shown(recommended)}, which is twice ${shown(Math.max(seam.foot, seam.lip))} (how sure the girth is at the worse edge) and ${shown(recommended - coversAt95)} to hold; from ${shown(coversAt95)} on it still covers 19 times in 20`,
+  ];
+}
+
+/** What half a millimetre of tape does where the ends are. */
 function halfInWords(
-  { halfMillimetre: half }: Measures,
+  { halfMillimetre: half, overlap }: Measures,
   shown: Shown,
   keyShown: (key: string) => string,
 ): string[] {
-  const rule = `half a millimetre of tape is half a millimetre at the seam, and half a millimetre across is ${shown(Math.PI / 2)}`;
+  const place = overlap ? 'at the seam' : 'beside the handle';
+  const rule = `half a millimetre of tape is half a millimetre ${place}, and half a millimetre across is ${shown(Math.PI / 2)}`;
   if (!half) return [rule];
   const at = (change: number) => `${shown(Math.abs(change))}${change < 0 ? ' the other way' : ''}`;
   return [
@@ -85,30 +94,3 @@ export const coatsInWords = (coats: readonly CoatReport[], shown: Shown): string
     ({ name, thickness, girthGrowth, girthAfter, volume, over }) =>
       `${name}${over ? ' (over the film)' : ''}: ${thickness.toFixed(2)} mm makes the girth grow by ${shown(girthGrowth)}, to ${shown(girthAfter)} in the middle of the band; mix ${volume.toFixed(1)} ml`,
   );
-
-/** Whether the job's overlap covers what the readings leave open: `overlap-short` (look), `butt-open` (note). */
-export function overlapFindings(
-  { overlap, seam }: Measures,
-  job: Pick<Job, 'seam'>,
-  file: TypedIn,
-): Finding[] {
-  const { style, overlap: given } = job.seam;
-  const where = typedAt(file, 'seam.overlap');
-  const [foot, lip, least, advised] = [
-    2 * seam.foot,
-    2 * seam.lip,
-    overlap.coversAt95,
-    overlap.recommended,
-  ].map((mm) => measuredLength(mm, 'mm'));
-  if (style === 'butt')
-    return [
-      note(
-        'butt-open',
-        typedAt(file, 'seam'),
-        `the readings leave ${foot} of girth open at the foot edge and ${lip} at the lip edge, which a butt seam does not cover; wrap the paper first, or give an overlap`,
-      ),
-    ];
-  if (given >= overlap.coversAt95) return [];
-  const says = `${measuredLength(given, 'mm')} may not cover: the readings leave ${foot} of girth open at the foot edge and ${lip} at the lip edge (19 times in 20); give ${least} at least, better ${advised}, or read the girth with a tape`;
-  return [look('overlap-short', where, says)];
-}

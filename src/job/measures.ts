@@ -58,9 +58,10 @@ export interface Measures {
     readonly sweepDeg: { readonly value: number; readonly u: number };
     readonly flat: Sureness['flat'];
   };
-  /** By how much the ends of a wrap may miss each other, at the ends of its band. */
+  /** By how much the ends of a wrap may miss each other, or those beside a handle their place, at the ends of its band. */
   readonly seam: Sureness['seam'];
-  readonly overlap: Overlap;
+  /** The overlap to give; none where the ends stop beside a handle and never meet. */
+  readonly overlap?: Overlap;
   /** What half a mm more of the reading that counts most does to the girth at the ends of the band. */
   readonly halfMillimetre?: HalfMillimetre & { readonly key: string };
 }
@@ -75,8 +76,17 @@ export function measuresOf(blank: Blank, wall: Wall, band: Band, hold: number = 
   };
   if (wall.kind === 'straight') return { ...shared, ...straightMeasures(blank, wall.straight, band, hold) };
   const seam = { foot: wallUncertaintyAt(wall, band.from), lip: wallUncertaintyAt(wall, band.to) };
-  return { ...shared, seam, overlap: recommendedOverlap(seam, hold) };
+  return { ...shared, ...seamMeasures(blank, seam, hold) };
 }
+
+const seamMeasures = (
+  { handle }: Blank,
+  seam: Sureness['seam'],
+  hold: number,
+): Pick<Measures, 'seam' | 'overlap'> => ({
+  seam,
+  ...(handle ? {} : { overlap: recommendedOverlap(seam, hold) }),
+});
 
 function straightMeasures(
   blank: Blank,
@@ -93,8 +103,7 @@ function straightMeasures(
       : {}),
     ...((blank.fits ?? []).length > 0 ? { fitted: fittedReport(blank) } : {}),
     sure: { sweepDeg: { value: Math.abs(degrees(sweep.value)), u: degrees(sweep.u) }, flat },
-    seam,
-    overlap: recommendedOverlap(seam, hold),
+    ...seamMeasures(blank, seam, hold),
     ...halfReport(blank, band),
   };
 }

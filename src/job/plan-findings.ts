@@ -4,10 +4,11 @@ import type { Band } from '../blank/flat-band.ts';
 import { roundLimits, type Wall } from '../blank/wall.ts';
 import { type Finding, look, note } from '../finding.ts';
 import { precision } from '../geometry/tolerance.ts';
-import { inMm } from '../lengths/length.ts';
+import { inMm, measuredLength } from '../lengths/length.ts';
 import { type SheetBuild, sheetRadii } from '../unroll/sheet-wall.ts';
 import { widestBand } from '../unroll/strain.ts';
 import { type Template, templateBox } from '../unroll/template.ts';
+import type { Measures } from './measures.ts';
 import type { Film, Job } from './resolved-job.ts';
 import { given, type TypedIn, typedAt } from './typed-at.ts';
 
@@ -135,3 +136,30 @@ export const trimFindings = ({
         `${inMm(trim[end])} is cut away at the ${end} after laying, where 2 to 5 mm are usual; is it meant?`,
       ),
     );
+
+/** Whether the job's overlap covers what the readings leave open: `overlap-short` (look), `butt-open` (note). */
+export function overlapFindings(
+  { overlap, seam }: Measures,
+  job: Pick<Job, 'seam'>,
+  file: TypedIn,
+): Finding[] {
+  if (!overlap) return [];
+  const { style, overlap: has } = job.seam;
+  const [foot, lip, least, advised] = [
+    2 * seam.foot,
+    2 * seam.lip,
+    overlap.coversAt95,
+    overlap.recommended,
+  ].map((mm) => measuredLength(mm, 'mm'));
+  if (style === 'butt')
+    return [
+      note(
+        'butt-open',
+        typedAt(file, 'seam'),
+        `the readings leave ${foot} of girth open at the foot edge and ${lip} at the lip edge, which a butt seam does not cover; wrap the paper first, or give an overlap`,
+      ),
+    ];
+  if (has >= overlap.coversAt95) return [];
+  const says = `${measuredLength(has, 'mm')} may not cover: the readings leave ${foot} of girth open at the foot edge and ${lip} at the lip edge (19 times in 20); give ${least} at least, better ${advised}, or read the girth with a tape`;
+  return [look('overlap-short', typedAt(file, 'seam.overlap'), says)];
+}

@@ -22,8 +22,7 @@ import { type SheetBuild, sheetOnWall } from '../unroll/sheet-wall.ts';
 import { type Template, templateOf, turnOfEdge } from '../unroll/template.ts';
 import { type CoatsOnWall, coatFindings, coatsOnWall } from './coats-on-wall.ts';
 import { type Measures, measuresOf } from './measures.ts';
-import { overlapFindings } from './measures-in-words.ts';
-import { offFlat, planFindings, strainFindings } from './plan-findings.ts';
+import { offFlat, overlapFindings, planFindings, strainFindings } from './plan-findings.ts';
 import type { Job } from './resolved-job.ts';
 import { called, type TypedIn, toldAt, typedAt } from './typed-at.ts';
 
@@ -119,8 +118,7 @@ function measureFindings(
   const { reading } = blank;
   return [
     ...coatFindings(job.coats, coats, { lean: meanLean(wall), reading, file: jobFile }),
-    // With a handle the piece has no seam to close.
-    ...(blank.handle ? [] : overlapFindings(measures, job, jobFile)),
+    ...overlapFindings(measures, job, jobFile),
   ];
 }
 

@@ -18,8 +18,8 @@ describe('what is told of a blank', () => {
   test('is the overlap: twice the doubt at the worse end of the band, and 3 mm to hold', () => {
     const { report, lines } = told(cup);
     // At the foot a diameter read to 0.5 mm: u = pi 0.5.
-    expectWithin(report.overlap.coversAt95, 2 * Math.PI * 0.5, 1e-3);
-    expectWithin(report.overlap.recommended, 3 + 2 * Math.PI * 0.5, 1e-3);
+    expectWithin(report.overlap?.coversAt95 ?? 0, 2 * Math.PI * 0.5, 1e-3);
+    expectWithin(report.overlap?.recommended ?? 0, 3 + 2 * Math.PI * 0.5, 1e-3);
     expectWithin(report.seam.lip, 0.5, 0.01);
     expect(lines.join('\n')).toContain('overlap advised: 6.1 mm');
   });
@@ -30,6 +30,17 @@ describe('what is told of a blank', () => {
     const own = told({ ...cup, reading: 0.5 });
     expect(own.lines.join('\n')).toContain('good to 0.5 mm (standard uncertainty, as the blank says)');
     expect(own.report.reading).toEqual({ u: 0.5, isAssumed: false });
+  });
+
+  test('is no seam and no overlap where the wrap ends at a handle', () => {
+    const { report, lines } = told({ ...cup, handle: { spans: 28, keepOff: 6 } });
+    expect(report.overlap).toBeUndefined();
+    expectWithin(report.seam.lip, 0.5, 0.01);
+    const words = lines.join('\n');
+    expect(words).toContain(
+      'it has no seam, and needs no overlap; from one side to the other it may be too long',
+    );
+    expect(words).not.toMatch(/overlap advised|at the seam/);
   });
 
   test('is what half a millimetre of tape does at the seam', () => {
@@ -89,7 +100,7 @@ describe('what is told of a blank', () => {
   test('holds for a wall that bends, as far as it is known', () => {
     const stations = [0, 50, 100].map((height) => ({ height, girth: height === 50 ? 246 : 240 }));
     const { report } = told({ stations, wall: 'smooth' });
-    expect(report.overlap.coversAt95).toBeGreaterThan(0);
+    expect(report.overlap?.coversAt95).toBeGreaterThan(0);
     expect(report.sure).toBeUndefined();
   });
 });
@@ -113,7 +124,8 @@ describe('a job whose overlap', () => {
 
   test('has to leave more to hold is advised so much more', async () => {
     const { report } = await madeOf({ blank: cup, job: { seam: { overlap: 12, hold: 5 } } });
-    expectWithin(report.blank.overlap.recommended - report.blank.overlap.coversAt95, 5, 1e-12);
+    const { recommended = 0, coversAt95 = 0 } = report.blank.overlap ?? {};
+    expectWithin(recommended - coversAt95, 5, 1e-12);
   });
 
   test('is not there beside a handle is not asked for', async () => {

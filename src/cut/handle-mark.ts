@@ -1,0 +1,34 @@
+// The handle on the guide: the half of it that stands beside either end of the piece, up to its middle at turn 0.
+import type { Shape } from '../geometry/contour.ts';
+import { line, reverseContour } from '../geometry/contour.ts';
+import { edgePoint, levelLine, type SideEdge, type Template, turnOfEdge } from '../unroll/template.ts';
+
+/** Both halves of a handle that takes so much of the girth, mm, in the sheet's own frame: at the left, then at the right. */
+export function handleHalves({ wall, piece, seam }: Template, spans: number): readonly Shape[] {
+  const half = spans / 2;
+  // Its side stands off turn 0 as the piece's own sides do, which lie further out by what is kept bare.
+  const kept = Math.abs(seam.start.offset);
+  return [
+    { side: { turn: 0, offset: Math.min(half, kept) }, middle: { turn: 0, offset: 0 } },
+    { side: { turn: 1, offset: -Math.min(half, kept) }, middle: { turn: 1, offset: 0 } },
+  ].map(({ side, middle }): Shape => {
+    const level = (along: number) =>
+      levelLine(wall, along, turnOfEdge(wall, side, along), turnOfEdge(wall, middle, along)).segments;
+    const upright = (edge: SideEdge, from: number, to: number) =>
+      line(edgePoint(wall, edge, from), edgePoint(wall, edge, to));
+    const lip = reverseContour({ closed: false, segments: level(piece.to) });
+    return {
+      contours: [
+        {
+          closed: true,
+          segments: [
+            ...level(piece.from),
+            upright(middle, piece.from, piece.to),
+            ...lip.segments,
+            upright(side, piece.to, piece.from),
+          ],
+        },
+      ],
+    };
+  });
+}
