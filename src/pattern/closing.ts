@@ -42,18 +42,22 @@ const leanOf = (sum: Point): number => Math.atan2(sum.y, sum.x);
 /** The m that brings n a + m b closest to level. */
 const levellest = ({ a, b }: Lattice, n: number): number => (b.y === 0 ? 0 : 0 - Math.round((n * a.y) / b.y));
 
-/** The whole sum that asks the least of the pattern, by scale and by lean; undefined where none is near. */
-function bestSum(lattice: Lattice, girth: number): { n: number; m: number } | undefined {
-  const cost = (sum: Point) =>
-    Math.abs(Math.log(girth / Math.hypot(sum.x, sum.y))) + leanWeight * Math.abs(leanOf(sum));
+/** What a way around asks of the pattern: by how much, as a ratio, it is scaled, and how far it leans. */
+const costOf = (sum: Point, girth: number): number =>
+  Math.abs(Math.log(girth / Math.hypot(sum.x, sum.y))) + leanWeight * Math.abs(leanOf(sum));
+
+/** What a closing asks of the pattern, 0 where it is laid as drawn: scale and lean together. */
+export const closingCost = ({ scaleAcross, lean }: Closing): number =>
+  Math.abs(Math.log(scaleAcross)) + leanWeight * Math.abs(lean);
+
+/** The whole sums within half to twice the drawn size, those that ask the least of the pattern first. */
+function sumsNear(lattice: Lattice, girth: number): readonly { readonly n: number; readonly m: number }[] {
   for (const reach of [Math.tan(leanMost) * girth, girth]) {
     const box = { minX: girth * 0.5, maxX: girth * 2, minY: -reach, maxY: reach };
-    const sums = [...stepsIn(lattice, box)];
-    if (sums.length === 0) continue;
-    const best = sums.reduce((one, other) => (cost(other.at) < cost(one.at) ? other : one));
-    return { n: best.i, m: best.j };
+    const sums = [...stepsIn(lattice, box)].map(({ i, j, at }) => ({ n: i, m: j, cost: costOf(at, girth) }));
+    if (sums.length > 0) return sums.sort((one, other) => one.cost - other.cost);
   }
-  return undefined;
+  return [];
 }
 
 /** The count of repeats in a sum: of `a`, or of `b` where the pattern goes around by `b` alone. */
@@ -71,19 +75,38 @@ const rowHeight = (lattice: Lattice, closing: { readonly n: number; readonly m: 
  * within half to twice the drawn size, or where the count asked for goes up the wall rather than around it.
  */
 export function closingOf(lattice: Lattice, options: ClosingOptions): Closing | undefined {
-  const { girth, bandLength, scale, wholeRows, around } = options;
-  const sum = around === undefined ? bestSum(lattice, girth) : { n: around, m: levellest(lattice, around) };
-  if (!sum) return undefined;
-  const once = step(lattice, sum.n, sum.m);
+  const { girth, around } = options;
+  const sum =
+    around === undefined ? sumsNear(lattice, girth)[0] : { n: around, m: levellest(lattice, around) };
+  return sum && closingBy(lattice, sum, options);
+}
+
+/** The closings within half to twice the drawn size that lean little, those that ask the least of the pattern first. */
+export const closingsNear = (lattice: Lattice, options: ClosingOptions): readonly Closing[] =>
+  sumsNear(lattice, options.girth).flatMap((sum) => closingBy(lattice, sum, options) ?? []);
+
+/** The closing by a given sum; undefined where it goes up the wall rather than around it. */
+export function closingBy(
+  lattice: Lattice,
+  { n, m }: { readonly n: number; readonly m: number },
+  { girth, bandLength, scale, wholeRows }: Omit<ClosingOptions, 'around'>,
+): Closing | undefined {
+  const once = step(lattice, n, m);
   const lean = leanOf(once);
   if (!(Math.abs(lean) < Math.PI / 4)) return undefined;
   const scaleAcross = girth / Math.hypot(once.x, once.y);
-  const drawnRow = rowHeight(lattice, sum);
+  const drawnRow = rowHeight(lattice, { n, m });
   const plain = scale === 'both' ? scaleAcross : 1;
   const rows = Math.max(1, Math.round(bandLength / (drawnRow * plain)));
   const scaleUp = wholeRows ? bandLength / (rows * drawnRow) : plain;
-  return { ...sum, scaleAcross, scaleUp, lean };
+  return { n, m, scaleAcross, scaleUp, lean };
 }
+
+/** Whether a sum is the one its count of repeats goes around by, leaning least. */
+export const isLevellest = (
+  lattice: Lattice,
+  { n, m }: { readonly n: number; readonly m: number },
+): boolean => n > 0 && m === levellest(lattice, n);
 
 /** Rows of the pattern up the band; whole where `wholeRows` was asked. */
 export const rowsUp = (lattice: Lattice, closing: Closing, bandLength: number): number =>

@@ -33,8 +33,7 @@ export function periodOf(
   lattice: Lattice,
 ): PeriodContour[] {
   const tiles = tilesThePlane(lattice, tile);
-  // Of a tile's size and its step only one is exact; they must be the same, or a slit is left along every border.
-  const frame = tiles ? { width: Math.abs(lattice.a.x), height: Math.abs(lattice.b.y) } : tile;
+  const frame = frameOf(tile, lattice);
   const drawn = tiles ? shapes.map((shape) => flushShape(shape, frame)) : shapes;
   const boxed = drawn.map((shape) => ({ shape, box: tightBox(shape.contours) }));
   const whole = boxed.filter(({ box }) => isInside(box, frame));
@@ -62,8 +61,23 @@ const isInside = (box: Box, { width, height }: { width: number; height: number }
 const isSeen = (box: Box, { width, height }: { width: number; height: number }): boolean =>
   box.maxX > rounding && box.maxY > rounding && box.minX < width - rounding && box.minY < height - rounding;
 
+/**
+ * The frame that copies of a tile are held to. Of a tile's size and its step only one is exact; where it fills the plane
+ * they must be the same, or a slit is left along every border.
+ */
+export const frameOf = (
+  { width, height }: { readonly width: number; readonly height: number },
+  lattice: Lattice,
+): { readonly width: number; readonly height: number } =>
+  tilesThePlane(lattice, { width, height })
+    ? { width: Math.abs(lattice.a.x), height: Math.abs(lattice.b.y) }
+    : { width, height };
+
 /** Whether copies of the tile's own rectangle, moved by the lattice, fill the plane once. */
-function tilesThePlane({ a, b }: Lattice, { width, height }: { width: number; height: number }): boolean {
+export function tilesThePlane(
+  { a, b }: Lattice,
+  { width, height }: { width: number; height: number },
+): boolean {
   const close = (one: number, other: number) => Math.abs(one - other) < rounding;
   const columns = close(Math.abs(a.x), width) && close(b.x, 0) && close(Math.abs(b.y), height);
   const rows = close(Math.abs(b.y), height) && close(a.y, 0) && close(Math.abs(a.x), width);

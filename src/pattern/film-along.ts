@@ -1,0 +1,122 @@
+// Where a straight line runs over film: the stretches of it that a drawing's areas cover.
+import { type Box, hullBox } from '../geometry/box.ts';
+import type { Shape } from '../geometry/contour.ts';
+import { lineCrossings } from '../geometry/crossings.ts';
+import { cross, dot, type Point, subtract } from '../geometry/point.ts';
+import { directionAt, pointAt } from '../geometry/segment.ts';
+
+/** An end of a stretch: how far along the line, and the direction of the outline there, of length 1. */
+export interface StretchEnd {
+  readonly at: number;
+  readonly direction: Point;
+}
+
+/** A stretch of a line that lies on film, from its lower to its upper end. */
+export interface Stretch {
+  readonly from: StretchEnd;
+  readonly to: StretchEnd;
+}
+
+/** A shape with the box it lies in, so that lines which miss it are not held against its curves. */
+export interface BoxedShape {
+  readonly shape: Shape;
+  readonly box: Box;
+}
+
+export const boxedShapes = (shapes: readonly Shape[]): readonly BoxedShape[] =>
+  shapes.map((shape) => ({ shape, box: hullBox(shape.contours) }));
+
+/** An outline that all but runs along the line only touches it: its direction counts as this at least, as a sine. */
+const leastSine = 1e-7;
+
+/** The stretches of an endless level or upright line that shapes cover together, in order. `direction`: of length 1. */
+export function filmAlong(
+  shapes: readonly BoxedShape[],
+  through: Point,
+  direction: Point,
+): readonly Stretch[] {
+  const isUpright = direction.x === 0;
+  const touched = shapes.filter(({ box }) =>
+    isUpright
+      ? box.minX <= through.x && box.maxX >= through.x
+      : box.minY <= through.y && box.maxY >= through.y,
+  );
+  return together(touched.flatMap(({ shape }) => ownStretches(shape, through, direction)));
+}
+
+/** The stretches of a line that one shape covers: between crossings of its outlines, holes left out. */
+function ownStretches({ contours }: Shape, through: Point, direction: Point): Stretch[] {
+  const ends = contours
+    .flatMap(({ segments }) => segments)
+    .flatMap((s) =>
+      lineCrossings(s, through, direction).flatMap((t) => {
+        const along = directionAt(s, t);
+        const size = Math.hypot(along.x, along.y) || 1;
+        const unit = { x: along.x / size, y: along.y / size };
+        const across = cross(direction, unit);
+        // A node on the line would count with both of its segments; each has it half open.
+        const isTouch = Math.abs(across) < leastSine || t === 1;
+        return isTouch
+          ? []
+          : [
+              {
+                at: dot(direction, subtract(pointAt(s, t), through)),
+                direction: unit,
+                turns: Math.sign(across),
+              },
+            ];
+      }),
+    )
+    .sort((a, b) => a.at - b.at);
+  const stretches: Stretch[] = [];
+  let depth = 0;
+  let from: StretchEnd | undefined;
+  for (const { turns, ...end } of ends) {
+    if (depth === 0) from = end;
+    depth += turns;
+    if (depth === 0 && from && end.at > from.at) stretches.push({ from, to: end });
+  }
+  return stretches;
+}
+
+/** Stretches made one where they overlap or touch. */
+export function together(stretches: readonly Stretch[]): readonly Stretch[] {
+  const merged: Stretch[] = [];
+  for (const stretch of [...stretches].sort((a, b) => a.from.at - b.from.at)) {
+    const last = merged.at(-1);
+    if (!last || stretch.from.at > last.to.at + touching) merged.push(stretch);
+    else if (stretch.to.at > last.to.at) merged[merged.length - 1] = { from: last.from, to: stretch.to };
+  }
+  return merged;
+}
+
+/** Stretches nearer than this are one: rounding, mm. */
+const touching = 1e-4;
+
+/** What lies between two heights of each stretch. */
+export function within(stretches: readonly Stretch[], from: number, to: number): readonly Stretch[] {
+  return stretches
+    .filter((stretch) => stretch.to.at > from && stretch.from.at < to)
+    .map((stretch) => ({
+      from: stretch.from.at < from ? { ...stretch.from, at: from } : stretch.from,
+      to: stretch.to.at > to ? { ...stretch.to, at: to } : stretch.to,
+    }));
+}
+
+/** The parts of stretches that others leave uncovered. */
+export function uncovered(stretches: readonly Stretch[], by: readonly Stretch[]): readonly Stretch[] {
+  const left: Stretch[] = [];
+  let next = 0;
+  for (const stretch of stretches) {
+    while ((by[next]?.to.at ?? Infinity) <= stretch.from.at) next++;
+    let { from } = stretch;
+    for (let i = next; (by[i]?.from.at ?? Infinity) < stretch.to.at; i++) {
+      const cover = by[i];
+      if (!cover) break;
+      if (cover.from.at > from.at) left.push({ from, to: cover.from });
+      if (cover.to.at > from.at) from = cover.to;
+    }
+    if (from.at < stretch.to.at) left.push({ from, to: stretch.to });
+  }
+  return left;
+}

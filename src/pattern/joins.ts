@@ -1,0 +1,245 @@
+// Whether a tile joins its own copies: what film crosses its borders, held against what the copies beside it show there.
+import type { Tile } from '../artwork/tile.ts';
+import type { Box } from '../geometry/box.ts';
+import { cross, dot, type Point } from '../geometry/point.ts';
+import { joinTolerance } from '../geometry/tolerance.ts';
+import {
+  type BoxedShape,
+  boxedShapes,
+  filmAlong,
+  type Stretch,
+  together,
+  uncovered,
+  within,
+} from './film-along.ts';
+import { flushShape, hair } from './flush.ts';
+import { type Lattice, stepsIn } from './lattice.ts';
+import { frameOf } from './period.ts';
+
+/** The borders of a tile: `side` stands beside the next repeat around, `level` below the next row up. */
+export type Border = 'side' | 'level';
+
+/** Film that ends at the border of its tile, where the copy beside it shows none. Drawn mm, y down. */
+export interface OpenStretch {
+  readonly layer: string;
+  readonly border: Border;
+  /** The middle of the open stretch. */
+  readonly at: Point;
+  readonly length: number;
+  /** How far its outline is from where the copy's goes on; the film's whole width where the copy shows none, mm. */
+  readonly miss: number;
+}
+
+/** An outline that goes on across the border in another direction. */
+export interface Kink {
+  readonly layer: string;
+  readonly border: Border;
+  readonly at: Point;
+  /** Radians, above 0. */
+  readonly angle: number;
+}
+
+export interface Joins {
+  readonly joins: boolean;
+  /** The farthest that outlines miss each other by, mm; of a tile that joins, what rounding left. */
+  readonly mismatch: number;
+  /** Places that do not join, the worst first. */
+  readonly open: readonly OpenStretch[];
+  /** Of the places that join, those where an outline bends, the sharpest first. */
+  readonly kinks: readonly Kink[];
+  /** Outlines that cross the borders, each border counted. */
+  readonly crossings: number;
+}
+
+/** An outline that bends by less than this where two copies meet is seen as one line, radians: half a degree. */
+const kinkSeen = Math.PI / 360;
+
+interface BorderLine {
+  readonly border: Border;
+  readonly through: Point;
+  readonly direction: Point;
+  /** Of length 1, out of the tile. */
+  readonly outward: Point;
+  readonly length: number;
+}
+
+const bordersOf = ({ width, height }: Size): readonly BorderLine[] => {
+  const [around, down] = [
+    { x: 1, y: 0 },
+    { x: 0, y: 1 },
+  ];
+  const [back, up] = [
+    { x: -1, y: 0 },
+    { x: 0, y: -1 },
+  ];
+  const side = (x: number, outward: Point): BorderLine => ({
+    border: 'side',
+    through: { x, y: 0 },
+    direction: down,
+    outward,
+    length: height,
+  });
+  const level = (y: number, outward: Point): BorderLine => ({
+    border: 'level',
+    through: { x: 0, y },
+    direction: around,
+    outward,
+    length: width,
+  });
+  return [side(0, back), side(width, around), level(0, up), level(height, down)];
+};
+
+interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Lines are held this far beside a border, inside the hair that sides along it are moved by, so that no node lies on them. */
+const beside = 0.31 * hair;
+
+/** How a tile joins its copies, one for each step of the lattice. */
+export function joinsOf(tile: Tile, lattice: Lattice): Joins {
+  const frame = frameOf(tile, lattice);
+  const found = tile.layers.map(({ name, shapes }) => {
+    const drawn = boxedShapes(shapes.map((shape) => flushShape(shape, frame)));
+    return bordersOf(frame).map((line) => atBorder({ layer: name, drawn, frame, lattice }, line));
+  });
+  const all = found.flat();
+  const open = all.flatMap((border) => border.open).sort((a, b) => b.miss - a.miss);
+  const kinks = all.flatMap((border) => border.kinks).sort((a, b) => b.angle - a.angle);
+  return {
+    joins: open.length === 0,
+    mismatch: open[0]?.miss ?? Math.max(0, ...all.map(({ rounding }) => rounding)),
+    open,
+    kinks,
+    crossings: all.reduce((sum, border) => sum + border.crossings, 0),
+  };
+}
+
+interface Held {
+  readonly layer: string;
+  readonly drawn: readonly BoxedShape[];
+  readonly frame: Size;
+  readonly lattice: Lattice;
+}
+
+interface AtBorder {
+  readonly open: readonly OpenStretch[];
+  readonly kinks: readonly Kink[];
+  readonly crossings: number;
+  /** The most that outlines which meet are apart, mm. */
+  readonly rounding: number;
+}
+
+function atBorder(held: Held, line: BorderLine): AtBorder {
+  const { drawn, layer } = held;
+  const { border, through, direction, outward, length } = line;
+  const inside = { x: through.x - outward.x * beside, y: through.y - outward.y * beside };
+  const own = within(filmAlong(drawn, inside, direction), 0, length);
+  const beyond = filmBeyond(held, line);
+  const place = (at: number): Point => ({ x: through.x + direction.x * at, y: through.y + direction.y * at });
+  const open = uncovered(own, beyond)
+    .map(({ from, to }) => ({ from: from.at, to: to.at }))
+    .filter(({ from, to }) => to - from > joinTolerance)
+    .map(({ from, to }) => ({
+      layer,
+      border,
+      at: place((from + to) / 2),
+      length: to - from,
+      miss: Math.max(missAt(from, own, beyond), missAt(to, own, beyond)) || to - from,
+    }));
+  const ends = endsOf(own).filter(({ at }) => at > joinTolerance && at < length - joinTolerance);
+  const met = ends.flatMap((end) => {
+    const other = nearest(end, endsOf(beyond));
+    const apart = other && Math.abs(other.at - end.at);
+    return other && apart !== undefined && apart <= joinTolerance ? [{ end, other, apart }] : [];
+  });
+  return {
+    open,
+    kinks: met
+      .map(({ end, other }) => ({
+        layer,
+        border,
+        at: place(end.at),
+        angle: bend(end.direction, other.direction),
+      }))
+      .filter(({ angle }) => angle > kinkSeen),
+    crossings: ends.length,
+    rounding: Math.max(0, ...met.map(({ apart }) => apart)),
+  };
+}
+
+/** The film that copies of the tile show just past a border, along the border. */
+function filmBeyond(
+  { drawn, frame, lattice }: Held,
+  { through, direction, outward, length }: BorderLine,
+): readonly Stretch[] {
+  const outside = { x: through.x + outward.x * beside, y: through.y + outward.y * beside };
+  const found: Stretch[] = [];
+  for (const { i, j, at } of stepsIn(lattice, reachOf(frame))) {
+    const home = { x: outside.x - at.x, y: outside.y - at.y };
+    const shown = shownOf(home, direction, frame, length);
+    if ((i === 0 && j === 0) || !shown) continue;
+    // Where a copy stands flush with the border, its own hair lies beyond it.
+    found.push(...within(filmAlong(drawn, home, direction), shown.from, shown.to));
+  }
+  return together(found);
+}
+
+/** Steps that bring a copy of the tile beside itself or over itself. */
+const reachOf = ({ width, height }: Size): Box => ({
+  minX: -width - joinTolerance,
+  maxX: width + joinTolerance,
+  minY: -height - joinTolerance,
+  maxY: height + joinTolerance,
+});
+
+/** What of a border's line a copy covers, the line put where it runs through the copy; undefined where it misses it. */
+function shownOf(
+  home: Point,
+  direction: Point,
+  { width, height }: Size,
+  length: number,
+): { readonly from: number; readonly to: number } | undefined {
+  const isUpright = direction.x === 0;
+  const [across, most] = isUpright ? [home.x, width] : [home.y, height];
+  if (across < -joinTolerance || across > most + joinTolerance) return undefined;
+  const start = isUpright ? home.y : home.x;
+  const from = Math.max(0, -start);
+  const to = Math.min(length, (isUpright ? height : width) - start);
+  return to > from ? { from, to } : undefined;
+}
+
+interface LikeEnd {
+  readonly at: number;
+  readonly direction: Point;
+  /** Whether film begins here or ends. */
+  readonly begins: boolean;
+}
+
+const endsOf = (stretches: readonly Stretch[]): readonly LikeEnd[] =>
+  stretches.flatMap(({ from, to }) => [
+    { ...from, begins: true },
+    { ...to, begins: false },
+  ]);
+
+/** The nearest end of the same kind. */
+const nearest = ({ at, begins }: LikeEnd, among: readonly LikeEnd[]): LikeEnd | undefined =>
+  among
+    .filter((other) => other.begins === begins)
+    .reduce<LikeEnd | undefined>(
+      (best, other) => (best && Math.abs(best.at - at) <= Math.abs(other.at - at) ? best : other),
+      undefined,
+    );
+
+/** How far the outline at a place is from the nearest like one on the other side; 0 where there is none. */
+function missAt(at: number, own: readonly Stretch[], beyond: readonly Stretch[]): number {
+  const isHere = (end: LikeEnd) => end.at === at;
+  const [mine, theirs] = [endsOf(own), endsOf(beyond)];
+  const end = mine.find(isHere);
+  const other = end ? nearest(end, theirs) : theirs.filter(isHere).map((here) => nearest(here, mine))[0];
+  return other ? Math.abs(other.at - at) : 0;
+}
+
+/** The angle between two outlines, whichever way each is walked. */
+const bend = (a: Point, b: Point): number => Math.atan2(Math.abs(cross(a, b)), Math.abs(dot(a, b)));
