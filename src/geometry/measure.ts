@@ -1,7 +1,7 @@
 // Areas and tight boxes of contours, exact for cubics.
 import { type Box, boxOfPoints } from './box.ts';
 import type { Contour, CubicSegment, Shape } from './contour.ts';
-import { cross, type Point } from './point.ts';
+import { cross, distance, type Point } from './point.ts';
 import { pointAt } from './segment.ts';
 
 /**
@@ -68,3 +68,7 @@ export function tightBox(contours: readonly Contour[]): Box {
     }
   return boxOfPoints(points);
 }
+
+/** The length of a contour taken from node to node: of curves a little less than their own. */
+export const spanOf = (contour: Contour): number =>
+  contour.segments.reduce((sum, s) => sum + distance(s.from, s.to), 0);

@@ -8,8 +8,8 @@ import type { Contour } from '../geometry/contour.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { type SegmentOf, segmentsOf } from '../geometry/rebuild.ts';
 import { chordTolerance, joinTolerance } from '../geometry/tolerance.ts';
+import type { PeriodContour } from './cut-shapes.ts';
 import { type Lattice, stepsIn } from './lattice.ts';
-import type { PeriodContour } from './period.ts';
 
 /** What a stretch of a window's boundary is: a border to the next cell, or an end of the piece, in the waste. */
 export type Side = 'left' | 'right' | 'end';

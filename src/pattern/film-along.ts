@@ -1,9 +1,10 @@
 // Where a straight line runs over film: the stretches of it that a drawing's areas cover.
-import { type Box, hullBox } from '../geometry/box.ts';
+import { hullBox } from '../geometry/box.ts';
 import type { Shape } from '../geometry/contour.ts';
 import { lineCrossings } from '../geometry/crossings.ts';
 import { cross, dot, type Point, subtract } from '../geometry/point.ts';
 import { directionAt, pointAt } from '../geometry/segment.ts';
+import type { BoxedShape } from './cut-shapes.ts';
 
 /** An end of a stretch: how far along the line, and the direction of the outline there, of length 1. */
 export interface StretchEnd {
@@ -17,12 +18,7 @@ export interface Stretch {
   readonly to: StretchEnd;
 }
 
-/** A shape with the box it lies in, so that lines which miss it are not held against its curves. */
-export interface BoxedShape {
-  readonly shape: Shape;
-  readonly box: Box;
-}
-
+/** Shapes with the boxes they lie in, so that lines which miss them are not held against their curves. */
 export const boxedShapes = (shapes: readonly Shape[]): readonly BoxedShape[] =>
   shapes.map((shape) => ({ shape, box: hullBox(shape.contours) }));
 

@@ -3,15 +3,8 @@ import type { Tile } from '../artwork/tile.ts';
 import type { Box } from '../geometry/box.ts';
 import { cross, dot, type Point } from '../geometry/point.ts';
 import { joinTolerance } from '../geometry/tolerance.ts';
-import {
-  type BoxedShape,
-  boxedShapes,
-  filmAlong,
-  type Stretch,
-  together,
-  uncovered,
-  within,
-} from './film-along.ts';
+import type { BoxedShape, Size } from './cut-shapes.ts';
+import { boxedShapes, filmAlong, type Stretch, together, uncovered, within } from './film-along.ts';
 import { flushShape, hair } from './flush.ts';
 import { type Lattice, stepsIn } from './lattice.ts';
 import { frameOf } from './period.ts';
@@ -88,11 +81,6 @@ const bordersOf = ({ width, height }: Size): readonly BorderLine[] => {
   });
   return [side(0, back), side(width, around), level(0, up), level(height, down)];
 };
-
-interface Size {
-  readonly width: number;
-  readonly height: number;
-}
 
 /** Lines are held this far beside a border, inside the hair that sides along it are moved by, so that no node lies on them. */
 const beside = 0.31 * hair;

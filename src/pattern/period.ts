@@ -1,24 +1,25 @@
 // One period of the artwork: what a renderer would show of the tile, as contours that repeat by the lattice.
-import { type Box, boxCorners, boxesMeet } from '../geometry/box.ts';
-import { chorded } from '../geometry/chords.ts';
-import { combine } from '../geometry/combine.ts';
+import type { Tile } from '../artwork/tile.ts';
+import { type Box, boxCorners } from '../geometry/box.ts';
 import { type Contour, polygon, type Segment, type Shape } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import { distance, type Point } from '../geometry/point.ts';
-import { isSliver, ringSegments, segmentsOf } from '../geometry/rebuild.ts';
-import { chordTolerance, joinTolerance } from '../geometry/tolerance.ts';
+import { joinTolerance } from '../geometry/tolerance.ts';
+import { cleanPeriodOf } from './clean-period.ts';
+import {
+  type BoxedShape,
+  isInside,
+  type PeriodContour,
+  rounding,
+  type Size,
+  shapesCutBy,
+} from './cut-shapes.ts';
 import { flushShape, hair } from './flush.ts';
 import { type Lattice, stepsIn } from './lattice.ts';
 
-/** A contour of the period. Edges that only the tile's border made are marked: no film ends there by design. */
-export interface PeriodContour {
-  readonly contour: Contour;
-  readonly borders: ReadonlySet<number>;
-}
-
-interface BoxedShape {
-  readonly shape: Shape;
-  readonly box: Box;
+/** A tile as it is laid. `window`: of a crop that shows more than one period, the border of the one that is laid. */
+export interface PatternTile extends Tile {
+  readonly window?: Contour;
 }
 
 const noBorders: ReadonlySet<number> = new Set();
@@ -29,9 +30,10 @@ const noBorders: ReadonlySet<number> = new Set();
  */
 export function periodOf(
   shapes: readonly Shape[],
-  tile: { readonly width: number; readonly height: number },
+  tile: Size & { readonly window?: Contour },
   lattice: Lattice,
 ): PeriodContour[] {
+  if (tile.window) return cleanPeriodOf(shapes, tile, lattice, tile.window);
   const tiles = tilesThePlane(lattice, tile);
   const frame = frameOf(tile, lattice);
   const drawn = tiles ? shapes.map((shape) => flushShape(shape, frame)) : shapes;
@@ -49,35 +51,20 @@ export function periodOf(
   ];
 }
 
-/** A shape past the border by less than rounding is still inside. */
-const rounding = 1e-3;
-
-const isInside = (box: Box, { width, height }: { width: number; height: number }): boolean =>
-  box.minX >= -rounding &&
-  box.minY >= -rounding &&
-  box.maxX <= width + rounding &&
-  box.maxY <= height + rounding;
-
-const isSeen = (box: Box, { width, height }: { width: number; height: number }): boolean =>
+const isSeen = (box: Box, { width, height }: Size): boolean =>
   box.maxX > rounding && box.maxY > rounding && box.minX < width - rounding && box.minY < height - rounding;
 
 /**
  * The frame that copies of a tile are held to. Of a tile's size and its step only one is exact; where it fills the plane
  * they must be the same, or a slit is left along every border.
  */
-export const frameOf = (
-  { width, height }: { readonly width: number; readonly height: number },
-  lattice: Lattice,
-): { readonly width: number; readonly height: number } =>
+export const frameOf = ({ width, height }: Size, lattice: Lattice): Size =>
   tilesThePlane(lattice, { width, height })
     ? { width: Math.abs(lattice.a.x), height: Math.abs(lattice.b.y) }
     : { width, height };
 
 /** Whether copies of the tile's own rectangle, moved by the lattice, fill the plane once. */
-export function tilesThePlane(
-  { a, b }: Lattice,
-  { width, height }: { width: number; height: number },
-): boolean {
+export function tilesThePlane({ a, b }: Lattice, { width, height }: Size): boolean {
   const close = (one: number, other: number) => Math.abs(one - other) < rounding;
   const columns = close(Math.abs(a.x), width) && close(b.x, 0) && close(Math.abs(b.y), height);
   const rows = close(Math.abs(b.y), height) && close(a.y, 0) && close(Math.abs(a.x), width);
@@ -87,7 +74,7 @@ export function tilesThePlane(
 /** Sort crossing shapes into families of copies; a family with a copy missing is loose. */
 function familiesOf(
   crossing: readonly BoxedShape[],
-  tile: { readonly width: number; readonly height: number },
+  tile: Size,
   lattice: Lattice,
 ): { families: BoxedShape[]; loose: BoxedShape[] } {
   const families: BoxedShape[] = [];
@@ -109,7 +96,7 @@ function familiesOf(
 }
 
 /** The steps, other than none, that leave some of the box in sight. */
-function visibleCopies(box: Box, tile: { width: number; height: number }, lattice: Lattice): Point[] {
+function visibleCopies(box: Box, tile: Size, lattice: Lattice): Point[] {
   const reach = {
     minX: -box.maxX,
     minY: -box.maxY,
@@ -164,35 +151,7 @@ function isSameContour(contour: Contour, twin: Contour, at: Point): boolean {
 }
 
 /** Shapes cut at the tile's border, each with the border's own stretches marked. */
-function cutAtBorder(
-  shapes: readonly BoxedShape[],
-  { width, height }: { readonly width: number; readonly height: number },
-): PeriodContour[] {
+function cutAtBorder(shapes: readonly BoxedShape[], { width, height }: Size): PeriodContour[] {
   const viewport = polygon(boxCorners({ minX: -hair, minY: -hair, maxX: width + hair, maxY: height + hair }));
-  const tileBox = { minX: 0, minY: 0, maxX: width, maxY: height };
-  return shapes
-    .filter(({ box }) => boxesMeet(box, tileBox))
-    .flatMap(({ shape }) => {
-      const by = { x: 0, y: 0 };
-      const drawn = shape.contours.map((contour) => ({ chords: chorded(contour, chordTolerance), by }));
-      const border = drawn.length;
-      const window = { chords: chorded(viewport, chordTolerance), by, isEdge: () => true };
-      const regions = combine(drawn, [window], {
-        operation: 'intersection',
-        fill: 'nonzero',
-        tolerance: chordTolerance,
-      });
-      const segmentOf = segmentsOf([...drawn, window]);
-      return regions
-        .flatMap(({ outer, holes }) => [outer, ...holes])
-        .filter((ring) => !isSliver(ring))
-        .map((ring) => {
-          const rebuilt = ringSegments(ring.runs, segmentOf);
-          const borders = rebuilt.flatMap(({ run }, i) => (run.source === border ? [i] : []));
-          return {
-            contour: { closed: true, segments: rebuilt.map(({ segment }) => segment) },
-            borders: new Set(borders),
-          };
-        });
-    });
+  return shapesCutBy(shapes, viewport);
 }

@@ -1,9 +1,8 @@
 // The pattern laid around the wall: from a tile's layers to merged areas on the sheet.
-import type { Tile } from '../artwork/tile.ts';
 import { boxAround } from '../geometry/box.ts';
-import type { Contour, Shape } from '../geometry/contour.ts';
-import { signedArea } from '../geometry/measure.ts';
-import { distance, type Point } from '../geometry/point.ts';
+import type { Shape } from '../geometry/contour.ts';
+import { signedArea, spanOf } from '../geometry/measure.ts';
+import type { Point } from '../geometry/point.ts';
 import { fitTolerance, sliverWidth } from '../geometry/tolerance.ts';
 import { turnMotion } from '../unroll/flat-wall.ts';
 import type { Template } from '../unroll/template.ts';
@@ -11,7 +10,7 @@ import { type Cell, cellOf, type LaidPeriod, layPeriod } from './cell.ts';
 import { type Closing, equalParts, layOut } from './closing.ts';
 import type { Lattice } from './lattice.ts';
 import { type Lay, stepOnSheet, toSheet } from './lay.ts';
-import { periodOf } from './period.ts';
+import { type PatternTile, periodOf } from './period.ts';
 import { SheetCurves } from './sheet-curves.ts';
 import { type PlacedCell, type StitchedArea, stitch } from './stitch.ts';
 import { isWaste, type LaidPiece, laidPiece, wholeWindow, windowsAt } from './windows.ts';
@@ -39,7 +38,7 @@ export interface Wrap {
 }
 
 export interface WrapOptions {
-  readonly tile: Tile;
+  readonly tile: PatternTile;
   readonly lattice: Lattice;
   readonly closing: Closing;
   readonly lay: Lay;
@@ -142,10 +141,7 @@ function shapeOf(area: StitchedArea, curves: SheetCurves, piece: LaidPiece): Sha
   if (isWaste(boxAround(boundaries.map(({ box }) => box)), piece)) return { contours: [] };
   const contours = boundaries
     .map(({ contour }) => ({ contour, area: Math.abs(signedArea(contour)) }))
-    .filter(({ contour, area: size }) => size >= (sliverWidth * perimeter(contour)) / 2)
+    .filter(({ contour, area: size }) => size >= (sliverWidth * spanOf(contour)) / 2)
     .sort((a, b) => b.area - a.area);
   return { contours: contours.map(({ contour }) => contour) };
 }
-
-const perimeter = (contour: Contour): number =>
-  contour.segments.reduce((sum, s) => sum + distance(s.from, s.to), 0);
