@@ -6,6 +6,7 @@ import type { CollarFlags } from './collar-command.ts';
 import type { MakeFlags } from './make-command.ts';
 import { collected, withBlankFlags, withCommonOptions, withPaperSize, withPrint } from './options.ts';
 import { printJson, refusedStatus, withStatus } from './output.ts';
+import type { RepeatFlags } from './repeat-command.ts';
 import type { UnrollFlags } from './unroll-command.ts';
 
 /** Commander's complaint, its hint included, as one line like every other message. */
@@ -81,6 +82,16 @@ withPaperSize(command('collar'))
   .option('--overlap <length>', 'tab past the seam, 10 mm if left out')
   .action((blank: string, flags: CollarFlags) =>
     withStatus(flags, async () => (await import('./collar-command.ts')).collarCommand(blank, flags)),
+  );
+
+command('repeat')
+  .description('does a tile join itself, what repeat does it truly have, and how can it close on this blank')
+  .argument('<tile>', 'the artwork, an SVG')
+  .argument('<file>', 'a blank file, or a job file whose band, coats and film are to hold')
+  .option('--band <from..to>', 'band along the wall, such as 12..130')
+  .option('--art-across <length>', 'how wide the artwork is, where its file does not say')
+  .action((tile: string, file: string, flags: RepeatFlags) =>
+    withStatus(flags, async () => (await import('./repeat-command.ts')).repeatCommand(tile, file, flags)),
   );
 
 withBlankFlags(command('blank'))

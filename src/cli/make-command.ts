@@ -1,17 +1,15 @@
 // `seamwright make`: the whole job.
-import { basename, dirname, isAbsolute, join, relative, resolve } from 'node:path';
+import { basename, dirname, join, relative, resolve } from 'node:path';
 import { type Draft, draftPieces, type MakeInput, reportDrafts } from '../job/make.ts';
 import { profileOfDraft } from '../job/profile-picture.ts';
-import { type Blank, readBlank } from '../job/read-blank.ts';
-import { readJob } from '../job/read-job.ts';
+import type { Blank } from '../job/read-blank.ts';
 import { parseJson } from '../job/read-json.ts';
-import { materialFiles } from '../job/read-material.ts';
-import type { Job } from '../job/resolved-job.ts';
 import { rolledOf } from '../job/rolled.ts';
 import type { JobTools } from '../job/tools.ts';
 import { blankContent, jobContent } from '../job/write-job.ts';
 import { deliverDrafts, type NamedFile, type WrittenPiece } from './deliver-draft.ts';
 import { readText } from './files.ts';
+import { givenJob } from './job-input.ts';
 import type { CommonOptions } from './options.ts';
 import { type PrintFlags, printFiles, printPaper } from './print-file.ts';
 import { loadTools } from './tools.ts';
@@ -23,13 +21,8 @@ export interface MakeFlags extends CommonOptions, PrintFlags {
 const content = (value: object): string => `${JSON.stringify(value, undefined, 2)}\n`;
 
 async function readInputs(jobFile: string): Promise<Omit<MakeInput, 'tools'>> {
-  const beside = (file: string) => (isAbsolute(file) ? file : join(dirname(jobFile), file));
   const typed = parseJson(await readText(jobFile, jobFile), jobFile);
-  const named: Record<string, unknown> = {};
-  for (const { key, file } of materialFiles(typed))
-    named[file] = parseJson(await readText(beside(file), file, { file: jobFile, key }), file);
-  const job = readJob(typed, jobFile, named);
-  const { blank, blankFile } = await blankOf(job, jobFile, beside);
+  const { job, blank, blankFile, beside } = await givenJob(typed, jobFile);
   const { artwork, items = [] } = job;
   const itemTexts: string[] = [];
   for (const [i, { file }] of items.entries())
@@ -39,22 +32,6 @@ async function readInputs(jobFile: string): Promise<Omit<MakeInput, 'tools'>> {
   if (!artwork) return { job, jobFile: fileName, blank, blankFile, itemTexts };
   const text = await readText(beside(artwork.file), artwork.file, { file: jobFile, key: 'artwork.file' });
   return { job, jobFile: fileName, blank, blankFile, itemTexts, artwork: { text, file: artwork.file } };
-}
-
-async function blankOf(
-  job: Job,
-  jobFile: string,
-  beside: (file: string) => string,
-): Promise<{ blank: Blank; blankFile: string }> {
-  if (job.blank.kind === 'here') return { blank: job.blank.blank, blankFile: basename(jobFile) };
-  const { file } = job.blank;
-  return {
-    blank: readBlank(
-      parseJson(await readText(beside(file), file, { file: jobFile, key: 'blank' }), file),
-      file,
-    ),
-    blankFile: file,
-  };
 }
 
 /** The pictures of a job; of a band in several pieces only the profile, for each piece is a picture of its own. */

@@ -4,6 +4,7 @@ import type { GoresAsked } from '../job/gore-plan.ts';
 import { draftGores } from '../job/gores.ts';
 import { draftPieces, reportDrafts } from '../job/make.ts';
 import { type Job, standardFilm, standardOverlap, standardTrim } from '../job/resolved-job.ts';
+import { bandOf } from './band-flag.ts';
 import { givenBlank } from './blank-input.ts';
 import { coatsOfFlags } from './coat-flags.ts';
 import { deliverDrafts, type WrittenPiece } from './deliver-draft.ts';
@@ -20,22 +21,6 @@ export interface UnrollFlags extends BlankFlags, GoreFlags, PrintFlags {
   readonly overlap?: string;
   readonly trimLip?: string;
   readonly trimFoot?: string;
-}
-
-/** `from..to`, two lengths. */
-function bandOf(text: string | undefined, lengths: FlagLengths): Job['band'] {
-  if (text === undefined) return undefined;
-  const [from, to, ...rest] = text.split('..');
-  if (!from?.trim() || !to?.trim() || rest.length > 0)
-    return lengths.refuse(
-      '--band',
-      `"${text}" is not a band; give two lengths along the wall, such as 12..130`,
-    );
-  const band = { from: lengths.read('--band', from), to: lengths.read('--band', to, 'positive') };
-  if (band.from === undefined || band.to === undefined) return undefined;
-  if (band.from >= band.to)
-    return lengths.refuse('--band', `"${text}" is upside down; give the lower height first, such as 12..130`);
-  return { from: band.from, to: band.to };
 }
 
 /** What the flags ask for: a job, and how its gores are cut where it is to be gores. */

@@ -1,7 +1,7 @@
 // The whole job: readings and a tile in, drawings out; then, from the written files, the proof.
 
 import type { Normalise } from '../artwork/svg-normalise.ts';
-import { readTile, type Tile } from '../artwork/tile.ts';
+import { readTile } from '../artwork/tile.ts';
 import type { Blank } from '../blank/blank.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { wrapDrawings } from '../cut/wrap-drawing.ts';
@@ -16,12 +16,12 @@ import type { Lay } from '../pattern/lay.ts';
 import { type Wrap, wrapPattern } from '../pattern/wrap.ts';
 import { originOf } from '../prove/locate.ts';
 import { type SeamGap, seamGap } from '../prove/seam-gap.ts';
-import { girthAt } from '../unroll/flat-wall.ts';
 import { barePlaces } from './bare-places.ts';
 import { guideNotes } from './guide-notes.ts';
 import { checkItems, type ItemReport } from './items.ts';
 import { notedPlaces } from './noted-places.ts';
-import { joinFindings, layOn, type PatternGround, type PatternPlan, planPattern } from './pattern-plan.ts';
+import { groundOf, type PatternGround, wholeBand } from './pattern-ground.ts';
+import { joinFindings, layOn, type PatternPlan, planPattern } from './pattern-plan.ts';
 import { planPieces } from './pieces.ts';
 import { type Plan, runOff } from './plan.ts';
 import { sheetFindings, trimFindings } from './plan-findings.ts';
@@ -86,14 +86,8 @@ interface PiecePlace {
   readonly whole: Band;
 }
 
-const wholeBand = (plans: readonly Plan[]): Band => ({
-  from: plans[0]?.template.band.from ?? 0,
-  to: plans.at(-1)?.template.band.to ?? 0,
-});
-
 /** The artwork as read, and how it goes around: the same for all pieces of a band. */
 interface Drawn {
-  readonly tile: Tile;
   readonly artwork: Artwork;
   readonly ground: PatternGround;
   readonly plan: PatternPlan;
@@ -108,15 +102,15 @@ function readDrawn(
   if (!artwork || !art) return undefined;
   const { tile, findings } = readTile(art.text, art.file, tools.normalise);
   const ground = groundOf(plans);
-  const plan = planPattern(tile, artwork, job.edges, ground, jobFile);
-  refuseTooMany(tile, plan, jobFile);
-  return { tile, artwork, ground, plan, findings: [...findings, ...plan.findings] };
+  const plan = planPattern(tile, artwork, job.edges, ground, { job: jobFile, art: art.file });
+  refuseTooMany(plan, jobFile);
+  return { artwork, ground, plan, findings: [...findings, ...plan.findings] };
 }
 
 /** More curves than this in one wrap is a repeat typed far too small: a cutter would take days, and memory would run out. */
 const mostSegments = 1_500_000;
 
-function refuseTooMany({ layers }: Tile, { around, up }: PatternPlan, file: TypedIn): void {
+function refuseTooMany({ tile: { layers }, around, up }: PatternPlan, file: TypedIn): void {
   const drawn = layers
     .flatMap(({ shapes }) => shapes.flatMap(({ contours }) => contours))
     .reduce((sum, { segments }) => sum + segments.length, 0);
@@ -124,14 +118,6 @@ function refuseTooMany({ layers }: Tile, { around, up }: PatternPlan, file: Type
   if (laid <= mostSegments) return;
   const says = `${around} around and ${Math.ceil(up)} rows up would be ${(laid / 1e6).toFixed(1)} million lines to cut; up to ${mostSegments / 1e6} million are made, so give fewer repeats, or a simpler tile`;
   throw new Refused([stop('too-many-lines', typedAt(file, 'artwork.around'), says)]);
-}
-
-/** Over several pieces the pattern has its size where the middle of the whole band is. */
-function groundOf(plans: readonly Plan[]): PatternGround {
-  const { from, to } = wholeBand(plans);
-  const middle = (from + to) / 2;
-  const at = plans.find(({ template }) => template.band.to >= middle) ?? plans[0];
-  return { girth: at ? girthAt(at.template.wall, middle) : 0, bandLength: to - from };
 }
 
 function draftPiece(
@@ -181,10 +167,10 @@ function draftPiece(
 function layPattern(
   { artwork: art }: MakeInput,
   { template }: Plan,
-  { tile, artwork, plan, findings }: Drawn,
+  { artwork, plan, findings }: Drawn,
   lay: Lay,
 ): LaidPattern {
-  const wrap = wrapPattern({ tile, template, runOff, lattice: plan.lattice, closing: plan.closing, lay });
+  const wrap = wrapPattern({ ...plan, template, runOff, lay });
   const file = art?.file ?? artwork.file;
   return {
     artwork,
@@ -208,8 +194,10 @@ const layerNote = (wrap: Wrap, file: string): Finding[] =>
 function resolved(job: Job, whole: Band, pattern: LaidPattern | undefined): Job {
   const band = { from: whole.from, to: whole.to };
   if (!pattern) return { ...job, band };
-  const { n } = pattern.plan.closing;
-  return { ...job, band, artwork: { ...pattern.artwork, ...(n > 0 ? { around: n } : {}) } };
+  const { way, closing } = pattern.plan;
+  const { around: _, way: __, ...artwork } = pattern.artwork;
+  const taken = way !== undefined ? { way } : closing.n > 0 ? { around: closing.n } : {};
+  return { ...job, band, artwork: { ...artwork, ...taken } };
 }
 
 /** The written files, as read back from where they were written. */
@@ -274,6 +262,7 @@ function patternReport(
     closes: [closing.n, closing.m],
     leanDeg: degrees(closing.lean),
     lay: artwork.lay,
+    ...(plan.way === undefined ? {} : { way: plan.way }),
     fitError: laid.fitError,
     ...(gap ? { seamGap: gap } : {}),
   };

@@ -4,49 +4,57 @@ import { type Finding, look, note, Refused, stop } from '../finding.ts';
 import { degrees } from '../lengths/angle.ts';
 import { formatLength } from '../lengths/length.ts';
 import { type Closing, closingOf, leanSeen, levelCount, repeatsAround, rowsUp } from '../pattern/closing.ts';
-import { type Lattice, latticeOf } from '../pattern/lattice.ts';
+import type { Lattice } from '../pattern/lattice.ts';
 import { conformalLay, evenLay, type Lay, type LayStart } from '../pattern/lay.ts';
+import type { PatternTile } from '../pattern/period.ts';
+import { tileOfWay } from '../pattern/ways.ts';
 import type { Mismatch } from '../pattern/wrap.ts';
 import type { Template } from '../unroll/template.ts';
-import type { Artwork, Job, Repeat } from './resolved-job.ts';
+import { chosenWay, latticeOfRepeat } from './choose-way.ts';
+import type { PatternGround } from './pattern-ground.ts';
+import type { Artwork, Job } from './resolved-job.ts';
 import { type TypedIn, typedAt } from './typed-at.ts';
+import type { ArtFiles } from './way-words.ts';
 
 export interface PatternPlan {
+  /** What is laid: the tile as read, or what its way makes of it. */
+  readonly tile: PatternTile;
   readonly lattice: Lattice;
   readonly closing: Closing;
   readonly around: number;
   readonly up: number;
+  /** The key of the way that was taken, where it was chosen or the tile does not join. */
+  readonly way?: string;
   readonly findings: readonly Finding[];
 }
+
+/** A lean under this climbs a hundredth of a mm around a cup: what the file's own rounding makes of level rows. */
+const leastLean = 2e-5;
 
 /** A change of scale past this shows on a motif, and past the second the wrong count or size was probably typed. */
 const scaleSeen = 0.15;
 const scaleAbsurd = 0.5;
 
-/** The lattice of a repeat; a side left out is the tile's own. */
-const latticeOfRepeat = (repeat: Repeat, tile: Tile): Lattice =>
-  repeat.kind === 'lattice'
-    ? { a: repeat.a, b: repeat.b }
-    : latticeOf({ ...repeat, across: repeat.across ?? tile.width, up: repeat.up ?? tile.height });
-
-/** What a pattern is fitted to: the sheet's girth at the middle of the whole band, and the band's length, mm. */
-export interface PatternGround {
-  readonly girth: number;
-  readonly bandLength: number;
-}
-
 /** How the artwork is spread over one piece. */
 export const layOn = (artwork: Artwork, { wall, band }: Template, start: LayStart): Lay =>
   (artwork.lay === 'conformal' ? conformalLay : evenLay)(wall, band.from, start);
 
-/** @throws Refused where the pattern can't go around. */
+/** How artwork goes around: by the way that was chosen or that is clear, else by its own steps. @throws Refused where it can't. */
 export function planPattern(
   tile: Tile,
   artwork: Artwork,
   edges: Job['edges'],
-  { girth, bandLength }: PatternGround,
-  file: TypedIn,
+  ground: PatternGround,
+  files: ArtFiles,
 ): PatternPlan {
+  const { girth, bandLength } = ground;
+  const chosen = chosenWay(tile, artwork, edges, ground, files);
+  if (chosen) {
+    const { way, findings } = chosen;
+    const { lattice, closing, around, rows } = way;
+    const told = [...findings, ...closingFindings(lattice, closing, around, files.job)];
+    return { tile: tileOfWay(way, tile), lattice, closing, around, up: rows, way: way.key, findings: told };
+  }
   const lattice = latticeOfRepeat(artwork.repeat, tile);
   const closing = closingOf(lattice, {
     girth,
@@ -55,13 +63,15 @@ export function planPattern(
     wholeRows: edges === 'whole-rows',
     ...(artwork.around === undefined ? {} : { around: artwork.around }),
   });
-  if (!closing) throw new Refused([notAround(artwork, girth, file)]);
+  if (!closing) throw new Refused([notAround(artwork, girth, files.job)]);
+  const around = repeatsAround(closing);
   return {
+    tile,
     lattice,
     closing,
-    around: repeatsAround(closing),
+    around,
     up: rowsUp(lattice, closing, bandLength),
-    findings: closingFindings(lattice, closing, file),
+    findings: closingFindings(lattice, closing, around, files.job),
   };
 }
 
@@ -78,12 +88,11 @@ const notAround = (artwork: Artwork, girth: number, file: TypedIn): Finding =>
         `${artwork.around} repeats of this lattice climb the wall instead of going around it; give its first step along the girth`,
       );
 
-function closingFindings(lattice: Lattice, closing: Closing, file: TypedIn): Finding[] {
+function closingFindings(lattice: Lattice, closing: Closing, count: number, file: TypedIn): Finding[] {
   const found: Finding[] = [];
   const where = typedAt(file, 'artwork.around');
   const level = levelCount(lattice);
-  const count = repeatsAround(closing);
-  const leans = Math.abs(closing.lean) > 1e-9;
+  const leans = Math.abs(closing.lean) > leastLean;
   if (leans) {
     const climb = `leans by ${Math.abs(degrees(closing.lean)).toFixed(2)} degrees so that ${count} around meet`;
     const instead = level === undefined ? '' : `; it stands level when the count is a multiple of ${level}`;

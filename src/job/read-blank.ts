@@ -57,8 +57,9 @@ export const blankKeys = {
   source: optional('Source', text),
 };
 
-/** A job given as a blank would else be told key by key. */
-const isJob = (value: unknown): boolean => isObject(value) && 'blank' in value && !('stations' in value);
+/** Whether a file's content is a job: as a blank it would be told key by key. */
+export const isJob = (value: unknown): boolean =>
+  isObject(value) && 'blank' in value && !('stations' in value);
 
 /** A blank within another value. Its own `units` go before those around it. */
 export const readBlankAt: Reader<Blank> = (value, around) => {

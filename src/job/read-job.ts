@@ -47,6 +47,9 @@ import {
 /** Most repeats taken as meant around a vessel: past it each is narrower than a blade's corner. */
 const mostAround = 10_000;
 
+/** More ways than this are never listed. */
+const mostWays = 100;
+
 /** Least area of a repeat, mm²: under it two lattice vectors point the same way but for rounding. */
 const leastRepeat = 1e-6;
 
@@ -124,20 +127,32 @@ function noArea(place: Place, a: Point, b: Point): undefined {
   return report(place, 'repeat-without-area', says);
 }
 
+/** A way by its key, or by its number in the list. */
+const readWay: Reader<string | number> = (value, place) =>
+  typeof value === 'string'
+    ? text(value, place)
+    : number({ least: 1, most: mostWays, whole: true })(value, place);
+
 const artworkKeys = {
   file: required('Artwork', text),
   repeat: holding(optional('Repeat', readRepeat), gridKeys),
   lay: standard('Lay', choice<'even' | 'conformal'>(['even', 'conformal'], ['rigid']), 'even'),
   around: optional('Repeats around', number({ least: 1, most: mostAround, whole: true })),
   scale: standard('Scale', choice<'both' | 'across'>(['both', 'across']), 'both'),
-  way: optional('Way', later('leave it out, and give "around" the number of repeats instead')),
+  way: optional('Way to close', readWay),
 };
 
 const readArtwork: Reader<Artwork> = (value, place) => {
   const keys = readKeys(value, artworkKeys, place);
   if (keys?.file === undefined) return undefined;
-  const { file, lay, scale, around, repeat = { kind: 'grid', drop: 0, shift: 0 } } = keys;
-  return { file, repeat, lay, scale, ...given({ around }) };
+  const { file, lay, scale, around, way, repeat = { kind: 'grid', drop: 0, shift: 0 } } = keys;
+  if (way !== undefined && around !== undefined)
+    return report(
+      within(place, 'around'),
+      'one-of-two',
+      'is given beside "way", which says how many go around; keep one of the two',
+    );
+  return { file, repeat, lay, scale, ...given({ around, way }) };
 };
 
 const readSeam: Reader<Job['seam']> = (value, place) => {

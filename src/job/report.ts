@@ -76,6 +76,8 @@ export interface PatternReport {
   readonly closes: readonly [number, number];
   readonly leanDeg: number;
   readonly lay: string;
+  /** The key of the way it closes by, where one was chosen or the tile does not join. */
+  readonly way?: string;
   /** Largest distance measured between the art's exact image on the sheet and the curves written. */
   readonly fitError: number;
   readonly seamGap?: { readonly position: number; readonly tangentDeg: number; readonly crossings: number };

@@ -57,6 +57,8 @@ export interface Artwork {
   readonly lay: 'even' | 'conformal';
   /** Whole number of repeats around; left out, the one nearest to the drawn size. */
   readonly around?: number;
+  /** A way that `repeat` lists, by its key or by its number; not beside `around`. */
+  readonly way?: string | number;
   /** `both` keeps the tile's proportions, `across` changes its size only around the vessel. */
   readonly scale: 'both' | 'across';
 }
@@ -111,4 +113,22 @@ export const standardFilm: Film = {
   minWidth: 1,
   minGap: 0.4,
   minPiece: 4,
+};
+
+/** A job that says nothing but what it decorates. */
+export const standardJob = {
+  coats: [],
+  film: standardFilm,
+  pieces: 'one',
+  edges: 'straight',
+  seam: { style: 'overlap', overlap: standardOverlap },
+  trim: standardTrim,
+} as const satisfies Partial<Job>;
+
+/** Artwork of which nothing is said: it repeats by its own size. */
+export const standardArtwork: Artwork = {
+  file: '',
+  repeat: { kind: 'grid', drop: 0, shift: 0 },
+  lay: 'even',
+  scale: 'both',
 };

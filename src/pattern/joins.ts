@@ -19,7 +19,7 @@ export interface OpenStretch {
   /** The middle of the open stretch. */
   readonly at: Point;
   readonly length: number;
-  /** How far its outline is from where the copy's goes on; the film's whole width where the copy shows none, mm. */
+  /** How far its outline is from where the copy's goes on; the open stretch's whole length where none is near, mm. */
   readonly miss: number;
 }
 
@@ -134,7 +134,7 @@ function atBorder(held: Held, line: BorderLine): AtBorder {
       border,
       at: place((from + to) / 2),
       length: to - from,
-      miss: Math.max(missAt(from, own, beyond), missAt(to, own, beyond)) || to - from,
+      miss: Math.max(...[from, to].map((end) => missAt(end, to - from, own, beyond))) || to - from,
     }));
   const ends = endsOf(own).filter(({ at }) => at > joinTolerance && at < length - joinTolerance);
   const met = ends.flatMap((end) => {
@@ -220,13 +220,17 @@ const nearest = ({ at, begins }: LikeEnd, among: readonly LikeEnd[]): LikeEnd | 
       undefined,
     );
 
-/** How far the outline at a place is from the nearest like one on the other side; 0 where there is none. */
-function missAt(at: number, own: readonly Stretch[], beyond: readonly Stretch[]): number {
+/** Farther than this, or than twice the open stretch, an outline on the other side is no going on of this one, mm. */
+const farthest = 5;
+
+/** How far the outline at an end of an open stretch is from the nearest like one on the other side; 0 where none is near. */
+function missAt(at: number, length: number, own: readonly Stretch[], beyond: readonly Stretch[]): number {
   const isHere = (end: LikeEnd) => end.at === at;
   const [mine, theirs] = [endsOf(own), endsOf(beyond)];
   const end = mine.find(isHere);
   const other = end ? nearest(end, theirs) : theirs.filter(isHere).map((here) => nearest(here, mine))[0];
-  return other ? Math.abs(other.at - at) : 0;
+  const miss = other ? Math.abs(other.at - at) : 0;
+  return miss <= Math.max(farthest, 2 * length) ? miss : 0;
 }
 
 /** The angle between two outlines, whichever way each is walked. */

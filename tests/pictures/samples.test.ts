@@ -39,7 +39,7 @@ function made(jobFile: string): { guide: string; rolled: string } {
 const onWhite = (svg: string): string =>
   svg.replace('</title>\n', '</title>\n<rect width="100%" height="100%" fill="#fff"/>\n');
 
-describe.each(['tapered-cup/cup', 'canister/canister', 'pot/pot'])('the sample %s', (sample) => {
+describe.each(['tapered-cup/cup', 'canister/canister', 'pot/pot', 'mug/mug'])('the sample %s', (sample) => {
   const name = dirname(sample);
 
   test('looks as its pictures show: on the vessel and laid flat', async () => {

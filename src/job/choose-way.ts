@@ -1,0 +1,79 @@
+// Which way a job's pattern closes by: the one the maker chose, or the one that is clearly best where the tile does not join.
+import type { Tile } from '../artwork/tile.ts';
+import { type Finding, note, Refused, stop } from '../finding.ts';
+import { shown } from '../lengths/shown.ts';
+import { type Lattice, latticeOf } from '../pattern/lattice.ts';
+import { type RepeatStudy, repeatStudyOf } from '../pattern/repeat-study.ts';
+import { clearlyBest, type Way, type WayGround, waysToClose } from '../pattern/ways.ts';
+import type { PatternGround } from './pattern-ground.ts';
+import type { Artwork, Job, Repeat } from './resolved-job.ts';
+import { typedAt } from './typed-at.ts';
+import { type ArtFiles, drawnLength, notJoined, stepsInWords } from './way-words.ts';
+
+export interface ChosenWay {
+  readonly way: Way;
+  readonly findings: readonly Finding[];
+}
+
+/** The lattice of a repeat; a side left out is the tile's own. */
+export const latticeOfRepeat = (repeat: Repeat, tile: Tile): Lattice =>
+  repeat.kind === 'lattice'
+    ? { a: repeat.a, b: repeat.b }
+    : latticeOf({ ...repeat, across: repeat.across ?? tile.width, up: repeat.up ?? tile.height });
+
+/** Whether the maker said how the tile repeats. */
+export const saysRepeat = (repeat: Repeat): boolean =>
+  repeat.kind === 'lattice' ||
+  repeat.across !== undefined ||
+  repeat.up !== undefined ||
+  repeat.drop !== 0 ||
+  repeat.shift !== 0;
+
+export const wayGroundOf = (artwork: Artwork, edges: Job['edges'], ground: PatternGround): WayGround => ({
+  ...ground,
+  lay: artwork.lay,
+  scale: artwork.scale,
+  wholeRows: edges === 'whole-rows',
+  ...(artwork.around === undefined ? {} : { around: artwork.around }),
+});
+
+/**
+ * The way to lay a tile by; undefined where it goes around by its own steps, as nearly all do.
+ * @throws Refused where the way chosen is none, or where the tile does not join and no way is clearly best.
+ */
+export function chosenWay(
+  tile: Tile,
+  artwork: Artwork,
+  edges: Job['edges'],
+  ground: PatternGround,
+  files: ArtFiles,
+): ChosenWay | undefined {
+  const { way: asked, repeat } = artwork;
+  // What the maker says of the repeat is believed: where it does not hold, the laid pattern shows it.
+  if (asked === undefined && saysRepeat(repeat)) return undefined;
+  const study = repeatStudyOf(tile, latticeOfRepeat(repeat, tile));
+  if (asked === undefined && study.joins) return undefined;
+  const ways = waysToClose(tile, study, wayGroundOf(artwork, edges, ground));
+  if (asked !== undefined) return { way: wayNamed(asked, ways, files), findings: [] };
+  const taken = clearlyBest(ways, study);
+  if (!taken) throw new Refused([notJoined(study, ways, files)]);
+  return { way: taken, findings: [foundNote(study, taken, files)] };
+}
+
+/** The way by its key, or by its number in the list that `repeat` gives. */
+function wayNamed(asked: string | number, ways: readonly Way[], { job }: ArtFiles): Way {
+  const way = typeof asked === 'number' ? ways[asked - 1] : ways.find(({ key }) => key === asked);
+  if (way) return way;
+  const keys = ways.map(({ key }, i) => `${i + 1} ${shown(key)}`).join(', ');
+  const says =
+    ways.length === 0
+      ? `${shown(asked)} is no way this tile can close here; it has none, so give artwork drawn smaller`
+      : `${shown(asked)} is no way this tile can close here; give one of ${keys}`;
+  throw new Refused([stop('no-such-way', typedAt(job, 'artwork.way'), says)]);
+}
+
+function foundNote({ period, mismatch }: RepeatStudy, way: Way, { art }: ArtFiles): Finding {
+  const sure = Math.round((period?.confidence ?? 0) * 100);
+  const says = `does not join its own copy (off by ${drawnLength(mismatch)}), but shows a repeat of ${stepsInWords(way.lattice)} (sure to ${sure} %): that was laid, as the way ${shown(way.key)}; "repeat" lists the others`;
+  return note('way-taken', { file: art }, says);
+}

@@ -1,0 +1,204 @@
+// The work of `repeat`: does a tile join itself, what repeat does it truly have, and how can it close on this blank.
+import { sizedTile } from '../artwork/sized-tile.ts';
+import type { Normalise } from '../artwork/svg-normalise.ts';
+import { readTile, type Tile } from '../artwork/tile.ts';
+import { type Finding, look, note } from '../finding.ts';
+import { degrees } from '../lengths/angle.ts';
+import { measuredLength, type Units } from '../lengths/length.ts';
+import type { OpenStretch } from '../pattern/joins.ts';
+import { periodsShown, type RepeatStudy, repeatStudyOf, sureRepeat } from '../pattern/repeat-study.ts';
+import { clearlyBest, type Way, type WayKind, waysToClose } from '../pattern/ways.ts';
+import { latticeOfRepeat, saysRepeat, wayGroundOf } from './choose-way.ts';
+import { groundOf } from './pattern-ground.ts';
+import { type PiecesInput, planPieces } from './pieces.ts';
+import type { Artwork, Job } from './resolved-job.ts';
+import { openInWords, stepsInWords, wayInWords } from './way-words.ts';
+
+export interface RepeatInput extends PiecesInput {
+  readonly job: PiecesInput['job'] & Pick<Job, 'edges'> & { readonly artwork: Artwork };
+  /** The artwork; `across`: how wide it is, mm, where that is not what its file says. */
+  readonly art: { readonly text: string; readonly file: string; readonly across?: number };
+  readonly units: Units;
+  readonly normalise: Normalise;
+}
+
+/** One way of the list; mm, degrees, and distortion in percent. */
+export interface WayReport {
+  readonly number: number;
+  readonly key: string;
+  readonly kind: WayKind;
+  readonly around: number;
+  readonly rows: number;
+  readonly scaleAcross: number;
+  readonly scaleUp: number;
+  /** How far a motif's proportions change where the band changes them most, in percent; and on the widest motif, mm. */
+  readonly distortion: number;
+  readonly distortionMm: number;
+  readonly closes: readonly [number, number];
+  readonly leanDeg: number;
+  readonly says: string;
+}
+
+export interface RepeatReport {
+  readonly joins: boolean;
+  /** The farthest that what crosses the borders is from where it goes on, mm. */
+  readonly mismatch: number;
+  /** Where the borders stay open, the worst first; mm in the drawing, y down. */
+  readonly open: readonly (Omit<OpenStretch, 'at'> & { readonly x: number; readonly y: number })[];
+  /** Where outlines meet their copies at an angle. */
+  readonly bends: readonly { readonly x: number; readonly y: number; readonly deg: number }[];
+  readonly period: PeriodReport | null;
+  /** Other repeats that the art may have, the likelier first. */
+  readonly others: readonly PeriodReport[];
+  readonly ways: readonly WayReport[];
+  /** The key of the way that `make` takes when none is named; null where it asks. */
+  readonly taken: string | null;
+  readonly checks: readonly Finding[];
+}
+
+export interface PeriodReport {
+  readonly a: readonly [number, number];
+  readonly b: readonly [number, number];
+  readonly confidence: number;
+}
+
+/** What is known of a tile on a blank. */
+export interface RepeatDescription {
+  readonly report: RepeatReport;
+  readonly lines: readonly string[];
+  readonly tile: Tile;
+  readonly study: RepeatStudy;
+  readonly ways: readonly Way[];
+}
+
+/** Places told one by one; more only add to a count. */
+const mostPlaces = 50;
+
+/** All that can be said of a tile's repeat on a blank. @throws Refused where tile, job or blank can't be used. */
+export function describeRepeat(input: RepeatInput): RepeatDescription {
+  const { job, art, units, normalise } = input;
+  const { tile, findings } = tileOf(art, normalise);
+  const plans = planPieces(input);
+  const ground = groundOf(plans);
+  const study = repeatStudyOf(tile, latticeOfRepeat(job.artwork.repeat, tile));
+  const { around: _, ...free } = job.artwork;
+  const ways = waysToClose(tile, study, wayGroundOf(free, job.edges, ground));
+  const isSaid = saysRepeat(job.artwork.repeat);
+  const taken =
+    isSaid && !study.joins ? ways.find(({ kind }) => kind === 'as-drawn') : clearlyBest(ways, study);
+  const wholeRows = job.edges === 'whole-rows';
+  const report: RepeatReport = {
+    joins: study.joins,
+    mismatch: study.mismatch,
+    open: study.borders.open.slice(0, mostPlaces).map(({ at, ...rest }) => ({ ...rest, x: at.x, y: at.y })),
+    bends: study.borders.kinks
+      .slice(0, mostPlaces)
+      .map(({ at, angle }) => ({ x: at.x, y: at.y, deg: degrees(angle) })),
+    period: study.period ? periodReport(study.period) : null,
+    others: study.others.slice(0, 5).map(periodReport),
+    ways: ways.map((way, i) => wayReport(way, i + 1, units, wholeRows)),
+    taken: taken?.key ?? null,
+    checks: [...findings, ...plans.flatMap((plan) => plan.findings), ...studyFindings(study, art.file)],
+  };
+  const girth = measuredLength(ground.girth, units);
+  const band = measuredLength(ground.bandLength, units);
+  return {
+    report,
+    lines: [
+      ...studyInWords(tile, study, art.file, units),
+      `on ${input.blank.name} the pattern has ${girth} to go around in the middle of a band ${band} long; the ways it can close, best first:`,
+      ...report.ways.map(({ number, key, says }) => `${number}. ${key}: ${says}`),
+      takenInWords(taken),
+    ],
+    tile,
+    study,
+    ways,
+  };
+}
+
+function tileOf({ text, file, across }: RepeatInput['art'], normalise: Normalise) {
+  const read = readTile(text, file, normalise);
+  if (across === undefined) return read;
+  return {
+    tile: sizedTile(read.tile, across),
+    findings: read.findings.filter(({ rule }) => rule !== 'no-size'),
+  };
+}
+
+const periodReport = ({ a, b, confidence }: NonNullable<RepeatStudy['period']>): PeriodReport => ({
+  a: [a.x, a.y],
+  b: [b.x, b.y],
+  confidence,
+});
+
+const wayReport = (way: Way, number: number, units: Units, wholeRows: boolean): WayReport => ({
+  number,
+  key: way.key,
+  kind: way.kind,
+  around: way.around,
+  rows: way.rows,
+  scaleAcross: way.closing.scaleAcross,
+  scaleUp: way.closing.scaleUp,
+  distortion: way.distortion * 100,
+  distortionMm: way.distortionMm,
+  closes: [way.closing.n, way.closing.m],
+  leanDeg: degrees(way.closing.lean),
+  says: wayInWords(way, units, wholeRows),
+});
+
+function studyFindings(study: RepeatStudy, file: string): Finding[] {
+  const [worst] = study.borders.open;
+  const [kink] = study.borders.kinks;
+  if (worst) {
+    const { length } = study.borders.open;
+    const more = length > 1 ? `; ${length} places in all` : '';
+    return [
+      look(
+        'does-not-join',
+        { file, ...worst.at },
+        `does not meet its own copy: ${openInWords(worst)}${more}`,
+      ),
+    ];
+  }
+  if (study.jump !== undefined) {
+    const says = `meets its own copy at the borders, but its spacing jumps there by ${study.jump.toFixed(2)} mm: it was cut out of a larger pattern`;
+    return [look('spacing-jumps', { file }, says)];
+  }
+  if (!kink) return [];
+  const says = `its outlines meet their copies, but bend there by up to ${degrees(kink.angle).toFixed(1)} degrees; that may be as it was drawn`;
+  return [note('bends-at-border', { file, ...kink.at }, says)];
+}
+
+function studyInWords(tile: Tile, study: RepeatStudy, file: string, units: Units): string[] {
+  const size = (mm: number) => measuredLength(mm, units);
+  const colours = tile.layers.length === 1 ? 'one colour' : `${tile.layers.length} colours`;
+  const { crossings, open } = study.borders;
+  const met =
+    crossings === 0 && open.length === 0
+      ? 'nothing crosses its borders'
+      : `${crossings} edges cross its borders and all go on in its copies`;
+  const fault = open[0]
+    ? `it does not join: ${openInWords(open[0])}`
+    : `its borders meet, but its spacing jumps by ${(study.jump ?? 0).toFixed(2)} mm`;
+  return [
+    `${file}: ${size(tile.width)} by ${size(tile.height)}, ${colours}`,
+    study.joins ? `it joins itself: ${met}` : fault,
+    periodInWords(tile, study, units),
+  ];
+}
+
+function periodInWords(tile: Tile, { joins, period, lattice }: RepeatStudy, units: Units): string {
+  if (!period) return 'no repeat shows in it: nothing in it recurs both ways at a steady step';
+  const steps = stepsInWords(period, units);
+  const sure = `${Math.round(period.confidence * 100)} %`;
+  if (joins && period.a.x === lattice.a.x && period.b.y === lattice.b.y)
+    return `its repeat is its own size: ${steps}`;
+  const { across, up } = periodsShown(tile, period);
+  const doubt = period.confidence < sureRepeat ? '; too little to lay it unasked' : '';
+  return `its true repeat: ${steps}, sure to ${sure}; it shows ${across.toFixed(1)} of them across and ${up.toFixed(1)} up${doubt}`;
+}
+
+const takenInWords = (taken: Way | undefined): string =>
+  taken
+    ? `make takes ${taken.key} unless the job names another: "artwork": { "way": "${taken.key}" }`
+    : 'none is clearly best, so make asks: name one in the job, "artwork": { "way": ... }, by its number or its name';

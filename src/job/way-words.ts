@@ -1,0 +1,127 @@
+// Repeats and ways to close, in the maker's words.
+import { type Finding, stop } from '../finding.ts';
+import { degrees } from '../lengths/angle.ts';
+import { measuredLength, type Units } from '../lengths/length.ts';
+import { shown } from '../lengths/shown.ts';
+import type { OpenStretch } from '../pattern/joins.ts';
+import type { Lattice } from '../pattern/lattice.ts';
+import { type RepeatStudy, sureRepeat } from '../pattern/repeat-study.ts';
+import type { Way } from '../pattern/ways.ts';
+import type { TypedIn } from './typed-at.ts';
+
+/** The files that findings name. */
+export interface ArtFiles {
+  readonly job: TypedIn;
+  readonly art: string;
+}
+
+/** A length read off a drawing: finer than any tape, for it was drawn. */
+export const drawnLength = (mm: number, units: Units = 'mm'): string =>
+  units === 'mm' ? `${mm.toFixed(2)} mm` : `${(mm / 25.4).toFixed(4)} in`;
+
+/** A lattice as a maker would read it off the drawing: its two steps, and what kind of repeat they make. */
+export function stepsInWords({ a, b }: Lattice, units: Units = 'mm'): string {
+  const size = (mm: number) => drawnLength(Math.abs(mm), units);
+  const level = Math.abs(a.y) < levelled;
+  const upright = Math.abs(b.x) < levelled;
+  const across = `${size(a.x)} around by ${size(b.y)} up`;
+  if (level && upright) return across;
+  if (upright) return `${across} with a ${isHalf(a.y, b.y) ? 'half drop' : 'drop'} of ${size(a.y)}`;
+  if (level) return `${across}, ${isHalf(b.x, a.x) ? 'brick, its rows' : 'rows'} shifted by ${size(b.x)}`;
+  const sideways = ({ x, y }: Lattice['a']) =>
+    `${size(x)} ${x < 0 ? 'left' : 'right'} and ${size(y)} ${y < 0 ? 'up' : 'down'}`;
+  return `a step of ${sideways(a)}, and one of ${sideways(b)}`;
+}
+
+/** What is level to the eye on paper, mm. */
+const levelled = 0.02;
+
+const isHalf = (part: number, whole: number): boolean => Math.abs(Math.abs(part / whole) - 0.5) < 0.01;
+
+/** A way in one line: how many go around, at what size, what rows it makes, and what it does to a motif. */
+export function wayInWords(way: Way, units: Units, wholeRows: boolean): string {
+  const parts = [
+    laidInWords(way, units),
+    sizeInWords(way),
+    rowsInWords(way, wholeRows),
+    leanInWords(way),
+    bentInWords(way, units),
+  ];
+  return parts.filter((part) => part !== '').join('; ');
+}
+
+function laidInWords({ kind, around, lattice }: Way, units: Units = 'mm'): string {
+  switch (kind) {
+    case 'repeat':
+      return `${around} around`;
+    case 'period':
+      return `${around} around, by a repeat of ${stepsInWords(lattice, units)}`;
+    case 'mirrored':
+      return `${around} around, every other tile mirrored, so that all meet at their borders`;
+    case 'as-drawn':
+      return `${around} around as they are, with borders that do not meet`;
+  }
+}
+
+const percent = (share: number): string => `${(share * 100).toFixed(1)} %`;
+
+function sizeInWords({ closing: { scaleAcross, scaleUp }, scale }: Way): string {
+  if (scale === 'across') return `${percent(scaleAcross)} of the drawn size around, ${percent(scaleUp)} up`;
+  if (Math.abs(scaleAcross - scaleUp) < 5e-4) return `${percent(scaleAcross)} of the drawn size`;
+  return `${percent(scaleAcross)} of the drawn size around and ${percent(scaleUp)} up`;
+}
+
+function rowsInWords({ rows }: Way, wholeRows: boolean): string {
+  if (wholeRows || Math.abs(rows - Math.round(rows)) < 5e-3)
+    return `${Math.round(rows)} whole ${Math.round(rows) === 1 ? 'row' : 'rows'}`;
+  return `${rows.toFixed(1)} rows, the top one cut by the edge of the band`;
+}
+
+function leanInWords({ closing: { lean, n, m }, lattice }: Way): string {
+  if (Math.abs(lean) < 1e-6) return '';
+  const rows = Math.abs(m) === 1 ? 'row' : 'rows';
+  return `leans by ${Math.abs(degrees(lean)).toFixed(2)} degrees, so that ${n} along and ${Math.abs(m)} ${rows} ${m * lattice.b.y < 0 ? 'up' : 'down'} meet the start`;
+}
+
+function bentInWords({ distortion, distortionMm }: Way, units: Units): string {
+  if (distortion < 5e-4) return 'no motif changes its proportions';
+  return `proportions change by up to ${percent(distortion)}, ${measuredLength(distortionMm, units)} on the widest motif`;
+}
+
+/** Where a border stays open, in words. */
+export function openInWords({ layer, border, miss, length }: OpenStretch): string {
+  const place = `at its ${border === 'side' ? 'left and right' : 'upper and lower'} border`;
+  if (Math.abs(miss - length) < 1e-9)
+    return `${place} ${drawnLength(length)} of ${layer} ends where its copy shows none`;
+  return `${place} an edge of ${layer} is ${drawnLength(miss)} from where its copy goes on`;
+}
+
+/** Why a tile can't be laid unasked, and the ways out. */
+export function notJoined(study: RepeatStudy, ways: readonly Way[], { art }: ArtFiles): Finding {
+  const [worst] = study.borders.open;
+  const where = worst ? { file: art, ...worst.at } : { file: art };
+  const more = study.borders.open.length > 1 ? `, and so ${study.borders.open.length} places in all` : '';
+  const fault = worst
+    ? `does not meet its own copy: ${openInWords(worst)}${more}`
+    : `meets its own copy at the borders, but its spacing jumps there by ${drawnLength(study.jump ?? 0)}`;
+  return stop('does-not-join', where, `${fault}. ${repeatFault(study)}. Three ways out: ${waysOut(ways)}`);
+}
+
+function repeatFault({ period }: RepeatStudy): string {
+  if (!period) return 'No repeat shows in it';
+  const sure = Math.round(period.confidence * 100);
+  const steps = stepsInWords(period);
+  return period.confidence < sureRepeat
+    ? `It may repeat by ${steps}, but that is only sure to ${sure} %`
+    : `It repeats by ${steps}, but shows no whole period of it, or none that closes here`;
+}
+
+function waysOut(ways: readonly Way[]): string {
+  const [first] = ways.filter(({ kind }) => kind !== 'as-drawn');
+  const asDrawn = ways.find(({ kind }) => kind === 'as-drawn');
+  const chosen = first
+    ? `give "way": ${shown(first.key)} in the job's "artwork" (${laidInWords(first)})`
+    : 'give "around" a count that closes';
+  const open = asDrawn ? `; or "way": "as-drawn", its open borders hidden or liked` : '';
+  return `${chosen}${open}; or give artwork that is drawn to repeat, or a larger crop of it, at least one and a third repeats each way`;
+}

@@ -1,0 +1,110 @@
+// What a tile is found to be: whether it joins its copies, and the repeat that its art truly has.
+import type { Tile } from '../artwork/tile.ts';
+import { boxOfPoints } from '../geometry/box.ts';
+import { distance, type Point } from '../geometry/point.ts';
+import { joinTolerance } from '../geometry/tolerance.ts';
+import { type Joins, joinsOf } from './joins.ts';
+import { drawnLandmarks } from './landmarks.ts';
+import { cellArea, coordinates, type Lattice, step } from './lattice.ts';
+import { type FoundRepeat, repeatTolerance, trueRepeat } from './true-repeat.ts';
+
+export interface RepeatStudy {
+  /** The steps that the tile was taken to repeat by: its own size, or what the maker says. */
+  readonly lattice: Lattice;
+  readonly borders: Joins;
+  /** Whether the tile can be laid beside itself and no eye finds where: its borders meet, and its spacing goes on. */
+  readonly joins: boolean;
+  /** The farthest that outlines, or copies of a motif, are from where they go on, mm. */
+  readonly mismatch: number;
+  /** The likeliest lattice of the art; undefined where it has none that shows. */
+  readonly period: FoundRepeat | undefined;
+  /** Other lattices the art may have, the likelier first. */
+  readonly others: readonly FoundRepeat[];
+  /** Where borders meet but the spacing jumps: by how much, mm. */
+  readonly jump: number | undefined;
+}
+
+/** A repeat this sure is taken over what the file's size says. */
+export const sureRepeat = 0.9;
+
+/** Study a tile that is to repeat by a lattice. */
+export function repeatStudyOf(tile: Tile, lattice: Lattice): RepeatStudy {
+  const borders = joinsOf(tile, lattice);
+  const [found, ...others] = trueRepeat(drawnLandmarks(tile.layers), tile).map(levelled);
+  const jump = borders.joins && found && found.confidence >= sureRepeat ? jumpOf(lattice, found) : undefined;
+  const joins = borders.joins && jump === undefined;
+  return {
+    lattice,
+    borders,
+    joins,
+    mismatch: Math.max(borders.mismatch, jump ?? 0),
+    period: joins ? periodOfJoined(lattice, borders, found) : found,
+    others,
+    jump,
+  };
+}
+
+/** Steps this near to level, upright or half a drop were drawn so: files are rounded, and eyes see a slow climb, mm. */
+const drawnSo = 0.01;
+
+/** A found lattice made level, upright, half-dropped or bricked where it is so but for rounding. */
+function levelled({ a, b, confidence }: FoundRepeat): FoundRepeat {
+  const near = (value: number, to: number) => (Math.abs(value - to) <= drawnSo ? to : value);
+  const snapped = (value: number, whole: number) => near(near(near(value, 0), whole / 2), -whole / 2);
+  const [ay, bx] = [snapped(a.y, near(b.x, 0) === 0 ? b.y : 0), snapped(b.x, near(a.y, 0) === 0 ? a.x : 0)];
+  return { a: { x: a.x, y: ay }, b: { x: bx, y: b.y }, confidence };
+}
+
+/** How far a step of the tile is from the nearest whole step of its art, mm; undefined where it is one. */
+function jumpOf({ a, b }: Lattice, found: Lattice): number | undefined {
+  const off = Math.max(offStep(a, found), offStep(b, found));
+  return off > slackOf({ a, b }, found) ? off : undefined;
+}
+
+const wholeStep = (p: Point, lattice: Lattice): { readonly i: number; readonly j: number } => {
+  const { i, j } = coordinates(lattice, p);
+  return { i: Math.round(i), j: Math.round(j) };
+};
+
+function offStep(p: Point, lattice: Lattice): number {
+  const { i, j } = wholeStep(p, lattice);
+  return distance(p, step(lattice, i, j));
+}
+
+/** What a found step may be off adds up over the steps that make up a tile's. */
+function slackOf({ a, b }: Lattice, found: Lattice): number {
+  const counts = [a, b].flatMap((p) => Object.values(wholeStep(p, found)).map(Math.abs));
+  return Math.max(joinTolerance, repeatTolerance) * Math.max(1, ...counts);
+}
+
+/** The repeat of a tile that joins: the finer one that it holds, made exact by the tile's own size; else its own. */
+function periodOfJoined(lattice: Lattice, borders: Joins, found: FoundRepeat | undefined): FoundRepeat {
+  const parts = found ? Math.round(cellArea(lattice) / cellArea(found)) : 1;
+  // All of a tile that joins shows: what recurs in most of it alone is no repeat of it.
+  const isFiner =
+    found && found.confidence >= sureRepeat && parts > 1 && jumpOf(lattice, found) === undefined;
+  if (isFiner) return { ...(exactly(found, lattice) ?? found), confidence: found.confidence };
+  // Every outline that goes on across a border halves the doubt that it does so by chance; where none does, only the
+  // file's size tells.
+  return { ...lattice, confidence: 1 - 2 ** -(1 + borders.crossings / 2) };
+}
+
+/** A found lattice as exact fractions of the tile's own steps. */
+function exactly(found: Lattice, { a, b }: Lattice): Lattice | undefined {
+  const [p, q] = [wholeStep(a, found), wholeStep(b, found)];
+  const area = p.i * q.j - p.j * q.i;
+  if (area === 0) return undefined;
+  const solved = (of: 'x' | 'y') => ({
+    first: (a[of] * q.j - b[of] * p.j) / area,
+    second: (b[of] * p.i - a[of] * q.i) / area,
+  });
+  const [x, y] = [solved('x'), solved('y')];
+  return { a: { x: x.first, y: y.first }, b: { x: x.second, y: y.second } };
+}
+
+/** How much of the art's own period a tile shows: across and up, in periods. */
+export function periodsShown(tile: { readonly width: number; readonly height: number }, { a, b }: Lattice) {
+  const corners = [{ x: 0, y: 0 }, a, b, { x: a.x + b.x, y: a.y + b.y }];
+  const { minX, minY, maxX, maxY } = boxOfPoints(corners);
+  return { across: tile.width / (maxX - minX), up: tile.height / (maxY - minY) };
+}

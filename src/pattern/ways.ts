@@ -1,0 +1,240 @@
+// The ways a tile can close around a wall, best first: by its own repeat, by the one found in it, book-matched, or as it is.
+import type { Tile } from '../artwork/tile.ts';
+import type { Contour } from '../geometry/contour.ts';
+import { tightBox } from '../geometry/measure.ts';
+import { windowOf } from './clean-period.ts';
+import {
+  type Closing,
+  type ClosingOptions,
+  closingBy,
+  closingCost,
+  closingOf,
+  closingsNear,
+  isLevellest,
+  repeatsAround,
+  rowsUp,
+} from './closing.ts';
+import { type Lattice, step } from './lattice.ts';
+import { type MirroredWays, mirroredTile } from './mirrored.ts';
+import type { PatternTile } from './period.ts';
+import { type RepeatStudy, sureRepeat } from './repeat-study.ts';
+
+/**
+ * What a way lays: `repeat` the tile by its own steps, `period` one period found in it, `mirrored` the tile and its mirror
+ * image in turn, `as-drawn` the tile by its own steps though it does not join.
+ */
+export type WayKind = 'repeat' | 'period' | 'mirrored' | 'as-drawn';
+
+export interface Way {
+  /** Stable, so that a job can name it. */
+  readonly key: string;
+  readonly kind: WayKind;
+  readonly lattice: Lattice;
+  readonly closing: Closing;
+  readonly scale: ClosingOptions['scale'];
+  /** Repeats around: of mirrored tiles each one counts. */
+  readonly around: number;
+  /** Rows up the band. */
+  readonly rows: number;
+  /** What of a motif's proportions changes most, where on the band it does so most: a share, 0 where none does. */
+  readonly distortion: number;
+  /** The same on the widest motif, mm. */
+  readonly distortionMm: number;
+  /** What the way asks of the art: 0 where it is laid as drawn. Ways are listed by it. */
+  readonly cost: number;
+}
+
+/** What a pattern has to close around. */
+export interface WayGround {
+  /** Girth of the sheet at the middle of the band, and at its two ends, mm. */
+  readonly girth: number;
+  readonly ends: { readonly foot: number; readonly lip: number };
+  /** mm */
+  readonly bandLength: number;
+  readonly lay: 'even' | 'conformal';
+  readonly scale: ClosingOptions['scale'];
+  readonly wholeRows: boolean;
+  /** The count of repeats around, if the maker says it. */
+  readonly around?: number;
+}
+
+/** How many closings of each kind are looked at. */
+const listed = { repeat: 5, period: 5, mirrored: 2, 'as-drawn': 1 } as const;
+
+/** What a kind asks of the art beside scale and lean: other art at its borders, or an open border all the way up. */
+const askedBy: Readonly<Record<WayKind, number>> = { repeat: 0, period: 0, mirrored: 0.25, 'as-drawn': 1 };
+
+/** Stretched around alone, a motif changes its shape, which is seen sooner than its size. */
+const stretchWeight = 1.6;
+
+/** A change of size under this is not worth a way of its own; past the second no motif bears it around alone. */
+const leastStretch = 0.003;
+const mostStretch = 0.15;
+
+/** The ways a tile can close, those that ask least of it first. */
+export function waysToClose(tile: Tile, study: RepeatStudy, ground: WayGround): readonly Way[] {
+  const motif = widestMotif(tile, study.period ?? study.lattice);
+  const make = wayMaker(ground, motif);
+  const kinds = study.joins ? joinedWays(study, ground, make) : brokenWays(tile, study, ground, make);
+  const ways = [...kinds].sort((one, other) => one.cost - other.cost);
+  return ways
+    .filter((way, i) => ways.findIndex((other) => other.key === way.key) === i)
+    .filter((way, i) => i < leastListed || way.kind === 'as-drawn' || sizeChange(way) < mostChange)
+    .filter((way, i) => i < mostListed || way.kind === 'as-drawn');
+}
+
+/** A maker compares a few ways, not all: past these, only those that change the drawn size by no more than so much. */
+const leastListed = 3;
+const mostListed = 9;
+const mostChange = Math.log(1.4);
+
+const sizeChange = ({ closing: { scaleAcross, scaleUp } }: Way): number =>
+  Math.max(Math.abs(Math.log(scaleAcross)), Math.abs(Math.log(scaleUp)));
+
+function joinedWays({ lattice, period }: RepeatStudy, ground: WayGround, make: MakeWay): Way[] {
+  const own = near('repeat', lattice, ground, make);
+  const isFiner = period && !isSame(period, lattice);
+  return [...own, ...(isFiner ? near('period', period, ground, make) : [])];
+}
+
+function brokenWays(tile: Tile, study: RepeatStudy, ground: WayGround, make: MakeWay): Way[] {
+  const { lattice, period } = study;
+  const found =
+    period && windowOf(tile, period) ? near('period', period, ground, make, period.confidence) : [];
+  const [asDrawn] = sumsOf('as-drawn', lattice, ground);
+  return [
+    ...found,
+    ...near('mirrored', mirroredLattice(tile, study, ground), ground, make),
+    ...(asDrawn ? [make('as-drawn', lattice, asDrawn, ground.scale)] : []),
+  ];
+}
+
+const optionsOf = ({ girth, bandLength, scale, wholeRows }: WayGround): Omit<ClosingOptions, 'around'> => ({
+  girth,
+  bandLength,
+  scale,
+  wholeRows,
+});
+
+const isSame = (one: Lattice, other: Lattice): boolean =>
+  one.a.x === other.a.x && one.a.y === other.a.y && one.b.x === other.b.x && one.b.y === other.b.y;
+
+type MakeWay = (
+  kind: WayKind,
+  lattice: Lattice,
+  closing: Closing,
+  scale: ClosingOptions['scale'],
+  confidence?: number,
+) => Way;
+
+/** The best closings of a lattice, and those of them that keep the heights as drawn. */
+function near(kind: WayKind, lattice: Lattice, ground: WayGround, make: MakeWay, confidence = 1): Way[] {
+  const options = optionsOf(ground);
+  const sums = sumsOf(kind, lattice, ground).slice(0, listed[kind]);
+  const plain = sums.map((closing) => make(kind, lattice, closing, ground.scale, confidence));
+  if (ground.scale === 'across') return plain;
+  const stretched = sums.slice(0, 2).flatMap((sum) => {
+    const closing = closingBy(lattice, sum, { ...options, scale: 'across' });
+    const change = closing ? Math.abs(Math.log(closing.scaleAcross)) : 0;
+    const isOther = closing && change > leastStretch && change < mostStretch;
+    return isOther ? [make(kind, lattice, closing, 'across', confidence)] : [];
+  });
+  return [...plain, ...stretched];
+}
+
+/** The closings of a kind: by the count that is asked for, or those that ask least of the art. */
+function sumsOf(kind: WayKind, lattice: Lattice, ground: WayGround): readonly Closing[] {
+  const { around } = ground;
+  if (around === undefined) return closingsNear(lattice, optionsOf(ground));
+  const repeats = kind === 'mirrored' ? around / 2 : around;
+  const closing = closingOf(lattice, { ...optionsOf(ground), around: repeats });
+  return Number.isInteger(repeats) && closing ? [closing] : [];
+}
+
+/** Ways of a ground, their figures worked out on a motif so wide, mm. */
+const wayMaker =
+  (ground: WayGround, motif: number): MakeWay =>
+  (kind, lattice, closing, scale, confidence = 1) => {
+    const distortion = distortionOf(closing, ground);
+    const stretch = Math.abs(Math.log(closing.scaleAcross / closing.scaleUp));
+    const cost = closingCost(closing) + (stretchWeight - 1) * stretch + askedBy[kind] + (1 - confidence);
+    return {
+      key: keyOf(kind, lattice, closing, scale === 'across' && ground.scale !== 'across'),
+      kind,
+      lattice,
+      closing,
+      scale,
+      around: repeatsAround(closing) * (kind === 'mirrored' ? 2 : 1),
+      rows: rowsUp(lattice, closing, ground.bandLength),
+      distortion,
+      distortionMm: distortion * motif * closing.scaleUp,
+      cost,
+    };
+  };
+
+const words: Readonly<Record<WayKind, string>> = {
+  repeat: 'around',
+  period: 'period',
+  mirrored: 'mirrored',
+  'as-drawn': 'as-drawn',
+};
+
+function keyOf(kind: WayKind, lattice: Lattice, closing: Closing, isStretched: boolean): string {
+  const { n, m } = closing;
+  if (kind === 'as-drawn') return words[kind];
+  const count = isLevellest(lattice, closing)
+    ? String(kind === 'mirrored' ? 2 * n : n)
+    : `${n}a${m < 0 ? '-' : '+'}${Math.abs(m)}b`;
+  return `${words[kind]}-${count}${isStretched ? '-across' : ''}`;
+}
+
+/** The change of proportions where the band differs most from its middle: an even lay widens motifs with the girth. */
+function distortionOf({ scaleAcross, scaleUp }: Closing, { girth, ends, lay }: WayGround): number {
+  const girths = lay === 'conformal' ? [girth] : [girth, ends.foot, ends.lip];
+  return Math.max(...girths.map((at) => Math.abs((scaleAcross * at) / girth / scaleUp - 1)));
+}
+
+/** The widest motif that stands in a period: the widest shape no wider than it, mm. */
+function widestMotif({ layers, width }: Tile, { a, b }: Lattice): number {
+  const period = Math.min(width, Math.max(Math.abs(a.x), Math.abs(b.x)));
+  const widths = layers.flatMap(({ shapes }) =>
+    shapes.map(({ contours }) => {
+      const { minX, maxX } = tightBox(contours);
+      return maxX - minX;
+    }),
+  );
+  return Math.max(0, ...widths.filter((wide) => wide <= period)) || period;
+}
+
+/** Tiles mirrored around; above one another too, where rows stand that do not join as they are. */
+const mirroredWaysOf = (
+  tile: Tile,
+  { borders }: RepeatStudy,
+  { girth, bandLength }: WayGround,
+): MirroredWays => {
+  const count = Math.max(1, Math.round(girth / (2 * tile.width)));
+  const rows = bandLength / ((girth / (2 * tile.width * count)) * tile.height);
+  return rows > 1 && borders.open.some(({ border }) => border === 'level') ? 'both' : 'around';
+};
+
+function mirroredLattice(tile: Tile, study: RepeatStudy, ground: WayGround): Lattice {
+  const times = mirroredWaysOf(tile, study, ground) === 'both' ? 2 : 1;
+  return { a: { x: 2 * tile.width, y: 0 }, b: { x: 0, y: -times * tile.height } };
+}
+
+/** The tile that a way lays. */
+export function tileOfWay({ kind, lattice }: Pick<Way, 'kind' | 'lattice'>, tile: Tile): PatternTile {
+  if (kind === 'mirrored')
+    return mirroredTile(tile, Math.abs(step(lattice, 0, 1).y) > tile.height ? 'both' : 'around');
+  if (kind !== 'period') return tile;
+  const window: Contour | undefined = windowOf(tile, lattice);
+  return window ? { ...tile, window } : tile;
+}
+
+/** The way to take unasked: a tile that joins goes around by its own steps, another by a repeat that is sure; else none is clear. */
+export function clearlyBest(ways: readonly Way[], study: RepeatStudy): Way | undefined {
+  if (study.joins) return ways.find(({ kind }) => kind === 'repeat');
+  const [first] = ways;
+  if (!first || first.kind === 'mirrored' || first.kind === 'as-drawn') return undefined;
+  return (study.period?.confidence ?? 0) >= sureRepeat ? first : undefined;
+}

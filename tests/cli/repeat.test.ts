@@ -1,0 +1,97 @@
+// `seamwright repeat`, as a maker runs it.
+import { afterAll, describe, expect, test } from 'vitest';
+import { patience, projectFolder, run, Workshop } from './run.ts';
+
+const shop = new Workshop();
+afterAll(() => shop.clear());
+
+const samples = `${projectFolder}/samples`;
+const repeat = (...args: string[]) => run(['repeat', ...args], { cwd: shop.folder });
+
+describe('repeat', () => {
+  test('tells in words that a tile joins, its repeat, and the ways it can close', patience, async () => {
+    const { status, out } = await repeat(
+      `${samples}/canister/ropes.svg`,
+      `${samples}/canister/canister.blank.json`,
+    );
+    expect(status).toBe(0);
+    const [tile, joins, period, ground, first, ...rest] = out.trim().split('\n');
+    expect(tile).toMatch(/^ropes\.svg: 44\.4 mm by 30\.2 mm/);
+    expect(joins).toMatch(/^it joins itself/);
+    expect(period).toBe('its repeat is its own size: 44.45 mm around by 30.16 mm up');
+    expect(ground).toMatch(/has 269\.6 mm to go around/);
+    // 269.6 mm over 44.45 mm is 6.06.
+    expect(first).toMatch(/^1\. around-6: 6 around; 101\.1 % of the drawn size/);
+    expect(rest.at(-1)).toMatch(/^make takes around-6/);
+  });
+
+  test('tells as JSON what the contract names, for a crop that does not join', patience, async () => {
+    const { status, out, lines } = await repeat(
+      `${samples}/mug/shore.svg`,
+      `${samples}/mug/mug.job.json`,
+      '--json',
+    );
+    expect(status).toBe(1);
+    const report = JSON.parse(out);
+    expect(report).toMatchObject({ joins: false, mismatch: expect.any(Number), taken: 'period-8' });
+    // The lattice that the sample was drawn by; its motifs are placed to 0.001 mm.
+    expect(report.period.a).toEqual([expect.closeTo(34, 2), expect.closeTo(14.5, 2)]);
+    expect(report.period.b).toEqual([expect.closeTo(0, 2), expect.closeTo(29, 2)]);
+    expect(report.period.confidence).toBeGreaterThan(0.95);
+    for (const way of report.ways)
+      expect(way).toMatchObject({
+        key: expect.any(String),
+        around: expect.any(Number),
+        scaleAcross: expect.any(Number),
+        scaleUp: expect.any(Number),
+        distortion: expect.any(Number),
+        says: expect.any(String),
+      });
+    expect(new Set(report.ways.map(({ kind }: { kind: string }) => kind))).toEqual(
+      new Set(['period', 'mirrored', 'as-drawn']),
+    );
+    expect(lines.some((line) => /^look: shore\.svg: does not meet its own copy/.test(line))).toBe(true);
+  });
+
+  test('measures a band, units and a size of artwork that are given', patience, async () => {
+    const plain = [
+      '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 30">',
+      '<circle cx="20" cy="15" r="9"/></svg>',
+    ];
+    shop.write('dot.svg', plain.join(''));
+    const blank = `${samples}/canister/canister.blank.json`;
+    const { status, out } = await repeat(
+      'dot.svg',
+      blank,
+      '--art-across',
+      '2in',
+      '--units',
+      'in',
+      '--band',
+      '1..3',
+    );
+    expect(status).toBe(0);
+    expect(out).toMatch(/^dot\.svg: 2\.000 in by 1\.500 in, one colour\n/);
+    expect(out).toMatch(/band 2\.000 in long/);
+    const unsized = await repeat('dot.svg', blank);
+    expect([unsized.status, unsized.lines.some((line) => /no real-world size/.test(line))]).toEqual([
+      1,
+      true,
+    ]);
+  });
+
+  test.each([
+    ['a tile that is not there', ['no.svg', `${samples}/mug/mug.job.json`], /no\.svg: there is no such file/],
+    ['a blank that is not there', [`${samples}/mug/shore.svg`, 'no.json'], /no\.json: there is no such file/],
+    ['no blank at all', [`${samples}/mug/shore.svg`], /missing required argument/],
+    [
+      'a band upside down',
+      [`${samples}/mug/shore.svg`, `${samples}/mug/mug.job.json`, '--band', '9..3'],
+      /upside down/,
+    ],
+  ])('refuses %s', patience, async (_, args, says) => {
+    const { status, lines } = await repeat(...args);
+    expect(status).toBe(2);
+    expect(lines.join('\n')).toMatch(says);
+  });
+});
