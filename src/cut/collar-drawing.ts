@@ -9,7 +9,8 @@ import type { Point } from '../geometry/point.ts';
 import { edgeLine, finishedEdge, outline } from '../unroll/template.ts';
 import type { Collar } from './collar.ts';
 import { type CollarWords, collarWords, plumbLines } from './collar-marks.ts';
-import { noteStrip, scaleSquares } from './marks.ts';
+import { guideSheet, shiftedGroups } from './guide-sheet.ts';
+import type { LineMeaning } from './note-strip.ts';
 import { stacked } from './stack.ts';
 
 export interface CollarDrawingOptions {
@@ -32,77 +33,53 @@ const margin = 6;
 
 const still: Point = { x: 0, y: 0 };
 
-interface Parts {
-  readonly outline: DrawnPath[];
-  readonly seam: DrawnPath[];
-  readonly trim: DrawnPath[];
-  readonly register: DrawnPath[];
-  readonly note: DrawnPath[];
-}
-
-const roles = ['outline', 'seam', 'trim', 'register', 'note'] as const;
+const meaningsOf = (hasHandle: boolean): readonly LineMeaning[] => [
+  { role: 'outline', says: 'cut' },
+  { role: 'trim', says: 'level line' },
+  { role: 'seam', says: hasHandle ? 'side beside the handle' : 'where the ends meet' },
+  { role: 'register', says: 'plumb line' },
+];
 
 /** The cut drawing and the guide of collars, stacked on one sheet. */
 export function collarDrawings({ collars, notes, words }: CollarDrawingOptions): CollarDrawings {
   const borders = collars.map(({ collar }) => outline(collar.template));
   const offsets = stacked(borders, margin);
   const boxes = borders.map((border, i) => tightBox(shifted([border], offsets[i] ?? still)));
-  const room = grow(boxAround(boxes), margin);
-  const strip = noteStrip(notes, words, room.maxX - room.minX - 2 * margin);
-  const under = Math.max(...[...scaleSquares(), ...strip.lines.flat()].map((line) => tightBox([line]).maxX));
-  const width = Math.max(room.maxX - room.minX, under + 2 * margin);
-  const corner = { x: -room.minX, y: -room.minY };
-  const origins = offsets.map(({ x, y }) => ({ x: x + corner.x, y: y + corner.y }));
-  const parts = collars.map(({ collar, said }, i) => {
+  const parts = collars.flatMap(({ collar, said }, i) => {
     const suffix = collars.length > 1 ? `-${i + 1}` : '';
-    return placed(partsOf(collar, said, words, suffix), origins[i] ?? still);
+    return shiftedGroups(partsOf(collar, said, words, suffix), offsets[i] ?? still);
   });
-  const below = { x: margin, y: room.maxY - room.minY };
-  const strips: Partial<Parts> = {
-    register: scaleSquares().map((square) => ({ contours: shifted([square], below) })),
-    note: strip.lines.map((line) => ({ contours: shifted(line, below) })),
-  };
-  const groups = roles.map(
-    (role): DrawnGroup => ({
-      role,
-      paths: [...parts.flatMap((part) => part[role]), ...(strips[role] ?? [])],
-    }),
-  );
-  const size = { width, height: below.y + strip.height + margin };
-  return {
-    cut: { ...size, groups: groups.filter(({ role }) => role === 'outline') },
-    guide: { ...size, groups },
-    origins,
-  };
+  const { cut, guide, origin } = guideSheet({
+    blade: parts.filter(({ role }) => role === 'outline'),
+    guide: parts.filter(({ role }) => role !== 'outline'),
+    room: grow(boxAround(boxes), margin),
+    margin,
+    notes,
+    meanings: meaningsOf(collars.some(({ collar }) => collar.clear !== undefined)),
+    words,
+  });
+  return { cut, guide, origins: offsets.map(({ x, y }) => ({ x: x + origin.x, y: y + origin.y })) };
 }
 
-function partsOf(collar: Collar, said: CollarWords, words: DrawWords, suffix: string): Parts {
+/** A strip's own lines and words, in its flat wall's frame. */
+function partsOf(collar: Collar, said: CollarWords, words: DrawWords, suffix: string): DrawnGroup[] {
   const { template, along } = collar;
   const { wall, piece, seam } = template;
   const path = (contour: Contour, id?: string): DrawnPath => ({
     ...(id === undefined ? {} : { id: id + suffix }),
     contours: [contour],
   });
-  return {
-    outline: [path(outline(template), 'collar')],
-    seam: [
-      path(edgeLine(wall, seam.start, piece.from, piece.to), 'seam-start'),
-      path(edgeLine(wall, seam.finish, piece.from, piece.to), 'seam-finish'),
-    ],
-    trim: [path(finishedEdge(template, along), 'level-line')],
-    register: plumbLines(collar).map((line) => path(line)),
-    note: collarWords(collar, said, words).map((contours) => ({ contours })),
-  };
+  return [
+    { role: 'outline', paths: [path(outline(template), 'collar')] },
+    {
+      role: 'seam',
+      paths: [
+        path(edgeLine(wall, seam.start, piece.from, piece.to), 'seam-start'),
+        path(edgeLine(wall, seam.finish, piece.from, piece.to), 'seam-finish'),
+      ],
+    },
+    { role: 'trim', paths: [path(finishedEdge(template, along), 'level-line')] },
+    { role: 'register', paths: plumbLines(collar).map((line) => path(line)) },
+    { role: 'note', paths: collarWords(collar, said, words).map((contours) => ({ contours })) },
+  ];
 }
-
-const placed = (parts: Parts, by: Point): Parts => {
-  const all = (paths: readonly DrawnPath[]) =>
-    paths.map((path) => ({ ...path, contours: shifted(path.contours, by) }));
-  return {
-    outline: all(parts.outline),
-    seam: all(parts.seam),
-    trim: all(parts.trim),
-    register: all(parts.register),
-    note: all(parts.note),
-  };
-};

@@ -21,7 +21,9 @@ import {
   goreOutline,
   mirrored,
 } from '../unroll/gores.ts';
-import { crossMark, noteStrip, scaleSquares, tick, wordSize } from './marks.ts';
+import { guideSheet } from './guide-sheet.ts';
+import { crossMark, tick, wordSize } from './marks.ts';
+import type { LineMeaning } from './note-strip.ts';
 
 export interface GoreDrawingOptions {
   /** What the film follows. */
@@ -162,6 +164,12 @@ function isApart(place: Affine, before: Affine | undefined, y: number, room: num
   return Math.hypot(a.x - b.x, a.y - b.y) >= room;
 }
 
+const meanings: readonly LineMeaning[] = [
+  { role: 'outline', says: 'cut' },
+  { role: 'seam', says: 'seam' },
+  { role: 'trim', says: 'finished edge, trimmed to after laying' },
+];
+
 /** The cut drawing and the guide of gores. */
 export function goreDrawings(drawn: GoreDrawingOptions): GoreDrawings {
   const { comb, notes, words } = drawn;
@@ -174,46 +182,28 @@ export function goreDrawings(drawn: GoreDrawingOptions): GoreDrawings {
   const wordPaths = wordsOf(laid, words);
   const noteBoxes = wordPaths.map(({ contours }) => tightBox(contours));
   const room = grow(boxAround([grow(cutBox, 2), ...noteBoxes]), margin / 2);
-  const strip = noteStrip(notes, words, room.maxX - room.minX - margin);
-  const least = Math.max(0, ...strip.lines.map((line) => tightBox(line).maxX)) + margin;
-  const width = Math.max(room.maxX - room.minX, least);
-  const right = room.minX + width;
-  const stripAt = translation(room.minX + margin / 2, room.maxY);
-  const corners = [room.minX + 4, right - 4].flatMap((x) =>
+  const corners = [room.minX + 4, room.maxX - 4].flatMap((x) =>
     [room.minY + 4, room.maxY - 4].map((y) => ({ contours: crossMark({ x, y }) })),
   );
-  const blade: DrawnGroup[] = [{ role: 'outline', paths: outlines }];
-  const guide: DrawnGroup[] = [
-    ...blade,
-    ...guideLines(drawn, laid),
-    {
-      role: 'register',
-      paths: [
-        ...corners,
-        ...laid.flatMap(ticksOf).map((contour) => path(contour)),
-        ...scaleSquares().map((square) => path(moveContour(stripAt, square))),
-      ],
-    },
-    {
-      role: 'note',
-      paths: [
-        ...wordPaths,
-        ...strip.lines.map((line) => ({ contours: line.map((c) => moveContour(stripAt, c)) })),
-      ],
-    },
-  ];
-  const toPage = translation(-room.minX, -room.minY);
-  const onPage = (groups: readonly DrawnGroup[]): Drawing => ({
-    width,
-    height: room.maxY - room.minY + strip.height + margin / 2,
-    groups: groups.map((group) => ({
-      ...group,
-      paths: group.paths.map((p) => ({ ...p, contours: p.contours.map((c) => moveContour(toPage, c)) })),
-    })),
+  const { cut, guide } = guideSheet({
+    blade: [{ role: 'outline', paths: outlines }],
+    guide: [
+      ...guideLines(drawn, laid),
+      {
+        role: 'register',
+        paths: [...corners, ...laid.flatMap(ticksOf).map((contour) => path(contour))],
+      },
+      { role: 'note', paths: wordPaths },
+    ],
+    room,
+    margin: margin / 2,
+    notes,
+    meanings,
+    words,
   });
   return {
-    cut: onPage(blade),
-    guide: onPage(guide),
+    cut,
+    guide,
     sizes: laid.map(({ own }) => sizeOf(own)),
     whole: { width: cutBox.maxX - cutBox.minX, height: cutBox.maxY - cutBox.minY },
   };

@@ -1,8 +1,7 @@
-// Marks of the guide: register crosses, ticks at the finished edges and at quarter turns, the scale check, the words.
+// Marks of the guide: register crosses, ticks at the finished edges and at quarter turns, the words beside them.
 import type { DrawWords } from '../drawing/words.ts';
 import { shifted } from '../geometry/affine.ts';
-import { boxCorners } from '../geometry/box.ts';
-import { type Contour, polygon, polyline, type Shape } from '../geometry/contour.ts';
+import { type Contour, polyline, type Shape } from '../geometry/contour.ts';
 import { shapeArea, tightBox } from '../geometry/measure.ts';
 import { add, type Point, scale } from '../geometry/point.ts';
 import { levelAngle, toFlat } from '../unroll/flat-wall.ts';
@@ -14,13 +13,8 @@ const crossArm = 3;
 /** A tick's length, mm, and the clear space between it and what the blade cuts. */
 export const tick = { length: 4, clear: 0.75 };
 
-/** Size of the words, mm, and the distance of their lines. */
+/** Size of the words, mm. */
 export const wordSize = 3.6;
-const lineStep = 5.6;
-
-/** Side of the two scale squares, mm: 25 mm and 1 in. */
-const squares = [25, 25.4] as const;
-const squareGap = 6;
 
 /** The two strokes of a register cross. */
 export const crossMark = ({ x, y }: Point): Contour[] => [
@@ -79,21 +73,29 @@ export function edgeWords(template: Template, runOff: number, words: DrawWords):
   });
 }
 
-/** The word of a place on the guide, in the middle of each of its outlines that has room for it. */
-export function placeWords(
-  { says, shapes }: { readonly says: string; readonly shapes: readonly Shape[] },
-  words: DrawWords,
-): (readonly Contour[])[] {
+/** A place outlined on the guide, with the word to write in it, in the sheet's own frame. */
+export interface NotedPlace {
+  readonly says: string;
+  readonly shapes: readonly Shape[];
+  /** Where the middle of the word is; left out, the middle of each outline that has room for it. */
+  readonly wordAt?: Point;
+}
+
+/** The words of a place on the guide. */
+export function placeWords({ says, shapes, wordAt }: NotedPlace, words: DrawWords): (readonly Contour[])[] {
   const drawn = words(says, wordSize);
-  const width = drawn.length > 0 ? tightBox(drawn).maxX : Infinity;
-  return shapes.flatMap((shape) => {
-    const box = tightBox(shape.contours);
-    const height = box.maxY - box.minY;
-    // A slanting strip fills little of its box: its mean width has to hold the word.
-    if (height < wordSize || shapeArea(shape) / height < width) return [];
-    const middle = { x: (box.minX + box.maxX - width) / 2, y: (box.minY + box.maxY) / 2 + wordSize / 3 };
-    return [shifted(drawn, middle)];
-  });
+  if (drawn.length === 0) return [];
+  const width = tightBox(drawn).maxX;
+  const middles = wordAt ? [wordAt] : shapes.flatMap((shape) => middleWithRoom(shape, width));
+  return middles.map(({ x, y }) => shifted(drawn, { x: x - width / 2, y: y + wordSize / 3 }));
+}
+
+function middleWithRoom(shape: Shape, width: number): readonly Point[] {
+  const { minX, minY, maxX, maxY } = tightBox(shape.contours);
+  const height = maxY - minY;
+  // A slanting strip fills little of its box: its mean width has to hold the word.
+  if (height < wordSize || shapeArea(shape) / height < width) return [];
+  return [{ x: (minX + maxX) / 2, y: (minY + maxY) / 2 }];
 }
 
 /** Ticks beside the piece where the finished edges leave it. */
@@ -111,59 +113,4 @@ export function edgeTicks(template: Template, runOff: number): Contour[] {
       return ray(edgePoint(wall, edge, along), level, near, near + tick.length);
     }),
   );
-}
-
-/** The two squares to measure before anything is cut: 25 mm, then 1 in. From the top left corner at the origin. */
-export function scaleSquares(): Contour[] {
-  let x = 0;
-  return squares.map((side) => {
-    const left = x;
-    x += side + squareGap;
-    return polygon(boxCorners({ minX: left, minY: 0, maxX: left + side, maxY: side }));
-  });
-}
-
-const widthOf = (text: string, words: DrawWords): number => {
-  const drawn = words(text, wordSize);
-  return drawn.length > 0 ? tightBox(drawn).maxX : 0;
-};
-
-/** A line of words broken between words so that each part fits the width; a single long word stays whole. */
-function brokenLines(text: string, words: DrawWords, width: number): string[] {
-  if (widthOf(text, words) <= width) return [text];
-  const lines: string[] = [];
-  for (const word of text.split(' ')) {
-    const last = lines.at(-1);
-    const longer = last === undefined ? word : `${last} ${word}`;
-    if (last === undefined || widthOf(longer, words) > width) lines.push(word);
-    else lines[lines.length - 1] = longer;
-  }
-  return lines;
-}
-
-/** The strip under the piece: scale squares with their sizes written in them, and the lines of words beside or below. */
-export function noteStrip(
-  notes: readonly string[],
-  words: DrawWords,
-  width: number,
-): { readonly lines: readonly (readonly Contour[])[]; readonly height: number } {
-  const labels = ['25 mm', '1 in'].map((text, i) =>
-    shifted(words(text, wordSize), {
-      x: 3 + i * (squares[0] + squareGap),
-      y: squares[0] / 2 + wordSize / 3,
-    }),
-  );
-  const besideX = squares[0] + squares[1] + 2 * squareGap;
-  const longest = Math.max(0, ...notes.map((text) => widthOf(text, words)));
-  const beside = besideX + longest <= width;
-  const left = beside ? besideX : 0;
-  const fitting = notes.flatMap((text) => brokenLines(text, words, width - left));
-  const drawn = fitting.map((text) => words(text, wordSize));
-  const top = (beside ? 0 : squares[1] + 2) + wordSize;
-  const lines = drawn.map((line, i) => shifted(line, { x: left, y: top + i * lineStep }));
-  const below = top + drawn.length * lineStep;
-  return {
-    lines: [...labels, ...lines].filter((line) => line.length > 0),
-    height: Math.max(squares[1], below),
-  };
 }

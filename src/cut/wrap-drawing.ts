@@ -1,22 +1,14 @@
 // The two drawings of a wrap that share coordinates: what the blade follows, and the guide for the eye, printer or pen.
-import type { Drawing, DrawnGroup, DrawnPath } from '../drawing/drawing.ts';
+import type { DrawnGroup, DrawnPath } from '../drawing/drawing.ts';
 import type { DrawWords } from '../drawing/words.ts';
-import { shifted } from '../geometry/affine.ts';
-import { grow } from '../geometry/box.ts';
+import { type Box, grow } from '../geometry/box.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
-import type { Point } from '../geometry/point.ts';
 import { edgeLine, finishedEdge, outline, type Template } from '../unroll/template.ts';
+import { type GuideSheet, guideSheet } from './guide-sheet.ts';
 import { handleHalves } from './handle-mark.ts';
-import {
-  crossMark,
-  edgeTicks,
-  edgeWords,
-  noteStrip,
-  placeWords,
-  quarterTicks,
-  scaleSquares,
-} from './marks.ts';
+import { crossMark, edgeTicks, edgeWords, type NotedPlace, placeWords, quarterTicks } from './marks.ts';
+import type { LineMeaning } from './note-strip.ts';
 
 export interface WrapDrawingOptions {
   readonly template: Template;
@@ -32,21 +24,17 @@ export interface WrapDrawingOptions {
   /** Lines of words for the guide. */
   readonly notes: readonly string[];
   /** Places outlined on the guide, each with the word to write in it. */
-  readonly noted?: readonly { readonly says: string; readonly shapes: readonly Shape[] }[];
+  readonly noted?: readonly NotedPlace[];
   /** Girth a handle takes, mm, if there is one. */
   readonly handleSpan?: number;
   readonly words: DrawWords;
 }
 
-export interface WrapDrawings {
-  readonly cut: Drawing;
-  readonly guide: Drawing;
-  /** Where the flat wall's origin lies in both, mm. */
-  readonly origin: Point;
-}
-
 /** Room around the piece for marks, mm. */
 const margin = 10;
+
+/** How far within the piece's width the crosses stand: clear of the ticks at its corners, mm. */
+const inward = 6;
 
 const path = (contour: Contour, id?: string): DrawnPath => ({
   ...(id === undefined ? {} : { id }),
@@ -83,56 +71,56 @@ function guideLines(options: WrapDrawingOptions): DrawnGroup[] {
   ];
 }
 
+/** Crosses above and below the piece, near its corners: what is wider than the piece costs paper. */
+function corners({ minX, minY, maxX, maxY }: Box, runOff: number): DrawnPath[] {
+  const away = (margin + runOff) / 2;
+  return [minY - away, maxY + away].flatMap((y) =>
+    [minX + inward, maxX - inward].map((x) => ({ contours: crossMark({ x, y }) })),
+  );
+}
+
+/** What the lines of a wrap's guide mean. */
+const meaningsOf = (hasHandle: boolean): readonly LineMeaning[] => [
+  { role: 'outline', says: 'cut' },
+  { role: 'seam', says: hasHandle ? 'side beside the handle' : 'seam' },
+  { role: 'trim', says: 'finished edge, trimmed to after laying' },
+  { role: 'flat-limit', says: 'film lies flat up to here' },
+  { role: 'note', says: 'a place that is named in it' },
+];
+
 /** The cut drawing and the guide of a wrap. */
-export function wrapDrawings(options: WrapDrawingOptions): WrapDrawings {
+export function wrapDrawings(options: WrapDrawingOptions): GuideSheet {
   const { template, layers, runOff, notes, handleSpan, words } = options;
   const border = outline(template);
   const handle =
     handleSpan === undefined ? [] : [{ says: 'handle', shapes: handleHalves(template, handleSpan) }];
-  const noted = [...(options.noted ?? []), ...handle];
+  const noted: readonly NotedPlace[] = [...(options.noted ?? []), ...handle];
   const beside = handle.flatMap(({ shapes }) => shapes.flatMap(({ contours }) => contours));
-  const room = grow(tightBox([border, ...beside]), margin + runOff);
-  const strip = noteStrip(notes, words, room.maxX - room.minX - 2 * margin);
-  const width = room.maxX - room.minX;
-  const origin = { x: -room.minX, y: -room.minY };
-  const height = room.maxY - room.minY + strip.height + margin;
-  const corners = [
-    { x: room.minX + margin / 2, y: room.minY + margin / 2 },
-    { x: room.maxX - margin / 2, y: room.minY + margin / 2 },
-    { x: room.minX + margin / 2, y: room.maxY - margin / 2 },
-    { x: room.maxX - margin / 2, y: room.maxY - margin / 2 },
-  ];
   const artwork = layers.map(
     ({ name, colour, shapes }): DrawnGroup => ({ role: 'artwork', layer: name, colour, paths: shapes }),
   );
-  const blade: DrawnGroup[] = [...artwork, { role: 'outline', paths: [path(border)] }];
-  const stripAt = { x: room.minX + margin, y: room.maxY };
-  const register: DrawnPath[] = [
-    ...corners.map((corner) => ({ contours: crossMark(corner) })),
-    ...[...quarterTicks(template, runOff), ...edgeTicks(template, runOff)].map((tick) => path(tick)),
-    ...shifted(scaleSquares(), stripAt).map((square) => path(square)),
-  ];
-  const guide: DrawnGroup[] = [
-    ...blade,
-    ...guideLines(options),
-    { role: 'register', paths: register },
-    { role: 'note', lines: true, paths: noted.flatMap(({ shapes }) => shapes) },
-    {
-      role: 'note',
-      paths: [
-        ...noted.flatMap((place) => placeWords(place, words)).map((contours) => ({ contours })),
-        ...edgeWords(template, runOff, words).map((contours) => ({ contours })),
-        ...strip.lines.map((line) => ({ contours: shifted(line, stripAt) })),
-      ],
-    },
-  ];
-  const onPage = (groups: readonly DrawnGroup[]): Drawing => ({
-    width,
-    height,
-    groups: groups.map((group) => ({
-      ...group,
-      paths: group.paths.map((drawn) => ({ ...drawn, contours: shifted(drawn.contours, origin) })),
-    })),
+  const ticks = [...quarterTicks(template, runOff), ...edgeTicks(template, runOff)];
+  return guideSheet({
+    blade: [...artwork, { role: 'outline', paths: [path(border)] }],
+    guide: [
+      ...guideLines(options),
+      {
+        role: 'register',
+        paths: [...corners(tightBox([border]), runOff), ...ticks.map((tick) => path(tick))],
+      },
+      { role: 'note', lines: true, paths: noted.flatMap(({ shapes }) => shapes) },
+      {
+        role: 'note',
+        paths: [
+          ...noted.flatMap((place) => placeWords(place, words)),
+          ...edgeWords(template, runOff, words),
+        ].map((contours) => ({ contours })),
+      },
+    ],
+    room: grow(tightBox([border, ...beside]), margin + runOff),
+    margin,
+    notes,
+    meanings: meaningsOf(handleSpan !== undefined),
+    words,
   });
-  return { cut: onPage(blade), guide: onPage(guide), origin };
 }

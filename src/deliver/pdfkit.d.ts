@@ -17,6 +17,8 @@ declare module 'pdfkit' {
     clip(): this;
     lineWidth(width: number): this;
     lineCap(cap: 'round'): this;
+    dash(pattern: readonly number[], options: { readonly phase: number }): this;
+    undash(): this;
     lineJoin(join: 'round'): this;
     moveTo(x: number, y: number): this;
     lineTo(x: number, y: number): this;

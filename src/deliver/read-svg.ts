@@ -12,6 +12,8 @@ interface OpenGroup {
   readonly layer: string | undefined;
   readonly colour: string | undefined;
   readonly lines: boolean;
+  readonly like: string | undefined;
+  readonly apart: boolean;
   readonly paths: DrawnPath[];
 }
 
@@ -46,6 +48,8 @@ export function readSvg(text: string, file: string, only?: readonly Role[]): Dra
           layer: attributes['data-layer'],
           colour: attributes.stroke,
           lines: role === 'note' && attributes.fill === 'none',
+          like: attributes['data-like'],
+          apart: attributes['data-apart'] === 'true',
           paths: [],
         });
       if (name !== 'path') return;
@@ -83,10 +87,12 @@ function parsed(data: string, refuse: (says: string) => never): Contour[] {
   }
 }
 
-const asGroup = ({ role, layer, colour, lines, paths }: OpenGroup): DrawnGroup => ({
+const asGroup = ({ role, layer, colour, lines, like, apart, paths }: OpenGroup): DrawnGroup => ({
   role,
   paths,
   ...(layer === undefined ? {} : { layer }),
   ...(lines ? { lines } : {}),
+  ...(isRole(like) ? { like } : {}),
+  ...(apart ? { apart } : {}),
   ...(colour === undefined || role !== 'artwork' ? {} : { colour }),
 });

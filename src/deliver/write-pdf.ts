@@ -5,7 +5,7 @@ import { moveContour } from '../geometry/affine.ts';
 import { type Box, boxesMeet, hullBox } from '../geometry/box.ts';
 import type { Contour } from '../geometry/contour.ts';
 import type { Page } from './pages.ts';
-import { artworkOpacity, colours, lineWidth } from './write-svg.ts';
+import { artworkOpacity, colours, dashes, lineWidth, lookOf } from './write-svg.ts';
 
 /** PDF counts in points, 72 to the inch. */
 const pointsPerMm = 72 / 25.4;
@@ -65,8 +65,13 @@ function drawPage(document: PDFDocument, drawing: Drawing, page: Page): void {
 
 const isShown = ({ contours }: DrawnPath, window: Box): boolean => boxesMeet(hullBox(contours), window);
 
-function drawGroup(document: PDFDocument, { role, colour, lines, paths }: DrawnGroup): void {
-  const line = colour ?? colours[role];
+function drawGroup(document: PDFDocument, group: DrawnGroup): void {
+  const { role, colour, lines, paths } = group;
+  const look = lookOf(group);
+  const line = colour ?? colours[look];
+  const dash = dashes[look];
+  if (dash) document.dash(dash.pattern, { phase: dash.from });
+  else document.undash();
   for (const { contours } of paths) {
     const isWords = role === 'note' && !lines;
     if (isWords || role === 'artwork') {

@@ -13,6 +13,22 @@ export const colours: Readonly<Record<Role, string>> = {
   note: '#4d4d4d',
 };
 
+/**
+ * How lines of a guide are dashed, mm, so that their kind shows without colour: dash, gap and so on, and where in that
+ * the line begins. A finished edge that is also a flat limit has the dots of the one in the gaps of the other.
+ */
+export const dashes: Readonly<
+  Partial<Record<Role, { readonly pattern: readonly number[]; readonly from: number }>>
+> = {
+  seam: { pattern: [6, 1.2, 1, 1.2], from: 0 },
+  trim: { pattern: [4, 2], from: 0 },
+  'flat-limit': { pattern: [0.8, 2.2], from: 1.4 },
+  note: { pattern: [2.4, 0.8, 0.5, 0.8, 0.5, 0.8], from: 0 },
+};
+
+/** The role whose lines these are drawn like: their own, but for samples. */
+export const lookOf = ({ role, like }: DrawnGroup): Role => like ?? role;
+
 /** Hairline that screens and printers still show, mm. */
 export const lineWidth = 0.15;
 
@@ -35,6 +51,13 @@ function pathText({ id, contours }: DrawnPath, role: Role): string {
   return `<path${name} d="${role === 'note' ? writePathData(contours, wordSteps) : writePathData(contours)}"/>`;
 }
 
+function dashText(group: DrawnGroup): string {
+  const dash = dashes[lookOf(group)];
+  if (!dash) return '';
+  const start = dash.from === 0 ? '' : ` stroke-dashoffset="${dash.from}"`;
+  return ` stroke-dasharray="${dash.pattern.join(' ')}"${start}`;
+}
+
 function groupText(group: DrawnGroup, filled: boolean): string {
   const paths = group.paths.map((path) => pathText(path, group.role)).join('\n');
   const layer = group.layer === undefined ? '' : ` data-layer="${escapeXml(group.layer)}"`;
@@ -42,10 +65,13 @@ function groupText(group: DrawnGroup, filled: boolean): string {
     filled && group.colour !== undefined
       ? `fill="${escapeXml(group.colour)}" fill-opacity="${artworkOpacity}" fill-rule="evenodd"`
       : 'fill="none"';
+  const like = group.like === undefined ? '' : ` data-like="${group.like}"`;
+  const about = `${layer}${like}${group.apart ? ' data-apart="true"' : ''}`;
   if (group.role === 'note' && filled && !group.lines)
-    return `<g data-role="note" fill="${colours.note}">\n${paths}\n</g>\n`;
-  const line = `stroke="${escapeXml(group.colour ?? colours[group.role])}" stroke-width="${lineWidth}"`;
-  return `<g data-role="${group.role}"${layer} ${paint} ${line}>\n${paths}\n</g>\n`;
+    return `<g data-role="note"${about} fill="${colours.note}">\n${paths}\n</g>\n`;
+  const colour = group.colour ?? colours[lookOf(group)];
+  const line = `stroke="${escapeXml(colour)}" stroke-width="${lineWidth}"${filled ? dashText(group) : ''}`;
+  return `<g data-role="${group.role}"${about} ${paint} ${line}>\n${paths}\n</g>\n`;
 }
 
 export interface WriteOptions {

@@ -19,6 +19,10 @@ export interface DrawnGroup {
   readonly colour?: string;
   /** Of notes: lines that outline a place, where other notes are words, which are filled. */
   readonly lines?: true;
+  /** Of such lines: the role whose lines they are drawn like, for they are samples of it. */
+  readonly like?: Role;
+  /** Words, squares and samples that stand apart from the pieces: on paper they may stand elsewhere. */
+  readonly apart?: true;
   readonly paths: readonly DrawnPath[];
 }
 

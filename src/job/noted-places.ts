@@ -1,32 +1,45 @@
-// The outlines on the guide of what is no part of the cut: keep-outs and items.
+// The outlines on the guide of what is no part of the cut: the lip zone, keep-outs and items.
 import type { Blank } from '../blank/blank.ts';
+import type { Band } from '../blank/flat-band.ts';
+import { lipZoneStart } from '../blank/lip-zone.ts';
 import { wallLength } from '../blank/wall.ts';
+import { type NotedPlace, wordSize } from '../cut/marks.ts';
 import { footprintOnPiece, patchOnPiece } from '../cut/wall-patch.ts';
-import type { Shape } from '../geometry/contour.ts';
+import { toFlat } from '../unroll/flat-wall.ts';
+import type { Template } from '../unroll/template.ts';
 import type { ItemReport } from './items.ts';
 import type { Plan } from './plan.ts';
 
-/** An outline in the sheet's own frame, with the word to write in it. */
-export interface NotedPlace {
-  readonly says: string;
-  readonly shapes: readonly Shape[];
-}
-
 export function notedPlaces(
-  { keepOuts = [] }: Pick<Blank, 'keepOuts'>,
+  { keepOuts = [], ...blank }: Pick<Blank, 'keepOuts' | 'use' | 'lipZone'>,
   items: readonly ItemReport[],
   { wall, template }: Pick<Plan, 'wall' | 'template'>,
 ): readonly NotedPlace[] {
-  const bare = keepOuts.map(({ what, turn, along }) => ({
-    says: what,
-    shapes: patchOnPiece(template, {
-      along: along ?? { from: 0, to: wallLength(wall) },
-      ...(turn ? { turn: turn.to < turn.from ? { from: turn.from, to: turn.to + 1 } : turn } : {}),
-    }),
-  }));
+  const whole = { from: 0, to: wallLength(wall) };
+  const lipZone = lipZoneStart(blank, whole.to);
+  const atLip = lipZone === undefined ? [] : [allAround('lip zone', template, { ...whole, from: lipZone })];
+  const bare = keepOuts.map(({ what, turn, along = whole }) =>
+    turn
+      ? {
+          says: what,
+          shapes: patchOnPiece(template, {
+            along,
+            turn: turn.to < turn.from ? { from: turn.from, to: turn.to + 1 } : turn,
+          }),
+        }
+      : allAround(what, template, along),
+  );
   const laid = items.map((item, index) => ({
     says: `item ${index + 1}`,
     shapes: footprintOnPiece(template, item, item.at),
   }));
-  return [...bare, ...laid].filter(({ shapes }) => shapes.length > 0);
+  return [...atLip, ...bare, ...laid].filter(({ shapes }) => shapes.length > 0);
+}
+
+/** A place all around the wall: its word stands in front, where the line is level. */
+function allAround(says: string, template: Template, along: Band): NotedPlace {
+  const { wall, piece } = template;
+  const [from, to] = [Math.max(along.from, piece.from), Math.min(along.to, piece.to)];
+  const wordAt = to - from < wordSize ? {} : { wordAt: toFlat(wall, { turn: 0.5, along: (from + to) / 2 }) };
+  return { says, shapes: patchOnPiece(template, { along }), ...wordAt };
 }

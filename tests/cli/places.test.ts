@@ -52,12 +52,14 @@ describe('make', () => {
     expect(items).toMatchObject([{ file: 'dots.svg', across: 30, up: 30, lies: true, misses: [] }]);
   });
 
-  test('outlines window and item on the guide as lines of notes, and cuts neither', () => {
+  test('outlines lip zone, window and item on the guide as lines of notes, and cuts neither', () => {
     const noted = (file: string) =>
-      readSvg(shop.read(file), file).groups.filter(({ role, lines }) => role === 'note' && lines);
+      readSvg(shop.read(file), file).groups.filter(
+        ({ role, lines, apart }) => role === 'note' && lines && !apart,
+      );
     const [group, ...others] = noted('placed/wrap.guide.svg');
     expect(others).toEqual([]);
-    expect(group?.paths).toHaveLength(2);
+    expect(group?.paths).toHaveLength(3);
     expect(noted('placed/wrap.cut.svg')).toEqual([]);
     expect(shop.read('placed/wrap.cut.svg')).not.toContain('data-role="note"');
   });
