@@ -1,5 +1,5 @@
 // The two drawings of collars that share coordinates: what is cut, and the guide with every line and word.
-import type { Drawing, DrawnGroup, DrawnPath } from '../drawing/drawing.ts';
+import { type Drawing, type DrawnGroup, type DrawnPath, shiftedGroups } from '../drawing/drawing.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import { shifted } from '../geometry/affine.ts';
 import { boxAround, grow } from '../geometry/box.ts';
@@ -9,7 +9,7 @@ import type { Point } from '../geometry/point.ts';
 import { edgeLine, finishedEdge, outline } from '../unroll/template.ts';
 import type { Collar } from './collar.ts';
 import { type CollarWords, collarWords, plumbLines } from './collar-marks.ts';
-import { guideSheet, shiftedGroups } from './guide-sheet.ts';
+import { guideSheet } from './guide-sheet.ts';
 import type { LineMeaning } from './note-strip.ts';
 import { stacked } from './stack.ts';
 
@@ -36,7 +36,7 @@ const still: Point = { x: 0, y: 0 };
 const meaningsOf = (hasHandle: boolean): readonly LineMeaning[] => [
   { role: 'outline', says: 'cut' },
   { role: 'trim', says: 'level line' },
-  { role: 'seam', says: hasHandle ? 'side beside the handle' : 'where the ends meet' },
+  { role: 'seam', says: hasHandle ? 'end by the handle' : 'where the ends meet' },
   { role: 'register', says: 'plumb line' },
 ];
 

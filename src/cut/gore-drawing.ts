@@ -167,7 +167,7 @@ function isApart(place: Affine, before: Affine | undefined, y: number, room: num
 const meanings: readonly LineMeaning[] = [
   { role: 'outline', says: 'cut' },
   { role: 'seam', says: 'seam' },
-  { role: 'trim', says: 'finished edge, trimmed to after laying' },
+  { role: 'trim', says: 'trim to here' },
 ];
 
 /** The cut drawing and the guide of gores. */

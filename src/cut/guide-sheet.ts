@@ -1,7 +1,6 @@
 // The sheet that a cut drawing and its guide share: pieces and marks on it, squares and words under them on the guide.
-import type { Drawing, DrawnGroup } from '../drawing/drawing.ts';
+import { type Drawing, type DrawnGroup, shiftedGroups } from '../drawing/drawing.ts';
 import type { DrawWords } from '../drawing/words.ts';
-import { shifted } from '../geometry/affine.ts';
 import type { Box } from '../geometry/box.ts';
 import type { Point } from '../geometry/point.ts';
 import { type LineMeaning, noteStrip } from './note-strip.ts';
@@ -54,12 +53,6 @@ export function guideSheet({ blade, guide, room, margin, words, ...said }: Guide
     origin,
   };
 }
-
-export const shiftedGroups = (groups: readonly DrawnGroup[], by: Point): DrawnGroup[] =>
-  groups.map((group) => ({
-    ...group,
-    paths: group.paths.map((path) => ({ ...path, contours: shifted(path.contours, by) })),
-  }));
 
 /** Notes that are words need no meaning told. */
 const meaningRole = ({ role, lines }: DrawnGroup): DrawnGroup['role'] | undefined =>

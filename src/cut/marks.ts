@@ -1,6 +1,6 @@
 // Marks of the guide: register crosses, ticks at the finished edges and at quarter turns, the words beside them.
 import type { DrawWords } from '../drawing/words.ts';
-import { shifted } from '../geometry/affine.ts';
+import { compose, moveContour, rotation, shifted, translation } from '../geometry/affine.ts';
 import { type Contour, polyline, type Shape } from '../geometry/contour.ts';
 import { shapeArea, tightBox } from '../geometry/measure.ts';
 import { add, type Point, scale } from '../geometry/point.ts';
@@ -73,29 +73,37 @@ export function edgeWords(template: Template, runOff: number, words: DrawWords):
   });
 }
 
+/** The middle of a word, and by how much it is turned, radians, y down. */
+export interface PlaceOfWord extends Point {
+  readonly angle: number;
+}
+
 /** A place outlined on the guide, with the word to write in it, in the sheet's own frame. */
 export interface NotedPlace {
   readonly says: string;
   readonly shapes: readonly Shape[];
-  /** Where the middle of the word is; left out, the middle of each outline that has room for it. */
-  readonly wordAt?: Point;
+  /** Where the middle of the word is, if anywhere; left out, the middle of each outline that has room for it. */
+  readonly wordsAt?: readonly PlaceOfWord[];
 }
 
 /** The words of a place on the guide. */
-export function placeWords({ says, shapes, wordAt }: NotedPlace, words: DrawWords): (readonly Contour[])[] {
+export function placeWords({ says, shapes, wordsAt }: NotedPlace, words: DrawWords): (readonly Contour[])[] {
   const drawn = words(says, wordSize);
   if (drawn.length === 0) return [];
   const width = tightBox(drawn).maxX;
-  const middles = wordAt ? [wordAt] : shapes.flatMap((shape) => middleWithRoom(shape, width));
-  return middles.map(({ x, y }) => shifted(drawn, { x: x - width / 2, y: y + wordSize / 3 }));
+  const middles = wordsAt ?? shapes.flatMap((shape) => middleWithRoom(shape, width));
+  const centred = shifted(drawn, { x: -width / 2, y: wordSize / 3 });
+  return middles.map(({ x, y, angle }) =>
+    centred.map((contour) => moveContour(compose(rotation(angle), translation(x, y)), contour)),
+  );
 }
 
-function middleWithRoom(shape: Shape, width: number): readonly Point[] {
+function middleWithRoom(shape: Shape, width: number): readonly PlaceOfWord[] {
   const { minX, minY, maxX, maxY } = tightBox(shape.contours);
   const height = maxY - minY;
   // A slanting strip fills little of its box: its mean width has to hold the word.
   if (height < wordSize || shapeArea(shape) / height < width) return [];
-  return [{ x: (minX + maxX) / 2, y: (minY + maxY) / 2 }];
+  return [{ x: (minX + maxX) / 2, y: (minY + maxY) / 2, angle: 0 }];
 }
 
 /** Ticks beside the piece where the finished edges leave it. */

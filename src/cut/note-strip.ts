@@ -8,18 +8,18 @@ import { tightBox } from '../geometry/measure.ts';
 import { wordSize } from './marks.ts';
 
 /** Distance of the lines of words, mm. */
-const lineStep = 5.6;
+const lineStep = 5;
 
 /** Side of the two scale squares, mm: 25 mm and 1 in. */
 const squares = [25, 25.4] as const;
 const gap = 6;
 const besideSquares = squares[0] + squares[1] + 2 * gap;
 
-/** Wide enough for words beside the squares; narrow enough for the narrowest paper less its bare border, mm. */
-const widths = { least: 130, most: 186 };
+/** Wide enough for words beside the squares; narrow enough for the narrowest paper between its bare borders and marks to join pages by, mm. */
+const widths = { least: 130, most: 168 };
 
 /** Length of the sample of a line, mm, and what is clear after it and after its words. */
-const sample = { length: 14, clear: 2, after: 7 };
+const sample = { length: 12, clear: 1.5, after: 5 };
 
 /** What lines of a role mean on this guide. */
 export interface LineMeaning {

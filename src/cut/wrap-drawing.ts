@@ -82,10 +82,10 @@ function corners({ minX, minY, maxX, maxY }: Box, runOff: number): DrawnPath[] {
 /** What the lines of a wrap's guide mean. */
 const meaningsOf = (hasHandle: boolean): readonly LineMeaning[] => [
   { role: 'outline', says: 'cut' },
-  { role: 'seam', says: hasHandle ? 'side beside the handle' : 'seam' },
-  { role: 'trim', says: 'finished edge, trimmed to after laying' },
-  { role: 'flat-limit', says: 'film lies flat up to here' },
-  { role: 'note', says: 'a place that is named in it' },
+  { role: 'seam', says: hasHandle ? 'end by the handle' : 'seam' },
+  { role: 'trim', says: 'trim to here' },
+  { role: 'flat-limit', says: 'flat up to here' },
+  { role: 'note', says: 'named place' },
 ];
 
 /** The cut drawing and the guide of a wrap. */

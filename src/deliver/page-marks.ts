@@ -128,12 +128,17 @@ function bareSpot(
   return spots.find(isBare) ?? spots[0] ?? { x: 0, y: 0 };
 }
 
+/** Where the marks of a page's joins stand on it, mm from its top left corner. */
+export const joinSpots = ({ step }: PaperGrid, here: PagePlace, joins: readonly Join[]) =>
+  joins
+    .filter(({ first, second }) => first === here || second === here)
+    .flatMap(({ name, spots }) =>
+      spots.map((spot) => ({ name, x: spot.x - here.column * step.x, y: spot.y - here.row * step.y })),
+    );
+
 /** Crosses in the middle of what two pages share, with the join's letter; laid over one another they fall together. */
-function joinMarks({ step }: PaperGrid, here: PagePlace, joins: readonly Join[], words: DrawWords): Marks {
-  const mine = joins.filter(({ first, second }) => first === here || second === here);
-  const marks = mine.flatMap(({ name, spots }) =>
-    spots.map((spot) => ({ name, x: spot.x - here.column * step.x, y: spot.y - here.row * step.y })),
-  );
+function joinMarks(grid: PaperGrid, here: PagePlace, joins: readonly Join[], words: DrawWords): Marks {
+  const marks = joinSpots(grid, here, joins);
   return {
     lines: marks.flatMap(({ x, y }) => [
       segment({ x: x - joinArm, y }, { x: x + joinArm, y }),
@@ -144,44 +149,46 @@ function joinMarks({ step }: PaperGrid, here: PagePlace, joins: readonly Join[],
 }
 
 export interface PageMarkOptions {
+  /** How many pages there are in all. */
+  readonly count: number;
   readonly joins: readonly Join[];
   /** What the print is of. */
   readonly title: string;
   readonly words: DrawWords;
 }
 
-/** All marks of one page, mm from its top left corner. */
+/** All marks of one page, mm from its top left corner; `here` is left out for a page of words alone. */
 export function pageMarks(
   grid: PaperGrid,
-  here: PagePlace,
-  { joins, title, words }: PageMarkOptions,
+  here: PagePlace | undefined,
+  { count, joins, title, words }: PageMarkOptions,
 ): DrawnGroup[] {
-  const { window, pages, columns, rows } = grid;
-  const several = pages.length > 1;
+  const { window, pages } = grid;
+  const isJoined = here !== undefined && pages.length > 1;
   const top = window.maxY + footer.gap;
-  const map = pageMap(grid, here, window.maxX, top + 0.5);
+  const map = here && pageMap(grid, here, window.maxX, top + 0.5);
   const left = window.minX + besideRulers;
-  const room = window.maxX - left - map.width - 2;
-  const number = `page ${pages.indexOf(here) + 1} of ${pages.length}`;
-  const where = columns * rows > 1 ? ` (column ${here.column + 1}, row ${here.row + 1})` : '';
+  const room = window.maxX - left - (map?.width ?? 0) - 2;
   const texts = [
-    number + where,
+    here ? `page ${pages.indexOf(here) + 1} of ${count}` : `page ${count} of ${count}: the words`,
     title,
-    'print at 100 %, not "fit to page"',
-    ...(several ? ['lay pages over one another, letter on letter'] : []),
+    'print at 100 %, not "fit to page",',
+    'and measure a ruler before you cut',
+    ...(isJoined ? ['join pages cross on cross, letter on letter'] : []),
   ];
-  const all = [rulers(bare, top, words), ...(several ? [map] : []), joinMarks(grid, here, joins, words)];
+  const all = [
+    rulers(bare, top, words),
+    ...(isJoined && map ? [map] : []),
+    ...(here ? [joinMarks(grid, here, joins, words)] : []),
+  ];
   const written = texts.map((text, i) =>
-    shifted(fitting(text, footSize, room, words), { x: left, y: top + 3 + i * 4.1 }),
+    shifted(fitting(text, footSize, room, words), { x: left, y: top + 2.8 + i * 3.7 }),
   );
+  const frame = isJoined ? [polygon(boxCorners(window))] : [];
   return [
     {
       role: 'register',
-      paths: [...(several ? [polygon(boxCorners(window))] : []), ...all.flatMap(({ lines }) => lines)].map(
-        (line) => ({
-          contours: [line],
-        }),
-      ),
+      paths: [...frame, ...all.flatMap(({ lines }) => lines)].map((line) => ({ contours: [line] })),
     },
     {
       role: 'note',

@@ -1,7 +1,7 @@
 // Which way a drawing is turned on sheets of paper, and how many it takes.
 import type { Drawing } from '../drawing/drawing.ts';
 import { type Affine, compose, movePoint, rotation, translation } from '../geometry/affine.ts';
-import { type Box, boxOfPoints } from '../geometry/box.ts';
+import type { Box } from '../geometry/box.ts';
 import type { Contour } from '../geometry/contour.ts';
 import type { Point } from '../geometry/point.ts';
 import { pointAt } from '../geometry/segment.ts';
@@ -38,8 +38,9 @@ export interface PaperGrid {
   readonly place: Affine;
   /** From one page to the next, mm. */
   readonly step: { readonly x: number; readonly y: number };
-  /** Points close together on all lines, placed as for the first column and row. */
+  /** Points close together on all lines, and those of each piece's border, placed as for the first column and row. */
   readonly ink: readonly Point[];
+  readonly borders: readonly (readonly Point[])[];
 }
 
 /** How finely lines are looked at to see which pages they touch, mm. */
@@ -54,74 +55,114 @@ function pointsOf({ segments }: Contour): Point[] {
 
 const contoursOf = (drawing: Drawing, only?: 'outline'): Contour[] =>
   drawing.groups
-    .filter(({ role }) => only === undefined || role === only)
+    .filter(({ role, apart }) => !apart && (only === undefined || role === only))
     .flatMap(({ paths }) => paths.flatMap(({ contours }) => contours));
 
 /**
- * The way of laying a drawing on paper that takes the fewest pages: upright or across, and turned by an angle where
- * that saves pages. Straight goes before turned, upright before across.
+ * The way of laying the pieces of a drawing on paper that takes the fewest pages: upright or across, and turned by an
+ * angle where that saves pages. Straight goes before turned, upright before across. Given twice: with what is to
+ * spare shared between above and below, and with all of it below.
  */
-export function paperGrid(drawing: Drawing, paper: Paper): PaperGrid {
-  const ink = contoursOf(drawing).flatMap(pointsOf);
-  const turns = Array.from({ length: 180 / turnStep }, (_, i) => i * turnStep).flatMap((degrees) =>
-    degrees === 0 ? [0] : [degrees, -degrees],
-  );
+export function paperGrids(drawing: Drawing, paper: Paper): readonly [PaperGrid, PaperGrid] {
+  const drawn = {
+    ink: contoursOf(drawing).flatMap(pointsOf),
+    borders: contoursOf(drawing, 'outline').map(pointsOf),
+  };
   const upright = { width: paper.across, height: paper.up };
   const across = { width: paper.up, height: paper.across };
-  const borders = contoursOf(drawing, 'outline').map(pointsOf);
-  let best: PaperGrid | undefined;
-  for (const degrees of turns)
-    for (const page of [upright, across]) {
-      if (Math.abs(degrees) > 90) continue;
-      const grid = gridAt(ink, page, (degrees * Math.PI) / 180);
-      if (best && grid.columns * grid.rows >= best.columns * best.rows) continue;
-      best = grid;
-    }
-  const grid = best ?? gridAt(ink, upright, 0);
-  const placed = ink.map((p) => movePoint(grid.place, p));
-  return { ...grid, ink: placed, pages: neededPages(grid, placed, borders) };
+  const ways = anglesTried.flatMap((angle) => [upright, across].map((page) => wayOf(drawn.ink, page, angle)));
+  const fewest = (all: readonly Way[], count: (way: Way) => number): Way[] => {
+    const least = Math.min(...all.map(count));
+    return all.filter((way) => count(way) === least);
+  };
+  // Pages that hold nothing are not printed, so of more than two a larger grid may take less paper; a much larger never does.
+  const least = Math.min(...ways.map(({ x, y }) => x.count * y.count));
+  const near = least > 2 ? 2 * least : least;
+  const candidates = ways.filter(({ x, y }) => x.count * y.count <= near);
+  const [best = wayOf(drawn.ink, upright, 0)] =
+    near === least
+      ? candidates
+      : fewest(candidates, (way) => gridOf(way, way.y.spare / 2, drawn).pages.length);
+  return [gridOf(best, best.y.spare / 2, drawn), gridOf(best, 0, drawn)];
 }
 
-function gridAt(
-  ink: readonly Point[],
-  page: { readonly width: number; readonly height: number },
-  angle: number,
-): PaperGrid {
-  const turned = rotation(angle);
-  const box = boxOfPoints(ink.length === 0 ? [{ x: 0, y: 0 }] : ink.map((p) => movePoint(turned, p)));
+/** Radians, the straight one first, up to a right angle either way. */
+const anglesTried = Array.from({ length: 90 / turnStep + 1 }, (_, i) => i * turnStep)
+  .flatMap((degrees) => (degrees === 0 ? [0] : [degrees, -degrees]))
+  .map((degrees) => (degrees * Math.PI) / 180);
+
+/** What a drawing takes of paper one way: pages that stand beside each other, and what is to spare on them, mm. */
+interface Way {
+  readonly page: { readonly width: number; readonly height: number };
+  readonly angle: number;
+  readonly box: Box;
+  readonly window: Box;
+  readonly x: Fill;
+  readonly y: Fill;
+}
+
+interface Fill {
+  readonly count: number;
+  readonly step: number;
+  readonly spare: number;
+}
+
+function fillOf(size: number, room: number): Fill {
+  const step = room - sharedBy;
+  const count = Math.max(1, Math.ceil((size - sharedBy) / step - 1e-9));
+  return { step, count, spare: count * step + sharedBy - size };
+}
+
+function wayOf(ink: readonly Point[], page: Way['page'], angle: number): Way {
+  const box = turnedBox(ink, angle);
   const window = {
     minX: bare,
     minY: bare,
     maxX: page.width - bare,
     maxY: page.height - bare - footer.height - footer.gap,
   };
-  const along = (size: number, room: number) => {
-    const step = room - sharedBy;
-    const count = Math.max(1, Math.ceil((size - sharedBy) / step - 1e-9));
-    return { step, count, before: (count * step + sharedBy - size) / 2 };
-  };
-  const x = along(box.maxX - box.minX, window.maxX - window.minX);
-  const y = along(box.maxY - box.minY, window.maxY - window.minY);
-  const shift = translation(window.minX + x.before - box.minX, window.minY + y.before - box.minY);
-  return {
+  const x = fillOf(box.maxX - box.minX, window.maxX - window.minX);
+  const y = fillOf(box.maxY - box.minY, window.maxY - window.minY);
+  return { page, angle, box, window, x, y };
+}
+
+/** The box of points turned by an angle about the origin. */
+function turnedBox(points: readonly Point[], angle: number): Box {
+  const turned = rotation(angle);
+  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const { x, y } of points) {
+    const [atX, atY] = [turned.a * x + turned.c * y, turned.b * x + turned.d * y];
+    if (atX < minX) minX = atX;
+    if (atX > maxX) maxX = atX;
+    if (atY < minY) minY = atY;
+    if (atY > maxY) maxY = atY;
+  }
+  return points.length === 0 ? { minX: 0, minY: 0, maxX: 0, maxY: 0 } : { minX, minY, maxX, maxY };
+}
+
+/** The grid of a way, with so much of what is to spare above, mm. */
+function gridOf(
+  { page, angle, box, window, x, y }: Way,
+  above: number,
+  drawn: Pick<PaperGrid, 'ink' | 'borders'>,
+): PaperGrid {
+  const shift = translation(window.minX + x.spare / 2 - box.minX, window.minY + above - box.minY);
+  const place = compose(rotation(angle), shift);
+  const grid = {
     ...page,
     window,
     columns: x.count,
     rows: y.count,
-    pages: [],
-    place: compose(turned, shift),
+    place,
     step: { x: x.step, y: y.step },
-    ink: [],
+    ink: drawn.ink.map((p) => movePoint(place, p)),
+    borders: drawn.borders.map((border) => border.map((p) => movePoint(place, p))),
   };
+  return { ...grid, pages: neededPages(grid) };
 }
 
 /** Pages that hold a line which no neighbour shows as well, or that lie wholly within a piece. */
-function neededPages(
-  grid: PaperGrid,
-  ink: readonly Point[],
-  borders: readonly (readonly Point[])[],
-): PagePlace[] {
-  const { window, step, columns, rows, place } = grid;
+function neededPages({ window, step, columns, rows, ink, borders }: Omit<PaperGrid, 'pages'>): PagePlace[] {
   const touched = new Set<number>();
   const clamp = (at: number, count: number) => Math.min(count - 1, Math.max(0, Math.floor(at)));
   for (const { x, y } of ink) {
@@ -129,7 +170,6 @@ function neededPages(
     const row = clamp((y - window.minY - sharedBy / 2) / step.y, rows);
     touched.add(row * columns + column);
   }
-  const placedBorders = borders.map((border) => border.map((p) => movePoint(place, p)));
   const all = Array.from({ length: rows * columns }, (_, i) => ({
     column: i % columns,
     row: Math.floor(i / columns),
@@ -138,12 +178,12 @@ function neededPages(
   return all.filter(
     ({ column, row }) =>
       touched.has(row * columns + column) ||
-      isInside({ x: middle.x + column * step.x, y: middle.y + row * step.y }, placedBorders),
+      isInside({ x: middle.x + column * step.x, y: middle.y + row * step.y }, borders),
   );
 }
 
 /** Whether a point lies inside by the even-odd rule. Source: ray crossing count, standard. */
-function isInside(p: Point, borders: readonly (readonly Point[])[]): boolean {
+export function isInside(p: Point, borders: readonly (readonly Point[])[]): boolean {
   let inside = false;
   for (const border of borders)
     border.forEach((a, i) => {

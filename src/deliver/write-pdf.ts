@@ -51,7 +51,7 @@ function drawPage(document: PDFDocument, drawing: Drawing, page: Page): void {
     .save()
     .rect(window.minX, window.minY, window.maxX - window.minX, window.maxY - window.minY)
     .clip();
-  for (const group of drawing.groups)
+  for (const group of drawing.groups.filter(({ apart }) => !apart))
     drawGroup(document, {
       ...group,
       paths: group.paths

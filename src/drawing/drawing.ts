@@ -1,5 +1,7 @@
 // The waist of the house: what every maker of lines hands over, and all that a writer may know.
+import { shifted } from '../geometry/affine.ts';
 import type { Contour } from '../geometry/contour.ts';
+import type { Point } from '../geometry/point.ts';
 
 /** What a group of lines is for; the words of the files. */
 export const roles = ['outline', 'artwork', 'seam', 'trim', 'flat-limit', 'register', 'note'] as const;
@@ -32,3 +34,9 @@ export interface Drawing {
   readonly height: number;
   readonly groups: readonly DrawnGroup[];
 }
+
+export const shiftedGroups = (groups: readonly DrawnGroup[], by: Point): DrawnGroup[] =>
+  groups.map((group) => ({
+    ...group,
+    paths: group.paths.map((path) => ({ ...path, contours: shifted(path.contours, by) })),
+  }));

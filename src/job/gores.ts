@@ -45,10 +45,11 @@ function notesOf({ job, blank, gores }: GoresInput, { options, band, joined, wid
   const overlap = job.seam.overlap > 0 ? `overlap ${mm(job.seam.overlap)} past gore ${count}; ` : '';
   return [
     `${blank.name}: ${job.name}`,
-    `seen from outside, foot down; band ${mm(band.from)} to ${mm(band.to)} up the wall from the foot corner`,
-    `${count} gores edge to edge, 1 to ${count} as turn grows, each ${mm(width)} at its widest, ${
-      joined === 'loose' ? 'loose' : `joined at the ${joined} by a strip of ${mm(gores.strip)}`
-    }`,
+    `seen from outside, foot down; band ${mm(band.from)} to ${mm(band.to)} along`,
+    `${count} gores, 1 to ${count} from left to right on the wall, ${mm(width)} at the widest`,
+    joined === 'loose'
+      ? 'loose: lay them edge to edge'
+      : `joined at the ${joined} by a strip of ${mm(gores.strip)}`,
     `${overlap}trim ${mm(job.trim.foot)} at the foot, ${mm(job.trim.lip)} at the lip`,
     'measure the squares before you cut: 25 mm and 1 in',
   ];

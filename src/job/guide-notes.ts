@@ -31,11 +31,9 @@ function pieceWords({ index, count }: GuideNotesInput['piece']): string[] {
 }
 
 function sideWords({ blank, template }: GuideNotesInput): string {
-  const { trim, overlap } = template;
-  const trims = `trim ${mm(trim.foot)} at the foot, ${mm(trim.lip)} at the lip`;
   return blank.handle
-    ? `both ends stop ${mm(blank.handle.keepOff)} short of the handle (${mm(blank.handle.spans)} wide), which is outlined beside them to its middle; ${trims}`
-    : `overlap ${mm(overlap)} past the seam at the right; ${trims}`;
+    ? `both ends stop ${mm(blank.handle.keepOff)} short of the handle, outlined to its middle`
+    : `overlap ${mm(template.overlap)} past the seam, at the right`;
 }
 
 function flatWords({ template: { piece }, flatBands }: GuideNotesInput): string[] {
@@ -63,9 +61,10 @@ export function guideNotes(input: GuideNotesInput): string[] {
   return [
     `${blank.name}: ${name}`,
     ...pieceWords(input.piece),
-    `seen from outside, foot down; band ${mm(band.from)} to ${mm(band.to)} up the wall from the foot corner`,
-    `sheet girth ${mm(girthAt(wall, band.from))} at the foot edge, ${mm(girthAt(wall, band.to))} at the lip edge`,
+    `seen from outside, foot down; band ${mm(band.from)} to ${mm(band.to)} along`,
+    `girth of the sheet: foot edge ${mm(girthAt(wall, band.from))}, lip edge ${mm(girthAt(wall, band.to))}`,
     sideWords(input),
+    `trim ${mm(template.trim.foot)} at the foot, ${mm(template.trim.lip)} at the lip`,
     ...flatWords(input),
     ...patternWords(input),
     'measure the squares before you cut: 25 mm and 1 in',

@@ -5,7 +5,7 @@ import { lipZoneStart } from '../blank/lip-zone.ts';
 import { wallLength } from '../blank/wall.ts';
 import { type NotedPlace, wordSize } from '../cut/marks.ts';
 import { footprintOnPiece, patchOnPiece } from '../cut/wall-patch.ts';
-import { toFlat } from '../unroll/flat-wall.ts';
+import { levelAngle, toFlat } from '../unroll/flat-wall.ts';
 import type { Template } from '../unroll/template.ts';
 import type { ItemReport } from './items.ts';
 import type { Plan } from './plan.ts';
@@ -36,10 +36,14 @@ export function notedPlaces(
   return [...atLip, ...bare, ...laid].filter(({ shapes }) => shapes.length > 0);
 }
 
-/** A place all around the wall: its word stands in front, where the line is level. */
+/** Where words of places all around stand: clear of the front, where paper is joined and other words are. */
+const besideFront = 0.4;
+
+/** A place all around the wall. */
 function allAround(says: string, template: Template, along: Band): NotedPlace {
   const { wall, piece } = template;
   const [from, to] = [Math.max(along.from, piece.from), Math.min(along.to, piece.to)];
-  const wordAt = to - from < wordSize ? {} : { wordAt: toFlat(wall, { turn: 0.5, along: (from + to) / 2 }) };
-  return { says, shapes: patchOnPiece(template, { along }), ...wordAt };
+  const middle = toFlat(wall, { turn: besideFront, along: (from + to) / 2 });
+  const wordsAt = to - from < wordSize ? [] : [{ ...middle, angle: levelAngle(wall, besideFront) }];
+  return { says, shapes: patchOnPiece(template, { along }), wordsAt };
 }

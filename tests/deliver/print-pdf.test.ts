@@ -9,12 +9,14 @@ import { writePdf } from '../../src/deliver/write-pdf.ts';
 import { lineWidth } from '../../src/deliver/write-svg.ts';
 import type { Drawing } from '../../src/drawing/drawing.ts';
 import { movePoint } from '../../src/geometry/affine.ts';
+import { boxesMeet, boxOfPoints } from '../../src/geometry/box.ts';
 import { polygon } from '../../src/geometry/contour.ts';
+import { tightBox } from '../../src/geometry/measure.ts';
 import { draftCollars } from '../../src/job/collar.ts';
 import { standardCollar } from '../../src/job/collar-plan.ts';
 import { printOf } from '../../src/job/print.ts';
 import { aBlank } from '../blank/a-blank.ts';
-import { expectWithin } from '../closeness.ts';
+import { expectAtMost, expectWithin } from '../closeness.ts';
 import { isInk, levelRuns, type Rendered, renderedPdf, topmostBox } from './rendered-pdf.ts';
 
 const font = createRequire(import.meta.url).resolve(
@@ -166,6 +168,78 @@ test('a long strip is turned where that saves a page, and pages with nothing on 
   const sides = pagesOf(corner, options).length;
   const whole = pagesOf(frame(900, 1200), options).length;
   expect(sides).toBeLessThan(whole / 2);
+});
+
+describe('words and squares that stand apart', () => {
+  const options = { paper: paperOf('a4'), title: 'a frame', words };
+  /** A frame with a block of lines 168 mm wide below it, as the guides have it. */
+  const withWords = (width: number, height: number, high: number): Drawing => {
+    const { groups, ...size } = frame(width, height);
+    const block = polygon([
+      { x: 10, y: height + 20 },
+      { x: 178, y: height + 20 },
+      { x: 178, y: height + 20 + high },
+      { x: 10, y: height + 20 + high },
+    ]);
+    return {
+      ...size,
+      groups: [...groups, { role: 'register', apart: true, paths: [{ contours: [block] }] }],
+    };
+  };
+  /** The boxes of what stands apart, page by page. */
+  const blocksOf = (pages: ReturnType<typeof pagesOf>) =>
+    pages.map(({ marks }) =>
+      marks
+        .filter(({ apart }) => apart)
+        .map(({ paths }) => tightBox(paths.flatMap(({ contours }) => contours))),
+    );
+
+  test.each([
+    ['below a piece that leaves room there', 200, 100, 40, 1],
+    ['below a piece that leaves room once it is moved up', 185, 190, 45, 1],
+    ['on a page of their own where there is none', 185, 240, 45, 2],
+    ['whole, on one of several pages', 270, 180, 45, 2],
+    ['not within a piece, however bare it is', 250, 165, 45, 2],
+  ])('stand %s', (_, width, height, high, count) => {
+    const pages = pagesOf(withWords(width, height, high), options);
+    expect(pages).toHaveLength(count);
+    const blocks = blocksOf(pages);
+    expect(blocks.flat()).toHaveLength(1);
+    pages.forEach(({ window, place }, i) => {
+      const [block] = blocks[i] ?? [];
+      if (!block) return;
+      expectWithin(block.maxX - block.minX, 168, 1e-9);
+      expectWithin(block.maxY - block.minY, high, 1e-9);
+      for (const [inner, outer] of [
+        [block.maxX, window.maxX],
+        [block.maxY, window.maxY],
+        [window.minX, block.minX],
+        [window.minY, block.minY],
+      ] as const)
+        expectAtMost(inner, outer);
+      const corners = [
+        movePoint(place, { x: 10, y: 10 }),
+        movePoint(place, { x: 10 + width, y: 10 + height }),
+      ];
+      const piece = boxOfPoints(corners);
+      expect(boxesMeet(piece, block)).toBe(false);
+    });
+  });
+
+  test('are not drawn a second time with the piece', async () => {
+    const drawing = withWords(200, 100, 40);
+    const [page] = await renderedPdf(await writePdf(drawing, pagesOf(drawing, options), 't'));
+    if (!page) return expect.fail('no page');
+    // Upper and lower side of the frame, and of the block.
+    const sides = levelRuns(page, 0, 150);
+    expect(sides).toHaveLength(4);
+  }, 60_000);
+});
+
+test('a piece that fits one page across is printed so', () => {
+  const [page, ...more] = pagesOf(frame(270, 160), { paper: paperOf('a4'), title: 'a frame', words });
+  expect(more).toEqual([]);
+  expect([page?.width, page?.height]).toEqual([297, 210]);
 });
 
 describe('a collar', () => {
