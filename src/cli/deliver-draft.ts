@@ -14,7 +14,7 @@ export interface DeliveryOptions extends CommonOptions {
   /** Stem of the cut file and the guide. */
   readonly stem: string;
   /** The report, from the cut files and guides as they were written. */
-  readonly report: (written: readonly Written[]) => Omit<Report, 'files'>;
+  readonly report: (written: readonly WrittenPiece[]) => Omit<Report, 'files'>;
   /** Further files, made from the written cut files and guides, one of each a piece. */
   readonly more: (written: readonly WrittenPiece[]) => Promise<readonly NamedFile[]>;
 }

@@ -1,5 +1,6 @@
 // `seamwright make`: the whole job.
 import { basename, dirname, join, relative, resolve } from 'node:path';
+import { jobSheet } from '../job/job-sheet.ts';
 import { type Draft, draftPieces, type MakeInput, reportDrafts } from '../job/make.ts';
 import { profileOfDraft } from '../job/profile-picture.ts';
 import type { Blank } from '../job/read-blank.ts';
@@ -66,17 +67,35 @@ export async function makeCommand(jobFile: string, flags: MakeFlags): Promise<nu
     relative(resolve(folder), resolve(dirname(jobFile), file)).replaceAll('\\', '/');
   const artFile = inputs.artwork && fromFolder(inputs.artwork.file);
   const job = jobContent(draft?.job ?? inputs.job, 'blank.json', artFile, fromFolder);
+  let report: ReturnType<typeof reportDrafts> | undefined;
+  // The files are read back and measured once, for the report and for the job sheet.
+  const reportOf = (written: readonly WrittenPiece[]) => {
+    report ??= reportDrafts(drafts, written);
+    return report;
+  };
   return deliverDrafts(drafts, {
     ...flags,
     folder,
     stem: 'wrap',
-    report: (written) => reportDrafts(drafts, written),
+    report: (written) => reportOf(written),
     more: async (written) => {
       const prints = await Promise.all(
         written.map(({ guide, stem }) => printFiles(paper, guide, stem, inputs.job.name, tools.words)),
       );
+      const shown = flags.pictures ? pictures(drafts, inputs.blank, written, tools) : [];
+      const cuts = written.flatMap(({ stem }) => [
+        { file: `${stem}.cut.svg`, role: 'cut' },
+        { file: `${stem}.guide.svg`, role: 'guide' },
+      ]);
+      const sheet = jobSheet({
+        drafts,
+        blank: inputs.blank,
+        report: reportOf(written),
+        files: [...cuts, ...shown],
+      });
       return [
-        ...(flags.pictures ? pictures(drafts, inputs.blank, written, tools) : []),
+        ...shown,
+        { file: 'job-sheet.html', role: 'job-sheet', content: sheet },
         { file: 'job.json', role: 'job', content: content(job) },
         { file: 'blank.json', role: 'blank', content: content(blankContent(inputs.blank)) },
         ...prints.flat(),

@@ -3,7 +3,7 @@ import { shown } from '../lengths/shown.ts';
 import { readAlong } from './read-spans.ts';
 import type { JobCoat } from './resolved-job.ts';
 import { isTyped, optional, type Reader, readKeys, report, standard, within } from './schema.ts';
-import { lengthOrZero, number, text, yesOrNo } from './schema-values.ts';
+import { given, lengthOrZero, number, text, yesOrNo } from './schema-values.ts';
 
 /** Most that is taken as meant for one vessel, ml. */
 const mostVolume = 100_000;
@@ -32,12 +32,15 @@ export const coatKeys = {
   loss: standard('Share of a coat that is lost', number({ least: 0, most: mostLoss }), 0),
   covers: optional('What a coat covers', readAlong),
   over: standard('Over the film', yesOrNo, false),
+  wait: optional('Hours until the next step', number({ least: 0, most: 2000 })),
+  leastBatch: optional('Least batch that can be mixed, ml', readVolume),
+  price: optional('Price of a litre', number({ least: 0, most: 1e6 })),
 };
 
 export const readCoat: Reader<JobCoat> = (value, place) => {
   const keys = readKeys(value, coatKeys, place);
   if (keys === undefined) return undefined;
-  const { name, over, thickness, volume, loss, covers } = keys;
+  const { name, over, thickness, volume, loss, covers, wait, leastBatch, price } = keys;
   if (isTyped(value, 'thickness') && isTyped(value, 'volume'))
     return report(within(place, 'volume'), 'one-of-two', 'is given beside "thickness"; keep one of the two');
   if (!isTyped(value, 'thickness') && !isTyped(value, 'volume'))
@@ -46,7 +49,10 @@ export const readCoat: Reader<JobCoat> = (value, place) => {
       'missing-key',
       'is missing; add "thickness", or "volume" in ml',
     );
-  const poured = { ...(isTyped(value, 'loss') ? { loss } : {}), ...(covers ? { covers } : {}) };
+  const poured = {
+    ...(isTyped(value, 'loss') ? { loss } : {}),
+    ...given({ covers, wait, leastBatch, price }),
+  };
   if (thickness !== undefined) return { name, thickness, over, ...poured };
   return volume === undefined ? undefined : { name, volume, over, ...poured };
 };

@@ -201,6 +201,7 @@ const jobKeysWith = (named: NamedFiles) => ({
   items: holdingList(standard('Items', list(readItem), []), itemKeys),
   lettering: optional('Lettering', later('leave "lettering" out')),
   sheet: holding(optional('Sheet', sheetReader(named)), sheetKeys),
+  batch: optional('Vessels alike', number({ least: 1, most: 10_000, whole: true })),
 });
 
 /**
@@ -218,8 +219,8 @@ export function readJob(value: unknown, file: string, named: NamedFiles = {}): J
       : readKeys(value, jobKeysWith(named), inUnits(start, unitsOf(value, 'mm')));
   if (keys?.name === undefined || keys.blank === undefined || problems.length > 0)
     throw new Refused(problems);
-  const { name, blank, band, artwork, sheet, items, lettering: _, ...rest } = keys;
-  const kept = given({ band, artwork, sheet, items: items.length > 0 ? items : undefined });
+  const { name, blank, band, artwork, sheet, batch, items, lettering: _, ...rest } = keys;
+  const kept = given({ band, artwork, sheet, batch, items: items.length > 0 ? items : undefined });
   return { ...rest, name, blank, ...kept };
 }
 

@@ -14,7 +14,7 @@ import {
   type Values,
   within,
 } from './schema.ts';
-import { inUnits, length, lengthOrZero, number, text, units, unitsOf } from './schema-values.ts';
+import { given, inUnits, length, lengthOrZero, number, text, units, unitsOf } from './schema-values.ts';
 
 /** The files a job names, by path as typed, each parsed. */
 export type NamedFiles = Readonly<Record<string, unknown>>;
@@ -47,6 +47,7 @@ export const sheetKeys = {
   across: required('Sheet across', length()),
   up: required('Sheet up', length()),
   margin: standard('Sheet margin', lengthOrZero, 0),
+  price: optional('Price of a sheet', number({ least: 0, most: 1e6 })),
 };
 
 /** Keys typed in the job; or, where a path is typed, those of its file. `at`: where they were really typed. */
@@ -85,8 +86,8 @@ export const sheetReader =
   (value, place) => {
     const read = keysOf(value, place, sheetKeys, named);
     if (read?.values.across === undefined || read.values.up === undefined) return undefined;
-    const { across, up, margin } = read.values;
-    if (2 * margin < Math.min(across, up)) return { across, up, margin };
+    const { across, up, margin, price } = read.values;
+    if (2 * margin < Math.min(across, up)) return { across, up, margin, ...given({ price }) };
     const says = `${formatLength(margin, 'mm')} on either side leaves nothing of the sheet; give a smaller margin`;
     return report(within(read.at, 'margin'), 'margin-too-wide', says);
   };

@@ -13,6 +13,12 @@ export interface Coat {
   readonly loss?: number;
   /** The part of the wall it is laid on, mm along; left out, the longest flat band. */
   readonly covers?: { readonly from: number; readonly to: number };
+  /** Hours until the next step. */
+  readonly wait?: number;
+  /** Least that can be mixed at once, ml. */
+  readonly leastBatch?: number;
+  /** Price of a litre. */
+  readonly price?: number;
 }
 
 /** A coat of which it is known how much is poured, ml: its thickness comes of the wall it is laid on. */
@@ -99,7 +105,15 @@ export interface Job {
     readonly hold?: number;
   };
   readonly trim: { readonly lip: number; readonly foot: number };
-  readonly sheet?: { readonly across: number; readonly up: number; readonly margin: number };
+  readonly sheet?: {
+    readonly across: number;
+    readonly up: number;
+    readonly margin: number;
+    /** Price of a sheet. */
+    readonly price?: number;
+  };
+  /** Vessels that are made alike; 1 where it is left out. */
+  readonly batch?: number;
 }
 
 /** What holds when a job says nothing else; mm. */

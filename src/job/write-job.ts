@@ -75,5 +75,6 @@ export function jobContent(
     seam: job.seam,
     trim: job.trim,
     ...(sheet ? { sheet } : {}),
+    ...(job.batch === undefined ? {} : { batch: job.batch }),
   };
 }

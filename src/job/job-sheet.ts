@@ -1,0 +1,274 @@
+// The job sheet: what a maker has beside them at the bench, from measuring to the last coat.
+import type { Blank } from '../blank/blank.ts';
+import { wallGirthAt, wallUncertaintyAt } from '../blank/wall.ts';
+import { type Block, type Section, writePage } from '../deliver/write-page.ts';
+import { measuredLength } from '../lengths/length.ts';
+import { girthAt } from '../unroll/flat-wall.ts';
+import { type FilmNeeded, filmNeeded } from './film-needed.ts';
+import type { Draft } from './make.ts';
+import type { FileReport, Report } from './report.ts';
+import type { Job } from './resolved-job.ts';
+import { hours, timelineOf, workSequence } from './work-sequence.ts';
+
+export interface JobSheetInput {
+  readonly drafts: readonly Draft[];
+  readonly blank: Blank;
+  readonly report: Omit<Report, 'files'>;
+  /** The other files of the folder. */
+  readonly files: readonly FileReport[];
+}
+
+const mm = (value: number): string => measuredLength(value, 'mm');
+const shareOf = (value: number): string => `${(value * 100).toFixed(0)} %`;
+
+/** The text of job-sheet.html. @throws Error where there is no piece. */
+export function jobSheet(input: JobSheetInput): string {
+  const [first] = input.drafts;
+  if (!first) throw new Error('a job has at least one piece');
+  const { job } = first;
+  const batch = job.batch ?? 1;
+  const film = filmNeeded(
+    input.drafts.map(({ plan }) => plan.template),
+    job,
+  );
+  return writePage({
+    title: `Job sheet: ${job.name}`,
+    lead: `${input.blank.name}; ${batch === 1 ? 'one vessel' : `${batch} vessels alike`}. Lengths are in mm along the wall, from the foot corner up, unless said otherwise.`,
+    sections: [
+      picturesSection(input.files),
+      measuresSection(first, input.blank),
+      piecesSection(input, job),
+      ...filmSection(film, job),
+      ...coatsSection(input.report, job),
+      ...costSection(film, input.report, job),
+      workSection(input, job),
+      checksSection(input.report),
+      cautionsSection(first, input.blank),
+    ],
+  });
+}
+
+const pictureWords: Readonly<Record<string, string>> = {
+  'rolled.svg': 'The vessel as it will be, seen from four sides',
+  'profile.svg': 'The profile of its wall, with flat bands and readings',
+};
+
+function picturesSection(files: readonly FileReport[]): Section {
+  const shown = files.flatMap(({ file, role }): Block[] => {
+    const says =
+      pictureWords[file] ?? (role === 'guide' ? `The guide: ${file}, not at true size here` : undefined);
+    return says === undefined ? [] : [{ kind: 'picture', file, says }];
+  });
+  return { heading: 'What it will be', blocks: shown };
+}
+
+/** Twice the standard uncertainty: what a reading may differ by, 19 times in 20. */
+const coverage = 2;
+
+function measuresSection({ plan }: Draft, blank: Blank): Section {
+  const { wall, template, measures } = plan;
+  const places = [
+    { says: 'foot edge of the band', along: template.band.from },
+    { says: 'middle of the band', along: (template.band.from + template.band.to) / 2 },
+    { says: 'lip edge of the band', along: template.band.to },
+  ];
+  const rows = places.map(({ says, along }) => [
+    says,
+    mm(along),
+    mm(wallGirthAt(wall, along)),
+    `± ${mm(coverage * Math.hypot(wallUncertaintyAt(wall, along), measures.reading.u))}`,
+    '',
+  ]);
+  const handle = blank.handle ? [`the handle takes ${mm(blank.handle.spans)} of the girth`] : [];
+  return {
+    heading: 'Measure before you start',
+    blocks: [
+      { kind: 'table', head: ['where', 'along', 'girth of the bare blank', 'may differ by', 'yours'], rows },
+      {
+        kind: 'ticks',
+        items: [
+          'every blank of the batch, not only the first: they differ',
+          ...handle,
+          'outside this allowance: correct the blank file and make the job again, do not stretch the film',
+        ],
+      },
+    ],
+  };
+}
+
+function piecesSection({ drafts, files }: JobSheetInput, job: Job): Section {
+  const cuts = files.filter(({ role }) => role === 'cut');
+  const rows = drafts.map(({ plan: { template } }, i) => [
+    drafts.length === 1 ? 'the wrap' : `piece ${i + 1} from the foot`,
+    cuts[i]?.file ?? '',
+    `${mm(template.band.from)} to ${mm(template.band.to)}`,
+    `${mm(girthAt(template.wall, template.band.from))} at the foot edge, ${mm(girthAt(template.wall, template.band.to))} at the lip edge`,
+    String(job.batch ?? 1),
+  ]);
+  return {
+    heading: 'Pieces',
+    blocks: [
+      { kind: 'table', head: ['piece', 'file', 'band', 'girth of the sheet', 'how many'], rows },
+      {
+        kind: 'words',
+        text: 'Measure the squares on the guide before anything is cut: 25 mm and 1 in. A cutter or printer that is off by half a percent is off by more than a millimetre at the seam.',
+      },
+    ],
+  };
+}
+
+function filmSection({ area, batch }: FilmNeeded, job: Job): Section[] {
+  const items = [
+    `${(area / 100).toFixed(0)} cm² of film ${job.film.thickness} mm thick for one vessel, trims and overlap with it`,
+  ];
+  if (job.sheet && batch) {
+    const size = `${mm(job.sheet.across)} by ${mm(job.sheet.up)}`;
+    items.push(
+      `${batch.sheets === 1 ? 'one sheet' : `${batch.sheets} sheets`} of ${size} for all; of the last one ${mm(batch.lastUsed)} is used, and ${shareOf(batch.waste)} of what is cut into is waste`,
+    );
+  } else if (job.sheet) items.push('the pieces are larger than the sheet, so sheets are not counted');
+  return [{ heading: 'Film', blocks: [{ kind: 'list', items }] }];
+}
+
+function coatsSection({ coats = [] }: Omit<Report, 'files'>, job: Job): Section[] {
+  if (coats.length === 0) return [];
+  const batch = job.batch ?? 1;
+  const rows = coats.map(({ name, over, thickness, volume, girthAfter }) => {
+    const least = job.coats.find((coat) => coat.name === name)?.leastBatch ?? 0;
+    const mixed = Math.max(volume * batch, least);
+    const why = mixed > volume * batch ? ' (the least that can be mixed)' : '';
+    return [
+      `${name}${over ? ', over the film' : ''}`,
+      `${thickness.toFixed(2)} mm`,
+      `${volume.toFixed(1)} ml`,
+      `${mixed.toFixed(1)} ml${why}`,
+      mm(girthAfter),
+    ];
+  });
+  const head = [
+    'coat',
+    'thickness',
+    'for one vessel',
+    'to mix for all',
+    'girth after it, middle of the band',
+  ];
+  return [{ heading: 'Coats', blocks: [{ kind: 'table', head, rows }] }];
+}
+
+function costSection(
+  { batch: film }: FilmNeeded,
+  { coats = [] }: Omit<Report, 'files'>,
+  job: Job,
+): Section[] {
+  const batch = job.batch ?? 1;
+  const rows: { readonly says: string; readonly cost: number }[] = [];
+  if (film && job.sheet?.price !== undefined)
+    rows.push({
+      says: film.sheets === 1 ? 'film, one sheet' : `film, ${film.sheets} sheets`,
+      cost: film.sheets * job.sheet.price,
+    });
+  for (const { name, volume } of coats) {
+    const coat = job.coats.find((given) => given.name === name);
+    if (coat?.price === undefined) continue;
+    const litres = Math.max(volume * batch, coat.leastBatch ?? 0) / 1000;
+    rows.push({ says: name, cost: litres * coat.price });
+  }
+  if (rows.length === 0) return [];
+  const total = rows.reduce((sum, { cost }) => sum + cost, 0);
+  const line = ({ says, cost }: { says: string; cost: number }) => [
+    says,
+    cost.toFixed(2),
+    (cost / batch).toFixed(2),
+  ];
+  return [
+    {
+      heading: 'Cost of material',
+      blocks: [
+        {
+          kind: 'table',
+          head: ['what', batch === 1 ? 'in all' : `for all ${batch}`, 'for each'],
+          rows: [...rows, { says: 'all of it', cost: total }].map(line),
+        },
+        {
+          kind: 'words',
+          text: 'In the currency the prices were given in; only what has a price is counted.',
+        },
+      ],
+    },
+  ];
+}
+
+function workSection({ drafts, blank }: JobSheetInput, job: Job): Section {
+  const steps = workSequence({
+    job,
+    coats: drafts[0]?.plan.coats.coats ?? [],
+    isPatterned: drafts.some(({ pattern }) => pattern !== undefined),
+    hasHandle: blank.handle !== undefined,
+    pieces: drafts.length,
+  });
+  const spans = timelineOf(steps);
+  const rows = steps.map(({ does, check, wait, isCoat }, i) => [
+    String(i + 1),
+    does,
+    wait !== undefined ? hours(wait) : isCoat ? 'as its own sheet says' : '',
+    check,
+  ]);
+  return {
+    heading: 'The work, in order',
+    blocks: [
+      { kind: 'table', head: ['', 'do', 'then wait', 'look, before you go on'], rows },
+      ...(spans ? [{ kind: 'timeline', spans } as const] : []),
+      {
+        kind: 'words',
+        text: "Waiting times are those of the job file. Cold or damp rooms take longer: the product's own data sheet goes before this one.",
+      },
+    ],
+  };
+}
+
+function checksSection({ checks, pattern }: Omit<Report, 'files'>): Section {
+  const says = checks
+    .filter(({ level }) => level !== 'stop')
+    .map((finding) => `${finding.level}: ${finding.says}`);
+  const gap = pattern?.seamGap;
+  const measured = gap
+    ? [
+        `the ends of the written file meet within ${gap.position.toFixed(4)} mm and ${gap.tangentDeg.toFixed(3)} degrees`,
+      ]
+    : [];
+  const items = [...measured, ...says];
+  return {
+    heading: 'What the checks say',
+    blocks: [{ kind: 'list', items: items.length > 0 ? items : ['nothing to look at'] }],
+  };
+}
+
+/** Cautions of the trade; the product's own sheet goes before them. Common practice, no source. */
+function cautionsSection({ plan }: Draft, blank: Blank): Section {
+  const hasCoats = plan.coats.coats.length > 0;
+  return {
+    heading: 'Take care',
+    blocks: [
+      {
+        kind: 'caution',
+        items: [
+          'blades: a fresh one, cut away from the hand that holds, cap it when you put it down; never press so hard that the vessel is scratched',
+          'cleaning with solvent: fresh air, gloves that suit it, no flame and no spark; soaked rags dry flat outdoors, not in a heap',
+          ...(hasCoats
+            ? [
+                'resins and clear coats irritate and can sensitise skin and lungs until cured: gloves, eye cover, fresh air or the mask that the product names; a turning spindle catches sleeves and hair',
+                "mix by the product's own ratio and weigh it; a large mixed amount can grow hot by itself",
+              ]
+            : []),
+          'spraying: outdoors or in an extracted booth, with the mask that the product names',
+          ...(blank.use === 'other'
+            ? []
+            : [
+                'not for the lip zone (20 mm below the rim) or the inside unless the coating is certified for food contact',
+              ]),
+          "this sheet does not replace a product's own data sheet, local rules, or a licensed tradesman where the law asks for one",
+        ],
+      },
+    ],
+  };
+}

@@ -1,0 +1,100 @@
+// The work of a job in its order, with the waiting that its coats ask for.
+import { asLaid } from '../blank/coats.ts';
+import type { TimeSpan } from '../deliver/write-page.ts';
+import type { Coat, Job } from './resolved-job.ts';
+
+export interface WorkStep {
+  readonly does: string;
+  /** What to look at before going on. */
+  readonly check: string;
+  /** Hours to wait after it; undefined where the product's own sheet has to say. */
+  readonly wait?: number;
+  readonly isCoat: boolean;
+}
+
+/** What the work is told from; all of it is in the job and its pieces. */
+export interface Work {
+  readonly job: Pick<Job, 'seam' | 'trim'>;
+  readonly coats: readonly Coat[];
+  readonly isPatterned: boolean;
+  readonly hasHandle: boolean;
+  readonly pieces: number;
+}
+
+const coatStep = ({ name, wait }: Coat, over: boolean): WorkStep => ({
+  does: `lay ${name}${over ? ' over the film' : ''}, thin and even, the vessel turning`,
+  check: over
+    ? 'no edge of the film stands proud; no bubble'
+    : 'dry to the touch, no dust, no run; measure the girth again before you trust the sum of the coats',
+  ...(wait === undefined ? {} : { wait }),
+  isCoat: true,
+});
+
+const plainStep = (does: string, check: string): WorkStep => ({ does, check, isCoat: false });
+
+function seamCheck({ job: { seam }, hasHandle }: Work): string {
+  if (hasHandle) return 'both ends stop short of the handle by the same width';
+  return seam.overlap > 0
+    ? 'the overlap is as wide at the foot as at the lip'
+    : 'the two ends meet, and neither stands up';
+}
+
+/** The steps in order. Common practice, no source. */
+export function workSequence(work: Work): readonly WorkStep[] {
+  const { coats, isPatterned, pieces, job } = work;
+  const under = asLaid(coats).filter(({ over }) => !over);
+  const over = asLaid(coats).filter((coat) => coat.over);
+  const trims = job.trim.foot + job.trim.lip > 0;
+  return [
+    plainStep('measure the blank and hold it against the table above', 'every girth within its allowance'),
+    plainStep('clean and degrease the wall; then touch it no more', 'water runs off in a film, not in beads'),
+    ...under.map((coat) => coatStep(coat, false)),
+    plainStep(
+      'print the guide at true size and wrap it, or a strip of it, around the vessel',
+      'the squares measure 25 mm and 1 in; the ends meet where the guide says',
+    ),
+    plainStep(
+      pieces > 1 ? `cut the ${pieces} pieces` : 'cut the film',
+      'the first small shape lifts clean at its corners before the rest is cut',
+    ),
+    ...(isPatterned
+      ? [
+          plainStep(
+            'weed: pick out the film that is not wanted, then lay the carrier on',
+            'nothing wanted came away',
+          ),
+        ]
+      : []),
+    plainStep('lay the level paper arc, and lay the film to it from the middle outwards', seamCheck(work)),
+    ...(trims
+      ? [plainStep('trim the film at the lip and the foot along the collar', 'the edge is level all round')]
+      : []),
+    ...over.map((coat) => coatStep(coat, true)),
+  ];
+}
+
+/** A step of hand work on the timeline, hours: only so that it shows. Common practice, no source. */
+const handWork = 0.5;
+
+/** The steps and their waits on a line of hours; undefined where no coat says how long it waits. */
+export function timelineOf(steps: readonly WorkStep[]): readonly TimeSpan[] | undefined {
+  if (!steps.some(({ wait }) => wait !== undefined)) return undefined;
+  let at = 0;
+  return steps.flatMap(({ does, wait = 0 }) => {
+    const [says = does] = does.split(/[,:;]/);
+    const work: TimeSpan = { says, from: at, to: at + handWork, isWait: false };
+    at = work.to;
+    if (wait === 0) return [work];
+    const waiting: TimeSpan = { says: `wait ${hours(wait)}`, from: at, to: at + wait, isWait: true };
+    at = waiting.to;
+    return [work, waiting];
+  });
+}
+
+/** Hours in words. */
+export function hours(count: number): string {
+  if (count < 1) return `${Math.round(count * 60)} min`;
+  return count >= 48 ? `${round(count / 24)} days` : `${round(count)} h`;
+}
+
+const round = (value: number): string => String(Math.round(value * 10) / 10);

@@ -1,0 +1,35 @@
+import { expect, test } from 'vitest';
+import { hours, timelineOf, workSequence } from '../../src/job/work-sequence.ts';
+
+const job = { seam: { style: 'overlap', overlap: 6 }, trim: { lip: 3, foot: 3 } } as const;
+const base = { name: 'base clear', thickness: 0.4, over: false, wait: 12 };
+const top = { name: 'top clear', thickness: 0.5, over: true, wait: 72 };
+
+const steps = (coats: readonly (typeof base)[]) =>
+  workSequence({ job, coats, isPatterned: true, hasHandle: false, pieces: 1 });
+
+test('coats under the film come before it is cut, coats over it last', () => {
+  const does = steps([top, base]).map((step) => step.does);
+  const at = (word: string) => does.findIndex((text) => text.includes(word));
+  expect(at('base clear')).toBeLessThan(at('cut the film'));
+  expect(at('top clear')).toBe(does.length - 1);
+  expect(at('weed')).toBeGreaterThan(at('cut the film'));
+});
+
+test('the timeline is as long as the waits and the hand work between them', () => {
+  const all = steps([base, top]);
+  const spans = timelineOf(all) ?? [];
+  expect(spans.at(-1)?.to).toBeCloseTo(12 + 72 + 0.5 * all.length, 9);
+  spans.forEach((span, i) => expect(span.from).toBe(spans[i - 1]?.to ?? 0));
+});
+
+test('without waiting times no timeline is made up', () => {
+  const coats = [{ name: 'clear', thickness: 0.4, over: false }] as const;
+  expect(
+    timelineOf(workSequence({ job, coats, isPatterned: false, hasHandle: false, pieces: 1 })),
+  ).toBeUndefined();
+});
+
+test('hours are said as a person would', () => {
+  expect([0.5, 12, 36, 72].map(hours)).toEqual(['30 min', '12 h', '36 h', '3 days']);
+});
