@@ -20,7 +20,7 @@ test('the timeline is as long as the waits and the hand work between them', () =
   const all = steps([base, top]);
   const spans = timelineOf(all) ?? [];
   expect(spans.at(-1)?.to).toBeCloseTo(12 + 72 + 0.5 * all.length, 9);
-  spans.forEach((span, i) => expect(span.from).toBe(spans[i - 1]?.to ?? 0));
+  for (const [i, span] of spans.entries()) expect(span.from).toBe(spans[i - 1]?.to ?? 0);
 });
 
 test('without waiting times no timeline is made up', () => {
