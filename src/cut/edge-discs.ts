@@ -60,7 +60,7 @@ class DiscFinder {
     const count = this.#nearChord(px, py, dx, dy, reach);
     if (turnAt(this.#chords, k) < -cornerTurn) this.#visitCorner(k, count);
     if (!this.#isFaced(k, count)) return;
-    for (const t of this.#placesOn(px, py, dx, dy, reach, count))
+    for (const t of this.#placesOn(k, px, py, dx, dy, reach, count))
       this.#put(k, t, px + t * dx, py + t * dy, -dy, dx, this.#near, count);
   }
 
@@ -90,10 +90,21 @@ class DiscFinder {
     return false;
   }
 
-  /** The middle of the chord, and the feet of corners that point at it: there a width can be least. */
-  #placesOn(px: number, py: number, dx: number, dy: number, reach: number, count: number): number[] {
+  /** The middle of the chord, and the feet of corners that point at it, where a width can be least; not in its own corners. */
+  #placesOn(
+    k: number,
+    px: number,
+    py: number,
+    dx: number,
+    dy: number,
+    reach: number,
+    count: number,
+  ): number[] {
     const { x, y } = this.#chords;
     const places = [reach / 2];
+    const isCorner = (chord: number) => turnAt(this.#chords, chord) > cornerTurn;
+    const least = isCorner(k) ? samePlace : 0;
+    const most = reach - (isCorner(this.#chords.next[k] ?? 0) ? samePlace : 0);
     for (let i = 0; i < count; i++) {
       const f = this.#near[i] ?? 0;
       const wx = (x[f] ?? 0) - px;
@@ -101,7 +112,7 @@ class DiscFinder {
       const depth = wy * dx - wx * dy;
       if (depth <= 0 || depth > this.#limit) continue;
       const along = wx * dx + wy * dy;
-      if (along < 0 || along > reach || turnAt(this.#chords, f) >= -cornerTurn) continue;
+      if (along < least || along > most || turnAt(this.#chords, f) >= -cornerTurn) continue;
       if (places.every((t) => Math.abs(t - along) > samePlace)) places.push(along);
     }
     return places.length === 1 ? places : places.sort((a, b) => a - b);

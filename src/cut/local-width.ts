@@ -8,8 +8,8 @@ import { type Taper, taperOf } from './taper.ts';
 
 /** A narrow place: its width is that of the largest disc that fits there. */
 export interface NarrowPlace {
-  /** `neck`: between wider parts, or an arm; `whole`: a piece nowhere as wide as the limit; `point`: a tip. */
-  readonly kind: 'neck' | 'whole' | 'point';
+  /** `neck`: between wider parts; `arm`: one that ends; `whole`: a piece nowhere as wide as the limit; `point`: a tip. */
+  readonly kind: 'neck' | 'arm' | 'whole' | 'point';
   /** Middle of the disc; of a point, its tip. */
   readonly at: Point;
   /** mm: where it is narrowest; of a whole piece without a neck, where it is widest; of a point, at its end. */
@@ -206,7 +206,8 @@ class Cluster {
     if (start === undefined) return [];
     const d = all.reduce((a, b) => this.#smaller(a, b), start);
     const length = stretches.reduce((sum, stretch) => sum + stretch.length, 0) / 2;
-    return [this.#place(d, stretches, { kind: 'neck', width: 2 * this.#radius(d), length })];
+    const kind = stretches.some(({ isNeck }) => isNeck) ? 'neck' : 'arm';
+    return [this.#place(d, stretches, { kind, width: 2 * this.#radius(d), length })];
   }
 
   #stretchOf(run: NarrowRun): Stretch | undefined {
@@ -235,7 +236,7 @@ class Cluster {
     const tips = new Map<string, Tip[]>();
     for (const run of this.#runs)
       for (const tip of this.#tipsOf(run)) {
-        const key = tip.endRadius === 0 ? `${tip.at.x} ${tip.at.y}` : 'rounded';
+        const key = tip.endRadius === 0 ? `${tip.at.x.toFixed(2)} ${tip.at.y.toFixed(2)}` : 'rounded';
         tips.set(key, [...(tips.get(key) ?? []), tip]);
       }
     return [...tips.values()].map((sides) => {

@@ -7,6 +7,9 @@ const leastSlope = Math.sin((1.5 * Math.PI) / 180);
 /** A disc smaller than the one before it by less than this is chords, not a neck, mm. */
 const noise = 0.01;
 
+/** A taper ends where it widens by less than this share of what it did so far. */
+const flattens = 0.5;
+
 /** An end at least this wide, as a share of the limit, is that of an arm and no point. Common practice, no source. */
 const bluntEnd = 0.5;
 
@@ -54,7 +57,10 @@ function growing(at: readonly number[], radii: readonly number[], limit: number)
     most = Math.max(most, r);
     const reach = (at[i] ?? 0) - (at[anchor] ?? 0);
     if (reach < limit / 2) continue;
-    if ((r - (radii[anchor] ?? 0)) / reach < leastSlope) return anchor + 1;
+    const slope = (r - (radii[anchor] ?? 0)) / reach;
+    const sofar =
+      anchor === 0 ? 0 : ((radii[anchor] ?? 0) - (radii[0] ?? 0)) / ((at[anchor] ?? 0) - (at[0] ?? 0));
+    if (slope < Math.max(leastSlope, flattens * sofar)) return anchor + 1;
     anchor = i;
   }
   return radii.length;
