@@ -8,9 +8,9 @@ import { type Affine, moveContour } from '../../src/geometry/affine.ts';
 import { polygon, reverseContour, type Shape } from '../../src/geometry/contour.ts';
 import { signedArea } from '../../src/geometry/measure.ts';
 import type { Point } from '../../src/geometry/point.ts';
-import { filledShapes } from '../../src/geometry/regions.ts';
+import { clippedShapes, filledShapes } from '../../src/geometry/regions.ts';
 import { expectPointWithin, expectWithin } from '../closeness.ts';
-import { blob, chordPoints, randomFrom } from '../geometry/drawn.ts';
+import { blob, chordPoints, circle, randomFrom } from '../geometry/drawn.ts';
 import { clipperHolds, clipperOffset } from '../geometry/libraries.ts';
 
 const tolerance = 0.002;
@@ -196,19 +196,16 @@ function waysFrom(at: Point, of: readonly (readonly Point[])[], reach: number): 
   return hits.filter((hit, i) => hit && !hits[(i + 44) % 45]).length;
 }
 
-const partsOf = (of: readonly (readonly Point[])[]): number =>
-  of.filter((ring) => signedArea(polygon(ring)) > 0).length;
-
 describe('against shrinking by Clipper 6', () => {
   const random = randomFrom(5);
-  const blobs = Array.from({ length: 80 }, () => blob(random, { x: 70 * random(), y: 40 * random() }, 3));
+  const blobs = Array.from({ length: 50 }, () => blob(random, { x: 55 * random(), y: 30 * random() }, 3));
   const merged = filledShapes(blobs, 'nonzero', tolerance);
   const limit = 2.5;
   const necks = placesOf(merged, 'film', limit).filter(({ kind }) => kind === 'neck');
 
   test('a width found is that of the film there, and parts what a disc a little larger can reach', () => {
     expect(necks.length).toBeGreaterThan(4);
-    for (const { at, width } of necks) {
+    for (const { at, width } of necks.slice(0, 6)) {
       const named = `${width} at ${at.x}, ${at.y}`;
       expect(clipperHolds(shrunk(merged, width / 2 - 0.01), at), named).toBe(true);
       expect(clipperHolds(shrunk(merged, width / 2 + 0.01), at), named).toBe(false);
@@ -218,14 +215,15 @@ describe('against shrinking by Clipper 6', () => {
     }
   });
 
-  test('every neck that parts a piece in two is found', () => {
-    const whole = partsOf(rings(merged));
-    const parted = [0.5, 1, 2, 3].map((width) => partsOf(shrunk(merged, width / 2)) - whole);
-    expect(parted[3]).toBeGreaterThan(3);
-    [0.5, 1, 2, 3].forEach((width, i) => {
-      const found = placesOf(merged, 'film', width);
-      expect(found.length).toBeGreaterThanOrEqual(parted[i] ?? 0);
-    });
+  test('every neck is found: with the film cut there, a disc gets from no part of a piece to another', () => {
+    const width = 3;
+    const parts = shrunk(merged, width / 2).filter((ring) => signedArea(polygon(ring)) > 0.01);
+    const most = (pieces: readonly Shape[]): number =>
+      Math.max(...pieces.map((piece) => parts.filter(([p]) => p && clipperHolds(rings([piece]), p)).length));
+    const discs = placesOf(merged, 'film', width).flatMap((place) => place.discs);
+    const cuts = discs.map((disc) => ({ contours: [circle(disc, disc.radius + 0.05, 8)] }));
+    expect(most(merged)).toBeGreaterThan(3);
+    expect(most(clippedShapes(merged, cuts, 'difference', tolerance))).toBe(1);
   });
 });
 
