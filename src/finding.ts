@@ -25,6 +25,14 @@ export interface Finding {
   readonly where: Where;
   /** One sentence or two: what is wrong with the value as typed, what is allowed, what to do. */
   readonly says: string;
+  /** What was measured, in the rule's own unit: a width, gap or length in mm, an area in mm², an angle in degrees. */
+  readonly size?: number;
+  /** How far what was found goes on, mm. */
+  readonly length?: number;
+  /** The layer it is in. */
+  readonly layer?: string;
+  /** How often it comes again around the wall, where it was looked at once. */
+  readonly times?: number;
 }
 
 /** Input that is refused: the command writes nothing and exits with 2. */

@@ -1,5 +1,14 @@
 // Which chords lie near a place: squares of a grid, each with the chords whose boxes meet it.
-import type { EdgeChords } from './edge-chords.ts';
+import type { Box } from '../geometry/box.ts';
+
+/** Straight lines by their ends, in columns. */
+export interface Chords {
+  readonly count: number;
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly toX: Float64Array;
+  readonly toY: Float64Array;
+}
 
 /** Squares along the longer side: finer ones would only cost memory. */
 const mostSquares = 2000;
@@ -18,16 +27,9 @@ export class ChordSquares {
   readonly #asked: Int32Array;
   #question = 0;
 
-  constructor(chords: EdgeChords, side: number) {
-    const { count, x, y } = chords;
-    let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
-    for (let k = 0; k < count; k++) {
-      const [px, py] = [x[k] ?? 0, y[k] ?? 0];
-      if (px < minX) minX = px;
-      if (px > maxX) maxX = px;
-      if (py < minY) minY = py;
-      if (py > maxY) maxY = py;
-    }
+  constructor(chords: Chords, side: number) {
+    const { count } = chords;
+    const { minX, minY, maxX, maxY } = boxOf(chords);
     const reach = count === 0 ? 1 : Math.max(maxX - minX, maxY - minY, side);
     this.#side = Math.max(side, reach / mostSquares);
     this.#minX = count === 0 ? 0 : minX;
@@ -58,10 +60,9 @@ export class ChordSquares {
     return Math.max(0, Math.min(this.#rows - 1, Math.floor((y - this.#minY) / this.#side)));
   }
 
-  #each({ count, x, y, next }: EdgeChords, put: (square: number, chord: number) => void): void {
+  #each({ count, x, y, toX, toY }: Chords, put: (square: number, chord: number) => void): void {
     for (let k = 0; k < count; k++) {
-      const n = next[k] ?? 0;
-      const [x0, y0, x1, y1] = [x[k] ?? 0, y[k] ?? 0, x[n] ?? 0, y[n] ?? 0];
+      const [x0, y0, x1, y1] = [x[k] ?? 0, y[k] ?? 0, toX[k] ?? 0, toY[k] ?? 0];
       const [left, right] = [this.#column(Math.min(x0, x1)), this.#column(Math.max(x0, x1))];
       const [top, bottom] = [this.#row(Math.min(y0, y1)), this.#row(Math.max(y0, y1))];
       for (let row = top; row <= bottom; row++)
@@ -87,4 +88,16 @@ export class ChordSquares {
     }
     return count;
   }
+}
+
+function boxOf({ count, x, y, toX, toY }: Chords): Box {
+  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (let k = 0; k < count; k++) {
+    const [x0, y0, x1, y1] = [x[k] ?? 0, y[k] ?? 0, toX[k] ?? 0, toY[k] ?? 0];
+    minX = Math.min(minX, x0, x1);
+    minY = Math.min(minY, y0, y1);
+    maxX = Math.max(maxX, x0, x1);
+    maxY = Math.max(maxY, y0, y1);
+  }
+  return { minX, minY, maxX, maxY };
 }

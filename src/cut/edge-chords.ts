@@ -4,15 +4,13 @@ import { reverseContour } from '../geometry/contour.ts';
 import { signedArea } from '../geometry/measure.ts';
 import type { Point } from '../geometry/point.ts';
 import { chordCount, pointAt } from '../geometry/segment.ts';
+import type { Chords } from './chord-grid.ts';
 
 /**
  * Chords numbered through all contours. Chord k runs from its own start to the start of chord `next[k]`, along the unit
  * vector (ux, uy), and what is measured lies at its left: the normal (-uy, ux).
  */
-export interface EdgeChords {
-  readonly count: number;
-  readonly x: Float64Array;
-  readonly y: Float64Array;
+export interface EdgeChords extends Chords {
   readonly ux: Float64Array;
   readonly uy: Float64Array;
   readonly length: Float64Array;
@@ -43,8 +41,11 @@ const shortest = 1e-6;
 export const directed = ({ contours }: Shape): readonly Contour[] =>
   contours.map((contour, i) => (signedArea(contour) > 0 === (i === 0) ? contour : reverseContour(contour)));
 
-/** The corners of a contour's chords. */
-function cornersOf(contour: Contour, { tolerance, longest }: EdgeOptions): Point[] {
+/** The corners of a contour's chords; of an open one, its last place too. */
+export function cornersOf(
+  contour: Contour,
+  { tolerance, longest }: Pick<EdgeOptions, 'tolerance' | 'longest'>,
+): Point[] {
   const corners: Point[] = [];
   for (const s of contour.segments) {
     const curve = chordCount(s, tolerance);
@@ -58,7 +59,16 @@ function cornersOf(contour: Contour, { tolerance, longest }: EdgeOptions): Point
   }
   const [first] = corners;
   const last = corners.at(-1);
-  if (first && last && corners.length > 1 && Math.hypot(first.x - last.x, first.y - last.y) <= shortest)
+  const finish = contour.segments.at(-1)?.to;
+  if (!contour.closed && finish && last && Math.hypot(finish.x - last.x, finish.y - last.y) > shortest)
+    corners.push(finish);
+  if (
+    contour.closed &&
+    first &&
+    last &&
+    corners.length > 1 &&
+    Math.hypot(first.x - last.x, first.y - last.y) <= shortest
+  )
     corners.pop();
   return corners;
 }
@@ -76,6 +86,8 @@ export function edgeChords(shapes: readonly Shape[], options: EdgeOptions): Edge
     count,
     x: column(),
     y: column(),
+    toX: column(),
+    toY: column(),
     ux: column(),
     uy: column(),
     length: column(),
@@ -94,6 +106,8 @@ export function edgeChords(shapes: readonly Shape[], options: EdgeOptions): Edge
       const length = Math.hypot(q.x - p.x, q.y - p.y);
       chords.x[k] = p.x;
       chords.y[k] = p.y;
+      chords.toX[k] = q.x;
+      chords.toY[k] = q.y;
       chords.ux[k] = (q.x - p.x) / length;
       chords.uy[k] = (q.y - p.y) / length;
       chords.length[k] = length;
