@@ -78,9 +78,15 @@ export const note = (rule: string, where: Where, says: string): Finding => ({
   says,
 });
 
-/** One line for a person: `file:line:column: key: what is wrong; what to do`. */
+/** A place in a drawing, as a person reads it: `12.3, 45.6mm`. */
+const placeInDrawing = ({ x, y }: Where): string | undefined =>
+  x === undefined || y === undefined ? undefined : `${Number(x.toFixed(1))}, ${Number(y.toFixed(1))}mm`;
+
+/** One line for a person: `file:line:column: key: what is wrong; what to do` */
 export function toLine(finding: Finding): string {
   const { file, line, column, key, element } = finding.where;
   const place = [file, line, column].filter((part) => part !== undefined).join(':');
-  return [place, element, key, finding.says].filter((part) => part !== undefined && part !== '').join(': ');
+  return [place, element, key, placeInDrawing(finding.where), finding.says]
+    .filter((part) => part !== undefined && part !== '')
+    .join(': ');
 }

@@ -47,6 +47,8 @@ export const uncutRules: ReadonlySet<string> = new Set([
 /** A drawing as it is, whether it can be cut or not: its areas, its lines, and what stands against cutting it. */
 export interface DrawnArt extends Tile {
   readonly lines: readonly DrawnLine[];
+  /** Whether the file gives a real-world size. */
+  readonly sized: boolean;
   readonly findings: readonly Finding[];
 }
 
@@ -61,6 +63,7 @@ export function readArt(text: string, file: string, normalise: Normalise): Drawn
   return {
     width: frame.width,
     height: frame.height,
+    sized: frame.sized,
     layers: layersOf(areas),
     lines: drawnLines(plain, frame.toMm),
     findings: [...findings, ...paint.findings, ...orderFindings(areas, file)],

@@ -1,6 +1,6 @@
 // True local width: where film, or a gap in it, is narrower than a limit, and by what disc that was found.
 import type { Shape } from '../geometry/contour.ts';
-import type { Point } from '../geometry/point.ts';
+import { distance, type Point } from '../geometry/point.ts';
 import { type EdgeChords, edgeChords, type Side } from './edge-chords.ts';
 import { type EdgeDiscs, edgeDiscs } from './edge-discs.ts';
 import { type NarrowRun, narrowRuns } from './narrow-runs.ts';
@@ -38,6 +38,9 @@ export interface WidthOptions {
 
 /** An arm that ends in the open counts as narrow once it is so many times as long as the limit. Common practice, no source. */
 const armLength = 1;
+
+/** Discs whose radii differ by no more than this are equally narrow, mm. */
+const equalRadii = 0.001;
 
 /** A neck within a piece that is thin all over is one where it is this much thinner than on either side of it. */
 const neckDepth = 0.9;
@@ -149,6 +152,16 @@ class Cluster {
     return { at: { x: at.x, y: at.y }, discs, ...rest };
   }
 
+  /** Of discs all but as small as the smallest, the one in their midst. */
+  #amid(all: readonly number[], smallest: number): number {
+    const least = all.filter((d) => this.#radius(d) <= this.#radius(smallest) + equalRadii);
+    const mean = (of: (disc: NarrowDisc) => number) =>
+      least.reduce((sum, d) => sum + of(this.#disc(d)), 0) / least.length;
+    const middle = { x: mean(({ x }) => x), y: mean(({ y }) => y) };
+    const far = (d: number) => distance(this.#disc(d), middle);
+    return least.reduce((a, b) => (far(b) < far(a) ? b : a), smallest);
+  }
+
   #smaller(a: number, b: number): number {
     return this.#radius(b) < this.#radius(a) ? b : a;
   }
@@ -160,6 +173,8 @@ class Cluster {
     const widest = all.reduce((a, b) => (this.#radius(b) > this.#radius(a) ? b : a), start);
     const [neck, ...others] = this.#runs.flatMap((run) => this.#neckOf(run));
     const d = neck === undefined ? widest : others.reduce((a, b) => this.#smaller(a, b), neck);
+    const places =
+      neck === undefined ? all.filter((one) => this.#radius(one) >= this.#radius(d) - equalRadii) : [d];
     return this.#place(
       d,
       this.#runs.map((run) => ({ run, first: 0, last: run.discs.length - 1 })),
@@ -168,6 +183,7 @@ class Cluster {
         width: 2 * this.#radius(d),
         length: this.#runs.reduce((sum, { from, to }) => sum + to - from, 0) / 2,
       },
+      this.#disc(this.#amid(places, d)),
     );
   }
 
@@ -207,7 +223,9 @@ class Cluster {
     const d = all.reduce((a, b) => this.#smaller(a, b), start);
     const length = stretches.reduce((sum, stretch) => sum + stretch.length, 0) / 2;
     const kind = stretches.some(({ isNeck }) => isNeck) ? 'neck' : 'arm';
-    return [this.#place(d, stretches, { kind, width: 2 * this.#radius(d), length })];
+    return [
+      this.#place(d, stretches, { kind, width: 2 * this.#radius(d), length }, this.#disc(this.#amid(all, d))),
+    ];
   }
 
   #stretchOf(run: NarrowRun): Stretch | undefined {

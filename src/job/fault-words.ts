@@ -8,7 +8,7 @@ import { formatLength } from '../lengths/length.ts';
 /** Film that stays for good, or that keeps colour off and is pulled again. */
 export type FilmUse = 'decal' | 'mask';
 
-const mm = (value: number): string => formatLength(value, 'mm');
+const mm = (value: number): string => formatLength(Number(value.toFixed(2)), 'mm');
 const about = (value: number): string => `${value.toFixed(1)} mm`;
 const squareMm = (value: number): string => `${value < 1 ? value.toFixed(2) : value.toFixed(1)} mm²`;
 
@@ -50,7 +50,7 @@ function drawnWords(fault: DrawnFault, limits: CutLimits): string {
     case 'self-crossing':
       return `crosses itself ${size === 1 ? 'once' : `${size} times`}; cut as drawn, it falls into pieces: unite it in your drawing program; make and --mend cut the outline of what it covers`;
     case 'close-nodes':
-      return `has ${count} nodes closer to the next than the cutter's step of ${mm(limits.step)}, the closest ${size.toFixed(3)} mm; simplify the line`;
+      return `has ${count} nodes closer to the next than the cutter's step of ${mm(limits.step)}, the closest ${formatLength(size, 'mm')}; simplify the line`;
     case 'layer-edges':
       return `edges of ${line.colour} and ${other?.colour ?? line.colour} lie on one another for ${about(size)}; laid by hand a bare line will show between them, so let the lower one run under the upper`;
   }

@@ -1,4 +1,5 @@
 // Film, sheet and cutter of a job: typed in it, or in a file of their own that the job names.
+import { type Finding, Refused } from '../finding.ts';
 import { degrees, radians } from '../lengths/angle.ts';
 import { formatLength } from '../lengths/length.ts';
 import { type Cutter, type Film, type Job, standardCutter, standardFilm } from './resolved-job.ts';
@@ -138,3 +139,15 @@ export const sheetReader =
     const says = `${formatLength(margin, 'mm')} on either side leaves nothing of the sheet; give a smaller margin`;
     return report(within(read.at, 'margin'), 'margin-too-wide', says);
   };
+
+/** The film or the cutter of a parsed file that is nothing else. @throws Refused */
+function ownFile<T>(reader: (named: NamedFiles) => Reader<T>, content: unknown, file: string): T {
+  const problems: Finding[] = [];
+  const place: Place = { file: '', key: '', units: 'mm', report: (finding) => void problems.push(finding) };
+  const read = reader({ [file]: content })(file, place);
+  if (read === undefined || problems.length > 0) throw new Refused(problems);
+  return read;
+}
+
+export const readFilm = (content: unknown, file: string): Film => ownFile(filmReader, content, file);
+export const readCutter = (content: unknown, file: string): Cutter => ownFile(cutterReader, content, file);
