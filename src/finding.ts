@@ -25,6 +25,14 @@ export interface Finding {
   readonly where: Where;
   /** One sentence or two: what is wrong with the value as typed, what is allowed, what to do. */
   readonly says: string;
+  /** What was measured, in the rule's own unit: a width, gap or length in mm, an area in mm², an angle in degrees. */
+  readonly size?: number;
+  /** How far what was found goes on, mm. */
+  readonly length?: number;
+  /** The layer it is in. */
+  readonly layer?: string;
+  /** How often it comes again around the wall, where it was looked at once. */
+  readonly times?: number;
 }
 
 /** Input that is refused: the command writes nothing and exits with 2. */
@@ -70,9 +78,15 @@ export const note = (rule: string, where: Where, says: string): Finding => ({
   says,
 });
 
-/** One line for a person: `file:line:column: key: what is wrong; what to do`. */
+/** A place in a drawing, as a person reads it: `12.3, 45.6mm`. */
+const placeInDrawing = ({ x, y }: Where): string | undefined =>
+  x === undefined || y === undefined ? undefined : `${Number(x.toFixed(1))}, ${Number(y.toFixed(1))}mm`;
+
+/** One line for a person: `file:line:column: key: what is wrong; what to do` */
 export function toLine(finding: Finding): string {
   const { file, line, column, key, element } = finding.where;
   const place = [file, line, column].filter((part) => part !== undefined).join(':');
-  return [place, element, key, finding.says].filter((part) => part !== undefined && part !== '').join(': ');
+  return [place, element, key, placeInDrawing(finding.where), finding.says]
+    .filter((part) => part !== undefined && part !== '')
+    .join(': ');
 }

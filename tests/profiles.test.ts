@@ -7,7 +7,6 @@ import { readJob } from '../src/job/read-job.ts';
 import { parseJson } from '../src/job/read-json.ts';
 import { exitStatus } from '../src/job/report.ts';
 import { blankContent } from '../src/job/write-job.ts';
-import { parseLength } from '../src/lengths/length.ts';
 import { expectWithin } from './closeness.ts';
 
 const folder = `${import.meta.dirname}/../profiles`;
@@ -19,6 +18,17 @@ const describedOf = (name: string) => describeBlank(blankOf(name), `${name}.blan
 
 const isSourced = (source: unknown): boolean =>
   /^(?:invented|published: .+\((?:seen|from memory)[^)]*\)|common practice, no source)/.test(String(source));
+
+/** Says where it comes from, on the whole and figure by figure. */
+function expectEachSourced(content: unknown): void {
+  const { source, sources, name, units, use, ...figures } = content as Record<string, unknown>;
+  expect(typeof name).toBe('string');
+  expect(['mm', 'in']).toContain(units);
+  expect(use === undefined || use === 'mask' || use === 'decal').toBe(true);
+  expect(isSourced(source), String(source)).toBe(true);
+  expect(Object.keys(sources as object).sort()).toEqual(Object.keys(figures).sort());
+  for (const one of Object.values(sources as object)) expect(isSourced(one), String(one)).toBe(true);
+}
 
 describe('profiles of blanks', () => {
   const names = filesOf('blanks').map((file) => file.replace('.blank.json', ''));
@@ -82,11 +92,11 @@ describe('profiles of films and sheets', () => {
 
   test.each(filesOf('films'))('%s can be named by a job', (file) => {
     const content = contentOf(`films/${file}`);
-    expect(isSourced((content as { source: unknown }).source)).toBe(true);
+    expectEachSourced(content);
     const { film } = jobWith({ film: file }, { [file]: content });
     expect(film.thickness).toBe((content as { thickness: unknown }).thickness);
     expect(Object.keys(film).sort()).toEqual(
-      ['thickness', 'stretch', 'gather', 'minWidth', 'minGap', 'minPiece'].sort(),
+      ['thickness', 'stretch', 'gather', 'minWidth', 'minGap', 'minPiece', 'minAngle', 'use'].sort(),
     );
   });
 
@@ -107,14 +117,15 @@ describe('profiles of films and sheets', () => {
   });
 });
 
-test('profiles of cutters hold lengths above nothing and say what they are', () => {
-  for (const file of filesOf('cutters')) {
-    const { name, source, units, ...sizes } = contentOf(`cutters/${file}`) as Record<string, unknown>;
-    expect(typeof name).toBe('string');
-    expect(String(source)).toMatch(/invented/);
-    for (const [key, value] of Object.entries(sizes))
-      expect(parseLength(value, { units: units === 'in' ? 'in' : 'mm', bare: 'number' }).ok, key).toBe(true);
-  }
+describe('profiles of cutters', () => {
+  test.each(filesOf('cutters'))('%s can be named by a job', (file) => {
+    const content = contentOf(`cutters/${file}`);
+    expectEachSourced(content);
+    const job = { name: 'test', blank: 'cup.blank.json', cutter: file };
+    const { cutter } = readJob(job, 'test.job.json', { [file]: content });
+    expect(cutter.speed).toBe((content as { speed: unknown }).speed);
+    expect(cutter.widest).toBeGreaterThan(200);
+  });
 });
 
 test('nothing stands in profiles/ that no test reads', () => {

@@ -53,7 +53,7 @@ function readTree(text: string): Node | undefined {
   return root;
 }
 
-function parseMatrix(text: string | undefined): Affine | undefined {
+export function parseMatrix(text: string | undefined): Affine | undefined {
   const numbers = /matrix\(([^)]*)\)/
     .exec(text ?? '')?.[1]
     ?.trim()
@@ -166,7 +166,7 @@ class PaintReader {
 }
 
 /** SVG 1.1, 'visibility': outside a table `collapse` is `hidden`. */
-const isHidden = ({ visibility }: XmlElement['attributes']): boolean =>
+export const isHidden = ({ visibility }: XmlElement['attributes']): boolean =>
   visibility === 'hidden' || visibility === 'collapse';
 
 /** The map of the unit square onto the box of what is clipped, in that element's own units. */

@@ -1,4 +1,5 @@
 // A tile: the artwork of one period, as layers of areas in mm.
+import type { DrawnLine } from '../drawing/drawn-line.ts';
 import { parsePathData } from '../drawing/path-data.ts';
 import { type Finding, Refused, stop } from '../finding.ts';
 import { type Affine, determinant, moveContour } from '../geometry/affine.ts';
@@ -8,6 +9,7 @@ import { shapeArea, tightBox } from '../geometry/measure.ts';
 import type { Fill } from '../geometry/polygon-clip.ts';
 import { clippedShapes, filledShapes } from '../geometry/regions.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
+import { drawnLines } from './drawn-lines.ts';
 import { paintingOrderFindings } from './painting-order.ts';
 import { checkSvg } from './svg-check.ts';
 import type { Normalise } from './svg-normalise.ts';
@@ -29,6 +31,43 @@ export interface Tile {
   readonly width: number;
   readonly height: number;
   readonly layers: readonly TileLayer[];
+}
+
+/** Rules of what can be seen in a drawing but has no edge to cut; all else that is refused keeps it from being read. */
+export const uncutRules: ReadonlySet<string> = new Set([
+  'text',
+  'raster',
+  'foreign',
+  'stroke',
+  'shaded-fill',
+  'mask',
+  'filter',
+]);
+
+/** A drawing as it is, whether it can be cut or not: its areas, its lines, and what stands against cutting it. */
+export interface DrawnArt extends Tile {
+  readonly lines: readonly DrawnLine[];
+  /** Whether the file gives a real-world size. */
+  readonly sized: boolean;
+  readonly findings: readonly Finding[];
+}
+
+/** Read an SVG text as it is drawn, to be looked at. @throws Refused only where it can't be read, or has no size. */
+export function readArt(text: string, file: string, normalise: Normalise): DrawnArt {
+  const { frame, findings } = checkSvg(text, file);
+  const stops = findings.filter(({ level, rule }) => level === 'stop' && !uncutRules.has(rule));
+  if (!frame || stops.length > 0) throw new Refused(stops);
+  const plain = normalised(text, file, normalise);
+  const paint = readPaint(plain, frame.toMm, file);
+  const areas = seenAreas(paint.painted, frame, file);
+  return {
+    width: frame.width,
+    height: frame.height,
+    sized: frame.sized,
+    layers: layersOf(areas),
+    lines: drawnLines(plain, frame.toMm),
+    findings: [...findings, ...paint.findings, ...orderFindings(areas, file)],
+  };
 }
 
 /** Read an SVG text as a tile. @throws Refused with everything that keeps it from being cut. */

@@ -20,7 +20,7 @@ const reasons: Readonly<Record<string, string>> = {
 export async function readText(
   path: string,
   named: string,
-  by?: { readonly file: string; readonly key: string },
+  by?: { readonly file?: string; readonly key: string },
 ): Promise<string> {
   try {
     const { size } = await stat(path);

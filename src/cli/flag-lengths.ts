@@ -2,6 +2,7 @@
 import { type Finding, refuseIfAny, stop } from '../finding.ts';
 import { readVolume } from '../job/read-coats.ts';
 import { parseLength, type Units } from '../lengths/length.ts';
+import { type NumberOptions, parseNumber } from '../lengths/number.ts';
 
 /** Collects lengths from flags, so that all faults are told at once. */
 export class FlagLengths {
@@ -29,6 +30,21 @@ export class FlagLengths {
   readVolume(flag: string, text: string): number | undefined {
     const report = (found: Finding) => void this.#findings.push(found);
     return readVolume(text, { file: '', key: flag, units: this.#units, report });
+  }
+
+  /** The number of a flag, with or without the unit that belongs to it; undefined where it was not given or none. */
+  readNumber(
+    flag: string,
+    text: string | undefined,
+    unit: RegExp,
+    bounds: NumberOptions,
+  ): number | undefined {
+    if (text === undefined) return undefined;
+    const bare = text.trim().replace(unit, '').trim();
+    const parsed = parseNumber(/^[+.\d]/.test(bare) ? Number(bare) : text, bounds);
+    if (parsed.ok) return parsed.value;
+    this.#findings.push(stop('not-a-number', { key: flag }, parsed.says));
+    return undefined;
   }
 
   refuse(flag: string, says: string): undefined {

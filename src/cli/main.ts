@@ -3,6 +3,7 @@ import { Command, CommanderError } from 'commander';
 import { stop } from '../finding.ts';
 import type { DescribeFlags } from './blank-command.ts';
 import type { CollarFlags } from './collar-command.ts';
+import type { InspectFlags } from './inspect-command.ts';
 import type { MakeFlags } from './make-command.ts';
 import { collected, withBlankFlags, withCommonOptions, withPaperSize, withPrint } from './options.ts';
 import { printJson, refusedStatus, withStatus } from './output.ts';
@@ -92,6 +93,21 @@ command('repeat')
   .option('--art-across <length>', 'how wide the artwork is, where its file does not say')
   .action((tile: string, file: string, flags: RepeatFlags) =>
     withStatus(flags, async () => (await import('./repeat-command.ts')).repeatCommand(tile, file, flags)),
+  );
+
+command('inspect')
+  .description('can artwork be cut, weeded and carried: what is too thin, too small, open or doubled')
+  .argument('<art>', 'the artwork, an SVG')
+  .option('--art-across <length>', 'how wide the artwork is to be; left out, as drawn')
+  .option('--film <file>', 'a film file, *.film.json, whose limits hold')
+  .option('--cutter <file>', 'a cutter file, *.cutter.json')
+  .option('--min-width <length>', 'thinnest film that holds')
+  .option('--min-gap <length>', 'narrowest gap that a blade opens')
+  .option('--min-piece <area>', 'smallest piece that holds, in square mm')
+  .option('--min-angle <degrees>', 'sharpest point that stays down')
+  .option('--use <use>', 'decal: the artwork is film; mask: all around it is')
+  .action((art: string, flags: InspectFlags) =>
+    withStatus(flags, async () => (await import('./inspect-command.ts')).inspectCommand(art, flags)),
   );
 
 withBlankFlags(command('blank'))

@@ -3,7 +3,13 @@ import { dirname, join } from 'node:path';
 import type { GoresAsked } from '../job/gore-plan.ts';
 import { draftGores } from '../job/gores.ts';
 import { draftPieces, reportDrafts } from '../job/make.ts';
-import { type Job, standardFilm, standardOverlap, standardTrim } from '../job/resolved-job.ts';
+import {
+  type Job,
+  standardCutter,
+  standardFilm,
+  standardOverlap,
+  standardTrim,
+} from '../job/resolved-job.ts';
 import { bandOf } from './band-flag.ts';
 import { givenBlank } from './blank-input.ts';
 import { coatsOfFlags } from './coat-flags.ts';
@@ -44,6 +50,7 @@ function askedOf(flags: UnrollFlags, name: string): Asked {
     ...(band ? { band } : {}),
     coats,
     film: { ...standardFilm, thickness: film },
+    cutter: standardCutter,
     pieces: pieces === 'stacked' ? ('stacked' as const) : ('one' as const),
     edges: 'straight' as const,
     seam: { style: gores && overlap === 0 ? ('butt' as const) : ('overlap' as const), overlap },

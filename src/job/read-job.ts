@@ -6,12 +6,21 @@ import { shown } from '../lengths/shown.ts';
 import { blankKeys, readBlankAt } from './read-blank.ts';
 import { coatKeys, readCoat } from './read-coats.ts';
 import { itemKeys, readItem } from './read-items.ts';
-import { filmKeys, filmReader, type NamedFiles, sheetKeys, sheetReader } from './read-material.ts';
+import {
+  cutterKeys,
+  cutterReader,
+  filmKeys,
+  filmReader,
+  type NamedFiles,
+  sheetKeys,
+  sheetReader,
+} from './read-material.ts';
 import { alongKeys, readAlong } from './read-spans.ts';
 import {
   type Artwork,
   type Job,
   type Repeat,
+  standardCutter,
   standardFilm,
   standardOverlap,
   standardTrim,
@@ -189,6 +198,7 @@ const jobKeysWith = (named: NamedFiles) => ({
   band: holding(optional('Band', readAlong), alongKeys),
   coats: holdingList(standard('Coats', list(readCoat), []), coatKeys),
   film: holding(standard('Film', filmReader(named), standardFilm), filmKeys),
+  cutter: holding(standard('Cutter', cutterReader(named), standardCutter), cutterKeys),
   artwork: holding(optional('Artwork', readArtwork), artworkKeys),
   pieces: standard('Pieces', choice<'one' | 'stacked'>(['one', 'stacked'], ['gores']), 'one'),
   edges: standard(

@@ -1,6 +1,8 @@
-// Film and sheet of a job: typed in it, or in a file of their own that the job names.
+// Film, sheet and cutter of a job: typed in it, or in a file of their own that the job names.
+import { type Finding, Refused } from '../finding.ts';
+import { degrees, radians } from '../lengths/angle.ts';
 import { formatLength } from '../lengths/length.ts';
-import { type Film, type Job, standardFilm } from './resolved-job.ts';
+import { type Cutter, type Film, type Job, standardCutter, standardFilm } from './resolved-job.ts';
 import {
   isObject,
   type Keys,
@@ -14,23 +16,44 @@ import {
   type Values,
   within,
 } from './schema.ts';
-import { given, inUnits, length, lengthOrZero, number, text, units, unitsOf } from './schema-values.ts';
+import {
+  choice,
+  given,
+  inUnits,
+  length,
+  lengthOrZero,
+  number,
+  text,
+  units,
+  unitsOf,
+} from './schema-values.ts';
 
 /** The files a job names, by path as typed, each parsed. */
 export type NamedFiles = Readonly<Record<string, unknown>>;
 
-/** The files a parsed job names for its film and its sheet, each with the key that names it. */
+/** The files a parsed job names for its film, its sheet and its cutter, each with the key that names it. */
 export function materialFiles(job: unknown): readonly { readonly key: string; readonly file: string }[] {
-  return (['film', 'sheet'] as const).flatMap((key) => {
+  return (['film', 'sheet', 'cutter'] as const).flatMap((key) => {
     const file = isObject(job) ? job[key] : undefined;
     return typeof file === 'string' && file.trim() !== '' ? [{ key, file }] : [];
   });
+}
+
+/** A source for each of some figures. */
+function sources(value: unknown, place: Place): Readonly<Record<string, string>> | undefined {
+  if (!isObject(value)) return report(place, 'not-an-object', 'will not do here; give an object of texts');
+  const entries = Object.entries(value).flatMap(([key, source]) => {
+    const read = text(source, within(place, key));
+    return read === undefined ? [] : [[key, read] as const];
+  });
+  return Object.fromEntries(entries);
 }
 
 /** What a file of a material says of itself, besides its figures. */
 const materialKeys = {
   name: optional('Name', text),
   source: optional('Source', text),
+  sources: optional('Source of each figure', sources),
   units: optional('Units', units),
 };
 
@@ -41,6 +64,23 @@ export const filmKeys = {
   minWidth: standard('Thinnest film', lengthOrZero, standardFilm.minWidth),
   minGap: standard('Narrowest gap', lengthOrZero, standardFilm.minGap),
   minPiece: standard('Smallest piece, mm²', number({ least: 0, most: 1e6 }), standardFilm.minPiece),
+  minAngle: standard(
+    'Sharpest point, degrees',
+    number({ least: 0, most: 90 }),
+    degrees(standardFilm.minAngle),
+  ),
+  use: standard('Use', choice<Film['use']>(['decal', 'mask']), standardFilm.use),
+};
+
+export const cutterKeys = {
+  step: standard('Step', lengthOrZero, standardCutter.step),
+  speed: standard('Speed, a second', length(), standardCutter.speed),
+  lift: standard('Lift, seconds', number({ least: 0, most: 60 }), standardCutter.lift),
+  passes: standard('Passes', number({ least: 1, most: 20, whole: true }), standardCutter.passes),
+  widest: optional('Widest sheet', length()),
+  longest: optional('Longest sheet', length()),
+  bladeOffset: optional('Blade offset', lengthOrZero),
+  overcut: optional('Overcut', lengthOrZero),
 };
 
 export const sheetKeys = {
@@ -77,8 +117,17 @@ export const filmReader =
   (value, place) => {
     const read = keysOf(value, place, filmKeys, named);
     if (!read) return undefined;
-    const { thickness, stretch, gather, minWidth, minGap, minPiece } = read.values;
-    return { thickness, stretch, gather, minWidth, minGap, minPiece };
+    const { thickness, stretch, gather, minWidth, minGap, minPiece, minAngle, use } = read.values;
+    return { thickness, stretch, gather, minWidth, minGap, minPiece, minAngle: radians(minAngle), use };
+  };
+
+export const cutterReader =
+  (named: NamedFiles): Reader<Cutter> =>
+  (value, place) => {
+    const read = keysOf(value, place, cutterKeys, named);
+    if (!read) return undefined;
+    const { step, speed, lift, passes, widest, longest, bladeOffset, overcut } = read.values;
+    return { step, speed, lift, passes, ...given({ widest, longest, bladeOffset, overcut }) };
   };
 
 export const sheetReader =
@@ -91,3 +140,15 @@ export const sheetReader =
     const says = `${formatLength(margin, 'mm')} on either side leaves nothing of the sheet; give a smaller margin`;
     return report(within(read.at, 'margin'), 'margin-too-wide', says);
   };
+
+/** The film or the cutter of a parsed file that is nothing else. @throws Refused */
+function ownFile<T>(reader: (named: NamedFiles) => Reader<T>, content: unknown, file: string): T {
+  const problems: Finding[] = [];
+  const place: Place = { file: '', key: '', units: 'mm', report: (finding) => void problems.push(finding) };
+  const read = reader({ [file]: content })(file, place);
+  if (read === undefined || problems.length > 0) throw new Refused(problems);
+  return read;
+}
+
+export const readFilm = (content: unknown, file: string): Film => ownFile(filmReader, content, file);
+export const readCutter = (content: unknown, file: string): Cutter => ownFile(cutterReader, content, file);

@@ -38,6 +38,28 @@ export interface Film {
   readonly minGap: number;
   /** Smallest piece that holds, mm². */
   readonly minPiece: number;
+  /** Sharpest point that stays down, radians; degrees in the file. */
+  readonly minAngle: number;
+  /** `decal`: the artwork stays on the vessel; `mask`: the rest does, and is pulled off again after the spray. */
+  readonly use: 'decal' | 'mask';
+}
+
+/** What is known of the cutter. */
+export interface Cutter {
+  /** Nodes closer than this are one to it, mm. */
+  readonly step: number;
+  /** How fast the blade goes, mm a second, corners and all. */
+  readonly speed: number;
+  /** Seconds from one line's end to the next one's start: up, across, down. */
+  readonly lift: number;
+  /** How often each line is cut. */
+  readonly passes: number;
+  /** Widest and longest sheet it takes, mm. */
+  readonly widest?: number;
+  readonly longest?: number;
+  /** How far a drag knife trails behind its axis, and how far it goes on past a closed line's start, mm. */
+  readonly bladeOffset?: number;
+  readonly overcut?: number;
 }
 
 /**
@@ -91,6 +113,7 @@ export interface Job {
   readonly band?: { readonly from: number; readonly to: number };
   readonly coats: readonly JobCoat[];
   readonly film: Film;
+  readonly cutter: Cutter;
   readonly artwork?: Artwork;
   /** One or more; left out where there are none. */
   readonly items?: readonly Item[];
@@ -127,12 +150,17 @@ export const standardFilm: Film = {
   minWidth: 1,
   minGap: 0.4,
   minPiece: 4,
+  minAngle: (20 * Math.PI) / 180,
+  use: 'decal',
 };
+/** A hobby cutter with a drag knife. Common practice, no source. */
+export const standardCutter: Cutter = { step: 0.05, speed: 60, lift: 0.3, passes: 1 };
 
 /** A job that says nothing but what it decorates. */
 export const standardJob = {
   coats: [],
   film: standardFilm,
+  cutter: standardCutter,
   pieces: 'one',
   edges: 'straight',
   seam: { style: 'overlap', overlap: standardOverlap },

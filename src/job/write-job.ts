@@ -1,5 +1,6 @@
 // A resolved job and blank written back in the words of their files, in mm, so that nothing else is needed later.
 import type { Blank, Station } from '../blank/blank.ts';
+import { degrees } from '../lengths/angle.ts';
 import type { Job, Repeat } from './resolved-job.ts';
 
 /** A blank as the content of a blank file. */
@@ -65,7 +66,8 @@ export function jobContent(
     blank: blankFile,
     ...(job.band ? { band: job.band } : {}),
     coats: job.coats,
-    film: job.film,
+    film: { ...job.film, minAngle: degrees(job.film.minAngle) },
+    cutter: job.cutter,
     ...(artwork
       ? { artwork: { ...artwork, file: artworkFile ?? artwork.file, repeat: repeatContent(artwork.repeat) } }
       : {}),

@@ -36,8 +36,20 @@ interface ClipperEngine {
   Execute(operation: number, solution: ClipperPoint[][], subjectFill: number, clipFill: number): boolean;
 }
 
+interface ClipperOffset {
+  AddPaths(paths: ClipperPoint[][], join: number, end: number): void;
+  Execute(solution: ClipperPoint[][], delta: number): void;
+}
+
 interface ClipperLib {
-  readonly Clipper: { new (): ClipperEngine; Area(path: ClipperPoint[]): number };
+  readonly Clipper: {
+    new (): ClipperEngine;
+    Area(path: ClipperPoint[]): number;
+    PointInPolygon(point: ClipperPoint, path: ClipperPoint[]): number;
+  };
+  readonly ClipperOffset: new (miterLimit: number, arcTolerance: number) => ClipperOffset;
+  readonly JoinType: { readonly jtRound: number };
+  readonly EndType: { readonly etClosedPolygon: number };
   readonly PolyType: { readonly ptSubject: number; readonly ptClip: number };
   readonly ClipType: {
     readonly ctUnion: number;
@@ -125,4 +137,36 @@ export function clipperArea(
   };
   engine.Execute(operations[operation], solution, rule, rule);
   return solution.reduce((sum, ring) => sum + clipper.Clipper.Area(ring), 0) / units ** 2;
+}
+
+/** Rings moved outwards by `by` mm (inwards below 0), corners rounded, by Clipper 6. Outer rings must run counter-clockwise with y up. */
+export function clipperOffset(
+  rings: readonly (readonly Point[])[],
+  by: number,
+  tolerance: number,
+): readonly (readonly Point[])[] {
+  const units = 1e5;
+  const offset = new clipper.ClipperOffset(2, tolerance * units);
+  offset.AddPaths(
+    rings.map((ring) => ring.map(({ x, y }) => ({ X: Math.round(x * units), Y: Math.round(y * units) }))),
+    clipper.JoinType.jtRound,
+    clipper.EndType.etClosedPolygon,
+  );
+  const solution: ClipperPoint[][] = [];
+  offset.Execute(solution, by * units);
+  return solution.map((ring) => ring.map(({ X, Y }) => ({ x: X / units, y: Y / units })));
+}
+
+/** Whether a point lies inside rings that overlap nowhere, by Clipper 6: inside an odd number of them. */
+export function clipperHolds(rings: readonly (readonly Point[])[], { x, y }: Point): boolean {
+  const units = 1e5;
+  const point = { X: Math.round(x * units), Y: Math.round(y * units) };
+  const inside = rings.filter(
+    (ring) =>
+      clipper.Clipper.PointInPolygon(
+        point,
+        ring.map((p) => ({ X: Math.round(p.x * units), Y: Math.round(p.y * units) })),
+      ) === 1,
+  );
+  return inside.length % 2 === 1;
 }

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { toLine } from '../../src/finding.ts';
 import { readJob } from '../../src/job/read-job.ts';
+import { standardCutter } from '../../src/job/resolved-job.ts';
 import { refusalsOf } from '../blank/a-blank.ts';
 
 const full = {
@@ -22,6 +23,8 @@ const full = {
   lettering: [],
   sheet: { across: '12in', up: '24in', margin: 6 },
 };
+/** The sharpest point: 20 degrees. */
+const minAngle = Math.PI / 9;
 const least = { name: 'plain', blank: 'cup.blank.json' };
 
 const problemsOf = (value: unknown) => refusalsOf(() => readJob(value, 'cup.job.json'));
@@ -38,7 +41,17 @@ describe('a job file', () => {
         { name: 'base clear', thickness: 0.4, over: false },
         { name: 'top clear', thickness: 0.3, over: true },
       ],
-      film: { thickness: 0.08, stretch: 0.02, gather: 0, minWidth: 1, minGap: 0.4, minPiece: 4 },
+      film: {
+        thickness: 0.08,
+        stretch: 0.02,
+        gather: 0,
+        minWidth: 1,
+        minGap: 0.4,
+        minPiece: 4,
+        minAngle,
+        use: 'decal',
+      },
+      cutter: standardCutter,
       artwork: {
         file: 'scales.svg',
         repeat: { kind: 'grid', across: 60, up: 40, drop: 0, shift: 0 },
@@ -60,7 +73,17 @@ describe('a job file', () => {
       units: 'mm',
       blank: { kind: 'file', file: 'cup.blank.json' },
       coats: [],
-      film: { thickness: 0.08, stretch: 0, gather: 0, minWidth: 1, minGap: 0.4, minPiece: 4 },
+      film: {
+        thickness: 0.08,
+        stretch: 0,
+        gather: 0,
+        minWidth: 1,
+        minGap: 0.4,
+        minPiece: 4,
+        minAngle,
+        use: 'decal',
+      },
+      cutter: standardCutter,
       edges: 'straight',
       pieces: 'one',
       seam: { style: 'overlap', overlap: 6 },
@@ -80,6 +103,8 @@ describe('a job file', () => {
       minWidth: 1,
       minGap: 0.4,
       minPiece: 4,
+      minAngle,
+      use: 'decal',
     });
     expect(job.trim).toEqual({ lip: 0, foot: 3 });
     expect(job.seam).toEqual({ style: 'overlap', overlap: 6 });
@@ -89,6 +114,20 @@ describe('a job file', () => {
       lay: 'even',
       scale: 'both',
     });
+  });
+
+  test('a film and a cutter are read with their limits: degrees, seconds, lengths', () => {
+    const film = { minAngle: 30, use: 'mask' };
+    const cutter = { speed: '2in', lift: 0.5, passes: 2, bladeOffset: 0.25 };
+    const job = readJob({ ...least, film, cutter }, 'f');
+    expect(job.film.minAngle).toBe(Math.PI / 6);
+    expect(job.film.use).toBe('mask');
+    expect(job.cutter).toEqual({ step: 0.05, speed: 50.8, lift: 0.5, passes: 2, bladeOffset: 0.25 });
+    expect(placesOf({ ...least, film: { use: 'sticker' }, cutter: { speed: 0, passes: 1.5 } })).toEqual([
+      ['not-a-choice', 'film.use'],
+      ['not-a-length', 'cutter.speed'],
+      ['not-a-number', 'cutter.passes'],
+    ]);
   });
 
   test('a butt seam has no overlap', () => {

@@ -27,6 +27,8 @@ test('film and sheet come from their files, bare numbers in those files in mm wh
     minWidth: 1,
     minGap: 0.4,
     minPiece: 4,
+    minAngle: Math.PI / 9,
+    use: 'decal',
   });
   expect(got.sheet?.across).toBe(300);
   expectWithin(got.sheet?.margin ?? NaN, 6.35, 1e-12);

@@ -1,0 +1,119 @@
+// `seamwright inspect`: whether artwork can be cut, weeded and carried.
+import { basename } from 'node:path';
+import { type Inspected, inspect, inspectionLines, inspectionPicture } from '../job/inspect.ts';
+import { parseJson } from '../job/read-json.ts';
+import { readCutter, readFilm } from '../job/read-material.ts';
+import { exitStatus, type FileReport } from '../job/report.ts';
+import { type Cutter, type Film, standardCutter, standardFilm } from '../job/resolved-job.ts';
+import type { JobTools } from '../job/tools.ts';
+import { radians } from '../lengths/angle.ts';
+import { Delivery, readText } from './files.ts';
+import { FlagLengths } from './flag-lengths.ts';
+import type { CommonOptions } from './options.ts';
+import { printFindings, printJson } from './output.ts';
+import { loadTools } from './tools.ts';
+
+export interface InspectFlags extends CommonOptions {
+  readonly artAcross?: string;
+  readonly film?: string;
+  readonly cutter?: string;
+  readonly minWidth?: string;
+  readonly minGap?: string;
+  readonly minPiece?: string;
+  readonly minAngle?: string;
+  readonly use?: string;
+}
+
+/** What the flags ask for, over the figures of a film. */
+interface Asked {
+  readonly across: number | undefined;
+  readonly over: Partial<Film>;
+}
+
+function askedOf(flags: InspectFlags): Asked {
+  const lengths = new FlagLengths(flags.units);
+  const across = lengths.read('--art-across', flags.artAcross, 'positive');
+  const angle = lengths.readNumber('--min-angle', flags.minAngle, /(?:deg|degrees|°)$/, {
+    least: 0,
+    most: 90,
+  });
+  const over = {
+    minWidth: lengths.read('--min-width', flags.minWidth),
+    minGap: lengths.read('--min-gap', flags.minGap),
+    minPiece: lengths.readNumber('--min-piece', flags.minPiece, /mm(?:²|2|\^2)$/, { least: 0, most: 1e6 }),
+    minAngle: angle === undefined ? undefined : radians(angle),
+    use: useOf(flags.use, lengths),
+  };
+  lengths.finish();
+  return {
+    across,
+    over: Object.fromEntries(Object.entries(over).filter(([, value]) => value !== undefined)),
+  };
+}
+
+function useOf(typed: string | undefined, lengths: FlagLengths): Film['use'] | undefined {
+  if (typed === undefined || typed === 'decal' || typed === 'mask') return typed;
+  return lengths.refuse('--use', `"${typed}" is no use of film here; give decal or mask`);
+}
+
+async function named<T>(
+  file: string | undefined,
+  key: string,
+  read: (content: unknown, file: string) => T,
+  standard: T,
+): Promise<T> {
+  if (file === undefined) return standard;
+  return read(parseJson(await readText(file, file, { key }), file), file);
+}
+
+/** Width of inspect.png, px. */
+const pictureWidth = 1600;
+
+async function write(
+  inspected: Inspected,
+  title: string,
+  folder: string,
+  { words, rasterise }: JobTools,
+): Promise<readonly FileReport[]> {
+  const picture = inspectionPicture(inspected, title, words);
+  const files = ['inspect.svg', 'inspect.png', 'inspect.json'].map((file, i) => ({
+    file,
+    role: i < 2 ? 'picture' : 'report',
+  }));
+  const delivery = new Delivery(folder);
+  try {
+    await delivery.stage('inspect.svg', picture);
+    await delivery.stage('inspect.png', rasterise(picture, pictureWidth));
+    await delivery.stage('inspect.json', `${JSON.stringify({ ...inspected.report, files }, undefined, 2)}\n`);
+    await delivery.finish();
+  } finally {
+    await delivery.discard();
+  }
+  return files;
+}
+
+export async function inspectCommand(file: string, flags: InspectFlags): Promise<number> {
+  const { across, over } = askedOf(flags);
+  const film: Film = { ...(await named(flags.film, '--film', readFilm, standardFilm)), ...over };
+  const cutter: Cutter = await named(flags.cutter, '--cutter', readCutter, standardCutter);
+  const text = await readText(file, file);
+  const tools = await loadTools();
+  const inspected = inspect({
+    text,
+    file: basename(file),
+    ...(across === undefined ? {} : { across }),
+    film,
+    cutter,
+    normalise: tools.normalise,
+  });
+  const { report } = inspected;
+  const files = flags.out === undefined ? [] : await write(inspected, basename(file), flags.out, tools);
+  if (flags.json) printJson({ ...report, ...(files.length > 0 ? { files } : {}) });
+  else
+    process.stdout.write(`${[...inspectionLines(inspected), ...writtenTo(flags.out, files)].join('\n')}\n`);
+  printFindings(report.checks);
+  return exitStatus(report.checks);
+}
+
+const writtenTo = (folder: string | undefined, files: readonly FileReport[]): readonly string[] =>
+  folder === undefined ? [] : [`written to ${folder}: ${files.map((one) => one.file).join(', ')}`];

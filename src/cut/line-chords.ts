@@ -1,0 +1,89 @@
+// Drawn lines as chords in plain columns, each with where it is on its own contour.
+import type { DrawnLine } from '../drawing/drawn-line.ts';
+import { ChordSquares, type Chords } from './chord-grid.ts';
+import { cornersOf } from './edge-chords.ts';
+
+export interface LineChords extends Chords {
+  /** The contour of each chord, numbered through all lines. */
+  readonly contour: Int32Array;
+  /** The number of each chord on its contour. */
+  readonly index: Int32Array;
+  readonly contours: readonly ChordedLine[];
+}
+
+export interface ChordedLine {
+  readonly line: number;
+  /** How many chords it has. */
+  readonly count: number;
+  readonly closed: boolean;
+  /** mm */
+  readonly length: number;
+}
+
+/** `tolerance`: sagitta of the chords; `longest`: of a chord, mm. */
+export function lineChords(
+  lines: readonly DrawnLine[],
+  options: { readonly tolerance: number; readonly longest: number },
+): LineChords {
+  const runs = lines.flatMap(({ contours }, line) =>
+    contours.map((contour) => {
+      const corners = cornersOf(contour, options);
+      return { line, corners, closed: contour.closed };
+    }),
+  );
+  const chordsIn = ({ corners, closed }: (typeof runs)[number]) =>
+    corners.length < 2 ? 0 : corners.length - (closed ? 0 : 1);
+  const count = runs.reduce((sum, run) => sum + chordsIn(run), 0);
+  const [x, y, toX, toY] = [0, 1, 2, 3].map(() => new Float64Array(count)) as [
+    Float64Array,
+    Float64Array,
+    Float64Array,
+    Float64Array,
+  ];
+  const contour = new Int32Array(count);
+  const index = new Int32Array(count);
+  let k = 0;
+  const contours = runs.map((run, i): ChordedLine => {
+    const own = chordsIn(run);
+    let length = 0;
+    for (let n = 0; n < own; n++, k++) {
+      const p = run.corners[n];
+      const q = run.corners[n + 1] ?? run.corners[0];
+      if (!p || !q) continue;
+      x[k] = p.x;
+      y[k] = p.y;
+      toX[k] = q.x;
+      toY[k] = q.y;
+      contour[k] = i;
+      index[k] = n;
+      length += Math.hypot(q.x - p.x, q.y - p.y);
+    }
+    return { line: run.line, count: own, closed: run.closed, length };
+  });
+  return { count, x, y, toX, toY, contour, index, contours };
+}
+
+/** Call `visit` for every two chords whose boxes come within `reach` of each other, the lower number first. */
+export function eachNearPair(
+  chords: LineChords,
+  side: number,
+  reach: number,
+  visit: (k: number, other: number) => void,
+): void {
+  const squares = new ChordSquares(chords, side);
+  const near: number[] = [];
+  for (let k = 0; k < chords.count; k++) {
+    const [x0, y0, x1, y1] = [chords.x[k] ?? 0, chords.y[k] ?? 0, chords.toX[k] ?? 0, chords.toY[k] ?? 0];
+    const found = squares.near(
+      Math.min(x0, x1) - reach,
+      Math.min(y0, y1) - reach,
+      Math.max(x0, x1) + reach,
+      Math.max(y0, y1) + reach,
+      near,
+    );
+    for (let i = 0; i < found; i++) {
+      const other = near[i] ?? 0;
+      if (other > k) visit(k, other);
+    }
+  }
+}

@@ -1,0 +1,67 @@
+// How far a narrow place widens from its end: what is a point, and what is an arm of one width.
+import type { RunEnd } from './narrow-runs.ts';
+
+/** Sides that part by less than this, 1.5 degrees each from the middle, make an arm and no point. Common practice, no source. */
+const leastSlope = Math.sin((1.5 * Math.PI) / 180);
+
+/** A disc smaller than the one before it by less than this is chords, not a neck, mm. */
+const noise = 0.01;
+
+/** A taper ends where it widens by less than this share of what it did so far. */
+const flattens = 0.5;
+
+/** An end at least this wide, as a share of the limit, is that of an arm and no point. Common practice, no source. */
+const bluntEnd = 0.5;
+
+/** Discs of a narrow place from its end on: how far along the edge each touches, mm, rising, and its radius, mm. */
+export interface FromEnd {
+  readonly kind: Exclude<RunEnd, 'open'>;
+  /** Where the place ends, mm along. */
+  readonly end: number;
+  readonly at: readonly number[];
+  readonly radii: readonly number[];
+}
+
+export interface Taper {
+  /** How many discs from the end belong to it. */
+  readonly count: number;
+  /** How far from its end it is as wide as the limit, or stops widening, mm along the edge. */
+  readonly length: number;
+  /** The angle between its two sides on the whole, radians. */
+  readonly angle: number;
+  /** Half its width at its end, mm: 0 at a corner. */
+  readonly endRadius: number;
+}
+
+/** The taper at the end of a narrow place, for as long as its discs grow; undefined where they do not. */
+export function taperOf({ kind, end, at, radii }: FromEnd, limit: number): Taper | undefined {
+  const endRadius = kind === 'point' ? 0 : (radii[0] ?? 0);
+  if (2 * endRadius >= bluntEnd * limit) return undefined;
+  const count = growing(at, radii, limit);
+  const [last, radius] = [at[count - 1] ?? end, radii[count - 1] ?? 0];
+  const reach = last - (kind === 'point' ? end : (at[0] ?? end));
+  const slope = reach > 0 ? (radius - endRadius) / reach : 0;
+  if (slope < leastSlope) return undefined;
+  const isWhole = count === radii.length;
+  const length = last - end + (isWhole ? (limit / 2 - radius) / slope : 0);
+  return { count, length, angle: 2 * Math.atan(slope), endRadius };
+}
+
+/** How many discs grow from the first on, looked at over half the limit at a time. */
+function growing(at: readonly number[], radii: readonly number[], limit: number): number {
+  let most = radii[0] ?? 0;
+  let anchor = 0;
+  for (let i = 1; i < radii.length; i++) {
+    const r = radii[i] ?? 0;
+    if (r < most - noise) return i;
+    most = Math.max(most, r);
+    const reach = (at[i] ?? 0) - (at[anchor] ?? 0);
+    if (reach < limit / 2) continue;
+    const slope = (r - (radii[anchor] ?? 0)) / reach;
+    const sofar =
+      anchor === 0 ? 0 : ((radii[anchor] ?? 0) - (radii[0] ?? 0)) / ((at[anchor] ?? 0) - (at[0] ?? 0));
+    if (slope < Math.max(leastSlope, flattens * sofar)) return anchor + 1;
+    anchor = i;
+  }
+  return radii.length;
+}

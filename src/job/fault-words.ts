@@ -1,0 +1,68 @@
+// Faults of artwork and film in a maker's words.
+import type { DrawnFault, LayerFault } from '../cut/art-faults.ts';
+import type { CutLimits } from '../cut/limits.ts';
+import type { Finding, Level, Where } from '../finding.ts';
+import { degrees } from '../lengths/angle.ts';
+import { formatLength } from '../lengths/length.ts';
+
+/** Film that stays for good, or that keeps colour off and is pulled again. */
+export type FilmUse = 'decal' | 'mask';
+
+const mm = (value: number): string => formatLength(Number(value.toFixed(2)), 'mm');
+const about = (value: number): string => `${value.toFixed(1)} mm`;
+const squareMm = (value: number): string => `${value < 1 ? value.toFixed(2) : value.toFixed(1)} mm²`;
+
+function filmWords({ rule, size, length, place }: LayerFault, limits: CutLimits, use: FilmUse): string {
+  switch (rule) {
+    case 'thin-film':
+      return `film is ${place?.kind === 'whole' ? 'nowhere wider than ' : ''}${mm(size)}${place?.kind === 'whole' ? '' : ' wide'} for ${about(length)}, and less than ${mm(limits.minWidth)} tears when it is weeded or carried; widen it, or have it thickened with --mend`;
+    case 'thin-gap':
+      return `a gap is ${mm(size)} wide for ${about(length)}, and a blade opens none under ${mm(limits.minGap)}; widen it, or have it closed with --mend`;
+    case 'small-piece':
+      return `a piece of ${squareMm(size)} is under the ${squareMm(limits.minPiece)} that hold on to the backing and the wall${use === 'mask' ? ', and in a spray' : ''}; make it larger, or have it dropped with --mend`;
+    case 'sharp':
+      return `a point of ${degrees(size).toFixed(1)} degrees is narrower than ${mm(limits.minWidth)} for ${about(length)} and lifts; make it blunter than ${degrees(limits.minAngle).toFixed(0)} degrees, or have it rounded with --mend`;
+  }
+}
+
+/** Of a point the angle is told in degrees. */
+const shownSize = ({ rule, size }: LayerFault): number => (rule === 'sharp' ? degrees(size) : size);
+
+export const filmFinding = (fault: LayerFault, where: Where, limits: CutLimits, use: FilmUse): Finding => ({
+  rule: fault.rule,
+  level: 'look',
+  where,
+  size: shownSize(fault),
+  length: fault.length,
+  layer: fault.layer,
+  says: filmWords(fault, limits, use),
+});
+
+function drawnWords(fault: DrawnFault, limits: CutLimits): string {
+  const { rule, size, line, other, nearest, count = 0 } = fault;
+  switch (rule) {
+    case 'stroke':
+      return `is drawn with a stroke of ${mm(size)}, which is a line without area; turn strokes into outlines in your drawing program, or, where it is a broken outline, have it joined with --mend`;
+    case 'open-line':
+      return `is open, its ends ${mm(size)} apart${nearest === undefined ? '' : `, and the end of another line lies ${mm(nearest)} away`}; cut as drawn, nothing comes out of it: close it, or have it joined with --mend`;
+    case 'doubled-line':
+      return `runs along another line of ${line.colour} for ${about(size)}; cut as drawn, the blade goes there twice: delete one of the two or unite them; make and --mend cut their union`;
+    case 'self-crossing':
+      return `crosses itself ${size === 1 ? 'once' : `${size} times`}; cut as drawn, it falls into pieces: unite it in your drawing program; make and --mend cut the outline of what it covers`;
+    case 'close-nodes':
+      return `has ${count} nodes closer to the next than the cutter's step of ${mm(limits.step)}, the closest ${formatLength(size, 'mm')}; simplify the line`;
+    case 'layer-edges':
+      return `edges of ${line.colour} and ${other?.colour ?? line.colour} lie on one another for ${about(size)}; laid by hand a bare line will show between them, so let the lower one run under the upper`;
+  }
+}
+
+export const drawnFinding = (fault: DrawnFault, where: Where, limits: CutLimits): Finding => ({
+  rule: fault.rule,
+  level: levelOf(fault.rule),
+  where: { ...where, ...(fault.line.id === undefined ? {} : { element: fault.line.id }) },
+  size: fault.size,
+  layer: fault.line.colour,
+  says: drawnWords(fault, limits),
+});
+
+const levelOf = (rule: DrawnFault['rule']): Level => (rule === 'close-nodes' ? 'note' : 'look');

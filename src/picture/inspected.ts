@@ -1,0 +1,100 @@
+// Artwork with numbered marks where something stands against cutting it, and the list of what they mean.
+import { writePathData } from '../drawing/path-data.ts';
+import type { DrawWords } from '../drawing/words.ts';
+import type { Contour, Shape } from '../geometry/contour.ts';
+import { type Mark, marksText, markText } from './marks.ts';
+import { ink, wordsWith } from './profile-ink.ts';
+import { millimetres } from './rolled-path.ts';
+
+export interface InspectedSubject {
+  readonly title: string;
+  /** mm */
+  readonly width: number;
+  readonly height: number;
+  /** Areas in painting order. */
+  readonly layers: readonly { readonly colour: string; readonly shapes: readonly Shape[] }[];
+  /** Lines that make no area. */
+  readonly lines: readonly Contour[];
+  readonly marks: readonly (Mark & { readonly says: string })[];
+  /** What else is told, under the list. */
+  readonly notes: readonly string[];
+}
+
+/** Most rows of the list: the report has all. */
+const mostRows = 40;
+
+/** Rows of words no longer than a width, broken at spaces. */
+export function brokenRows(
+  text: string,
+  width: number,
+  measure: (text: string) => number,
+): readonly string[] {
+  const rows: string[] = [];
+  let row = '';
+  for (const word of text.split(' ')) {
+    const longer = row === '' ? word : `${row} ${word}`;
+    if (row !== '' && measure(longer) > width) {
+      rows.push(row);
+      row = word;
+    } else row = longer;
+  }
+  return [...rows, row];
+}
+
+/** The text of the picture: mm, y down, words as outlines. Same input, same bytes. */
+export function inspectedPicture(subject: InspectedSubject, caption: DrawWords): string {
+  const { title, width, height, layers, lines, marks, notes } = subject;
+  const em = Math.max(width, height, 1) / 55;
+  const put = wordsWith(caption);
+  const margin = 3 * em;
+  const sheet = Math.max(width, 45 * em) + 2 * margin;
+  const measure = (text: string): number => {
+    const { box } = put(text, { x: 0, y: 0 }, { size: em, fill: ink.words, anchor: 'left' });
+    return box.maxX - box.minX;
+  };
+  const left = (sheet - width) / 2;
+  const art = layers
+    .flatMap(({ colour, shapes }) =>
+      shapes.map(
+        ({ contours }) =>
+          `<path fill="${colour}" fill-opacity=".35" fill-rule="evenodd" stroke="${colour}" stroke-width="${millimetres(0.05 * em)}" d="${writePathData(contours, 1000)}"/>\n`,
+      ),
+    )
+    .join('');
+  const open = lines
+    .map(
+      (contour) =>
+        `<path fill="none" stroke="${ink.wall}" stroke-width="${millimetres(0.1 * em)}" d="${writePathData([contour], 1000)}"/>\n`,
+    )
+    .join('');
+  let y = 3.2 * em + height + 2 * margin;
+  let list = '';
+  const write = (text: string, x: number) => {
+    for (const row of brokenRows(text, sheet - margin - x, measure)) {
+      list += put(row, { x, y }, { size: em, fill: ink.words, anchor: 'left' }).text;
+      y += 1.5 * em;
+    }
+  };
+  for (const { number, rule, says } of marks.slice(0, mostRows)) {
+    list += markText(rule, { x: margin + 0.5 * em, y: y - 0.35 * em }, 0.5 * em, 0.12 * em);
+    list += put(
+      String(number),
+      { x: margin + 3.4 * em, y },
+      { size: em, fill: ink.words, anchor: 'right' },
+    ).text;
+    write(`${rule}: ${says}`, margin + 4.2 * em);
+  }
+  if (marks.length > mostRows) write(`and ${marks.length - mostRows} more, in the report`, margin + 4.2 * em);
+  for (const note of notes) write(note, margin);
+  const box = { width: millimetres(sheet), height: millimetres(y + margin) };
+  return (
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${box.width}mm" height="${box.height}mm" viewBox="0 0 ${box.width} ${box.height}">\n` +
+    `<title>What stands against cutting this artwork</title>\n` +
+    `<rect width="${box.width}" height="${box.height}" fill="${ink.ground}"/>\n` +
+    put(title, { x: margin, y: margin + em }, { size: 1.4 * em, fill: ink.words, anchor: 'left' }).text +
+    `<g transform="translate(${millimetres(left)} ${millimetres(3.2 * em + margin)})">\n` +
+    `<rect width="${millimetres(width)}" height="${millimetres(height)}" fill="#fff" stroke="${ink.quiet}" stroke-width="${millimetres(0.05 * em)}"/>\n` +
+    `<g data-role="artwork">\n${art}${open}</g>\n<g data-role="mark">\n${marksText(marks, put, em)}</g>\n</g>\n` +
+    `<g data-role="note">\n${list}</g>\n</svg>\n`
+  );
+}

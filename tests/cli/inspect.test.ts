@@ -1,0 +1,71 @@
+// `inspect` as a maker runs it.
+import { afterAll, describe, expect, test } from 'vitest';
+import { patience, run, Workshop } from './run.ts';
+
+const shop = new Workshop();
+const svg = (body: string): string =>
+  `<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="60mm" viewBox="0 0 100 60">${body}</svg>`;
+shop.write('neck.svg', svg('<path id="neck" d="M5 5H25V14.75H35V5H55V25H35V15.25H25V25H5Z"/>'));
+shop.write('clean.svg', svg('<path d="M5 5H25V25H5Z"/>'));
+shop.write('thin.film.json', { name: 'thin', source: 'invented', units: 'mm', minWidth: 0.4 });
+shop.write('bad.film.json', { name: 'bad', minWidht: 1 });
+afterAll(() => shop.clear());
+
+describe('inspect', () => {
+  test('tells what it found on one line each, with its place, and ends with 1', patience, async () => {
+    const { status, out, lines } = await run(['inspect', 'neck.svg'], { cwd: shop.folder });
+    expect(status).toBe(1);
+    expect(out).toContain('1 piece of film, 0.18 m of cutting');
+    expect(lines).toEqual([expect.stringMatching(/^look: neck\.svg: 30\.5, 15mm: film is 0\.5mm wide/)]);
+  });
+
+  test('ends with 0 on clean art, and on art that the film named can stand', patience, async () => {
+    expect((await run(['inspect', 'clean.svg'], { cwd: shop.folder })).status).toBe(0);
+    const film = ['inspect', 'neck.svg', '--film', 'thin.film.json'];
+    expect((await run(film, { cwd: shop.folder })).status).toBe(0);
+    expect((await run([...film, '--min-width', '0.6'], { cwd: shop.folder })).status).toBe(1);
+    expect((await run(['inspect', 'neck.svg', '--art-across', '300'], { cwd: shop.folder })).status).toBe(0);
+  });
+
+  test(
+    '--json gives the document of the contract, and --out the picture and the list',
+    patience,
+    async () => {
+      const { status, out } = await run(['inspect', 'neck.svg', '--json', '--out', 'seen'], {
+        cwd: shop.folder,
+      });
+      expect(status).toBe(1);
+      const { checks, pieces, cutLength, files } = JSON.parse(out);
+      expect(checks[0]).toMatchObject({ rule: 'thin-film', level: 'look', where: { x: 30.5, y: 15 } });
+      expect(Math.abs(checks[0].size - 0.5)).toBeLessThan(0.001);
+      expect(pieces).toBe(1);
+      expect(Math.abs(cutLength - 179)).toBeLessThan(0.001);
+      expect(files.map(({ file }: { file: string }) => file)).toEqual([
+        'inspect.svg',
+        'inspect.png',
+        'inspect.json',
+      ]);
+      expect(JSON.parse(shop.read('seen/inspect.json'))).toEqual(JSON.parse(out));
+      expect(shop.read('seen/inspect.svg')).toContain('<g data-role="mark">');
+    },
+  );
+
+  test(
+    'what is wrong with a flag or a film file is told, all at once, and nothing is written',
+    patience,
+    async () => {
+      const before = shop.state();
+      const args = ['inspect', 'neck.svg', '--min-width', 'x', '--min-piece', '-4', '--use', 'sticker'];
+      const { status, lines } = await run([...args, '--out', 'nothing'], { cwd: shop.folder });
+      expect(status).toBe(2);
+      expect(lines.map((line) => line.split(':')[0])).toEqual(['--min-width', '--min-piece', '--use']);
+      const film = await run(['inspect', 'neck.svg', '--film', 'bad.film.json'], { cwd: shop.folder });
+      expect(film.status).toBe(2);
+      expect(film.lines).toEqual([
+        expect.stringMatching(/^bad\.film\.json: minWidht: unknown key "minWidht"; .*"minWidth"/),
+      ]);
+      expect((await run(['inspect', 'none.svg'], { cwd: shop.folder })).status).toBe(2);
+      expect(shop.state()).toEqual(before);
+    },
+  );
+});

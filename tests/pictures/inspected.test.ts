@@ -1,0 +1,44 @@
+// The picture of inspected artwork.
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { expect, test } from 'vitest';
+import { inspect, inspectionPicture } from '../../src/job/inspect.ts';
+import { standardCutter, standardFilm } from '../../src/job/resolved-job.ts';
+import { startTools } from '../../src/job/tools.ts';
+import { pictureFault } from './compare.ts';
+
+const find = createRequire(import.meta.url).resolve;
+const tools = await startTools({
+  svg: readFileSync(find('@resvg/resvg-wasm/index_bg.wasm')),
+  font: readFileSync(
+    find('@expo-google-fonts/atkinson-hyperlegible/400Regular/AtkinsonHyperlegible_400Regular.ttf'),
+  ),
+});
+
+/** One of each: a neck, a slot, a point, a speck, a line that crosses itself, one left open, one doubled, one of no area. */
+const art = `<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="80mm" viewBox="0 0 100 80">
+<path id="float" fill="#17566b" d="M5 5H25V14.75H35V5H55V25H35V15.25H25V25H5Z"/>
+<path id="block" fill="#17566b" d="M60 5H80V25H70.15V15H69.85V25H60Z"/>
+<path id="thorn" fill="#17566b" d="M5 40L35 38V42Z"/>
+<circle id="crumb" fill="#17566b" cx="45" cy="40" r="0.8"/>
+<path id="bow" fill="#a33a2c" d="M60 35L75 45V35L60 45Z"/>
+<path id="pennant" fill="#a33a2c" d="M80 35H95V45H80.3"/>
+<path id="plank" fill="#2a6f4e" d="M5 55H25V70H5Z"/>
+<path id="board" fill="#2a6f4e" d="M25 55H45V70H25Z"/>
+<path id="stripe" fill="#a33a2c" d="M45 55H50V70H45Z"/>
+<path id="rope" fill="none" stroke="#000" stroke-width=".2" d="M60 55H90V75"/>
+</svg>`;
+
+test('bad artwork is drawn with a numbered mark for each finding, of a shape by its rule, and the list of them', async () => {
+  const inspected = inspect({
+    text: art,
+    file: 'flotsam.svg',
+    film: standardFilm,
+    cutter: standardCutter,
+    normalise: tools.normalise,
+  });
+  const picture = inspectionPicture(inspected, 'flotsam.svg', tools.words);
+  expect(inspected.report.checks).toHaveLength(10);
+  const options = { name: 'inspected', widthPx: 800, tolerance: 0.001 };
+  expect(await pictureFault(picture, options)).toBeUndefined();
+});
