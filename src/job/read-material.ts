@@ -1,5 +1,5 @@
 // Film and sheet of a job: typed in it, or in a file of their own that the job names.
-import { formatLength } from '../lengths/length.ts';
+import { inMm } from '../lengths/length.ts';
 import { type Film, type Job, standardFilm } from './resolved-job.ts';
 import {
   isObject,
@@ -87,6 +87,6 @@ export const sheetReader =
     if (read?.values.across === undefined || read.values.up === undefined) return undefined;
     const { across, up, margin } = read.values;
     if (2 * margin < Math.min(across, up)) return { across, up, margin };
-    const says = `${formatLength(margin, 'mm')} on either side leaves nothing of the sheet; give a smaller margin`;
+    const says = `${inMm(margin)} on either side leaves nothing of the sheet; give a smaller margin`;
     return report(within(read.at, 'margin'), 'margin-too-wide', says);
   };

@@ -150,8 +150,9 @@ describe('the scale', () => {
         if (png.data[i] === 0xdc && png.data[i + 1] === 0xdf && png.data[i + 2] === 0xdf) rows.add(y);
       }
     const tall = (Math.max(...rows) - Math.min(...rows) + 1) * (width / png.width);
-    // The pen of the foot, 0.2 letters of 2.08 mm, covers half its width of the body; a pixel either way.
-    expect(Math.abs(tall - 100)).toBeLessThan(0.21 + (2 * width) / png.width);
+    // The pen of the foot, 0.2 letters of 2.08 mm, covers half its width of the body, and the thin line across the lip, 0.06
+    // letters, half its own; a pixel either way.
+    expect(Math.abs(tall - 100)).toBeLessThan(0.21 + 0.07 + (2 * width) / png.width);
   });
 
   it('marks heights every so many mm, the last where the wall ends', () => {
@@ -163,7 +164,7 @@ describe('the scale', () => {
   it('goes by inches where that is wanted', () => {
     expect(stepOf('in', 5)).toBeCloseTo(6.35, 9);
     expect(stepOf('mm', 5)).toBe(5);
-    expect(measuredLength(25.4, 'in')).toBe('1.000 in');
+    expect(measuredLength(25.4, 'in')).toBe('1 in');
     expect(profilePicture(tower, 'in', words)).not.toBe(profilePicture(tower, 'mm', words));
   });
 });
@@ -223,7 +224,7 @@ describe('what is shown', () => {
     profilePicture(barrel, 'mm', saying);
     const places = barrel.strain?.places ?? [];
     const peak = places.reduce((a, b) => (b.strain > a.strain ? b : a));
-    expect(asked).toContain(`${(100 * peak.strain).toFixed(2)} % at ${peak.along.toFixed(1)} mm`);
+    expect(asked).toContain(`${(100 * peak.strain).toFixed(2)} % at ${measuredLength(peak.along, 'mm')}`);
   });
 });
 
