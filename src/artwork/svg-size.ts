@@ -1,6 +1,6 @@
 // How large an SVG says it is: real-world width and height, and the map from its user units to millimetres.
 import { type Affine, compose, translation } from '../geometry/affine.ts';
-import { formatLength, mostLength } from '../lengths/length.ts';
+import { inMm, mostLength } from '../lengths/length.ts';
 
 /** mm per CSS pixel. */
 const px = 25.4 / 96;
@@ -57,8 +57,7 @@ export function frameFault(
     const mm = svgLength(typed);
     if (mm === undefined || !(mm > 0))
       return { key, says: 'is not a size above zero; give one such as "60mm"' };
-    if (!(mm <= mostLength))
-      return { key, says: `is too large; up to ${formatLength(mostLength, 'mm')} is read` };
+    if (!(mm <= mostLength)) return { key, says: `is too large; up to ${inMm(mostLength)} is read` };
   }
   const isBroken = attributes.viewBox !== undefined && parseViewBox(attributes.viewBox) === undefined;
   return isBroken

@@ -1,6 +1,6 @@
 // The room a handle takes, and whether it leaves any wall to lay film on.
 import { type Finding, stop } from '../finding.ts';
-import { formatLength } from '../lengths/length.ts';
+import { inMm } from '../lengths/length.ts';
 import type { Handle } from './blank.ts';
 import { closePlaces, type Wall, wallGirthAt, wallLength } from './wall.ts';
 
@@ -14,7 +14,7 @@ export function handleProblems(handle: Handle, wall: Wall): readonly Finding[] {
   const taken = 2 * roomBeside(handle);
   if (taken < least) return [];
   const says =
-    `${formatLength(handle.spans, 'mm')}, with ${formatLength(handle.keepOff, 'mm')} kept off on either side, takes all of ` +
-    `the least girth of ${formatLength(least, 'mm')}; give the width the handle takes along the girth`;
+    `${inMm(handle.spans)}, with ${inMm(handle.keepOff)} kept off on either side, takes all of ` +
+    `the least girth of ${inMm(least)}; give the width the handle takes along the girth`;
   return [stop('handle-too-wide', { key: 'handle.spans' }, says)];
 }

@@ -1,6 +1,6 @@
 // Places on the wall that have to be kept clear: weld lines, dents, marks, lids, threads, windows.
 import { type Finding, stop } from '../finding.ts';
-import { formatLength } from '../lengths/length.ts';
+import { inMm } from '../lengths/length.ts';
 
 export const keepOutKinds = ['weld line', 'dent', 'embossed mark', 'lid', 'thread', 'window'] as const;
 export type KeepOutKind = (typeof keepOutKinds)[number];
@@ -17,6 +17,6 @@ export interface KeepOut {
 export const keepOutProblems = (keepOuts: readonly KeepOut[], length: number): readonly Finding[] =>
   keepOuts.flatMap(({ what, along }, index) => {
     if (along === undefined || along.from < length) return [];
-    const says = `${formatLength(along.from, 'mm')} is past the lip, and so no ${what} of this wall, which is ${formatLength(length, 'mm')} along; count from the foot corner`;
+    const says = `${inMm(along.from)} is past the lip, and so no ${what} of this wall, which is ${inMm(length)} along; count from the foot corner`;
     return [stop('keep-out-outside', { key: `keepOut[${index}].along.from` }, says)];
   });

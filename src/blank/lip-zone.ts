@@ -1,6 +1,6 @@
 // The lip zone of a vessel that is drunk from: the top of its outside, which lips touch.
 import { type Finding, stop } from '../finding.ts';
-import { formatLength } from '../lengths/length.ts';
+import { inMm } from '../lengths/length.ts';
 import type { Blank } from './blank.ts';
 
 /**
@@ -22,6 +22,6 @@ export function lipZoneStart(
 /** What is wrong with a typed lip zone on a wall so long, mm (rule `lip-zone-too-wide`). */
 export function lipZoneProblems({ lipZone = 0 }: Pick<Blank, 'lipZone'>, length: number): readonly Finding[] {
   if (lipZone < length) return [];
-  const says = `${formatLength(lipZone, 'mm')} is all of the wall, which is ${formatLength(length, 'mm')} along; give less, or 0 for none`;
+  const says = `${inMm(lipZone)} is all of the wall, which is ${inMm(length)} along; give less, or 0 for none`;
   return [stop('lip-zone-too-wide', { key: 'lipZone' }, says)];
 }

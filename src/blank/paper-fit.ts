@@ -1,6 +1,6 @@
 // Paper templates wrapped around the blank: each corrects the wall that it was made from.
 import { type Finding, refuseIfAny, stop } from '../finding.ts';
-import { formatLength } from '../lengths/length.ts';
+import { inMm } from '../lengths/length.ts';
 import type { Blank } from './blank.ts';
 import { type Band, flatBand } from './flat-band.ts';
 import { climbUncertainty, type PaperFit } from './paper-miss.ts';
@@ -60,13 +60,13 @@ function fitProblems(fit: TypedFit, band: Band, wall: StraightWall, index: numbe
       stop(
         'fit-band',
         { key: `${key}.band` },
-        `${formatLength(band.from, 'mm')} to ${formatLength(band.to, 'mm')} is no band to fit paper to on a wall of ${formatLength(wall.length, 'mm')}; give one on the wall, ${leastBand}mm wide or more`,
+        `${inMm(band.from)} to ${inMm(band.to)} is no band to fit paper to on a wall of ${inMm(wall.length)}; give one on the wall, ${inMm(leastBand)} wide or more`,
       ),
     ];
   return (['foot', 'lip'] as const).flatMap((end) => {
     const girth = bareGirthAt(wall, end === 'foot' ? band.from : band.to);
     if (Math.abs(fit[end]) <= mostMiss * girth) return [];
-    const says = `${formatLength(fit[end], 'mm')} is over a tenth of the girth there, ${formatLength(girth, 'mm')}: that paper was made for another vessel; read the stations again`;
+    const says = `${inMm(fit[end])} is over a tenth of the girth there, ${inMm(girth)}: that paper was made for another vessel; read the stations again`;
     return [stop('fit-too-far', { key: `${key}.${end}` }, says)];
   });
 }

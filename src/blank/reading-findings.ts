@@ -61,7 +61,7 @@ function oddSizes(blank: Blank): readonly Finding[] {
   return blank.stations.flatMap((station, index) => {
     const girth = measuredGirth(station, blank.tape);
     if (isUsualGirth(girth)) return [];
-    const says = `${inMm(station.reading.mm)} makes a girth of ${inMm(Math.round(girth * 10) / 10)}, ${oddness(girth)} (${oddGirth.least}mm to ${oddGirth.most}mm is usual); is it meant, and is the unit right?`;
+    const says = `${inMm(station.reading.mm)} makes a girth of ${inMm(Math.round(girth * 10) / 10)}, ${oddness(girth)} (${inMm(oddGirth.least)} to ${inMm(oddGirth.most)} is usual); is it meant, and is the unit right?`;
     return [look('odd-size', { key: readingKey(station, index) }, says)];
   });
 }

@@ -1,6 +1,6 @@
 // How far up and down the wall its rounded edges reach.
 import { type Finding, refuseIfAny, stop } from '../finding.ts';
-import { formatLength } from '../lengths/length.ts';
+import { inMm } from '../lengths/length.ts';
 import type { Blank } from './blank.ts';
 
 /** The wall's radius, mm, and its lean, radians, at one of its corners. */
@@ -41,8 +41,8 @@ export function roundReach(
 function widerThanEnd(end: 'foot' | 'lip', round: number, reach: number, radius: number): readonly Finding[] {
   if (reach <= radius) return [];
   const says =
-    `${formatLength(round, 'mm')} needs ${formatLength(reach, 'mm')} of the ${end}, whose radius is only ` +
-    `${formatLength(radius, 'mm')}; give a smaller round`;
+    `${inMm(round)} needs ${inMm(reach)} of the ${end}, whose radius is only ` +
+    `${inMm(radius)}; give a smaller round`;
   return [stop('round-too-large', { key: `${end}Round` }, says)];
 }
 
@@ -52,7 +52,7 @@ function noBand(
   reach: { readonly foot: number; readonly lip: number },
 ): Finding {
   const key = reach.foot >= reach.lip ? 'footRound' : 'lipRound';
-  const [foot, lip, all] = [reach.foot, reach.lip, length].map((mm) => formatLength(mm, 'mm'));
-  const says = `${formatLength(rounds[key], 'mm')} leaves no flat wall: the foot's round takes ${foot} and the lip's ${lip} of ${all}; give smaller rounds`;
+  const [foot, lip, all] = [reach.foot, reach.lip, length].map((mm) => inMm(mm));
+  const says = `${inMm(rounds[key])} leaves no flat wall: the foot's round takes ${foot} and the lip's ${lip} of ${all}; give smaller rounds`;
   return stop('round-too-large', { key }, says);
 }

@@ -1,6 +1,6 @@
 // Readings at stations: the girth each one tells, how sure it is, and whether they can be a wall at all.
 import { type Finding, stop } from '../finding.ts';
-import { formatLength } from '../lengths/length.ts';
+import { inMm } from '../lengths/length.ts';
 import { type Blank, type Station, standardReading } from './blank.ts';
 
 /** Stations nearer to each other than this are one height, mm: no wall can be leaned on so short a stretch. */
@@ -69,7 +69,7 @@ function fewStations(stations: readonly Station[]): readonly Finding[] {
   const positions = stations.map(({ position }) => position.mm);
   const lowest = Math.min(...positions);
   if (Math.max(...positions) - lowest > leastSpread) return [];
-  const says = `are all at ${formatLength(lowest, 'mm')}; read two heights at least, as far apart as the wall allows`;
+  const says = `are all at ${inMm(lowest)}; read two heights at least, as far apart as the wall allows`;
   return [stop('one-height', where, says)];
 }
 
@@ -88,7 +88,7 @@ function sizeProblems(station: Station, index: number, tape: number): readonly F
       stop('not-a-length', { key: readingKey(station, index) }, `${reading.mm} is no size; give more than 0`),
     ];
   if (measuredGirth(station, tape) > 0) return [];
-  const says = `${formatLength(reading.mm, 'mm')} is no longer than a tape ${formatLength(tape, 'mm')} thick around nothing; check "tape"`;
+  const says = `${inMm(reading.mm)} is no longer than a tape ${inMm(tape)} thick around nothing; check "tape"`;
   return [stop('tape-too-thick', { key: readingKey(station, index) }, says)];
 }
 
@@ -107,7 +107,7 @@ export const upsideDown = (station: Station, index: number, highest: number): Fi
   stop(
     'upside-down',
     { key: positionKey(station, index) },
-    `${formatLength(station.position.mm, 'mm')} is lower than ${formatLength(highest, 'mm')} listed before it; list the stations from the foot up`,
+    `${inMm(station.position.mm)} is lower than ${inMm(highest)} listed before it; list the stations from the foot up`,
   );
 
 /** A place can't have two girths one of which is this many times the other: between a girth and a diameter lie 3.14. */
@@ -124,7 +124,7 @@ function onePlaceProblems(blank: Pick<Blank, 'stations' | 'tape' | 'heightReadin
       if (kind !== station.position.kind || Math.abs(mm - station.position.mm) > leastSpread) return [];
       const girths = [measuredGirth(other, tape), measuredGirth(station, tape)];
       if (Math.max(...girths) <= mostApart * Math.min(...girths)) return [];
-      const says = `${formatLength(station.reading.mm, 'mm')} can't be one vessel with the ${formatLength(other.reading.mm, 'mm')} of ${readingKey(other, before)} at the same place; check which is "girth" (around) and which is "across"`;
+      const says = `${inMm(station.reading.mm)} can't be one vessel with the ${inMm(other.reading.mm)} of ${readingKey(other, before)} at the same place; check which is "girth" (around) and which is "across"`;
       return [stop('not-one-vessel', { key: readingKey(station, index) }, says)];
     }),
   ]);
@@ -134,14 +134,14 @@ function heightProblems(station: Station, index: number, reading: number): reado
   const { mm, along } = station.position;
   // Three standard uncertainties of the difference of two readings.
   if (along === undefined || mm - along <= 3 * Math.SQRT2 * reading) return [];
-  const says = `${formatLength(mm, 'mm')} is more than the ${formatLength(along, 'mm')} along the wall to the same place, which can't be; a wall is never shorter than it is high`;
+  const says = `${inMm(mm)} is more than the ${inMm(along)} along the wall to the same place, which can't be; a wall is never shorter than it is high`;
   return [stop('height-over-along', { key: positionKey(station, index) }, says)];
 }
 
 function diameterProblems(station: Station, index: number): readonly Finding[] {
   const { diameters = [] } = station.reading;
   if (diameters.length < 2 || Math.max(...diameters) <= mostApart * Math.min(...diameters)) return [];
-  const [least, most] = [Math.min(...diameters), Math.max(...diameters)].map((mm) => formatLength(mm, 'mm'));
+  const [least, most] = [Math.min(...diameters), Math.max(...diameters)].map((mm) => inMm(mm));
   const says = `runs from ${least} to ${most} at one place, which is no round vessel; read it again`;
   return [stop('not-one-vessel', { key: readingKey(station, index) }, says)];
 }

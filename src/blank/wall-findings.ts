@@ -1,6 +1,6 @@
 // What the maker should know about a fitted wall: readings that don't suit it, and where it was not read.
 import { type Finding, look, note } from '../finding.ts';
-import { formatLength } from '../lengths/length.ts';
+import { inMm } from '../lengths/length.ts';
 import type { Blank } from './blank.ts';
 import { atFoot } from './profile.ts';
 import { fitFindings, placeFindings } from './reading-findings.ts';
@@ -26,13 +26,13 @@ function unsuited(blank: Blank, wall: StraightWall): readonly Finding[] {
   const station = worst && blank.stations[worst.station];
   if (worst === undefined || station === undefined || timesOff(worst) <= mostOff)
     return placeUnsuited(blank, wall);
-  const off = `${formatLength(Math.abs(worst.residual), 'mm')} ${worst.residual > 0 ? 'more' : 'less'}`;
+  const off = `${inMm(Math.abs(worst.residual))} ${worst.residual > 0 ? 'more' : 'less'}`;
   const key = readingKey(station, worst.station);
   const others = suspectKeys(blank, wall).filter((other) => other !== key);
   const blame = others.length > 0 ? ` (or ${others.join(' or ')}: these readings cannot tell which)` : '';
   const says =
     `is ${off} girth than one straight wall through all stations has there, over ${mostOff} times the ` +
-    `${formatLength(worst.uncertainty, 'mm')} that the readings leave open; read it again${blame}, and if it stands, ${betterWall(wall)}`;
+    `${inMm(worst.uncertainty)} that the readings leave open; read it again${blame}, and if it stands, ${betterWall(wall)}`;
   return [look('wall-unsuited', { key, along: worst.along }, says)];
 }
 
@@ -42,7 +42,7 @@ function namedReading(blank: Blank, wall: StraightWall): readonly Finding[] {
   const residual = off && wall.residuals[off.index];
   if (!off || !residual) return [];
   const [read, shouldBe, give] = [off.read, off.shouldBe, 2 * off.uncertainty].map((mm) =>
-    formatLength(Math.round(mm * 100) / 100, 'mm'),
+    inMm(Math.round(mm * 100) / 100),
   );
   const what = { girth: 'girth', across: 'diameter', along: 'length along the wall', height: 'height' }[
     off.kind
@@ -58,7 +58,7 @@ function placeUnsuited(blank: Blank, wall: StraightWall): readonly Finding[] {
   return wall.rows.flatMap((row) => {
     const station = blank.stations[row.name.index];
     if (row.name.of !== 'pair' || station === undefined || timesOff(row) <= mostOff) return [];
-    const says = `and the length along the wall there differ by ${formatLength(Math.abs(row.residual), 'mm')} from what the sizes of this wall ask for; read both, and the sizes, again`;
+    const says = `and the length along the wall there differ by ${inMm(Math.abs(row.residual))} from what the sizes of this wall ask for; read both, and the sizes, again`;
     return [look('wall-unsuited', { key: positionKey(station, row.name.index) }, says)];
   });
 }
@@ -76,8 +76,8 @@ function footUnread(blank: Blank, wall: StraightWall): readonly Finding[] {
   const station = blank.stations[lowest.station];
   if (station === undefined || lowest.along <= atFoot) return [];
   const says =
-    `the lowest reading is ${formatLength(lowest.along, 'mm')} up the wall; the straight wall is taken down to the ` +
-    `foot, where the standard uncertainty of its girth is ${formatLength(girthUncertaintyAt(wall, 0), 'mm')}`;
+    `the lowest reading is ${inMm(lowest.along)} up the wall; the straight wall is taken down to the ` +
+    `foot, where the standard uncertainty of its girth is ${inMm(girthUncertaintyAt(wall, 0))}`;
   return [note('foot-unread', { key: positionKey(station, lowest.station), along: lowest.along }, says)];
 }
 

@@ -21,6 +21,6 @@ export const coatsOfFlags = (texts: readonly string[], lengths: FlagLengths): re
 export const thicknessOfFlags = (texts: readonly string[], lengths: FlagLengths): number =>
   texts.reduce((sum, text) => {
     if (isVolume(text))
-      lengths.refuse('--coat', `"${text}" is a volume; give the coat's thickness here, such as 0.4mm`);
+      lengths.refuse('--coat', `"${text}" is a volume; give the coat's thickness here, such as 0.4 mm`);
     return sum + (isVolume(text) ? 0 : (lengths.read('--coat', text) ?? 0));
   }, 0);

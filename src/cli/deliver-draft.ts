@@ -1,6 +1,12 @@
 // Writing a draft's files: staged, read back, measured, then moved into place.
 import type { Written } from '../job/make.ts';
-import { exitStatus, type FileReport, type GoresReport, type Report } from '../job/report.ts';
+import {
+  exitStatus,
+  type FileReport,
+  type GoresReport,
+  type PatternReport,
+  type Report,
+} from '../job/report.ts';
 import { Delivery, type FileContent } from './files.ts';
 import type { CommonOptions } from './options.ts';
 import { printFindings, printJson } from './output.ts';
@@ -83,13 +89,15 @@ function summary({ template, pattern, files }: Report, folder: string): string[]
     lines.push(
       `pattern: ${pattern.around} around, ${(pattern.scaleAcross * 100).toFixed(1)} % of drawn size across, ${(pattern.scaleUp * 100).toFixed(1)} % up`,
     );
-  if (pattern?.seamGap)
-    lines.push(
-      `seam, measured on the written file: ${pattern.seamGap.position.toFixed(4)} mm and ${pattern.seamGap.tangentDeg.toFixed(3)} degrees over ${pattern.seamGap.crossings} crossings`,
-    );
+  if (pattern?.seamGap) lines.push(seamInWords(pattern.seamGap));
   lines.push(`written to ${folder}: ${(files ?? []).map(({ file }) => file).join(', ')}`);
   return lines;
 }
+
+const seamInWords = ({ position, tangentDeg, crossings }: NonNullable<PatternReport['seamGap']>): string =>
+  crossings === 0
+    ? 'seam: no line of the pattern crosses it, so there is nothing there to measure'
+    : `seam, measured on the written file: ${position.toFixed(4)} mm and ${tangentDeg.toFixed(3)} degrees over ${crossings} crossings`;
 
 const goresInWords = ({ count, width, strain, joined }: GoresReport): string =>
   `template: ${count} gores, each ${width.toFixed(1)} mm at its widest, ${joined === 'loose' ? 'loose' : `joined at the ${joined}`}; they ask ${(strain * 100).toFixed(2)} % of stretch`;

@@ -33,8 +33,8 @@ export interface WrapDrawingOptions {
 /** Room around the piece for marks, mm. */
 const margin = 10;
 
-/** How far within the piece's width the crosses stand: clear of the ticks at its corners, mm. */
-const inward = 6;
+/** How far within the piece's width the crosses stand: clear of the ticks at its corners and at a usual overlap, mm. */
+const inward = 12;
 
 const path = (contour: Contour, id?: string): DrawnPath => ({
   ...(id === undefined ? {} : { id }),

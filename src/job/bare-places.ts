@@ -9,7 +9,7 @@ import { inMm } from '../lengths/length.ts';
 import { type Template, turnOfEdge } from '../unroll/template.ts';
 import type { Plan } from './plan.ts';
 import type { Job } from './resolved-job.ts';
-import { type TypedIn, typedAt } from './typed-at.ts';
+import { given, type TypedIn, typedAt } from './typed-at.ts';
 
 export interface BarePlacesInput {
   readonly job: Pick<Job, 'band'>;
@@ -37,9 +37,9 @@ function lipZoneFindings(
   const { to } = plan.template.band;
   if (start === undefined || to <= start + precision) return [];
   const says =
-    `${plain ? 'this template' : 'the decoration'} reaches ${inMm(to - start)} into the common lip-and-rim zone: top ${inMm(length - start)}, measured down the wall from the lip corner. ` +
-    'It is the zone that tests of drinkware look at (ASTM C927, DIN 51032 and the like), not a legal line; keep it for coatings certified for food contact. ' +
-    `End the band at ${inMm(Math.floor(start * 100) / 100)}, or ${blankFile === undefined ? 'give --use other' : 'give the blank another "lipZone" or the "use": "other"'}, if nobody drinks from it`;
+    `${plain ? 'this template' : 'the decoration'} reaches ${inMm(to - start)} into the common lip-and-rim zone, the top ${inMm(length - start)} of the wall: ` +
+    'tests of drinkware look there (ASTM C927, DIN 51032); it is not a legal line, but keep it for coatings certified for food contact. ' +
+    `End the band at ${inMm(Math.floor(start * 100) / 100)}; or, if nobody drinks from it, give ${given(blankFile, 'use', 'other')}`;
   const where = typedAt(jobFile, job.band ? 'band.to' : 'band', { along: start });
   return [(plain ? note : look)('lip-zone', where, says)];
 }

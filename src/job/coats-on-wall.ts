@@ -15,7 +15,7 @@ import type { Band } from '../blank/flat-band.ts';
 import { type Wall, wallAt, wallLength } from '../blank/wall.ts';
 import { wallArea } from '../blank/wall-area.ts';
 import { type Finding, look, note, refuseIfAny, stop, type Where } from '../finding.ts';
-import { inMm, measuredLength } from '../lengths/length.ts';
+import { inMm } from '../lengths/length.ts';
 import type { Coat, JobCoat } from './resolved-job.ts';
 import { type TypedIn, typedAt } from './typed-at.ts';
 
@@ -95,7 +95,7 @@ export function coatFindings(
   );
   const growth = girthGrowth(thicknessUnder(coats), lean);
   if (!isBetterMeasured(growth, reading)) return thick;
-  const says = `the coats make the girth grow by ${growth.toFixed(1)} mm, and a fifth more or less of coat leaves ${growthUncertainty(growth).toFixed(2)} mm of that open, no less than a reading by tape does (${reading.toFixed(2)} mm); once they are cured, measure again rather than trust the sum: a blank of those readings, and no coats`;
+  const says = `the coats add ${inMm(growth)} of girth, give or take ${inMm(2 * growthUncertainty(growth))}, for nobody lays them evenly: once cured, read the girth again and use that instead of the coats`;
   return [...thick, note('coats-unsure', typedAt(file, 'coats'), says)];
 }
 
@@ -113,7 +113,7 @@ function coatSays(
 
 /** What to say of coats thicker than is usual. */
 export function thickCoatWords(thickness: number): string {
-  const coat = `is a coat of ${measuredLength(thickness, 'mm')}`;
+  const coat = `is a coat of ${inMm(thickness)}`;
   return thickness > oddCoat.refused
     ? `${coat}, and up to ${inMm(oddCoat.refused)} is worked out; check the unit, or measure the coated vessel and give that as the blank`
     : `${coat}, more than the ${inMm(oddCoat.asked)} that is usual; is it meant?`;

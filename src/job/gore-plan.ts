@@ -2,7 +2,7 @@
 import type { Band } from '../blank/flat-band.ts';
 import { roundLimits, type Wall } from '../blank/wall.ts';
 import { type Finding, look, note, Refused, stop } from '../finding.ts';
-import { formatLength } from '../lengths/length.ts';
+import { inMm } from '../lengths/length.ts';
 import { type CombOptions, combWall, cutsAt, type GoreComb, goreComb } from '../unroll/gore-comb.ts';
 import { type BentGoreWall, goreWallOf } from '../unroll/gore-wall.ts';
 import { type GoreOptions, type GoreWall, goreStrain, goresNeeded, halfWidth } from '../unroll/gores.ts';
@@ -40,7 +40,6 @@ const spacing = 4;
 /** Narrower than this a gore's end is a thread, and the wall near its point, mm of radius. */
 const leastRadius = 1;
 
-const mm = (value: number): string => formatLength(value, 'mm');
 const percent = (share: number): string => `${(share * 100).toFixed(2)} %`;
 const refuse = (finding: Finding): never => {
   throw new Refused([finding]);
@@ -101,7 +100,7 @@ function combOf(
   const asked: CombOptions = { ...options, joined, strip: strip + job.trim[joined] };
   if (asked.strip >= options.band.to - options.band.from)
     refuse(
-      stop('strip-too-wide', { key: '--strip' }, `${mm(strip)} takes the whole band; 3 to 10 mm is usual`),
+      stop('strip-too-wide', { key: '--strip' }, `${inMm(strip)} takes the whole band; 3 to 10 mm is usual`),
     );
   const comb = goreComb(wall, asked);
   if (comb) {
@@ -129,7 +128,7 @@ const liesFlat = (wall: Wall, band?: Band): Finding =>
     { key: '--pieces' },
     wall.kind === 'straight' || !band
       ? 'this wall is straight, so one piece lies flat on it and gores would only add seams; leave --pieces out'
-      : `from ${mm(band.from)} to ${mm(band.to)} this wall is flat, so one piece lies on it and gores would only add seams; leave --pieces out, or give a longer --band`,
+      : `from ${inMm(band.from)} to ${inMm(band.to)} this wall is flat, so one piece lies on it and gores would only add seams; leave --pieces out, or give a longer --band`,
   );
 
 const handleInTheWay = stop(
@@ -142,7 +141,7 @@ const pastThePoint = ({ jobFile, job }: PlanInput, end: 'foot' | 'lip'): Finding
   stop(
     'past-the-point',
     typedAt(jobFile, `trim.${end}`),
-    `${mm(job.trim[end])} reaches to where this wall is under ${mm(2 * leastRadius)} across; give less, or a band further from there`,
+    `${inMm(job.trim[end])} reaches to where this wall is under ${inMm(2 * leastRadius)} across; give less, or a band further from there`,
   );
 
 function tooMany({ job }: PlanInput, wall: BentGoreWall, band: Band): Finding {
@@ -170,7 +169,7 @@ function stripSays({ job }: PlanInput, comb: GoreComb | undefined, { joined, str
   if (Math.abs(stripStrain) <= allowed + 1e-6) return [];
   const share = percent(Math.abs(stripStrain));
   const does = stripStrain < 0 ? `gathers by ${share} and puckers` : `is stretched by ${share}`;
-  const says = `at the ${joined} edge the strip of ${mm(strip)} ${does}; give a narrower --strip, or slit it after laying`;
+  const says = `at the ${joined} edge the strip of ${inMm(strip)} ${does}; give a narrower --strip, or slit it after laying`;
   return [look('strip-strain', { key: '--strip' }, says)];
 }
 
@@ -185,6 +184,6 @@ function cornersSay({ at, corners }: BentGoreWall, band: Band, count: number): F
       return (halfWidth(radius, count) ** 2 * Math.abs(slope)) / (2 * radius);
     }),
   );
-  const says = `bends only at corners, ${inside.map(mm).join(' and ')} along; gores fold there, and their ends are up to ${mm(off)} off level; --pieces stacked follows each stretch exactly`;
+  const says = `bends only at corners, ${inside.map(inMm).join(' and ')} along; gores fold there, and their ends are up to ${inMm(off)} off level; --pieces stacked follows each stretch exactly`;
   return [note('gores-at-corners', { key: '--pieces' }, says)];
 }

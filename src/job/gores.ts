@@ -1,6 +1,7 @@
 // A plain template in gores: its drawings and its report.
 import { type GoreDrawings, goreDrawings } from '../cut/gore-drawing.ts';
 import { writeSvg } from '../deliver/write-svg.ts';
+import { inMm } from '../lengths/length.ts';
 import { type GorePlan, type GoresAsked, planGores } from './gore-plan.ts';
 import type { MakeInput, Written } from './make.ts';
 import { blankReport, type GoresReport, type Report, type TemplateReport } from './report.ts';
@@ -40,17 +41,16 @@ export function draftGores(input: GoresInput): GoresDraft {
 }
 
 function notesOf({ job, blank, gores }: GoresInput, { options, band, joined, width }: GorePlan): string[] {
-  const mm = (value: number) => `${value.toFixed(1)} mm`;
   const { count } = options;
-  const overlap = job.seam.overlap > 0 ? `overlap ${mm(job.seam.overlap)} past gore ${count}; ` : '';
+  const overlap = job.seam.overlap > 0 ? `overlap ${inMm(job.seam.overlap)} past gore ${count}; ` : '';
   return [
     `${blank.name}: ${job.name}`,
-    `seen from outside, foot down; band ${mm(band.from)} to ${mm(band.to)} along`,
-    `${count} gores, 1 to ${count} from left to right on the wall, ${mm(width)} at the widest`,
+    `seen from outside, foot down; band ${inMm(band.from)} to ${inMm(band.to)} along`,
+    `${count} gores, 1 to ${count} from left to right on the wall, ${inMm(width)} at the widest`,
     joined === 'loose'
       ? 'loose: lay them edge to edge'
-      : `joined at the ${joined} by a strip of ${mm(gores.strip)}`,
-    `${overlap}trim ${mm(job.trim.foot)} at the foot, ${mm(job.trim.lip)} at the lip`,
+      : `joined at the ${joined} by a strip of ${inMm(gores.strip)}`,
+    `${overlap}trim ${inMm(job.trim.foot)} at the foot, ${inMm(job.trim.lip)} at the lip`,
     'measure the squares before you cut: 25 mm and 1 in',
   ];
 }

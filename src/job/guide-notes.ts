@@ -1,7 +1,7 @@
 // The words on a guide: which vessel, which piece, and the measures to check before cutting.
 import type { Blank } from '../blank/blank.ts';
 import type { Band } from '../blank/flat-band.ts';
-import { measuredLength } from '../lengths/length.ts';
+import { inMm } from '../lengths/length.ts';
 import type { Closing } from '../pattern/closing.ts';
 import { girthAt } from '../unroll/flat-wall.ts';
 import type { Template } from '../unroll/template.ts';
@@ -17,8 +17,6 @@ export interface GuideNotesInput {
   readonly pattern?: { readonly around: number; readonly closing: Closing };
 }
 
-const mm = (value: number): string => measuredLength(value, 'mm');
-
 const percent = (scale: number): string => `${(scale * 100).toFixed(1)} %`;
 
 function pieceWords({ index, count }: GuideNotesInput['piece']): string[] {
@@ -32,15 +30,15 @@ function pieceWords({ index, count }: GuideNotesInput['piece']): string[] {
 
 function sideWords({ blank, template }: GuideNotesInput): string {
   return blank.handle
-    ? `both ends stop ${mm(blank.handle.keepOff)} short of the handle, outlined to its middle`
-    : `overlap ${mm(template.overlap)} past the seam, at the right`;
+    ? `both ends stop ${inMm(blank.handle.keepOff)} short of the handle, outlined to its middle`
+    : `overlap ${inMm(template.overlap)} past the seam, at the right`;
 }
 
 function flatWords({ template: { piece }, flatBands }: GuideNotesInput): string[] {
   const touching = flatBands.filter(({ from, to }) => to > piece.from && from < piece.to);
   if (touching.length === 0) return [];
   return [
-    `film lies flat from ${touching.map(({ from, to }) => `${mm(from)} to ${mm(to)}`).join(', and from ')}`,
+    `film lies flat from ${touching.map(({ from, to }) => `${inMm(from)} to ${inMm(to)}`).join(', and from ')}`,
   ];
 }
 
@@ -61,10 +59,10 @@ export function guideNotes(input: GuideNotesInput): string[] {
   return [
     `${blank.name}: ${name}`,
     ...pieceWords(input.piece),
-    `seen from outside, foot down; band ${mm(band.from)} to ${mm(band.to)} along`,
-    `girth of the sheet: foot edge ${mm(girthAt(wall, band.from))}, lip edge ${mm(girthAt(wall, band.to))}`,
+    `seen from outside, foot down; band ${inMm(band.from)} to ${inMm(band.to)} along`,
+    `girth of the sheet: foot edge ${inMm(girthAt(wall, band.from))}, lip edge ${inMm(girthAt(wall, band.to))}`,
     sideWords(input),
-    `trim ${mm(template.trim.foot)} at the foot, ${mm(template.trim.lip)} at the lip`,
+    `trim ${inMm(template.trim.foot)} at the foot, ${inMm(template.trim.lip)} at the lip`,
     ...flatWords(input),
     ...patternWords(input),
     'measure the squares before you cut: 25 mm and 1 in',

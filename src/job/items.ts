@@ -5,7 +5,7 @@ import { lipZoneStart } from '../blank/lip-zone.ts';
 import { wallLength } from '../blank/wall.ts';
 import { type Finding, look, note, Refused } from '../finding.ts';
 import { precision } from '../geometry/tolerance.ts';
-import { formatLength } from '../lengths/length.ts';
+import { inMm } from '../lengths/length.ts';
 import type { WallPoint } from '../unroll/flat-wall.ts';
 import { type Ground, type Miss, missesAt, nearestPlace } from '../unroll/placing.ts';
 import { sheetOnWall } from '../unroll/sheet-wall.ts';
@@ -82,10 +82,8 @@ function proportions(text: string, file: string): number {
   return frame.height / frame.width;
 }
 
-const mm = (value: number): string => formatLength(value, 'mm');
-
 const missInWords = ({ what, by }: Miss): string => {
-  const size = mm(Math.max(by, precision));
+  const size = inMm(Math.max(by, precision));
   switch (what) {
     case 'flat band':
       return `reaches ${size} past where the wall is flat`;
@@ -108,9 +106,9 @@ function misplacedItem(
   jobFile: TypedIn,
 ): Finding {
   const instead = nearest
-    ? `the nearest place where it lies is turn ${nearest.turn.toFixed(5)}, ${mm(nearest.along)} along`
+    ? `the nearest place where it lies is turn ${nearest.turn.toFixed(5)}, ${inMm(nearest.along)} along`
     : 'at this size it lies nowhere on this wall; make it smaller';
-  const says = `${file}, ${mm(across)} across and ${mm(up)} up, ${misses.map(missInWords).join(', and ')}; ${instead}`;
+  const says = `${file}, ${inMm(across)} across and ${inMm(up)} up, ${misses.map(missInWords).join(', and ')}; ${instead}`;
   return look('item-misplaced', typedAt(jobFile, `items[${index}].at`, at), says);
 }
 

@@ -11,7 +11,7 @@ import type { DrawWords } from '../drawing/words.ts';
 import { type Finding, look, note, Refused, stop } from '../finding.ts';
 import { precision } from '../geometry/tolerance.ts';
 import { degrees } from '../lengths/angle.ts';
-import { formatLength } from '../lengths/length.ts';
+import { inMm } from '../lengths/length.ts';
 import type { Lay } from '../pattern/lay.ts';
 import { type Wrap, wrapPattern } from '../pattern/wrap.ts';
 import { originOf } from '../prove/locate.ts';
@@ -270,6 +270,6 @@ function patternReport(
 
 function gapFindings(gap: SeamGap | undefined): Finding[] {
   if (!gap || (gap.position <= precision && gap.tangentDeg <= tangentLimitDeg)) return [];
-  const says = `the two ends miss each other by ${formatLength(gap.position, 'mm')} and ${gap.tangentDeg.toFixed(2)} degrees; up to ${precision} mm and ${tangentLimitDeg} degrees is meant`;
+  const says = `the two ends miss each other by ${inMm(gap.position)} and ${gap.tangentDeg.toFixed(2)} degrees; up to ${precision} mm and ${tangentLimitDeg} degrees is meant`;
   return [look('seam-gap', { file: 'wrap.cut.svg', turn: 0 }, says)];
 }

@@ -1,5 +1,6 @@
 // How well a blank is known, in the maker's words.
 import type { KeepOut } from '../blank/keep-out.ts';
+import { inMm } from '../lengths/length.ts';
 import type { CoatReport } from './coats-on-wall.ts';
 import type { FiguresReport, Measures } from './measures.ts';
 
@@ -92,5 +93,5 @@ function keepOutInWords({ what, turn, along }: KeepOut, shown: Shown): string {
 export const coatsInWords = (coats: readonly CoatReport[], shown: Shown): string[] =>
   coats.map(
     ({ name, thickness, girthGrowth, girthAfter, volume, over }) =>
-      `${name}${over ? ' (over the film)' : ''}: ${thickness.toFixed(2)} mm makes the girth grow by ${shown(girthGrowth)}, to ${shown(girthAfter)} in the middle of the band; mix ${volume.toFixed(1)} ml`,
+      `${name}${over ? ' (over the film)' : ''}: ${inMm(thickness)} makes the girth grow by ${shown(girthGrowth)}, to ${shown(girthAfter)} in the middle of the band; mix ${volume.toFixed(1)} ml`,
   );

@@ -2,7 +2,7 @@
 import type { Tile } from '../artwork/tile.ts';
 import { type Finding, look, note, Refused, stop } from '../finding.ts';
 import { degrees } from '../lengths/angle.ts';
-import { formatLength } from '../lengths/length.ts';
+import { inMm } from '../lengths/length.ts';
 import { type Closing, closingOf, leanSeen, levelCount, repeatsAround, rowsUp } from '../pattern/closing.ts';
 import type { Lattice } from '../pattern/lattice.ts';
 import { conformalLay, evenLay, type Lay, type LayStart } from '../pattern/lay.ts';
@@ -80,7 +80,7 @@ const notAround = (artwork: Artwork, girth: number, file: TypedIn): Finding =>
     ? stop(
         'no-closing',
         typedAt(file, 'artwork.repeat'),
-        `no whole number of repeats comes near the girth of ${formatLength(girth, 'mm')}; give "around", or artwork drawn smaller`,
+        `no whole number of repeats comes near the girth of ${inMm(girth)}; give "around", or artwork drawn smaller`,
       )
     : stop(
         'no-closing',
@@ -129,7 +129,7 @@ export function joinFindings(mismatches: readonly Mismatch[], file: string): Fin
     look(
       'does-not-join',
       { file, turn: first.turn, along: first.along },
-      `the tile does not meet its own copy: an edge of ${first.length.toFixed(2)} mm stays open along its border${others}; check the repeat, or use artwork drawn to repeat`,
+      `the tile does not meet its own copy: an edge of ${inMm(first.length)} stays open along its border${others}; check the repeat, or use artwork drawn to repeat`,
     ),
   ];
 }

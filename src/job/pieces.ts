@@ -1,7 +1,7 @@
 // The pieces a band is cut in: one, or stacked sectors where the wall bends more than the film gives.
 import type { Band } from '../blank/flat-band.ts';
 import { Refused, stop } from '../finding.ts';
-import { formatLength } from '../lengths/length.ts';
+import { inMm } from '../lengths/length.ts';
 import { sheetRadii } from '../unroll/sheet-wall.ts';
 import { stackedSectors } from '../unroll/stack.ts';
 import { type Plan, type PlanInput, planWrap } from './plan.ts';
@@ -41,6 +41,6 @@ function stackedBands({ job, jobFile }: PiecesInput, { wall, build, template }: 
   });
   if (sectors) return sectors.map(({ from, to }) => ({ from, to }));
   const { from, to } = template.band;
-  const says = `from ${formatLength(from, 'mm')} to ${formatLength(to, 'mm')} would take more than two dozen stacked pieces; give a shorter band, or a film that stretches more`;
+  const says = `from ${inMm(from)} to ${inMm(to)} would take more than two dozen stacked pieces; give a shorter band, or a film that stretches more`;
   throw new Refused([stop('too-many-pieces', typedAt(jobFile, 'pieces'), says)]);
 }

@@ -94,7 +94,7 @@ export function planFindings({ job, jobFile, blank }: PlanFindingsInput): Findin
       note(
         'coat-caution',
         typedAt(jobFile, 'coats'),
-        "resins and clear coats can irritate and sensitise skin and lungs until cured: gloves that suit the product, fresh air, no flame; follow the product's own safety sheet and local rules, and keep coats off the lip and the inside unless certified for food contact",
+        "resin and clear coat can harm skin and lungs until cured: gloves, fresh air, no flame. The product's safety sheet and local rules come first; nothing on lip or inside that is not certified for food contact",
       ),
     );
   return found;
@@ -112,7 +112,7 @@ export function sheetFindings(
   const [roomAcross, roomUp] = [across - 2 * margin, up - 2 * margin];
   const fits = (w: number, h: number) => w <= roomAcross && h <= roomUp;
   if (fits(width, height) || fits(height, width)) return [];
-  const says = `holds ${inMm(roomAcross)} by ${inMm(roomUp)} inside its margin, and the piece is ${width.toFixed(1)}mm by ${height.toFixed(1)}mm; use a larger sheet, or a shorter band`;
+  const says = `holds ${inMm(roomAcross)} by ${inMm(roomUp)} inside its margin, and the piece is ${inMm(width)} by ${inMm(height)}; use a larger sheet, or a shorter band`;
   return [look('sheet-too-small', typedAt(jobFile, 'sheet'), says)];
 }
 
@@ -160,6 +160,6 @@ export function overlapFindings(
       ),
     ];
   if (has >= overlap.coversAt95) return [];
-  const says = `${measuredLength(has, 'mm')} may not cover: the readings leave ${foot} of girth open at the foot edge and ${lip} at the lip edge (19 times in 20); give ${least} at least, better ${advised}, or read the girth with a tape`;
+  const says = `${inMm(has)} may not cover: the readings leave ${foot} of girth open at the foot edge and ${lip} at the lip edge (19 times in 20); give ${least} at least, better ${advised}, or read the girth with a tape`;
   return [look('overlap-short', typedAt(file, 'seam.overlap'), says)];
 }

@@ -20,12 +20,18 @@ interface ShownBlank {
   readonly flatBands: readonly Band[];
 }
 
-/** The text of profile.svg for a blank. `strain` is what a band on it asks of the film, for a wall that bends. */
+/** What a job adds to the picture: its band, and what that asks of its film on a wall that bends. */
+interface ShownJob {
+  readonly band: Band;
+  readonly strain: NonNullable<ProfileSubject['strain']>;
+}
+
+/** The text of profile.svg for a blank, and for a job on it. */
 function profileOfBlank(
   { blank, wall, flatBands }: ShownBlank,
   units: Units,
   words: DrawWords,
-  strain?: ProfileSubject['strain'],
+  job?: ShownJob,
 ): string {
   const { readings } = blankReport(wall, flatBands);
   const length = wallLength(wall);
@@ -50,7 +56,10 @@ function profileOfBlank(
         letter: letterOf(i),
       })),
       notes: notesOf(blank, units),
-      ...(strain && strain.places.length > 0 ? { strain } : {}),
+      ...(job
+        ? { band: { ...job.band, says: `${typed(job.band.from, units)} to ${typed(job.band.to, units)}` } }
+        : {}),
+      ...(job && job.strain.places.length > 0 ? { strain: job.strain } : {}),
     },
     units,
     words,
@@ -63,12 +72,11 @@ export function profileOfBlankAlone(blank: Blank, units: Units, words: DrawWords
   return profileOfBlank({ blank, wall, flatBands: flatBandsOfWall(wall, blank) }, units, words);
 }
 
-/** The text of profile.svg beside a job: with what its band asks of its film. */
+/** The text of profile.svg beside a job: with the band of all its pieces, and what that asks of its film. */
 export const profileOfDraft = ({ plan, job }: Draft, blank: Blank, words: DrawWords): string =>
   profileOfBlank({ blank, wall: plan.wall, flatBands: plan.flatBands }, job.units, words, {
-    places: plan.strain,
-    stretch: job.film.stretch,
-    gather: job.film.gather,
+    band: job.band ?? plan.template.band,
+    strain: { places: plan.strain, stretch: job.film.stretch, gather: job.film.gather },
   });
 
 /** A length as it was typed, in the units of the picture. */

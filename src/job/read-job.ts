@@ -1,7 +1,7 @@
 // A job as typed in a *.job.json file to the resolved job: everything in mm, nothing that has a standard left out.
 import { type Finding, Refused } from '../finding.ts';
 import { cross, type Point } from '../geometry/point.ts';
-import { formatLength } from '../lengths/length.ts';
+import { inMm } from '../lengths/length.ts';
 import { shown } from '../lengths/shown.ts';
 import { blankKeys, readBlankAt } from './read-blank.ts';
 import { coatKeys, readCoat } from './read-coats.ts';
@@ -131,7 +131,7 @@ const readGrid: Reader<Repeat> = (value, place) => {
 const hasArea = (a: Point, b: Point): boolean => Math.abs(cross(a, b)) >= leastRepeat;
 
 function noArea(place: Place, a: Point, b: Point): undefined {
-  const [first, second] = [a, b].map(({ x, y }) => `[${formatLength(x, 'mm')}, ${formatLength(y, 'mm')}]`);
+  const [first, second] = [a, b].map(({ x, y }) => `[${inMm(x)}, ${inMm(y)}]`);
   const says = `moves by ${first} and by ${second}, which point the same way and repeat nothing; give two ways that cross`;
   return report(place, 'repeat-without-area', says);
 }
@@ -169,7 +169,7 @@ const readSeam: Reader<Job['seam']> = (value, place) => {
   if (keys === undefined) return undefined;
   const { style, hold, overlap = style === 'butt' ? 0 : standardOverlap } = keys;
   if (style !== 'butt' || overlap === 0) return { style, overlap, ...given({ hold }) };
-  const says = `${formatLength(overlap, 'mm')} is more than a "butt" seam has; leave it out, or give the style "overlap"`;
+  const says = `${inMm(overlap)} is more than a "butt" seam has; leave it out, or give the style "overlap"`;
   return report(within(place, 'overlap'), 'butt-overlap', says);
 };
 

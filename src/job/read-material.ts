@@ -1,7 +1,7 @@
 // Film, sheet and cutter of a job: typed in it, or in a file of their own that the job names.
 import { type Finding, Refused } from '../finding.ts';
 import { degrees, radians } from '../lengths/angle.ts';
-import { formatLength } from '../lengths/length.ts';
+import { inMm } from '../lengths/length.ts';
 import { type Cutter, type Film, type Job, standardCutter, standardFilm } from './resolved-job.ts';
 import {
   isObject,
@@ -137,7 +137,7 @@ export const sheetReader =
     if (read?.values.across === undefined || read.values.up === undefined) return undefined;
     const { across, up, margin, price } = read.values;
     if (2 * margin < Math.min(across, up)) return { across, up, margin, ...given({ price }) };
-    const says = `${formatLength(margin, 'mm')} on either side leaves nothing of the sheet; give a smaller margin`;
+    const says = `${inMm(margin)} on either side leaves nothing of the sheet; give a smaller margin`;
     return report(within(read.at, 'margin'), 'margin-too-wide', says);
   };
 

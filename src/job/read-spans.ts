@@ -1,5 +1,5 @@
 // From and to: a stretch up the wall, or around it.
-import { formatLength } from '../lengths/length.ts';
+import { inMm } from '../lengths/length.ts';
 import { type Reader, readKeys, report, required } from './schema.ts';
 import { length, lengthOrZero, number } from './schema-values.ts';
 
@@ -19,7 +19,7 @@ export const readAlong: Reader<Span> = (value, place) => {
   if (keys?.from === undefined || keys.to === undefined) return undefined;
   const { from, to } = keys;
   if (from < to) return { from, to };
-  const says = `runs from ${formatLength(from, 'mm')} to ${formatLength(to, 'mm')}; give a "to" above its "from"`;
+  const says = `runs from ${inMm(from)} to ${inMm(to)}; give a "to" above its "from"`;
   return report(place, 'upside-down', says);
 };
 

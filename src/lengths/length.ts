@@ -50,24 +50,29 @@ export function parseLength(value: unknown, options: LengthOptions): ParsedLengt
 
 /** A length as a maker would type it: mm to 0.001, inches as a fraction where they are whole 64ths, else to 0.0001. */
 export function formatLength(mm: number, units: Units): string {
-  if (units === 'mm') return `${rounded(mm, 3)}mm`;
+  if (units === 'mm') return `${rounded(mm, 3)} mm`;
   const parts = (mm / 25.4) * 64;
   // A 64th is the finest division of a maker's rule; the margin only absorbs rounding of the division above.
   const isWhole = Math.abs(parts - Math.round(parts)) < 1e-9 * Math.max(1, Math.abs(parts));
-  return isWhole ? `${inSixtyFourths(Math.round(parts))}in` : `${rounded(mm / 25.4, 4)}in`;
+  return isWhole ? `${inSixtyFourths(Math.round(parts))} in` : `${rounded(mm / 25.4, 4)} in`;
 }
 
-/** A length in mm, as findings tell it. */
-export const inMm = (mm: number): string => formatLength(mm, 'mm');
+/** A length as findings and guides tell it: in mm, to the 0.01 mm that is cut to; what is thinner than 1 mm to 0.001. */
+export const inMm = (mm: number): string => `${rounded(mm, Math.abs(mm) < 1 ? 3 : 2)} mm`;
 
-/** A measured length: to a tenth of a mm or a thousandth of an inch; finer would claim more than a tape can tell. */
+/** A length that was read, or follows from what was: to 0.1 mm or 0.001 in; finer would claim more than a tape can tell. */
 export const measuredLength = (mm: number, units: Units): string =>
-  units === 'mm' ? `${mm.toFixed(1)} mm` : `${(mm / 25.4).toFixed(3)} in`;
+  units === 'mm' ? `${rounded(mm, 1)} mm` : `${rounded(mm / 25.4, 3)} in`;
 
 const suchAs = (units: Units): string => (units === 'mm' ? 'such as "62mm"' : 'such as "2 1/2in"');
 
-/** Decimal digits without an exponent, closing zeros or a negative zero. */
-const rounded = (value: number, digits: number): string => String(Number(value.toFixed(digits)) + 0);
+/** Decimal digits without an exponent, closing zeros or a negative zero. Halves go away from 0, as people round: 6.35 to 6.4. */
+function rounded(value: number, digits: number): string {
+  const scale = 10 ** digits;
+  // The margin takes in halves that binary digits leave just below: 6.35 is 6.3499999999999996.
+  const size = Math.round(Math.abs(value) * scale * (1 + 1e-12)) / scale;
+  return String(Number((Math.sign(value) * size).toFixed(digits)) + 0);
+}
 
 function inSixtyFourths(parts: number): string {
   const size = Math.abs(parts);
@@ -156,9 +161,7 @@ function toMm({ numerator, denominator }: Quantity, unit: Unit): number {
 function inRange(typed: unknown, mm: number, options: LengthOptions): ParsedLength {
   const { sign = 'positive', most = mostLength, units } = options;
   if (Math.abs(mm) > most)
-    return refusal(
-      `${shown(typed)} is over ${formatLength(most, 'mm')}, which cannot be meant; check the unit`,
-    );
+    return refusal(`${shown(typed)} is over ${inMm(most)}, which cannot be meant; check the unit`);
   if (mm < 0 && sign !== 'any') {
     const least = sign === 'positive' ? 'more than 0' : '0 or more';
     return refusal(`${shown(typed)} is negative; give ${least}, ${suchAs(units)}`);

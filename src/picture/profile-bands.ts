@@ -1,8 +1,9 @@
 // What is marked beside the wall of a section: where film lies flat, and what has to be kept clear.
 import type { Band } from '../blank/flat-band.ts';
+import { grow } from '../geometry/box.ts';
 import type { Point } from '../geometry/point.ts';
 import { measuredLength } from '../lengths/length.ts';
-import { areaText, ink, lineText, spread, stepOf } from './profile-ink.ts';
+import { areaText, ink, lineText, plateText, spread, stepOf } from './profile-ink.ts';
 import { besideWall, mirrored, offWall, type Part, type Sheet } from './profile-sheet.ts';
 import type { ProfileSubject } from './profile-subject.ts';
 
@@ -69,6 +70,28 @@ function leaderAlong({ from, to }: Band, step: number): number {
   const middle = (from + to) / 2;
   const between = (Math.floor(middle / step) + 0.5) * step;
   return between > from && between < to ? between : middle;
+}
+
+/** How far inside the wall the line of a job's band runs, in letters: past the hatches of the lip zone. */
+const bandInside = 2.2;
+
+/** The band of a job: a line inside the right wall from end to end, and its name on the axis. */
+export function bandPart(subject: ProfileSubject, { put, em }: Sheet): string {
+  const { band } = subject;
+  if (!band) return '';
+  const pen = { colour: ink.wall, width: em * 0.14 };
+  const inside = besideWall(subject, band.from, band.to, -bandInside * em);
+  const ends = [band.from, band.to].map((along) =>
+    lineText([offWall(subject, along, 0), offWall(subject, along, -(bandInside + 0.6) * em)], pen),
+  );
+  const at = offWall(subject, (band.from + band.to) / 2, -(bandInside + 0.8) * em);
+  const style = { size: em, fill: ink.wall, anchor: 'right' } as const;
+  const words = [
+    put('band', { x: at.x, y: at.y - 0.2 * em }, style),
+    put(band.says, { x: at.x, y: at.y + 1.1 * em }, { ...style, size: 0.86 * em }),
+  ];
+  const plates = words.map(({ box }) => plateText(grow(box, 0.3 * em), ink.body));
+  return lineText(inside, pen) + ends.join('') + plates.join('') + words.map(({ text }) => text).join('');
 }
 
 /** Places to keep clear: bars beside the left wall, each with the letter that its note begins with. */

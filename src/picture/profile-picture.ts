@@ -1,7 +1,7 @@
 // The picture of a blank's profile: its section at true scale, what was measured, where film lies flat, and the strain.
 import type { DrawWords } from '../drawing/words.ts';
 import type { Units } from '../lengths/length.ts';
-import { flatPart, keepOutPart } from './profile-bands.ts';
+import { bandPart, flatPart, keepOutPart } from './profile-bands.ts';
 import { ink, wordsWith } from './profile-ink.ts';
 import { alongScale, heightScale } from './profile-scales.ts';
 import { bodyPart, handlePart, lipZonePart, stationsPart } from './profile-section.ts';
@@ -77,6 +77,7 @@ export function profilePicture(subject: ProfileSubject, units: Units, caption: D
     group('keep-out', keepOutPart(subject, sheet)) +
     group('height-scale', heights.text) +
     group('flat-band', flat.text) +
+    group('band', bandPart(subject, sheet)) +
     group('along-scale', alongScale(subject, sheet)) +
     group('strain', strain?.text ?? '') +
     group('note', [title, ...notes].map(({ text }) => text).join('')) +

@@ -55,13 +55,18 @@ export function alongScale(subject: ProfileSubject, { put, em, units }: Sheet): 
     lineText([offWall(subject, mm, 1.3 * em), offWall(subject, mm, 1.3 * em + long)], pen);
   const kept: Box[] = [];
   const figures = marksTo(length, stepOf(units, 2.6 * em)).map((mm) => {
-    const at = offWall(subject, mm, 2.4 * em);
-    const place = { x: at.x, y: at.y + 0.3 * em };
-    const words = put(figure(mm, units), place, { size: 0.86 * em, fill: ink.words, anchor: 'left' });
-    // In an inner corner there is room for one figure only.
-    if (kept.some((box) => boxesMeet(box, words.box))) return mark(mm, 0.8 * em);
+    const style = { size: 0.86 * em, fill: ink.words, anchor: 'left' } as const;
+    // In an inner corner figures crowd: one that meets another stands further out, its mark as much longer.
+    const tries = [2.4, 3.9, 5.4, 6.9].map((away) => {
+      const at = offWall(subject, mm, away * em);
+      return { away, words: put(figure(mm, units), { x: at.x, y: at.y + 0.3 * em }, style) };
+    });
+    const free = tries.find(({ words }) => !kept.some((box) => boxesMeet(box, words.box)));
+    if (!free) return mark(mm, 0.8 * em);
+    const { away, words } = free;
     kept.push(grow(words.box, 0.5 * em));
-    return mark(mm, 0.8 * em) + plateText(grow(words.box, 0.15 * em), ink.ground) + words.text;
+    const plate = plateText(grow(words.box, 0.15 * em), ink.ground);
+    return mark(mm, (away - 1.6) * em) + plate + words.text;
   });
   const small = marksTo(length, stepOf(units, 0.45 * em)).map((mm) => mark(mm, 0.4 * em));
   const top = offWall(subject, length, 1.3 * em);

@@ -19,6 +19,8 @@ export interface ProfileSubject {
   /** Readings, and what each says in words. */
   readonly stations: readonly { readonly along: number; readonly says: string }[];
   readonly flatBands: readonly Band[];
+  /** The band of a job, and what it is in words. */
+  readonly band?: Band & { readonly says: string };
   /** Where the lip and rim zone begins on the wall, and how far down it reaches in words; a blank may have none. */
   readonly lipZone?: { readonly from: number; readonly says: string };
   readonly hasHandle: boolean;

@@ -59,7 +59,7 @@ describe.each(kinds)('a %s wall', (kind) => {
         { [place]: 50, across: 71 },
       ]);
       expect(only).toMatchObject({ rule: 'one-height', key: `stations[2].${place}` });
-      expect(only?.says).toContain('50mm');
+      expect(only?.says).toContain('50 mm');
       expect(only?.says).toContain('one station at each place');
     }
   });
@@ -112,7 +112,7 @@ describe.each(kinds)('a %s wall', (kind) => {
     const [only, ...more] = curvedFindings(blank, fitCurvedWall(blank, kind));
     expect(more).toEqual([]);
     expect(only).toMatchObject({ rule: 'foot-unread', level: 'note', where: { key: 'stations[0].height' } });
-    expect(only?.says).toContain('8mm up');
+    expect(only?.says).toContain('8 mm up');
     const read = aBlank(bowl);
     expect(curvedFindings(read, fitCurvedWall(read, kind))).toEqual([]);
   });

@@ -138,7 +138,7 @@ describe('a paper fit as typed', () => {
     expect(wall.residuals.every(({ isReplaced }) => isReplaced)).toBe(true);
     const found = wallFindings(blank, wall).filter(({ rule }) => rule === 'reading-replaced');
     expect(found.map(({ where, level }) => [where.key, level])).toEqual([['stations[1].girth', 'note']]);
-    expect(found[0]?.says).toMatch(/should have been 273\.6mm/);
+    expect(found[0]?.says).toMatch(/should have been 273\.6 mm/);
   });
 
   test('a climb that cannot go with its gaps is looked at', () => {

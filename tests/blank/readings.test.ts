@@ -54,7 +54,7 @@ describe('a place that is out of round', () => {
     ).toEqual([['out-of-round', 'note']]);
     const [said] = found(blankOf([across(0, 62.8, 61.3), across(100, 70)]));
     expect(said).toMatchObject({ rule: 'out-of-round', level: 'look', where: { key: 'stations[0].across' } });
-    expect(said?.says).toContain('0.75mm either way of their mean, 62.05mm');
+    expect(said?.says).toContain('0.75 mm either way of their mean, 62.05 mm');
   });
 
   test('is said too when its diameters were typed as two stations', () => {

@@ -52,8 +52,8 @@ describe('a fitted wall', () => {
     expect(found).toMatchObject({ level: 'look', where: { along: expect.closeTo(50.025, 2) } });
     expect(found?.where.key).toMatch(/^stations\[[012]\]\.girth$/);
     // b = 6: 2b/3 = 4 in the middle, b/3 = 2 less at the ends; u √(2/3) = 0.408, u √(1/6) = 0.204.
-    expect(found?.says).toContain('4mm more girth');
-    expect(found?.says).toContain('0.408mm');
+    expect(found?.says).toContain('4 mm more girth');
+    expect(found?.says).toContain('0.408 mm');
   });
 
   test('says that a wall with one edge is stepped', () => {
@@ -93,7 +93,7 @@ describe('a fitted wall', () => {
       level: 'note',
       where: { key: 'stations[0].height', along: 20 },
     });
-    expect(found?.says).toContain('20mm up the wall');
-    expect(found?.says).toContain('0.608mm');
+    expect(found?.says).toContain('20 mm up the wall');
+    expect(found?.says).toContain('0.608 mm');
   });
 });

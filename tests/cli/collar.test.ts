@@ -123,7 +123,7 @@ describe('collar', () => {
       'eye',
     );
     expect(status).toBe(1);
-    expect(lines.join('\n')).toMatch(/15mm up the wall.*onto a rounded edge/);
+    expect(lines.join('\n')).toMatch(/15 mm up the wall.*onto a rounded edge/);
     // 15 mm of wall are left below, so the strip is that wide and no more.
     expect(JSON.parse(shop.read('eye/collar.report.json')).collar[0].width).toBeCloseTo(15, 9);
   });
@@ -131,16 +131,16 @@ describe('collar', () => {
 
 describe("what can't be had is refused in one line, and nothing is written", () => {
   test.each([
-    { args: ['--height', '400'], says: /--height: 400mm is past the lip; the wall is 150mm high/ },
-    { args: ['--along', '2', '--edge', 'upper'], says: /--edge.*only 2mm of wall; use --edge lower/ },
+    { args: ['--height', '400'], says: /--height: 400 mm is past the lip; the wall is 150 mm high/ },
+    { args: ['--along', '2', '--edge', 'upper'], says: /--edge.*only 2 mm of wall; use --edge lower/ },
     { args: ['--edge', 'top'], says: /--edge: "top" is no edge of a collar; give upper or lower/ },
-    { args: ['--width', '3'], says: /--width: 3mm is too narrow/ },
+    { args: ['--width', '3'], says: /--width: 3 mm is too narrow/ },
     { args: ['--width', '0'], says: /--width: "0" is no size/ },
     {
       args: ['--paper-size', 'a9'],
       says: /--paper-size: "a9" is no paper size here; give a4, a3, letter or tabloid/,
     },
-    { args: ['--overlap', '900'], says: /--overlap: 900mm is more than the least girth/ },
+    { args: ['--overlap', '900'], says: /--overlap: 900 mm is more than the least girth/ },
   ])('$args', patience, async ({ args, says }) => {
     const { status, lines } = await collar('tapered.blank.json', ...args, '--out', 'refused');
     expect(status).toBe(2);

@@ -9,6 +9,7 @@ const shop = new Workshop();
 const lines = {
   placed: ['make', 'placed.job.json', '--no-pictures', '--out', 'placed'],
   again: ['make', 'placed/job.json', '--no-pictures', '--out', 'again'],
+  apart: ['make', 'apart.job.json', '--no-pictures', '--out', 'apart'],
   high: ['make', 'high.job.json', '--no-pictures', '--out', 'high'],
   noItem: ['make', 'no-item.job.json', '--no-pictures', '--out', 'none'],
   noFilm: ['make', 'no-film.job.json', '--no-pictures', '--out', 'none'],
@@ -24,6 +25,11 @@ beforeAll(async () => {
   const band = { from: 6, to: 130 };
   shop.write('placed.job.json', aJob({ blank: 'kept.blank.json', band, film: 'film.json', items: [item] }));
   shop.write('high.job.json', aJob());
+  shop.write(
+    'apart.svg',
+    '<svg xmlns="http://www.w3.org/2000/svg" width="30mm" height="30mm" viewBox="0 0 30 30"><circle cx="15" cy="15" r="5"/></svg>',
+  );
+  shop.write('apart.job.json', aJob({ artwork: { file: 'apart.svg' } }));
   shop.write('no-item.job.json', aJob({ items: [{ ...item, file: 'gone.svg' }] }));
   shop.write('no-film.job.json', aJob({ film: 'gone.json' }));
   const all = await runMany(Object.values(lines), shop.folder);
@@ -50,6 +56,11 @@ describe('make', () => {
     expect(rulesOf('placed')).toContainEqual(['items-not-cut', 'note']);
     const { items } = JSON.parse(shop.read('placed/report.json'));
     expect(items).toMatchObject([{ file: 'dots.svg', across: 30, up: 30, lies: true, misses: [] }]);
+  });
+
+  test('says so where no line of the pattern crosses the seam, instead of a gap of 0 mm', () => {
+    expect(ran.apart.out).toContain('seam: no line of the pattern crosses it');
+    expect(ran.apart.out).not.toContain('measured on the written file');
   });
 
   test('outlines lip zone, window and item on the guide as lines of notes, and cuts neither', () => {

@@ -133,6 +133,6 @@ describe('coats on the wall', () => {
       { name: 'clear', thickness: 0.2, over: false },
     ]);
     expectWithin(told.coats[0]?.girthGrowth ?? 0, 0.4 * Math.PI, 1e-9);
-    expect(told.lines.at(-1)).toContain('clear: 0.20 mm makes the girth grow by 1.3 mm, to 252.6 mm');
+    expect(told.lines.at(-1)).toContain('clear: 0.2 mm makes the girth grow by 1.3 mm, to 252.6 mm');
   });
 });

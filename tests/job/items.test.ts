@@ -60,8 +60,8 @@ describe('an item of a job', () => {
       level: 'look',
       where: { key: 'items[1].at' },
     });
-    expect(findings[0]?.says).toContain('reaches 7mm into the lip zone');
-    expect(findings[0]?.says).toContain('turn 0.50000, 85mm along');
+    expect(findings[0]?.says).toContain('reaches 7 mm into the lip zone');
+    expect(findings[0]?.says).toContain('turn 0.50000, 85 mm along');
   });
 
   test('lies at the nearest place as it is told in words', () => {
@@ -71,7 +71,7 @@ describe('an item of a job', () => {
       { artwork: { file: 'a.svg' } },
       blank,
     );
-    const [, turn, along] = /turn ([\d.]+), ([\d.]+)mm along/.exec(findings[0]?.says ?? '') ?? [];
+    const [, turn, along] = /turn ([\d.]+), ([\d.]+) mm along/.exec(findings[0]?.says ?? '') ?? [];
     const again = checked(
       [item({ at: { turn: Number(turn), along: Number(along) } })],
       { artwork: { file: 'a.svg' } },

@@ -39,7 +39,9 @@ describe('the lip zone', () => {
     const found = findingsOf(cup(), { from: 5, to: 101 });
     expect(levelsOf(found)).toEqual([['lip-zone', 'look', 'band.to']]);
     expect(found[0]?.where.along).toBe(100);
-    expect(found[0]?.says).toContain('reaches 1mm into the common lip-and-rim zone: top 20mm');
+    expect(found[0]?.says).toContain(
+      'reaches 1 mm into the common lip-and-rim zone, the top 20 mm of the wall',
+    );
     expect(found[0]?.says).toContain('not a legal line');
     expect(found[0]?.says).toContain('certified for food contact');
   });
@@ -87,7 +89,7 @@ describe('a keep-out', () => {
     const found = findingsOf(withKeepOut(window), { from: 30, to: 100 });
     expect(levelsOf(found)).toEqual([['keep-out-covered', 'look', 'keepOut[0]']]);
     expect(found[0]?.where).toMatchObject({ file: 'b.json', turn: 0.5, along: 30 });
-    expect(found[0]?.says).toContain('from turn 0.4 to 0.6, from 30mm to 60mm along');
+    expect(found[0]?.says).toContain('from turn 0.4 to 0.6, from 30 mm to 60 mm along');
   });
 
   test('that the band stops short of is not told', () => {

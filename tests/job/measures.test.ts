@@ -64,7 +64,7 @@ describe('what is told of a blank', () => {
     expect(checks.map(({ rule, level }) => [rule, level])).toEqual([['reading-off', 'look']]);
     expect(exitStatus(checks)).toBe(1);
     expect(lines.join('\n')).toMatch(
-      /stations\[2\]\.girth\[1\] tells a girth of 246\.0 mm, [\d.]+ mm over the fitted wall/,
+      /stations\[2\]\.girth\[1\] tells a girth of 246 mm, [\d.]+ mm over the fitted wall/,
     );
   });
 
@@ -93,7 +93,7 @@ describe('what is told of a blank', () => {
     });
     expect(report.keepOuts).toEqual(keepOut);
     expect(report.outOfRound?.[0]).toMatchObject({ key: 'stations[0].across', outOfRound: 1 });
-    expect(lines.at(-1)).toBe('keep clear of the lid all around, from 140.0 mm to 150.0 mm along');
+    expect(lines.at(-1)).toBe('keep clear of the lid all around, from 140 mm to 150 mm along');
     expect(checks.map(({ rule }) => rule)).toEqual(['out-of-round']);
   });
 

@@ -192,7 +192,7 @@ describe('a job file that is refused', () => {
     expect(problems.map(toLine)).toEqual([
       'cup.job.json: coat: unknown key "coat"; the nearest known one here is "coats"',
       'cup.job.json: name: is missing; add "name" (name)',
-      'cup.job.json: blank.stations[1].height: 0mm is lower than 150mm listed before it; list the stations from the foot up',
+      'cup.job.json: blank.stations[1].height: 0 mm is lower than 150 mm listed before it; list the stations from the foot up',
       'cup.job.json: artwork.around: 2.5 will not do here; give a whole number from 1 to 10000',
       'cup.job.json: trim.lip: "3 in ches" ends in "in ches", which is no unit here; write mm, cm or in, such as "62mm" or "2 1/2in"',
     ]);

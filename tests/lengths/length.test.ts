@@ -1,6 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { formatLength, type LengthOptions, mostLength, parseLength } from '../../src/lengths/length.ts';
+import {
+  formatLength,
+  inMm,
+  type LengthOptions,
+  measuredLength,
+  mostLength,
+  parseLength,
+} from '../../src/lengths/length.ts';
 
 const inFile = (units: 'mm' | 'in'): LengthOptions => ({ units, bare: 'number' });
 const typed = (units: 'mm' | 'in'): LengthOptions => ({ units, bare: 'text-too' });
@@ -87,9 +94,9 @@ describe('a length that is refused', () => {
     ['-3 3/8in', 'is negative'],
     [0, '0 is no size; give more than 0'],
     ['0mm', '"0mm" is no size'],
-    [20000, '20000 is over 10000mm'],
-    ['400in', '"400in" is over 10000mm'],
-    [1e300, 'is over 10000mm'],
+    [20000, '20000 is over 10000 mm'],
+    ['400in', '"400in" is over 10000 mm'],
+    [1e300, 'is over 10000 mm'],
     ['8,6cm', '"8,6cm" has a comma in it; write a decimal point, "8.6cm"'],
     ['1,200mm', 'as in "8.6cm"'],
     ['3 3/0in', '"3 3/0in" has a fraction that makes no sense'],
@@ -126,24 +133,35 @@ describe('a length that is refused', () => {
     expect(refusalOf(-1, { ...inFile('mm'), sign: 'zero-too' })).toContain('give 0 or more');
     expect(mmOf('-3-3/8"', { ...inFile('mm'), sign: 'any' })).toBe(-85.725);
     expect(refusalOf(-20000, { ...inFile('mm'), sign: 'any' })).toContain('is over');
-    expect(refusalOf(101, { ...inFile('mm'), most: 100 })).toContain('over 100mm');
+    expect(refusalOf(101, { ...inFile('mm'), most: 100 })).toContain('over 100 mm');
     expect(mmOf(mostLength)).toBe(mostLength);
   });
 });
 
 describe('a length written back', () => {
   test.each([
-    [85.725, 'in', '3 3/8in'],
-    [25.4, 'in', '1in'],
-    [9.525, 'in', '3/8in'],
-    [-9.525, 'in', '-3/8in'],
-    [10, 'in', '0.3937in'],
-    [0, 'in', '0in'],
-    [85.725, 'mm', '85.725mm'],
-    [86.00000001, 'mm', '86mm'],
-    [-0.0001, 'mm', '0mm'],
+    [85.725, 'in', '3 3/8 in'],
+    [25.4, 'in', '1 in'],
+    [9.525, 'in', '3/8 in'],
+    [-9.525, 'in', '-3/8 in'],
+    [10, 'in', '0.3937 in'],
+    [0, 'in', '0 in'],
+    [85.725, 'mm', '85.725 mm'],
+    [86.00000001, 'mm', '86 mm'],
+    [-0.0001, 'mm', '0 mm'],
   ] as const)('%d mm in %s is %s', (mm, units, text) => {
     expect(formatLength(mm, units)).toBe(text);
+  });
+
+  test.each([
+    [6.35, '6.35 mm', '6.4 mm', '0.25 in'],
+    [6.345, '6.35 mm', '6.3 mm', '0.25 in'],
+    [150, '150 mm', '150 mm', '5.906 in'],
+    [0.0508, '0.051 mm', '0.1 mm', '0.002 in'],
+    [-2.25, '-2.25 mm', '-2.3 mm', '-0.089 in'],
+    [-0.001, '-0.001 mm', '0 mm', '0 in'],
+  ])('of %d mm in words goes by one rule: halves away from 0, no closing zeros', (mm, told, read, inches) => {
+    expect([inMm(mm), measuredLength(mm, 'mm'), measuredLength(mm, 'in')]).toEqual([told, read, inches]);
   });
 
   test('is read again as the same length, for every thousandth of a mm', () => {

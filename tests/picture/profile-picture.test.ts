@@ -5,6 +5,7 @@ import { loadFont } from '../../src/artwork/lettering.ts';
 import { standardFlatGap } from '../../src/blank/straightedge.ts';
 import { flatBandsOfWall, type Wall, wallLength } from '../../src/blank/wall.ts';
 import { parsePathData } from '../../src/drawing/path-data.ts';
+import { boxesMeet } from '../../src/geometry/box.ts';
 import { tightBox } from '../../src/geometry/measure.ts';
 import { measuredLength } from '../../src/lengths/length.ts';
 import { spread, stepOf } from '../../src/picture/profile-ink.ts';
@@ -12,6 +13,7 @@ import { profilePicture } from '../../src/picture/profile-picture.ts';
 import type { ProfileSubject } from '../../src/picture/profile-subject.ts';
 import { wallRings } from '../../src/picture/rolled-rings.ts';
 import { sheetOnWall } from '../../src/unroll/sheet-wall.ts';
+import { expectAtMost } from '../closeness.ts';
 import { drawn, pictureFault } from '../pictures/compare.ts';
 import { aSmoothWall, aSteppedWall } from './a-vessel.ts';
 
@@ -90,6 +92,41 @@ const part = (picture: string, role: string): string =>
 
 const pathsIn = (text: string) => [...text.matchAll(/ d="([^"]+)"/g)].map(([, d]) => parsePathData(d ?? ''));
 
+describe('the scale along the wall', () => {
+  it('has a figure at every mark, in an inner corner too, and none over another', () => {
+    const picture = profilePicture(stepped, 'mm', words);
+    const text = part(picture, 'along-scale');
+    const plates = [...text.matchAll(/<path fill="#eeedea" d="([^"]+)"/g)].map(([, d]) =>
+      tightBox(parsePathData(d ?? '')),
+    );
+    const length = stepped.rings.at(-1)?.along ?? 0;
+    expect(plates.length).toBe(Math.floor(length / 10) + 1);
+    plates.forEach((plate, i) => {
+      for (const other of plates.slice(0, i)) expect(boxesMeet(plate, other)).toBe(false);
+    });
+  });
+});
+
+describe('the band of a job', () => {
+  it('is a line inside the wall from its one end to its other, with its figures', () => {
+    const said: string[] = [];
+    const tell: typeof words = (text, em) => {
+      said.push(text);
+      return words(text, em);
+    };
+    const picture = profilePicture({ ...tower, band: { from: 12, to: 70, says: '12 to 70' } }, 'mm', tell);
+    const lines = pathsIn(part(picture, 'band')).map((line) => tightBox(line));
+    expect([lines[0]?.minY, lines[0]?.maxY]).toEqual([-70, -12]);
+    expectAtMost(lines[0]?.maxX ?? 99, 29);
+    expect(lines.slice(1, 3).map(({ maxX, minY }) => [maxX, minY])).toEqual([
+      [30, -12],
+      [30, -70],
+    ]);
+    expect(said).toContain('12 to 70');
+    expect(part(profilePicture(tower, 'mm', words), 'band')).toBe('');
+  });
+});
+
 describe('the scale', () => {
   it('is one unit a mm: a wall 100 mm high and 60 mm across is drawn so', () => {
     const picture = profilePicture(tower, 'mm', words);
@@ -113,8 +150,9 @@ describe('the scale', () => {
         if (png.data[i] === 0xdc && png.data[i + 1] === 0xdf && png.data[i + 2] === 0xdf) rows.add(y);
       }
     const tall = (Math.max(...rows) - Math.min(...rows) + 1) * (width / png.width);
-    // The pen of the foot, 0.2 letters of 2.08 mm, covers half its width of the body; a pixel either way.
-    expect(Math.abs(tall - 100)).toBeLessThan(0.21 + (2 * width) / png.width);
+    // The pen of the foot, 0.2 letters of 2.08 mm, covers half its width of the body, and the thin line across the lip, 0.06
+    // letters, half its own; a pixel either way.
+    expect(Math.abs(tall - 100)).toBeLessThan(0.21 + 0.07 + (2 * width) / png.width);
   });
 
   it('marks heights every so many mm, the last where the wall ends', () => {
@@ -126,7 +164,7 @@ describe('the scale', () => {
   it('goes by inches where that is wanted', () => {
     expect(stepOf('in', 5)).toBeCloseTo(6.35, 9);
     expect(stepOf('mm', 5)).toBe(5);
-    expect(measuredLength(25.4, 'in')).toBe('1.000 in');
+    expect(measuredLength(25.4, 'in')).toBe('1 in');
     expect(profilePicture(tower, 'in', words)).not.toBe(profilePicture(tower, 'mm', words));
   });
 });
@@ -186,7 +224,7 @@ describe('what is shown', () => {
     profilePicture(barrel, 'mm', saying);
     const places = barrel.strain?.places ?? [];
     const peak = places.reduce((a, b) => (b.strain > a.strain ? b : a));
-    expect(asked).toContain(`${(100 * peak.strain).toFixed(2)} % at ${peak.along.toFixed(1)} mm`);
+    expect(asked).toContain(`${(100 * peak.strain).toFixed(2)} % at ${measuredLength(peak.along, 'mm')}`);
   });
 });
 
