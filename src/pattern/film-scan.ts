@@ -1,11 +1,9 @@
 // Film held against itself a step away, along lines across the drawing. It tells where the drawing recurs even of shapes
 // that are cut or merged, and of a net that is all one shape.
-import { hullBox } from '../geometry/box.ts';
-import { BoxIndex } from '../geometry/box-index.ts';
-import type { Segment, Shape } from '../geometry/contour.ts';
+import type { Shape } from '../geometry/contour.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Size } from './cut-shapes.ts';
-import { crossingsOf } from './film-along.ts';
+import { type End, endsOf, hasLike, type Line, type LinedLayer, linedLayers, type Way } from './film-ends.ts';
 
 /** What of a drawing recurs a step away. */
 export interface Agreement {
@@ -34,23 +32,6 @@ export interface Missing {
 /** So many missing places tell what kind they are. */
 const mostMissing = 60;
 
-interface Edge {
-  readonly segment: Segment;
-  readonly shape: number;
-  readonly contour: number;
-}
-
-interface End {
-  /** How far along the line, and at what sine of an angle the outline crosses it. */
-  readonly at: number;
-  readonly sine: number;
-  readonly edge: number;
-  readonly shape: number;
-  readonly contour: number;
-  /** Whether film begins here, along the line; known once all crossings of the line are in order. */
-  begins: boolean;
-}
-
 /** Lines each way: of large drawings fewer tell as much. */
 const linesOf = (edges: number): number => (edges > 20_000 ? 8 : edges > 4_000 ? 14 : 24);
 
@@ -61,7 +42,7 @@ const leastSine = 0.15;
 const golden = (Math.sqrt(5) - 1) / 2;
 
 export class FilmScan {
-  readonly #layers: readonly Layer[];
+  readonly #layers: readonly LinedLayer[];
   readonly #crop: Size;
   readonly #tolerance: number;
   readonly #lines: number;
@@ -70,22 +51,7 @@ export class FilmScan {
   constructor(layers: readonly { readonly shapes: readonly Shape[] }[], crop: Size, tolerance: number) {
     this.#crop = crop;
     this.#tolerance = tolerance;
-    let contour = 0;
-    this.#layers = layers.map(({ shapes }) => {
-      const edges = shapes.flatMap(({ contours }, shape) =>
-        contours.flatMap(({ segments }) => {
-          contour++;
-          return segments.map((segment): Edge => ({ segment, shape, contour }));
-        }),
-      );
-      const index = new BoxIndex(edges.length, (add) => {
-        for (const { segment } of edges) {
-          const { minX, minY, maxX, maxY } = hullBox([{ closed: false, segments: [segment] }]);
-          add(minX, minY, maxX, maxY);
-        }
-      });
-      return { edges, index, lines: new Map() };
-    });
+    this.#layers = linedLayers(layers);
     this.#lines = linesOf(this.#layers.reduce((sum, { edges }) => sum + edges.length, 0));
   }
 
@@ -114,8 +80,29 @@ export class FilmScan {
     return tally;
   }
 
+  /** Level and upright steps between like ends of one line, those that most lines agree on: they show in art cut to slivers. */
+  straightSteps(): readonly Point[] {
+    const { width, height } = this.#crop;
+    const steps = (way: Way, span: number, size: number): readonly number[] => {
+      const votes = new Map<number, { count: number; sum: number }>();
+      for (const layer of this.#layers)
+        for (const at of placesIn([0, span], span, this.#lines))
+          for (const by of spacings(this.#known(layer, way, at).ends, size)) {
+            const key = Math.round(by / this.#tolerance / 2);
+            const vote = votes.get(key) ?? { count: 0, sum: 0 };
+            votes.set(key, { count: vote.count + 1, sum: vote.sum + by });
+          }
+      const sorted = [...votes.values()].filter(({ count }) => count > 1).sort((p, q) => q.count - p.count);
+      return sorted.slice(0, mostStraight).map(({ count, sum }) => sum / count);
+    };
+    return [
+      ...steps('level', height, width).map((x) => ({ x, y: 0 })),
+      ...steps('upright', width, height).map((y) => ({ x: 0, y })),
+    ];
+  }
+
   /** A line of the crop, which is held against many others. */
-  #known(layer: Layer, way: Way, at: number): Line {
+  #known(layer: LinedLayer, way: Way, at: number): Line {
     const key = `${way} ${at}`;
     const known = layer.lines.get(key);
     if (known) return known;
@@ -129,7 +116,7 @@ export class FilmScan {
     across: number,
     along: number,
     [from, to]: readonly [number, number],
-    { layer, number, tally }: { readonly layer: Layer; readonly number: number; readonly tally: Tally },
+    { layer, number, tally }: { readonly layer: LinedLayer; readonly number: number; readonly tally: Tally },
   ): void {
     const others = endsOf(layer, way, at + across);
     const there = { way, at: at + across, along, span: [from, to] as const, layer: number };
@@ -192,15 +179,6 @@ export class FilmScan {
   }
 }
 
-/** Whether ends, from one on, hold one of the same kind near a place. */
-function hasLike(ends: readonly End[], start: number, at: number, begins: boolean, slack: number): boolean {
-  for (let i = start; (ends[i]?.at ?? Infinity) <= at + slack; i++) {
-    const end = ends[i];
-    if (end && end.begins === begins && end.at >= at - slack) return true;
-  }
-  return false;
-}
-
 /** A line that others' ends are held against: where it stands, how far along it they come, and the part that shows. */
 interface Held {
   readonly way: Way;
@@ -210,7 +188,19 @@ interface Held {
   readonly layer: number;
 }
 
-type Way = 'level' | 'upright';
+/** So many level and as many upright steps are told. */
+const mostStraight = 16;
+
+/** Of a line with very many ends, so many tell how they are spaced. */
+const mostEnds = 60;
+
+/** The distances between the like ends of one line. */
+function spacings(ends: readonly End[], size: number): number[] {
+  const some = ends.filter(({ at, sine }) => sine >= leastSine && at > 0 && at < size).slice(0, mostEnds);
+  return some.flatMap((from, i) =>
+    some.slice(i + 1).flatMap((to) => (to.begins === from.begins ? [to.at - from.at] : [])),
+  );
+}
 
 interface Tally {
   expected: number;
@@ -218,18 +208,6 @@ interface Tally {
   readonly contours: Set<number>;
   readonly segments: Set<number>;
   readonly missing: Missing[];
-}
-
-interface Line {
-  readonly way: Way;
-  readonly at: number;
-  readonly ends: readonly End[];
-}
-
-interface Layer {
-  readonly edges: readonly Edge[];
-  readonly index: BoxIndex;
-  readonly lines: Map<string, Line>;
 }
 
 /** So many places between two, at golden sections of the whole, the same for all that lie between. */
@@ -245,53 +223,3 @@ function placesIn([from, to]: readonly [number, number], size: number, count: nu
 
 /** Of a crop so little may show again that few places lie in it. */
 const mostTried = 400;
-
-/** Where film begins and ends along a level or upright line, in order. */
-function endsOf({ edges, index }: Layer, way: Way, at: number): readonly End[] {
-  const isLevel = way === 'level';
-  const met = isLevel
-    ? index.meeting(-Infinity, at, Infinity, at)
-    : index.meeting(at, -Infinity, at, Infinity);
-  const crossings: End[] = [];
-  for (const number of met) addCrossings(crossings, edges, number, isLevel, at);
-  crossings.sort((one, other) => one.at - other.at);
-  // A shape's contours do not cross: each crossing leads into it or out of it.
-  const inside = new Set<number>();
-  return crossings.filter((end) => {
-    end.begins = !inside.has(end.shape);
-    if (end.begins) inside.add(end.shape);
-    else inside.delete(end.shape);
-    // Under another shape it shows no end.
-    return inside.size === (end.begins ? 1 : 0);
-  });
-}
-
-/** Add the crossings of one edge with a line. Most edges are straight, and a crop has many of them. */
-function addCrossings(
-  into: End[],
-  edges: readonly Edge[],
-  number: number,
-  isLevel: boolean,
-  at: number,
-): void {
-  const edge = edges[number];
-  if (!edge) return;
-  const { segment, shape, contour } = edge;
-  if (segment.kind === 'line') {
-    const [from, to] = [segment.from, segment.to];
-    const [start, end] = isLevel ? [from.y, to.y] : [from.x, to.x];
-    const t = (at - start) / (end - start);
-    // A node on the line would count with both of its edges; each has it half open.
-    if (!(t >= 0 && t < 1)) return;
-    const [p, q] = isLevel ? [from.x, to.x] : [from.y, to.y];
-    const sine = Math.abs(end - start) / Math.hypot(end - start, q - p);
-    into.push({ at: p + t * (q - p), sine, edge: number, shape, contour, begins: false });
-    return;
-  }
-  const through = isLevel ? { x: 0, y: at } : { x: at, y: 0 };
-  for (const { at: place, sine } of crossingsOf(segment, through, isLevel ? alongLevel : alongUpright))
-    into.push({ at: place, sine, edge: number, shape, contour, begins: false });
-}
-
-const alongLevel: Point = { x: 1, y: 0 };
-const alongUpright: Point = { x: 0, y: 1 };

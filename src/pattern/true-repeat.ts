@@ -103,7 +103,8 @@ function explainsMissing(lattice: Lattice, { missing }: Proven, scan: FilmScan):
 /** Steps that nearly all film recurs by: the shortest of those that explain all, and of the others. */
 function heldSteps(map: LandmarkMap, scan: FilmScan, crop: Size): readonly HeldStep[] {
   const held: HeldStep[] = [];
-  for (const { step } of candidateSteps(map, crop)) {
+  const straight = scan.straightSteps().filter((step) => isLarge(step, crop));
+  for (const step of [...candidateSteps(map, crop), ...straight]) {
     if (held.some((other) => distance(step, other.step) < sameStep)) continue;
     const share = shareOf(scan.agreement(step, fewLines));
     if (share >= leastShare) held.push({ step, share });
@@ -129,11 +130,12 @@ function candidateLattices(held: readonly HeldStep[]): readonly Lattice[] {
 }
 
 /** Steps that landmarks recur by: those that most of them do, and the shortest. */
-function candidateSteps(map: LandmarkMap, crop: Size) {
+function candidateSteps(map: LandmarkMap, crop: Size): readonly Point[] {
   const steps = map.candidateSteps().flatMap((step) => checked(map, step, crop) ?? []);
   const byLength = [...steps].sort((p, q) => lengthOf(p.step) - lengthOf(q.step));
   const byShare = [...byLength].sort((p, q) => q.share - p.share);
-  return new Set([...byShare.slice(0, mostScanned / 2), ...byLength.slice(0, mostScanned / 2)]);
+  const some = new Set([...byShare.slice(0, mostScanned / 2), ...byLength.slice(0, mostScanned / 2)]);
+  return [...some].map(({ step }) => step);
 }
 
 /** The part of all lines that a first look takes. */
@@ -148,11 +150,15 @@ const shareOf = ({ expected, found }: { readonly expected: number; readonly foun
 
 /** A step moved to the mean of what it finds; undefined where most landmarks say that it is no repeat. */
 function checked(map: LandmarkMap, step: Point, crop: Size) {
-  if (overlapOf(step, crop) < leastOverlap || lengthOf(step) < leastStep) return undefined;
+  if (!isLarge(step, crop)) return undefined;
   const { expected, found, meanMiss } = map.recurring(step);
   const share = shareOf({ expected, found });
   return share < leastShare ? undefined : { step: add(step, meanMiss), share };
 }
+
+/** Whether a step is no node drawn twice, and leaves enough of the crop that shows again. */
+const isLarge = (step: Point, crop: Size): boolean =>
+  overlapOf(step, crop) >= leastOverlap && lengthOf(step) >= leastStep;
 
 /** A shorter step is two nodes drawn side by side, mm. */
 const leastStep = 0.4;
