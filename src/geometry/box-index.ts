@@ -1,7 +1,7 @@
 // Adapter: flatbush (ISC), a static index of boxes.
 import Flatbush from 'flatbush';
 
-/** An index of boxes that answers which of them a box meets. Boxes are numbered in the order they were added. */
+/** An index of boxes that answers which of them a box meets, and which are nearest to a point. Boxes are numbered in the order they were added. */
 export class BoxIndex {
   readonly #tree: Flatbush | undefined;
 
@@ -21,5 +21,10 @@ export class BoxIndex {
 
   meeting(minX: number, minY: number, maxX: number, maxY: number): readonly number[] {
     return this.#tree?.search(minX, minY, maxX, maxY) ?? [];
+  }
+
+  /** The boxes nearest to a point, the nearest first. */
+  nearest(x: number, y: number, count: number): readonly number[] {
+    return this.#tree?.neighbors(x, y, count) ?? [];
   }
 }

@@ -1,6 +1,6 @@
 // Where a straight line runs over film: the stretches of it that a drawing's areas cover.
 import { hullBox } from '../geometry/box.ts';
-import type { Shape } from '../geometry/contour.ts';
+import type { Segment, Shape } from '../geometry/contour.ts';
 import { lineCrossings } from '../geometry/crossings.ts';
 import { cross, dot, type Point, subtract } from '../geometry/point.ts';
 import { directionAt, pointAt } from '../geometry/segment.ts';
@@ -22,7 +22,7 @@ export interface Stretch {
 export const boxedShapes = (shapes: readonly Shape[]): readonly BoxedShape[] =>
   shapes.map((shape) => ({ shape, box: hullBox(shape.contours) }));
 
-/** An outline that all but runs along the line only touches it: its direction counts as this at least, as a sine. */
+/** An outline flatter to the line than this only touches it, as a sine. */
 const leastSine = 1e-7;
 
 /** The stretches of an endless level or upright line that shapes cover together, in order. `direction`: of length 1. */
@@ -40,37 +40,35 @@ export function filmAlong(
   return together(touched.flatMap(({ shape }) => ownStretches(shape, through, direction)));
 }
 
+/** Where an outline crosses a line: how far along it, and at what sine of an angle. */
+export interface Crossing extends StretchEnd {
+  readonly sine: number;
+}
+
+/** The crossings of one curve with a line. A curve that all but runs along it only touches it. */
+export const crossingsOf = (s: Segment, through: Point, direction: Point): Crossing[] =>
+  lineCrossings(s, through, direction).flatMap((t) => {
+    const along = directionAt(s, t);
+    const size = Math.hypot(along.x, along.y) || 1;
+    const unit = { x: along.x / size, y: along.y / size };
+    const sine = Math.abs(cross(direction, unit));
+    // A node on the line would count with both of its segments; each has it half open.
+    if (sine < leastSine || t === 1) return [];
+    const at = dot(direction, subtract(pointAt(s, t), through));
+    return [{ at, direction: unit, sine }];
+  });
+
 /** The stretches of a line that one shape covers: between crossings of its outlines, holes left out. */
 function ownStretches({ contours }: Shape, through: Point, direction: Point): Stretch[] {
   const ends = contours
     .flatMap(({ segments }) => segments)
-    .flatMap((s) =>
-      lineCrossings(s, through, direction).flatMap((t) => {
-        const along = directionAt(s, t);
-        const size = Math.hypot(along.x, along.y) || 1;
-        const unit = { x: along.x / size, y: along.y / size };
-        const across = cross(direction, unit);
-        // A node on the line would count with both of its segments; each has it half open.
-        const isTouch = Math.abs(across) < leastSine || t === 1;
-        return isTouch
-          ? []
-          : [
-              {
-                at: dot(direction, subtract(pointAt(s, t), through)),
-                direction: unit,
-                turns: Math.sign(across),
-              },
-            ];
-      }),
-    )
+    .flatMap((s) => crossingsOf(s, through, direction))
     .sort((a, b) => a.at - b.at);
   const stretches: Stretch[] = [];
-  let depth = 0;
-  let from: StretchEnd | undefined;
-  for (const { turns, ...end } of ends) {
-    if (depth === 0) from = end;
-    depth += turns;
-    if (depth === 0 && from && end.at > from.at) stretches.push({ from, to: end });
+  // Contours of a shape do not cross: each crossing leads into it or out of it.
+  for (let i = 1; i < ends.length; i += 2) {
+    const [from, to] = [ends[i - 1], ends[i]];
+    if (from && to && to.at > from.at) stretches.push({ from, to });
   }
   return stretches;
 }

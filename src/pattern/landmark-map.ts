@@ -5,7 +5,15 @@ import type { Landmark } from './landmarks.ts';
 import type { Lattice } from './lattice.ts';
 
 /** Steps that are tried, and landmarks that each is tried on: more would not be surer. */
-const most = { steps: 600, tried: 500, votes: 80_000, members: 40, neighbours: 60, kinds: 60 } as const;
+const most = {
+  steps: 600,
+  tried: 500,
+  votes: 80_000,
+  members: 40,
+  far: 400,
+  neighbours: 60,
+  kinds: 3000,
+} as const;
 
 /** Width of the cells that places are found by, in tolerances. */
 const cellTolerances = 4;
@@ -183,11 +191,10 @@ function* stepsUpTo(reach: number): Generator<{ readonly i: number; readonly j: 
       yield { i: i * times, j: j * times };
 }
 
-/** Steps between the members of one kind, to the right (or straight down): all of few, the shortest of many. */
+/** Steps from some of the members of one kind, to the right (or straight down): to all others of few, the nearest of many. */
 function* stepsAmong(members: readonly Landmark[]): Generator<Point> {
-  const isFew = members.length <= most.members;
-  const every = isFew ? 1 : members.length / most.members;
-  const near = isFew ? Infinity : reachOfNeighbours(members);
+  const every = Math.max(1, members.length / most.members);
+  const near = members.length <= most.far ? Infinity : reachOfNeighbours(members);
   for (let at = 0; at < members.length; at += every) {
     const from = members[Math.floor(at)];
     if (!from) continue;

@@ -1,5 +1,6 @@
 // Landmarks of a drawing: places that look the same wherever the pattern repeats, told apart by what is around them.
 import { boxOfPoints } from '../geometry/box.ts';
+import { BoxIndex } from '../geometry/box-index.ts';
 import type { Contour, Segment, Shape } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import type { Point } from '../geometry/point.ts';
@@ -70,11 +71,14 @@ function keysOf(name: string, figures: readonly number[]): string[] {
 
 const handles = (s: Segment): readonly Point[] => (s.kind === 'line' ? [] : [s.c1, s.c2]);
 
-/** What tells a drawing's places apart where copies are drawn alike: its curves and its nodes. */
+/** What tells a drawing's places apart where copies are drawn alike: its curves, its nodes, and how contours are grouped. */
 export function drawnLandmarks(layers: readonly Layer[]): readonly Landmark[] {
-  const curves = curveLandmarks(layers);
-  const kinds = curves.reduce((most, { kind }) => Math.max(most, kind + 1), 0);
-  return [...curves, ...nodeLandmarks(layers).map((node) => ({ ...node, kind: node.kind + kinds }))];
+  let kinds = 0;
+  return [curveLandmarks, nodeLandmarks, groupLandmarks].flatMap((landmarksOf) => {
+    const own = landmarksOf(layers).map((landmark) => ({ ...landmark, kind: landmark.kind + kinds }));
+    kinds = own.reduce((most, { kind }) => Math.max(most, kind + 1), kinds);
+    return own;
+  });
 }
 
 /** The lines and curves of a drawing's contours, each by where it starts, told apart by how it runs on. */
@@ -91,8 +95,8 @@ function curveLandmarks(layers: readonly Layer[]): readonly Landmark[] {
   );
 }
 
-/** How much of the two curves that meet in a node must show, mm, and what a whole difference of direction counts, mm. */
-const nodeReach = 0.3;
+/** A node shows its two directions however little of its curves shows, mm; and what a whole difference of them counts, mm. */
+const nodeReach = 0.06;
 const directionWeight = 0.6;
 
 /** The nodes of a drawing, told apart by the directions that meet there: they show even where the rest is cut away. */
@@ -110,6 +114,40 @@ function nodeLandmarks(layers: readonly Layer[]): readonly Landmark[] {
       return { ...next.from, kind, contour: index, reach };
     }),
   );
+}
+
+/** How many neighbours tell a contour's place from that of others like it. */
+const neighbours = 2;
+
+/**
+ * The middles of a drawing's contours, told apart by their size and by where their nearest neighbours stand: what there is
+ * to go by where one motif is strewn over the period again and again.
+ */
+function groupLandmarks(layers: readonly Layer[]): readonly Landmark[] {
+  const kinds = new Kinds();
+  const middles = contoursOf(layers).map(({ layer, contour, index }) => {
+    const { minX, minY, maxX, maxY } = tightBox([contour]);
+    const size = { x: maxX - minX, y: maxY - minY };
+    return { x: (minX + maxX) / 2, y: (minY + maxY) / 2, size, layer, index };
+  });
+  const tree = new BoxIndex(middles.length, (add) => {
+    for (const { x, y } of middles) add(x, y, x, y);
+  });
+  return middles.flatMap(({ x, y, size, layer, index }, own) => {
+    const near = tree
+      .nearest(x, y, neighbours + 1)
+      .filter((other) => other !== own)
+      .flatMap((other) => middles[other] ?? [])
+      .slice(0, neighbours);
+    if (near.length < neighbours) return [];
+    const away = near.map((other) => ({ x: other.x - x, y: other.y - y, size: other.size }));
+    // Two as far away may come in either order.
+    away.sort((p, q) => p.x - q.x || p.y - q.y);
+    const figures = [size, ...away, ...away.map((other) => other.size)].flatMap((p) => [p.x, p.y]);
+    const reach = Math.max(...away.map((p) => Math.hypot(p.x, p.y) + Math.max(p.size.x, p.size.y)));
+    const kind = kinds.kindOf(`${layer}`, figures);
+    return [{ x, y, kind, contour: index, reach: { minX: -reach, minY: -reach, maxX: reach, maxY: reach } }];
+  });
 }
 
 /**

@@ -4,7 +4,6 @@ import { boxOfPoints } from '../geometry/box.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { joinTolerance } from '../geometry/tolerance.ts';
 import { type Joins, joinsOf } from './joins.ts';
-import { drawnLandmarks } from './landmarks.ts';
 import { cellArea, coordinates, type Lattice, step } from './lattice.ts';
 import { type FoundRepeat, repeatTolerance, trueRepeat } from './true-repeat.ts';
 
@@ -30,7 +29,7 @@ export const sureRepeat = 0.9;
 /** Study a tile that is to repeat by a lattice. */
 export function repeatStudyOf(tile: Tile, lattice: Lattice): RepeatStudy {
   const borders = joinsOf(tile, lattice);
-  const [found, ...others] = trueRepeat(drawnLandmarks(tile.layers), tile).map(levelled);
+  const [found, ...others] = trueRepeat(tile.layers, tile).map(levelled);
   const jump = borders.joins && found && found.confidence >= sureRepeat ? jumpOf(lattice, found) : undefined;
   const joins = borders.joins && jump === undefined;
   return {

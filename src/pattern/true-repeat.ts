@@ -1,156 +1,231 @@
 // The true repeat: the lattice that a crop of a pattern really has, found from what it shows more than once.
-// Steps between landmarks of one kind are candidates; a step is held to be a repeat when nearly every landmark that the
-// crop should show again a step away is there. The two shortest such steps make up the lattice.
-import { cross, distance, dot, type Point, scale, subtract } from '../geometry/point.ts';
-import { LandmarkMap, type Recurring } from './landmark-map.ts';
-import type { Landmark } from './landmarks.ts';
-import { cellArea, coordinates, type Lattice } from './lattice.ts';
+// Steps between landmarks of one kind are candidates. A step is held to be a repeat when nearly all film that the crop
+// should show again a step away is there, along lines across it. The shortest such steps make up the lattice.
+import type { Shape } from '../geometry/contour.ts';
+import { add, cross, distance, type Point } from '../geometry/point.ts';
+import type { Size } from './cut-shapes.ts';
+import { type Agreement, FilmScan, type Missing } from './film-scan.ts';
+import { LandmarkMap } from './landmark-map.ts';
+import { drawnLandmarks, type Landmark } from './landmarks.ts';
+import { cellArea, type Lattice } from './lattice.ts';
+import { distinct, isMultiple, reduced, tidied } from './same-lattice.ts';
 
-export interface Crop {
-  readonly width: number;
-  readonly height: number;
-}
-
-/** A lattice found, and how sure it is: the share of what should recur that does, 0 to 1. */
+/** A lattice found, and how sure it is: the share of what should recur that does, 0 to 1, less what may be chance. */
 export interface FoundRepeat extends Lattice {
   readonly confidence: number;
 }
 
-/** Copies stand where they should within this, mm. */
+export interface RepeatOptions {
+  /** Copies stand where they should within this, mm. */
+  readonly tolerance?: number;
+  /** What the layers' places are told apart by; left out, their curves and nodes as drawn. */
+  readonly landmarks?: readonly Landmark[];
+}
+
+/** Copies stand where they should within this, mm: drawn art is exact but for its rounding. */
 export const repeatTolerance = 0.05;
 
 /** A step is a repeat when this share of what should recur does: art may be covered in part, or touched up. */
 const leastShare = 0.6;
 
-/** Fewer landmarks than this that should recur prove nothing. */
-const leastExpected = 3;
-
 /** The least share of the crop that must show again a step away. */
 const leastOverlap = 0.06;
 
-/** Steps that lattices are made of: the shortest that hold. */
+/** Steps that lattices are made of: the shortest that hold; and how many are held against the film to find them. */
 const mostSteps = 24;
+const mostScanned = 160;
 
-/** A step held against the drawing. */
-interface CheckedStep {
-  readonly step: Point;
-  readonly recurring: Recurring;
-}
+/** Lattices held against the film, the smallest periods first: of steps that explain all, and of any. */
+const mostLattices = { full: 12, any: 28 } as const;
 
 /**
- * The lattices a drawing may repeat by, the likeliest first; none where nothing repeats both ways. Lengths in mm, y down.
- * The cost grows with n log n in the landmarks.
+ * The lattices that layers of art may repeat by, the likeliest first; none where nothing repeats both ways. Lengths in
+ * mm, y down. The cost grows with n log n in the shapes.
  */
 export function trueRepeat(
-  landmarks: readonly Landmark[],
-  crop: Crop,
-  tolerance: number = repeatTolerance,
+  layers: readonly { readonly shapes: readonly Shape[] }[],
+  crop: Size,
+  { tolerance = repeatTolerance, landmarks = drawnLandmarks(layers) }: RepeatOptions = {},
 ): readonly FoundRepeat[] {
   const map = new LandmarkMap(landmarks, crop, tolerance);
-  const steps = map
-    .candidateSteps()
-    .map((step) => checked(map, step, crop))
-    .filter((step) => step !== undefined);
+  const scan = new FilmScan(layers, crop, tolerance);
   const found: Proven[] = [];
-  for (const lattice of latticesOf(steps)) {
-    const repeat = proven(map, settledLattice(map, lattice), crop);
+  for (const lattice of candidateLattices(heldSteps(map, scan, crop))) {
+    const repeat = proven(scan, settledLattice(map, lattice), crop);
+    if (repeat) found.push(repeat);
     // The smallest period comes first: where it explains all there is, larger ones are only its multiples.
-    if (!repeat) continue;
-    if (repeat.share >= explainingShare && repeat.expected >= (found[0]?.expected ?? 0) * explainingPart)
-      return [repeat, ...distinct(found, tolerance)].map(asFound);
-    found.push(repeat);
+    if (repeat && repeat.share >= explained && repeat.confidence >= 0.99) break;
   }
-  return distinct(found, tolerance).map(asFound);
+  return ranked(distinct(found, tolerance), scan).map(({ a, b, confidence }) => ({ a, b, confidence }));
 }
 
 interface Proven extends FoundRepeat {
-  /** Landmarks that should recur, and the share of them that does. */
-  readonly expected: number;
+  readonly share: number;
+  readonly area: number;
+  readonly missing: readonly Missing[];
+}
+
+/** A lattice that explains so much needs no other beside it. */
+const explained = 0.998;
+
+/** A larger period has to explain so much more to stand before a smaller one. */
+const moreExplained = 0.004;
+
+/** So many missing places have to be missing by rule, for each that is not. */
+const byRule = { least: 3, times: 4 } as const;
+
+/**
+ * The likeliest lattice first: the smallest, unless what it leaves unexplained recurs by a larger one. Then it is the
+ * larger period's own; else that place is covered, or touched up. Its multiples say nothing more and are left out.
+ */
+function ranked(found: readonly Proven[], scan: FilmScan): readonly Proven[] {
+  const [smallest, ...larger] = [...found].sort((p, q) => p.area - q.area);
+  if (!smallest) return [];
+  const first = larger.reduce(
+    (best, p) => (p.share > best.share + moreExplained && explainsMissing(p, best, scan) ? p : best),
+    smallest,
+  );
+  const others = found.filter((p) => p !== first && !isMultiple(p, first, repeatTolerance * 4));
+  return [first, ...others.sort((p, q) => q.confidence - p.confidence)];
+}
+
+/** Whether what one lattice misses is missing again a step of another away. */
+function explainsMissing(lattice: Lattice, { missing }: Proven, scan: FilmScan): boolean {
+  const tallies = [lattice.a, lattice.b].flatMap(({ x, y }) => [
+    scan.missingAgain(missing, { x, y }),
+    scan.missingAgain(missing, { x: -x, y: -y }),
+  ]);
+  const again = tallies.reduce((sum, tally) => sum + tally.again, 0);
+  const not = tallies.reduce((sum, tally) => sum + tally.not, 0);
+  return again >= byRule.least && again >= byRule.times * not;
+}
+
+/** Steps that nearly all film recurs by: the shortest of those that explain all, and of the others. */
+function heldSteps(map: LandmarkMap, scan: FilmScan, crop: Size): readonly HeldStep[] {
+  const held: HeldStep[] = [];
+  const straight = scan.straightSteps().filter((step) => isLarge(step, crop));
+  for (const step of [...candidateSteps(map, crop), ...straight]) {
+    if (held.some((other) => distance(step, other.step) < sameStep)) continue;
+    const share = shareOf(scan.agreement(step, fewLines));
+    if (share >= leastShare) held.push({ step, share });
+  }
+  const byLength = held.sort((p, q) => lengthOf(p.step) - lengthOf(q.step));
+  const full = byLength.filter(({ share }) => share >= explained).slice(0, mostSteps);
+  const rest = byLength.filter(({ share }) => share < explained).slice(0, mostSteps - full.length);
+  return [...full, ...rest];
+}
+
+interface HeldStep {
+  readonly step: Point;
+  /** Of the film that should recur, what does. */
   readonly share: number;
 }
 
-const asFound = ({ a, b, confidence }: Proven): FoundRepeat => ({ a, b, confidence });
-
-/** The share that a lattice must explain to be taken before a smaller one that explains less. */
-const explainingShare = 0.97;
-/** And the least part of what the smallest one expects that it must have been held to: a far step meets little art. */
-const explainingPart = 0.3;
-
-/** The share of what should recur that does; a step is a repeat where enough does. */
-const shareOf = ({ expected, found }: Recurring): number => (expected === 0 ? 0 : found / expected);
-
-/** A step moved to the mean of what it finds; undefined where it is no repeat. */
-function checked(map: LandmarkMap, step: Point, crop: Crop): CheckedStep | undefined {
-  if (overlapOf(step, crop) < leastOverlap) return undefined;
-  const first = map.recurring(step);
-  if (first.expected < leastExpected || shareOf(first) < leastShare) return undefined;
-  const at = { x: step.x + first.meanMiss.x, y: step.y + first.meanMiss.y };
-  return { step: at, recurring: map.recurring(at) };
+function candidateLattices(held: readonly HeldStep[]): readonly Lattice[] {
+  const full = held.filter(({ share }) => share >= explained);
+  const lattices = [full, held].map((steps) => latticesOf(steps.map(({ step }) => step)));
+  const [ofFull = [], ofAny = []] = lattices;
+  const all = [...ofFull.slice(0, mostLattices.full), ...ofAny.slice(0, mostLattices.any)];
+  return distinct(all, latticeSlack).sort((p, q) => cellArea(p) - cellArea(q));
 }
 
+/** Steps that landmarks recur by: those that most of them do, and the shortest. */
+function candidateSteps(map: LandmarkMap, crop: Size): readonly Point[] {
+  const steps = map.candidateSteps().flatMap((step) => checked(map, step, crop) ?? []);
+  const byLength = [...steps].sort((p, q) => lengthOf(p.step) - lengthOf(q.step));
+  const byShare = [...byLength].sort((p, q) => q.share - p.share);
+  const some = new Set([...byShare.slice(0, mostScanned / 2), ...byLength.slice(0, mostScanned / 2)]);
+  return [...some].map(({ step }) => step);
+}
+
+/** The part of all lines that a first look takes. */
+const fewLines = 0.4;
+
+/** Steps nearer than this are one, found twice, mm. */
+const sameStep = 0.02;
+
+/** The share of what should recur that does. */
+const shareOf = ({ expected, found }: { readonly expected: number; readonly found: number }): number =>
+  expected === 0 ? 0 : found / expected;
+
+/** A step moved to the mean of what it finds; undefined where most landmarks say that it is no repeat. */
+function checked(map: LandmarkMap, step: Point, crop: Size) {
+  if (!isLarge(step, crop)) return undefined;
+  const { expected, found, meanMiss } = map.recurring(step);
+  const share = shareOf({ expected, found });
+  return share < leastShare ? undefined : { step: add(step, meanMiss), share };
+}
+
+/** Whether a step is no node drawn twice, and leaves enough of the crop that shows again. */
+const isLarge = (step: Point, crop: Size): boolean =>
+  overlapOf(step, crop) >= leastOverlap && lengthOf(step) >= leastStep;
+
+/** A shorter step is two nodes drawn side by side, mm. */
+const leastStep = 0.4;
+
 /** The share of the crop that shows again a step away. */
-const overlapOf = (step: Point, { width, height }: Crop): number =>
+const overlapOf = (step: Point, { width, height }: Size): number =>
   Math.max(0, 1 - Math.abs(step.x) / width) * Math.max(0, 1 - Math.abs(step.y) / height);
 
 const lengthOf = (p: Point): number => Math.hypot(p.x, p.y);
 
-/** The lattices of every two of the shortest steps that do not point the same way, the smallest period first. */
-function latticesOf(steps: readonly CheckedStep[]): readonly Lattice[] {
-  const short = steps
-    .map(({ step }) => step)
-    .sort((p, q) => lengthOf(p) - lengthOf(q))
-    .slice(0, mostSteps);
-  const lattices = short.flatMap((a, i) =>
-    short
+/** The lattices of every two steps that do not point the same way, the smallest period first. */
+function latticesOf(steps: readonly Point[]): readonly Lattice[] {
+  const lattices = steps.flatMap((a, i) =>
+    steps
       .slice(i + 1)
-      .filter((b) => Math.abs(cross(a, b)) > 0.02 * lengthOf(a) * lengthOf(b))
+      .filter((b) => Math.abs(cross(a, b)) > leastSine * lengthOf(a) * lengthOf(b))
       .map((b) => reduced({ a, b })),
   );
-  return distinct(lattices, 0.5).sort((p, q) => cellArea(p) - cellArea(q));
+  return distinct(lattices, latticeSlack).sort((p, q) => cellArea(p) - cellArea(q));
 }
 
-/** Lattices of which none is another's: the first of those that are the same is kept. */
-function distinct<L extends Lattice>(lattices: readonly L[], tolerance: number): L[] {
-  const kept: L[] = [];
-  for (const lattice of lattices)
-    if (!kept.some((other) => isSameLattice(other, lattice, tolerance))) kept.push(lattice);
-  return kept;
-}
+/** Candidates nearer than this are one lattice, mm. */
+const latticeSlack = 0.5;
+
+/** Steps at a smaller angle than this point the same way, as a sine. */
+const leastSine = 0.02;
 
 /** A lattice with how sure it is, from all that recurs by its four shortest steps; undefined where it is none. */
-function proven(map: LandmarkMap, lattice: Lattice, crop: Crop): Proven | undefined {
+function proven(scan: FilmScan, lattice: Lattice, crop: Size): Proven | undefined {
   const { a, b } = reduced(lattice);
   const around = [a, b, { x: a.x + b.x, y: a.y + b.y }, { x: a.x - b.x, y: a.y - b.y }]
     .filter((step) => overlapOf(step, crop) > 0)
-    .map((step) => map.recurring(step))
+    .map((step) => scan.agreement(step))
     .filter(({ expected }) => expected > 0);
-  if (around.some((recurring) => recurring.expected >= leastExpected && shareOf(recurring) < leastShare))
+  if (around.length === 0 || around.some((one) => one.expected >= leastExpected && shareOf(one) < leastShare))
     return undefined;
-  const expected = around.reduce((sum, recurring) => sum + recurring.expected, 0);
-  const share = around.reduce((sum, { found }) => sum + found, 0) / expected;
-  const contours = around.reduce((sum, recurring) => sum + recurring.contours, 0);
-  const isNet = map.contours <= 3 && expected >= leastOfNet;
-  if (!(share >= leastShare) || (contours < leastContours && !isNet)) return undefined;
-  // Every contour more that recurs halves the doubt; of a net every few corners do.
-  const doubt = 2 ** -(isNet ? expected / 4 : contours - 1);
-  return { ...tidied(lattice), confidence: share * (1 - doubt), expected, share };
+  const share = shareOf({
+    expected: around.reduce((sum, { expected }) => sum + expected, 0),
+    found: around.reduce((sum, { found }) => sum + found, 0),
+  });
+  const evidence = evidenceOf(around);
+  if (share < leastShare || evidence < leastEvidence) return undefined;
+  // Every contour more that recurs halves the doubt; of a net every few of its curves do.
+  const confidence = share * (1 - 2 ** -(evidence - 1));
+  return {
+    ...tidied({ a, b }),
+    confidence,
+    share,
+    area: cellArea({ a, b }),
+    missing: around.flatMap((one) => one.missing),
+  };
 }
 
+/** Fewer places than this that should recur prove nothing. */
+const leastExpected = 6;
+
 /** One contour a step may be chance: the step was taken from it. */
-const leastContours = 3;
+const leastEvidence = 2.5;
 
-/** A net is one contour: so many of its corners have to recur. */
-const leastOfNet = 12;
+/** Curves of one contour that count as much as another contour: a net is one contour. */
+const curvesPerContour = 4;
 
-/** The same lattice by its shortest steps. Source: Gauss's reduction of binary forms, from memory. */
-export function reduced({ a, b }: Lattice): Lattice {
-  let [short, long] = lengthOf(a) <= lengthOf(b) ? [a, b] : [b, a];
-  for (;;) {
-    const times = Math.round(dot(short, long) / dot(short, short));
-    const rest = subtract(long, scale(short, times));
-    if (lengthOf(rest) >= lengthOf(short) * (1 - 1e-9)) return { a: short, b: rest };
-    [short, long] = [rest, short];
-  }
+/** How many things recur, each counted once: contours, or as many curves as make up one. */
+function evidenceOf(around: readonly Agreement[]): number {
+  const contours = new Set(around.flatMap((one) => [...one.contours]));
+  const segments = new Set(around.flatMap((one) => [...one.segments]));
+  return Math.max(contours.size, segments.size / curvesPerContour);
 }
 
 /** The lattice that all copies in the crop agree on best: least squares over every pair, near and far. */
@@ -191,22 +266,4 @@ function fitted(pairs: readonly Pair[]): Lattice | undefined {
   const [ax, bx] = solve(ix, jx);
   const [ay, by] = solve(iy ?? 0, jy ?? 0);
   return { a: { x: ax, y: ay }, b: { x: bx, y: by } };
-}
-
-/** `a` the step that goes more around, to the right; `b` the other, downwards. */
-function tidied({ a, b }: Lattice): Lattice {
-  const slope = (p: Point) => Math.abs(p.y) / lengthOf(p);
-  const [around, up] = slope(a) <= slope(b) ? [a, b] : [b, a];
-  const turned = (p: Point, isTurned: boolean) => (isTurned ? { x: 0 - p.x, y: 0 - p.y } : p);
-  return { a: turned(around, around.x < 0), b: turned(up, up.y < 0 || (up.y === 0 && up.x < 0)) };
-}
-
-/** Whether two lattices are the same set of places: every step of one is a whole step of the other. */
-export function isSameLattice(one: Lattice, other: Lattice, tolerance: number): boolean {
-  const within = (of: Lattice, p: Point) => {
-    const { i, j } = coordinates(of, p);
-    const [n, m] = [Math.round(i), Math.round(j)];
-    return distance(p, { x: n * of.a.x + m * of.b.x, y: n * of.a.y + m * of.b.y }) <= tolerance;
-  };
-  return within(one, other.a) && within(one, other.b) && within(other, one.a) && within(other, one.b);
 }

@@ -6,7 +6,6 @@ import { shapeArea } from '../../src/geometry/measure.ts';
 import { clippedShapes, filledShapes } from '../../src/geometry/regions.ts';
 import { chordTolerance } from '../../src/geometry/tolerance.ts';
 import { windowOf } from '../../src/pattern/clean-period.ts';
-import { drawnLandmarks } from '../../src/pattern/landmarks.ts';
 import type { Lattice } from '../../src/pattern/lattice.ts';
 import { periodOf } from '../../src/pattern/period.ts';
 import { trueRepeat } from '../../src/pattern/true-repeat.ts';
@@ -34,7 +33,7 @@ function different(
   }: { shapes: readonly Shape[]; width: number; height: number; at: { x: number; y: number } },
   truth: (from: { x: number; y: number }, width: number, height: number) => Shape[],
 ): number {
-  const [lattice] = trueRepeat(drawnLandmarks([{ shapes }]), { width, height });
+  const [lattice] = trueRepeat([{ shapes }], { width, height });
   if (!lattice) throw new Error('no repeat found');
   const window = windowOf({ width, height }, lattice);
   if (!window) throw new Error('no whole period shown');

@@ -1,9 +1,9 @@
 // The lattice of a crop is the one it was generated from: truth is known, nothing of ours made it.
 import { describe, expect, test } from 'vitest';
 import { type Contour, polygon } from '../../src/geometry/contour.ts';
-import { drawnLandmarks } from '../../src/pattern/landmarks.ts';
 import type { Lattice } from '../../src/pattern/lattice.ts';
-import { isSameLattice, repeatTolerance, trueRepeat } from '../../src/pattern/true-repeat.ts';
+import { isSameLattice } from '../../src/pattern/same-lattice.ts';
+import { repeatTolerance, trueRepeat } from '../../src/pattern/true-repeat.ts';
 import { box, randomFrom } from '../geometry/drawn.ts';
 import { type CropOptions, cropOf, motifsIn, turnedLattice } from './a-crop.ts';
 
@@ -24,7 +24,7 @@ function periods(lattice: Lattice, times: number): { width: number; height: numb
 }
 
 const found = (options: CropOptions) =>
-  trueRepeat(drawnLandmarks([{ shapes: cropOf(options) }]), { width: options.width, height: options.height });
+  trueRepeat([{ shapes: cropOf(options) }], { width: options.width, height: options.height });
 
 describe.each(kinds)('a crop of a %s repeat', (kind) => {
   test.each([1, 2, 3, 4, 5, 6, 7, 8])('gives its lattice back from 1.3 periods each way, case %i', (seed) => {
@@ -65,7 +65,7 @@ test('a pattern that is covered in part still shows its repeat, less surely', ()
     const from = outer?.segments[0]?.from ?? { x: 0, y: 0 };
     return !(from.x > 30 && from.x < 75 && from.y > 30 && from.y < 65);
   });
-  const [first] = trueRepeat(drawnLandmarks([{ shapes: covered }]), { width: 110, height: 95 });
+  const [first] = trueRepeat([{ shapes: covered }], { width: 110, height: 95 });
   expect(first && isSameLattice(first, straight, repeatTolerance)).toBe(true);
   expect(first?.confidence).toBeLessThan(0.95);
 });
@@ -88,7 +88,7 @@ test('a net that is one single shape is known by its corners', () => {
     { x: -5, y: 70 },
   ]);
   const net = { contours: [sheet, ...mesh.flatMap(({ contours }) => contours)] };
-  const [first] = trueRepeat(drawnLandmarks([{ shapes: [net] }]), { width: 100, height: 65 });
+  const [first] = trueRepeat([{ shapes: [net] }], { width: 100, height: 65 });
   expect(first && isSameLattice(first, { a: { x: 17, y: 0 }, b: { x: 0, y: 13 } }, repeatTolerance)).toBe(
     true,
   );
@@ -120,7 +120,7 @@ test.each(Array.from({ length: 20 }, (_, i) => i))(
         random,
       }),
     ).flat();
-    const sure = trueRepeat(drawnLandmarks([{ shapes }]), { width: 120, height: 100 });
+    const sure = trueRepeat([{ shapes }], { width: 120, height: 100 });
     expect(sure.filter(({ confidence }) => confidence > 0.9)).toEqual([]);
   },
 );

@@ -1,0 +1,45 @@
+// Lattices compared, and written in one way: the same places can be told by many pairs of steps.
+import { distance, dot, type Point, scale, subtract } from '../geometry/point.ts';
+import { coordinates, type Lattice } from './lattice.ts';
+
+const lengthOf = ({ x, y }: Point): number => Math.hypot(x, y);
+
+/** The same lattice by its shortest steps. Source: Gauss's reduction of binary forms, from memory. */
+export function reduced({ a, b }: Lattice): Lattice {
+  let [short, long] = lengthOf(a) <= lengthOf(b) ? [a, b] : [b, a];
+  for (;;) {
+    const times = Math.round(dot(short, long) / dot(short, short));
+    const rest = subtract(long, scale(short, times));
+    if (lengthOf(rest) >= lengthOf(short) * (1 - 1e-9)) return { a: short, b: rest };
+    [short, long] = [rest, short];
+  }
+}
+
+/** `a` the step that goes more around, to the right; `b` the other, downwards. */
+export function tidied({ a, b }: Lattice): Lattice {
+  const slope = (p: Point) => Math.abs(p.y) / lengthOf(p);
+  const [around, up] = slope(a) <= slope(b) ? [a, b] : [b, a];
+  const turned = (p: Point, isTurned: boolean) => (isTurned ? { x: 0 - p.x, y: 0 - p.y } : p);
+  return { a: turned(around, around.x < 0), b: turned(up, up.y < 0 || (up.y === 0 && up.x < 0)) };
+}
+
+/** Whether every step of a lattice is a whole step of another. */
+export function isMultiple(lattice: Lattice, of: Lattice, tolerance: number): boolean {
+  return [lattice.a, lattice.b].every((p) => {
+    const { i, j } = coordinates(of, p);
+    const [n, m] = [Math.round(i), Math.round(j)];
+    return distance(p, { x: n * of.a.x + m * of.b.x, y: n * of.a.y + m * of.b.y }) <= tolerance;
+  });
+}
+
+/** Whether two lattices are the same set of places. */
+export const isSameLattice = (one: Lattice, other: Lattice, tolerance: number): boolean =>
+  isMultiple(one, other, tolerance) && isMultiple(other, one, tolerance);
+
+/** Lattices of which none is another's: the first of those that are the same is kept. */
+export function distinct<L extends Lattice>(lattices: readonly L[], tolerance: number): L[] {
+  const kept: L[] = [];
+  for (const lattice of lattices)
+    if (!kept.some((other) => isSameLattice(other, lattice, tolerance))) kept.push(lattice);
+  return kept;
+}

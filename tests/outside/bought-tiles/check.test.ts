@@ -1,0 +1,128 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import { afterAll, describe, expect, test } from 'vitest';
+import { readTile, type Tile } from '../../../src/artwork/tile.ts';
+import { shifted } from '../../../src/geometry/affine.ts';
+import { boxCorners } from '../../../src/geometry/box.ts';
+import { polygon, type Shape } from '../../../src/geometry/contour.ts';
+import { shapeArea } from '../../../src/geometry/measure.ts';
+import type { Point } from '../../../src/geometry/point.ts';
+import { clippedShapes, filledShapes } from '../../../src/geometry/regions.ts';
+import { chordTolerance } from '../../../src/geometry/tolerance.ts';
+import { cellArea, coordinates, type Lattice, step } from '../../../src/pattern/lattice.ts';
+import { type FoundRepeat, repeatTolerance, trueRepeat } from '../../../src/pattern/true-repeat.ts';
+import { randomFrom } from '../../geometry/drawn.ts';
+import { pictureEngine } from '../../pictures/compare.ts';
+
+const { leftOut, noAnswer } = JSON.parse(
+  readFileSync(join(import.meta.dirname, './values.json'), 'utf8'),
+) as {
+  readonly leftOut: Readonly<Record<string, string>>;
+  readonly noAnswer: Readonly<Record<string, string>>;
+};
+
+const packed: unknown = createRequire(import.meta.url)('tailwind-heropatterns/patterns.js');
+const engine = await pictureEngine();
+
+/** A pattern of the package is the text of an address with an SVG in it, its colour left open. */
+function tileNamed(name: string, address: string): Tile {
+  const [, coded = ''] = /url\("data:image\/svg\+xml,(.*)"\)/s.exec(address) ?? [];
+  const svg = decodeURIComponent(coded)
+    .replaceAll('FILLCOLOR', '#123456')
+    .replaceAll("fill-opacity='FILLOPACITY'", '');
+  return readTile(svg, name, engine.normalise).tile;
+}
+
+const tiles = Object.entries(packed as Readonly<Record<string, string>>)
+  .filter(([name]) => !(name in leftOut))
+  .map(([name, address]) => ({ name, tile: tileNamed(name, address) }));
+
+const frame = (width: number, height: number): Shape => ({
+  contours: [polygon(boxCorners({ minX: 0, minY: 0, maxX: width, maxY: height }))],
+});
+
+const shown = (shapes: readonly Shape[], width: number, height: number): Shape[] =>
+  clippedShapes(shapes, [frame(width, height)], 'intersection', chordTolerance);
+
+/** The pattern as a renderer lays it out, seen through a window at a place. */
+function seen(
+  tile: Tile,
+  at: Point,
+  width: number,
+  height: number,
+  isMerged: boolean,
+): { shapes: Shape[] }[] {
+  return tile.layers.map(({ shapes }) => {
+    const cut = shown(shapes, tile.width, tile.height);
+    const copies: Shape[] = [];
+    for (let x = -at.x; x < width; x += tile.width)
+      for (let y = -at.y; y < height; y += tile.height)
+        for (const { contours } of cut) copies.push({ contours: shifted(contours, { x, y }) });
+    if (!isMerged) return { shapes: copies.flatMap((copy) => shown([copy], width, height)) };
+    const contours = copies.flatMap((copy) => copy.contours);
+    return { shapes: shown(filledShapes(contours, 'nonzero', chordTolerance), width, height) };
+  });
+}
+
+const areaOf = (shapes: readonly Shape[]): number => shapes.reduce((sum, shape) => sum + shapeArea(shape), 0);
+
+/** The share of a tile's film that differs once the pattern is moved by a step. */
+function differsBy(tile: Tile, by: Point): number {
+  const home = (value: number, size: number) => value - Math.floor(value / size) * size;
+  const [one, other] = [
+    { x: 0, y: 0 },
+    { x: home(by.x, tile.width), y: home(by.y, tile.height) },
+  ].map((at) => seen(tile, at, tile.width, tile.height, true));
+  const odd = (one ?? []).map(({ shapes }, i) => {
+    const moved = other?.[i]?.shapes ?? [];
+    const apart = (p: readonly Shape[], q: readonly Shape[]) =>
+      areaOf(clippedShapes(p, q, 'difference', chordTolerance));
+    return (apart(shapes, moved) + apart(moved, shapes)) / areaOf(shapes);
+  });
+  return Math.max(...odd);
+}
+
+/** How far a place is from the nearest whole step, mm, for each step that leads there. */
+function offStep(p: Point, lattice: Lattice): number {
+  const { i, j } = coordinates(lattice, p);
+  const [n, m] = [Math.round(i), Math.round(j)];
+  const at = step(lattice, n, m);
+  return Math.hypot(p.x - at.x, p.y - at.y) / Math.max(1, Math.abs(n), Math.abs(m));
+}
+
+const isRight = (tile: Tile, found: FoundRepeat): boolean => {
+  const own = { a: { x: tile.width, y: 0 }, b: { x: 0, y: tile.height } };
+  const isFiner = Math.round(cellArea(own) / cellArea(found)) > 1;
+  return (
+    Math.max(offStep(own.a, found), offStep(own.b, found)) <= repeatTolerance &&
+    (!isFiner || Math.max(differsBy(tile, found.a), differsBy(tile, found.b)) < 0.005)
+  );
+};
+
+const tally = { right: 0, none: [] as string[] };
+afterAll(() => {
+  // Each tile twice. A tile that gains or loses its answer is to be looked at.
+  expect(tally).toEqual({ right: 160, none: ['overcast', 'stripes', 'diagonal-lines', 'stripes'] });
+});
+
+describe.each([
+  { how: 'merged', isMerged: true, seed: 1 },
+  { how: 'cut where the tile cut them', isMerged: false, seed: 2 },
+])('the repeat of a crop whose shapes are $how', ({ isMerged, seed }) => {
+  test.each(tiles)('is found for $name', { timeout: 120_000 }, ({ name, tile }) => {
+    const random = randomFrom(seed * 1000 + [...name].reduce((sum, letter) => sum + letter.charCodeAt(0), 0));
+    const [width, height] = [tile.width, tile.height].map((size) => size * 1.3 * (1 + 0.3 * random()));
+    const at = { x: random() * tile.width, y: random() * tile.height };
+    const crop = { width: width ?? 0, height: height ?? 0 };
+    const [found] = trueRepeat(seen(tile, at, crop.width, crop.height, isMerged), crop);
+    // No answer is an answer where too little shows; a wrong one never is.
+    if (!found) {
+      expect(Object.keys(noAnswer)).toContain(name);
+      tally.none.push(name);
+      return;
+    }
+    expect({ found, isRight: isRight(tile, found) }).toMatchObject({ isRight: true });
+    tally.right++;
+  });
+});
