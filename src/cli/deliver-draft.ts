@@ -1,5 +1,6 @@
 // Writing a draft's files: staged, read back, measured, then moved into place.
 import type { Written } from '../job/make.ts';
+import { failedRules } from '../job/proof-in-words.ts';
 import { exitStatus, type FileReport, type GoresReport, type Report } from '../job/report.ts';
 import { Delivery, type FileContent } from './files.ts';
 import type { CommonOptions } from './options.ts';
@@ -14,7 +15,7 @@ export interface DeliveryOptions extends CommonOptions {
   /** Stem of the cut file and the guide. */
   readonly stem: string;
   /** The report, from the cut files and guides as they were written. */
-  readonly report: (written: readonly Written[]) => Omit<Report, 'files'>;
+  readonly report: (written: readonly WrittenPiece[]) => Omit<Report, 'files'>;
   /** Further files, made from the written cut files and guides, one of each a piece. */
   readonly more: (written: readonly WrittenPiece[]) => Promise<readonly NamedFile[]>;
 }
@@ -70,7 +71,7 @@ function printReport(report: Report, { json, folder }: DeliveryOptions): void {
   printFindings(report.checks);
 }
 
-function summary({ template, pattern, files }: Report, folder: string): string[] {
+function summary({ template, pattern, proof, files }: Report, folder: string): string[] {
   const lines: string[] = [];
   if (template?.gores) lines.push(goresInWords(template.gores));
   else if (template && template.parts.length > 0)
@@ -87,9 +88,15 @@ function summary({ template, pattern, files }: Report, folder: string): string[]
     lines.push(
       `seam, measured on the written file: ${pattern.seamGap.position.toFixed(4)} mm and ${pattern.seamGap.tangentDeg.toFixed(3)} degrees over ${pattern.seamGap.crossings} crossings`,
     );
+  if (proof) lines.push(proofInWords(proof));
   lines.push(`written to ${folder}: ${(files ?? []).map(({ file }) => file).join(', ')}`);
   return lines;
 }
 
 const goresInWords = ({ count, width, strain, joined }: GoresReport): string =>
   `template: ${count} gores, each ${width.toFixed(1)} mm at its widest, ${joined === 'loose' ? 'loose' : `joined at the ${joined}`}; they ask ${(strain * 100).toFixed(2)} % of stretch`;
+
+const proofInWords = (proof: NonNullable<Report['proof']>): string =>
+  proof.pass
+    ? `proof: the written files, rolled back onto the blank, hold in all ${proof.checks.length} checks`
+    : `proof: the written files FAIL at ${failedRules(proof).join(', ')}; "seamwright prove" shows the figures`;

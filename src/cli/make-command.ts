@@ -2,6 +2,7 @@
 import { basename, dirname, join, relative, resolve } from 'node:path';
 import { type Draft, draftPieces, type MakeInput, reportDrafts } from '../job/make.ts';
 import { profileOfDraft } from '../job/profile-picture.ts';
+import { proofOfDrafts } from '../job/proof.ts';
 import type { Blank } from '../job/read-blank.ts';
 import { parseJson } from '../job/read-json.ts';
 import { rolledOf } from '../job/rolled.ts';
@@ -70,7 +71,7 @@ export async function makeCommand(jobFile: string, flags: MakeFlags): Promise<nu
     ...flags,
     folder,
     stem: 'wrap',
-    report: (written) => reportDrafts(drafts, written),
+    report: (written) => reportDrafts(drafts, proofOfDrafts(drafts, inputs.blank, written)),
     more: async (written) => {
       const prints = await Promise.all(
         written.map(({ guide, stem }) => printFiles(paper, guide, stem, inputs.job.name, tools.words)),

@@ -4,7 +4,10 @@ import type { Band } from '../blank/flat-band.ts';
 /** The surface that the middle of the film lies on. */
 export type AskedWall =
   | { readonly kind: 'straight'; readonly radius: number; readonly sine: number }
-  | { readonly kind: 'bent'; readonly places: readonly { readonly along: number; readonly radius: number }[] };
+  | {
+      readonly kind: 'bent';
+      readonly places: readonly { readonly along: number; readonly radius: number }[];
+    };
 
 /** A layer of art on one piece, as it was when it was made: what it covers, and where its middle is. */
 export interface LayerAsMade {

@@ -59,7 +59,12 @@ function rowsOf(piece: ProvedPiece): Row[] {
     const along = band.from + inside + ((band.to - band.from - 2 * inside) * i) / heights;
     const girth = girthOf(cone, along);
     const side = (beside + precision) / girth;
-    return { along, girth, wanted: beside === 0 ? [0, 1] : [side, 1 - side], stretches: stretchesAt(rolled, along) };
+    return {
+      along,
+      girth,
+      wanted: beside === 0 ? [0, 1] : [side, 1 - side],
+      stretches: stretchesAt(rolled, along),
+    };
   });
 }
 

@@ -1,10 +1,11 @@
 // Are the finished edges level, the seam lines upright at their turns, and the outline where it should be?
+
+import { distance, type Point } from '../geometry/point.ts';
 import { precision } from '../geometry/tolerance.ts';
-import type { Point } from '../geometry/point.ts';
 import type { Asked } from './asked.ts';
 import { atMost, type Check, largest } from './check.ts';
 import { guideCurves, type ProvedPiece, pieceBand } from './piece.ts';
-import { girthOf, layDown, rightOfTurn, rollUp } from './rolled-cone.ts';
+import { girthOf, layDown, type RolledCone, rightOfTurn, rollUp } from './rolled-cone.ts';
 import { samplesOn } from './samples.ts';
 
 const missing = [Number.NaN];
@@ -35,37 +36,29 @@ function seamOff(piece: ProvedPiece): readonly number[] {
 function borderOff(piece: ProvedPiece, overlap: number, p: Point): number {
   const { cone, beside } = piece;
   const { from, to } = pieceBand(piece);
-  const { along } = rollUp(cone, p);
-  const left = rightOfTurn(cone, 0, p) - beside;
-  const right = rightOfTurn(cone, 1, p) + beside - overlap;
+  const { turn, along } = rollUp(cone, p);
+  // A sector wider than half a turn reaches back past its own first line: each side counts in its own half only.
+  const left = turn < 0.5 ? rightOfTurn(cone, 0, p) - beside : Infinity;
+  const right = turn < 0.5 ? -Infinity : rightOfTurn(cone, 1, p) + beside - overlap;
   const inside = along > from - precision && along < to + precision && left > -precision && right < precision;
-  const away = Math.min(
-    ...[along - from, along - to, left, right].map(Math.abs),
-  );
+  const away = Math.min(...[along - from, along - to, left, right].map(Math.abs));
   return inside ? away : Math.max(from - along, along - to, -left, right);
 }
 
-/** How far the corners the piece should have are from the outline's own nodes, mm. */
-function cornersOff(piece: ProvedPiece, overlap: number): readonly number[] {
-  const { cone, beside } = piece;
-  const { from, to } = pieceBand(piece);
-  const nodes = piece.outline.flatMap(({ segments }) => segments.map((s) => s.from));
-  return [from, to].flatMap((along) =>
-    [
-      { turn: 0, across: beside },
-      { turn: 1, across: overlap - beside },
-    ].map(({ turn, across }) => {
-      const corner = besideTurn(piece, turn, across, along);
-      return nodes.reduce((best, node) => Math.min(best, Math.hypot(node.x - corner.x, node.y - corner.y)), Infinity);
-    }),
-  );
+/** The place at a height that is so far across, on the sheet, from the line up the wall at a turn. */
+function acrossFrom(cone: RolledCone, turn: number, across: number, along: number): Point {
+  const slant = cone.radius / cone.sine + along - cone.from;
+  const around = Number.isFinite(slant) ? slant * Math.asin(across / slant) : across;
+  return layDown(cone, { turn: turn + around / girthOf(cone, along), along });
+}
 
-  function besideTurn({ cone: own }: ProvedPiece, turn: number, across: number, along: number): Point {
-    // Across is a straight distance on the sheet, so the turn that has it at this height comes from its sine.
-    const slant = (own.radius + (along - own.from) * own.sine) / (own.sine || 1);
-    const around = own.sine === 0 ? across : slant * Math.asin(across / slant);
-    return layDown(cone, { turn: turn + around / girthOf(cone, along), along });
-  }
+/** How far the corners the piece should have are from the outline's own nodes, mm. */
+function cornersOff({ cone, beside, outline, ...piece }: ProvedPiece, overlap: number): readonly number[] {
+  const { from, to } = pieceBand(piece);
+  const nodes = outline.flatMap(({ segments }) => segments.map((s) => s.from));
+  return [from, to]
+    .flatMap((along) => [acrossFrom(cone, 0, beside, along), acrossFrom(cone, 1, overlap - beside, along)])
+    .map((corner) => Math.min(...nodes.map((node) => distance(node, corner))));
 }
 
 export function edgeChecks(pieces: readonly ProvedPiece[], { overlap, clear }: Asked): Check[] {

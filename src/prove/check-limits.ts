@@ -1,6 +1,6 @@
 // Does the finished band stay where film lies down, and every piece on its sheet and its page?
 import type { Band } from '../blank/flat-band.ts';
-import { hullBox } from '../geometry/box.ts';
+import { inverse } from '../geometry/affine.ts';
 import { tightBox } from '../geometry/measure.ts';
 import { precision } from '../geometry/tolerance.ts';
 import { type Asked, askedRadius } from './asked.ts';
@@ -98,10 +98,17 @@ function pastSheet(piece: ProvedPiece, sheet: NonNullable<Asked['sheet']>): numb
 }
 
 /** How far anything that is cut lies outside the file's own size, mm. */
-function pastPage(piece: ProvedPiece): number {
-  const { across, up } = piece.cut.units;
-  const box = hullBox(['outline', 'artwork'].flatMap((role) => pageCurves(piece, role)));
-  return Math.max(0, -box.minX, -box.minY, box.maxX - across, box.maxY - up);
+function pastPage({ cut, place, outline, layers }: ProvedPiece): number {
+  const { across, up } = cut.units;
+  const page = inverse(place);
+  let past = 0;
+  for (const { segments } of [...outline, ...layers.flatMap(({ shapes }) => shapes.flat())])
+    for (const { from } of segments) {
+      const x = page.a * from.x + page.c * from.y + page.e;
+      const y = page.b * from.x + page.d * from.y + page.f;
+      past = Math.max(past, -x, -y, x - across, y - up);
+    }
+  return past;
 }
 
 export function limitChecks(pieces: readonly ProvedPiece[], asked: Asked): Check[] {

@@ -21,7 +21,11 @@ interface Off {
 
 const gone: Off = { middle: Number.NaN, area: 100 };
 
-function offOf({ area, middle: { right, up } }: LayerAsMade, layer: number, piece: ProvedPiece | undefined): Off {
+function offOf(
+  { area, middle: { right, up } }: LayerAsMade,
+  layer: number,
+  piece: ProvedPiece | undefined,
+): Off {
   const found = piece?.layers[layer];
   if (!piece || !found) return gone;
   // The layer's own place is told from the foot end of the line `seam-start`, as it lies on the sheet.
@@ -56,4 +60,3 @@ export function registerChecks(pieces: readonly ProvedPiece[], { layers = [] }: 
     }),
   ];
 }
-

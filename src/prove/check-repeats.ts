@@ -3,6 +3,7 @@ import { type Affine, movePoint, moveSegment } from '../geometry/affine.ts';
 import type { Contour, Segment } from '../geometry/contour.ts';
 import type { NearestFinder } from '../geometry/nearest.ts';
 import type { Point } from '../geometry/point.ts';
+import { pointAt } from '../geometry/segment.ts';
 import { precision } from '../geometry/tolerance.ts';
 import { atMost, type Check, largest } from './check.ts';
 import { type ProvedPiece, pieceBand } from './piece.ts';
@@ -24,13 +25,12 @@ export function insideOf(piece: ProvedPiece, overlap: number): IsInside {
   const { from, to } = pieceBand(piece);
   const back = onward(cone, -1);
   return (p) => {
-    if (p.x < beside + border || back.a * p.x + back.c * p.y + back.e > overlap - beside - border) {
-      // A sector wider than half a turn reaches back past its own first line: there the turn decides.
-      const { turn } = rollUp(cone, p);
-      if (turn < 0.25 || turn > 0.75) return false;
-    }
-    const { along } = rollUp(cone, p);
-    return along > from + border && along < to - border;
+    const { turn, along } = rollUp(cone, p);
+    if (along < from + border || along > to - border) return false;
+    // A sector wider than half a turn reaches back past its own first line: each line counts on its own side only.
+    if (turn < 0.25) return p.x > beside + border;
+    if (turn > 0.75) return back.a * p.x + back.c * p.y + back.e < overlap - beside - border;
+    return true;
   };
 }
 
@@ -47,9 +47,13 @@ interface Ground {
  * the same curves point for point, which one look tells; what is not is held place by place against what is there.
  */
 function missOf(segment: Segment, ground: Ground): number {
-  const [next] = ground.motions;
-  const like = next ? ground.starts.nearest(moveSegment(next, segment), precision) : Infinity;
-  return like <= precision ? like : largest(sampledMisses(segment, ground));
+  for (const motion of ground.motions) {
+    const there = moveSegment(motion, segment);
+    const like = ground.starts.nearest(there, precision);
+    if (like <= precision) return like;
+    if ([0, 0.5, 1].some((t) => ground.isInside(pointAt(there, t)))) break;
+  }
+  return largest(sampledMisses(segment, ground));
 }
 
 function sampledMisses(segment: Segment, { finder, isInside, motions }: Ground): number[] {

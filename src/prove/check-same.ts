@@ -58,7 +58,9 @@ function straying(from: readonly Contour[], to: readonly Contour[]): number {
 
 export function sameChecks(pieces: readonly ProvedPiece[]): Check[] {
   const found = pieces.flatMap(pairsOf).map((pair) => ({ ...pair, not: strangers(pair) }));
-  const counts = found.map(({ cut, guide }) => Math.abs((cut?.paths.length ?? 0) - (guide?.paths.length ?? 0)));
+  const counts = found.map(({ cut, guide }) =>
+    Math.abs((cut?.paths.length ?? 0) - (guide?.paths.length ?? 0)),
+  );
   const distances = found.map(({ piece, not }) =>
     not.cut.length + not.guide.length === 0 ? 0 : apart(piece, not.cut, not.guide),
   );

@@ -42,7 +42,11 @@ function squaresOf(piece: ProvedPiece): Sized[] {
   return squares.flatMap(({ segments }, i) => {
     const side = squareSides[i % squareSides.length] ?? Number.NaN;
     const sides = segments.map(({ from, to }) => Math.hypot(to.x - from.x, to.y - from.y));
-    return sides.map((size) => ({ file: piece.guide.name, way: `at the ${side} mm square`, scale: size / side }));
+    return sides.map((size) => ({
+      file: piece.guide.name,
+      way: `at the ${side} mm square`,
+      scale: size / side,
+    }));
   });
 }
 
@@ -56,7 +60,9 @@ const unitsOf = ({ cut, guide }: ProvedPiece): Sized[] =>
 /** The guide's seam lines against the wall. */
 function seamLines(piece: ProvedPiece, isStraight: boolean): Sized[] {
   const { cone, band, guide } = piece;
-  const [start, finish] = ['seam-start', 'seam-finish'].map((id) => guideCurves(piece, 'seam', id)[0]?.segments[0]);
+  const [start, finish] = ['seam-start', 'seam-finish'].map(
+    (id) => guideCurves(piece, 'seam', id)[0]?.segments[0],
+  );
   if (!start || !finish) return [{ file: guide.name, way: 'at its seam lines', scale: Number.NaN }];
   const long = Math.hypot(start.to.x - start.from.x, start.to.y - start.from.y);
   const up = { file: guide.name, way: 'up the wall', scale: long / (band.to - band.from) };

@@ -89,7 +89,9 @@ export function readDelivered(text: string, name: string): DeliveredFile {
 
 function openedGroup({ name, attributes }: XmlElement): OpenGroup | undefined {
   const role = attributes['data-role'];
-  return name === 'g' && role !== undefined ? { role, layer: attributes['data-layer'], paths: [] } : undefined;
+  return name === 'g' && role !== undefined
+    ? { role, layer: attributes['data-layer'], paths: [] }
+    : undefined;
 }
 
 function sizeOf(

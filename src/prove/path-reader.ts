@@ -4,7 +4,14 @@ import type { Contour, Segment } from '../geometry/contour.ts';
 import type { Point } from '../geometry/point.ts';
 
 const code = (letter: string): number => letter.charCodeAt(0);
-const [nought, nine, dot, minus, plus, comma] = [code('0'), code('9'), code('.'), code('-'), code('+'), code(',')];
+const [nought, nine, dot, minus, plus, comma] = [
+  code('0'),
+  code('9'),
+  code('.'),
+  code('-'),
+  code('+'),
+  code(','),
+];
 const [smallE, bigE] = [code('e'), code('E')];
 
 /** Most decimals read digit by digit: up to here a power of ten and the digits before it are exact. */
@@ -104,7 +111,13 @@ class PathBuilder {
   }
 
   cubic(c1: Point, c2: Point, to: Point): void {
-    this.#segments.push({ kind: 'cubic', from: this.#from(), c1: this.#moved(c1), c2: this.#moved(c2), to: this.#moved(to) });
+    this.#segments.push({
+      kind: 'cubic',
+      from: this.#from(),
+      c1: this.#moved(c1),
+      c2: this.#moved(c2),
+      to: this.#moved(to),
+    });
     this.#at = to;
     this.#control = { point: c2, kind: 'cubic' };
   }

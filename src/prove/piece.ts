@@ -146,8 +146,7 @@ export const guideCurves = (piece: ProvedPiece, role: string, id?: string): read
 };
 
 /** The cut piece along the wall, trims included. */
-export const pieceBand = ({ band, trim }: ProvedPiece): Band => ({
+export const pieceBand = ({ band, trim }: Pick<ProvedPiece, 'band' | 'trim'>): Band => ({
   from: band.from - trim.foot,
   to: band.to + trim.lip,
 });
-

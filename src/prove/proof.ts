@@ -117,5 +117,8 @@ function patternChecks({ equalParts = 1, overlap, clear }: Asked, layers: readon
   const lap = clear === undefined ? overlap : 0;
   const doubled = layers.map(({ contours, finder }) => doubledLines(contours, finder));
   const misses = layers.map((layer) => repeatMiss(layer.piece, layer, { equalParts, overlap: lap }));
-  return [repeatCheck(largest(misses), equalParts), doubledCheck(doubled.reduce((sum, count) => sum + count, 0))];
+  return [
+    repeatCheck(largest(misses), equalParts),
+    doubledCheck(doubled.reduce((sum, count) => sum + count, 0)),
+  ];
 }

@@ -75,7 +75,14 @@ export function onward(cone: RolledCone, turns: number): Affine {
   const angle = closeness(cone) * around;
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
   const half = sineOver(angle / 2);
-  return { a: cos, b: -sin, c: sin, d: cos, e: around * sineOver(angle), f: -around * (angle / 2) * half * half };
+  return {
+    a: cos,
+    b: -sin,
+    c: sin,
+    d: cos,
+    e: around * sineOver(angle),
+    f: -around * (angle / 2) * half * half,
+  };
 }
 
 /** How far to the right of the line up the wall at a turn a point lies on the sheet, mm: across, not around. */
