@@ -55,7 +55,7 @@ export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
   const band = job.band ?? longestBand(flatBands);
   if (!band)
     throw new Refused([stop('no-band', { key: 'band' }, 'is not given, and this wall has no flat band')]);
-  const { film, seam, trim, sheet } = job;
+  const { film, seam, trim, sheet, artwork } = job;
   const flat = longestBand(flatBands) ?? { from: 0, to: wallLength(wall) };
   const { coats } = coatsOnWall(wall, job.coats, { flat, band, film: film.thickness, file: 'job.json' });
   return {
@@ -67,6 +67,7 @@ export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
     flatBands,
     ...(blank.handle ? { clear: roomBeside(blank.handle) } : {}),
     ...(sheet ? { sheet } : {}),
+    ...(artwork?.around === undefined ? {} : { around: artwork.around }),
     ...pattern,
   };
 }

@@ -34,6 +34,8 @@ export interface Asked {
   readonly sheet?: { readonly across: number; readonly up: number; readonly margin: number };
   /** How many times the pattern is the same around the wall at one height; left out where there is none, or it isn't known. */
   readonly equalParts?: number;
+  /** Repeats of the pattern around; left out where there is none. */
+  readonly around?: number;
   readonly layers?: readonly LayerAsMade[];
 }
 

@@ -5,7 +5,7 @@ import { precision } from '../geometry/tolerance.ts';
 import type { Asked } from './asked.ts';
 import { atMost, type Check, largest } from './check.ts';
 import { guideCurves, type ProvedPiece, pieceBand } from './piece.ts';
-import { girthOf, layDown, type RolledCone, rightOfTurn, rollUp } from './rolled-cone.ts';
+import { acrossFrom, rightOfTurn, rollUp } from './rolled-cone.ts';
 import { samplesOn } from './samples.ts';
 
 const missing = [Number.NaN];
@@ -43,13 +43,6 @@ function borderOff(piece: ProvedPiece, overlap: number, p: Point): number {
   const inside = along > from - precision && along < to + precision && left > -precision && right < precision;
   const away = Math.min(...[along - from, along - to, left, right].map(Math.abs));
   return inside ? away : Math.max(from - along, along - to, -left, right);
-}
-
-/** The place at a height that is so far across, on the sheet, from the line up the wall at a turn. */
-function acrossFrom(cone: RolledCone, turn: number, across: number, along: number): Point {
-  const slant = cone.radius / cone.sine + along - cone.from;
-  const around = Number.isFinite(slant) ? slant * Math.asin(across / slant) : across;
-  return layDown(cone, { turn: turn + around / girthOf(cone, along), along });
 }
 
 /** How far the corners the piece should have are from the outline's own nodes, mm. */

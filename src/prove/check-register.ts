@@ -21,28 +21,26 @@ interface Off {
 
 const gone: Off = { middle: Number.NaN, area: 100 };
 
-function offOf(
-  { area, middle: { right, up } }: LayerAsMade,
-  layer: number,
-  piece: ProvedPiece | undefined,
-): Off {
-  const found = piece?.layers[layer];
+function offOf({ layer, area, middle: { right, up } }: LayerAsMade, piece: ProvedPiece | undefined): Off {
+  const found = piece?.layers.find(({ name }) => name === layer);
+  // A layer that shows nothing on a piece is not in its file.
+  if (area < leastArea) return { middle: 0, area: found ? 100 : 0 };
   if (!piece || !found) return gone;
-  // The layer's own place is told from the foot end of the line `seam-start`, as it lies on the sheet.
+  // A layer's own place is told from the foot end of the line `seam-start`, as it lies on the sheet.
   const wanted = { x: right + piece.shift.x, y: up + piece.shift.y };
   const cover = coverOf(found.shapes, wanted);
-  if (area < leastArea) return { middle: 0, area: cover.area < leastArea ? 0 : 100 };
   return { middle: distance(cover.middle, wanted), area: (Math.abs(cover.area - area) / area) * 100 };
 }
 
 /** Nothing where it is not known how the layers were made. */
 export function registerChecks(pieces: readonly ProvedPiece[], { layers = [] }: Asked): Check[] {
   if (layers.length === 0) return [];
-  const offs = layers.map((made) => {
-    const piece = pieces.find(({ number }) => number === made.piece);
-    const own = layers.filter((other) => other.piece === made.piece);
-    return offOf(made, own.indexOf(made), piece);
-  });
+  const offs = layers.map((made) =>
+    offOf(
+      made,
+      pieces.find(({ number }) => number === made.piece),
+    ),
+  );
   return [
     atMost({
       rule: 'register',

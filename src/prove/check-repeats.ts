@@ -66,6 +66,40 @@ function sampledMisses(segment: Segment, { finder, isInside, motions }: Ground):
     });
 }
 
+/** Segments tried of a layer for each count of parts, at the most, and the share of them that must have their like. */
+const tried = 400;
+const mostAlike = 0.7;
+
+/**
+ * In how many equal parts the art goes around, as most of it shows: a divisor of the repeats around. For files of
+ * which it isn't known; what is spoiled in places does not hide it, and is found by `repeatMiss` then.
+ */
+export function partsFound(
+  layers: readonly { readonly piece: ProvedPiece; readonly contours: readonly Contour[] }[],
+  { around, overlap }: { readonly around: number; readonly overlap: number },
+): number {
+  const grounds = layers.map(({ piece, contours }) => {
+    const segments = contours.flatMap((contour) => contour.segments);
+    const isInside = insideOf(piece, overlap);
+    const some = segments
+      .filter((_, i) => i % Math.ceil(segments.length / tried) === 0)
+      .filter(({ from, to }) => isInside(from) && isInside(to));
+    return { piece, some, isInside, starts: new SegmentStarts(segments) };
+  });
+  for (let parts = around; parts > 1; parts--) {
+    if (around % parts !== 0) continue;
+    const likes = grounds.flatMap(({ piece, some, isInside, starts }) => {
+      const next = onward(piece.cone, 1 / parts);
+      return some
+        .map((segment) => moveSegment(next, segment))
+        .filter(({ from, to }) => isInside(from) && isInside(to))
+        .map((segment) => starts.nearest(segment, precision) <= precision);
+    });
+    if (likes.filter(Boolean).length > mostAlike * likes.length) return parts;
+  }
+  return 1;
+}
+
 /** What a repeat misses the next one by at the most, mm, over one layer of a piece; the overlap counts as one. */
 export function repeatMiss(
   piece: ProvedPiece,

@@ -1,9 +1,10 @@
 // Are the files at their true size? And if not, is it a px taken for another part of an inch?
 import type { Contour } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
+import { distance } from '../geometry/point.ts';
 import { atMost, type Check, largest } from './check.ts';
 import { guideCurves, type ProvedPiece } from './piece.ts';
-import { layDown } from './rolled-cone.ts';
+import { acrossFrom } from './rolled-cone.ts';
 
 /** Size off by this share is over 0.02 mm on a cup, %: more than rounding in a file can do. */
 const scaleLimit = 0.01;
@@ -59,18 +60,22 @@ const unitsOf = ({ cut, guide }: ProvedPiece): Sized[] =>
 
 /** The guide's seam lines against the wall. */
 function seamLines(piece: ProvedPiece, isStraight: boolean): Sized[] {
-  const { cone, band, guide } = piece;
+  const { cone, band, guide, beside } = piece;
   const [start, finish] = ['seam-start', 'seam-finish'].map(
     (id) => guideCurves(piece, 'seam', id)[0]?.segments[0],
   );
   if (!start || !finish) return [{ file: guide.name, way: 'at its seam lines', scale: Number.NaN }];
-  const long = Math.hypot(start.to.x - start.from.x, start.to.y - start.from.y);
-  const up = { file: guide.name, way: 'up the wall', scale: long / (band.to - band.from) };
+  const corner = (turn: number, along: number) =>
+    acrossFrom(cone, turn, turn === 0 ? beside : -beside, along);
+  const foot = corner(0, band.from);
+  const up = {
+    file: guide.name,
+    way: 'up the wall',
+    scale: distance(start.from, start.to) / distance(foot, corner(0, band.to)),
+  };
   if (!isStraight) return [up];
-  const drawn = Math.hypot(finish.from.x - start.from.x, finish.from.y - start.from.y);
-  const whole = layDown(cone, { turn: 1, along: band.from });
-  const lean = 2 * piece.beside * Math.cos(Math.PI * cone.sine);
-  return [up, { file: guide.name, way: 'around', scale: drawn / (Math.hypot(whole.x, whole.y) - lean) }];
+  const around = distance(start.from, finish.from) / distance(foot, corner(1, band.from));
+  return [up, { file: guide.name, way: 'around', scale: around }];
 }
 
 /** The cut outline against the one of the guide. */

@@ -40,7 +40,7 @@ function millimetres(text: string | undefined): number {
 }
 
 const plainElements = new Set(['svg', 'title', 'desc', 'g', 'path']);
-const bending = ['transform', 'style', 'class', 'clip-path', 'mask', 'filter', 'stroke-dasharray'];
+const bending = ['transform', 'style', 'class', 'clip-path', 'mask', 'filter'];
 
 /** What an element has that is more than a plain path. */
 function elementFaults({ name, attributes, line }: XmlElement): string[] {

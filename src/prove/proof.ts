@@ -9,7 +9,7 @@ import { edgeChecks } from './check-edges.ts';
 import { fileChecks } from './check-file.ts';
 import { limitChecks } from './check-limits.ts';
 import { registerChecks } from './check-register.ts';
-import { repeatCheck, repeatMiss } from './check-repeats.ts';
+import { partsFound, repeatCheck, repeatMiss } from './check-repeats.ts';
 import { sameChecks } from './check-same.ts';
 import { scaleCheck } from './check-scale.ts';
 import { readDelivered } from './delivered-file.ts';
@@ -112,11 +112,16 @@ function gapOf(
     .reduce(worseGap);
 }
 
-function patternChecks({ equalParts = 1, overlap, clear }: Asked, layers: readonly Layer[]): Check[] {
+/** In how many equal parts the pattern goes around: as it is known, or else as the files show. */
+const partsOf = ({ equalParts, around = 1 }: Asked, layers: readonly Layer[], overlap: number): number =>
+  equalParts ?? partsFound(layers, { around, overlap });
+
+function patternChecks(asked: Asked, layers: readonly Layer[]): Check[] {
   if (layers.length === 0) return [];
-  const lap = clear === undefined ? overlap : 0;
+  const overlap = asked.clear === undefined ? asked.overlap : 0;
+  const equalParts = partsOf(asked, layers, overlap);
   const doubled = layers.map(({ contours, finder }) => doubledLines(contours, finder));
-  const misses = layers.map((layer) => repeatMiss(layer.piece, layer, { equalParts, overlap: lap }));
+  const misses = layers.map((layer) => repeatMiss(layer.piece, layer, { equalParts, overlap }));
   return [
     repeatCheck(largest(misses), equalParts),
     doubledCheck(doubled.reduce((sum, count) => sum + count, 0)),

@@ -90,3 +90,10 @@ export function rightOfTurn(cone: RolledCone, turn: number, p: Point): number {
   const back = onward(cone, -turn);
   return back.a * p.x + back.c * p.y + back.e;
 }
+
+/** The place at a height that is so far across, on the sheet, from the line up the wall at a turn. */
+export function acrossFrom(cone: RolledCone, turn: number, across: number, along: number): Point {
+  const slant = cone.radius / cone.sine + along - cone.from;
+  const around = Number.isFinite(slant) ? slant * Math.asin(across / slant) : across;
+  return layDown(cone, { turn: turn + around / girthOf(cone, along), along });
+}
