@@ -1,5 +1,6 @@
 // Writing a draft's files: staged, read back, measured, then moved into place.
 import type { Written } from '../job/make.ts';
+import { failedRules } from '../job/proof-in-words.ts';
 import {
   exitStatus,
   type FileReport,
@@ -76,7 +77,7 @@ function printReport(report: Report, { json, folder }: DeliveryOptions): void {
   printFindings(report.checks);
 }
 
-function summary({ template, pattern, files }: Report, folder: string): string[] {
+function summary({ template, pattern, proof, files }: Report, folder: string): string[] {
   const lines: string[] = [];
   if (template?.gores) lines.push(goresInWords(template.gores));
   else if (template && template.parts.length > 0)
@@ -90,6 +91,7 @@ function summary({ template, pattern, files }: Report, folder: string): string[]
       `pattern: ${pattern.around} around, ${(pattern.scaleAcross * 100).toFixed(1)} % of drawn size across, ${(pattern.scaleUp * 100).toFixed(1)} % up`,
     );
   if (pattern?.seamGap) lines.push(seamInWords(pattern.seamGap));
+  if (proof) lines.push(proofInWords(proof));
   lines.push(`written to ${folder}: ${(files ?? []).map(({ file }) => file).join(', ')}`);
   return lines;
 }
@@ -101,3 +103,8 @@ const seamInWords = ({ position, tangentDeg, crossings }: NonNullable<PatternRep
 
 const goresInWords = ({ count, width, strain, joined }: GoresReport): string =>
   `template: ${count} gores, each ${width.toFixed(1)} mm at its widest, ${joined === 'loose' ? 'loose' : `joined at the ${joined}`}; they ask ${(strain * 100).toFixed(2)} % of stretch`;
+
+const proofInWords = (proof: NonNullable<Report['proof']>): string =>
+  proof.pass
+    ? `proof: the written files, rolled back onto the blank, hold in all ${proof.checks.length} checks`
+    : `proof: the written files FAIL at ${failedRules(proof).join(', ')}; "seamwright prove" shows the figures`;

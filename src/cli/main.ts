@@ -7,6 +7,7 @@ import type { InspectFlags } from './inspect-command.ts';
 import type { MakeFlags } from './make-command.ts';
 import { collected, withBlankFlags, withCommonOptions, withPaperSize, withPrint } from './options.ts';
 import { printJson, refusedStatus, withStatus } from './output.ts';
+import type { ProveFlags } from './prove-command.ts';
 import type { RepeatFlags } from './repeat-command.ts';
 import type { UnrollFlags } from './unroll-command.ts';
 
@@ -116,6 +117,14 @@ withBlankFlags(command('blank'))
   .option('--coat <amount>', 'a coat, by thickness or poured (12ml); may be given again', collected, [])
   .action((blank: string | undefined, flags: DescribeFlags) =>
     withStatus(flags, async () => (await import('./blank-command.ts')).blankCommand(blank, flags)),
+  );
+
+command('prove')
+  .description('reads delivered files back, rolls them onto the blank and measures them')
+  .argument('<folder>', 'a folder that make wrote to')
+  .option('--blank <file>', 'another blank than the one beside the files')
+  .action((folder: string, flags: ProveFlags) =>
+    withStatus(flags, async () => (await import('./prove-command.ts')).proveCommand(folder, flags)),
   );
 
 // Whoever reads our output may stop reading, as `head` does: nothing is wrong with the files.

@@ -3,6 +3,7 @@ import { basename, dirname, join, relative, resolve } from 'node:path';
 import { jobSheet } from '../job/job-sheet.ts';
 import { type Draft, draftPieces, type MakeInput, reportDrafts } from '../job/make.ts';
 import { profileOfDraft } from '../job/profile-picture.ts';
+import { proofOfDrafts } from '../job/proof.ts';
 import type { Blank } from '../job/read-blank.ts';
 import { parseJson } from '../job/read-json.ts';
 import { rolledOf } from '../job/rolled.ts';
@@ -70,7 +71,7 @@ export async function makeCommand(jobFile: string, flags: MakeFlags): Promise<nu
   let report: ReturnType<typeof reportDrafts> | undefined;
   // The files are read back and measured once, for the report and for the job sheet.
   const reportOf = (written: readonly WrittenPiece[]) => {
-    report ??= reportDrafts(drafts, written);
+    report ??= reportDrafts(drafts, proofOfDrafts(drafts, inputs.blank, written));
     return report;
   };
   return deliverDrafts(drafts, {

@@ -92,5 +92,5 @@ export async function unrollCommand(file: string | undefined, flags: UnrollFlags
     return deliverDrafts([draft], { ...delivery, report: () => draft.report });
   }
   const drafts = draftPieces(input);
-  return deliverDrafts(drafts, { ...delivery, report: (written) => reportDrafts(drafts, written) });
+  return deliverDrafts(drafts, { ...delivery, report: () => reportDrafts(drafts) });
 }

@@ -34,6 +34,13 @@ export const compose = (first: Affine, second: Affine): Affine => ({
 /** Area scale; negative when the map mirrors. */
 export const determinant = (m: Affine): number => m.a * m.d - m.b * m.c;
 
+/** The map back. Needs a determinant other than 0. */
+export function inverse(m: Affine): Affine {
+  const size = determinant(m);
+  const [a, b, c, d] = [m.d / size, -m.b / size, -m.c / size, m.a / size];
+  return { a, b, c, d, e: -(a * m.e + c * m.f), f: -(b * m.e + d * m.f) };
+}
+
 export const movePoint = (m: Affine, p: Point): Point => ({
   x: m.a * p.x + m.c * p.y + m.e,
   y: m.b * p.x + m.d * p.y + m.f,

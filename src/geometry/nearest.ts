@@ -61,12 +61,13 @@ export class NearestFinder {
     });
   }
 
-  /** The nearest place on every curve that comes within a reach of p, mm. */
-  within(p: Point, reach: number): NearestPlace[] {
+  /** The nearest place on every curve but `except` that comes within a reach of p, mm. */
+  within(p: Point, reach: number, except?: Segment): NearestPlace[] {
     return this.#index.meeting(p.x - reach, p.y - reach, p.x + reach, p.y + reach).flatMap((i) => {
       const segment = this.#segments[i];
-      const place = segment && nearestOn(segment, p);
-      return place && place.distance <= reach ? [place] : [];
+      if (!segment || segment === except) return [];
+      const place = nearestOn(segment, p);
+      return place.distance <= reach ? [place] : [];
     });
   }
 

@@ -5,17 +5,13 @@ import { readTile } from '../artwork/tile.ts';
 import type { Blank } from '../blank/blank.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { wrapDrawings } from '../cut/wrap-drawing.ts';
-import { readSvg } from '../deliver/read-svg.ts';
 import { writeSvg } from '../deliver/write-svg.ts';
 import type { DrawWords } from '../drawing/words.ts';
-import { type Finding, look, note, Refused, stop } from '../finding.ts';
-import { precision } from '../geometry/tolerance.ts';
+import { type Finding, note, Refused, stop } from '../finding.ts';
 import { degrees } from '../lengths/angle.ts';
-import { inMm } from '../lengths/length.ts';
 import type { Lay } from '../pattern/lay.ts';
 import { type Wrap, wrapPattern } from '../pattern/wrap.ts';
-import { originOf } from '../prove/locate.ts';
-import { type SeamGap, seamGap } from '../prove/seam-gap.ts';
+import type { SeamGap } from '../prove/seam-gap.ts';
 import { barePlaces } from './bare-places.ts';
 import { guideNotes } from './guide-notes.ts';
 import { checkItems, type ItemReport } from './items.ts';
@@ -25,6 +21,8 @@ import { joinFindings, layOn, type PatternPlan, planPattern } from './pattern-pl
 import { planPieces } from './pieces.ts';
 import { type Plan, runOff } from './plan.ts';
 import { sheetFindings, trimFindings } from './plan-findings.ts';
+import { layersAsMade, type Proof } from './proof.ts';
+import { proofFindings } from './proof-in-words.ts';
 import { blankReport, type PatternReport, type Report, templateReport, wholeTemplate } from './report.ts';
 import type { Artwork, Job } from './resolved-job.ts';
 import { type TypedIn, typedAt } from './typed-at.ts';
@@ -61,9 +59,6 @@ interface LaidPattern {
   readonly wrap: Wrap;
   readonly findings: readonly Finding[];
 }
-
-/** The largest angle the two ends may differ by at the seam, degrees: what a hand's eye still sees as one line. */
-const tangentLimitDeg = 0.1;
 
 /** The pieces of a job worked out, from the foot up: mostly one. @throws Refused where the input can't be made. */
 export function draftPieces(input: MakeInput): readonly Draft[] {
@@ -206,13 +201,11 @@ export interface Written {
   readonly guide: string;
 }
 
-/** The report of a job, its seam gaps measured on the written files, one for each piece. */
-export function reportDrafts(drafts: readonly Draft[], written: readonly Written[]): Omit<Report, 'files'> {
+/** The report of a job, and what was measured on its written files, where they were. */
+export function reportDrafts(drafts: readonly Draft[], proof?: Proof): Omit<Report, 'files'> {
   const [first] = drafts;
   if (!first) throw new Error('a job has at least one piece');
   const { plan, pattern } = first;
-  const gaps = drafts.flatMap((draft, i) => gapOf(draft, written[i]) ?? []);
-  const gap = gaps.length === 0 ? undefined : gaps.reduce(worseGap);
   const mismatches = drafts.flatMap((draft) => draft.pattern?.wrap.mismatches ?? []);
   const fitError = Math.max(0, ...drafts.map((draft) => draft.pattern?.wrap.fitError ?? 0));
   return {
@@ -222,10 +215,19 @@ export function reportDrafts(drafts: readonly Draft[], written: readonly Written
       drafts.map((draft) => templateReport(draft.plan.template, runOff, draft.plan.strain)),
     ),
     ...(pattern
-      ? { pattern: patternReport(pattern, gap, { joins: mismatches.length === 0, fitError }) }
+      ? {
+          pattern: {
+            ...patternReport(pattern, proof?.seamGap, { joins: mismatches.length === 0, fitError }),
+            layers: layersAsMade(drafts),
+          },
+        }
       : {}),
     ...(first.items.length > 0 ? { items: first.items } : {}),
-    checks: once([...drafts.flatMap(({ findings }) => findings), ...gapFindings(gap)]),
+    ...(proof ? { proof: { pass: proof.pass, checks: proof.checks } } : {}),
+    checks: once([
+      ...drafts.flatMap(({ findings }) => findings),
+      ...(proof ? proofFindings(proof, { file: 'wrap.cut.svg' }) : []),
+    ]),
   };
 }
 
@@ -234,24 +236,11 @@ const once = (findings: readonly Finding[]): Finding[] => [
   ...new Map(findings.map((finding) => [JSON.stringify(finding), finding])).values(),
 ];
 
-const worseGap = (a: SeamGap, b: SeamGap): SeamGap => ({
-  position: Math.max(a.position, b.position),
-  tangentDeg: Math.max(a.tangentDeg, b.tangentDeg),
-  crossings: a.crossings + b.crossings,
-});
-
-function gapOf({ plan, pattern }: Draft, written: Written | undefined): SeamGap | undefined {
-  if (!pattern || !written) return undefined;
-  const guide = readSvg(written.guide, 'wrap.guide.svg', ['seam']);
-  const origin = originOf(guide, plan.template, 'wrap.guide.svg');
-  return seamGap(readSvg(written.cut, 'wrap.cut.svg'), plan.template, origin);
-}
-
 function patternReport(
   { plan, artwork }: LaidPattern,
   gap: SeamGap | undefined,
   laid: { readonly joins: boolean; readonly fitError: number },
-): PatternReport {
+): Omit<PatternReport, 'layers'> {
   const { closing, around, up } = plan;
   return {
     around,
@@ -266,10 +255,4 @@ function patternReport(
     fitError: laid.fitError,
     ...(gap ? { seamGap: gap } : {}),
   };
-}
-
-function gapFindings(gap: SeamGap | undefined): Finding[] {
-  if (!gap || (gap.position <= precision && gap.tangentDeg <= tangentLimitDeg)) return [];
-  const says = `the two ends miss each other by ${inMm(gap.position)} and ${gap.tangentDeg.toFixed(2)} degrees; up to ${precision} mm and ${tangentLimitDeg} degrees is meant`;
-  return [look('seam-gap', { file: 'wrap.cut.svg', turn: 0 }, says)];
 }

@@ -13,6 +13,8 @@ import {
 } from '../blank/wall.ts';
 import type { Finding } from '../finding.ts';
 import { degrees } from '../lengths/angle.ts';
+import type { LayerAsMade } from '../prove/asked.ts';
+import type { Proof } from '../prove/proof.ts';
 import { sweep } from '../unroll/flat-wall.ts';
 import { slantRadii, type Template, templateBox, turnOfEdge } from '../unroll/template.ts';
 import type { CoatReport } from './coats-on-wall.ts';
@@ -81,6 +83,8 @@ export interface PatternReport {
   /** Largest distance measured between the art's exact image on the sheet and the curves written. */
   readonly fitError: number;
   readonly seamGap?: { readonly position: number; readonly tangentDeg: number; readonly crossings: number };
+  /** What each layer covers and where its middle is, piece by piece: the proof holds the files against it. */
+  readonly layers: readonly LayerAsMade[];
 }
 
 export interface FileReport {
@@ -95,6 +99,8 @@ export interface Report {
   readonly template?: TemplateReport;
   readonly pattern?: PatternReport;
   readonly items?: readonly ItemReport[];
+  /** What was measured on the written files, rolled back onto the blank. */
+  readonly proof?: Pick<Proof, 'pass' | 'checks'>;
   readonly checks: readonly Finding[];
   readonly files?: readonly FileReport[];
 }

@@ -1,15 +1,15 @@
 // The seam gap: what the two ends of a delivered wrap miss each other by once rolled onto the wall.
-import type { Drawing } from '../drawing/drawing.ts';
-import { moveContour, movePoint, translation } from '../geometry/affine.ts';
-import type { Contour } from '../geometry/contour.ts';
+import { type Affine, movePoint } from '../geometry/affine.ts';
+import type { Contour, Segment } from '../geometry/contour.ts';
 import { lineCrossings } from '../geometry/crossings.ts';
-import { NearestFinder } from '../geometry/nearest.ts';
+import type { NearestFinder } from '../geometry/nearest.ts';
 import { cross, dot, type Point, subtract } from '../geometry/point.ts';
 import { directionAt, pointAt } from '../geometry/segment.ts';
+import { precision } from '../geometry/tolerance.ts';
 import { degrees } from '../lengths/angle.ts';
-import { toFlat, toWall, turnMotion } from '../unroll/flat-wall.ts';
-import type { Template } from '../unroll/template.ts';
-import { groupsOf } from './locate.ts';
+import { atMost, type Check } from './check.ts';
+import type { ProvedPiece } from './piece.ts';
+import { layDown, onward, rollUp } from './rolled-cone.ts';
 
 export interface SeamGap {
   /** Largest distance between an edge of the art at one end and the same edge at the other, mm. */
@@ -19,6 +19,17 @@ export interface SeamGap {
   /** Edges of the art that cross the seam, counted at both ends. */
   readonly crossings: number;
 }
+
+/** What is measured: the art of one layer, with what finds the nearest of it. */
+export interface SeamLayer {
+  readonly contours: readonly Contour[];
+  readonly finder: NearestFinder;
+}
+
+export type SeamPiece = Pick<ProvedPiece, 'cone' | 'band'>;
+
+/** The largest angle the two ends may differ by at the seam, degrees: what a hand's eye still sees as one line. */
+export const tangentLimitDeg = 0.1;
 
 /** How far away the other end's edge is looked for, mm; where none is found, the gap is reported as this. */
 const reach = 25;
@@ -31,21 +42,31 @@ interface Edge {
   readonly direction: Point;
 }
 
-/** Where the art's edges cross the line up the wall at a turn, inside the finished band. Flat frame. */
-function edgesAt(contours: readonly Contour[], template: Template, turn: number): Edge[] {
-  const { wall, band } = template;
-  const foot = toFlat(wall, { turn, along: band.from });
-  const up = subtract(toFlat(wall, { turn, along: band.to }), foot);
-  return contours.flatMap(({ segments }) =>
-    segments.flatMap((s) =>
-      lineCrossings(s, foot, up)
-        .map((t) => ({ at: pointAt(s, t), direction: directionAt(s, t) }))
-        .filter(({ at }) => {
-          const share = dot(subtract(at, foot), up) / dot(up, up);
-          return share >= 0 && share <= 1 && Math.abs(toWall(wall, at).turn - turn) < 0.25;
-        }),
-    ),
-  );
+/** Where the art's edges cross the line up the wall at a turn, inside the finished band. */
+function edgesAt(contours: readonly Contour[], { cone, band }: SeamPiece, turn: number): Edge[] {
+  const foot = layDown(cone, { turn, along: band.from });
+  const up = subtract(layDown(cone, { turn, along: band.to }), foot);
+  const length = dot(up, up);
+  const isBeside = (p: Point) => cross(up, subtract(p, foot));
+  const mayCross = (s: Segment) => {
+    const [first, last] = [isBeside(s.from), isBeside(s.to)];
+    if (s.kind === 'line') return first > 0 !== last > 0 || first === 0 || last === 0;
+    const [second, third] = [isBeside(s.c1), isBeside(s.c2)];
+    return Math.min(first, second, third, last) <= 0 && Math.max(first, second, third, last) >= 0;
+  };
+  const found: Edge[] = [];
+  for (const { segments } of contours)
+    for (const s of segments) {
+      if (!mayCross(s)) continue;
+      for (const t of lineCrossings(s, foot, up)) {
+        const at = pointAt(s, t);
+        const share = dot(subtract(at, foot), up) / length;
+        // The line up the wall crosses a wide sector twice: once here, once past the cone's point.
+        if (share >= 0 && share <= 1 && Math.abs(rollUp(cone, at).turn - turn) < 0.25)
+          found.push({ at, direction: directionAt(s, t) });
+      }
+    }
+  return found;
 }
 
 const degreesBetween = (a: Point, b: Point): number =>
@@ -73,38 +94,49 @@ function missOf(edge: Edge, others: NearestFinder): Miss {
   };
 }
 
-/**
- * Roll a delivered cut drawing back onto the wall and compare its two ends, layer by layer. `origin` is where the flat
- * wall's origin lies in the drawing. Undefined for a piece that stops at a handle: it has no seam.
- */
-export function seamGap(cut: Drawing, template: Template, origin: Point): SeamGap | undefined {
-  if (template.seam.finish.offset !== 0) return undefined;
-  const home = translation(-origin.x, -origin.y);
-  const onward = turnMotion(template.wall, 1);
-  const back = turnMotion(template.wall, -1);
-  let position = 0;
-  let tangentDeg = 0;
-  let crossings = 0;
-  for (const group of groupsOf(cut, 'artwork')) {
-    const contours = group.paths.flatMap((path) =>
-      path.contours.map((contour) => moveContour(home, contour)),
-    );
-    const finder = new NearestFinder(contours);
-    const ends = [
-      { edges: edgesAt(contours, template, 0), motion: onward },
-      { edges: edgesAt(contours, template, 1), motion: back },
-    ];
-    for (const { edges, motion } of ends)
-      for (const { at, direction } of edges) {
-        const turned = {
-          x: motion.a * direction.x + motion.c * direction.y,
-          y: motion.b * direction.x + motion.d * direction.y,
-        };
-        const miss = missOf({ at: movePoint(motion, at), direction: turned }, finder);
-        position = Math.max(position, miss.position);
-        tangentDeg = Math.max(tangentDeg, miss.tangentDeg);
-        crossings += 1;
-      }
-  }
-  return { position, tangentDeg, crossings };
+const moved = (motion: Affine, { at, direction }: Edge): Edge => ({
+  at: movePoint(motion, at),
+  direction: movePoint({ ...motion, e: 0, f: 0 }, direction),
+});
+
+/** Roll the art of a piece onto the wall and compare its two ends, layer by layer. */
+export function seamGap(piece: SeamPiece, layers: readonly SeamLayer[]): SeamGap {
+  const ends = [
+    { turn: 0, motion: onward(piece.cone, 1) },
+    { turn: 1, motion: onward(piece.cone, -1) },
+  ];
+  const misses = layers.flatMap(({ contours, finder }) =>
+    ends.flatMap(({ turn, motion }) =>
+      edgesAt(contours, piece, turn).map((edge) => missOf(moved(motion, edge), finder)),
+    ),
+  );
+  return {
+    position: Math.max(0, ...misses.map(({ position }) => position)),
+    tangentDeg: Math.max(0, ...misses.map(({ tangentDeg }) => tangentDeg)),
+    crossings: misses.length,
+  };
 }
+
+/** The worst of several pieces. */
+export const worseGap = (a: SeamGap, b: SeamGap): SeamGap => ({
+  position: Math.max(a.position, b.position),
+  tangentDeg: Math.max(a.tangentDeg, b.tangentDeg),
+  crossings: a.crossings + b.crossings,
+});
+
+export const seamChecks = ({ position, tangentDeg, crossings }: SeamGap): Check[] => [
+  atMost({
+    rule: 'seam-position',
+    value: position,
+    limit: precision,
+    unit: 'mm',
+    says: `what the art's two ends miss each other by at the seam, over ${crossings} crossings`,
+  }),
+  atMost({
+    rule: 'seam-direction',
+    value: tangentDeg,
+    limit: tangentLimitDeg,
+    unit: 'degrees',
+    says: 'angle between the two ends of a line at the seam',
+  }),
+];

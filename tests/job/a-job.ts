@@ -1,5 +1,6 @@
 // Jobs for the tests, made from end to end without a file: what is typed goes in, the report and the written texts come out.
 import { draftPieces, reportDrafts } from '../../src/job/make.ts';
+import { proofOfDrafts } from '../../src/job/proof.ts';
 import { readBlank } from '../../src/job/read-blank.ts';
 import { readJob } from '../../src/job/read-job.ts';
 import { pictureEngine } from '../pictures/compare.ts';
@@ -41,7 +42,9 @@ export async function madeOf({ blank, job = {}, artwork = {}, tile }: Typed) {
   });
   const [draft] = drafts;
   if (!draft) throw new Error('a job has at least one piece');
-  return { draft, drafts, report: reportDrafts(drafts, drafts), blank: read };
+  const files = drafts.map(({ cut, guide }, i) => ({ stem: `wrap-${i + 1}`, cut, guide }));
+  const proof = proofOfDrafts(drafts, read, files);
+  return { draft, drafts, report: reportDrafts(drafts, proof), proof, blank: read };
 }
 
 /** The closed form of a straight wall from its two ends, in the words of the contract. Radii and height mm. */

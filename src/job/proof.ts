@@ -1,0 +1,105 @@
+// The proof of a job: what the job and its blank ask for, put before the files as they were written.
+import type { Blank } from '../blank/blank.ts';
+import { thicknessUnder } from '../blank/coats.ts';
+import type { Band } from '../blank/flat-band.ts';
+import { roomBeside } from '../blank/handle-room.ts';
+import {
+  closePlaces,
+  flatBandsOfWall,
+  longestBand,
+  type Wall,
+  wallAt,
+  wallLength,
+  wallOf,
+} from '../blank/wall.ts';
+import { Refused, stop } from '../finding.ts';
+import { subtract } from '../geometry/point.ts';
+import { equalParts } from '../pattern/closing.ts';
+import type { Asked, AskedWall, LayerAsMade } from '../prove/asked.ts';
+import { coverOf } from '../prove/centre.ts';
+import { type PieceText, type Proof, proofOf } from '../prove/proof.ts';
+import { edgePoint } from '../unroll/template.ts';
+import { coatsOnWall } from './coats-on-wall.ts';
+import type { Draft } from './make.ts';
+import { filmGives } from './plan-findings.ts';
+import type { Job } from './resolved-job.ts';
+
+export type { Proof } from '../prove/proof.ts';
+
+/** What is known of the pattern; nothing where there is none. */
+export type KnownPattern = Pick<Asked, 'equalParts' | 'layers'>;
+
+/** What the proof needs to know besides the files. */
+export interface ProofInput {
+  readonly job: Job;
+  readonly blank: Blank;
+  readonly pattern?: KnownPattern;
+}
+
+/** The middle of the film on a wall: the coats and half the film lie along the wall's normal. */
+function askedWall(wall: Wall, off: number, band: Band): AskedWall {
+  const radiusAt = (along: number): number => {
+    const { radius, lean } = wallAt(wall, along);
+    return radius + off * Math.cos(lean);
+  };
+  if (wall.kind === 'straight')
+    return { kind: 'straight', radius: radiusAt(0), sine: Math.sin(wall.straight.halfAngle) };
+  const places = closePlaces(wall, band).map((along) => ({ along, radius: radiusAt(along) }));
+  return { kind: 'bent', places };
+}
+
+/** What a job asks for on its blank. @throws Refused where the blank is no wall, or the job has no band on it. */
+export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
+  const { wall } = wallOf(blank);
+  const flatBands = flatBandsOfWall(wall, blank);
+  const band = job.band ?? longestBand(flatBands);
+  if (!band)
+    throw new Refused([stop('no-band', { key: 'band' }, 'is not given, and this wall has no flat band')]);
+  const { film, seam, trim, sheet, artwork } = job;
+  const flat = longestBand(flatBands) ?? { from: 0, to: wallLength(wall) };
+  const { coats } = coatsOnWall(wall, job.coats, { flat, band, film: film.thickness, file: 'job.json' });
+  return {
+    wall: askedWall(wall, thicknessUnder(coats) + film.thickness / 2, band),
+    band,
+    trim,
+    overlap: seam.overlap,
+    film: { stretch: filmGives(film), gather: film.gather },
+    flatBands,
+    ...(blank.handle ? { clear: roomBeside(blank.handle) } : {}),
+    ...(sheet ? { sheet } : {}),
+    ...(artwork?.around === undefined ? {} : { around: artwork.around }),
+    ...pattern,
+  };
+}
+
+/** The layers of drafts as they were drawn, from the foot up. */
+export const layersAsMade = (drafts: readonly Draft[]): readonly LayerAsMade[] =>
+  drafts.flatMap(({ plan: { template }, pattern }, piece) => {
+    const { wall, seam, band } = template;
+    const foot = edgePoint(wall, seam.start, band.from);
+    const line = subtract(edgePoint(wall, seam.start, band.to), foot);
+    const length = Math.hypot(line.x, line.y);
+    const up = { x: line.x / length, y: line.y / length };
+    return (pattern?.wrap.layers ?? []).map(({ name, shapes }) => {
+      const { area, middle } = coverOf(
+        shapes.map(({ contours }) => contours),
+        foot,
+      );
+      const from = subtract(middle, foot);
+      return {
+        layer: name,
+        piece: piece + 1,
+        area,
+        middle: { right: from.y * up.x - from.x * up.y, up: from.x * up.x + from.y * up.y },
+      };
+    });
+  });
+
+/** The proof of drafts by their files, as read back from where they were written. */
+export function proofOfDrafts(drafts: readonly Draft[], blank: Blank, written: readonly PieceText[]): Proof {
+  const [first] = drafts;
+  if (!first) throw new Error('a job has at least one piece');
+  const closing = first.pattern?.plan.closing;
+  const pattern = closing && { equalParts: equalParts(closing), layers: layersAsMade(drafts) };
+  return proofOf(askedOf({ job: first.job, blank, ...(pattern ? { pattern } : {}) }), written);
+}

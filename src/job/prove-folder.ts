@@ -1,0 +1,67 @@
+// `prove`: what a folder of delivered files holds, put to the proof.
+import { gcd } from '../pattern/lattice.ts';
+import type { LayerAsMade } from '../prove/asked.ts';
+import { type PieceText, type Proof, proofOf } from '../prove/proof.ts';
+import { askedOf, type KnownPattern } from './proof.ts';
+import { readBlank } from './read-blank.ts';
+import { readJob } from './read-job.ts';
+import { isObject } from './schema.ts';
+
+/** The files of a folder: JSON parsed, cut files and guides as text by their names. */
+export interface DeliveredFolder {
+  readonly job: unknown;
+  readonly blank: unknown;
+  readonly blankFile: string;
+  readonly report?: unknown;
+  readonly texts: Readonly<Record<string, string>>;
+}
+
+/** Names of the pieces of a wrap: `wrap`, or `wrap-1`, `wrap-2` from the foot up. */
+const piece = /^wrap(?:-(\d+))?\.(?:cut|guide)\.svg$/;
+
+/** The pieces there are files of, from the foot up. */
+function piecesIn(texts: DeliveredFolder['texts']): PieceText[] {
+  const numbers = new Set(
+    Object.keys(texts).flatMap((name) => piece.exec(name)?.[1] ?? (piece.test(name) ? '' : [])),
+  );
+  return [...numbers]
+    .sort((a, b) => Number(a) - Number(b))
+    .map((number) => {
+      const stem = number === '' ? 'wrap' : `wrap-${number}`;
+      const [cut, guide] = [texts[`${stem}.cut.svg`], texts[`${stem}.guide.svg`]];
+      return { stem, ...(cut === undefined ? {} : { cut }), ...(guide === undefined ? {} : { guide }) };
+    });
+}
+
+const isNumber = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value);
+
+/** How often the pattern is the same around, by the whole numbers it closes with. */
+function partsOf(closes: unknown): number | undefined {
+  if (!Array.isArray(closes) || !closes.every(isNumber)) return undefined;
+  const [n = 0, m = 0] = closes;
+  const parts = gcd(Math.round(n), Math.round(m));
+  return parts > 0 ? parts : undefined;
+}
+
+function layerOf(value: unknown): LayerAsMade | undefined {
+  if (!isObject(value) || !isObject(value.middle)) return undefined;
+  const { layer, piece: number, area } = value;
+  const { right, up } = value.middle;
+  if (typeof layer !== 'string' || !isNumber(number) || !isNumber(area)) return undefined;
+  return isNumber(right) && isNumber(up) ? { layer, piece: number, area, middle: { right, up } } : undefined;
+}
+
+/** What a report says of the pattern; what it does not say is not asked for. */
+function patternIn(report: unknown): KnownPattern {
+  const pattern = isObject(report) && isObject(report.pattern) ? report.pattern : {};
+  const equalParts = partsOf(pattern.closes);
+  const layers = Array.isArray(pattern.layers) ? pattern.layers.flatMap((layer) => layerOf(layer) ?? []) : [];
+  return { layers, ...(equalParts === undefined ? {} : { equalParts }) };
+}
+
+/** The proof of a folder. @throws Refused where its job or blank can't be read. */
+export function proofOfFolder({ job: typed, blank, blankFile, report, texts }: DeliveredFolder): Proof {
+  const job = readJob(typed, 'job.json');
+  const asked = askedOf({ job, blank: readBlank(blank, blankFile), pattern: patternIn(report) });
+  return proofOf(asked, piecesIn(texts));
+}

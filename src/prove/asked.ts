@@ -1,0 +1,51 @@
+// What the proof holds the files against: the blank's wall and what the job asked for. All mm.
+import type { Band } from '../blank/flat-band.ts';
+
+/** The surface that the middle of the film lies on. */
+export type AskedWall =
+  | { readonly kind: 'straight'; readonly radius: number; readonly sine: number }
+  | {
+      readonly kind: 'bent';
+      readonly places: readonly { readonly along: number; readonly radius: number }[];
+    };
+
+/** A layer of art on one piece, as it was when it was made: what it covers, and where its middle is. */
+export interface LayerAsMade {
+  readonly layer: string;
+  /** Which piece, from the foot up; 1 where there is one. */
+  readonly piece: number;
+  /** mm². */
+  readonly area: number;
+  /** Centre of area on the sheet, from the foot end of `seam-start`: mm to the right of that line, mm up along it. */
+  readonly middle: { readonly right: number; readonly up: number };
+}
+
+export interface Asked {
+  readonly wall: AskedWall;
+  /** The finished band, mm along the wall. */
+  readonly band: Band;
+  readonly trim: { readonly lip: number; readonly foot: number };
+  readonly overlap: number;
+  /** Half the width kept clear around a handle at turn 0, mm of girth, if there is one. */
+  readonly clear?: number;
+  readonly film: { readonly stretch: number; readonly gather: number };
+  /** Bands of the blank on which film lies flat. */
+  readonly flatBands: readonly Band[];
+  readonly sheet?: { readonly across: number; readonly up: number; readonly margin: number };
+  /** How many times the pattern is the same around the wall at one height; left out where there is none, or it isn't known. */
+  readonly equalParts?: number;
+  /** Repeats of the pattern around; left out where there is none. */
+  readonly around?: number;
+  readonly layers?: readonly LayerAsMade[];
+}
+
+/** Radius of the surface the film's middle lies on, mm. */
+export function askedRadius(wall: AskedWall, along: number): number {
+  if (wall.kind === 'straight') return wall.radius + along * wall.sine;
+  const { places } = wall;
+  const next = places.findIndex((place) => place.along >= along);
+  const [low, high] = [places[Math.max(0, next - 1)], next < 0 ? places.at(-1) : places[next]];
+  if (!low || !high) return Number.NaN;
+  const share = high.along > low.along ? (along - low.along) / (high.along - low.along) : 0;
+  return low.radius + (high.radius - low.radius) * Math.max(0, Math.min(1, share));
+}

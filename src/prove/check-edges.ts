@@ -1,0 +1,79 @@
+// Are the finished edges level, the seam lines upright at their turns, and the outline where it should be?
+
+import { distance, type Point } from '../geometry/point.ts';
+import { precision } from '../geometry/tolerance.ts';
+import type { Asked } from './asked.ts';
+import { atMost, type Check, largest } from './check.ts';
+import { guideCurves, type ProvedPiece, pieceBand } from './piece.ts';
+import { acrossFrom, rightOfTurn, rollUp } from './rolled-cone.ts';
+import { samplesOn } from './samples.ts';
+
+const missing = [Number.NaN];
+
+/** How far a finished edge strays from its height anywhere, mm. */
+function levelOff(piece: ProvedPiece, id: string, along: number): readonly number[] {
+  const points = samplesOn(guideCurves(piece, 'trim', id));
+  return points.length === 0 ? missing : points.map((p) => Math.abs(rollUp(piece.cone, p).along - along));
+}
+
+/** How far the seam lines stray from the lines up the wall, around, and from their ends, mm. */
+function seamOff(piece: ProvedPiece): readonly number[] {
+  const { cone, band, beside } = piece;
+  return (['seam-start', 'seam-finish'] as const).flatMap((id) => {
+    const turn = id === 'seam-start' ? 0 : 1;
+    const away = turn === 0 ? beside : -beside;
+    const ends = guideCurves(piece, 'seam', id)[0]?.segments[0];
+    if (!ends) return missing;
+    const across = samplesOn(guideCurves(piece, 'seam', id)).map((p) =>
+      Math.abs(rightOfTurn(cone, turn, p) - away),
+    );
+    const heights = [rollUp(cone, ends.from).along - band.from, rollUp(cone, ends.to).along - band.to];
+    return [...across, ...heights.map(Math.abs)];
+  });
+}
+
+/** How far a point of the outline is from all four borders that the piece should have, mm. */
+function borderOff(piece: ProvedPiece, overlap: number, p: Point): number {
+  const { cone, beside } = piece;
+  const { from, to } = pieceBand(piece);
+  const { turn, along } = rollUp(cone, p);
+  // A sector wider than half a turn reaches back past its own first line: each side counts in its own half only.
+  const left = turn < 0.5 ? rightOfTurn(cone, 0, p) - beside : Infinity;
+  const right = turn < 0.5 ? -Infinity : rightOfTurn(cone, 1, p) + beside - overlap;
+  const inside = along > from - precision && along < to + precision && left > -precision && right < precision;
+  const away = Math.min(...[along - from, along - to, left, right].map(Math.abs));
+  return inside ? away : Math.max(from - along, along - to, -left, right);
+}
+
+/** How far the corners the piece should have are from the outline's own nodes, mm. */
+function cornersOff({ cone, beside, outline, ...piece }: ProvedPiece, overlap: number): readonly number[] {
+  const { from, to } = pieceBand(piece);
+  const nodes = outline.flatMap(({ segments }) => segments.map((s) => s.from));
+  return [from, to]
+    .flatMap((along) => [acrossFrom(cone, 0, beside, along), acrossFrom(cone, 1, overlap - beside, along)])
+    .map((corner) => Math.min(...nodes.map((node) => distance(node, corner))));
+}
+
+export function edgeChecks(pieces: readonly ProvedPiece[], { overlap, clear }: Asked): Check[] {
+  const extra = clear === undefined ? overlap : 0;
+  const level = pieces.flatMap((piece) => [
+    ...levelOff(piece, 'trim-foot', piece.band.from),
+    ...levelOff(piece, 'trim-lip', piece.band.to),
+  ]);
+  const outline = pieces.flatMap((piece) => {
+    const points = samplesOn(piece.outline);
+    if (points.length === 0) return missing;
+    return [...points.map((p) => borderOff(piece, extra, p)), ...cornersOff(piece, extra)];
+  });
+  const row = (rule: string, values: readonly number[], says: string): Check =>
+    atMost({ rule, value: largest(values), limit: precision, unit: 'mm', says });
+  return [
+    row('finished-edges', level, 'finished edges off their level on the wall'),
+    row(
+      'seam-lines',
+      pieces.flatMap(seamOff),
+      clear === undefined ? 'seam lines off turn 0 and once around' : 'sides off the handle',
+    ),
+    row('outline', outline, 'cut outline off the piece that this wall asks for'),
+  ];
+}

@@ -1,0 +1,83 @@
+// Does the cut file hold the very lines of the guide: all of them, each in its place?
+import type { Contour } from '../geometry/contour.ts';
+import { NearestFinder } from '../geometry/nearest.ts';
+import { precision } from '../geometry/tolerance.ts';
+import { atMost, type Check, largest } from './check.ts';
+import { type DeliveredGroup, groupsIn } from './delivered-file.ts';
+import { curvesOf, type ProvedPiece } from './piece.ts';
+import { samplesOn } from './samples.ts';
+
+/** How far away a line's twin is looked for, mm; none within it counts as this far. */
+const reach = 25;
+
+interface Pair {
+  readonly piece: ProvedPiece;
+  readonly cut: DeliveredGroup | undefined;
+  readonly guide: DeliveredGroup | undefined;
+}
+
+/** The groups of what is cut, each with its twin on the guide. */
+function pairsOf(piece: ProvedPiece): Pair[] {
+  return ['artwork', 'outline'].flatMap((role) => {
+    const [cut, guide] = [groupsIn(piece.cut, role), groupsIn(piece.guide, role)];
+    return Array.from({ length: Math.max(cut.length, guide.length) }, (_, i) => ({
+      piece,
+      cut: cut[i],
+      guide: guide[i],
+    }));
+  });
+}
+
+/** Paths of one group that the other has not, counted both ways; 0 where all are the same to the letter. */
+function strangers({ cut, guide }: Pair): { readonly cut: string[]; readonly guide: string[] } {
+  const [ours, theirs] = [cut?.paths ?? [], guide?.paths ?? []].map((paths) => paths.map(({ data }) => data));
+  const without = (some: readonly string[] = [], others: readonly string[] = []) => {
+    const left = new Map<string, number>();
+    for (const data of others) left.set(data, (left.get(data) ?? 0) + 1);
+    return some.filter((data) => {
+      const count = left.get(data) ?? 0;
+      left.set(data, count - 1);
+      return count <= 0;
+    });
+  };
+  return { cut: without(ours, theirs), guide: without(theirs, ours) };
+}
+
+/** How far the lines of each side stray from those of the other, mm. */
+function apart(piece: ProvedPiece, one: readonly string[], other: readonly string[]): number {
+  const [a, b] = [one, other].map((data) => curvesOf(piece, data));
+  if (!a || !b) return reach;
+  return Math.max(straying(a, b), straying(b, a));
+}
+
+function straying(from: readonly Contour[], to: readonly Contour[]): number {
+  const finder = new NearestFinder(to);
+  const near = (p: { x: number; y: number }) => finder.find(p, 1) ?? finder.find(p, reach);
+  return largest(samplesOn(from).map((p) => near(p)?.distance ?? reach));
+}
+
+export function sameChecks(pieces: readonly ProvedPiece[]): Check[] {
+  const found = pieces.flatMap(pairsOf).map((pair) => ({ ...pair, not: strangers(pair) }));
+  const counts = found.map(({ cut, guide }) =>
+    Math.abs((cut?.paths.length ?? 0) - (guide?.paths.length ?? 0)),
+  );
+  const distances = found.map(({ piece, not }) =>
+    not.cut.length + not.guide.length === 0 ? 0 : apart(piece, not.cut, not.guide),
+  );
+  return [
+    atMost({
+      rule: 'all-there',
+      value: counts.reduce((sum, count) => sum + count, 0),
+      limit: 0,
+      unit: 'count',
+      says: 'shapes that the cut file has more or fewer than its guide',
+    }),
+    atMost({
+      rule: 'as-guide',
+      value: largest(distances),
+      limit: precision,
+      unit: 'mm',
+      says: 'cut lines off the same lines on the guide',
+    }),
+  ];
+}

@@ -1,0 +1,152 @@
+// A delivered piece put on its wall: read, laid in the frame of its cone, ready to be measured.
+import type { Band } from '../blank/flat-band.ts';
+import type { Affine } from '../geometry/affine.ts';
+import { movePoint } from '../geometry/affine.ts';
+import type { Contour } from '../geometry/contour.ts';
+import { type Point, subtract } from '../geometry/point.ts';
+import type { Asked } from './asked.ts';
+import { type DeliveredFile, type DeliveredGroup, groupsIn, pathNamed } from './delivered-file.ts';
+import { type FlatSides, sheetCone } from './measured-cone.ts';
+import { readPath } from './path-reader.ts';
+import { type RolledCone, rollUp } from './rolled-cone.ts';
+
+/** A layer of what is cut, in the frame of the piece's cone. */
+export interface ProvedLayer {
+  readonly name: string;
+  /** Each the outer contour first, then its holes. */
+  readonly shapes: readonly (readonly Contour[])[];
+}
+
+export interface ProvedPiece {
+  /** From the foot up, from 1. */
+  readonly number: number;
+  readonly cut: DeliveredFile;
+  readonly guide: DeliveredFile;
+  /** From the files' numbers to the frame of the cone. */
+  readonly place: Affine;
+  readonly cone: RolledCone;
+  /** The finished band, mm along. */
+  readonly band: Band;
+  readonly trim: { readonly lip: number; readonly foot: number };
+  /** Where the foot end of `seam-start` lies in that frame: at its origin where there is a seam. */
+  readonly shift: Point;
+  /** How far the piece's sides are to begin from turn 0 and end before turn 1, mm across: 0 where there is a seam. */
+  readonly beside: number;
+  readonly outline: readonly Contour[];
+  readonly layers: readonly ProvedLayer[];
+  /** What could not be read. */
+  readonly faults: readonly string[];
+}
+
+export interface PieceFiles {
+  readonly number: number;
+  readonly cut: DeliveredFile;
+  readonly guide: DeliveredFile;
+  /** Whether it is the lowest and the highest of its job: only there are trims. */
+  readonly isLowest: boolean;
+  readonly isHighest: boolean;
+}
+
+const asIs: Affine = { a: 1, b: 0, c: 0, d: 1, e: 0, f: 0 };
+
+/** Curves of groups, and what could not be read. */
+class Reading {
+  readonly faults: string[] = [];
+
+  contours(file: DeliveredFile, groups: readonly DeliveredGroup[], place: Affine): Contour[] {
+    return groups.flatMap(({ paths }) => paths.flatMap(({ data }) => this.path(file, data, place)));
+  }
+
+  path(file: DeliveredFile, data: string, place: Affine): readonly Contour[] {
+    try {
+      return readPath(data, place);
+    } catch (fault) {
+      this.faults.push(`${file.name}: ${fault instanceof Error ? fault.message : String(fault)}`);
+      return [];
+    }
+  }
+}
+
+/** The two ends of a straight path of a file, foot first; undefined where it is not there. */
+function lineNamed(reading: Reading, guide: DeliveredFile, id: string): readonly [Point, Point] | undefined {
+  const data = pathNamed(guide, 'seam', id)?.data;
+  const segments = data === undefined ? [] : (reading.path(guide, data, asIs)[0]?.segments ?? []);
+  const [from, to] = [segments[0]?.from, segments.at(-1)?.to];
+  return from && to ? [from, to] : undefined;
+}
+
+/** From a file's numbers to the frame of a line: x to its right, y up along it. */
+function frameOf([foot, lip]: readonly [Point, Point]): Affine {
+  const along = subtract(lip, foot);
+  const length = Math.hypot(along.x, along.y);
+  const up = { x: along.x / length, y: along.y / length };
+  const right = { x: -up.y, y: up.x };
+  return {
+    a: right.x,
+    b: up.x,
+    c: right.y,
+    d: up.y,
+    e: -(right.x * foot.x + right.y * foot.y),
+    f: -(up.x * foot.x + up.y * foot.y),
+  };
+}
+
+/** The piece of two files, from this height up; undefined where the guide's seam lines can't be found. */
+export function placePiece(asked: Asked, files: PieceFiles, from: number): ProvedPiece | undefined {
+  const { number, cut, guide, isLowest, isHighest } = files;
+  const reading = new Reading();
+  const [start, finish] = ['seam-start', 'seam-finish'].map((id) => lineNamed(reading, guide, id));
+  if (!start || !finish) return undefined;
+  const onLine = frameOf(start);
+  const sides: FlatSides = {
+    length: Math.hypot(start[1].x - start[0].x, start[1].y - start[0].y),
+    finish: [movePoint(onLine, finish[0]), movePoint(onLine, finish[1])],
+  };
+  const { cone, beside, shift } = sheetCone(asked, from, sides);
+  const place = { ...onLine, e: onLine.e + shift.x, f: onLine.f + shift.y };
+  const top = rollUp(cone, movePoint(place, start[1])).along;
+  const layers = groupsIn(cut, 'artwork').map((group, i) => ({
+    name: group.layer ?? `layer ${i + 1}`,
+    shapes: group.paths.map(({ data }) => reading.path(cut, data, place)),
+  }));
+  return {
+    number,
+    cut,
+    guide,
+    place,
+    cone,
+    band: { from, to: isHighest ? asked.band.to : top },
+    trim: { foot: isLowest ? asked.trim.foot : 0, lip: isHighest ? asked.trim.lip : 0 },
+    beside,
+    shift,
+    outline: reading.contours(cut, groupsIn(cut, 'outline'), place),
+    layers,
+    faults: reading.faults,
+  };
+}
+
+/** Curves of path data, in the frame of a piece's cone; undefined where they can't be read. */
+export function curvesOf(piece: ProvedPiece, data: readonly string[]): readonly Contour[] | undefined {
+  const reading = new Reading();
+  const curves = data.flatMap((d) => reading.path(piece.cut, d, piece.place));
+  return reading.faults.length === 0 ? curves : undefined;
+}
+
+/** Curves of a piece's cut file in the numbers of the file itself. */
+export const pageCurves = ({ cut }: ProvedPiece, role: string): readonly Contour[] =>
+  new Reading().contours(cut, groupsIn(cut, role), asIs);
+
+/** Curves of a piece's guide, in the frame of its cone. */
+export const guideCurves = (piece: ProvedPiece, role: string, id?: string): readonly Contour[] => {
+  const groups = groupsIn(piece.guide, role).map((group) => ({
+    ...group,
+    paths: id === undefined ? group.paths : group.paths.filter((path) => path.id === id),
+  }));
+  return new Reading().contours(piece.guide, groups, piece.place);
+};
+
+/** The cut piece along the wall, trims included. */
+export const pieceBand = ({ band, trim }: Pick<ProvedPiece, 'band' | 'trim'>): Band => ({
+  from: band.from - trim.foot,
+  to: band.to + trim.lip,
+});
