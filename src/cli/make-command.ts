@@ -1,7 +1,8 @@
 // `seamwright make`: the whole job.
 import { basename, dirname, join, relative, resolve } from 'node:path';
+import type { Draft } from '../job/draft.ts';
 import { jobSheet } from '../job/job-sheet.ts';
-import { type Draft, draftPieces, type MakeInput, reportDrafts } from '../job/make.ts';
+import { draftPieces, type MakeInput, reportDrafts } from '../job/make.ts';
 import { profileOfDraft } from '../job/profile-picture.ts';
 import { proofOfDrafts } from '../job/proof.ts';
 import type { Blank } from '../job/read-blank.ts';

@@ -15,13 +15,13 @@ const squareMm = (value: number): string => `${value < 1 ? value.toFixed(2) : va
 function filmWords({ rule, size, length, place }: LayerFault, limits: CutLimits, use: FilmUse): string {
   switch (rule) {
     case 'thin-film':
-      return `film is ${place?.kind === 'whole' ? 'nowhere wider than ' : ''}${mm(size)}${place?.kind === 'whole' ? '' : ' wide'} for ${about(length)}, and less than ${mm(limits.minWidth)} tears when it is weeded or carried; widen it, or have it thickened with --mend`;
+      return `film is ${place?.kind === 'whole' ? 'nowhere wider than ' : ''}${mm(size)}${place?.kind === 'whole' ? '' : ' wide'} for ${about(length)}, and less than ${mm(limits.minWidth)} tears when it is weeded or carried; widen it`;
     case 'thin-gap':
-      return `a gap is ${mm(size)} wide for ${about(length)}, and a blade opens none under ${mm(limits.minGap)}; widen it, or have it closed with --mend`;
+      return `a gap is ${mm(size)} wide for ${about(length)}, and a blade opens none under ${mm(limits.minGap)}; widen it`;
     case 'small-piece':
-      return `a piece of ${squareMm(size)} is under the ${squareMm(limits.minPiece)} that hold on to the backing and the wall${use === 'mask' ? ', and in a spray' : ''}; make it larger, or have it dropped with --mend`;
+      return `a piece of ${squareMm(size)} is under the ${squareMm(limits.minPiece)} that hold on to the backing and the wall${use === 'mask' ? ', and in a spray' : ''}; make it larger`;
     case 'sharp':
-      return `a point of ${degrees(size).toFixed(1)} degrees is narrower than ${mm(limits.minWidth)} for ${about(length)} and lifts; make it blunter than ${degrees(limits.minAngle).toFixed(0)} degrees, or have it rounded with --mend`;
+      return `a point of ${degrees(size).toFixed(1)} degrees is narrower than ${mm(limits.minWidth)} for ${about(length)} and lifts; make it blunter than ${degrees(limits.minAngle).toFixed(0)} degrees`;
   }
 }
 
@@ -42,13 +42,13 @@ function drawnWords(fault: DrawnFault, limits: CutLimits): string {
   const { rule, size, line, other, nearest, count = 0 } = fault;
   switch (rule) {
     case 'stroke':
-      return `is drawn with a stroke of ${mm(size)}, which is a line without area; turn strokes into outlines in your drawing program, or, where it is a broken outline, have it joined with --mend`;
+      return `is drawn with a stroke of ${mm(size)}, which is a line without area; turn strokes into outlines in your drawing program`;
     case 'open-line':
-      return `is open, its ends ${mm(size)} apart${nearest === undefined ? '' : `, and the end of another line lies ${mm(nearest)} away`}; cut as drawn, nothing comes out of it: close it, or have it joined with --mend`;
+      return `is open, its ends ${mm(size)} apart${nearest === undefined ? '' : `, and the end of another line lies ${mm(nearest)} away`}; cut as drawn, nothing comes out of it: close it`;
     case 'doubled-line':
-      return `runs along another line of ${line.colour} for ${about(size)}; cut as drawn, the blade goes there twice: delete one of the two or unite them; make and --mend cut their union`;
+      return `runs along another line of ${line.colour} for ${about(size)}; cut as drawn, the blade goes there twice: delete one of the two or unite them`;
     case 'self-crossing':
-      return `crosses itself ${size === 1 ? 'once' : `${size} times`}; cut as drawn, it falls into pieces: unite it in your drawing program; make and --mend cut the outline of what it covers`;
+      return `crosses itself ${size === 1 ? 'once' : `${size} times`}; cut as drawn, it falls into pieces: unite it in your drawing program`;
     case 'close-nodes':
       return `has ${count} nodes closer to the next than the cutter's step of ${mm(limits.step)}, the closest ${formatLength(size, 'mm')}; simplify the line`;
     case 'layer-edges':

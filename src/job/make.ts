@@ -13,8 +13,9 @@ import type { Lay } from '../pattern/lay.ts';
 import { type Wrap, wrapPattern } from '../pattern/wrap.ts';
 import type { SeamGap } from '../prove/seam-gap.ts';
 import { barePlaces } from './bare-places.ts';
+import type { Draft, LaidPattern } from './draft.ts';
 import { guideNotes } from './guide-notes.ts';
-import { checkItems, type ItemReport } from './items.ts';
+import { checkItems } from './items.ts';
 import { notedPlaces } from './noted-places.ts';
 import { groundOf, type PatternGround, wholeBand } from './pattern-ground.ts';
 import { joinFindings, layOn, type PatternPlan, planPattern } from './pattern-plan.ts';
@@ -39,25 +40,6 @@ export interface MakeInput {
   /** A plain template: it decorates nothing yet. */
   readonly plain?: boolean;
   readonly tools: { readonly normalise: Normalise; readonly words: DrawWords };
-}
-
-/** A job worked out, before anything is written. */
-export interface Draft {
-  readonly cut: string;
-  readonly guide: string;
-  /** The job with everything that was worked out put in its place. */
-  readonly job: Job;
-  readonly plan: Plan;
-  readonly pattern: LaidPattern | undefined;
-  readonly items: readonly ItemReport[];
-  readonly findings: readonly Finding[];
-}
-
-interface LaidPattern {
-  readonly artwork: Artwork;
-  readonly plan: PatternPlan;
-  readonly wrap: Wrap;
-  readonly findings: readonly Finding[];
 }
 
 /** The pieces of a job worked out, from the foot up: mostly one. @throws Refused where the input can't be made. */

@@ -11,7 +11,7 @@ import { figure } from '../picture/profile-ink.ts';
 import { profilePicture } from '../picture/profile-picture.ts';
 import type { ProfileSubject } from '../picture/profile-subject.ts';
 import { wallRings } from '../picture/rolled-rings.ts';
-import type { Draft } from './make.ts';
+import type { Draft } from './draft.ts';
 import { blankReport } from './report.ts';
 
 interface ShownBlank {

@@ -20,7 +20,7 @@ import { coverOf } from '../prove/centre.ts';
 import { type PieceText, type Proof, proofOf } from '../prove/proof.ts';
 import { edgePoint } from '../unroll/template.ts';
 import { coatsOnWall } from './coats-on-wall.ts';
-import type { Draft } from './make.ts';
+import type { Draft } from './draft.ts';
 import { filmGives } from './plan-findings.ts';
 import type { Job } from './resolved-job.ts';
 

@@ -95,11 +95,20 @@ describe('make', () => {
   test('with --json prints the report and nothing else; without it, words', () => {
     expect(JSON.parse(cup.ran.out)).toEqual(cup.report);
     expect(JSON.parse(pot.ran.out)).toEqual(pot.report);
-    expect(canister.ran.out).toMatch(/^template: .*\npattern: .*\nseam, .*\nwritten to .*\n$/);
+    expect(canister.ran.out).toMatch(
+      /^template: .*\npattern: .*\nseam, .*\nproof: .* hold in all .*\nwritten to .*\n$/,
+    );
   });
 
   test('writes exactly the files that the report lists, and leaves nothing else in the folder', () => {
-    const kept = ['blank.json', 'job.json', 'report.json', 'wrap.cut.svg', 'wrap.guide.svg'];
+    const kept = [
+      'blank.json',
+      'job-sheet.html',
+      'job.json',
+      'report.json',
+      'wrap.cut.svg',
+      'wrap.guide.svg',
+    ];
     expect(readdirSync(cup.folder).sort()).toEqual(
       [...kept, 'profile.svg', 'rolled.png', 'rolled.svg'].sort(),
     );
