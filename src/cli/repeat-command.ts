@@ -6,7 +6,7 @@ import { describeRepeat, type RepeatInput } from '../job/repeat.ts';
 import { exitStatus } from '../job/report.ts';
 import { standardArtwork, standardJob } from '../job/resolved-job.ts';
 import { bandOf } from './band-flag.ts';
-import { readText } from './files.ts';
+import { Delivery, readText } from './files.ts';
 import { FlagLengths } from './flag-lengths.ts';
 import { givenJob } from './job-input.ts';
 import type { CommonOptions } from './options.ts';
@@ -32,6 +32,18 @@ async function groundFile(
   return { job: { ...job, artwork: job.artwork ?? standardArtwork }, jobFile: file, blank, blankFile };
 }
 
+/** The ways and joins as repeat.json; gives the line that says so. */
+async function writeFindings(report: object, folder: string): Promise<string> {
+  const delivery = new Delivery(folder);
+  try {
+    await delivery.stage('repeat.json', `${JSON.stringify(report, undefined, 2)}\n`);
+    await delivery.finish();
+  } finally {
+    await delivery.discard();
+  }
+  return `written to ${folder}: repeat.json`;
+}
+
 export async function repeatCommand(tile: string, file: string, flags: RepeatFlags): Promise<number> {
   const lengths = new FlagLengths(flags.units);
   const band = bandOf(flags.band, lengths);
@@ -47,8 +59,9 @@ export async function repeatCommand(tile: string, file: string, flags: RepeatFla
     units: flags.units,
     normalise,
   });
+  const written = flags.out === undefined ? [] : [await writeFindings(report, flags.out)];
   if (flags.json) printJson(report);
-  else process.stdout.write(`${lines.join('\n')}\n`);
+  else process.stdout.write(`${[...lines, ...written].join('\n')}\n`);
   printFindings(report.checks);
   return exitStatus(report.checks);
 }

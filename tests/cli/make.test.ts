@@ -68,7 +68,7 @@ beforeAll(async () => {
     made('two/cup', ['cup.job.json'], join(sample('cup'), '..')),
     made('one/remade', [join(cup.folder, 'job.json'), '--no-pictures']),
   ]);
-}, 60_000);
+}, 300_000);
 afterAll(() => shop.clear());
 
 const all = () => ({ cup, canister, pot });

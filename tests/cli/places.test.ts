@@ -34,7 +34,7 @@ beforeAll(async () => {
   shop.write('no-film.job.json', aJob({ film: 'gone.json' }));
   const all = await runMany(Object.values(lines), shop.folder);
   ran = Object.fromEntries(Object.keys(lines).map((name, i) => [name, all[i]])) as typeof ran;
-}, 60_000);
+}, 300_000);
 afterAll(() => shop.clear());
 
 const rulesOf = (folder: string): readonly [string, string][] =>

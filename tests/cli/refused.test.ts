@@ -299,7 +299,7 @@ beforeAll(async () => {
     cases.map(({ args }) => args),
     shop.folder,
   );
-}, 60_000);
+}, 300_000);
 afterAll(() => shop.clear());
 
 describe('refused with status 2 and a clear line each', () => {

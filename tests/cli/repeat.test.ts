@@ -96,4 +96,12 @@ describe('repeat', () => {
     expect(status).toBe(2);
     expect(lines.join('\n')).toMatch(says);
   });
+
+  test('--out keeps what --json tells as a file', patience, async () => {
+    const args = [`${samples}/mug/shore.svg`, `${samples}/mug/mug.job.json`, '--out', 'kept'];
+    const { out } = await repeat(...args);
+    const printed = await repeat(...args, '--json');
+    expect(out).toMatch(/written to kept: repeat\.json\n$/);
+    expect(JSON.parse(shop.read('kept/repeat.json'))).toEqual(JSON.parse(printed.out));
+  });
 });

@@ -18,7 +18,7 @@ export const projectFolder = fileURLToPath(new URL('../..', import.meta.url));
 export const command = join(projectFolder, 'bin/seamwright.js');
 
 /** Time a test that starts processes may take on a busy machine, ms; alone each takes under a second. */
-export const patience = { timeout: 60_000 };
+export const patience = { timeout: 300_000 };
 
 export interface Ran {
   readonly status: number | null;

@@ -60,7 +60,7 @@ beforeAll(async () => {
     shop.folder,
   );
   ran = Object.fromEntries(names.map((name, index) => [name, all[index]])) as typeof ran;
-}, 60_000);
+}, 300_000);
 afterAll(() => shop.clear());
 
 const cutOf = (name: Name): Drawing => readSvg(shop.read(`${name}/template.cut.svg`), 'cut');

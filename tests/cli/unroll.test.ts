@@ -96,7 +96,7 @@ beforeAll(async () => {
     shop.folder,
   );
   ran = Object.fromEntries(names.map((name, index) => [name, all[index]])) as typeof ran;
-}, 60_000);
+}, 300_000);
 afterAll(() => shop.clear());
 
 describe('help', () => {
