@@ -78,9 +78,9 @@ export const note = (rule: string, where: Where, says: string): Finding => ({
   says,
 });
 
-/** A place in a drawing, as a person reads it: `12.3, 45.6mm`. */
+/** A place in a drawing, as a person reads it: `12.3, 45.6 mm`. */
 const placeInDrawing = ({ x, y }: Where): string | undefined =>
-  x === undefined || y === undefined ? undefined : `${Number(x.toFixed(1))}, ${Number(y.toFixed(1))}mm`;
+  x === undefined || y === undefined ? undefined : `${Number(x.toFixed(1))}, ${Number(y.toFixed(1))} mm`;
 
 /** One line for a person: `file:line:column: key: what is wrong; what to do` */
 export function toLine(finding: Finding): string {

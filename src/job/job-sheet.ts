@@ -266,7 +266,7 @@ function cautionsSection({ plan }: Draft, blank: Blank): Section {
             : [
                 'not for the lip zone (20 mm below the rim) or the inside unless the coating is certified for food contact',
               ]),
-          "this sheet does not replace a product's own data sheet, local rules, or a licensed tradesman where the law asks for one",
+          "this sheet does not replace a product's own data sheet, local rules, or licensed practice where the law asks for it",
         ],
       },
     ],

@@ -150,45 +150,15 @@ function groupLandmarks(layers: readonly Layer[]): readonly Landmark[] {
   });
 }
 
-/**
- * The middles of a drawing's contours, holes too, told apart by their boxes and lengths: what is left to go by where
- * nodes stand in other places on every copy, as in a tracing.
- */
-export function contourLandmarks(layers: readonly Layer[]): readonly Landmark[] {
-  const kinds = new Kinds();
-  return contoursOf(layers).map(({ layer, contour, index, hole }) => {
-    const box = tightBox([contour]);
-    const at = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
-    // A tracing's box is sure to a few tenths of a px; a fifth keeps such copies together and most others apart.
-    const kind = kinds.kindOf(`${layer}${hole}`, [
-      (box.maxX - box.minX) / tracingSlack,
-      (box.maxY - box.minY) / tracingSlack,
-    ]);
-    const reach = {
-      minX: box.minX - at.x,
-      minY: box.minY - at.y,
-      maxX: box.maxX - at.x,
-      maxY: box.maxY - at.y,
-    };
-    return { ...at, kind, contour: index, reach };
-  });
-}
-
-/** A copy's box may differ by so many times what nodes may differ by. */
-const tracingSlack = 4;
-
 interface NumberedContour {
   readonly layer: number;
   readonly contour: Contour;
   readonly index: number;
-  readonly hole: boolean;
 }
 
 function contoursOf(layers: readonly Layer[]): readonly NumberedContour[] {
   let index = 0;
   return layers.flatMap(({ shapes }, layer) =>
-    shapes.flatMap(({ contours }) =>
-      contours.map((contour, i) => ({ layer, contour, index: index++, hole: i > 0 })),
-    ),
+    shapes.flatMap(({ contours }) => contours.map((contour) => ({ layer, contour, index: index++ }))),
   );
 }

@@ -16,7 +16,7 @@ describe('inspect', () => {
     const { status, out, lines } = await run(['inspect', 'neck.svg'], { cwd: shop.folder });
     expect(status).toBe(1);
     expect(out).toContain('1 piece of film, 0.18 m of cutting');
-    expect(lines).toEqual([expect.stringMatching(/^look: neck\.svg: 30\.5, 15mm: film is 0\.5 mm wide/)]);
+    expect(lines).toEqual([expect.stringMatching(/^look: neck\.svg: 30\.5, 15 mm: film is 0\.5 mm wide/)]);
   });
 
   test('ends with 0 on clean art, and on art that the film named can stand', patience, async () => {

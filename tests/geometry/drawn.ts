@@ -6,17 +6,8 @@ import { type Contour, cubic, polygon, type Segment } from '../../src/geometry/c
 import type { Point } from '../../src/geometry/point.ts';
 import { pointAt } from '../../src/geometry/segment.ts';
 
-/** Numbers from 0 to 1, the same for the same seed (mulberry32, by T. Ettinger, public domain; from memory). */
-export function randomFrom(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = state;
-    t = Math.imul(t ^ (t >>> 15), t | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
+/** Numbers from 0 to 1, the same for the same seed. */
+export { seededRandom as randomFrom } from '../../src/sheet/random.ts';
 
 export const box = (x: number, y: number, width: number, height: number): Contour =>
   polygon(boxCorners({ minX: x, minY: y, maxX: x + width, maxY: y + height }));
