@@ -3,6 +3,7 @@ import { randomBytes } from 'node:crypto';
 import { mkdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Refused, stop } from '../finding.ts';
+import type { FileContent } from '../job/deliverables.ts';
 
 /** Largest file read, bytes. */
 const mostBytes = 50_000_000;
@@ -13,15 +14,14 @@ const reasons: Readonly<Record<string, string>> = {
   EACCES: 'may not be read; check its permissions',
 };
 
-/**
- * The text of a file. `named` is how the maker named it, `by` the file and key that named it, if one did.
- * @throws Refused in words where it can't be read.
- */
-export async function readText(
-  path: string,
-  named: string,
-  by?: { readonly file?: string; readonly key: string },
-): Promise<string> {
+/** The file and key that named a file, if one did. */
+export interface NamedBy {
+  readonly file?: string;
+  readonly key: string;
+}
+
+/** The bytes of a file. `named` is how the maker named it. @throws Refused in words where it can't be read. */
+export async function readBytes(path: string, named: string, by?: NamedBy): Promise<Uint8Array> {
   try {
     const { size } = await stat(path);
     if (size > mostBytes)
@@ -32,13 +32,17 @@ export async function readText(
           `is ${(size / 1e6).toFixed(0)} MB; up to ${mostBytes / 1e6} MB is read`,
         ),
       ]);
-    return (await readFile(path, 'utf8')).replace(/^\ufeff/, '');
+    return await readFile(path);
   } catch (fault) {
     if (fault instanceof Refused) throw fault;
     const says = by ? `"${named}": ${reasonOf(fault)}` : reasonOf(fault);
     throw new Refused([stop('unreadable', by ?? { file: named }, says)]);
   }
 }
+
+/** The text of a file, without a byte order mark. @throws Refused in words where it can't be read. */
+export const readText = async (path: string, named: string, by?: NamedBy): Promise<string> =>
+  new TextDecoder().decode(await readBytes(path, named, by));
 
 const reasonOf = (fault: unknown): string => {
   const code = (fault as { code?: string }).code ?? '';
@@ -52,8 +56,6 @@ async function refuseFolder(path: string): Promise<void> {
     'is a folder, and a file of this name is to be written; move it away, or give another folder with --out';
   throw new Refused([stop('unwritable', { file: path }, says)]);
 }
-
-export type FileContent = string | Uint8Array;
 
 /** Files written to a folder's own staging place, then moved into the folder one by one. */
 export class Delivery {

@@ -1,8 +1,10 @@
 // `seamwright unroll`: the plain template of a blank.
 import { dirname, join } from 'node:path';
+import { stemOf, type WrittenPiece } from '../job/deliverables.ts';
 import type { GoresAsked } from '../job/gore-plan.ts';
 import { draftGores } from '../job/gores.ts';
 import { draftPieces, reportDrafts } from '../job/make.ts';
+import { printFiles } from '../job/prints.ts';
 import {
   type Job,
   standardCutter,
@@ -13,11 +15,11 @@ import {
 import { bandOf } from './band-flag.ts';
 import { givenBlank } from './blank-input.ts';
 import { coatsOfFlags } from './coat-flags.ts';
-import { deliverDrafts, type WrittenPiece } from './deliver-draft.ts';
+import { deliver } from './deliver.ts';
 import { FlagLengths } from './flag-lengths.ts';
 import { type GoreFlags, goresOf, piecesOf } from './gore-flags.ts';
 import type { BlankFlags } from './options.ts';
-import { type PrintFlags, printFiles, printPaper } from './print-file.ts';
+import { type PrintFlags, printPaper } from './print-flags.ts';
 import { loadWords } from './tools.ts';
 
 export interface UnrollFlags extends BlankFlags, GoreFlags, PrintFlags {
@@ -74,23 +76,25 @@ export async function unrollCommand(file: string | undefined, flags: UnrollFlags
     blank,
     blankFile: typedIn,
     plain: true,
+    files: new Map(),
     tools: { words, normalise: (svg: string) => svg },
   };
-  const delivery = {
-    ...flags,
-    folder: flags.out ?? join(file === undefined ? '.' : dirname(file), 'out'),
-    stem: 'template',
-    more: async (written: readonly WrittenPiece[]) => {
-      const prints = await Promise.all(
-        written.map(({ guide, stem }) => printFiles(paper, guide, stem, `${blank.name}: ${stem}`, words)),
-      );
-      return prints.flat();
-    },
-  };
+  const options = { ...flags, folder: flags.out ?? join(file === undefined ? '.' : dirname(file), 'out') };
+  const prints = (written: readonly WrittenPiece[]) => printFiles(paper, written, blank.name, words);
   if (asked.gores) {
-    const draft = draftGores({ ...input, gores: asked.gores });
-    return deliverDrafts([draft], { ...delivery, report: () => draft.report });
+    const { report, ...gores } = draftGores({ ...input, gores: asked.gores });
+    const rest = async (written: readonly WrittenPiece[]) => ({ report, files: await prints(written) });
+    return deliver({ pieces: [{ stem: 'template', ...gores }], rest }, options);
   }
   const drafts = draftPieces(input);
-  return deliverDrafts(drafts, { ...delivery, report: () => reportDrafts(drafts) });
+  const rest = async (written: readonly WrittenPiece[]) => ({
+    report: reportDrafts(drafts),
+    files: await prints(written),
+  });
+  const pieces = drafts.map(({ cut, guide }, i) => ({
+    stem: stemOf('template', i, drafts.length),
+    cut,
+    guide,
+  }));
+  return deliver({ pieces, rest }, options);
 }

@@ -9,6 +9,7 @@ import { inMm } from '../lengths/length.ts';
 import type { WallPoint } from '../unroll/flat-wall.ts';
 import { type Ground, type Miss, missesAt, nearestPlace } from '../unroll/placing.ts';
 import { sheetOnWall } from '../unroll/sheet-wall.ts';
+import { type FileBytes, textOf } from './named-files.ts';
 import type { Plan } from './plan.ts';
 import type { Item, Job } from './resolved-job.ts';
 import { type TypedIn, typedAt } from './typed-at.ts';
@@ -29,8 +30,8 @@ export interface ItemsInput {
   readonly job: Pick<Job, 'items' | 'artwork'>;
   readonly jobFile: TypedIn;
   readonly blank: Blank;
-  /** The texts of the items' files, one for one. */
-  readonly itemTexts?: readonly string[];
+  /** The files that the job names. */
+  readonly files: FileBytes;
 }
 
 export interface CheckedItems {
@@ -40,11 +41,11 @@ export interface CheckedItems {
 
 /** @throws Refused where an item's drawing has no size to tell its proportions by. */
 export function checkItems(input: ItemsInput, plan: Plan): CheckedItems {
-  const { job, jobFile, itemTexts = [] } = input;
+  const { job, jobFile, files } = input;
   const items = job.items ?? [];
   if (items.length === 0) return { reports: [], findings: [] };
   const ground = groundOf(input, plan);
-  const reports = items.map((item, i) => reportOf(ground, item, itemTexts[i] ?? ''));
+  const reports = items.map((item) => reportOf(ground, item, textOf(files, item.file)));
   const misplaced = reports.flatMap((report, i) => (report.lies ? [] : [misplacedItem(report, i, jobFile)]));
   return { reports, findings: [...misplaced, notCut(reports.length, jobFile)] };
 }

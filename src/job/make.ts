@@ -16,7 +16,9 @@ import { barePlaces } from './bare-places.ts';
 import type { Draft, LaidPattern } from './draft.ts';
 import { guideNotes } from './guide-notes.ts';
 import { checkItems } from './items.ts';
+import { type FileBytes, textOf } from './named-files.ts';
 import { notedPlaces } from './noted-places.ts';
+import type { Part } from './parts.ts';
 import { groundOf, type PatternGround, wholeBand } from './pattern-ground.ts';
 import { joinFindings, layOn, type PatternPlan, planPattern } from './pattern-plan.ts';
 import { planPieces } from './pieces.ts';
@@ -33,10 +35,8 @@ export interface MakeInput {
   readonly jobFile: TypedIn;
   readonly blank: Blank;
   readonly blankFile: TypedIn;
-  /** The artwork's text, where the job has artwork. */
-  readonly artwork?: { readonly text: string; readonly file: string };
-  /** The texts of the job's items, one for one. */
-  readonly itemTexts?: readonly string[];
+  /** The files that the job names (`filesNamed`). */
+  readonly files: FileBytes;
   /** A plain template: it decorates nothing yet. */
   readonly plain?: boolean;
   readonly tools: { readonly normalise: Normalise; readonly words: DrawWords };
@@ -51,7 +51,7 @@ export function draftPieces(input: MakeInput): readonly Draft[] {
   return plans.map((plan, index) => {
     const lay = drawn && layOn(drawn.artwork, plan.template, { around: drawn.ground.girth, y });
     if (lay) y = lay.fromAlong(plan.template.band.to);
-    const pattern = drawn && lay && layPattern(input, plan, drawn, lay);
+    const pattern = drawn && lay && layPattern(plan, drawn, lay);
     return draftPiece(input, plan, pattern, { index, count: plans.length, whole });
   });
 }
@@ -71,15 +71,13 @@ interface Drawn {
   readonly findings: readonly Finding[];
 }
 
-function readDrawn(
-  { job, jobFile, artwork: art, tools }: MakeInput,
-  plans: readonly Plan[],
-): Drawn | undefined {
+function readDrawn({ job, jobFile, files, tools }: MakeInput, plans: readonly Plan[]): Drawn | undefined {
   const { artwork } = job;
-  if (!artwork || !art) return undefined;
-  const { tile, findings } = readTile(art.text, art.file, tools.normalise);
+  if (!artwork) return undefined;
+  const { file } = artwork;
+  const { tile, findings } = readTile(textOf(files, file), file, tools.normalise);
   const ground = groundOf(plans);
-  const plan = planPattern(tile, artwork, job.edges, ground, { job: jobFile, art: art.file });
+  const plan = planPattern(tile, artwork, job.edges, ground, { job: jobFile, art: file });
   refuseTooMany(plan, jobFile);
   return { artwork, ground, plan, findings: [...findings, ...plan.findings] };
 }
@@ -141,14 +139,9 @@ function draftPiece(
   };
 }
 
-function layPattern(
-  { artwork: art }: MakeInput,
-  { template }: Plan,
-  { artwork, plan, findings }: Drawn,
-  lay: Lay,
-): LaidPattern {
+function layPattern({ template }: Plan, { artwork, plan, findings }: Drawn, lay: Lay): LaidPattern {
   const wrap = wrapPattern({ ...plan, template, runOff, lay });
-  const file = art?.file ?? artwork.file;
+  const { file } = artwork;
   return {
     artwork,
     plan,
@@ -177,14 +170,12 @@ function resolved(job: Job, whole: Band, pattern: LaidPattern | undefined): Job 
   return { ...job, band, artwork: { ...artwork, ...taken } };
 }
 
-/** The written files, as read back from where they were written. */
-export interface Written {
-  readonly cut: string;
-  readonly guide: string;
-}
-
 /** The report of a job, and what was measured on its written files, where they were. */
-export function reportDrafts(drafts: readonly Draft[], proof?: Proof): Omit<Report, 'files'> {
+export function reportDrafts(
+  drafts: readonly Draft[],
+  proof?: Proof,
+  parts: readonly Part[] = [],
+): Omit<Report, 'files'> {
   const [first] = drafts;
   if (!first) throw new Error('a job has at least one piece');
   const { plan, pattern } = first;
@@ -207,7 +198,7 @@ export function reportDrafts(drafts: readonly Draft[], proof?: Proof): Omit<Repo
     ...(first.items.length > 0 ? { items: first.items } : {}),
     ...(proof ? { proof: { pass: proof.pass, checks: proof.checks } } : {}),
     checks: once([
-      ...drafts.flatMap(({ findings }) => findings),
+      ...[...drafts, ...parts].flatMap(({ findings }) => findings),
       ...(proof ? proofFindings(proof, { file: 'wrap.cut.svg' }) : []),
     ]),
   };

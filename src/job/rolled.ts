@@ -6,8 +6,8 @@ import type { DrawWords } from '../drawing/words.ts';
 import { rolledPicture } from '../picture/rolled.ts';
 import { wallRings } from '../picture/rolled-rings.ts';
 import { originOf } from '../prove/locate.ts';
+import type { Written } from './deliverables.ts';
 import type { Draft } from './draft.ts';
-import type { Written } from './make.ts';
 
 /** The text of rolled.svg: four views of the vessel with the sheet of the written cut file around it. */
 export function rolledOf({ plan }: Draft, blank: Blank, written: Written, words: DrawWords): string {

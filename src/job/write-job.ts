@@ -49,15 +49,11 @@ const repeatContent = (repeat: Repeat): object =>
     ? { a: [repeat.a.x, repeat.a.y], b: [repeat.b.x, repeat.b.y] }
     : Object.fromEntries(Object.entries(repeat).filter(([key]) => key !== 'kind'));
 
-/**
- * A job as the content of a job file; `blankFile` and `artworkFile` are paths as seen from where it will stand, and
- * `itemFile` gives those of items.
- */
+/** A job as the content of a job file; `blankFile` and what `path` gives are as seen from where it will stand. */
 export function jobContent(
   job: Job,
   blankFile: string,
-  artworkFile: string | undefined,
-  itemFile: (file: string) => string = (file) => file,
+  path: (file: string) => string = (file) => file,
 ): object {
   const { artwork, sheet, items } = job;
   return {
@@ -69,9 +65,9 @@ export function jobContent(
     film: { ...job.film, minAngle: degrees(job.film.minAngle) },
     cutter: job.cutter,
     ...(artwork
-      ? { artwork: { ...artwork, file: artworkFile ?? artwork.file, repeat: repeatContent(artwork.repeat) } }
+      ? { artwork: { ...artwork, file: path(artwork.file), repeat: repeatContent(artwork.repeat) } }
       : {}),
-    ...(items ? { items: items.map((item) => ({ ...item, file: itemFile(item.file) })) } : {}),
+    ...(items ? { items: items.map((item) => ({ ...item, file: path(item.file) })) } : {}),
     pieces: job.pieces,
     edges: job.edges,
     seam: job.seam,

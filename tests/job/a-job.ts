@@ -1,5 +1,6 @@
 // Jobs for the tests, made from end to end without a file: what is typed goes in, the report and the written texts come out.
 import { draftPieces, reportDrafts } from '../../src/job/make.ts';
+import type { FileBytes } from '../../src/job/named-files.ts';
 import { proofOfDrafts } from '../../src/job/proof.ts';
 import { readBlank } from '../../src/job/read-blank.ts';
 import { readJob } from '../../src/job/read-job.ts';
@@ -16,6 +17,10 @@ export const leafTile = (width: number, height: number): string => {
   const dot = `<circle cx="${width / 2}" cy="${height / 2}" r="${Math.min(width, height) / 5}"/>`;
   return `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}"><path d="${leaf(0)}${leaf(x)}"/>${dot}</svg>`;
 };
+
+/** Files that a job names, from their texts. */
+export const filesOf = (texts: Readonly<Record<string, string>>): FileBytes =>
+  new Map(Object.entries(texts).map(([file, text]) => [file, new TextEncoder().encode(text)]));
 
 export interface Typed {
   readonly blank: object;
@@ -37,7 +42,7 @@ export async function madeOf({ blank, job = {}, artwork = {}, tile }: Typed) {
     jobFile: 't.job.json',
     blank: read,
     blankFile: 'b.blank.json',
-    ...(tile === undefined ? {} : { artwork: { text: tile, file: 'tile.svg' } }),
+    files: filesOf(tile === undefined ? {} : { 'tile.svg': tile }),
     tools: { normalise, words: () => [] },
   });
   const [draft] = drafts;

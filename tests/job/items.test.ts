@@ -6,6 +6,7 @@ import { readJob } from '../../src/job/read-job.ts';
 import { jobContent } from '../../src/job/write-job.ts';
 import { refusalsOf } from '../blank/a-blank.ts';
 import { expectWithin } from '../closeness.ts';
+import { filesOf } from './a-job.ts';
 
 const drawing = (size: string) =>
   `<svg xmlns="http://www.w3.org/2000/svg" ${size}><path d="M0 0H10V5H0Z"/></svg>`;
@@ -25,7 +26,7 @@ function checked(items: readonly object[], rest: object = {}, blank: object = cu
     'j.json',
   );
   const input = { job, jobFile: 'j.json', blank: readBlank(blank, 'b.json'), blankFile: 'b.json' };
-  return checkItems({ ...input, itemTexts: items.map(() => text) }, planWrap(input));
+  return checkItems({ ...input, files: filesOf({ 'tern.svg': text }) }, planWrap(input));
 }
 
 describe('an item of a job', () => {
@@ -119,7 +120,7 @@ describe('an item of a job', () => {
 
   test('is written with its job, its file as seen from there', () => {
     const job = readJob({ name: 'test', blank: 'b.json', items: [item()] }, 'j.json');
-    expect(jobContent(job, 'b.json', undefined, (file) => `../${file}`)).toMatchObject({
+    expect(jobContent(job, 'b.json', (file) => `../${file}`)).toMatchObject({
       items: [{ file: '../tern.svg', across: 60, at: { turn: 0.5, along: 50 } }],
     });
   });

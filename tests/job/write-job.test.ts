@@ -54,7 +54,7 @@ describe('a job that is written and read again', () => {
     ['with a butt seam and no artwork', { name: 'plain', blank: 'b.blank.json', seam: { style: 'butt' } }],
   ])('is the same job but for its unit: %s', (_, content) => {
     const read = readJob(content, 'j');
-    const text = JSON.stringify(jobContent(read, 'b.blank.json', 'tile.svg'));
+    const text = JSON.stringify(jobContent(read, 'b.blank.json'));
     expect(readJob(JSON.parse(text), 'j')).toEqual({ ...read, units: 'mm' });
   });
 
@@ -73,9 +73,7 @@ describe('a job that is written and read again', () => {
       ],
     };
     const first = await madeOf({ blank: can, tile: leafTile(20, 6), artwork });
-    const { artwork: kept, ...rest } = JSON.parse(
-      JSON.stringify(jobContent(first.draft.job, 'b', 'tile.svg')),
-    );
+    const { artwork: kept, ...rest } = JSON.parse(JSON.stringify(jobContent(first.draft.job, 'b')));
     const again = await madeOf({
       blank: blankContent(first.blank),
       job: rest,

@@ -4,6 +4,7 @@ import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { draftPieces } from '../../src/job/make.ts';
+import { filesNamed } from '../../src/job/named-files.ts';
 import { readBlank } from '../../src/job/read-blank.ts';
 import { readJob } from '../../src/job/read-job.ts';
 import { rolledOf } from '../../src/job/rolled.ts';
@@ -29,8 +30,8 @@ function made(jobFile: string): { guide: string; rolled: string } {
   const beside = (file: string) => join(dirname(jobFile), file);
   if (job.blank.kind !== 'file' || !job.artwork) throw new Error(`${jobFile} is not like the samples`);
   const blank = readBlank(parsed(beside(job.blank.file)), job.blank.file);
-  const artwork = { file: job.artwork.file, text: readFileSync(beside(job.artwork.file), 'utf8') };
-  const [draft] = draftPieces({ job, jobFile, blank, blankFile: job.blank.file, artwork, tools });
+  const files = new Map(filesNamed(job).map(({ file }) => [file, readFileSync(beside(file))]));
+  const [draft] = draftPieces({ job, jobFile, blank, blankFile: job.blank.file, files, tools });
   if (!draft) throw new Error('a job has at least one piece');
   return { guide: draft.guide, rolled: rolledOf(draft, blank, draft, tools.words) };
 }

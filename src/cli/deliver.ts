@@ -1,57 +1,32 @@
-// Writing a draft's files: staged, read back, measured, then moved into place.
-import type { Written } from '../job/make.ts';
-import { failedRules } from '../job/proof-in-words.ts';
+// Writing a run's files: staged, read back, measured, then moved into place.
 import {
-  exitStatus,
-  type FileReport,
-  type GoresReport,
-  type PatternReport,
-  type Report,
-} from '../job/report.ts';
-import { Delivery, type FileContent } from './files.ts';
+  type Deliverables,
+  filesOfPiece,
+  fullReport,
+  jsonContent,
+  reportFile,
+  type WrittenPiece,
+} from '../job/deliverables.ts';
+import { failedRules } from '../job/proof-in-words.ts';
+import { exitStatus, type GoresReport, type PatternReport, type Report } from '../job/report.ts';
+import { Delivery } from './files.ts';
 import type { CommonOptions } from './options.ts';
 import { printFindings, printJson } from './output.ts';
 
-export interface NamedFile extends FileReport {
-  readonly content: FileContent;
-}
-
 export interface DeliveryOptions extends CommonOptions {
   readonly folder: string;
-  /** Stem of the cut file and the guide. */
-  readonly stem: string;
-  /** The report, from the cut files and guides as they were written. */
-  readonly report: (written: readonly WrittenPiece[]) => Omit<Report, 'files'>;
-  /** Further files, made from the written cut files and guides, one of each a piece. */
-  readonly more: (written: readonly WrittenPiece[]) => Promise<readonly NamedFile[]>;
 }
 
-/** A piece as written, with the stem of its files' names. */
-export interface WrittenPiece extends Written {
-  readonly stem: string;
-}
-
-/** Write the cut file and guide of each piece, and all that is made from them. */
-export async function deliverDrafts(drafts: readonly Written[], options: DeliveryOptions): Promise<number> {
+/** Write the pieces, read them back, and write all that is made from them. */
+export async function deliver({ pieces, rest }: Deliverables, options: DeliveryOptions): Promise<number> {
   const delivery = new Delivery(options.folder);
   try {
     const written: WrittenPiece[] = [];
-    for (const [i, draft] of drafts.entries()) {
-      const stem = drafts.length === 1 ? options.stem : `${options.stem}-${i + 1}`;
-      written.push(await writePiece(delivery, draft, stem));
-    }
-    const more = await options.more(written);
-    for (const { file, content } of more) await delivery.stage(file, content);
-    const files: FileReport[] = [
-      ...written.flatMap(({ stem }) => [
-        { file: `${stem}.cut.svg`, role: 'cut' },
-        { file: `${stem}.guide.svg`, role: 'guide' },
-      ]),
-      ...more.map(({ file, role }) => ({ file, role })),
-      { file: 'report.json', role: 'report' },
-    ];
-    const report: Report = { ...options.report(written), files };
-    await delivery.stage('report.json', `${JSON.stringify(report, undefined, 2)}\n`);
+    for (const piece of pieces) written.push(await writePiece(delivery, piece));
+    const more = await rest(written);
+    for (const { file, content } of more.files) await delivery.stage(file, content);
+    const report = fullReport(written, more);
+    await delivery.stage(reportFile, jsonContent(report));
     await delivery.finish();
     printReport(report, options);
     return exitStatus(report.checks);
@@ -61,9 +36,9 @@ export async function deliverDrafts(drafts: readonly Written[], options: Deliver
 }
 
 /** Stage a piece's files, and read them back as they now stand. */
-async function writePiece(delivery: Delivery, { cut, guide }: Written, stem: string): Promise<WrittenPiece> {
-  await delivery.stage(`${stem}.cut.svg`, cut);
-  await delivery.stage(`${stem}.guide.svg`, guide);
+async function writePiece(delivery: Delivery, piece: WrittenPiece): Promise<WrittenPiece> {
+  for (const { file, content } of filesOfPiece(piece)) await delivery.stage(file, content);
+  const { stem } = piece;
   return {
     stem,
     cut: await delivery.readBack(`${stem}.cut.svg`),

@@ -1,0 +1,54 @@
+// What a run of a command gives to be written, whoever writes it: a folder's files, a page's downloads.
+import type { FileReport, Report } from './report.ts';
+
+export type FileContent = string | Uint8Array;
+
+export interface NamedFile extends FileReport {
+  readonly content: FileContent;
+}
+
+/** What stands to be cut or drawn of one piece: what the blade follows, and all of it for the eye. */
+export interface Written {
+  readonly cut: string;
+  readonly guide: string;
+}
+
+/** A piece with the stem of its files' names. */
+export interface WrittenPiece extends Written {
+  readonly stem: string;
+}
+
+/** The files of a run, in two steps, because what is reported of the drawings is measured on them as they were written. */
+export interface Deliverables {
+  /** Pieces written first, as `STEM.cut.svg` and `STEM.guide.svg`. */
+  readonly pieces: readonly WrittenPiece[];
+  /** All the other files and the report, from the pieces as read back from where they were written. */
+  readonly rest: (pieces: readonly WrittenPiece[]) => Promise<Rest>;
+}
+
+export interface Rest {
+  readonly files: readonly NamedFile[];
+  readonly report: Omit<Report, 'files'>;
+}
+
+export const reportFile = 'report.json';
+
+/** Names of the pieces of a wrap or template, from the foot up: one has the bare stem. */
+export const stemOf = (stem: string, index: number, count: number): string =>
+  count === 1 ? stem : `${stem}-${index + 1}`;
+
+/** A piece's two files. */
+export const filesOfPiece = ({ stem, cut, guide }: WrittenPiece): readonly NamedFile[] => [
+  { file: `${stem}.cut.svg`, role: 'cut', content: cut },
+  { file: `${stem}.guide.svg`, role: 'guide', content: guide },
+];
+
+export const jsonContent = (value: object): string => `${JSON.stringify(value, undefined, 2)}\n`;
+
+/** The report with all that was written, the report itself too. */
+export const fullReport = (pieces: readonly WrittenPiece[], { files, report }: Rest): Report => ({
+  ...report,
+  files: [...pieces.flatMap(filesOfPiece), ...files, { file: reportFile, role: 'report' }].map(
+    ({ file, role }) => ({ file, role }),
+  ),
+});

@@ -1,0 +1,82 @@
+// All the files of a job, as `make` delivers them.
+import type { Blank } from '../blank/blank.ts';
+import {
+  type Deliverables,
+  filesOfPiece,
+  jsonContent,
+  type NamedFile,
+  stemOf,
+  type WrittenPiece,
+} from './deliverables.ts';
+import type { Draft } from './draft.ts';
+import { jobSheet } from './job-sheet.ts';
+import { draftPieces, type MakeInput, reportDrafts } from './make.ts';
+import { partsOf } from './parts.ts';
+import type { Paper } from './print-paper.ts';
+import { printFiles } from './prints.ts';
+import { profileOfDraft } from './profile-picture.ts';
+import { proofOfDrafts } from './proof.ts';
+import { rolledOf } from './rolled.ts';
+import type { JobTools } from './tools.ts';
+import { blankContent, jobContent } from './write-job.ts';
+
+export interface MakeFilesInput extends MakeInput {
+  readonly tools: JobTools;
+}
+
+export interface MakeOptions {
+  /** Whether the finished vessel is drawn. */
+  readonly pictures: boolean;
+  /** Paper of the prints; none are made without it. */
+  readonly paper?: Paper | undefined;
+  /** The path of a file that the job names, as seen from where the files will stand. */
+  readonly fromFolder: (file: string) => string;
+}
+
+const widthPx = 1600;
+
+/** The pictures of a job; of a band in several pieces only the profile, for each piece is a picture of its own. */
+function pictures(
+  drafts: readonly Draft[],
+  blank: Blank,
+  written: readonly WrittenPiece[],
+  tools: JobTools,
+): NamedFile[] {
+  const [draft] = drafts;
+  const [piece] = written;
+  if (!draft || !piece) return [];
+  const profile = profileOfDraft(draft, blank, tools.words);
+  const profileFile = { file: 'profile.svg', role: 'picture', content: profile };
+  if (drafts.length > 1) return [profileFile];
+  const rolled = rolledOf(draft, blank, piece, tools.words);
+  return [
+    { file: 'rolled.svg', role: 'picture', content: rolled },
+    { file: 'rolled.png', role: 'picture', content: tools.rasterise(rolled, widthPx) },
+    profileFile,
+  ];
+}
+
+/** The job worked out, ready to be written. @throws Refused where the input can't be made. */
+export function makeFiles(input: MakeFilesInput, options: MakeOptions): Deliverables {
+  const { blank, tools } = input;
+  const drafts = draftPieces(input);
+  const parts = partsOf(input, drafts);
+  const rest = async (written: readonly WrittenPiece[]) => {
+    const wraps = written.slice(0, drafts.length);
+    const report = reportDrafts(drafts, proofOfDrafts(drafts, blank, wraps), parts);
+    const prints = await printFiles(options.paper, written, input.job.name, tools.words);
+    const shown = options.pictures ? pictures(drafts, blank, wraps, tools) : [];
+    const sheet = jobSheet({ drafts, blank, report, files: [...written.flatMap(filesOfPiece), ...shown] });
+    const job = jobContent(drafts[0]?.job ?? input.job, 'blank.json', options.fromFolder);
+    const files = [
+      ...shown,
+      { file: 'job-sheet.html', role: 'job-sheet', content: sheet },
+      { file: 'job.json', role: 'job', content: jsonContent(job) },
+      { file: 'blank.json', role: 'blank', content: jsonContent(blankContent(blank)) },
+      ...prints,
+    ];
+    return { files, report };
+  };
+  const wraps = drafts.map(({ cut, guide }, i) => ({ stem: stemOf('wrap', i, drafts.length), cut, guide }));
+  return { pieces: [...wraps, ...parts], rest };
+}

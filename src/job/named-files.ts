@@ -1,0 +1,35 @@
+// The files that a job names, whoever fetches them.
+import { Refused, stop } from '../finding.ts';
+import type { Job } from './resolved-job.ts';
+
+/** A file as the job names it, and the key that does. */
+export interface FileNamed {
+  readonly file: string;
+  readonly key: string;
+}
+
+/** The bytes of files, by the names the job gives them. */
+export type FileBytes = ReadonlyMap<string, Uint8Array>;
+
+/** The files that a job's work is made from, beside its blank and its materials; each may be named more than once. */
+export const filesNamed = ({ artwork, items = [] }: Pick<Job, 'artwork' | 'items'>): readonly FileNamed[] => [
+  ...(artwork ? [{ file: artwork.file, key: 'artwork.file' }] : []),
+  ...items.map(({ file }, i) => ({ file, key: `items[${i}].file` })),
+];
+
+/** @throws Refused where the file was not given. */
+export function bytesOf(files: FileBytes, file: string): Uint8Array {
+  const bytes = files.get(file);
+  if (bytes) return bytes;
+  throw new Refused([
+    stop('unreadable', { file }, 'is named by the job, but was not given; give it beside the job'),
+  ]);
+}
+
+/** A file as text in UTF-8, without a byte order mark. @throws Refused where the file was not given. */
+export const textOf = (files: FileBytes, file: string): string => utf8(bytesOf(files, file));
+
+/** The encoding standard's decoder, alike in Node and browsers; the core's types know neither of them. */
+declare const TextDecoder: new () => { decode(bytes: Uint8Array): string };
+
+const utf8 = (bytes: Uint8Array): string => new TextDecoder().decode(bytes);
