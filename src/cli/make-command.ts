@@ -1,7 +1,7 @@
 // `seamwright make`: the whole job.
 import { basename, dirname, join, relative, resolve } from 'node:path';
-import type { MakeInput } from '../job/make.ts';
 import { makeFiles } from '../job/make-files.ts';
+import type { MakeInput } from '../job/make-input.ts';
 import { filesNamed } from '../job/named-files.ts';
 import { parseJson } from '../job/read-json.ts';
 import { deliver } from './deliver.ts';

@@ -4,7 +4,7 @@ import { writeSvg } from '../deliver/write-svg.ts';
 import { inMm } from '../lengths/length.ts';
 import type { Written } from './deliverables.ts';
 import { type GorePlan, type GoresAsked, planGores } from './gore-plan.ts';
-import type { MakeInput } from './make.ts';
+import type { MakeInput } from './make-input.ts';
 import { blankReport, type GoresReport, type Report, type TemplateReport } from './report.ts';
 
 export interface GoresInput extends MakeInput {

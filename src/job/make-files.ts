@@ -10,7 +10,8 @@ import {
 } from './deliverables.ts';
 import type { Draft } from './draft.ts';
 import { jobSheet } from './job-sheet.ts';
-import { draftPieces, type MakeInput, reportDrafts } from './make.ts';
+import { draftPieces, reportDrafts } from './make.ts';
+import type { MakeInput } from './make-input.ts';
 import { partsOf } from './parts.ts';
 import type { Paper } from './print-paper.ts';
 import { printFiles } from './prints.ts';

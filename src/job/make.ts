@@ -1,12 +1,9 @@
 // The whole job: readings and a tile in, drawings out; then, from the written files, the proof.
 
-import type { Normalise } from '../artwork/svg-normalise.ts';
 import { readTile } from '../artwork/tile.ts';
-import type { Blank } from '../blank/blank.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { wrapDrawings } from '../cut/wrap-drawing.ts';
 import { writeSvg } from '../deliver/write-svg.ts';
-import type { DrawWords } from '../drawing/words.ts';
 import { type Finding, note, Refused, stop } from '../finding.ts';
 import { degrees } from '../lengths/angle.ts';
 import type { Lay } from '../pattern/lay.ts';
@@ -16,7 +13,8 @@ import { barePlaces } from './bare-places.ts';
 import type { Draft, LaidPattern } from './draft.ts';
 import { guideNotes } from './guide-notes.ts';
 import { checkItems } from './items.ts';
-import { type FileBytes, textOf } from './named-files.ts';
+import type { MakeInput } from './make-input.ts';
+import { textOf } from './named-files.ts';
 import { notedPlaces } from './noted-places.ts';
 import type { Part } from './parts.ts';
 import { groundOf, type PatternGround, wholeBand } from './pattern-ground.ts';
@@ -29,18 +27,6 @@ import { proofFindings } from './proof-in-words.ts';
 import { blankReport, type PatternReport, type Report, templateReport, wholeTemplate } from './report.ts';
 import type { Artwork, Job } from './resolved-job.ts';
 import { type TypedIn, typedAt } from './typed-at.ts';
-
-export interface MakeInput {
-  readonly job: Job;
-  readonly jobFile: TypedIn;
-  readonly blank: Blank;
-  readonly blankFile: TypedIn;
-  /** The files that the job names (`filesNamed`). */
-  readonly files: FileBytes;
-  /** A plain template: it decorates nothing yet. */
-  readonly plain?: boolean;
-  readonly tools: { readonly normalise: Normalise; readonly words: DrawWords };
-}
 
 /** The pieces of a job worked out, from the foot up: mostly one. @throws Refused where the input can't be made. */
 export function draftPieces(input: MakeInput): readonly Draft[] {

@@ -2,7 +2,7 @@
 import type { Finding } from '../finding.ts';
 import type { WrittenPiece } from './deliverables.ts';
 import type { Draft } from './draft.ts';
-import type { MakeInput } from './make.ts';
+import type { MakeInput } from './make-input.ts';
 
 export interface Part extends WrittenPiece {
   readonly findings: readonly Finding[];

@@ -1,0 +1,19 @@
+// What a job is made from.
+import type { Normalise } from '../artwork/svg-normalise.ts';
+import type { Blank } from '../blank/blank.ts';
+import type { DrawWords } from '../drawing/words.ts';
+import type { FileBytes } from './named-files.ts';
+import type { Job } from './resolved-job.ts';
+import type { TypedIn } from './typed-at.ts';
+
+export interface MakeInput {
+  readonly job: Job;
+  readonly jobFile: TypedIn;
+  readonly blank: Blank;
+  readonly blankFile: TypedIn;
+  /** The files that the job names (`filesNamed`). */
+  readonly files: FileBytes;
+  /** A plain template: it decorates nothing yet. */
+  readonly plain?: boolean;
+  readonly tools: { readonly normalise: Normalise; readonly words: DrawWords };
+}
