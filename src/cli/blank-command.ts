@@ -5,7 +5,7 @@ import type { Blank } from '../job/read-blank.ts';
 import { exitStatus, type FileReport } from '../job/report.ts';
 import { givenBlank } from './blank-input.ts';
 import { coatsOfFlags } from './coat-flags.ts';
-import { Delivery } from './files.ts';
+import { Delivery } from './delivery.ts';
 import { FlagLengths } from './flag-lengths.ts';
 import type { BlankFlags } from './options.ts';
 import { printFindings, printJson } from './output.ts';

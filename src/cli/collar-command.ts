@@ -7,7 +7,7 @@ import { paperNamed } from '../job/print-paper.ts';
 import { exitStatus } from '../job/report.ts';
 import { givenBlank } from './blank-input.ts';
 import { thicknessOfFlags } from './coat-flags.ts';
-import { Delivery } from './files.ts';
+import { Delivery } from './delivery.ts';
 import { FlagLengths } from './flag-lengths.ts';
 import type { CommonOptions } from './options.ts';
 import { printFindings, printJson } from './output.ts';

@@ -9,7 +9,7 @@ import {
 } from '../job/deliverables.ts';
 import { failedRules } from '../job/proof-in-words.ts';
 import { exitStatus, type GoresReport, type PatternReport, type Report } from '../job/report.ts';
-import { Delivery } from './files.ts';
+import { Delivery } from './delivery.ts';
 import type { CommonOptions } from './options.ts';
 import { printFindings, printJson } from './output.ts';
 
