@@ -182,3 +182,15 @@ async function refuseFolder(path: string): Promise<void> {
     'is a folder, and a file of this name is to be written; move it away, or give another folder with --out';
   throw new Refused([stop('unwritable', { file: path }, says)]);
 }
+
+/** Stage files by `work`, then move them into the folder together; whatever goes wrong, nothing is left behind. */
+export async function delivered<T>(folder: string, work: (delivery: Delivery) => Promise<T>): Promise<T> {
+  const delivery = new Delivery(folder);
+  try {
+    const done = await work(delivery);
+    await delivery.finish();
+    return done;
+  } finally {
+    await delivery.discard();
+  }
+}

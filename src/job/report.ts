@@ -202,7 +202,3 @@ const strainReport = (
   stretch: Math.max(0, ...strain.map((place) => place.strain)),
   gathered: Math.max(0, ...strain.map((place) => -place.strain)),
 });
-
-/** Exit status: 1 where something needs the maker's eye. */
-export const exitStatus = (checks: readonly Finding[]): 0 | 1 =>
-  checks.some(({ level }) => level === 'look') ? 1 : 0;
