@@ -8,10 +8,16 @@ import {
   type WrittenPiece,
 } from '../job/deliverables.ts';
 import { failedRules } from '../job/proof-in-words.ts';
-import type { GoresReport, PatternReport, Report } from '../job/report.ts';
-import { type Delivery, delivered } from './delivery.ts';
+import {
+  exitStatus,
+  type GoresReport,
+  type PatternReport,
+  type Report,
+  type TemplateReport,
+} from '../job/report.ts';
+import { Delivery } from './files.ts';
 import type { CommonOptions } from './options.ts';
-import { exitStatus, printFindings, printJson } from './output.ts';
+import { printFindings, printJson } from './output.ts';
 
 export interface DeliveryOptions extends CommonOptions {
   readonly folder: string;
@@ -19,17 +25,20 @@ export interface DeliveryOptions extends CommonOptions {
 
 /** Write the pieces, read them back, and write all that is made from them. */
 export async function deliver({ pieces, rest }: Deliverables, options: DeliveryOptions): Promise<number> {
-  const report = await delivered(options.folder, async (delivery) => {
+  const delivery = new Delivery(options.folder);
+  try {
     const written: WrittenPiece[] = [];
     for (const piece of pieces) written.push(await writePiece(delivery, piece));
     const more = await rest(written);
     for (const { file, content } of more.files) await delivery.stage(file, content);
-    const made = fullReport(written, more);
-    await delivery.stage(reportFile, jsonContent(made));
-    return made;
-  });
-  printReport(report, options);
-  return exitStatus(report.checks);
+    const report = fullReport(written, more);
+    await delivery.stage(reportFile, jsonContent(report));
+    await delivery.finish();
+    printReport(report, options);
+    return exitStatus(report.checks);
+  } finally {
+    await delivery.discard();
+  }
 }
 
 /** Stage a piece's files, and read them back as they now stand. */
@@ -52,8 +61,7 @@ function printReport(report: Report, { json, folder }: DeliveryOptions): void {
 function summary({ template, pattern, proof, files }: Report, folder: string): string[] {
   const lines: string[] = [];
   if (template?.gores) lines.push(goresInWords(template.gores));
-  else if (template && template.parts.length > 0)
-    lines.push(`template: ${template.parts.length} stacked pieces, numbered from the foot up`);
+  else if (template && template.parts.length > 0) lines.push(partsInWords(template));
   else if (template)
     lines.push(
       `template: ${template.width.toFixed(1)} x ${template.height.toFixed(1)} mm ${template.shape}${template.shape === 'sector' ? `, ${template.sweepDeg.toFixed(2)} degrees` : ''}`,
@@ -66,6 +74,14 @@ function summary({ template, pattern, proof, files }: Report, folder: string): s
   if (proof) lines.push(proofInWords(proof));
   lines.push(`written to ${folder}: ${(files ?? []).map(({ file }) => file).join(', ')}`);
   return lines;
+}
+
+function partsInWords({ shape, parts }: TemplateReport): string {
+  const panels = shape === 'stepped' ? (parts[0]?.parts.length ?? 0) : parts.length;
+  const stacked = `${parts.length} stacked pieces, numbered from the foot up`;
+  const sideBySide = `${panels} panels, lettered in the order of their turns`;
+  if (shape !== 'stepped') return `template: ${sideBySide}`;
+  return panels > 0 ? `template: ${stacked}, each in ${sideBySide}` : `template: ${stacked}`;
 }
 
 const seamInWords = ({ position, tangentDeg, crossings }: NonNullable<PatternReport['seamGap']>): string =>

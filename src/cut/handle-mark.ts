@@ -3,15 +3,17 @@ import type { Shape } from '../geometry/contour.ts';
 import { line, reverseContour } from '../geometry/contour.ts';
 import { edgePoint, levelLine, type SideEdge, type Template, turnOfEdge } from '../unroll/template.ts';
 
-/** Both halves of a handle that takes so much of the girth, mm, in the sheet's own frame: at the left, then at the right. */
+/**
+ * Both halves of a handle that takes so much of the girth, mm, in the sheet's own frame: at the left, then at the right.
+ * A panel has only the half beside its own outer end, if any.
+ */
 export function handleHalves({ wall, piece, seam }: Template, spans: number): readonly Shape[] {
   const half = spans / 2;
   // Its side stands off turn 0 as the piece's own sides do, which lie further out by what is kept bare.
-  const kept = Math.abs(seam.start.offset);
-  return [
-    { side: { turn: 0, offset: Math.min(half, kept) }, middle: { turn: 0, offset: 0 } },
-    { side: { turn: 1, offset: -Math.min(half, kept) }, middle: { turn: 1, offset: 0 } },
-  ].map(({ side, middle }): Shape => {
+  const ends = [seam.start, seam.finish].filter(({ offset }) => offset !== 0);
+  return ends.map(({ turn, offset }): Shape => {
+    const side = { turn, offset: Math.sign(offset) * Math.min(half, Math.abs(offset)) };
+    const middle = { turn, offset: 0 };
     const level = (along: number) =>
       levelLine(wall, along, turnOfEdge(wall, side, along), turnOfEdge(wall, middle, along)).segments;
     const upright = (edge: SideEdge, from: number, to: number) =>

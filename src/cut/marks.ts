@@ -8,7 +8,7 @@ import { levelAngle, toFlat } from '../unroll/flat-wall.ts';
 import { edgePoint, type SideEdge, type Template, turnOfEdge } from '../unroll/template.ts';
 
 /** Half the width of a register cross, mm. */
-const crossArm = 3;
+export const crossArm = 3;
 
 /** A tick's length, mm, and the clear space between it and what the blade cuts. */
 export const tick = { length: 4, clear: 0.75 };
@@ -62,13 +62,13 @@ export function quarterTicks(template: Template, runOff: number): Contour[] {
 
 /** The words `lip` and `foot`, each beside the middle tick of its edge. */
 export function edgeWords(template: Template, runOff: number, words: DrawWords): (readonly Contour[])[] {
-  const { wall, piece } = template;
+  const { wall, piece, left, right } = template;
   const away = runOff + tick.clear + tick.length / 2;
   return [
     { text: 'lip', along: piece.to + away },
     { text: 'foot', along: piece.from - away },
   ].map(({ text, along }) => {
-    const { x, y } = toFlat(wall, { turn: 0.5, along });
+    const { x, y } = toFlat(wall, { turn: (left.turn + right.turn) / 2, along });
     return shifted(words(text, wordSize), { x: x + 1.2, y: y + wordSize / 3 });
   });
 }

@@ -1,6 +1,7 @@
 // The two drawings of a wrap that share coordinates: what the blade follows, and the guide for the eye, printer or pen.
-import type { DrawnGroup, DrawnPath } from '../drawing/drawing.ts';
+import { type DrawnGroup, type DrawnPath, movedGroups } from '../drawing/drawing.ts';
 import type { DrawWords } from '../drawing/words.ts';
+import { moveContour, rotation } from '../geometry/affine.ts';
 import { type Box, grow } from '../geometry/box.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
@@ -9,6 +10,7 @@ import { type GuideSheet, guideSheet } from './guide-sheet.ts';
 import { handleHalves } from './handle-mark.ts';
 import { crossMark, edgeTicks, edgeWords, type NotedPlace, placeWords, quarterTicks } from './marks.ts';
 import type { LineMeaning } from './note-strip.ts';
+import { type PanelJoints, panelMarks } from './panel-marks.ts';
 
 export interface WrapDrawingOptions {
   readonly template: Template;
@@ -27,6 +29,10 @@ export interface WrapDrawingOptions {
   readonly noted?: readonly NotedPlace[];
   /** Girth a handle takes, mm, if there is one. */
   readonly handleSpan?: number;
+  /** Of a panel: its joints. */
+  readonly joints?: PanelJoints;
+  /** How far all but the words below is turned on its sheet, radians, x towards y; 0 where it is left out. */
+  readonly turned?: number;
   readonly words: DrawWords;
 }
 
@@ -71,56 +77,71 @@ function guideLines(options: WrapDrawingOptions): DrawnGroup[] {
   ];
 }
 
-/** Crosses above and below the piece, near its corners: what is wider than the piece costs paper. */
-function corners({ minX, minY, maxX, maxY }: Box, runOff: number): DrawnPath[] {
+/**
+ * Crosses above and below the piece, near its corners: what is wider than the piece costs paper. A joint has its own.
+ */
+function corners({ minX, minY, maxX, maxY }: Box, runOff: number, joints: PanelJoints): DrawnPath[] {
   const away = (margin + runOff) / 2;
-  return [minY - away, maxY + away].flatMap((y) =>
-    [minX + inward, maxX - inward].map((x) => ({ contours: crossMark({ x, y }) })),
-  );
+  const places = [...(joints.left ? [] : [minX + inward]), ...(joints.right ? [] : [maxX - inward])];
+  return [minY - away, maxY + away].flatMap((y) => places.map((x) => ({ contours: crossMark({ x, y }) })));
 }
 
 /** What the lines of a wrap's guide mean. */
-const meaningsOf = (hasHandle: boolean): readonly LineMeaning[] => [
+const meaningsOf = (hasHandle: boolean, { left, right }: PanelJoints): readonly LineMeaning[] => [
   { role: 'outline', says: 'cut' },
-  { role: 'seam', says: hasHandle ? 'end by the handle' : 'seam' },
+  { role: 'seam', says: `${hasHandle ? 'end by the handle' : 'seam'}${left || right ? ', or joint' : ''}` },
+  ...(left && left.overlap > 0
+    ? [{ role: 'register' as const, says: 'where the panel at the left ends' }]
+    : []),
   { role: 'trim', says: 'trim to here' },
   { role: 'flat-limit', says: 'flat up to here' },
   { role: 'note', says: 'named place' },
 ];
 
-/** The cut drawing and the guide of a wrap. */
+/** Register marks and words of the guide, in the sheet's own frame. */
+function guideMarks(options: WrapDrawingOptions, noted: readonly NotedPlace[]): DrawnGroup[] {
+  const { template, runOff, joints = {}, words } = options;
+  const panel = panelMarks(template, joints, runOff, words);
+  const ticks = [...quarterTicks(template, runOff), ...edgeTicks(template, runOff)];
+  return [
+    { role: 'register', paths: [...ticks, ...panel.lines].map((tick) => path(tick)) },
+    { role: 'note', lines: true, paths: noted.flatMap(({ shapes }) => shapes) },
+    {
+      role: 'note',
+      paths: [
+        ...noted.flatMap((place) => placeWords(place, words)),
+        ...edgeWords(template, runOff, words),
+        ...panel.words,
+      ].map((contours) => ({ contours })),
+    },
+  ];
+}
+
+/** The cut drawing and the guide of a wrap, or of one panel of it. */
 export function wrapDrawings(options: WrapDrawingOptions): GuideSheet {
-  const { template, layers, runOff, notes, handleSpan, words } = options;
-  const border = outline(template);
+  const { template, layers, runOff, notes, handleSpan, joints = {}, turned = 0, words } = options;
   const handle =
     handleSpan === undefined ? [] : [{ says: 'handle', shapes: handleHalves(template, handleSpan) }];
   const noted: readonly NotedPlace[] = [...(options.noted ?? []), ...handle];
-  const beside = handle.flatMap(({ shapes }) => shapes.flatMap(({ contours }) => contours));
+  const move = rotation(turned);
+  const moved = (contour: Contour) => (turned === 0 ? contour : moveContour(move, contour));
+  const groups = (of: readonly DrawnGroup[]) => (turned === 0 ? of : movedGroups(of, move));
+  const border = moved(outline(template));
+  const beside = handle.flatMap(({ shapes }) => shapes.flatMap(({ contours }) => contours.map(moved)));
   const artwork = layers.map(
     ({ name, colour, shapes }): DrawnGroup => ({ role: 'artwork', layer: name, colour, paths: shapes }),
   );
-  const ticks = [...quarterTicks(template, runOff), ...edgeTicks(template, runOff)];
   return guideSheet({
-    blade: [...artwork, { role: 'outline', paths: [path(border)] }],
+    blade: [...groups(artwork), { role: 'outline', paths: [path(border)] }],
     guide: [
-      ...guideLines(options),
-      {
-        role: 'register',
-        paths: [...corners(tightBox([border]), runOff), ...ticks.map((tick) => path(tick))],
-      },
-      { role: 'note', lines: true, paths: noted.flatMap(({ shapes }) => shapes) },
-      {
-        role: 'note',
-        paths: [
-          ...noted.flatMap((place) => placeWords(place, words)),
-          ...edgeWords(template, runOff, words),
-        ].map((contours) => ({ contours })),
-      },
+      ...groups(guideLines(options)),
+      { role: 'register', paths: corners(tightBox([border]), runOff, joints) },
+      ...groups(guideMarks(options, noted)),
     ],
     room: grow(tightBox([border, ...beside]), margin + runOff),
     margin,
     notes,
-    meanings: meaningsOf(handleSpan !== undefined),
+    meanings: meaningsOf(handleSpan !== undefined, joints),
     words,
   });
 }

@@ -1,5 +1,5 @@
 // The waist of the house: what every maker of lines hands over, and all that a writer may know.
-import { shifted } from '../geometry/affine.ts';
+import { type Affine, moveContour, translation } from '../geometry/affine.ts';
 import type { Contour } from '../geometry/contour.ts';
 import type { Point } from '../geometry/point.ts';
 
@@ -35,8 +35,14 @@ export interface Drawing {
   readonly groups: readonly DrawnGroup[];
 }
 
-export const shiftedGroups = (groups: readonly DrawnGroup[], by: Point): DrawnGroup[] =>
+export const shiftedGroups = (groups: readonly DrawnGroup[], { x, y }: Point): DrawnGroup[] =>
+  movedGroups(groups, translation(x, y));
+
+export const movedGroups = (groups: readonly DrawnGroup[], move: Affine): DrawnGroup[] =>
   groups.map((group) => ({
     ...group,
-    paths: group.paths.map((path) => ({ ...path, contours: shifted(path.contours, by) })),
+    paths: group.paths.map((path) => ({
+      ...path,
+      contours: path.contours.map((contour) => moveContour(move, contour)),
+    })),
   }));

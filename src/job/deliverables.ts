@@ -33,9 +33,8 @@ export interface Rest {
 
 export const reportFile = 'report.json';
 
-/** Names of the pieces of a wrap or template, from the foot up: one has the bare stem. */
-export const stemOf = (stem: string, index: number, count: number): string =>
-  count === 1 ? stem : `${stem}-${index + 1}`;
+/** Name of a part of a wrap or template, by its mark; the only one has the bare stem. */
+export const stemOf = (stem: string, mark: string): string => (mark === '' ? stem : `${stem}-${mark}`);
 
 /** A piece's two files. */
 export const filesOfPiece = ({ stem, cut, guide }: WrittenPiece): readonly NamedFile[] => [

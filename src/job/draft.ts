@@ -1,6 +1,7 @@
 // A piece of a job between planning and writing.
 import type { Finding } from '../finding.ts';
 import type { Wrap } from '../pattern/wrap.ts';
+import type { Template } from '../unroll/template.ts';
 import type { ItemReport } from './items.ts';
 import type { PatternPlan } from './pattern-plan.ts';
 import type { Plan } from './plan.ts';
@@ -8,14 +9,32 @@ import type { Artwork, Job } from './resolved-job.ts';
 
 /** A job worked out, before anything is written. */
 export interface Draft {
+  /** What its files' names have after the stem: the piece's number from the foot, the panel's letter; empty for the only one. */
+  readonly mark: string;
   readonly cut: string;
   readonly guide: string;
   /** The job with everything that was worked out put in its place. */
   readonly job: Job;
+  /** The plan; of a panel with the panel's own template. */
   readonly plan: Plan;
+  /** How far the drawing is turned in its file, radians, x towards y. */
+  readonly turned: number;
+  readonly panel?: PanelPlace;
   readonly pattern: LaidPattern | undefined;
   readonly items: readonly ItemReport[];
   readonly findings: readonly Finding[];
+}
+
+/** Where a panel stands among those of its piece. */
+export interface PanelPlace {
+  /** In the order of turns, from 0. */
+  readonly index: number;
+  readonly count: number;
+  /** Letters of the joints at its left and right; none at the outer ends. */
+  readonly left?: string;
+  readonly right?: string;
+  /** The template it is a part of. */
+  readonly whole: Template;
 }
 
 /** A pattern laid over a piece. */

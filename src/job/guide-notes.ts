@@ -5,6 +5,8 @@ import { inMm } from '../lengths/length.ts';
 import type { Closing } from '../pattern/closing.ts';
 import { girthAt } from '../unroll/flat-wall.ts';
 import type { Template } from '../unroll/template.ts';
+import type { PanelPlace } from './draft.ts';
+import { panelLetter } from './panel-places.ts';
 
 export interface GuideNotesInput {
   readonly name: string;
@@ -13,6 +15,8 @@ export interface GuideNotesInput {
   readonly flatBands: readonly Band[];
   /** Which piece this is, counted from the foot, and of how many. */
   readonly piece: { readonly index: number; readonly count: number };
+  /** Of a panel: where it stands in its piece. */
+  readonly panel?: PanelPlace;
   /** How the pattern goes around, where there is one. */
   readonly pattern?: { readonly around: number; readonly closing: Closing };
 }
@@ -28,7 +32,20 @@ function pieceWords({ index, count }: GuideNotesInput['piece']): string[] {
   return [`piece ${index + 1} of ${count}, counted from the foot; ${neighbours.join(', ')}`];
 }
 
-function sideWords({ blank, template }: GuideNotesInput): string {
+function panelWords({ panel, template: { seam, overlap } }: GuideNotesInput): string[] {
+  if (!panel) return [];
+  const { index, count, left, right } = panel;
+  const turns = [seam.start, seam.finish].map(({ turn }) => Number(turn.toFixed(4)));
+  const how = overlap > 0 ? 'the panel at its left goes on to the next line' : 'the panels meet edge to edge';
+  return [
+    `panel ${panelLetter(index)}, ${index + 1} of ${count}, turn ${turns.join(' to ')}`,
+    ...(left === undefined ? [] : [`left side: joint ${left} on joint ${left}, cross on cross; ${how}`]),
+    ...(right === undefined ? [] : [`right side: joint ${right}`]),
+  ];
+}
+
+function sideWords({ blank, template, panel }: GuideNotesInput): string {
+  if (panel?.right !== undefined) return `overlap ${inMm(template.overlap)} past the joint, at the right`;
   return blank.handle
     ? `both ends stop ${inMm(blank.handle.keepOff)} short of the handle, outlined to its middle`
     : `overlap ${inMm(template.overlap)} past the seam, at the right`;
@@ -59,6 +76,7 @@ export function guideNotes(input: GuideNotesInput): string[] {
   return [
     `${blank.name}: ${name}`,
     ...pieceWords(input.piece),
+    ...panelWords(input),
     `seen from outside, foot down; band ${inMm(band.from)} to ${inMm(band.to)} along`,
     `girth of the sheet: foot edge ${inMm(girthAt(wall, band.from))}, lip edge ${inMm(girthAt(wall, band.to))}`,
     sideWords(input),

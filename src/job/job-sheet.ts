@@ -98,8 +98,8 @@ function measuresSection({ plan }: Draft, blank: Blank): Section {
 
 function piecesSection({ drafts, files }: JobSheetInput, job: Job): Section {
   const cuts = files.filter(({ role }) => role === 'cut');
-  const rows = drafts.map(({ plan: { template } }, i) => [
-    drafts.length === 1 ? 'the wrap' : `piece ${i + 1} from the foot`,
+  const rows = drafts.map(({ plan: { template }, mark, panel }, i) => [
+    pieceName(mark, panel),
     cuts[i]?.file ?? '',
     `${mm(template.band.from)} to ${mm(template.band.to)}`,
     `${mm(girthAt(template.wall, template.band.from))} at the foot edge, ${mm(girthAt(template.wall, template.band.to))} at the lip edge`,
@@ -109,12 +109,44 @@ function piecesSection({ drafts, files }: JobSheetInput, job: Job): Section {
     heading: 'Pieces',
     blocks: [
       { kind: 'table', head: ['piece', 'file', 'band', 'girth of the sheet', 'how many'], rows },
+      ...joiningBlocks(drafts),
       {
         kind: 'words',
         text: 'Measure the squares on the guide before anything is cut: 25 mm and 1 in. A cutter or printer that is off by half a percent is off by more than a millimetre at the seam.',
       },
     ],
   };
+}
+
+function pieceName(mark: string, panel: Draft['panel']): string {
+  if (mark === '') return 'the wrap';
+  if (!panel) return `piece ${mark} from the foot`;
+  const joints = [
+    ...(panel.left === undefined ? [] : [`joint ${panel.left} at its left`]),
+    ...(panel.right === undefined ? [] : [`joint ${panel.right} at its right`]),
+  ];
+  return `panel ${mark}: ${joints.join(', ')}`;
+}
+
+/** How panels are joined; common practice, no source. */
+function joiningBlocks(drafts: readonly Draft[]): Block[] {
+  const [first] = drafts;
+  if (!first?.panel) return [];
+  const { overlap } = first.plan.template;
+  const along =
+    overlap > 0
+      ? `let the right side of each lie over the left side of the next by ${mm(overlap)}, up to the line on its guide`
+      : 'bring their sides together edge to edge, with neither on top of the other';
+  return [
+    {
+      kind: 'ticks',
+      items: [
+        'lay the panels in the order of their letters, each joint on the one of the same letter',
+        `hold the crosses above the lip and below the foot on one another; ${along}`,
+        'lay a joint from its middle to the lip and to the foot, never from one end to the other',
+      ],
+    },
+  ];
 }
 
 function filmSection({ area, batch }: FilmNeeded, job: Job): Section[] {

@@ -78,6 +78,6 @@ export function makeFiles(input: MakeFilesInput, options: MakeOptions): Delivera
     ];
     return { files, report };
   };
-  const wraps = drafts.map(({ cut, guide }, i) => ({ stem: stemOf('wrap', i, drafts.length), cut, guide }));
+  const wraps = drafts.map(({ cut, guide, mark }) => ({ stem: stemOf('wrap', mark), cut, guide }));
   return { pieces: [...wraps, ...parts], rest };
 }

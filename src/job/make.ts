@@ -6,39 +6,83 @@ import { wrapDrawings } from '../cut/wrap-drawing.ts';
 import { writeSvg } from '../deliver/write-svg.ts';
 import { type Finding, note, Refused, stop } from '../finding.ts';
 import { degrees } from '../lengths/angle.ts';
+import { equalParts } from '../pattern/closing.ts';
 import type { Lay } from '../pattern/lay.ts';
 import { type Wrap, wrapPattern } from '../pattern/wrap.ts';
 import type { SeamGap } from '../prove/seam-gap.ts';
 import { barePlaces } from './bare-places.ts';
-import type { Draft, LaidPattern } from './draft.ts';
+import type { Draft, LaidPattern, PanelPlace } from './draft.ts';
 import { guideNotes } from './guide-notes.ts';
 import { checkItems } from './items.ts';
 import type { MakeInput } from './make-input.ts';
 import { textOf } from './named-files.ts';
 import { notedPlaces } from './noted-places.ts';
+import { markedJoints, markOf, panelPlaces } from './panel-places.ts';
+import { type PanelPlan, planPanels, turnInFile } from './panels.ts';
 import type { Part } from './parts.ts';
 import { groundOf, type PatternGround, wholeBand } from './pattern-ground.ts';
 import { joinFindings, layOn, type PatternPlan, planPattern } from './pattern-plan.ts';
 import { planPieces } from './pieces.ts';
 import { type Plan, runOff } from './plan.ts';
-import { sheetFindings, trimFindings } from './plan-findings.ts';
+import { trimFindings } from './plan-findings.ts';
 import { layersAsMade, type Proof } from './proof.ts';
 import { proofFindings } from './proof-in-words.ts';
-import { blankReport, type PatternReport, type Report, templateReport, wholeTemplate } from './report.ts';
-import type { Artwork, Job } from './resolved-job.ts';
+import { blankReport, type PatternReport, type Report } from './report.ts';
+import { type Artwork, type Job, standardPanels } from './resolved-job.ts';
+import { templateOfDrafts } from './template-report.ts';
 import { type TypedIn, typedAt } from './typed-at.ts';
 
 /** The pieces of a job worked out, from the foot up: mostly one. @throws Refused where the input can't be made. */
 export function draftPieces(input: MakeInput): readonly Draft[] {
   const plans = planPieces(input);
   const drawn = readDrawn(input, plans);
-  let y = 0;
+  const pieces = layPieces(plans, drawn);
+  const panels = planPanels(
+    { ...input, ...(drawn ? { pattern: goesAround(drawn.plan) } : {}) },
+    pieces.map(({ plan: { template }, pattern }) => ({ template, layers: pattern?.wrap.layers ?? [] })),
+  );
   const whole = wholeBand(plans);
-  return plans.map((plan, index) => {
+  return pieces.flatMap((piece, index) =>
+    partsOfPiece(piece, drawn, panels).map((part) =>
+      draftPiece(input, part, { index, count: plans.length, whole, joints: panels.joints }, panels.findings),
+    ),
+  );
+}
+
+/** A piece of the band with the art on it: whole, or a panel of it. */
+interface LaidPiece {
+  readonly plan: Plan;
+  readonly pattern: LaidPattern | undefined;
+  readonly lay: Lay | undefined;
+  readonly panel?: PanelPlace;
+}
+
+/** The pieces from the foot up, the pattern going on from each to the next. */
+function layPieces(plans: readonly Plan[], drawn: Drawn | undefined): readonly LaidPiece[] {
+  let y = 0;
+  return plans.map((plan) => {
     const lay = drawn && layOn(drawn.artwork, plan.template, { around: drawn.ground.girth, y });
     if (lay) y = lay.fromAlong(plan.template.band.to);
-    const pattern = drawn && lay && layPattern(plan, drawn, lay);
-    return draftPiece(input, plan, pattern, { index, count: plans.length, whole });
+    return { plan, lay, pattern: drawn && lay && layPattern(plan, drawn, lay) };
+  });
+}
+
+const goesAround = ({ around, closing }: PatternPlan) => ({ around, equalParts: equalParts(closing) });
+
+/** The piece itself, or its panels. */
+function partsOfPiece(
+  piece: LaidPiece,
+  drawn: Drawn | undefined,
+  { joints, overlap }: Pick<PanelPlan, 'joints' | 'overlap'>,
+): readonly LaidPiece[] {
+  const { plan, lay } = piece;
+  if (joints.length === 0) return [piece];
+  return panelPlaces(plan.template, { joints, overlap }).map(({ template, panel }) => {
+    const part = { ...plan, template };
+    const laid = drawn && lay && layPattern(part, drawn, lay);
+    // What the tile does not join at is told of the whole piece, once.
+    const pattern = laid && piece.pattern && { ...laid, findings: piece.pattern.findings };
+    return { plan: part, lay, pattern, panel };
   });
 }
 
@@ -47,6 +91,8 @@ interface PiecePlace {
   readonly index: number;
   readonly count: number;
   readonly whole: Band;
+  /** Turns at which each of them is parted. */
+  readonly joints: readonly number[];
 }
 
 /** The artwork as read, and how it goes around: the same for all pieces of a band. */
@@ -83,12 +129,15 @@ function refuseTooMany({ tile: { layers }, around, up }: PatternPlan, file: Type
 
 function draftPiece(
   input: MakeInput,
-  plan: Plan,
-  pattern: LaidPattern | undefined,
+  { plan, pattern, panel }: LaidPiece,
   place: PiecePlace,
+  said: readonly Finding[],
 ): Draft {
-  const items = checkItems(input, plan);
   const { template, flatBands } = plan;
+  // What is said of a panel's piece is said of the whole of it.
+  const whole = panel ? { ...plan, template: panel.whole } : plan;
+  const items = checkItems(input, whole);
+  const turned = turnInFile(template, input.job.sheet, panel !== undefined);
   const drawings = wrapDrawings({
     template,
     flatLimits: flatBands.flatMap(({ from, to }) => [from, to]),
@@ -100,24 +149,32 @@ function draftPiece(
       template,
       flatBands,
       piece: place,
+      ...(panel ? { panel } : {}),
       ...(pattern ? { pattern: pattern.plan } : {}),
     }),
+    ...(panel ? { joints: markedJoints(panel, (input.job.panels ?? standardPanels).overlap) } : {}),
+    turned,
     ...(input.blank.handle ? { handleSpan: input.blank.handle.spans } : {}),
     noted: notedPlaces(input.blank, items.reports, plan),
     words: input.tools.words,
   });
   const { name } = input.job;
   return {
+    mark: markOf(place, panel),
     cut: writeSvg(drawings.cut, { title: `${name}: cut`, filled: false }),
     guide: writeSvg(drawings.guide, { title: `${name}: guide`, filled: true }),
-    job: { ...resolved(input.job, place.whole, pattern), coats: plan.coats.coats },
+    job: { ...resolved(input.job, place, pattern), coats: plan.coats.coats },
     plan,
+    turned,
+    ...(panel ? { panel } : {}),
     pattern,
     items: items.reports,
     findings: [
       ...plan.findings,
-      ...barePlaces(input, plan).filter(({ rule }) => rule !== 'lip-zone' || place.index === place.count - 1),
-      ...sheetFindings(input, template),
+      ...barePlaces(input, whole).filter(
+        ({ rule }) => rule !== 'lip-zone' || place.index === place.count - 1,
+      ),
+      ...said,
       ...trimFindings(input),
       ...(pattern?.findings ?? []),
       ...items.findings,
@@ -147,8 +204,10 @@ const layerNote = (wrap: Wrap, file: string): Finding[] =>
         ),
       ];
 
-function resolved(job: Job, whole: Band, pattern: LaidPattern | undefined): Job {
+function resolved(typed: Job, { whole, joints }: PiecePlace, pattern: LaidPattern | undefined): Job {
   const band = { from: whole.from, to: whole.to };
+  const job =
+    joints.length === 0 ? typed : { ...typed, panels: { ...(typed.panels ?? standardPanels), joints } };
   if (!pattern) return { ...job, band };
   const { way, closing } = pattern.plan;
   const { around: _, way: __, ...artwork } = pattern.artwork;
@@ -170,9 +229,7 @@ export function reportDrafts(
   return {
     blank: { ...blankReport(plan.wall, plan.flatBands), ...plan.measures },
     ...(plan.coats.reports.length > 0 ? { coats: plan.coats.reports } : {}),
-    template: wholeTemplate(
-      drafts.map((draft) => templateReport(draft.plan.template, runOff, draft.plan.strain)),
-    ),
+    template: templateOfDrafts(drafts, runOff),
     ...(pattern
       ? {
           pattern: {

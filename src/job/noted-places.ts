@@ -36,14 +36,15 @@ export function notedPlaces(
   return [...atLip, ...bare, ...laid].filter(({ shapes }) => shapes.length > 0);
 }
 
-/** Where words of places all around stand: clear of the front, where paper is joined and other words are. */
+/** Where words of places all around stand, as a share of the piece: clear of the front, where paper is joined and other words are. */
 const besideFront = 0.4;
 
 /** A place all around the wall. */
 function allAround(says: string, template: Template, along: Band): NotedPlace {
-  const { wall, piece } = template;
+  const { wall, piece, left, right } = template;
   const [from, to] = [Math.max(along.from, piece.from), Math.min(along.to, piece.to)];
-  const middle = toFlat(wall, { turn: besideFront, along: (from + to) / 2 });
-  const wordsAt = to - from < wordSize ? [] : [{ ...middle, angle: levelAngle(wall, besideFront) }];
+  const turn = left.turn + besideFront * (right.turn - left.turn);
+  const middle = toFlat(wall, { turn, along: (from + to) / 2 });
+  const wordsAt = to - from < wordSize ? [] : [{ ...middle, angle: levelAngle(wall, turn) }];
   return { says, shapes: patchOnPiece(template, { along }), wordsAt };
 }

@@ -7,7 +7,6 @@ import { precision } from '../geometry/tolerance.ts';
 import { inMm, measuredLength } from '../lengths/length.ts';
 import { type SheetBuild, sheetRadii } from '../unroll/sheet-wall.ts';
 import { widestBand } from '../unroll/strain.ts';
-import { type Template, templateBox } from '../unroll/template.ts';
 import type { Measures } from './measures.ts';
 import type { Film, Job } from './resolved-job.ts';
 import { given, type TypedIn, typedAt } from './typed-at.ts';
@@ -98,22 +97,6 @@ export function planFindings({ job, jobFile, blank }: PlanFindingsInput): Findin
       ),
     );
   return found;
-}
-
-/** A piece that the sheet of the job can't hold, either way round. */
-export function sheetFindings(
-  { job, jobFile }: { readonly job: Pick<Job, 'sheet'>; readonly jobFile: TypedIn },
-  template: Template,
-): Finding[] {
-  if (!job.sheet) return [];
-  const { across, up, margin } = job.sheet;
-  const box = templateBox(template);
-  const [width, height] = [box.maxX - box.minX, box.maxY - box.minY];
-  const [roomAcross, roomUp] = [across - 2 * margin, up - 2 * margin];
-  const fits = (w: number, h: number) => w <= roomAcross && h <= roomUp;
-  if (fits(width, height) || fits(height, width)) return [];
-  const says = `holds ${inMm(roomAcross)} by ${inMm(roomUp)} inside its margin, and the piece is ${inMm(width)} by ${inMm(height)}; use a larger sheet, or a shorter band`;
-  return [look('sheet-too-small', typedAt(jobFile, 'sheet'), says)];
 }
 
 /** Past this a trim is more likely another figure in the wrong place, mm: 2 to 5 are usual. Common practice, no source. */

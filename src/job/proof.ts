@@ -55,7 +55,7 @@ export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
   const band = job.band ?? longestBand(flatBands);
   if (!band)
     throw new Refused([stop('no-band', { key: 'band' }, 'is not given, and this wall has no flat band')]);
-  const { film, seam, trim, sheet, artwork } = job;
+  const { film, seam, trim, sheet, panels, artwork } = job;
   const flat = longestBand(flatBands) ?? { from: 0, to: wallLength(wall) };
   const { coats } = coatsOnWall(wall, job.coats, { flat, band, film: film.thickness, file: 'job.json' });
   return {
@@ -63,6 +63,9 @@ export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
     band,
     trim,
     overlap: seam.overlap,
+    ...(panels && typeof panels.joints !== 'string' && panels.joints.length > 0
+      ? { panels: { joints: panels.joints, overlap: panels.overlap } }
+      : {}),
     film: { stretch: filmGives(film), gather: film.gather },
     flatBands,
     ...(blank.handle ? { clear: roomBeside(blank.handle) } : {}),

@@ -16,18 +16,20 @@ export interface DeliveredFolder {
   readonly texts: Readonly<Record<string, string>>;
 }
 
-/** Names of the pieces of a wrap: `wrap`, or `wrap-1`, `wrap-2` from the foot up. */
-const piece = /^wrap(?:-(\d+))?\.(?:cut|guide)\.svg$/;
+/** Names of the parts of a wrap: `wrap`; `wrap-1`, `wrap-2` from the foot up; `wrap-a`, `wrap-b` or `wrap-1-a` for panels. */
+const part = /^wrap(?:-(\d+))?(?:-([a-z]))?\.(?:cut|guide)\.svg$/;
 
-/** The pieces there are files of, from the foot up. */
+/** The parts there are files of, from the foot up, panels in the order of their turns. */
 function piecesIn(texts: DeliveredFolder['texts']): PieceText[] {
-  const numbers = new Set(
-    Object.keys(texts).flatMap((name) => piece.exec(name)?.[1] ?? (piece.test(name) ? '' : [])),
-  );
-  return [...numbers]
-    .sort((a, b) => Number(a) - Number(b))
-    .map((number) => {
-      const stem = number === '' ? 'wrap' : `wrap-${number}`;
+  const found = new Map<string, { readonly piece: number; readonly panel: string }>();
+  for (const name of Object.keys(texts)) {
+    const match = part.exec(name);
+    const stem = name.replace(/\.(?:cut|guide)\.svg$/, '');
+    if (match) found.set(stem, { piece: Number(match[1] ?? 0), panel: match[2] ?? '' });
+  }
+  return [...found]
+    .sort(([, a], [, b]) => a.piece - b.piece || (a.panel < b.panel ? -1 : 1))
+    .map(([stem]) => {
       const [cut, guide] = [texts[`${stem}.cut.svg`], texts[`${stem}.guide.svg`]];
       return { stem, ...(cut === undefined ? {} : { cut }), ...(guide === undefined ? {} : { guide }) };
     });

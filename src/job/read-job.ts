@@ -14,6 +14,7 @@ import {
   sheetKeys,
   sheetReader,
 } from './read-material.ts';
+import { panelKeys, readPanels } from './read-panels.ts';
 import { readSeam, seamKeys } from './read-seam.ts';
 import { alongKeys, readAlong } from './read-spans.ts';
 import { type Job, standardCutter, standardFilm, standardOverlap, standardTrim } from './resolved-job.ts';
@@ -85,6 +86,7 @@ const jobKeysWith = (named: NamedFiles) => ({
   items: holdingList(standard('Items', list(readItem), []), itemKeys),
   lettering: optional('Lettering', later('leave "lettering" out')),
   sheet: holding(optional('Sheet', sheetReader(named)), sheetKeys),
+  panels: holding(optional('Panels', readPanels), panelKeys),
   batch: optional('Vessels alike', number({ least: 1, most: 10_000, whole: true })),
 });
 
@@ -103,8 +105,8 @@ export function readJob(value: unknown, file: string, named: NamedFiles = {}): J
       : readKeys(value, jobKeysWith(named), inUnits(start, unitsOf(value, 'mm')));
   if (keys?.name === undefined || keys.blank === undefined || problems.length > 0)
     throw new Refused(problems);
-  const { name, blank, band, artwork, sheet, batch, items, lettering: _, ...rest } = keys;
-  const kept = given({ band, artwork, sheet, batch, items: items.length > 0 ? items : undefined });
+  const { name, blank, band, artwork, sheet, panels, batch, items, lettering: _, ...rest } = keys;
+  const kept = given({ band, artwork, sheet, panels, batch, items: items.length > 0 ? items : undefined });
   return { ...rest, name, blank, ...kept };
 }
 

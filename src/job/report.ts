@@ -15,8 +15,6 @@ import type { Finding } from '../finding.ts';
 import { degrees } from '../lengths/angle.ts';
 import type { LayerAsMade } from '../prove/asked.ts';
 import type { Proof } from '../prove/proof.ts';
-import { sweep } from '../unroll/flat-wall.ts';
-import { slantRadii, type Template, templateBox, turnOfEdge } from '../unroll/template.ts';
 import type { CoatReport } from './coats-on-wall.ts';
 import type { ItemReport } from './items.ts';
 import type { Measures } from './measures.ts';
@@ -39,7 +37,7 @@ export interface BlankReport {
 
 export interface TemplateReport {
   readonly shape: 'rectangle' | 'sector' | 'stepped' | 'gores';
-  /** The pieces from the foot up, or gores in the order of their turns, where there is more than one. */
+  /** The pieces from the foot up, or panels or gores in the order of their turns, where there is more than one. */
   readonly parts: readonly TemplateReport[];
   readonly turns: { readonly from: number; readonly to: number };
   readonly innerRadius?: number;
@@ -54,6 +52,8 @@ export interface TemplateReport {
   readonly strain?: { readonly stretch: number; readonly gathered: number };
   /** How far art runs past the outline into the waste. */
   readonly runOff: number;
+  /** Of a panel: the letters of its joints, and how far it is turned in its file so that it fits the sheet. */
+  readonly panel?: { readonly left?: string; readonly right?: string; readonly turnedDeg: number };
   readonly gores?: GoresReport;
 }
 
@@ -145,60 +145,6 @@ export function blankReport(wall: Wall, flatBands: readonly Band[]): BlankReport
   };
 }
 
-export function templateReport(
-  template: Template,
-  runOff: number,
-  strain: readonly { readonly strain: number }[],
-): TemplateReport {
-  const { wall, band, trim, overlap, shape, left, seam } = template;
-  const middle = (band.from + band.to) / 2;
-  const box = templateBox(template);
-  const radii = slantRadii(template);
-  const turns = { from: turnOfEdge(wall, left, middle), to: turnOfEdge(wall, seam.finish, middle) };
-  return {
-    shape,
-    parts: [],
-    turns,
-    ...(shape === 'sector' ? { innerRadius: radii.inner, outerRadius: radii.outer } : {}),
-    sweepDeg: shape === 'sector' ? Math.abs(degrees(sweep(wall))) * (turns.to - turns.from) : 0,
-    width: box.maxX - box.minX,
-    height: box.maxY - box.minY,
-    overlap,
-    trim,
-    band,
-    ...(strain.length === 0 ? {} : { strain: strainReport(strain) }),
-    runOff,
-  };
-}
-
-/** The template of a whole job: its only piece, or stacked pieces with what they have in common. */
-export function wholeTemplate(pieces: readonly TemplateReport[]): TemplateReport {
-  const [first] = pieces;
-  const last = pieces.at(-1);
-  if (!first || !last) throw new Error('a template has at least one piece');
-  if (pieces.length === 1) return first;
-  const most = (of: (piece: TemplateReport) => number) => Math.max(...pieces.map(of));
-  return {
-    shape: 'stepped',
-    parts: pieces,
-    turns: first.turns,
-    sweepDeg: most(({ sweepDeg }) => sweepDeg),
-    width: most(({ width }) => width),
-    height: pieces.reduce((sum, { height }) => sum + height, 0),
-    overlap: first.overlap,
-    trim: { foot: first.trim.foot, lip: last.trim.lip },
-    band: { from: first.band.from, to: last.band.to },
-    strain: {
-      stretch: most(({ strain }) => strain?.stretch ?? 0),
-      gathered: most(({ strain }) => strain?.gathered ?? 0),
-    },
-    runOff: first.runOff,
-  };
-}
-
-const strainReport = (
-  strain: readonly { readonly strain: number }[],
-): { stretch: number; gathered: number } => ({
-  stretch: Math.max(0, ...strain.map((place) => place.strain)),
-  gathered: Math.max(0, ...strain.map((place) => -place.strain)),
-});
+/** Exit status: 1 where something needs the maker's eye. */
+export const exitStatus = (checks: readonly Finding[]): 0 | 1 =>
+  checks.some(({ level }) => level === 'look') ? 1 : 0;

@@ -26,9 +26,6 @@ export type PouredCoat = Omit<Coat, 'thickness'> & { readonly volume: number };
 
 export type JobCoat = Coat | PouredCoat;
 
-/** Film that gave more than this would be another material: as a share of its length. */
-export const mostGiving = 0.5;
-
 export interface Film {
   /** mm. */
   readonly thickness: number;
@@ -105,6 +102,14 @@ export interface Item {
   readonly at: { readonly turn: number; readonly along: number };
 }
 
+/** How a piece that its sheet can't hold is parted into panels. */
+export interface Panels {
+  /** What a panel goes on past its joint, mm; 0 for panels that meet edge to edge. */
+  readonly overlap: number;
+  /** Where the least art is crossed, between repeats, or at these turns; no turns: never parted. */
+  readonly joints: 'least-art' | 'repeats' | readonly number[];
+}
+
 export interface Job {
   readonly name: string;
   /** The unit the file's bare numbers were in. Every length here is in mm already. */
@@ -138,6 +143,8 @@ export interface Job {
     /** Price of a sheet. */
     readonly price?: number;
   };
+  /** How a piece larger than its sheet is parted; left out, as `standardPanels` says. */
+  readonly panels?: Panels;
   /** Vessels that are made alike; 1 where it is left out. */
   readonly batch?: number;
 }
@@ -145,6 +152,8 @@ export interface Job {
 /** What holds when a job says nothing else; mm. */
 export const standardOverlap = 6;
 export const standardTrim = { lip: 3, foot: 3 };
+/** As at the seam. Common practice, no source. */
+export const standardPanels: Panels = { overlap: standardOverlap, joints: 'least-art' };
 /** The least sizes that cut and weed without care in adhesive film. Common practice, no source. */
 export const standardFilm: Film = {
   thickness: 0.08,

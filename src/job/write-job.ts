@@ -55,7 +55,7 @@ export function jobContent(
   blankFile: string,
   path: (file: string) => string = (file) => file,
 ): object {
-  const { artwork, sheet, items } = job;
+  const { artwork, sheet, panels, items } = job;
   return {
     name: job.name,
     units: 'mm',
@@ -73,6 +73,7 @@ export function jobContent(
     seam: job.seam,
     trim: job.trim,
     ...(sheet ? { sheet } : {}),
+    ...(panels ? { panels } : {}),
     ...(job.batch === undefined ? {} : { batch: job.batch }),
   };
 }

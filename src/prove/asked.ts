@@ -12,7 +12,7 @@ export type AskedWall =
 /** A layer of art on one piece, as it was when it was made: what it covers, and where its middle is. */
 export interface LayerAsMade {
   readonly layer: string;
-  /** Which piece, from the foot up; 1 where there is one. */
+  /** Which file of its kind: pieces from the foot up, the panels of each in the order of their turns; 1 where there is one. */
   readonly piece: number;
   /** mm². */
   readonly area: number;
@@ -26,6 +26,8 @@ export interface Asked {
   readonly band: Band;
   readonly trim: { readonly lip: number; readonly foot: number };
   readonly overlap: number;
+  /** Turns at which each piece is parted into panels, and what a panel goes on past its joint; left out where none is. */
+  readonly panels?: { readonly joints: readonly number[]; readonly overlap: number };
   /** Half the width kept clear around a handle at turn 0, mm of girth, if there is one. */
   readonly clear?: number;
   readonly film: { readonly stretch: number; readonly gather: number };

@@ -3,8 +3,8 @@ import type { Band } from '../blank/flat-band.ts';
 import { precision } from '../geometry/tolerance.ts';
 import type { Asked } from './asked.ts';
 import { atLeast, atMost, type Check, largest } from './check.ts';
-import type { ProvedPiece } from './piece.ts';
 import { girthOf, type RolledPoint, rollUp } from './rolled-cone.ts';
+import type { ProvedRow } from './row.ts';
 import { samplesOn } from './samples.ts';
 
 /** Heights looked at on each piece. */
@@ -42,36 +42,44 @@ function bareTurns(stretches: readonly Stretch[], [low, high]: Stretch): number 
   return bare + high - reached;
 }
 
-interface Row {
-  readonly along: number;
+/** A height of a row of panels. */
+interface Height {
   readonly girth: number;
   /** The turns that are to be covered. */
   readonly wanted: Stretch;
-  readonly stretches: readonly Stretch[];
+  /** Of each panel, in the turns of the row. */
+  readonly stretches: readonly (readonly Stretch[])[];
 }
 
-/** A piece's film at heights close together from one end of its finished band to the other. */
-function rowsOf(piece: ProvedPiece): Row[] {
-  const { cone, band, beside, outline } = piece;
-  const rolled = outline.map((contour) => samplesOn([contour]).map((p) => rollUp(cone, p)));
+/** The film of a row at heights close together from one end of its finished band to the other. */
+function heightsOf({ panels, cone, band }: ProvedRow): Height[] {
+  const rolled = panels.map(({ outline, ...panel }) =>
+    outline.map((contour) => samplesOn([contour]).map((p) => rollUp(panel.cone, p))),
+  );
   const inside = Math.min(precision, (band.to - band.from) / 4);
+  const beside = { start: panels[0]?.beside.start ?? 0, finish: panels.at(-1)?.beside.finish ?? 0 };
+  const side = (mm: number, girth: number) => (mm === 0 ? 0 : (mm + precision) / girth);
   return Array.from({ length: heights + 1 }, (_, i) => {
     const along = band.from + inside + ((band.to - band.from - 2 * inside) * i) / heights;
     const girth = girthOf(cone, along);
-    const side = (beside + precision) / girth;
     return {
-      along,
       girth,
-      wanted: beside === 0 ? [0, 1] : [side, 1 - side],
-      stretches: stretchesAt(rolled, along),
+      wanted: [side(beside.start, girth), 1 - side(beside.finish, girth)],
+      stretches: panels.map(({ turns }, k) =>
+        stretchesAt(rolled[k] ?? [], along).map(
+          ([from, to]): Stretch => [from + turns.from, to + turns.from],
+        ),
+      ),
     };
   });
 }
 
 /** mm up the wall between what the pieces cover and the band's ends, and between one another. */
-function gapsUp(pieces: readonly ProvedPiece[], band: Band): number[] {
-  const ends = pieces
-    .map(({ cone, outline }) => samplesOn(outline).map((p) => rollUp(cone, p).along))
+function gapsUp(rows: readonly ProvedRow[], band: Band): number[] {
+  const ends = rows
+    .map(({ panels }) =>
+      panels.flatMap(({ cone, outline }) => samplesOn(outline).map((p) => rollUp(cone, p).along)),
+    )
     .filter((alongs) => alongs.length > 0)
     .map((alongs) => ({ from: Math.min(...alongs), to: Math.max(...alongs) }));
   if (ends.length === 0) return [band.to - band.from];
@@ -79,11 +87,31 @@ function gapsUp(pieces: readonly ProvedPiece[], band: Band): number[] {
   return [(ends[0]?.from ?? 0) - band.from, band.to - (ends.at(-1)?.to ?? 0), ...between];
 }
 
-export function coverChecks(pieces: readonly ProvedPiece[], asked: Asked): Check[] {
-  const rows = pieces.flatMap(rowsOf);
+/** How far each panel goes on past its finish, at its narrowest, mm. */
+function lapsOf({ panels }: ProvedRow, all: readonly Height[]): readonly { isLast: boolean; lap: number }[] {
+  return panels.map(({ turns, beside }, k) => ({
+    isLast: k === panels.length - 1,
+    lap: Math.min(
+      ...all.map(({ stretches, girth }) => {
+        const film = stretches[k] ?? [];
+        // A panel that begins late laps by less; beside a handle it is meant to.
+        const past =
+          beside.start === 0
+            ? film.reduce((sum, [from, to]) => sum + to - from, turns.from - turns.to)
+            : Math.max(...film.map(([, to]) => to)) - turns.to;
+        return past * girth;
+      }),
+    ),
+  }));
+}
+
+export function coverChecks(rows: readonly ProvedRow[], asked: Asked): Check[] {
+  const looked = rows.map((row) => ({ row, all: heightsOf(row) }));
   const holes = [
-    ...rows.map(({ stretches, wanted, girth }) => bareTurns(stretches, wanted) * girth),
-    ...gapsUp(pieces, asked.band),
+    ...looked.flatMap(({ all }) =>
+      all.map(({ stretches, wanted, girth }) => bareTurns(stretches.flat(), wanted) * girth),
+    ),
+    ...gapsUp(rows, asked.band),
   ];
   const covered = atMost({
     rule: 'coverage',
@@ -92,21 +120,27 @@ export function coverChecks(pieces: readonly ProvedPiece[], asked: Asked): Check
     unit: 'mm',
     says: 'wall left bare in the finished band, at its widest',
   });
-  if (asked.clear !== undefined) return [covered];
-  const laps = rows.map(
-    ({ stretches, girth }) => (stretches.reduce((sum, [from, to]) => sum + to - from, 0) - 1) * girth,
-  );
+  const laps = looked.flatMap(({ row, all }) => lapsOf(row, all));
+  const narrowest = (of: readonly { readonly lap: number }[]) =>
+    of.length === 0 ? Number.NaN : Math.min(...of.map(({ lap }) => lap));
+  const lapCheck = (rule: string, value: number, limit: number, says: string): Check =>
+    atLeast({ rule, value, limit, unit: 'mm', says }, precision);
+  const seam = narrowest(laps.filter(({ isLast }) => isLast));
+  const joint = narrowest(laps.filter(({ isLast }) => !isLast));
   return [
     covered,
-    atLeast(
-      {
-        rule: 'overlap',
-        value: laps.length === 0 ? Number.NaN : Math.min(...laps),
-        limit: asked.overlap,
-        unit: 'mm',
-        says: 'overlap at the seam, at its narrowest',
-      },
-      precision,
-    ),
+    ...(asked.clear === undefined
+      ? [lapCheck('overlap', seam, asked.overlap, 'overlap at the seam, at its narrowest')]
+      : []),
+    ...(asked.panels
+      ? [
+          lapCheck(
+            'panel-overlap',
+            joint,
+            asked.panels.overlap,
+            'overlap of panels at their joints, at its narrowest',
+          ),
+        ]
+      : []),
   ];
 }

@@ -1,6 +1,6 @@
 // Is any line cut twice?
 import type { Contour, Segment } from '../geometry/contour.ts';
-import type { NearestFinder } from '../geometry/nearest.ts';
+import { NearestFinder } from '../geometry/nearest.ts';
 import { cross, distance, dot } from '../geometry/point.ts';
 import { directionAt, pointAt } from '../geometry/segment.ts';
 import { precision } from '../geometry/tolerance.ts';
@@ -31,7 +31,10 @@ function isDoubled(segment: Segment, finder: NearestFinder): boolean {
 }
 
 /** Lines of one layer that run along another of it. */
-export const doubledLines = (contours: readonly Contour[], finder: NearestFinder): number =>
+export const doubledLines = (
+  contours: readonly Contour[],
+  finder: NearestFinder = new NearestFinder(contours),
+): number =>
   contours.reduce(
     (sum, { segments }) => sum + segments.filter((segment) => isDoubled(segment, finder)).length,
     0,

@@ -4,7 +4,7 @@ import { distance, type Point } from '../geometry/point.ts';
 import { precision } from '../geometry/tolerance.ts';
 import type { Asked } from './asked.ts';
 import { atMost, type Check, largest } from './check.ts';
-import { guideCurves, type ProvedPiece, pieceBand } from './piece.ts';
+import { guideCurves, type ProvedPiece, pieceBand, spanOf } from './piece.ts';
 import { acrossFrom, rightOfTurn, rollUp } from './rolled-cone.ts';
 import { samplesOn } from './samples.ts';
 
@@ -20,8 +20,7 @@ function levelOff(piece: ProvedPiece, id: string, along: number): readonly numbe
 function seamOff(piece: ProvedPiece): readonly number[] {
   const { cone, band, beside } = piece;
   return (['seam-start', 'seam-finish'] as const).flatMap((id) => {
-    const turn = id === 'seam-start' ? 0 : 1;
-    const away = turn === 0 ? beside : -beside;
+    const [turn, away] = id === 'seam-start' ? [0, beside.start] : [spanOf(piece), -beside.finish];
     const ends = guideCurves(piece, 'seam', id)[0]?.segments[0];
     if (!ends) return missing;
     const across = samplesOn(guideCurves(piece, 'seam', id)).map((p) =>
@@ -33,29 +32,34 @@ function seamOff(piece: ProvedPiece): readonly number[] {
 }
 
 /** How far a point of the outline is from all four borders that the piece should have, mm. */
-function borderOff(piece: ProvedPiece, overlap: number, p: Point): number {
-  const { cone, beside } = piece;
+function borderOff(piece: ProvedPiece, p: Point): number {
+  const { cone, beside, overlap } = piece;
   const { from, to } = pieceBand(piece);
+  const span = spanOf(piece);
   const { turn, along } = rollUp(cone, p);
   // A sector wider than half a turn reaches back past its own first line: each side counts in its own half only.
-  const left = turn < 0.5 ? rightOfTurn(cone, 0, p) - beside : Infinity;
-  const right = turn < 0.5 ? -Infinity : rightOfTurn(cone, 1, p) + beside - overlap;
+  const isLeft = turn < span / 2;
+  const left = isLeft ? rightOfTurn(cone, 0, p) - beside.start : Infinity;
+  const right = isLeft ? -Infinity : rightOfTurn(cone, span, p) + beside.finish - overlap;
   const inside = along > from - precision && along < to + precision && left > -precision && right < precision;
   const away = Math.min(...[along - from, along - to, left, right].map(Math.abs));
   return inside ? away : Math.max(from - along, along - to, -left, right);
 }
 
 /** How far the corners the piece should have are from the outline's own nodes, mm. */
-function cornersOff({ cone, beside, outline, ...piece }: ProvedPiece, overlap: number): readonly number[] {
+function cornersOff({ cone, beside, overlap, outline, ...piece }: ProvedPiece): readonly number[] {
   const { from, to } = pieceBand(piece);
+  const span = spanOf(piece);
   const nodes = outline.flatMap(({ segments }) => segments.map((s) => s.from));
   return [from, to]
-    .flatMap((along) => [acrossFrom(cone, 0, beside, along), acrossFrom(cone, 1, overlap - beside, along)])
+    .flatMap((along) => [
+      acrossFrom(cone, 0, beside.start, along),
+      acrossFrom(cone, span, overlap - beside.finish, along),
+    ])
     .map((corner) => Math.min(...nodes.map((node) => distance(node, corner))));
 }
 
-export function edgeChecks(pieces: readonly ProvedPiece[], { overlap, clear }: Asked): Check[] {
-  const extra = clear === undefined ? overlap : 0;
+export function edgeChecks(pieces: readonly ProvedPiece[], { clear }: Asked): Check[] {
   const level = pieces.flatMap((piece) => [
     ...levelOff(piece, 'trim-foot', piece.band.from),
     ...levelOff(piece, 'trim-lip', piece.band.to),
@@ -63,7 +67,7 @@ export function edgeChecks(pieces: readonly ProvedPiece[], { overlap, clear }: A
   const outline = pieces.flatMap((piece) => {
     const points = samplesOn(piece.outline);
     if (points.length === 0) return missing;
-    return [...points.map((p) => borderOff(piece, extra, p)), ...cornersOff(piece, extra)];
+    return [...points.map((p) => borderOff(piece, p)), ...cornersOff(piece)];
   });
   const row = (rule: string, values: readonly number[], says: string): Check =>
     atMost({ rule, value: largest(values), limit: precision, unit: 'mm', says });

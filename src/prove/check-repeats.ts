@@ -7,7 +7,8 @@ import { pointAt } from '../geometry/segment.ts';
 import { precision } from '../geometry/tolerance.ts';
 import { atMost, type Check, largest } from './check.ts';
 import { type ProvedPiece, pieceBand } from './piece.ts';
-import { onward, rollUp } from './rolled-cone.ts';
+import { onward, rightOfTurn, rollUp } from './rolled-cone.ts';
+import type { ProvedRow, RowLayer } from './row.ts';
 import { samplesOf } from './samples.ts';
 import { SegmentStarts } from './segment-starts.ts';
 
@@ -19,17 +20,41 @@ const border = 0.05;
 
 type IsInside = (p: Point) => boolean;
 
-/** Whether a point of the sheet is on the piece, a little inside its borders. */
-export function insideOf(piece: ProvedPiece, overlap: number): IsInside {
-  const { cone, beside } = piece;
-  const { from, to } = pieceBand(piece);
-  const back = onward(cone, -1);
+/** A part of a row's sheet between two sides, each so far across, mm, from the line up the wall at a turn. */
+interface Region {
+  readonly start: { readonly turn: number; readonly across: number };
+  readonly finish: { readonly turn: number; readonly across: number };
+}
+
+const startOf = ({ turns, beside }: ProvedPiece): Region['start'] => ({
+  turn: turns.from,
+  across: beside.start,
+});
+const finishOf = ({ turns, beside, overlap }: ProvedPiece): Region['finish'] => ({
+  turn: turns.to,
+  across: overlap - beside.finish,
+});
+
+/** What a panel covers, in the frame of its row. */
+const panelRegion = (panel: ProvedPiece): Region => ({ start: startOf(panel), finish: finishOf(panel) });
+
+/** What all panels of a row cover together. */
+function rowRegion({ panels }: ProvedRow): Region {
+  const [first, last] = [panels[0], panels.at(-1)];
+  if (!first || !last) throw new Error('a row has at least one panel');
+  return { start: startOf(first), finish: finishOf(last) };
+}
+
+/** Whether a point of the sheet is on a part of it, a little inside its borders. */
+function insideOf({ cone, ...row }: ProvedRow, { start, finish }: Region): IsInside {
+  const { from, to } = pieceBand(row);
+  const quarter = (finish.turn - start.turn) / 4;
   return (p) => {
     const { turn, along } = rollUp(cone, p);
     if (along < from + border || along > to - border) return false;
     // A sector wider than half a turn reaches back past its own first line: each line counts on its own side only.
-    if (turn < 0.25) return p.x > beside + border;
-    if (turn > 0.75) return back.a * p.x + back.c * p.y + back.e < overlap - beside - border;
+    if (turn < start.turn + quarter) return rightOfTurn(cone, start.turn, p) > start.across + border;
+    if (turn > finish.turn - quarter) return rightOfTurn(cone, finish.turn, p) < finish.across - border;
     return true;
   };
 }
@@ -46,19 +71,23 @@ interface Ground {
  * How far a segment is from its like a repeat on; where there is none on the piece, a repeat before. Copies are mostly
  * the same curves point for point, which one look tells; what is not is held place by place against what is there.
  */
-function missOf(segment: Segment, ground: Ground): number {
+function missOf(segment: Segment, ground: Ground, isOnPanel: IsInside): number {
   for (const motion of ground.motions) {
     const there = moveSegment(motion, segment);
     const like = ground.starts.nearest(there, precision);
     if (like <= precision) return like;
     if ([0, 0.5, 1].some((t) => ground.isInside(pointAt(there, t)))) break;
   }
-  return largest(sampledMisses(segment, ground));
+  return largest(sampledMisses(segment, ground, isOnPanel));
 }
 
-function sampledMisses(segment: Segment, { finder, isInside, motions }: Ground): number[] {
+function sampledMisses(
+  segment: Segment,
+  { finder, isInside, motions }: Ground,
+  isOnPanel: IsInside,
+): number[] {
   return samplesOf(segment)
-    .filter(isInside)
+    .filter(isOnPanel)
     .flatMap((p) => {
       const there = motions.map((motion) => movePoint(motion, p)).find(isInside);
       if (!there) return [];
@@ -74,22 +103,22 @@ const mostAlike = 0.7;
  * In how many equal parts the art goes around, as most of it shows: a divisor of the repeats around. For files of
  * which it isn't known; what is spoiled in places does not hide it, and is found by `repeatMiss` then.
  */
-export function partsFound(
-  layers: readonly { readonly piece: ProvedPiece; readonly contours: readonly Contour[] }[],
-  { around, overlap }: { readonly around: number; readonly overlap: number },
-): number {
-  const grounds = layers.map(({ piece, contours }) => {
-    const segments = contours.flatMap((contour) => contour.segments);
-    const isInside = insideOf(piece, overlap);
-    const some = segments
-      .filter((_, i) => i % Math.ceil(segments.length / tried) === 0)
-      .filter(({ from, to }) => isInside(from) && isInside(to));
-    return { piece, some, isInside, starts: new SegmentStarts(segments) };
+export function partsFound(layers: readonly RowLayer[], around: number): number {
+  const grounds = layers.map(({ row, arts, contours }) => {
+    const count = arts.reduce((sum, art) => sum + segmentsOf(art.contours).length, 0);
+    const some = arts.flatMap((art) => {
+      const isOnPanel = insideOf(row, panelRegion(art.panel));
+      return segmentsOf(art.contours)
+        .filter((_, i) => i % Math.ceil(count / tried) === 0)
+        .filter(({ from, to }) => isOnPanel(from) && isOnPanel(to));
+    });
+    const isInside = insideOf(row, rowRegion(row));
+    return { cone: row.cone, some, isInside, starts: new SegmentStarts(segmentsOf(contours)) };
   });
   for (let parts = around; parts > 1; parts--) {
     if (around % parts !== 0) continue;
-    const likes = grounds.flatMap(({ piece, some, isInside, starts }) => {
-      const next = onward(piece.cone, 1 / parts);
+    const likes = grounds.flatMap(({ cone, some, isInside, starts }) => {
+      const next = onward(cone, 1 / parts);
       return some
         .map((segment) => moveSegment(next, segment))
         .filter(({ from, to }) => isInside(from) && isInside(to))
@@ -100,20 +129,26 @@ export function partsFound(
   return 1;
 }
 
-/** What a repeat misses the next one by at the most, mm, over one layer of a piece; the overlap counts as one. */
-export function repeatMiss(
-  piece: ProvedPiece,
-  { contours, finder }: { readonly contours: readonly Contour[]; readonly finder: NearestFinder },
-  { equalParts, overlap }: { readonly equalParts: number; readonly overlap: number },
-): number {
-  const segments = contours.flatMap((contour) => contour.segments);
+const segmentsOf = (contours: readonly Contour[]): readonly Segment[] =>
+  contours.flatMap(({ segments }) => segments);
+
+/**
+ * What a repeat misses the next one by at the most, mm, over one layer of a row; the overlap counts as one. Each panel's
+ * art is looked at where the panel is, and held against all there is: the next repeat may be on another panel.
+ */
+export function repeatMiss({ row, arts, contours, finder }: RowLayer, equalParts: number): number {
   const ground: Ground = {
-    starts: new SegmentStarts(segments),
+    starts: new SegmentStarts(segmentsOf(contours)),
     finder,
-    isInside: insideOf(piece, overlap),
-    motions: [1, -1].map((sign) => onward(piece.cone, sign / equalParts)),
+    isInside: insideOf(row, rowRegion(row)),
+    motions: [1, -1].map((sign) => onward(row.cone, sign / equalParts)),
   };
-  return largest(segments.map((segment) => missOf(segment, ground)));
+  return largest(
+    arts.flatMap((art) => {
+      const isOnPanel = insideOf(row, panelRegion(art.panel));
+      return segmentsOf(art.contours).map((segment) => missOf(segment, ground, isOnPanel));
+    }),
+  );
 }
 
 export const repeatCheck = (value: number, equalParts: number): Check =>

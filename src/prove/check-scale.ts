@@ -3,7 +3,7 @@ import type { Contour } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import { distance } from '../geometry/point.ts';
 import { atMost, type Check, largest } from './check.ts';
-import { guideCurves, type ProvedPiece } from './piece.ts';
+import { guideCurves, type ProvedPiece, spanOf } from './piece.ts';
 import { acrossFrom } from './rolled-cone.ts';
 
 /** Size off by this share is over 0.02 mm on a cup, %: more than rounding in a file can do. */
@@ -66,7 +66,7 @@ function seamLines(piece: ProvedPiece, isStraight: boolean): Sized[] {
   );
   if (!start || !finish) return [{ file: guide.name, way: 'at its seam lines', scale: Number.NaN }];
   const corner = (turn: number, along: number) =>
-    acrossFrom(cone, turn, turn === 0 ? beside : -beside, along);
+    acrossFrom(cone, turn, turn === 0 ? beside.start : -beside.finish, along);
   const foot = corner(0, band.from);
   const up = {
     file: guide.name,
@@ -74,7 +74,7 @@ function seamLines(piece: ProvedPiece, isStraight: boolean): Sized[] {
     scale: distance(start.from, start.to) / distance(foot, corner(0, band.to)),
   };
   if (!isStraight) return [up];
-  const around = distance(start.from, finish.from) / distance(foot, corner(1, band.from));
+  const around = distance(start.from, finish.from) / distance(foot, corner(spanOf(piece), band.from));
   return [up, { file: guide.name, way: 'around', scale: around }];
 }
 

@@ -18,8 +18,10 @@ export interface ProvedLayer {
 }
 
 export interface ProvedPiece {
-  /** From the foot up, from 1. */
+  /** Which file of its kind, from 1: from the foot up, panels in the order of their turns. */
   readonly number: number;
+  /** Where its lines `seam-start` and `seam-finish` are meant to lie; 0 and 1 but for panels. Its frame begins at the first. */
+  readonly turns: { readonly from: number; readonly to: number };
   readonly cut: DeliveredFile;
   readonly guide: DeliveredFile;
   /** From the files' numbers to the frame of the cone. */
@@ -30,8 +32,10 @@ export interface ProvedPiece {
   readonly trim: { readonly lip: number; readonly foot: number };
   /** Where the foot end of `seam-start` lies in that frame: at its origin where there is a seam. */
   readonly shift: Point;
-  /** How far the piece's sides are to begin from turn 0 and end before turn 1, mm across: 0 where there is a seam. */
-  readonly beside: number;
+  /** How far its sides are to begin from the line at its first turn and to end before that at its last, mm across. */
+  readonly beside: { readonly start: number; readonly finish: number };
+  /** What it is to go on past its finish, mm. */
+  readonly overlap: number;
   readonly outline: readonly Contour[];
   readonly layers: readonly ProvedLayer[];
   /** What could not be read. */
@@ -42,6 +46,8 @@ export interface PieceFiles {
   readonly number: number;
   readonly cut: DeliveredFile;
   readonly guide: DeliveredFile;
+  /** Of a panel: its turns; 0 and 1 for a whole piece. */
+  readonly turns: { readonly from: number; readonly to: number };
   /** Whether it is the lowest and the highest of its job: only there are trims. */
   readonly isLowest: boolean;
   readonly isHighest: boolean;
@@ -93,7 +99,7 @@ function frameOf([foot, lip]: readonly [Point, Point]): Affine {
 
 /** The piece of two files, from this height up; undefined where the guide's seam lines can't be found. */
 export function placePiece(asked: Asked, files: PieceFiles, from: number): ProvedPiece | undefined {
-  const { number, cut, guide, isLowest, isHighest } = files;
+  const { number, cut, guide, turns, isLowest, isHighest } = files;
   const reading = new Reading();
   const [start, finish] = ['seam-start', 'seam-finish'].map((id) => lineNamed(reading, guide, id));
   if (!start || !finish) return undefined;
@@ -101,6 +107,8 @@ export function placePiece(asked: Asked, files: PieceFiles, from: number): Prove
   const sides: FlatSides = {
     length: Math.hypot(start[1].x - start[0].x, start[1].y - start[0].y),
     finish: [movePoint(onLine, finish[0]), movePoint(onLine, finish[1])],
+    span: turns.to - turns.from,
+    atHandle: { start: turns.from === 0, finish: turns.to === 1 },
   };
   const { cone, beside, shift } = sheetCone(asked, from, sides);
   const place = { ...onLine, e: onLine.e + shift.x, f: onLine.f + shift.y };
@@ -117,13 +125,27 @@ export function placePiece(asked: Asked, files: PieceFiles, from: number): Prove
     cone,
     band: { from, to: isHighest ? asked.band.to : top },
     trim: { foot: isLowest ? asked.trim.foot : 0, lip: isHighest ? asked.trim.lip : 0 },
-    beside,
+    turns,
+    beside: {
+      start: sides.atHandle.start ? beside : 0,
+      finish: sides.atHandle.finish ? beside : 0,
+    },
+    overlap: overlapOf(asked, turns.to),
     shift,
     outline: reading.contours(cut, groupsIn(cut, 'outline'), place),
     layers,
     faults: reading.faults,
   };
 }
+
+/** What a piece that ends at this turn goes on past it, mm. */
+function overlapOf({ overlap, clear, panels }: Asked, to: number): number {
+  if (to < 1) return panels?.overlap ?? 0;
+  return clear === undefined ? overlap : 0;
+}
+
+/** How many turns a piece takes from its first line to its last. */
+export const spanOf = ({ turns }: Pick<ProvedPiece, 'turns'>): number => turns.to - turns.from;
 
 /** Curves of path data, in the frame of a piece's cone; undefined where they can't be read. */
 export function curvesOf(piece: ProvedPiece, data: readonly string[]): readonly Contour[] | undefined {

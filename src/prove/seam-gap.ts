@@ -110,11 +110,22 @@ export function seamGap(piece: SeamPiece, layers: readonly SeamLayer[]): SeamGap
       edgesAt(contours, piece, turn).map((edge) => missOf(moved(motion, edge), finder)),
     ),
   );
-  return {
-    position: Math.max(0, ...misses.map(({ position }) => position)),
-    tangentDeg: Math.max(0, ...misses.map(({ tangentDeg }) => tangentDeg)),
-    crossings: misses.length,
-  };
+  return gapFrom(misses);
+}
+
+const gapFrom = (misses: readonly Miss[]): SeamGap => ({
+  position: Math.max(0, ...misses.map(({ position }) => position)),
+  tangentDeg: Math.max(0, ...misses.map(({ tangentDeg }) => tangentDeg)),
+  crossings: misses.length,
+});
+
+/** What the art of two panels misses each other by at the joint between them, at this turn of the frame of both. */
+export function jointGap(piece: SeamPiece, turn: number, sides: readonly [SeamLayer, SeamLayer]): SeamGap {
+  const [one, other] = sides;
+  return gapFrom([
+    ...edgesAt(one.contours, piece, turn).map((edge) => missOf(edge, other.finder)),
+    ...edgesAt(other.contours, piece, turn).map((edge) => missOf(edge, one.finder)),
+  ]);
 }
 
 /** The worst of several pieces. */

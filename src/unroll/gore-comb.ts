@@ -2,7 +2,6 @@
 import { type Affine, compose, moveContour, moveSegment, rotation, translation } from '../geometry/affine.ts';
 import { type Contour, line, reverseContour, reverseSegment, type Segment } from '../geometry/contour.ts';
 import { cross, type Point, subtract } from '../geometry/point.ts';
-import { sinc } from '../geometry/sinc.ts';
 import {
   arcBetween,
   closedUp,
@@ -15,6 +14,7 @@ import {
   halfWidth,
   leftEdge,
 } from './gores.ts';
+import { sinc } from './sinc.ts';
 
 export interface CombOptions extends GoreOptions {
   /** The end at which the gores stay together. */

@@ -2,6 +2,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Blank } from '../../src/blank/blank.ts';
 import { pointAt } from '../../src/geometry/segment.ts';
+import { stemOf } from '../../src/job/deliverables.ts';
 import { askedOf, layersAsMade } from '../../src/job/proof.ts';
 import { readBlank } from '../../src/job/read-blank.ts';
 import { equalParts } from '../../src/pattern/closing.ts';
@@ -16,15 +17,35 @@ const tile = `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="30mm"
   <path d="M14 6C20 2 26 8 22 14C18 12 12 12 14 6Z" fill="#d4532f"/></svg>`;
 
 const flat = { use: 'other', footRound: 3, lipRound: 2 };
+const cup = {
+  ...flat,
+  stations: [
+    { height: 0, across: 62 },
+    { height: 150, girth: 270.2 },
+  ],
+};
+const handledMug = {
+  ...flat,
+  stations: [
+    { height: 0, across: 78 },
+    { height: 95, across: 84 },
+  ],
+  handle: { spans: 50, keepOff: 5 },
+};
+const barrel = {
+  use: 'other',
+  wall: 'smooth',
+  stations: [
+    { height: 0, across: 80 },
+    { height: 30, across: 90 },
+    { height: 60, across: 94 },
+    { height: 90, across: 90 },
+    { height: 120, across: 80 },
+  ],
+};
 const cases: Readonly<Record<string, Typed>> = {
   'a tapered cup': {
-    blank: {
-      ...flat,
-      stations: [
-        { height: 0, across: 62 },
-        { height: 150, girth: 270.2 },
-      ],
-    },
+    blank: cup,
     job: { coats: [{ name: 'base', thickness: 0.4 }] },
     tile,
   },
@@ -72,29 +93,32 @@ const cases: Readonly<Record<string, Typed>> = {
     tile,
   },
   'a mug with a handle': {
-    blank: {
-      ...flat,
-      stations: [
-        { height: 0, across: 78 },
-        { height: 95, across: 84 },
-      ],
-      handle: { spans: 50, keepOff: 5 },
-    },
+    blank: handledMug,
     tile,
   },
   'a barrel in stacked pieces': {
-    blank: {
-      use: 'other',
-      wall: 'smooth',
-      stations: [
-        { height: 0, across: 80 },
-        { height: 30, across: 90 },
-        { height: 60, across: 94 },
-        { height: 90, across: 90 },
-        { height: 120, across: 80 },
-      ],
-    },
+    blank: barrel,
     job: { band: { from: 15, to: 90 }, pieces: 'stacked', film: { stretch: 0.005 } },
+    tile,
+  },
+  'a tapered cup in panels': {
+    blank: cup,
+    job: { sheet: { across: 130, up: 170, margin: 5 } },
+    tile,
+  },
+  'a mug with a handle in panels edge to edge': {
+    blank: handledMug,
+    job: { panels: { overlap: 0, joints: [0.3, 0.62] } },
+    tile,
+  },
+  'a barrel in stacked pieces of two panels': {
+    blank: barrel,
+    job: {
+      band: { from: 15, to: 90 },
+      pieces: 'stacked',
+      film: { stretch: 0.005 },
+      sheet: { across: 180, up: 120, margin: 5 },
+    },
     tile,
   },
   'a plain piece': {
@@ -117,8 +141,8 @@ interface Made {
 
 async function madeCase(typed: Typed): Promise<Made> {
   const { drafts, draft, blank, proof } = await madeOf(typed);
-  const files = drafts.map(({ cut, guide }, i) => ({
-    stem: drafts.length === 1 ? 'wrap' : `wrap-${i + 1}`,
+  const files = drafts.map(({ cut, guide, mark }) => ({
+    stem: stemOf('wrap', mark),
     cut,
     guide,
   }));
@@ -523,7 +547,7 @@ test('a piece larger than its sheet is said', async () => {
   const typed = cases['a straight mug'];
   if (!typed) throw new Error('no case');
   const sheet = { across: 200, up: 150, margin: 6 };
-  const { proof } = await madeCase({ ...typed, job: { sheet } });
+  const { proof } = await madeCase({ ...typed, job: { sheet, panels: { joints: [] } } });
   expect(failed(proof)).toEqual(['sheet']);
   const large = await madeCase({ ...typed, job: { sheet: { across: 120, up: 400 } } });
   expect(failed(large.proof)).toEqual([]);

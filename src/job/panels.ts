@@ -1,0 +1,203 @@
+// The panels of a job: where its pieces are parted so that each part fits the sheet, and how each lies on it.
+import { artCrossed } from '../cut/art-crossed.ts';
+import { type Finding, look, note } from '../finding.ts';
+import { type Room, turnToFit } from '../geometry/fit-box.ts';
+import { inMm } from '../lengths/length.ts';
+import type { WrapLayer } from '../pattern/wrap.ts';
+import { chooseJoints } from '../sheet/joints.ts';
+import { girthAt } from '../unroll/flat-wall.ts';
+import { panelsOf } from '../unroll/panel.ts';
+import { outline, type Template, templateBox, turnOfEdge } from '../unroll/template.ts';
+import { type Job, standardPanels } from './resolved-job.ts';
+import { type TypedIn, typedAt } from './typed-at.ts';
+
+/** A piece to be parted, and the art on it. */
+export interface WholePiece {
+  readonly template: Template;
+  readonly layers: readonly WrapLayer[];
+}
+
+export interface PanelPlan {
+  /** Turns at which every piece is parted; none where they are not. */
+  readonly joints: readonly number[];
+  /** What a panel goes on past its joint, mm. */
+  readonly overlap: number;
+  readonly findings: readonly Finding[];
+}
+
+export interface PanelsInput {
+  readonly job: Pick<Job, 'sheet' | 'panels'>;
+  readonly jobFile: TypedIn;
+  /** Repeats around, and in how many equal parts the pattern goes around, where there is one. */
+  readonly pattern?: { readonly around: number; readonly equalParts: number };
+}
+
+/** Joints are looked for this far apart, mm at the middle of the band. */
+const lookEvery = 0.5;
+
+/** A panel narrower than this is more trouble than use, mm. Common practice, no source. */
+const narrowest = 20;
+
+/** Room on a job's sheet inside its margin. */
+export const roomOf = ({ across, up, margin }: NonNullable<Job['sheet']>): Room => ({
+  across: across - 2 * margin,
+  up: up - 2 * margin,
+});
+
+/** How a part is turned in its file: not at all where it fits its sheet, this way round or the other. Radians. */
+export function turnInFile(template: Template, sheet: Job['sheet'], isPanel: boolean): number {
+  if (!sheet) return 0;
+  const room = roomOf(sheet);
+  const border = outline(template);
+  const turn = turnToFit(border, room);
+  if (isPanel || turn === undefined) return turn ?? 0;
+  const { minX, minY, maxX, maxY } = templateBox(template);
+  return maxX - minX <= room.up && maxY - minY <= room.across ? 0 : turn;
+}
+
+/** Where the pieces of a job are parted: all at the same turns. */
+export function planPanels(input: PanelsInput, pieces: readonly WholePiece[]): PanelPlan {
+  const { job, jobFile } = input;
+  const panels = job.panels ?? standardPanels;
+  const { overlap } = panels;
+  const none: PanelPlan = { joints: [], overlap, findings: [] };
+  const room = job.sheet && roomOf(job.sheet);
+  const tooLarge = (joints: readonly number[]) =>
+    room
+      ? pieces
+          .flatMap(({ template }) => panelsOf(template, { joints, overlap }))
+          .filter((part) => turnToFit(outline(part), room) === undefined)
+      : [];
+  if (typeof panels.joints !== 'string') {
+    const { joints } = panels;
+    const said = room ? tooLargeLook(tooLarge(joints), room, jobFile) : [];
+    return { ...none, joints, findings: said };
+  }
+  if (!room || tooLarge([]).length === 0) return none;
+  const kinds = panels.joints === 'repeats' ? (['repeats', 'least-art'] as const) : (['least-art'] as const);
+  for (const kind of kinds) {
+    const joints = jointsBy(kind, input, pieces, { room, overlap });
+    if (!joints) continue;
+    const missed =
+      kind === panels.joints
+        ? []
+        : [
+            look(
+              'panel-repeat',
+              typedAt(jobFile, 'panels.joints'),
+              'asks for joints at repeats, and no panel of whole repeats fits the sheet; they are laid where they cross the least art instead',
+            ),
+          ];
+    return { ...none, joints, findings: [...missed, partedNote(joints.length + 1, room, jobFile)] };
+  }
+  return { ...none, findings: tooLargeLook(tooLarge([]), room, jobFile) };
+}
+
+const partedNote = (count: number, { across, up }: Room, file: TypedIn): Finding =>
+  note(
+    'panels',
+    typedAt(file, 'sheet'),
+    `holds ${inMm(across)} by ${inMm(up)} inside its margin, less than the piece takes, so it is cut in ${count} panels; their guides tell how they are joined`,
+  );
+
+/** Said where there are parts that fit the sheet at no turn. */
+function tooLargeLook(parts: readonly Template[], { across, up }: Room, file: TypedIn): Finding[] {
+  if (parts.length === 0) return [];
+  const boxes = parts.map(templateBox);
+  const width = Math.max(...boxes.map(({ minX, maxX }) => maxX - minX));
+  const height = Math.max(...boxes.map(({ minY, maxY }) => maxY - minY));
+  const says = `holds ${inMm(across)} by ${inMm(up)} inside its margin, and what is cut of it is ${inMm(width)} by ${inMm(height)}, which fits at no turn; use a larger sheet, a shorter band, or joints closer together`;
+  return [look('sheet-too-small', typedAt(file, 'sheet'), says)];
+}
+
+interface Fit {
+  readonly room: Room;
+  readonly overlap: number;
+}
+
+/** The turns of a template's finished sides at the middle of its band. */
+function sidesOf({ wall, band, seam }: Template): { readonly from: number; readonly to: number } {
+  const middle = (band.from + band.to) / 2;
+  return { from: turnOfEdge(wall, seam.start, middle), to: turnOfEdge(wall, seam.finish, middle) };
+}
+
+/** The longest panels of a template that fit, in turns. */
+function longestOf(template: Template, { room, overlap }: Fit) {
+  const { from, to } = sidesOf(template);
+  const fits = (joints: readonly number[], which: number): boolean => {
+    const panel = panelsOf(template, { joints, overlap })[which];
+    return panel !== undefined && turnToFit(outline(panel), room) !== undefined;
+  };
+  const longest = (holds: (length: number) => boolean): number => {
+    let [good, bad] = [0, to - from];
+    for (let i = 0; i < 24; i++) {
+      const middle = (good + bad) / 2;
+      if (holds(middle)) good = middle;
+      else bad = middle;
+    }
+    return good;
+  };
+  const centre = (from + to) / 2;
+  return {
+    first: longest((length) => fits([from + length], 0)),
+    inner: longest((length) => fits([centre - length / 2, centre + length / 2], 1)),
+    last: longest((length) => fits([to - length], 1)),
+  };
+}
+
+function jointsBy(
+  kind: 'least-art' | 'repeats',
+  { pattern }: PanelsInput,
+  pieces: readonly WholePiece[],
+  fit: Fit,
+): readonly number[] | undefined {
+  const [first] = pieces;
+  if (!first) return undefined;
+  const { from, to } = sidesOf(first.template);
+  const limits = pieces.map(({ template }) => longestOf(template, fit));
+  const least = (of: 'first' | 'inner' | 'last') => Math.min(...limits.map((limit) => limit[of]));
+  const girth = Math.min(...pieces.map(({ template: { wall, band } }) => girthAt(wall, band.from)));
+  const { places, costs } =
+    kind === 'repeats' ? atRepeats(pattern, from, to) : alongArt(pieces, { from, to, girth }, fit.overlap);
+  return chooseJoints({
+    places,
+    costs,
+    from,
+    to,
+    longest: { first: least('first'), inner: least('inner'), last: least('last') },
+    shortest: Math.max(narrowest, 2 * fit.overlap) / girth,
+  });
+}
+
+/** Between repeats: where the pattern is the same on either side, if that is anywhere; else where a repeat ends. */
+function atRepeats(pattern: PanelsInput['pattern'], from: number, to: number) {
+  const parts = !pattern ? 0 : pattern.equalParts > 1 ? pattern.equalParts : pattern.around;
+  const places = Array.from({ length: Math.max(0, parts - 1) }, (_, i) => (i + 1) / parts).filter(
+    (turn) => turn > from && turn < to,
+  );
+  return { places, costs: places.map(() => 0) };
+}
+
+/** All along the pieces, each place for what it crosses of art: on the joint and along the edge of its overlap. */
+function alongArt(
+  pieces: readonly WholePiece[],
+  { from, to, girth }: { readonly from: number; readonly to: number; readonly girth: number },
+  overlap: number,
+) {
+  const count = Math.max(1, Math.ceil(((to - from) * girth) / lookEvery) - 1);
+  const step = (to - from) / (count + 1);
+  const first = from + step;
+  const sums = pieces.flatMap(({ template, layers }) =>
+    (overlap > 0 ? [0, overlap] : [0]).map((offset) =>
+      artCrossed({ template, layers, first, step, count, offset }),
+    ),
+  );
+  return {
+    places: Array.from({ length: count }, (_, i) => first + i * step),
+    // To a hundredth of a mm: what is less is rounding, and evenness decides.
+    costs: Array.from(
+      { length: count },
+      (_, i) => Math.round(100 * sums.reduce((sum, crossed) => sum + (crossed[i] ?? 0), 0)) / 100,
+    ),
+  };
+}
