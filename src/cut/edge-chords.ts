@@ -1,7 +1,6 @@
 // The edge of film as directed chords in plain columns: what widths are measured on.
 import type { Contour, Shape } from '../geometry/contour.ts';
-import { reverseContour } from '../geometry/contour.ts';
-import { signedArea } from '../geometry/measure.ts';
+import { directed } from '../geometry/measure.ts';
 import type { Point } from '../geometry/point.ts';
 import { chordCount, pointAt } from '../geometry/segment.ts';
 import type { Chords } from './chord-grid.ts';
@@ -36,10 +35,6 @@ export interface EdgeOptions {
 
 /** Chords shorter than this have no direction worth the name, mm. */
 const shortest = 1e-6;
-
-/** A shape's contours, the outer one running counter-clockwise with y up and the holes clockwise, whatever it was. */
-export const directed = ({ contours }: Shape): readonly Contour[] =>
-  contours.map((contour, i) => (signedArea(contour) > 0 === (i === 0) ? contour : reverseContour(contour)));
 
 /** The corners of a contour's chords; of an open one, its last place too. */
 export function cornersOf(

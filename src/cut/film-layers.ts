@@ -1,10 +1,10 @@
 // The film of artwork: what of each layer stays, as areas that overlap nowhere.
 import { boxCorners, grow, hullBox } from '../geometry/box.ts';
 import { polygon, type Shape } from '../geometry/contour.ts';
+import { directed } from '../geometry/measure.ts';
 import { clippedShapes, filledShapes } from '../geometry/regions.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
 import type { FilmLayer } from './art-faults.ts';
-import { directed } from './edge-chords.ts';
 
 /** A layer's areas united: where they overlap or touch they are one piece. */
 export const unitedShapes = (shapes: readonly Shape[]): Shape[] =>

@@ -25,16 +25,35 @@ const probes = [0.0625, 0.1875, 0.3125, 0.4375, 0.5625, 0.6875, 0.8125, 0.9375];
 /** A fit is never halved more often than this: 2^12 pieces of one segment would mean the map is not smooth. */
 const deepest = 12;
 
+/** A smooth curve by a parameter from 0 to 1, with its derivative by it. */
+export interface SmoothCurve {
+  readonly point: (t: number) => Point;
+  readonly derivative: (t: number) => Point;
+  /** Whether it may be a straight line, whose own parameter means nothing. */
+  readonly mayBeStraight: boolean;
+}
+
 /**
  * The image of a segment under a map, as cubics that stay within the tolerance of it. Ends and end directions are
  * exact; a line whose image bends by less than `straightTolerance` stays a line.
  * The fit is the cubic Hermite interpolant in the source's own parameter, so the distance measured at equal
  * parameters is never less than the true one. Source: standard Hermite interpolation (G. Farin, from memory).
  */
-export function mapSegment(map: SmoothMap, source: Segment, tolerance: number): Fitted {
+export const mapSegment = (map: SmoothMap, source: Segment, tolerance: number): Fitted =>
+  fitCurve(
+    {
+      point: (t) => map.point(pointAt(source, t)),
+      derivative: (t) => map.displacement(pointAt(source, t), derivativeAt(source, t)),
+      mayBeStraight: source.kind === 'line',
+    },
+    tolerance,
+  );
+
+/** Any smooth curve as cubics that stay within the tolerance of it, as `mapSegment` makes them of an image. */
+export function fitCurve(curve: SmoothCurve, tolerance: number): Fitted {
   const segments: Segment[] = [];
   const until: number[] = [];
-  const error = fitSpan(map, source, 0, 1, tolerance, deepest, (segment, t1) => {
+  const error = fitSpan(curve, 0, 1, tolerance, deepest, (segment, t1) => {
     segments.push(segment);
     until.push(t1);
   });
@@ -74,37 +93,33 @@ function shareOf({ from, to }: LineSegment, p: Point): number {
 }
 
 function fitSpan(
-  map: SmoothMap,
-  source: Segment,
+  curve: SmoothCurve,
   t0: number,
   t1: number,
   tolerance: number,
   depth: number,
   emit: (segment: Segment, t1: number) => void,
 ): number {
-  const image = (t: number) => map.point(pointAt(source, t));
-  const fitted = hermite(map, source, t0, t1);
-  const straight = source.kind === 'line' && isStraight(image, fitted, t0, t1);
+  const { point } = curve;
+  const fitted = hermite(curve, t0, t1);
+  const straight = curve.mayBeStraight && isStraight(point, fitted, t0, t1);
   const candidate = straight ? line(fitted.from, fitted.to) : fitted;
-  const error = straight ? straightness(image, candidate, t0, t1) : measure(image, candidate, t0, t1);
+  const error = straight ? straightness(point, candidate, t0, t1) : measure(point, candidate, t0, t1);
   if (error <= tolerance || depth === 0) {
     emit(candidate, t1);
     return error;
   }
   const middle = (t0 + t1) / 2;
   return Math.max(
-    fitSpan(map, source, t0, middle, tolerance, depth - 1, emit),
-    fitSpan(map, source, middle, t1, tolerance, depth - 1, emit),
+    fitSpan(curve, t0, middle, tolerance, depth - 1, emit),
+    fitSpan(curve, middle, t1, tolerance, depth - 1, emit),
   );
 }
 
-function hermite(map: SmoothMap, source: Segment, t0: number, t1: number): CubicSegment {
+function hermite({ point, derivative }: SmoothCurve, t0: number, t1: number): CubicSegment {
   const third = (t1 - t0) / 3;
-  const [start, end] = [pointAt(source, t0), pointAt(source, t1)];
-  const leaving = map.displacement(start, scale(derivativeAt(source, t0), third));
-  const arriving = map.displacement(end, scale(derivativeAt(source, t1), third));
-  const [from, to] = [map.point(start), map.point(end)];
-  return cubic(from, add(from, leaving), add(to, scale(arriving, -1)), to);
+  const [from, to] = [point(t0), point(t1)];
+  return cubic(from, add(from, scale(derivative(t0), third)), add(to, scale(derivative(t1), -third)), to);
 }
 
 const measure = (image: (t: number) => Point, candidate: Segment, t0: number, t1: number): number =>

@@ -1,6 +1,6 @@
 // Areas and tight boxes of contours, exact for cubics.
 import { type Box, boxOfPoints } from './box.ts';
-import type { Contour, CubicSegment, Shape } from './contour.ts';
+import { type Contour, type CubicSegment, reverseContour, type Shape } from './contour.ts';
 import { cross, distance, type Point } from './point.ts';
 import { pointAt } from './segment.ts';
 
@@ -30,6 +30,10 @@ export function shapeArea(shape: Shape): number {
   const [outer, ...holes] = shape.contours.map((c) => Math.abs(signedArea(c)));
   return (outer ?? 0) - holes.reduce((sum, hole) => sum + hole, 0);
 }
+
+/** A shape's contours, the outer one running counter-clockwise with y up and the holes clockwise, whatever it was. */
+export const directed = ({ contours }: Shape): readonly Contour[] =>
+  contours.map((contour, i) => (signedArea(contour) > 0 === (i === 0) ? contour : reverseContour(contour)));
 
 /** Parameters strictly inside (0, 1) where one coordinate of a cubic is largest or smallest. */
 function turningPoints(p0: number, p1: number, p2: number, p3: number): number[] {

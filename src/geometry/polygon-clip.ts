@@ -28,7 +28,14 @@ export interface GridRegion {
 }
 
 export type ClipOperation = 'union' | 'intersection' | 'difference';
-export type Fill = 'nonzero' | 'evenodd';
+/** `positive`: what is gone around more often counter-clockwise, with y up, than clockwise. */
+export type Fill = 'nonzero' | 'evenodd' | 'positive';
+
+const fills = {
+  nonzero: FillRule.NonZero,
+  evenodd: FillRule.EvenOdd,
+  positive: FillRule.Positive,
+} as const;
 
 const operations = {
   union: ClipType.Union,
@@ -64,7 +71,7 @@ export function clipPolygons(
   for (const ring of subject) engine.addPath(ring as Point64[], PathType.Subject);
   for (const ring of clip) engine.addPath(ring as Point64[], PathType.Clip);
   const tree = new PolyTree64();
-  engine.execute(operations[operation], fill === 'nonzero' ? FillRule.NonZero : FillRule.EvenOdd, tree);
+  engine.execute(operations[operation], fills[fill], tree);
   const regions: GridRegion[] = [];
   collect(tree as unknown as TreeNode, regions);
   return regions;

@@ -1,12 +1,12 @@
 // True local width against closed forms of the medial axis, and against opening by Clipper 6.
 import { createRequire } from 'node:module';
 import { describe, expect, test } from 'vitest';
-import { directed, type Side } from '../../src/cut/edge-chords.ts';
+import type { Side } from '../../src/cut/edge-chords.ts';
 import { type NarrowPlace, narrowPlaces } from '../../src/cut/local-width.ts';
 import { parsePathData } from '../../src/drawing/path-data.ts';
 import { type Affine, moveContour } from '../../src/geometry/affine.ts';
 import { polygon, reverseContour, type Shape } from '../../src/geometry/contour.ts';
-import { signedArea } from '../../src/geometry/measure.ts';
+import { directed, signedArea } from '../../src/geometry/measure.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { clippedShapes, filledShapes } from '../../src/geometry/regions.ts';
 import { expectPointWithin, expectWithin } from '../closeness.ts';
