@@ -29,6 +29,8 @@ export interface WrapDrawingOptions {
   readonly noted?: readonly NotedPlace[];
   /** Girth a handle takes, mm, if there is one. */
   readonly handleSpan?: number;
+  /** What the seam lines mean, where they are more than a seam. */
+  readonly seamSays?: string;
   /** Of a panel: its joints. */
   readonly joints?: PanelJoints;
   /** How far all but the words below is turned on its sheet, radians, x towards y; 0 where it is left out. */
@@ -87,9 +89,15 @@ function corners({ minX, minY, maxX, maxY }: Box, runOff: number, joints: PanelJ
 }
 
 /** What the lines of a wrap's guide mean. */
-const meaningsOf = (hasHandle: boolean, { left, right }: PanelJoints): readonly LineMeaning[] => [
+const meaningsOf = (
+  { handleSpan, seamSays = 'seam' }: WrapDrawingOptions,
+  { left, right }: PanelJoints,
+): readonly LineMeaning[] => [
   { role: 'outline', says: 'cut' },
-  { role: 'seam', says: `${hasHandle ? 'end by the handle' : 'seam'}${left || right ? ', or joint' : ''}` },
+  {
+    role: 'seam',
+    says: `${handleSpan === undefined ? seamSays : 'end by the handle'}${left || right ? ', or joint' : ''}`,
+  },
   ...(left && left.overlap > 0
     ? [{ role: 'register' as const, says: 'where the panel at the left ends' }]
     : []),
@@ -141,7 +149,7 @@ export function wrapDrawings(options: WrapDrawingOptions): GuideSheet {
     room: grow(tightBox([border, ...beside]), margin + runOff),
     margin,
     notes,
-    meanings: meaningsOf(handleSpan !== undefined, joints),
+    meanings: meaningsOf(options, joints),
     words,
   });
 }

@@ -44,3 +44,7 @@ export interface LaidPattern {
   readonly wrap: Wrap;
   readonly findings: readonly Finding[];
 }
+
+/** The pieces that drafts are of, from the foot up: of panels the first. */
+export const wholePieces = (drafts: readonly Draft[]): readonly Draft[] =>
+  drafts.filter(({ panel }) => !panel || panel.index === 0);

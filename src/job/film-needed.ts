@@ -1,8 +1,8 @@
 // How much film a batch takes, laid onto the job's sheets.
+import type { Contour } from '../geometry/contour.ts';
 import { signedArea } from '../geometry/measure.ts';
 import { type Nest, nest } from '../sheet/nest.ts';
 import { nestOutline } from '../sheet/nest-outline.ts';
-import { outline, type Template } from '../unroll/template.ts';
 import type { Job } from './resolved-job.ts';
 
 export interface FilmNeeded {
@@ -27,12 +27,11 @@ const alone = { ...search, trials: 0 };
 
 const quarters = [0, 1, 2, 3].map((quarter) => (quarter * Math.PI) / 2);
 
-/** The film of a batch. Pieces larger than the sheet leave `batch` out. */
+/** The film of a batch, by the outlines of its pieces. Pieces larger than the sheet leave `batch` out. */
 export function filmNeeded(
-  templates: readonly Template[],
+  borders: readonly Contour[],
   { sheet, batch = 1 }: Pick<Job, 'sheet' | 'batch'>,
 ): FilmNeeded {
-  const borders = templates.map(outline);
   const area = borders.reduce((sum, border) => sum + Math.abs(signedArea(border)), 0);
   if (!sheet) return { area };
   const [length, height] = [

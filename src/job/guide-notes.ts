@@ -7,12 +7,14 @@ import { girthAt } from '../unroll/flat-wall.ts';
 import type { Template } from '../unroll/template.ts';
 import type { PanelPlace } from './draft.ts';
 import { panelLetter } from './panel-places.ts';
+import type { Seam } from './resolved-job.ts';
 
 export interface GuideNotesInput {
   readonly name: string;
   readonly blank: Blank;
   readonly template: Template;
   readonly flatBands: readonly Band[];
+  readonly seam: Seam;
   /** Which piece this is, counted from the foot, and of how many. */
   readonly piece: { readonly index: number; readonly count: number };
   /** Of a panel: where it stands in its piece. */
@@ -44,11 +46,20 @@ function panelWords({ panel, template: { seam, overlap } }: GuideNotesInput): st
   ];
 }
 
-function sideWords({ blank, template, panel }: GuideNotesInput): string {
-  if (panel?.right !== undefined) return `overlap ${inMm(template.overlap)} past the joint, at the right`;
-  return blank.handle
-    ? `both ends stop ${inMm(blank.handle.keepOff)} short of the handle, outlined to its middle`
-    : `overlap ${inMm(template.overlap)} past the seam, at the right`;
+function sideWords({ blank, template: { overlap }, panel, seam }: GuideNotesInput): string {
+  if (panel?.right !== undefined) return `overlap ${inMm(overlap)} past the joint, at the right`;
+  if (blank.handle)
+    return `both ends stop ${inMm(blank.handle.keepOff)} short of the handle, outlined to its middle`;
+  switch (seam.style) {
+    case 'cut-through':
+      return `overlap ${inMm(overlap)}, half of it past the seam at either end; cut both layers along the seam`;
+    case 'strip':
+      return `the ends meet edge to edge, under a cover strip of ${inMm(seam.strip ?? 0)}`;
+    case 'butt':
+      return 'the ends meet edge to edge';
+    default:
+      return `overlap ${inMm(overlap)} past the seam, at the right`;
+  }
 }
 
 function flatWords({ template: { piece }, flatBands }: GuideNotesInput): string[] {

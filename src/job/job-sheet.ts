@@ -4,14 +4,18 @@ import { wallGirthAt, wallUncertaintyAt } from '../blank/wall.ts';
 import { type Block, type Section, writePage } from '../deliver/write-page.ts';
 import { measuredLength } from '../lengths/length.ts';
 import { girthAt } from '../unroll/flat-wall.ts';
-import type { Draft } from './draft.ts';
+import { outline } from '../unroll/template.ts';
+import { type Draft, wholePieces } from './draft.ts';
 import { type FilmNeeded, filmNeeded } from './film-needed.ts';
+import type { Part } from './part.ts';
 import type { FileReport, Report } from './report.ts';
 import type { Job } from './resolved-job.ts';
+import { seamCautions } from './seam.ts';
 import { hours, timelineOf, workSequence } from './work-sequence.ts';
 
 export interface JobSheetInput {
   readonly drafts: readonly Draft[];
+  readonly parts: readonly Part[];
   readonly blank: Blank;
   readonly report: Omit<Report, 'files'>;
   /** The other files of the folder. */
@@ -28,7 +32,10 @@ export function jobSheet(input: JobSheetInput): string {
   const { job } = first;
   const batch = job.batch ?? 1;
   const film = filmNeeded(
-    input.drafts.map(({ plan }) => plan.template),
+    [
+      ...input.drafts.map(({ plan }) => outline(plan.template)),
+      ...input.parts.flatMap(({ sheet }) => sheet?.outlines ?? []),
+    ],
     job,
   );
   return writePage({
@@ -43,7 +50,7 @@ export function jobSheet(input: JobSheetInput): string {
       ...costSection(film, input.report, job),
       workSection(input, job),
       checksSection(input.report),
-      cautionsSection(first, input.blank),
+      cautionsSection(first, input.blank, job),
     ],
   });
 }
@@ -96,19 +103,22 @@ function measuresSection({ plan }: Draft, blank: Blank): Section {
   };
 }
 
-function piecesSection({ drafts, files }: JobSheetInput, job: Job): Section {
+function piecesSection({ drafts, parts, files }: JobSheetInput, job: Job): Section {
   const cuts = files.filter(({ role }) => role === 'cut');
   const rows = drafts.map(({ plan: { template }, mark, panel }, i) => [
     pieceName(mark, panel),
     cuts[i]?.file ?? '',
     `${mm(template.band.from)} to ${mm(template.band.to)}`,
-    `${mm(girthAt(template.wall, template.band.from))} at the foot edge, ${mm(girthAt(template.wall, template.band.to))} at the lip edge`,
+    `girth ${mm(girthAt(template.wall, template.band.from))} at the foot edge, ${mm(girthAt(template.wall, template.band.to))} at the lip edge`,
     String(job.batch ?? 1),
   ]);
+  const others = parts.flatMap(({ stem, sheet }) =>
+    sheet ? [[sheet.says, `${stem}.cut.svg`, sheet.where, sheet.size, String(job.batch ?? 1)]] : [],
+  );
   return {
     heading: 'Pieces',
     blocks: [
-      { kind: 'table', head: ['piece', 'file', 'band', 'girth of the sheet', 'how many'], rows },
+      { kind: 'table', head: ['piece', 'file', 'where', 'size', 'how many'], rows: [...rows, ...others] },
       ...joiningBlocks(drafts),
       {
         kind: 'words',
@@ -237,6 +247,7 @@ function workSection({ drafts, blank }: JobSheetInput, job: Job): Section {
     isPatterned: drafts.some(({ pattern }) => pattern !== undefined),
     hasHandle: blank.handle !== undefined,
     pieces: drafts.length,
+    joints: wholePieces(drafts).length - 1,
   });
   const spans = timelineOf(steps);
   const rows = steps.map(({ does, check, wait, isCoat }, i) => [
@@ -276,7 +287,7 @@ function checksSection({ checks, pattern }: Omit<Report, 'files'>): Section {
 }
 
 /** Cautions of the trade; the product's own sheet goes before them. Common practice, no source. */
-function cautionsSection({ plan }: Draft, blank: Blank): Section {
+function cautionsSection({ plan }: Draft, blank: Blank, { seam }: Job): Section {
   const hasCoats = plan.coats.coats.length > 0;
   return {
     heading: 'Take care',
@@ -285,6 +296,7 @@ function cautionsSection({ plan }: Draft, blank: Blank): Section {
         kind: 'caution',
         items: [
           'blades: a fresh one, cut away from the hand that holds, cap it when you put it down; never press so hard that the vessel is scratched',
+          ...(blank.handle ? [] : seamCautions(seam)),
           'cleaning with solvent: fresh air, gloves that suit it, no flame and no spark; soaked rags dry flat outdoors, not in a heap',
           ...(hasCoats
             ? [

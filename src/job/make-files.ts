@@ -63,11 +63,17 @@ export function makeFiles(input: MakeFilesInput, options: MakeOptions): Delivera
   const drafts = draftPieces(input);
   const parts = partsOf(input, drafts);
   const rest = async (written: readonly WrittenPiece[]) => {
-    const wraps = written.slice(0, drafts.length);
-    const report = reportDrafts(drafts, proofOfDrafts(drafts, blank, wraps), parts);
+    const [wraps, others] = [written.slice(0, drafts.length), written.slice(drafts.length)];
+    const report = reportDrafts(drafts, proofOfDrafts(drafts, blank, wraps, others), parts);
     const prints = await printFiles(options.paper, written, input.job.name, tools.words);
     const shown = options.pictures ? pictures(drafts, blank, wraps, tools) : [];
-    const sheet = jobSheet({ drafts, blank, report, files: [...written.flatMap(filesOfPiece), ...shown] });
+    const sheet = jobSheet({
+      drafts,
+      parts,
+      blank,
+      report,
+      files: [...written.flatMap(filesOfPiece), ...shown],
+    });
     const job = jobContent(drafts[0]?.job ?? input.job, 'blank.json', options.fromFolder);
     const files = [
       ...shown,

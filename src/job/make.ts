@@ -11,7 +11,7 @@ import type { Lay } from '../pattern/lay.ts';
 import { type Wrap, wrapPattern } from '../pattern/wrap.ts';
 import type { SeamGap } from '../prove/seam-gap.ts';
 import { barePlaces } from './bare-places.ts';
-import type { Draft, LaidPattern, PanelPlace } from './draft.ts';
+import { type Draft, type LaidPattern, type PanelPlace, wholePieces } from './draft.ts';
 import { guideNotes } from './guide-notes.ts';
 import { checkItems } from './items.ts';
 import type { MakeInput } from './make-input.ts';
@@ -19,7 +19,7 @@ import { textOf } from './named-files.ts';
 import { notedPlaces } from './noted-places.ts';
 import { markedJoints, markOf, panelPlaces } from './panel-places.ts';
 import { type PanelPlan, planPanels, turnInFile } from './panels.ts';
-import type { Part } from './parts.ts';
+import type { Part } from './part.ts';
 import { groundOf, type PatternGround, wholeBand } from './pattern-ground.ts';
 import { joinFindings, layOn, type PatternPlan, planPattern } from './pattern-plan.ts';
 import { planPieces } from './pieces.ts';
@@ -29,6 +29,7 @@ import { layersAsMade, type Proof } from './proof.ts';
 import { proofFindings } from './proof-in-words.ts';
 import { blankReport, type PatternReport, type Report } from './report.ts';
 import { type Artwork, type Job, standardPanels } from './resolved-job.ts';
+import { seamReport } from './seam.ts';
 import { templateOfDrafts } from './template-report.ts';
 import { type TypedIn, typedAt } from './typed-at.ts';
 
@@ -149,10 +150,12 @@ function draftPiece(
       template,
       flatBands,
       piece: place,
+      seam: input.job.seam,
       ...(panel ? { panel } : {}),
       ...(pattern ? { pattern: pattern.plan } : {}),
     }),
     ...(panel ? { joints: markedJoints(panel, (input.job.panels ?? standardPanels).overlap) } : {}),
+    ...(input.job.seam.style === 'cut-through' ? { seamSays: 'cut both layers here' } : {}),
     turned,
     ...(input.blank.handle ? { handleSpan: input.blank.handle.spans } : {}),
     noted: notedPlaces(input.blank, items.reports, plan),
@@ -229,6 +232,9 @@ export function reportDrafts(
   return {
     blank: { ...blankReport(plan.wall, plan.flatBands), ...plan.measures },
     ...(plan.coats.reports.length > 0 ? { coats: plan.coats.reports } : {}),
+    ...(plan.template.seam.start.offset === 0
+      ? { seam: seamReport(first.job.seam, wholePieces(drafts).length - 1) }
+      : {}),
     template: templateOfDrafts(drafts, runOff),
     ...(pattern
       ? {

@@ -1,6 +1,7 @@
 // What a plan that can be made still asks of the maker's eye.
 import type { Blank } from '../blank/blank.ts';
 import type { Band } from '../blank/flat-band.ts';
+import { leastHold } from '../blank/sure.ts';
 import { roundLimits, type Wall } from '../blank/wall.ts';
 import { type Finding, look, note } from '../finding.ts';
 import { precision } from '../geometry/tolerance.ts';
@@ -72,7 +73,7 @@ const thickFilm = 1;
 
 export function planFindings({ job, jobFile, blank }: PlanFindingsInput): Finding[] {
   const found: Finding[] = [];
-  if (blank.handle && job.seam.overlap > 0)
+  if (blank.handle && (job.seam.overlap > 0 || job.seam.strip !== undefined))
     found.push(
       note(
         'handle-no-seam',
@@ -120,19 +121,21 @@ export const trimFindings = ({
       ),
     );
 
-/** Whether the job's overlap covers what the readings leave open: `overlap-short` (look), `butt-open` (note). */
+/** Whether the seam covers what the readings leave open: `overlap-short` and `strip-narrow` (look), `butt-open` (note). */
 export function overlapFindings(
   { overlap, seam }: Measures,
   job: Pick<Job, 'seam'>,
   file: TypedIn,
 ): Finding[] {
   if (!overlap) return [];
-  const { style, overlap: has } = job.seam;
+  const { style, overlap: has, strip = 0, hold = leastHold } = job.seam;
+  // The line both layers are cut along has half of the overlap either side, so only half of it may be eaten up.
+  const parts = style === 'cut-through' ? 2 : 1;
   const [foot, lip, least, advised] = [
     2 * seam.foot,
     2 * seam.lip,
-    overlap.coversAt95,
-    overlap.recommended,
+    parts * overlap.coversAt95,
+    parts * overlap.recommended,
   ].map((mm) => measuredLength(mm, 'mm'));
   if (style === 'butt')
     return [
@@ -142,7 +145,20 @@ export function overlapFindings(
         `the readings leave ${foot} of girth open at the foot edge and ${lip} at the lip edge, which a butt seam does not cover; wrap the paper first, or give an overlap`,
       ),
     ];
-  if (has >= overlap.coversAt95) return [];
+  if (style === 'strip') return stripFindings(overlap.coversAt95, { strip, hold }, file);
+  if (has >= parts * overlap.coversAt95) return [];
   const says = `${inMm(has)} may not cover: the readings leave ${foot} of girth open at the foot edge and ${lip} at the lip edge (19 times in 20); give ${least} at least, better ${advised}, or read the girth with a tape`;
   return [look('overlap-short', typedAt(file, 'seam.overlap'), says)];
+}
+
+/** A cover strip that the readings may leave too narrow to hold on both sides. */
+function stripFindings(
+  open: number,
+  { strip, hold }: { readonly strip: number; readonly hold: number },
+  file: TypedIn,
+): Finding[] {
+  const least = open + 2 * hold;
+  if (strip >= least) return [];
+  const says = `${inMm(strip)} may not hold: the readings leave ${measuredLength(open, 'mm')} of the seam open (19 times in 20), and ${inMm(hold)} of it has to hold on either side; give ${measuredLength(least, 'mm')} or more`;
+  return [look('strip-narrow', typedAt(file, 'seam.strip'), says)];
 }

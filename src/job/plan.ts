@@ -24,6 +24,7 @@ import { type CoatsOnWall, coatFindings, coatsOnWall } from './coats-on-wall.ts'
 import { type Measures, measuresOf } from './measures.ts';
 import { offFlat, overlapFindings, planFindings, strainFindings } from './plan-findings.ts';
 import type { Job } from './resolved-job.ts';
+import { beforeSeam } from './seam.ts';
 import { called, type TypedIn, toldAt, typedAt } from './typed-at.ts';
 
 /** What the plan needs of a job; `file` is named in findings. */
@@ -97,6 +98,7 @@ export function planWrap(input: PlanInput): Plan {
     band,
     trim: job.trim,
     overlap: job.seam.overlap,
+    before: beforeSeam(job.seam),
     ...(clear === undefined ? {} : { clear }),
   });
   refuseIfAny(templateStops(input, template));

@@ -23,6 +23,7 @@ import { coatsOnWall } from './coats-on-wall.ts';
 import type { Draft } from './draft.ts';
 import { filmGives } from './plan-findings.ts';
 import type { Job } from './resolved-job.ts';
+import { beforeSeam } from './seam.ts';
 
 export type { Proof } from '../prove/proof.ts';
 
@@ -58,17 +59,22 @@ export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
   const { film, seam, trim, sheet, panels, artwork } = job;
   const flat = longestBand(flatBands) ?? { from: 0, to: wallLength(wall) };
   const { coats } = coatsOnWall(wall, job.coats, { flat, band, film: film.thickness, file: 'job.json' });
+  const middle = thicknessUnder(coats) + film.thickness / 2;
   return {
-    wall: askedWall(wall, thicknessUnder(coats) + film.thickness / 2, band),
+    wall: askedWall(wall, middle, band),
     band,
     trim,
     overlap: seam.overlap,
+    before: beforeSeam(seam),
     ...(panels && typeof panels.joints !== 'string' && panels.joints.length > 0
       ? { panels: { joints: panels.joints, overlap: panels.overlap } }
       : {}),
     film: { stretch: filmGives(film), gather: film.gather },
     flatBands,
     ...(blank.handle ? { clear: roomBeside(blank.handle) } : {}),
+    ...(seam.strip === undefined
+      ? {}
+      : { strip: { width: seam.strip, wall: askedWall(wall, middle + film.thickness, band) } }),
     ...(sheet ? { sheet } : {}),
     ...(artwork?.around === undefined ? {} : { around: artwork.around }),
     ...pattern,
@@ -98,11 +104,23 @@ export const layersAsMade = (drafts: readonly Draft[]): readonly LayerAsMade[] =
     });
   });
 
-/** The proof of drafts by their files, as read back from where they were written. */
-export function proofOfDrafts(drafts: readonly Draft[], blank: Blank, written: readonly PieceText[]): Proof {
+/** Whether a part's files are those of a cover strip: `strip`, or `strip-1`, `strip-2` of joints from the foot up. */
+export const isStrip = ({ stem }: Pick<PieceText, 'stem'>): boolean => /^strip(?:-\d+)?$/.test(stem);
+
+/** The proof of drafts by their files, and those of their parts, as read back from where they were written. */
+export function proofOfDrafts(
+  drafts: readonly Draft[],
+  blank: Blank,
+  written: readonly PieceText[],
+  parts: readonly PieceText[] = [],
+): Proof {
   const [first] = drafts;
   if (!first) throw new Error('a job has at least one piece');
   const closing = first.pattern?.plan.closing;
   const pattern = closing && { equalParts: equalParts(closing), layers: layersAsMade(drafts) };
-  return proofOf(askedOf({ job: first.job, blank, ...(pattern ? { pattern } : {}) }), written);
+  return proofOf(
+    askedOf({ job: first.job, blank, ...(pattern ? { pattern } : {}) }),
+    written,
+    parts.filter(isStrip),
+  );
 }

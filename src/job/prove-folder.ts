@@ -16,11 +16,12 @@ export interface DeliveredFolder {
   readonly texts: Readonly<Record<string, string>>;
 }
 
-/** Names of the parts of a wrap: `wrap`; `wrap-1`, `wrap-2` from the foot up; `wrap-a`, `wrap-b` or `wrap-1-a` for panels. */
-const part = /^wrap(?:-(\d+))?(?:-([a-z]))?\.(?:cut|guide)\.svg$/;
-
-/** The parts there are files of, from the foot up, panels in the order of their turns. */
-function piecesIn(texts: DeliveredFolder['texts']): PieceText[] {
+/**
+ * The parts there are files of, from the foot up, panels in the order of their turns: `wrap`; `wrap-1`, `wrap-2` from the
+ * foot up; `wrap-a`, `wrap-b` or `wrap-1-a` for panels; and so of cover strips.
+ */
+function piecesIn(texts: DeliveredFolder['texts'], kind: 'wrap' | 'strip'): PieceText[] {
+  const part = new RegExp(`^${kind}(?:-(\\d+))?(?:-([a-z]))?\\.(?:cut|guide)\\.svg$`);
   const found = new Map<string, { readonly piece: number; readonly panel: string }>();
   for (const name of Object.keys(texts)) {
     const match = part.exec(name);
@@ -65,5 +66,5 @@ function patternIn(report: unknown): KnownPattern {
 export function proofOfFolder({ job: typed, blank, blankFile, report, texts }: DeliveredFolder): Proof {
   const job = readJob(typed, 'job.json');
   const asked = askedOf({ job, blank: readBlank(blank, blankFile), pattern: patternIn(report) });
-  return proofOf(asked, piecesIn(texts));
+  return proofOf(asked, piecesIn(texts, 'wrap'), piecesIn(texts, 'strip'));
 }

@@ -1,26 +1,59 @@
 // The seam of a job, as typed.
 import { inMm } from '../lengths/length.ts';
-import type { Job } from './resolved-job.ts';
-import { standardOverlap } from './resolved-job.ts';
-import { optional, type Reader, readKeys, report, standard, within } from './schema.ts';
-import { choice, given, later, lengthOrZero } from './schema-values.ts';
+import { type Seam, standardOverlap, standardStrip } from './resolved-job.ts';
+import { optional, type Place, type Reader, readKeys, report, standard, within } from './schema.ts';
+import { choice, given, length, lengthOrZero } from './schema-values.ts';
+
+/** A strip wider than this is no strip, mm. Common practice, no source. */
+const widestStrip = 100;
 
 export const seamKeys = {
   style: standard(
     'Seam',
-    choice<'butt' | 'overlap'>(['butt', 'overlap'], ['cut-through', 'winding', 'strip']),
+    choice<Seam['style']>(['butt', 'overlap', 'cut-through', 'strip'], ['winding']),
     'overlap',
   ),
   overlap: optional('Overlap', lengthOrZero),
   hold: optional('Least overlap that holds', lengthOrZero),
-  strip: optional('Cover strip', later('leave it out, and use a "butt" or an "overlap" seam')),
+  strip: optional('Cover strip', length({ most: widestStrip })),
 };
 
-export const readSeam: Reader<Job['seam']> = (value, place) => {
+/** Styles whose ends meet edge to edge. */
+const edgeToEdge: readonly Seam['style'][] = ['butt', 'strip'];
+
+/** What of a seam can't be meant with its style. */
+function misfits({ style, overlap, strip }: Partial<Seam>, place: Place): boolean {
+  if (style !== undefined && edgeToEdge.includes(style) && overlap)
+    report(
+      within(place, 'overlap'),
+      'butt-overlap',
+      `${inMm(overlap)} is more than a "${style}" seam has, whose ends meet edge to edge; leave it out, or give the style "overlap"`,
+    );
+  else if (style === 'cut-through' && overlap === 0)
+    report(
+      within(place, 'overlap'),
+      'nothing-to-cut',
+      'leaves nothing to cut through; give 4 to 10 mm, or the style "butt"',
+    );
+  else if (style !== 'strip' && strip !== undefined)
+    report(
+      within(place, 'strip'),
+      'strip-without',
+      `is the width of a cover strip, and a "${style}" seam has none; leave it out, or give the style "strip"`,
+    );
+  else return false;
+  return true;
+}
+
+export const readSeam: Reader<Seam> = (value, place) => {
   const keys = readKeys(value, seamKeys, place);
   if (keys === undefined) return undefined;
-  const { style, hold, overlap = style === 'butt' ? 0 : standardOverlap } = keys;
-  if (style !== 'butt' || overlap === 0) return { style, overlap, ...given({ hold }) };
-  const says = `${inMm(overlap)} is more than a "butt" seam has; leave it out, or give the style "overlap"`;
-  return report(within(place, 'overlap'), 'butt-overlap', says);
+  const { style, hold, strip, overlap = edgeToEdge.includes(style) ? 0 : standardOverlap } = keys;
+  if (misfits({ style, overlap, ...given({ strip }) }, place)) return undefined;
+  return {
+    style,
+    overlap,
+    ...given({ hold }),
+    ...(style === 'strip' ? { strip: strip ?? standardStrip } : {}),
+  };
 };

@@ -18,6 +18,7 @@ import type { Proof } from '../prove/proof.ts';
 import type { CoatReport } from './coats-on-wall.ts';
 import type { ItemReport } from './items.ts';
 import type { Measures } from './measures.ts';
+import type { SeamReport } from './seam.ts';
 
 export interface BlankReport {
   readonly wall: WallForm;
@@ -96,6 +97,7 @@ export interface Report {
   readonly blank: BlankReport & Omit<Measures, 'readings'>;
   /** Every coat under the film, then those over it. */
   readonly coats?: readonly CoatReport[];
+  readonly seam?: SeamReport;
   readonly template?: TemplateReport;
   readonly pattern?: PatternReport;
   readonly items?: readonly ItemReport[];

@@ -110,6 +110,18 @@ export interface Panels {
   readonly joints: 'least-art' | 'repeats' | readonly number[];
 }
 
+/** How the two ends of a wrap meet. */
+export interface Seam {
+  /** `cut-through`: overlapped, then both layers cut at once along turn 0; `strip`: end to end under a cover strip. */
+  readonly style: 'butt' | 'overlap' | 'cut-through' | 'strip';
+  /** mm; 0 where the ends meet edge to edge. */
+  readonly overlap: number;
+  /** Least film that has to be left to hold, mm: of the overlap, or of a cover strip on either side. */
+  readonly hold?: number;
+  /** Width of the cover strip, mm; there with the style `strip`, and only there. */
+  readonly strip?: number;
+}
+
 export interface Job {
   readonly name: string;
   /** The unit the file's bare numbers were in. Every length here is in mm already. */
@@ -128,13 +140,7 @@ export interface Job {
   /** Whether the band is one piece, or stacked sectors where the wall bends more than the film gives. */
   readonly pieces: 'one' | 'stacked';
   readonly edges: 'straight' | 'whole-rows';
-  /** `overlap` is 0 for a butt seam, mm. */
-  readonly seam: {
-    readonly style: 'butt' | 'overlap';
-    readonly overlap: number;
-    /** Least overlap that has to be left to hold, mm. */
-    readonly hold?: number;
-  };
+  readonly seam: Seam;
   readonly trim: { readonly lip: number; readonly foot: number };
   readonly sheet?: {
     readonly across: number;
@@ -151,6 +157,8 @@ export interface Job {
 
 /** What holds when a job says nothing else; mm. */
 export const standardOverlap = 6;
+/** Wide enough to hold on either side, narrow enough to lie down on a taper. Common practice, no source. */
+export const standardStrip = 10;
 export const standardTrim = { lip: 3, foot: 3 };
 /** As at the seam. Common practice, no source. */
 export const standardPanels: Panels = { overlap: standardOverlap, joints: 'least-art' };

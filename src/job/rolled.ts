@@ -10,7 +10,7 @@ import type { Written } from './deliverables.ts';
 import type { Draft } from './draft.ts';
 
 /** The text of rolled.svg: four views of the vessel with the sheet of the written cut file around it. */
-export function rolledOf({ plan }: Draft, blank: Blank, written: Written, words: DrawWords): string {
+export function rolledOf({ plan, job }: Draft, blank: Blank, written: Written, words: DrawWords): string {
   const { wall, template, build } = plan;
   const origin = originOf(readSvg(written.guide, 'wrap.guide.svg', ['seam']), template, 'wrap.guide.svg');
   const { footRound, lipRound, handle } = blank;
@@ -23,7 +23,9 @@ export function rolledOf({ plan }: Draft, blank: Blank, written: Written, words:
       profile: wallRings(wall, build.coats + build.film / 2),
       band: template.band,
       seam: template.seam,
-      overlap: template.overlap,
+      // What is cut through ends up edge to edge.
+      overlap: job.seam.style === 'cut-through' ? 0 : template.overlap,
+      ...(job.seam.strip === undefined || handle ? {} : { strip: job.seam.strip }),
       footRound,
       lipRound,
       ...(handle ? { handleSpan: handle.spans } : {}),

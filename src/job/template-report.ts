@@ -14,11 +14,11 @@ function templateReport(
   strain: readonly { readonly strain: number }[],
   turned = 0,
 ): TemplateReport {
-  const { wall, band, trim, overlap, shape, left, seam } = template;
+  const { wall, band, trim, overlap, shape, seam } = template;
   const middle = (band.from + band.to) / 2;
   const box = tightBox([moveContour(rotation(turned), outline(template))]);
   const radii = slantRadii(template);
-  const turns = { from: turnOfEdge(wall, left, middle), to: turnOfEdge(wall, seam.finish, middle) };
+  const turns = { from: turnOfEdge(wall, seam.start, middle), to: turnOfEdge(wall, seam.finish, middle) };
   return {
     shape,
     parts: [],

@@ -2,6 +2,7 @@
 import { asLaid } from '../blank/coats.ts';
 import type { TimeSpan } from '../deliver/write-page.ts';
 import type { Coat, Job } from './resolved-job.ts';
+import { seamSteps } from './seam.ts';
 
 export interface WorkStep {
   readonly does: string;
@@ -19,6 +20,8 @@ export interface Work {
   readonly isPatterned: boolean;
   readonly hasHandle: boolean;
   readonly pieces: number;
+  /** Between stacked pieces; 0 where it is left out. */
+  readonly joints?: number;
 }
 
 const coatStep = ({ name, wait }: Coat, over: boolean): WorkStep => ({
@@ -32,11 +35,14 @@ const coatStep = ({ name, wait }: Coat, over: boolean): WorkStep => ({
 
 const plainStep = (does: string, check: string): WorkStep => ({ does, check, isCoat: false });
 
-function seamCheck({ job: { seam }, hasHandle }: Work): string {
-  if (hasHandle) return 'both ends stop short of the handle by the same width';
-  return seam.overlap > 0
-    ? 'the overlap is as wide at the foot as at the lip'
-    : 'the two ends meet, and neither stands up';
+/** The film laid, and its seam closed. */
+function layingSteps({ job: { seam }, hasHandle, joints = 0 }: Work): readonly WorkStep[] {
+  const lay = 'lay the level paper arc, and lay the film to it from the middle outwards';
+  if (hasHandle) return [plainStep(lay, 'both ends stop short of the handle by the same width')];
+  return [
+    plainStep(lay, 'no bubble, no pucker; both ends hang free, short of the seam'),
+    ...seamSteps(seam, joints).map(({ does, check }) => plainStep(does, check)),
+  ];
 }
 
 /** The steps in order. Common practice, no source. */
@@ -65,7 +71,7 @@ export function workSequence(work: Work): readonly WorkStep[] {
           ),
         ]
       : []),
-    plainStep('lay the level paper arc, and lay the film to it from the middle outwards', seamCheck(work)),
+    ...layingSteps(work),
     ...(trims
       ? [plainStep('trim the film at the lip and the foot along the collar', 'the edge is level all round')]
       : []),

@@ -27,8 +27,8 @@ export interface Film {
   readonly pieces: readonly Piece[];
 }
 
-/** Shown for artwork whose file names no colour. */
-const uncoloured = '#43525c';
+/** Shown for film whose file names no colour. */
+export const uncoloured = '#43525c';
 
 const referenceGirth = ({ wall }: RolledVessel): number => girthAt(wall, wall.reference);
 

@@ -18,6 +18,8 @@ export interface RolledVessel {
   readonly seam: { readonly start: SideEdge; readonly finish: SideEdge };
   /** How far the sheet goes on past the seam, over its own start. */
   readonly overlap: number;
+  /** Width of a cover strip over the seam, if there is one. */
+  readonly strip?: number;
   /** Radii of the rounded edges; 0 for a sharp one. */
   readonly footRound: number;
   readonly lipRound: number;

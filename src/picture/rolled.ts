@@ -11,13 +11,14 @@ import type { Point } from '../geometry/point.ts';
 import { turnOfEdge } from '../unroll/template.ts';
 import { bodyAbove, bodyBelow, bodyPaints, bodyReach, edgesSeen, levelSeen, ringsOf } from './rolled-body.ts';
 import { type Camera, elevationFor, seen } from './rolled-camera.ts';
-import { type Film, filmOf, filmPaths, levelStep } from './rolled-film.ts';
+import { type Film, filmOf, filmPaths, levelStep, uncoloured } from './rolled-film.ts';
 import { handleDepth, handleSeen } from './rolled-handle.ts';
 import { bentLight, type Light, straightLight } from './rolled-light.ts';
 import { millimetres, picturePath } from './rolled-path.ts';
 import { profileOf, type RoundedProfile } from './rolled-profile.ts';
 import { ringsBetween } from './rolled-rings.ts';
 import { type Sight, sightsOf } from './rolled-sight.ts';
+import { stripSeen } from './rolled-strip.ts';
 import { bandLean, isStraight, type RolledVessel, ringAt, rolled } from './rolled-vessel.ts';
 
 /** The four views and the turn that faces the viewer in each. Turn grows to the right, so a quarter turn is on the left. */
@@ -128,10 +129,13 @@ function viewText(
     handle.behind,
     body.below,
     ...layers,
+    stripSeen(vessel, body.sight, camera, films[0]?.colour ?? uncoloured),
     body.light.laid,
     body.edges,
     finishedEdges(vessel, body, camera),
-    camera.facing === 0 && vessel.seam.start.offset === vessel.seam.finish.offset
+    camera.facing === 0 &&
+    vessel.strip === undefined &&
+    vessel.seam.start.offset === vessel.seam.finish.offset
       ? seamText(vessel, body, camera)
       : '',
     body.above,

@@ -26,10 +26,14 @@ export interface Asked {
   readonly band: Band;
   readonly trim: { readonly lip: number; readonly foot: number };
   readonly overlap: number;
+  /** How much of the overlap lies before `seam-start`, mm; the rest past `seam-finish`. */
+  readonly before?: number;
   /** Turns at which each piece is parted into panels, and what a panel goes on past its joint; left out where none is. */
   readonly panels?: { readonly joints: readonly number[]; readonly overlap: number };
   /** Half the width kept clear around a handle at turn 0, mm of girth, if there is one. */
   readonly clear?: number;
+  /** Of cover strips over the seam and over joints of pieces, if they are asked for: width, mm, and what they lie on. */
+  readonly strip?: { readonly width: number; readonly wall: AskedWall };
   readonly film: { readonly stretch: number; readonly gather: number };
   /** Bands of the blank on which film lies flat. */
   readonly flatBands: readonly Band[];

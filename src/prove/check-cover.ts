@@ -105,6 +105,9 @@ function lapsOf({ panels }: ProvedRow, all: readonly Height[]): readonly { isLas
   }));
 }
 
+/** What the last panel goes on past the seam, the film before it added where the same piece begins with it. */
+const lapOf = ({ overlap, before = 0, panels }: Asked): number => overlap - (panels ? before : 0);
+
 export function coverChecks(rows: readonly ProvedRow[], asked: Asked): Check[] {
   const looked = rows.map((row) => ({ row, all: heightsOf(row) }));
   const holes = [
@@ -130,7 +133,7 @@ export function coverChecks(rows: readonly ProvedRow[], asked: Asked): Check[] {
   return [
     covered,
     ...(asked.clear === undefined
-      ? [lapCheck('overlap', seam, asked.overlap, 'overlap at the seam, at its narrowest')]
+      ? [lapCheck('overlap', seam, lapOf(asked), 'overlap at the seam, at its narrowest')]
       : []),
     ...(asked.panels
       ? [

@@ -32,14 +32,14 @@ function seamOff(piece: ProvedPiece): readonly number[] {
 }
 
 /** How far a point of the outline is from all four borders that the piece should have, mm. */
-function borderOff(piece: ProvedPiece, p: Point): number {
-  const { cone, beside, overlap } = piece;
+export function borderOff(piece: ProvedPiece, p: Point): number {
+  const { cone, beside, before, overlap } = piece;
   const { from, to } = pieceBand(piece);
   const span = spanOf(piece);
   const { turn, along } = rollUp(cone, p);
   // A sector wider than half a turn reaches back past its own first line: each side counts in its own half only.
   const isLeft = turn < span / 2;
-  const left = isLeft ? rightOfTurn(cone, 0, p) - beside.start : Infinity;
+  const left = isLeft ? rightOfTurn(cone, 0, p) - beside.start + before : Infinity;
   const right = isLeft ? -Infinity : rightOfTurn(cone, span, p) + beside.finish - overlap;
   const inside = along > from - precision && along < to + precision && left > -precision && right < precision;
   const away = Math.min(...[along - from, along - to, left, right].map(Math.abs));
@@ -47,13 +47,20 @@ function borderOff(piece: ProvedPiece, p: Point): number {
 }
 
 /** How far the corners the piece should have are from the outline's own nodes, mm. */
-function cornersOff({ cone, beside, overlap, outline, ...piece }: ProvedPiece): readonly number[] {
+export function cornersOff({
+  cone,
+  beside,
+  before,
+  overlap,
+  outline,
+  ...piece
+}: ProvedPiece): readonly number[] {
   const { from, to } = pieceBand(piece);
   const span = spanOf(piece);
   const nodes = outline.flatMap(({ segments }) => segments.map((s) => s.from));
   return [from, to]
     .flatMap((along) => [
-      acrossFrom(cone, 0, beside.start, along),
+      acrossFrom(cone, 0, beside.start - before, along),
       acrossFrom(cone, span, overlap - beside.finish, along),
     ])
     .map((corner) => Math.min(...nodes.map((node) => distance(node, corner))));

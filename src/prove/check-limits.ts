@@ -45,20 +45,23 @@ function laidOn(piece: ProvedPiece, { wall }: Asked): Laid[] {
   });
 }
 
+/** How far a sheet is from being this wall's own size: it touches it somewhere, and is nowhere larger than gathering takes, mm. */
+export function misfits(piece: ProvedPiece, asked: Asked): number[] {
+  const rows = laidOn(piece, asked);
+  return [
+    Math.min(...rows.map(({ loose }) => loose)),
+    ...rows.map(({ loose, girth }) => -loose - asked.film.gather * girth),
+  ];
+}
+
 /** On a wall that bends: what the sheet asks of the film, and whether it is the wall's own size. */
 function strainChecks(pieces: readonly ProvedPiece[], asked: Asked): Check[] {
   const { film, flatBands } = asked;
-  const laid = pieces.map((piece) => laidOn(piece, asked));
   const bent = pieces.filter(({ band }) => pastFlat(band, flatBands) > precision);
-  const strains = laid.flat().map(({ strain }) => strain);
-  // A sheet made for this wall touches it somewhere, and is nowhere larger than the film may be gathered.
-  const misfit = laid.flatMap((rows) => [
-    Math.min(...rows.map(({ loose }) => loose)),
-    ...rows.map(({ loose, girth }) => -loose - film.gather * girth),
-  ]);
+  const strains = pieces.flatMap((piece) => laidOn(piece, asked)).map(({ strain }) => strain);
   const fits = atMost({
     rule: 'fits-wall',
-    value: largest(misfit),
+    value: largest(pieces.flatMap((piece) => misfits(piece, asked))),
     limit: precision,
     unit: 'mm',
     says: 'girth of the sheet off the wall it lies on',

@@ -26,9 +26,9 @@ interface Region {
   readonly finish: { readonly turn: number; readonly across: number };
 }
 
-const startOf = ({ turns, beside }: ProvedPiece): Region['start'] => ({
+const startOf = ({ turns, beside, before }: ProvedPiece): Region['start'] => ({
   turn: turns.from,
-  across: beside.start,
+  across: beside.start - before,
 });
 const finishOf = ({ turns, beside, overlap }: ProvedPiece): Region['finish'] => ({
   turn: turns.to,

@@ -3,7 +3,7 @@ import type { Band } from '../blank/flat-band.ts';
 import type { Affine } from '../geometry/affine.ts';
 import { movePoint } from '../geometry/affine.ts';
 import type { Contour } from '../geometry/contour.ts';
-import { type Point, subtract } from '../geometry/point.ts';
+import { add, type Point, subtract } from '../geometry/point.ts';
 import type { Asked } from './asked.ts';
 import { type DeliveredFile, type DeliveredGroup, groupsIn, pathNamed } from './delivered-file.ts';
 import { type FlatSides, sheetCone } from './measured-cone.ts';
@@ -34,7 +34,8 @@ export interface ProvedPiece {
   readonly shift: Point;
   /** How far its sides are to begin from the line at its first turn and to end before that at its last, mm across. */
   readonly beside: { readonly start: number; readonly finish: number };
-  /** What it is to go on past its finish, mm. */
+  /** What it is to go on before its start and past its finish, mm. */
+  readonly before: number;
   readonly overlap: number;
   readonly outline: readonly Contour[];
   readonly layers: readonly ProvedLayer[];
@@ -73,8 +74,12 @@ class Reading {
   }
 }
 
-/** The two ends of a straight path of a file, foot first; undefined where it is not there. */
-function lineNamed(reading: Reading, guide: DeliveredFile, id: string): readonly [Point, Point] | undefined {
+/** The two ends of a straight path, foot first. */
+type StraightLine = readonly [Point, Point];
+
+/** A straight path of a guide's seam group, in the file's numbers; undefined where it can't be found. */
+export function straightLine(guide: DeliveredFile, id: string): StraightLine | undefined {
+  const reading = new Reading();
   const data = pathNamed(guide, 'seam', id)?.data;
   const segments = data === undefined ? [] : (reading.path(guide, data, asIs)[0]?.segments ?? []);
   const [from, to] = [segments[0]?.from, segments.at(-1)?.to];
@@ -82,7 +87,7 @@ function lineNamed(reading: Reading, guide: DeliveredFile, id: string): readonly
 }
 
 /** From a file's numbers to the frame of a line: x to its right, y up along it. */
-function frameOf([foot, lip]: readonly [Point, Point]): Affine {
+function frameOf([foot, lip]: StraightLine): Affine {
   const along = subtract(lip, foot);
   const length = Math.hypot(along.x, along.y);
   const up = { x: along.x / length, y: along.y / length };
@@ -100,8 +105,7 @@ function frameOf([foot, lip]: readonly [Point, Point]): Affine {
 /** The piece of two files, from this height up; undefined where the guide's seam lines can't be found. */
 export function placePiece(asked: Asked, files: PieceFiles, from: number): ProvedPiece | undefined {
   const { number, cut, guide, turns, isLowest, isHighest } = files;
-  const reading = new Reading();
-  const [start, finish] = ['seam-start', 'seam-finish'].map((id) => lineNamed(reading, guide, id));
+  const [start, finish] = ['seam-start', 'seam-finish'].map((id) => straightLine(guide, id));
   if (!start || !finish) return undefined;
   const onLine = frameOf(start);
   const sides: FlatSides = {
@@ -111,17 +115,8 @@ export function placePiece(asked: Asked, files: PieceFiles, from: number): Prove
     atHandle: { start: turns.from === 0, finish: turns.to === 1 },
   };
   const { cone, beside, shift } = sheetCone(asked, from, sides);
-  const place = { ...onLine, e: onLine.e + shift.x, f: onLine.f + shift.y };
-  const top = rollUp(cone, movePoint(place, start[1])).along;
-  const layers = groupsIn(cut, 'artwork').map((group, i) => ({
-    name: group.layer ?? `layer ${i + 1}`,
-    shapes: group.paths.map(({ data }) => reading.path(cut, data, place)),
-  }));
-  return {
-    number,
-    cut,
-    guide,
-    place,
+  const top = rollUp(cone, add(movePoint(onLine, start[1]), shift)).along;
+  return layOnLine({ number, cut, guide }, start, {
     cone,
     band: { from, to: isHighest ? asked.band.to : top },
     trim: { foot: isLowest ? asked.trim.foot : 0, lip: isHighest ? asked.trim.lip : 0 },
@@ -130,18 +125,37 @@ export function placePiece(asked: Asked, files: PieceFiles, from: number): Prove
       start: sides.atHandle.start ? beside : 0,
       finish: sides.atHandle.finish ? beside : 0,
     },
+    before: turns.from === 0 && asked.clear === undefined ? (asked.before ?? 0) : 0,
     overlap: overlapOf(asked, turns.to),
     shift,
-    outline: reading.contours(cut, groupsIn(cut, 'outline'), place),
-    layers,
-    faults: reading.faults,
-  };
+  });
+}
+
+/** Where a piece is put on the wall. */
+type Lie = Omit<ProvedPiece, 'number' | 'cut' | 'guide' | 'place' | 'outline' | 'layers' | 'faults'>;
+
+/** The piece of two files, read in the frame of a line of its guide, shifted to that of its first turn. */
+export function layOnLine(
+  files: Pick<PieceFiles, 'number' | 'cut' | 'guide'>,
+  line: StraightLine,
+  lie: Lie,
+): ProvedPiece {
+  const { cut } = files;
+  const reading = new Reading();
+  const onLine = frameOf(line);
+  const place = { ...onLine, e: onLine.e + lie.shift.x, f: onLine.f + lie.shift.y };
+  const layers = groupsIn(cut, 'artwork').map((group, i) => ({
+    name: group.layer ?? `layer ${i + 1}`,
+    shapes: group.paths.map(({ data }) => reading.path(cut, data, place)),
+  }));
+  const outline = reading.contours(cut, groupsIn(cut, 'outline'), place);
+  return { ...files, ...lie, place, outline, layers, faults: reading.faults };
 }
 
 /** What a piece that ends at this turn goes on past it, mm. */
-function overlapOf({ overlap, clear, panels }: Asked, to: number): number {
+function overlapOf({ overlap, before = 0, clear, panels }: Asked, to: number): number {
   if (to < 1) return panels?.overlap ?? 0;
-  return clear === undefined ? overlap : 0;
+  return clear === undefined ? overlap - before : 0;
 }
 
 /** How many turns a piece takes from its first line to its last. */

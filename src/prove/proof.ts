@@ -11,9 +11,10 @@ import { registerChecks } from './check-register.ts';
 import { partsFound, repeatCheck, repeatMiss } from './check-repeats.ts';
 import { sameChecks } from './check-same.ts';
 import { scaleCheck } from './check-scale.ts';
+import { stripChecks } from './check-strips.ts';
 import { readDelivered } from './delivered-file.ts';
 import { type ProvedPiece, placePiece } from './piece.ts';
-import { layersOfRow, type RowLayer, rowsOf } from './row.ts';
+import { layersOfRow, type ProvedRow, type RowLayer, rowsOf } from './row.ts';
 import { type SeamGap, seamChecks, seamGap, worseGap } from './seam-gap.ts';
 
 export interface Proof {
@@ -75,8 +76,23 @@ function missingPanels(panels: Asked['panels'], files: number): number {
   return (count - (files % count)) % count;
 }
 
-/** Hold the files of all pieces, from the foot up, against what the job asked for. */
-export function proofOf(asked: Asked, files: readonly PieceText[]): Proof {
+/** Rows of the cover strips; none where none were asked for. */
+function stripRows(asked: Asked, rows: readonly ProvedRow[], files: readonly PieceText[]): Check[] {
+  const { strip } = asked;
+  if (!strip) return [];
+  const whole = files.flatMap(({ stem, cut, guide }) =>
+    cut === undefined || guide === undefined
+      ? []
+      : [{ cut: readDelivered(cut, `${stem}.cut.svg`), guide: readDelivered(guide, `${stem}.guide.svg`) }],
+  );
+  return stripChecks({ asked, strip, joints: rows.slice(1).map(({ band }) => band.from) }, whole);
+}
+
+/**
+ * Hold the files of all pieces, from the foot up, against what the job asked for; and those of its cover strips, that of
+ * the seam first, then those of the joints from the foot up.
+ */
+export function proofOf(asked: Asked, files: readonly PieceText[], strips: readonly PieceText[] = []): Proof {
   const pieces = placed(asked, files);
   const missing = missingCheck(asked, files, pieces);
   if (pieces.length === 0) return { pass: false, checks: [missing] };
@@ -95,6 +111,7 @@ export function proofOf(asked: Asked, files: readonly PieceText[]): Proof {
     ...patternChecks(asked, layers),
     ...registerChecks(pieces, asked),
     ...limitChecks(pieces, asked),
+    ...stripRows(asked, rows, strips),
   ];
   return { pass: checks.every(({ pass }) => pass), checks, ...(gap ? { seamGap: gap } : {}) };
 }

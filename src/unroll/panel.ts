@@ -14,17 +14,18 @@ export interface PanelOptions {
  * template's own sides.
  */
 export function panelsOf(template: Template, { joints, overlap }: PanelOptions): readonly Template[] {
-  const { seam, right } = template;
+  const { seam, left, right } = template;
   const at = (turn: number): SideEdge => ({ turn, offset: 0 });
   const starts = [seam.start, ...joints.map(at)];
   return starts.map((start, i): Template => {
     const joint = joints[i];
-    if (joint === undefined) return { ...template, left: start, seam: { start, finish: seam.finish }, right };
+    const side = i === 0 ? left : start;
+    if (joint === undefined) return { ...template, left: side, seam: { start, finish: seam.finish }, right };
     const finish = at(joint);
     return {
       ...template,
       overlap,
-      left: start,
+      left: side,
       seam: { start, finish },
       right: { turn: joint, offset: overlap },
     };

@@ -18,8 +18,10 @@ export interface TemplateOptions {
   /** The finished band, mm along the wall. */
   readonly band: { readonly from: number; readonly to: number };
   readonly trim: { readonly lip: number; readonly foot: number };
-  /** Extra past the seam, the same width from foot to lip. */
+  /** How wide the two ends lie over one another, the same from foot to lip. */
   readonly overlap: number;
+  /** How much of the overlap lies before the seam, mm; 0 where all of it lies past it. */
+  readonly before?: number;
   /** Half the width kept clear around a handle at turn 0, mm of girth, if there is one. */
   readonly clear?: number;
 }
@@ -43,7 +45,7 @@ export const isRectangle = (wall: FlatWall): boolean =>
   (Math.PI * Math.PI * wall.radius * Math.abs(wall.sine)) / 2 < rectangleSag;
 
 export function templateOf(wall: FlatWall, options: TemplateOptions): Template {
-  const { band, trim, overlap, clear } = options;
+  const { band, trim, overlap, before = 0, clear } = options;
   // A handle takes the same girth from foot to lip; a straight edge keeps that to a few hundredths at the ends of
   // the band when its distance is taken at the middle.
   const beside = clear === undefined ? 0 : clear * sinc((clear * wall.sine) / wall.radius);
@@ -55,8 +57,8 @@ export function templateOf(wall: FlatWall, options: TemplateOptions): Template {
     trim,
     overlap: clear === undefined ? overlap : 0,
     piece: { from: band.from - trim.foot, to: band.to + trim.lip },
-    left: start,
-    right: clear === undefined ? { turn: 1, offset: overlap } : finish,
+    left: clear === undefined ? { turn: 0, offset: 0 - before } : start,
+    right: clear === undefined ? { turn: 1, offset: overlap - before } : finish,
     seam: { start, finish },
     shape: isRectangle(wall) ? 'rectangle' : 'sector',
   };

@@ -1,6 +1,7 @@
 // Jobs for the tests, made from end to end without a file: what is typed goes in, the report and the written texts come out.
 import { draftPieces, reportDrafts } from '../../src/job/make.ts';
 import type { FileBytes } from '../../src/job/named-files.ts';
+import { partsOf } from '../../src/job/parts.ts';
 import { proofOfDrafts } from '../../src/job/proof.ts';
 import { readBlank } from '../../src/job/read-blank.ts';
 import { readJob } from '../../src/job/read-job.ts';
@@ -37,19 +38,21 @@ export async function madeOf({ blank, job = {}, artwork = {}, tile }: Typed) {
   const art = tile === undefined ? {} : { artwork: { file: 'tile.svg', ...artwork } };
   const content = { name: 'test job', blank: 'b.blank.json', ...job, ...art };
   const read = readBlank(blank, 'b.blank.json');
-  const drafts = draftPieces({
+  const input = {
     job: readJob(content, 't.job.json'),
     jobFile: 't.job.json',
     blank: read,
     blankFile: 'b.blank.json',
     files: filesOf(tile === undefined ? {} : { 'tile.svg': tile }),
     tools: { normalise, words: () => [] },
-  });
+  };
+  const drafts = draftPieces(input);
+  const parts = partsOf(input, drafts);
   const [draft] = drafts;
   if (!draft) throw new Error('a job has at least one piece');
   const files = drafts.map(({ cut, guide }, i) => ({ stem: `wrap-${i + 1}`, cut, guide }));
-  const proof = proofOfDrafts(drafts, read, files);
-  return { draft, drafts, report: reportDrafts(drafts, proof), proof, blank: read };
+  const proof = proofOfDrafts(drafts, read, files, parts);
+  return { draft, drafts, parts, report: reportDrafts(drafts, proof, parts), proof, blank: read };
 }
 
 /** The closed form of a straight wall from its two ends, in the words of the contract. Radii and height mm. */

@@ -2,14 +2,16 @@
 import { expect, test } from 'vitest';
 import { filmNeeded } from '../../src/job/film-needed.ts';
 import { flatWall } from '../../src/unroll/flat-wall.ts';
-import { templateOf } from '../../src/unroll/template.ts';
+import { outline, templateOf } from '../../src/unroll/template.ts';
 
 const sine = 0.08;
-const wrap = templateOf(flatWall(37, sine, 60), {
-  band: { from: 0, to: 120 },
-  trim: { lip: 0, foot: 0 },
-  overlap: 0,
-});
+const wrap = outline(
+  templateOf(flatWall(37, sine, 60), {
+    band: { from: 0, to: 120 },
+    trim: { lip: 0, foot: 0 },
+    overlap: 0,
+  }),
+);
 
 test('a wrap without overlap and trims takes the area of its wall', () => {
   const [foot, lip] = [37 - 60 * sine, 37 + 60 * sine];

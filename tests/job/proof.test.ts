@@ -92,6 +92,28 @@ const cases: Readonly<Record<string, Typed>> = {
     job: { seam: { style: 'butt' }, trim: { foot: 0, lip: 0 } },
     tile,
   },
+  'a seam cut through': {
+    blank: {
+      ...flat,
+      stations: [
+        { height: 0, across: 62 },
+        { height: 110, across: 80 },
+      ],
+    },
+    job: { seam: { style: 'cut-through', overlap: 9 }, coats: [{ name: 'base', thickness: 0.4 }] },
+    tile,
+  },
+  'a seam under a cover strip': {
+    blank: {
+      ...flat,
+      stations: [
+        { height: 0, across: 90 },
+        { height: 110, across: 70 },
+      ],
+    },
+    job: { seam: { style: 'strip', strip: 12 } },
+    tile,
+  },
   'a mug with a handle': {
     blank: handledMug,
     tile,
@@ -106,9 +128,24 @@ const cases: Readonly<Record<string, Typed>> = {
     job: { sheet: { across: 130, up: 170, margin: 5 } },
     tile,
   },
+  'a seam cut through, in panels': {
+    blank: cup,
+    job: { seam: { style: 'cut-through' }, sheet: { across: 130, up: 170, margin: 5 } },
+    tile,
+  },
   'a mug with a handle in panels edge to edge': {
     blank: handledMug,
     job: { panels: { overlap: 0, joints: [0.3, 0.62] } },
+    tile,
+  },
+  'a barrel in stacked pieces under cover strips': {
+    blank: barrel,
+    job: {
+      band: { from: 15, to: 90 },
+      pieces: 'stacked',
+      film: { stretch: 0.005 },
+      seam: { style: 'strip', strip: 8 },
+    },
     tile,
   },
   'a barrel in stacked pieces of two panels': {
@@ -134,13 +171,14 @@ const cases: Readonly<Record<string, Typed>> = {
 
 interface Made {
   readonly files: readonly PieceText[];
+  readonly strips: readonly PieceText[];
   readonly proof: Proof;
   /** Put files to the proof as `prove` does, with the blank of the job or another. */
-  readonly prove: (files: readonly PieceText[], blank?: Blank) => Proof;
+  readonly prove: (files: readonly PieceText[], blank?: Blank, strips?: readonly PieceText[]) => Proof;
 }
 
 async function madeCase(typed: Typed): Promise<Made> {
-  const { drafts, draft, blank, proof } = await madeOf(typed);
+  const { drafts, draft, parts: strips, blank, proof } = await madeOf(typed);
   const files = drafts.map(({ cut, guide, mark }) => ({
     stem: stemOf('wrap', mark),
     cut,
@@ -148,9 +186,9 @@ async function madeCase(typed: Typed): Promise<Made> {
   }));
   const closing = draft.pattern?.plan.closing;
   const pattern = closing && { equalParts: equalParts(closing), layers: layersAsMade(drafts) };
-  const prove = (texts: readonly PieceText[], other = blank) =>
-    proofOf(askedOf({ job: draft.job, blank: other, ...(pattern ? { pattern } : {}) }), texts);
-  return { files, proof, prove };
+  const prove = (texts: readonly PieceText[], other = blank, cover: readonly PieceText[] = strips) =>
+    proofOf(askedOf({ job: draft.job, blank: other, ...(pattern ? { pattern } : {}) }), texts, cover);
+  return { files, strips, proof, prove };
 }
 
 const made: Record<string, Made> = {};
@@ -476,8 +514,7 @@ describe('the wrong blank', () => {
   });
 
   test('is seen where the wall bends', () => {
-    const barrel = cases['a barrel in stacked pieces']?.blank ?? {};
-    const [, low, ...rest] = (barrel as { stations: { height: number; across: number }[] }).stations;
+    const [, low, ...rest] = barrel.stations;
     const wider = readBlank(
       { ...barrel, stations: [{ height: 0, across: 80 }, { ...low, across: 90.2 }, ...rest] },
       'other.blank.json',
@@ -551,4 +588,37 @@ test('a piece larger than its sheet is said', async () => {
   expect(failed(proof)).toEqual(['sheet']);
   const large = await madeCase({ ...typed, job: { sheet: { across: 120, up: 400 } } });
   expect(failed(large.proof)).toEqual([]);
+});
+
+describe.each([
+  { name: 'a seam under a cover strip', count: 1 },
+  { name: 'a barrel in stacked pieces under cover strips', count: 4 },
+])('the strips of $name', ({ name, count }) => {
+  const made = () => of(name);
+  const strip = (change: Change, which: number): PieceText[] =>
+    made().strips.map((file, i) =>
+      i === which ? { ...file, cut: change(file.cut ?? ''), guide: change(file.guide ?? '') } : file,
+    );
+
+  test('are as many as there are seams and joints', () => {
+    expect(made().strips.map(({ stem }) => stem)).toEqual(
+      ['strip', 'strip-1', 'strip-2', 'strip-3'].slice(0, count),
+    );
+  });
+
+  test.each([0, count - 1])(
+    'are told when one is missing, wider, bent or cut otherwise than its guide',
+    (which) => {
+      const { files, prove, strips } = made();
+      const rules = (cover: readonly PieceText[]) => failed(prove(files, undefined, cover));
+      expect(rules(strips.filter((_, i) => i !== which))).toContain('strip-files');
+      const outline = (change: Change) => inGroup('outline', 'first', change);
+      const wider = outline(everyPath((data) => changed(data, (x, y) => [x * 1.01, y * 1.01])));
+      expect(rules(strip(wider, which))).toEqual(['strip-outline']);
+      const bent = outline(everyPath((data) => changed(data, (x, y) => [x + y / 400, y])));
+      expect(rules(strip(bent, which))).toEqual(['strip-outline']);
+      const alone = strips.map((file, i) => (i === which ? { ...file, cut: bent(file.cut ?? '') } : file));
+      expect(rules(alone)).toEqual(['strip-files', 'strip-outline']);
+    },
+  );
 });

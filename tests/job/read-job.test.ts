@@ -286,9 +286,7 @@ describe('a job file that is refused', () => {
     ],
     ['a lay that is none', { artwork: { file: 'a', lay: 'flat' } }, 'not-a-choice', 'artwork.lay'],
     ['edges that fade', { edges: 'fade' }, 'not-yet', 'edges'],
-    ['a seam cut through', { seam: { style: 'cut-through' } }, 'not-yet', 'seam.style'],
     ['a winding seam', { seam: { style: 'winding' } }, 'not-yet', 'seam.style'],
-    ['a seam under a strip', { seam: { style: 'strip', strip: 5 } }, 'not-yet', 'seam.strip'],
     ['an overlap on a butt seam', { seam: { style: 'butt', overlap: 6 } }, 'butt-overlap', 'seam.overlap'],
     ['a negative trim', { trim: { foot: -3 } }, 'not-a-length', 'trim.foot'],
     ['an item without a size', { items: [{ file: 'tern.svg' }] }, 'missing-key', 'items[0].across'],
@@ -307,7 +305,7 @@ describe('a job file that is refused', () => {
 
   test('a word that is not built yet is told apart from one that is none, with what would do', () => {
     expect(problemsOf({ ...least, seam: { style: 'winding' } })[0]?.says).toBe(
-      '"winding" is not built yet; use "butt" or "overlap"',
+      '"winding" is not built yet; use "butt" or "overlap" or "cut-through" or "strip"',
     );
   });
 });

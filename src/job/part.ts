@@ -1,0 +1,20 @@
+// A piece of film that a job takes besides its wrap: cut and guided apart, laid where its report says.
+import type { Finding } from '../finding.ts';
+import type { Contour } from '../geometry/contour.ts';
+import type { WrittenPiece } from './deliverables.ts';
+import type { Draft } from './draft.ts';
+import type { MakeInput } from './make-input.ts';
+
+export interface Part extends WrittenPiece {
+  readonly findings: readonly Finding[];
+  /** What the job sheet tells of it, and the outlines by which its film is counted. */
+  readonly sheet?: {
+    readonly says: string;
+    readonly where: string;
+    readonly size: string;
+    readonly outlines: readonly Contour[];
+  };
+}
+
+/** Gives the parts of one kind; none where the job has none. */
+export type PartMaker = (input: MakeInput, drafts: readonly Draft[]) => readonly Part[];

@@ -1,0 +1,90 @@
+// A seam in figures, in steps of work, and in words.
+import { inMm } from '../lengths/length.ts';
+import type { Seam } from './resolved-job.ts';
+
+/** How much of the overlap lies before turn 0, mm: what is cut through in the middle has half of it either side. */
+export const beforeSeam = ({ style, overlap }: Seam): number => (style === 'cut-through' ? overlap / 2 : 0);
+
+/** A step of work at the seam, and what to look at before going on. */
+export interface SeamStep {
+  readonly does: string;
+  readonly check: string;
+}
+
+/** Closing the seam once the film is laid to it, step by step; `joints`: how many there are between stacked pieces. Common practice, no source. */
+export function seamSteps(seam: Seam, joints: number): readonly SeamStep[] {
+  const { style, overlap, strip = 0 } = seam;
+  if (style === 'butt')
+    return [
+      {
+        does: 'bring the finish up to the start, edge to edge',
+        check: 'the two ends meet, and neither stands up',
+      },
+    ];
+  if (style === 'overlap')
+    return [
+      {
+        does: `lap the finish over the start by ${inMm(overlap)}`,
+        check: 'the overlap is as wide at the foot as at the lip',
+      },
+    ];
+  if (style === 'strip')
+    return [
+      {
+        does: 'bring the finish up to the start, edge to edge',
+        check: 'the gap is nowhere wider than a hair',
+      },
+      ...(joints > 0
+        ? [
+            {
+              does: `lay the arc-shaped cover strips, ${inMm(strip)} wide, over the joints of the pieces, their middle lines on them`,
+              check: 'their ends meet at the seam; no edge of them climbs or lifts',
+            },
+          ]
+        : []),
+      {
+        does: `lay the cover strip, ${inMm(strip)} wide, over the seam with its middle line on it, from the foot up`,
+        check: 'as much of the strip lies on either side; no edge of it lifts',
+      },
+    ];
+  return [
+    {
+      does: `lap the finish over the start by ${inMm(overlap)}, half of it either side of the seam; do not rub the overlap down yet`,
+      check: 'the marks of turn 0 at the foot and the lip of both ends lie on one another',
+    },
+    {
+      does: 'hold a steel rule along the seam line, from the mark at the foot to the mark at the lip, and cut both layers in one light stroke',
+      check: 'the blade went through both layers and not into the coat under them',
+    },
+    {
+      does: 'lift the upper end, draw out the strip of the lower end beneath it, take the strip of the upper one away, and rub both edges down',
+      check: 'the two edges meet along the whole seam, and no strip is left under them',
+    },
+  ];
+}
+
+/** Cautions of a seam beyond those of every blade; the product's own sheet goes before them. Common practice, no source. */
+export const seamCautions = ({ style }: Seam): readonly string[] =>
+  style === 'cut-through'
+    ? [
+        'cutting through on the vessel: a fresh blade, hardly any pressure, away from the hand that holds; try it on a spare first. A coat that is scored may lift or chip later, and a cut in a coating lets in water: where that must not be, use an overlap',
+      ]
+    : [];
+
+/** A seam in the report. */
+export interface SeamReport {
+  readonly style: Seam['style'];
+  readonly overlap: number;
+  /** How much of the overlap lies before turn 0, where not all of it lies past it, mm. */
+  readonly before?: number;
+  readonly strip?: number;
+  readonly steps: readonly string[];
+}
+
+export const seamReport = (seam: Seam, joints: number): SeamReport => ({
+  style: seam.style,
+  overlap: seam.overlap,
+  ...(beforeSeam(seam) > 0 ? { before: beforeSeam(seam) } : {}),
+  ...(seam.strip === undefined ? {} : { strip: seam.strip }),
+  steps: seamSteps(seam, joints).map(({ does, check }) => `${does}; look: ${check}`),
+});
