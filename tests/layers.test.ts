@@ -33,6 +33,8 @@ const layers: Readonly<Record<string, readonly string[]>> = {
     'prove',
   ],
   cli: ['job', 'lengths'],
+  // The package's own face.
+  '.': ['job'],
 };
 
 /** A package is imported by one adapter, named for what it does. */

@@ -1,11 +1,11 @@
 // Every file of profiles/ is read by the reader of its kind; the published ones against the figures of their tables.
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { exitStatus } from '../src/cli/output.ts';
 import { describeBlank } from '../src/job/describe-blank.ts';
 import { readBlank } from '../src/job/read-blank.ts';
 import { readJob } from '../src/job/read-job.ts';
 import { parseJson } from '../src/job/read-json.ts';
-import { exitStatus } from '../src/job/report.ts';
 import { blankContent } from '../src/job/write-job.ts';
 import { expectWithin } from './closeness.ts';
 

@@ -2,13 +2,13 @@
 import { describeBlank } from '../job/describe-blank.ts';
 import { profileOfBlankAlone } from '../job/profile-picture.ts';
 import type { Blank } from '../job/read-blank.ts';
-import { exitStatus, type FileReport } from '../job/report.ts';
+import type { FileReport } from '../job/report.ts';
 import { givenBlank } from './blank-input.ts';
 import { coatsOfFlags } from './coat-flags.ts';
-import { Delivery } from './files.ts';
+import { delivered } from './delivery.ts';
 import { FlagLengths } from './flag-lengths.ts';
 import type { BlankFlags } from './options.ts';
-import { printFindings, printJson } from './output.ts';
+import { exitStatus, printFindings, printJson } from './output.ts';
 import { loadTools } from './tools.ts';
 
 export interface DescribeFlags extends BlankFlags {
@@ -26,14 +26,10 @@ async function writeProfile(
 ): Promise<readonly FileReport[]> {
   const { words, rasterise } = await loadTools();
   const picture = profileOfBlankAlone(blank, units, words);
-  const delivery = new Delivery(folder);
-  try {
+  await delivered(folder, async (delivery) => {
     await delivery.stage('profile.svg', picture);
     await delivery.stage('profile.png', rasterise(picture, pictureWidth));
-    await delivery.finish();
-  } finally {
-    await delivery.discard();
-  }
+  });
   return ['profile.svg', 'profile.png'].map((file) => ({ file, role: 'picture' }));
 }
 

@@ -4,13 +4,12 @@ import { draftCollars } from '../job/collar.ts';
 import { type CollarAsk, standardCollar } from '../job/collar-plan.ts';
 import { printOf } from '../job/print.ts';
 import { paperNamed } from '../job/print-paper.ts';
-import { exitStatus } from '../job/report.ts';
 import { givenBlank } from './blank-input.ts';
 import { thicknessOfFlags } from './coat-flags.ts';
-import { Delivery } from './files.ts';
+import { delivered } from './delivery.ts';
 import { FlagLengths } from './flag-lengths.ts';
 import type { CommonOptions } from './options.ts';
-import { printFindings, printJson } from './output.ts';
+import { exitStatus, printFindings, printJson } from './output.ts';
 import { loadWords } from './tools.ts';
 
 export interface CollarFlags extends CommonOptions {
@@ -56,8 +55,7 @@ export async function collarCommand(file: string, flags: CollarFlags): Promise<n
   const words = await loadWords();
   const draft = draftCollars({ ...ask, blank, blankFile: file, units: flags.units, words });
   const folder = flags.out ?? join(dirname(file), 'out');
-  const delivery = new Delivery(folder);
-  try {
+  const report = await delivered(folder, async (delivery) => {
     await delivery.stage(names.cut, draft.cut);
     await delivery.stage(names.guide, draft.guide);
     const guide = await delivery.readBack(names.guide);
@@ -71,17 +69,15 @@ export async function collarCommand(file: string, flags: CollarFlags): Promise<n
       { file: names.print, role: 'print' },
       { file: 'collar.report.json', role: 'report' },
     ];
-    const report = { ...draft.report, files };
-    await delivery.stage('collar.report.json', `${JSON.stringify(report, undefined, 2)}\n`);
-    await delivery.finish();
-    if (flags.json) printJson(report);
-    else
-      process.stdout.write(
-        `${[...draft.lines, `written to ${folder}: ${files.map((f) => f.file).join(', ')}`].join('\n')}\n`,
-      );
-    printFindings(report.checks);
-    return exitStatus(report.checks);
-  } finally {
-    await delivery.discard();
-  }
+    const made = { ...draft.report, files };
+    await delivery.stage('collar.report.json', `${JSON.stringify(made, undefined, 2)}\n`);
+    return made;
+  });
+  if (flags.json) printJson(report);
+  else
+    process.stdout.write(
+      `${[...draft.lines, `written to ${folder}: ${report.files.map((f) => f.file).join(', ')}`].join('\n')}\n`,
+    );
+  printFindings(report.checks);
+  return exitStatus(report.checks);
 }

@@ -8,16 +8,10 @@ import {
   type WrittenPiece,
 } from '../job/deliverables.ts';
 import { failedRules } from '../job/proof-in-words.ts';
-import {
-  exitStatus,
-  type GoresReport,
-  type PatternReport,
-  type Report,
-  type TemplateReport,
-} from '../job/report.ts';
-import { Delivery } from './files.ts';
+import type { GoresReport, PatternReport, Report, TemplateReport } from '../job/report.ts';
+import { type Delivery, delivered } from './delivery.ts';
 import type { CommonOptions } from './options.ts';
-import { printFindings, printJson } from './output.ts';
+import { exitStatus, printFindings, printJson } from './output.ts';
 
 export interface DeliveryOptions extends CommonOptions {
   readonly folder: string;
@@ -25,20 +19,17 @@ export interface DeliveryOptions extends CommonOptions {
 
 /** Write the pieces, read them back, and write all that is made from them. */
 export async function deliver({ pieces, rest }: Deliverables, options: DeliveryOptions): Promise<number> {
-  const delivery = new Delivery(options.folder);
-  try {
+  const report = await delivered(options.folder, async (delivery) => {
     const written: WrittenPiece[] = [];
     for (const piece of pieces) written.push(await writePiece(delivery, piece));
     const more = await rest(written);
     for (const { file, content } of more.files) await delivery.stage(file, content);
-    const report = fullReport(written, more);
-    await delivery.stage(reportFile, jsonContent(report));
-    await delivery.finish();
-    printReport(report, options);
-    return exitStatus(report.checks);
-  } finally {
-    await delivery.discard();
-  }
+    const made = fullReport(written, more);
+    await delivery.stage(reportFile, jsonContent(made));
+    return made;
+  });
+  printReport(report, options);
+  return exitStatus(report.checks);
 }
 
 /** Stage a piece's files, and read them back as they now stand. */

@@ -47,6 +47,18 @@ export class FlagLengths {
     return undefined;
   }
 
+  /** The share of a flag, `0.02` or `2%`, from 0 to `most`; undefined where it was not given or none. */
+  readShare(flag: string, text: string | undefined, most: number): number | undefined {
+    if (text === undefined) return undefined;
+    const percent = /^([+.\d].*?)\s*%$/.exec(text.trim())?.[1];
+    const share = Number(percent ?? text) / (percent === undefined ? 1 : 100);
+    if (text.trim() !== '' && share >= 0 && share <= most) return share;
+    return this.refuse(
+      flag,
+      `"${text}" will not do here; give a share of the length, from 0 to ${most}, or 0% to ${most * 100}%`,
+    );
+  }
+
   refuse(flag: string, says: string): undefined {
     this.#findings.push(stop('flags', { key: flag }, says));
     return undefined;

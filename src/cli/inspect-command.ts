@@ -3,14 +3,15 @@ import { basename } from 'node:path';
 import { type Inspected, inspect, inspectionLines, inspectionPicture } from '../job/inspect.ts';
 import { parseJson } from '../job/read-json.ts';
 import { readCutter, readFilm } from '../job/read-material.ts';
-import { exitStatus, type FileReport } from '../job/report.ts';
+import type { FileReport } from '../job/report.ts';
 import { type Cutter, type Film, standardCutter, standardFilm } from '../job/resolved-job.ts';
 import type { JobTools } from '../job/tools.ts';
 import { radians } from '../lengths/angle.ts';
-import { Delivery, readText } from './files.ts';
+import { delivered } from './delivery.ts';
+import { readText } from './files.ts';
 import { FlagLengths } from './flag-lengths.ts';
 import type { CommonOptions } from './options.ts';
-import { printFindings, printJson } from './output.ts';
+import { exitStatus, printFindings, printJson } from './output.ts';
 import { loadTools } from './tools.ts';
 
 export interface InspectFlags extends CommonOptions {
@@ -80,15 +81,11 @@ async function write(
     file,
     role: i < 2 ? 'picture' : 'report',
   }));
-  const delivery = new Delivery(folder);
-  try {
+  await delivered(folder, async (delivery) => {
     await delivery.stage('inspect.svg', picture);
     await delivery.stage('inspect.png', rasterise(picture, pictureWidth));
     await delivery.stage('inspect.json', `${JSON.stringify({ ...inspected.report, files }, undefined, 2)}\n`);
-    await delivery.finish();
-  } finally {
-    await delivery.discard();
-  }
+  });
   return files;
 }
 

@@ -61,6 +61,8 @@ withPrint(withBlankFlags(command('unroll')))
     [],
   )
   .option('--film <thickness>', 'thickness of the film')
+  .option('--stretch <share>', 'by how much of its length the film stretches in laying, 0.02 or 2%')
+  .option('--gather <share>', 'by how much it gathers without a pucker, 0 if left out')
   .option('--overlap <length>', 'extra past the seam')
   .option('--trim-lip <length>', 'extra above the band')
   .option('--trim-foot <length>', 'extra below the band')

@@ -4,6 +4,10 @@ import type { CommonOptions } from './options.ts';
 
 /** Input refused, or a usage error. */
 export const refusedStatus = 2;
+/** Status of work that was done: 1 where something needs the maker's eye. */
+export const exitStatus = (checks: readonly Finding[]): 0 | 1 =>
+  checks.some(({ level }) => level === 'look') ? 1 : 0;
+
 /** A fault of ours. */
 const faultStatus = 70;
 

@@ -6,6 +6,7 @@ import type { Proof } from '../job/proof.ts';
 import { failedRules, proofTable } from '../job/proof-in-words.ts';
 import { type DeliveredFolder, proofOfFolder } from '../job/prove-folder.ts';
 import { parseJson } from '../job/read-json.ts';
+import { recover } from './delivery.ts';
 import { readText } from './files.ts';
 import type { CommonOptions } from './options.ts';
 import { printJson } from './output.ts';
@@ -16,6 +17,7 @@ export interface ProveFlags extends CommonOptions {
 
 /** What the folder holds. @throws Refused where it is no folder, or holds no job. */
 async function folderOf(folder: string, { blank }: ProveFlags): Promise<DeliveredFolder> {
+  await recover(folder);
   const names = await readdir(folder).catch(() => undefined);
   if (!names)
     throw new Refused([

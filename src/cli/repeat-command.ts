@@ -3,14 +3,14 @@ import { basename } from 'node:path';
 import { isJob, readBlank } from '../job/read-blank.ts';
 import { parseJson } from '../job/read-json.ts';
 import { describeRepeat, type RepeatInput } from '../job/repeat.ts';
-import { exitStatus } from '../job/report.ts';
 import { standardArtwork, standardJob } from '../job/resolved-job.ts';
 import { bandOf } from './band-flag.ts';
-import { Delivery, readText } from './files.ts';
+import { delivered } from './delivery.ts';
+import { readText } from './files.ts';
 import { FlagLengths } from './flag-lengths.ts';
 import { givenJob } from './job-input.ts';
 import type { CommonOptions } from './options.ts';
-import { printFindings, printJson } from './output.ts';
+import { exitStatus, printFindings, printJson } from './output.ts';
 import { loadTools } from './tools.ts';
 
 export interface RepeatFlags extends CommonOptions {
@@ -34,13 +34,9 @@ async function groundFile(
 
 /** The ways and joins as repeat.json; gives the line that says so. */
 async function writeFindings(report: object, folder: string): Promise<string> {
-  const delivery = new Delivery(folder);
-  try {
+  await delivered(folder, async (delivery) => {
     await delivery.stage('repeat.json', `${JSON.stringify(report, undefined, 2)}\n`);
-    await delivery.finish();
-  } finally {
-    await delivery.discard();
-  }
+  });
   return `written to ${folder}: repeat.json`;
 }
 

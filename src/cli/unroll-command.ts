@@ -7,6 +7,7 @@ import { draftPieces, reportDrafts } from '../job/make.ts';
 import { printFiles } from '../job/prints.ts';
 import {
   type Job,
+  mostGiving,
   standardCutter,
   standardFilm,
   standardOverlap,
@@ -26,6 +27,8 @@ export interface UnrollFlags extends BlankFlags, GoreFlags, PrintFlags {
   readonly band?: string;
   readonly coat: readonly string[];
   readonly film?: string;
+  readonly stretch?: string;
+  readonly gather?: string;
   readonly overlap?: string;
   readonly trimLip?: string;
   readonly trimFoot?: string;
@@ -43,7 +46,12 @@ function askedOf(flags: UnrollFlags, name: string): Asked {
   const gores = pieces === 'gores' ? goresOf(flags, lengths) : undefined;
   const band = bandOf(flags.band, lengths);
   const coats = coatsOfFlags(flags.coat, lengths);
-  const film = lengths.read('--film', flags.film) ?? standardFilm.thickness;
+  const film = {
+    ...standardFilm,
+    thickness: lengths.read('--film', flags.film) ?? standardFilm.thickness,
+    stretch: lengths.readShare('--stretch', flags.stretch, mostGiving) ?? standardFilm.stretch,
+    gather: lengths.readShare('--gather', flags.gather, mostGiving) ?? standardFilm.gather,
+  };
   // Gores lie edge to edge, the last with the first too, unless an overlap is asked for.
   const overlap = lengths.read('--overlap', flags.overlap) ?? (gores ? 0 : standardOverlap);
   const job = {
@@ -51,7 +59,7 @@ function askedOf(flags: UnrollFlags, name: string): Asked {
     units: flags.units,
     ...(band ? { band } : {}),
     coats,
-    film: { ...standardFilm, thickness: film },
+    film,
     cutter: standardCutter,
     pieces: pieces === 'stacked' ? ('stacked' as const) : ('one' as const),
     edges: 'straight' as const,

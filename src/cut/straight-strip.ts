@@ -1,6 +1,7 @@
 // Where a straight-cut strip would go on a tapered wall: along a geodesic, not along the level line.
+
+import { sinc } from '../geometry/sinc.ts';
 import { type FlatWall, girthAt, sweep } from '../unroll/flat-wall.ts';
-import { sinc } from '../unroll/sinc.ts';
 
 /** How far a straight strip strays from the level line; mm along the wall, positive towards the lip. */
 export interface StraightStrip {

@@ -20,7 +20,9 @@ export interface GoresAsked {
 }
 
 export interface GorePlan extends Ground {
-  /** The band and its trims, as it is cut. */
+  /** The finished band on the sheet itself, mm up its middle from the foot corner: coats make a wall that bulges longer. */
+  readonly onSheet: Band;
+  /** That band and its trims, as it is cut. */
   readonly piece: Band;
   /** What the film follows: the wall, and in a comb's strip the cone that joins it. */
   readonly follows: GoreWall;
@@ -56,21 +58,23 @@ export function planGores(input: PlanInput, asked: GoresAsked): GorePlan {
   if (flatBands.some((flat) => liesWithin(band, flat))) refuse(liesFlat(wall, band));
   if (blank.handle) refuse(handleInTheWay);
   const bent = goreWallOf(wall, build);
-  const piece = { from: band.from - job.trim.foot, to: band.to + job.trim.lip };
+  const onSheet = { from: bent.toGrown(band.from), to: bent.toGrown(band.to) };
+  const piece = { from: onSheet.from - job.trim.foot, to: onSheet.to + job.trim.lip };
   const pointed = (['foot', 'lip'] as const).find(
     (end) => bent.at(end === 'foot' ? piece.from : piece.to).radius < leastRadius,
   );
   if (pointed) refuse(pastThePoint(input, pointed));
   const gives = filmGives(job.film);
   const count =
-    asked.count ?? goresNeeded(bent, bent.curvature, band, gives) ?? refuse(tooMany(input, bent, band));
+    asked.count ?? goresNeeded(bent, bent.curvature, onSheet, gives) ?? refuse(tooMany(input, bent, onSheet));
   const { levels, corners } = bent;
   const options = { count, band: piece, spacing, levels, corners, overlap: job.seam.overlap };
   const joined = combOf(input, bent, options, asked);
-  const places = placesOf(band);
+  const places = placesOf(onSheet);
   const strain = goreStrain(bent, bent.curvature, count, places);
   return {
     ...ground,
+    onSheet,
     piece,
     joined: asked.joined,
     ...joined,
@@ -80,7 +84,7 @@ export function planGores(input: PlanInput, asked: GoresAsked): GorePlan {
       ...ground.wallSays,
       strainSays(input, strain, count),
       ...stripSays(input, joined.comb, asked),
-      ...cornersSay(bent, band, count),
+      ...cornersSay(bent, onSheet, count),
       ...ground.jobSays,
     ],
   };
@@ -174,7 +178,7 @@ function stripSays({ job }: PlanInput, comb: GoreComb | undefined, { joined, str
 }
 
 /** Where a wall has corners, what straight levels leave. */
-function cornersSay({ at, corners }: BentGoreWall, band: Band, count: number): Finding[] {
+function cornersSay({ at, corners, toBare }: BentGoreWall, band: Band, count: number): Finding[] {
   const inside = corners.filter((along) => along > band.from && along < band.to);
   if (inside.length === 0) return [];
   // The fall of a level arc over half a gore, which a straight level leaves out: h² s / 2r.
@@ -184,6 +188,6 @@ function cornersSay({ at, corners }: BentGoreWall, band: Band, count: number): F
       return (halfWidth(radius, count) ** 2 * Math.abs(slope)) / (2 * radius);
     }),
   );
-  const says = `bends only at corners, ${inside.map(inMm).join(' and ')} along; gores fold there, and their ends are up to ${inMm(off)} off level; --pieces stacked follows each stretch exactly`;
+  const says = `bends only at corners, ${inside.map((on) => inMm(toBare(on))).join(' and ')} along; gores fold there, and their ends are up to ${inMm(off)} off level; --pieces stacked follows each stretch exactly`;
   return [note('gores-at-corners', { key: '--pieces' }, says)];
 }

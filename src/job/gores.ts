@@ -19,11 +19,11 @@ export interface GoresDraft extends Written {
 /** @throws Refused where gores can't be made of this wall. */
 export function draftGores(input: GoresInput): GoresDraft {
   const plan = planGores(input, input.gores);
-  const { options, band, follows, comb } = plan;
+  const { options, onSheet, follows, comb } = plan;
   const drawings = goreDrawings({
     wall: follows,
     options,
-    band,
+    band: onSheet,
     ...(comb ? { comb } : {}),
     notes: notesOf(input, plan),
     words: input.tools.words,

@@ -2,7 +2,14 @@
 import { type Finding, Refused } from '../finding.ts';
 import { degrees, radians } from '../lengths/angle.ts';
 import { inMm } from '../lengths/length.ts';
-import { type Cutter, type Film, type Job, standardCutter, standardFilm } from './resolved-job.ts';
+import {
+  type Cutter,
+  type Film,
+  type Job,
+  mostGiving,
+  standardCutter,
+  standardFilm,
+} from './resolved-job.ts';
 import {
   isObject,
   type Keys,
@@ -59,8 +66,8 @@ const materialKeys = {
 
 export const filmKeys = {
   thickness: standard('Film thickness', lengthOrZero, standardFilm.thickness),
-  stretch: standard('Film stretch', number({ least: 0, most: 0.5 }), standardFilm.stretch),
-  gather: standard('Film gather', number({ least: 0, most: 0.5 }), standardFilm.gather),
+  stretch: standard('Film stretch', number({ least: 0, most: mostGiving }), standardFilm.stretch),
+  gather: standard('Film gather', number({ least: 0, most: mostGiving }), standardFilm.gather),
   minWidth: standard('Thinnest film', lengthOrZero, standardFilm.minWidth),
   minGap: standard('Narrowest gap', lengthOrZero, standardFilm.minGap),
   minPiece: standard('Smallest piece, mm²', number({ least: 0, most: 1e6 }), standardFilm.minPiece),

@@ -146,7 +146,3 @@ export function blankReport(wall: Wall, flatBands: readonly Band[]): BlankReport
     readings,
   };
 }
-
-/** Exit status: 1 where something needs the maker's eye. */
-export const exitStatus = (checks: readonly Finding[]): 0 | 1 =>
-  checks.some(({ level }) => level === 'look') ? 1 : 0;

@@ -26,6 +26,9 @@ export type PouredCoat = Omit<Coat, 'thickness'> & { readonly volume: number };
 
 export type JobCoat = Coat | PouredCoat;
 
+/** Film that gave more than this would be another material: as a share of its length. */
+export const mostGiving = 0.5;
+
 export interface Film {
   /** mm. */
   readonly thickness: number;

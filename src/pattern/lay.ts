@@ -1,7 +1,7 @@
 // Lays: how a pattern drawn on the plane is spread over a wall whose girth changes.
 import type { Point } from '../geometry/point.ts';
+import { expm1c, log1pc } from '../geometry/sinc.ts';
 import { type FlatWall, girthAt, levelAngle, radiusAt, toFlat, type WallPoint } from '../unroll/flat-wall.ts';
-import { expm1c, log1pc } from '../unroll/sinc.ts';
 
 /**
  * A lay maps the laid pattern (x: mm around where its scale is taken, y: mm up) onto the wall. Level lines stay level

@@ -1,7 +1,7 @@
 // This wall laid flat: exact maps between a place on the wall and a place on the sheet, both ways.
 import type { Affine } from '../geometry/affine.ts';
 import type { Point } from '../geometry/point.ts';
-import { atanc, sinc } from './sinc.ts';
+import { atanc, sinc } from '../geometry/sinc.ts';
 
 /** A place on the wall. `turn`: 0 to 1 around, counter-clockwise seen from above, 0 at the seam; past 1 is the overlap. */
 export interface WallPoint {

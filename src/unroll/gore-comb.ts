@@ -2,6 +2,7 @@
 import { type Affine, compose, moveContour, moveSegment, rotation, translation } from '../geometry/affine.ts';
 import { type Contour, line, reverseContour, reverseSegment, type Segment } from '../geometry/contour.ts';
 import { cross, type Point, subtract } from '../geometry/point.ts';
+import { sinc } from '../geometry/sinc.ts';
 import {
   arcBetween,
   closedUp,
@@ -14,7 +15,6 @@ import {
   halfWidth,
   leftEdge,
 } from './gores.ts';
-import { sinc } from './sinc.ts';
 
 export interface CombOptions extends GoreOptions {
   /** The end at which the gores stay together. */

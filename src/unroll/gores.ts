@@ -3,7 +3,7 @@ import type { Band } from '../blank/flat-band.ts';
 import { type Contour, cubic, line, reverseSegment, type Segment } from '../geometry/contour.ts';
 import { distance, type Point, subtract } from '../geometry/point.ts';
 import { withEnds } from '../geometry/segment.ts';
-import { sinc } from './sinc.ts';
+import { sinc } from '../geometry/sinc.ts';
 
 /** The wall under the gores: radius and its slope by distance along, on the surface the film lies on. */
 export interface GoreWall {
@@ -66,9 +66,6 @@ const nudge = 1e-3;
 /** At a corner an edge is looked at from its own side, so far from it, mm. */
 const beside = 1e-9;
 
-/** The sheet's thickness takes it around a corner at once; an edge takes so long to follow, below the corner, mm. */
-const settling = 0.25;
-
 /** A part of an edge that bends nowhere sharply, and from where to where its wall may be looked at. */
 interface SmoothPart {
   readonly band: Band;
@@ -76,10 +73,7 @@ interface SmoothPart {
 }
 
 function smoothParts({ from, to }: Band, corners: readonly number[]): SmoothPart[] {
-  const inside = corners
-    .flatMap((along) => [along - settling, along])
-    .filter((along) => along > from && along < to)
-    .sort((a, b) => a - b);
+  const inside = corners.filter((along) => along > from && along < to).sort((a, b) => a - b);
   const ends = [from, ...inside, to];
   return ends.slice(1).map((end, i) => {
     const start = ends[i] ?? from;

@@ -4,9 +4,9 @@ import type { Box } from '../geometry/box.ts';
 import { type Contour, cubic, line, polyline } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import { add, type Point, scale } from '../geometry/point.ts';
+import { asinc, sinc } from '../geometry/sinc.ts';
 import { rectangleSag } from '../geometry/tolerance.ts';
 import { type FlatWall, girthAt, levelAngle, radiusAt, sweep, toFlat } from './flat-wall.ts';
-import { asinc, sinc } from './sinc.ts';
 
 /** A straight edge of the piece: parallel to the line up the wall at `turn`, at `offset` mm to its right. */
 export interface SideEdge {

@@ -39,6 +39,9 @@ const lines = {
   foot: gores('barrel', 'foot', '--gores', '12', '--joined', 'foot', '--overlap', '6'),
   lip: gores('wine-glass-bowl', 'lip', '--gores', '10', '--joined', 'lip', '--strip', '3'),
   fan: gores('wine-glass-bowl', 'fan', '--gores', '10', '--joined', 'foot', '--overlap', '5'),
+  stretchy: gores('barrel', 'stretchy', '--stretch', '2%'),
+  stiff: gores('barrel', 'stiff', '--stretch', '0.001'),
+  absurd: gores('barrel', 'refused', '--stretch', '2', '--gather', 'some'),
   straight: gores('tapered-cup', 'refused'),
   flat: gores('stepped-cup', 'refused', '--band', '10..50'),
   neck: gores('stepped-cup', 'refused', '--gores', '12', '--joined', 'foot'),
@@ -78,6 +81,21 @@ const sheetRadius = (wall: Wall, along: number): number => {
   return radius + 0.04 * Math.cos(lean);
 };
 
+/**
+ * Length of the sheet from the foot corner up to a place, mm: parallel curves differ in length by their distance times
+ * the angle turned by, and lines on either side of a corner meet on its bisector.
+ */
+function sheetLength(wall: Wall, along: number): number {
+  const bends: number[] = [];
+  if (wall.kind === 'curved' && wall.curved.profile.kind === 'stepped') {
+    const leans = wall.curved.profile.corners.slice(0, -1);
+    for (const [i, corner] of leans.entries())
+      if (i > 0 && corner.along < along)
+        bends.push(2 * Math.tan(((leans[i - 1]?.lean ?? 0) - corner.lean) / 2));
+  } else bends.push(wallAt(wall, 0).lean - wallAt(wall, along).lean);
+  return along + 0.04 * bends.reduce((sum, bend) => sum + bend, 0);
+}
+
 describe.each([
   ['barrel', 'barrel', 'arcs'],
   ['bowl', 'wine-glass-bowl', 'arcs'],
@@ -94,9 +112,10 @@ describe.each([
       const { lean } = wallAt(wall, along);
       const radius = sheetRadius(wall, along);
       const slant = levels === 'arcs' ? radius / Math.sin(lean) : undefined;
+      const up = sheetLength(wall, along) - sheetLength(wall, from);
       const girth = outlines.reduce((sum, gore) => {
         const { x, y } = middleOf(gore);
-        return sum + levelLength(gore, x, y - (along - from + template.trim.foot), slant);
+        return sum + levelLength(gore, x, y - (up + template.trim.foot), slant);
       }, 0);
       expectWithin(girth, 2 * Math.PI * radius, 0.01, `girth ${along} along`);
       looked++;
@@ -159,12 +178,24 @@ test.each([
     if (!gore) throw new Error('no gore');
     const [, ...rest] = gore.segments;
     const up = rest.slice(0, Math.floor(rest.length / 2));
-    const middle = band.to - band.from + trim.foot + trim.lip;
+    const middle = sheetLength(wall, band.to) - sheetLength(wall, band.from) + trim.foot + trim.lip;
     const edge = lengthOf(up);
     // The trims bend less than the band, past the corners not at all.
     expectWithin(edge / middle - 1, excess, 0.12 * excess);
   },
 );
+
+test('film that stretches more takes fewer gores, and film that stretches less than a hand gives it no more', () => {
+  const count = (name: Name) => reportOf(name).template.gores.count;
+  expect(count('stretchy')).toBeLessThan(count('barrel'));
+  expect(reportOf('stretchy').template.gores.strain).toBeLessThanOrEqual(0.02);
+  expect(count('stiff')).toBe(count('barrel'));
+  expect(ran.absurd.status).toBe(2);
+  expect(ran.absurd.lines).toEqual([
+    expect.stringContaining('--stretch: "2" will not do here'),
+    expect.stringContaining('--gather: "some" will not do here'),
+  ]);
+});
 
 test('the last gore alone has the overlap asked for, all the way up', () => {
   const outlines = outlinesOf('few');

@@ -49,7 +49,7 @@ describe('the wall under gores', () => {
     const thick = goreWallOf(wall, { coats: 0.4, film: 0.1, gather: 0 });
     for (const up of [10, 60, 100]) {
       const lean = Math.asin((up - 60) / 120);
-      const grown = thick.at(along(up)).radius - under.at(along(up)).radius;
+      const grown = thick.at(thick.toGrown(along(up))).radius - under.at(along(up)).radius;
       expectWithin(grown, 0.45 * Math.cos(lean), 1e-4);
     }
   });

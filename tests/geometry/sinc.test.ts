@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { asinc, atanc, expm1c, log1pc, sinc } from '../../src/unroll/sinc.ts';
+import { asinc, atanc, expm1c, log1pc, sinc } from '../../src/geometry/sinc.ts';
 import { expectWithinPart } from '../closeness.ts';
 
 // Truth: the Maclaurin series, summed to where a term is below 1e-20 (all arguments here are at most 1/2).

@@ -1,0 +1,196 @@
+// Files delivered to a folder: all of a run's or none, whatever happens to the run, and one run at a time.
+//
+// A run writes into a staging folder of its own. Once all is there it notes that (`ready`), and only then moves the files
+// into place. A run that died before that left the old files; one that died after is finished by the next run.
+import { existsSync, mkdirSync, readFileSync, renameSync, rmSync } from 'node:fs';
+import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { hostname } from 'node:os';
+import { dirname, join } from 'node:path';
+import { Refused, stop } from '../finding.ts';
+import type { FileContent } from '../job/deliverables.ts';
+
+const stagingName = '.seamwright-writing';
+/** In the staging folder: who writes there, the files to be, and the list of them once they are whole. */
+const owner = 'owner.json';
+const files = 'files';
+const ready = 'ready.json';
+
+/** A staging folder before its owner is noted in it, and one that a dead run left; numbered by the process at work on it. */
+const making = '.seamwright-making-';
+const left = '.seamwright-left-';
+
+/** Ended by the maker, as shells tell it: 128 and the number of the signal. */
+const signals = { SIGINT: 130, SIGTERM: 143, SIGHUP: 129 } as const;
+
+interface Owner {
+  readonly pid: number;
+  readonly host: string;
+}
+
+/** One delivery: `stage` every file, then `finish`; `discard` whatever happened. */
+export class Delivery {
+  readonly #folder: string;
+  readonly #names: string[] = [];
+  #isOpen = false;
+
+  constructor(folder: string) {
+    this.#folder = folder;
+  }
+
+  get #staging(): string {
+    return join(this.#folder, stagingName);
+  }
+
+  /** Write one file to the staging place; `name` may lie in a folder. @throws Refused where it can't be written. */
+  async stage(name: string, content: FileContent): Promise<void> {
+    await this.#trying(async () => {
+      if (!this.#isOpen) await this.#open();
+      const path = join(this.#staging, files, name);
+      await mkdir(dirname(path), { recursive: true });
+      await writeFile(path, content);
+    });
+    this.#names.push(name);
+  }
+
+  /** A staged file as it now stands on the disk. */
+  async readBack(name: string): Promise<string> {
+    return this.#trying(() => readFile(join(this.#staging, files, name), 'utf8'));
+  }
+
+  /** Move every staged file into the folder: all of them, or none where a folder stands in the way of one. */
+  async finish(): Promise<void> {
+    await this.#trying(async () => {
+      for (const name of this.#names) await refuseFolder(join(this.#folder, name));
+      const list = join(this.#staging, ready);
+      await writeFile(`${list}.part`, JSON.stringify(this.#names));
+      // From here on there is no way back, and nothing of this run comes between.
+      renameSync(`${list}.part`, list);
+      moveReady(this.#staging, this.#folder);
+      await this.discard();
+    });
+  }
+
+  /** Take the staging place away, if it was ever made; that it can't be is not worth a word of its own. */
+  async discard(): Promise<void> {
+    if (!this.#isOpen) return;
+    this.#isOpen = false;
+    for (const signal of signalNames) process.off(signal, this.#stopped);
+    await rm(this.#staging, { recursive: true, force: true }).catch(() => undefined);
+  }
+
+  async #open(): Promise<void> {
+    await mkdir(this.#folder, { recursive: true });
+    await recover(this.#folder);
+    const made = join(this.#folder, `${making}${process.pid}`);
+    const self: Owner = { pid: process.pid, host: hostname() };
+    try {
+      await mkdir(made, { recursive: true });
+      await writeFile(join(made, owner), JSON.stringify(self));
+      // Fails where one is there that holds anything, and each holds its owner.
+      await rename(made, this.#staging);
+    } catch (fault) {
+      await rm(made, { recursive: true, force: true });
+      throw ['ENOTEMPTY', 'EEXIST', 'EPERM'].includes(codeOf(fault)) ? busy(this.#folder) : fault;
+    }
+    this.#isOpen = true;
+    for (const signal of signalNames) process.once(signal, this.#stopped);
+  }
+
+  readonly #stopped = (signal: keyof typeof signals): void => {
+    rmSync(this.#staging, { recursive: true, force: true });
+    process.exit(signals[signal]);
+  };
+
+  async #trying<T>(work: () => Promise<T>): Promise<T> {
+    try {
+      return await work();
+    } catch (fault) {
+      await this.discard();
+      if (fault instanceof Refused) throw fault;
+      const says = `can't be written to (${codeOf(fault)}); give another folder with --out`;
+      throw new Refused([stop('unwritable', { file: this.#folder }, says)]);
+    }
+  }
+}
+
+const signalNames = Object.keys(signals) as readonly (keyof typeof signals)[];
+
+const codeOf = (fault: unknown): string => (fault as { code?: string }).code ?? String(fault);
+
+/**
+ * What a run that died left in a folder is put right: its files are moved into place if all of them were whole, and
+ * taken away if not. @throws Refused where another run is writing there now.
+ */
+export async function recover(folder: string): Promise<void> {
+  const staging = join(folder, stagingName);
+  if (existsSync(staging)) {
+    if (await isAlive(staging)) throw busy(folder);
+    // Of two runs that find it, the one whose rename succeeds has it.
+    await rename(staging, join(folder, `${left}${process.pid}`)).catch(() => undefined);
+  }
+  for (const name of await readdir(folder).catch(() => [])) {
+    const at = [making, left].find((start) => name.startsWith(start));
+    if (at === undefined || isOthers(Number(name.slice(at.length)))) continue;
+    const path = join(folder, name);
+    if (existsSync(join(path, ready))) moveReady(path, folder);
+    await rm(path, { recursive: true, force: true });
+  }
+}
+
+/** Move the files that are listed as whole; those that were moved before are not there any more. */
+function moveReady(staging: string, folder: string): void {
+  const names = JSON.parse(readFileSync(join(staging, ready), 'utf8')) as readonly string[];
+  for (const name of names) {
+    const [from, to] = [join(staging, files, name), join(folder, name)];
+    if (!existsSync(from)) continue;
+    if (name.includes('/')) mkdirSync(dirname(to), { recursive: true });
+    renameSync(from, to);
+  }
+}
+
+async function isAlive(staging: string): Promise<boolean> {
+  const { pid, host } = JSON.parse(await readFile(join(staging, owner), 'utf8')) as Owner;
+  // Of another machine it can't be told: it is taken as alive.
+  return host !== hostname() || isOthers(pid);
+}
+
+/** Whether another process runs under a number; one whose number is ours now has died. */
+const isOthers = (pid: number): boolean => pid !== process.pid && isRunning(pid);
+
+function isRunning(pid: number): boolean {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch (fault) {
+    return codeOf(fault) === 'EPERM';
+  }
+}
+
+const busy = (folder: string): Refused =>
+  new Refused([
+    stop(
+      'busy',
+      { file: folder },
+      `another run is writing here; wait for it, or give another folder with --out; if none is, delete ${stagingName} in it`,
+    ),
+  ]);
+
+async function refuseFolder(path: string): Promise<void> {
+  const there = await stat(path).catch(() => undefined);
+  if (!there?.isDirectory()) return;
+  const says =
+    'is a folder, and a file of this name is to be written; move it away, or give another folder with --out';
+  throw new Refused([stop('unwritable', { file: path }, says)]);
+}
+
+/** Stage files by `work`, then move them into the folder together; whatever goes wrong, nothing is left behind. */
+export async function delivered<T>(folder: string, work: (delivery: Delivery) => Promise<T>): Promise<T> {
+  const delivery = new Delivery(folder);
+  try {
+    const done = await work(delivery);
+    await delivery.finish();
+    return done;
+  } finally {
+    await delivery.discard();
+  }
+}

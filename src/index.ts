@@ -1,0 +1,15 @@
+// For programs that make jobs themselves: the same engine that the command and the page use.
+export { type Finding, Refused } from './finding.ts';
+export {
+  type Deliverables,
+  filesOfPiece,
+  fullReport,
+  type NamedFile,
+  type Rest,
+  type WrittenPiece,
+} from './job/deliverables.ts';
+export { type MakeFilesInput, type MakeOptions, makeFiles } from './job/make-files.ts';
+export { type FileNamed, filesNamed } from './job/named-files.ts';
+export { readBlank } from './job/read-blank.ts';
+export { readJob } from './job/read-job.ts';
+export { type JobTools, startTools } from './job/tools.ts';

@@ -1,0 +1,135 @@
+// The surface that film lies on: a wall moved out along its normal, by its own length.
+import type { ProfilePoint } from '../blank/profile.ts';
+import { type Wall, wallAt, wallLength } from '../blank/wall.ts';
+
+/**
+ * A wall grown along its normal. Its own length is not the bare wall's: where the wall bulges it is longer, by the
+ * growth times the angle its lean turns by. `on` is mm up the grown wall, `along` mm up the bare one; both begin at the
+ * foot corner, and past the corners at foot and lip both go straight on.
+ */
+export interface GrownWall {
+  readonly at: (on: number) => {
+    readonly radius: number;
+    /** d radius / d on: the sine of the lean. */
+    readonly slope: number;
+  };
+  readonly toGrown: (along: number) => number;
+  readonly toBare: (on: number) => number;
+  readonly length: number;
+  /** Where it bends at once, mm on; none on a smooth or a straight wall. */
+  readonly corners: readonly number[];
+}
+
+/** The wall with its surface moved out by `growth` mm, less than the wall's own tightest hollow. */
+export function grownWall(wall: Wall, growth: number): GrownWall {
+  return wall.kind === 'curved' && wall.curved.profile.kind === 'stepped'
+    ? grownSteps(wall.curved.profile.corners, growth)
+    : grownCurve(wall, growth);
+}
+
+/** Rounds in which a place settles: each takes a factor of growth over the meridian's radius off the error. */
+const mostRounds = 40;
+const settled = 1e-12;
+
+/**
+ * Source: offset of a plane curve, ds' = (1 + growth x curvature) ds; summed up the wall that is the length and growth
+ * times what the lean has turned by (any text on parallel curves).
+ */
+function grownCurve(wall: Wall, growth: number): GrownWall {
+  const top = wallLength(wall);
+  const foot = wallAt(wall, 0).lean;
+  const onWall = (along: number) => Math.min(top, Math.max(0, along));
+  const longer = (along: number) => growth * (foot - wallAt(wall, onWall(along)).lean);
+  const toGrown = (along: number) => along + longer(along);
+  const toBare = (on: number): number => {
+    let along = on;
+    for (let i = 0; i < mostRounds; i++) {
+      const next = on - longer(along);
+      const moved = Math.abs(next - along);
+      along = next;
+      if (moved < settled) break;
+    }
+    return along;
+  };
+  return {
+    at: (on) => {
+      const along = toBare(on);
+      const place = wallAt(wall, onWall(along));
+      const slope = Math.sin(place.lean);
+      const beyond = along - onWall(along);
+      return { radius: place.radius + growth * Math.cos(place.lean) + slope * beyond, slope };
+    },
+    toGrown,
+    toBare,
+    length: toGrown(top),
+    corners: [],
+  };
+}
+
+/** A stretch between corners. */
+interface Stretch {
+  /** Where it begins on the bare wall and on the grown one, mm, and how long it is on either. */
+  readonly along: number;
+  readonly on: number;
+  readonly bare: number;
+  readonly grown: number;
+  /** Radius of the grown wall where it begins, mm. */
+  readonly radius: number;
+  readonly slope: number;
+}
+
+/** Its stretches moved out as they are, to where they meet: by growth times the tangent of half the bend at each end. */
+function grownSteps(corners: readonly ProfilePoint[], growth: number): GrownWall {
+  const stretches = stretchesOf(corners, growth);
+  const find = (place: number, start: 'along' | 'on'): Stretch => {
+    const found = stretches.findLast((stretch) => stretch[start] <= place) ?? stretches[0];
+    if (!found) throw new Error('a wall has at least one stretch');
+    return found;
+  };
+  const isEnd = (stretch: Stretch) => stretch === stretches[0] || stretch === stretches.at(-1);
+  /** Share of the stretch; past its free end, mm for mm. */
+  const moved = (stretch: Stretch, past: number, from: number, to: number): number =>
+    isEnd(stretch) && (past < 0 || past > from) ? (past < 0 ? past : to + past - from) : (past * to) / from;
+  const toGrown = (along: number) => {
+    const stretch = find(along, 'along');
+    return stretch.on + moved(stretch, along - stretch.along, stretch.bare, stretch.grown);
+  };
+  const last = stretches.at(-1);
+  return {
+    at: (on) => {
+      const stretch = find(on, 'on');
+      return { radius: stretch.radius + stretch.slope * (on - stretch.on), slope: stretch.slope };
+    },
+    toGrown,
+    toBare: (on) => {
+      const stretch = find(on, 'on');
+      return stretch.along + moved(stretch, on - stretch.on, stretch.grown, stretch.bare);
+    },
+    length: last ? last.on + last.grown : 0,
+    corners: stretches.slice(1).map(({ on }) => on),
+  };
+}
+
+function stretchesOf(corners: readonly ProfilePoint[], growth: number): readonly Stretch[] {
+  const leans = corners.slice(0, -1).map(({ lean }) => lean);
+  const reach = (below: number | undefined, above: number | undefined): number =>
+    below === undefined || above === undefined ? 0 : growth * Math.tan((below - above) / 2);
+  let on = 0;
+  return leans.map((lean, i) => {
+    const [from, to] = [corners[i], corners[i + 1]];
+    if (!from || !to) throw new Error('a stretch has two ends');
+    const before = reach(leans[i - 1], lean);
+    const bare = to.along - from.along;
+    const slope = Math.sin(lean);
+    const stretch = {
+      along: from.along,
+      on,
+      bare,
+      grown: bare + before + reach(lean, leans[i + 1]),
+      radius: from.radius + growth * Math.cos(lean) - slope * before,
+      slope,
+    };
+    on += stretch.grown;
+    return stretch;
+  });
+}

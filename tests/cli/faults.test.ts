@@ -1,0 +1,168 @@
+// Faults in the middle of writing: a run killed at every call to the file system, stopped by the maker, met by another
+// run, out of room, or its folder gone. The old files stand, or the new ones, and the next run leaves nothing behind.
+import { spawn, spawnSync } from 'node:child_process';
+import { mkdirSync, readdirSync, rmSync } from 'node:fs';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { recover } from '../../src/cli/delivery.ts';
+import { command, patience, run, Workshop } from './run.ts';
+
+const shop = new Workshop();
+afterAll(() => shop.clear());
+
+const names = ['report.json', 'template.cut.svg', 'template.guide.svg'] as const;
+const unroll = (overlap: number, folder = 'out') => [
+  'unroll',
+  'cup.blank.json',
+  '--out',
+  folder,
+  '--overlap',
+  `${overlap}`,
+];
+
+/** Preloaded into a run: `act` at its n-th call to the file system that changes something. */
+const atCall = (n: number, act: string): readonly string[] => [
+  '--import',
+  `data:text/javascript,${encodeURIComponent(`import fs from 'node:fs'; import { syncBuiltinESMExports } from 'node:module';
+    let count = 0;
+    const tick = () => { if (++count === ${n}) { ${act} } };
+    for (const [home, names] of [[fs.promises, ['mkdir', 'writeFile', 'rename', 'rm']], [fs, ['renameSync', 'mkdirSync', 'rmSync']]])
+      for (const name of names) { const call = home[name]; home[name] = (...args) => { tick(); return call(...args); }; }
+    syncBuiltinESMExports();`)}`,
+];
+const kill = "process.kill(process.pid, 'SIGKILL')";
+
+const textsIn = (folder: string) => names.map((name) => shop.read(`${folder}/${name}`));
+const hiddenIn = (folder: string) => readdirSync(shop.at(folder)).filter((name) => name.startsWith('.'));
+
+let older: readonly string[] = [];
+let newer: readonly string[] = [];
+beforeAll(async () => {
+  expect((await run(unroll(9, 'new'), { cwd: shop.folder })).status).toBe(0);
+  newer = textsIn('new');
+  expect((await run(unroll(6), { cwd: shop.folder })).status).toBe(0);
+  older = textsIn('out');
+  expect(older.every((text, i) => text !== newer[i])).toBe(true);
+}, 60_000);
+
+describe('a run that is killed', () => {
+  test(
+    'leaves the old files or the new ones, at whatever call it dies, and the next finishes or clears it',
+    patience,
+    async () => {
+      const ends: string[] = [];
+      for (let call = 1; call < 100; call++) {
+        const { status } = await run(unroll(9), { cwd: shop.folder, node: atCall(call, kill) });
+        const found = textsIn('out');
+        // Every file by itself is whole at any moment.
+        for (const [i, text] of found.entries()) expect([older[i], newer[i]]).toContain(text);
+        await recover(shop.at('out'));
+        const kept = textsIn('out');
+        const set = kept.every((text, i) => text === older[i]) ? 'old' : 'new';
+        expect(kept).toEqual(set === 'old' ? older : newer);
+        expect(hiddenIn('out')).toEqual([]);
+        ends.push(set);
+        if (status === 0) break;
+        expect(status).toBeNull();
+        if (set === 'new') expect((await run(unroll(6), { cwd: shop.folder })).status).toBe(0);
+      }
+      // Killed before they were all written: old. After: new. Both kinds were met.
+      expect(ends.filter((end) => end === 'old').length).toBeGreaterThan(5);
+      expect(ends.filter((end) => end === 'new').length).toBeGreaterThan(2);
+      expect(ends.join(' ')).toMatch(/^(old )+(new ?)+$/);
+    },
+  );
+
+  test('with its folder new leaves nothing that a next run stumbles on', patience, async () => {
+    await run(unroll(6, 'fresh'), { cwd: shop.folder, node: atCall(5, kill) });
+    expect(hiddenIn('fresh')).toHaveLength(1);
+    expect((await run(unroll(6, 'fresh'), { cwd: shop.folder })).status).toBe(0);
+    expect(readdirSync(shop.at('fresh')).sort()).toEqual(names);
+  });
+});
+
+test('a run that the maker stops ends with 130 and leaves the folder as it was', patience, async () => {
+  expect((await run(unroll(6), { cwd: shop.folder })).status).toBe(0);
+  const { status } = await run(unroll(9), {
+    cwd: shop.folder,
+    // Sent to itself, and time given for it to arrive.
+    node: atCall(
+      6,
+      "process.kill(process.pid, 'SIGINT'); const end = Date.now() + 200; while (Date.now() < end);",
+    ),
+  });
+  expect(status).toBe(130);
+  expect(textsIn('out')).toEqual(older);
+  expect(hiddenIn('out')).toEqual([]);
+});
+
+test(
+  'of two runs into one folder the second is told, or comes after; what stands is of one of them',
+  patience,
+  async () => {
+    const ran = await Promise.all(
+      [6, 9].map((overlap) => run(unroll(overlap, 'both'), { cwd: shop.folder })),
+    );
+    for (const { status, lines } of ran)
+      if (status !== 0) {
+        expect(status).toBe(2);
+        expect(lines.join()).toMatch(/^both: another run is writing here; wait for it/);
+      }
+    expect(ran.some(({ status }) => status === 0)).toBe(true);
+    expect([older, newer]).toContainEqual(textsIn('both'));
+    expect(hiddenIn('both')).toEqual([]);
+  },
+);
+
+test('a run that is writing is not disturbed by another, nor by prove', patience, async () => {
+  const slow = spawn(
+    process.execPath,
+    [...atCall(6, 'const end = Date.now() + 6000; while (Date.now() < end);'), command, ...unroll(9, 'slow')],
+    { cwd: shop.folder },
+  );
+  const done = new Promise((resolve) => slow.on('close', resolve));
+  mkdirSync(shop.at('slow'), { recursive: true });
+  while (hiddenIn('slow').length === 0) await new Promise((resolve) => setTimeout(resolve, 20));
+  for (const args of [unroll(6, 'slow'), ['prove', 'slow']]) {
+    const { status, lines } = await run(args, { cwd: shop.folder });
+    expect([status, lines.join()]).toEqual([2, expect.stringMatching(/another run is writing here/)]);
+  }
+  expect(await done).toBe(0);
+  expect(textsIn('slow')).toEqual(newer);
+});
+
+describe('a place that can not be written', () => {
+  test(
+    'for want of room: the real limit of a file, in words, and the old files stand',
+    patience,
+    async () => {
+      expect((await run(unroll(6), { cwd: shop.folder })).status).toBe(0);
+      // 100 blocks of 512 bytes: the guide is larger than that.
+      const shell = `ulimit -f 100; exec ${process.execPath} ${command} ${unroll(9).join(' ')}`;
+      const { status, stderr } = spawnSync('sh', ['-c', shell], { cwd: shop.folder, encoding: 'utf8' });
+      expect(stderr).toMatch(/^out: can't be written to \(EFBIG\); give another folder with --out\n$/);
+      expect(status).toBe(2);
+      expect(textsIn('out')).toEqual(older);
+      expect(hiddenIn('out')).toEqual([]);
+    },
+  );
+
+  test('because it is taken away in the middle', patience, async () => {
+    const gone = `fs.rmSync(${JSON.stringify(shop.at('gone'))}, { recursive: true, force: true })`;
+    const { status, lines } = await run(unroll(6, 'gone'), { cwd: shop.folder, node: atCall(6, gone) });
+    expect(status).toBe(2);
+    expect(lines).toEqual([expect.stringMatching(/^gone: can't be written to \(ENOENT\)/)]);
+  });
+
+  test('because it is a file, or lies in one', patience, async () => {
+    shop.write('taken', 'a file');
+    for (const folder of ['taken', 'taken/deeper']) {
+      const { status, lines } = await run(unroll(6, folder), { cwd: shop.folder });
+      expect(status).toBe(2);
+      expect(lines).toEqual([
+        expect.stringMatching(new RegExp(`^${folder}: can't be written to \\((EEXIST|ENOTDIR)\\)`)),
+      ]);
+    }
+    expect(shop.read('taken')).toBe('a file');
+    rmSync(shop.at('taken'));
+  });
+});
