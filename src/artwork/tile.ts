@@ -4,9 +4,8 @@ import { parsePathData } from '../drawing/path-data.ts';
 import { type Finding, Refused, stop } from '../finding.ts';
 import { type Affine, determinant, moveContour } from '../geometry/affine.ts';
 import { hullBox } from '../geometry/box.ts';
-import { reverseContour, type Shape } from '../geometry/contour.ts';
+import { type Contour, reverseContour, type Shape } from '../geometry/contour.ts';
 import { shapeArea, tightBox } from '../geometry/measure.ts';
-import type { Fill } from '../geometry/polygon-clip.ts';
 import { clippedShapes, filledShapes } from '../geometry/regions.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
 import { drawnLines } from './drawn-lines.ts';
@@ -119,10 +118,15 @@ interface SeenArea {
 
 /** The areas that show, in painting order. */
 function seenAreas(painted: readonly Painted[], frame: Size, file: string): SeenArea[] {
-  const areas = new AreaReader();
+  const areas = new AreaReader(file);
   return painted.flatMap((item) => {
     const shapes = areas.areasOf(item).filter((shape) => shapeArea(shape) > 0);
-    if (shapes.length > 0) refuseOutOfRange(item, shapes, file);
+    if (shapes.length > 0)
+      refuseOutOfRange(
+        item,
+        shapes.flatMap(({ contours }) => contours),
+        file,
+      );
     const seen = shapes.filter((shape) => isSeen(shape, frame));
     return seen.length === 0 ? [] : [{ colour: item.colour, shapes: seen }];
   });
@@ -148,22 +152,37 @@ const orderFindings = (areas: readonly SeenArea[], file: string): Finding[] =>
 /** Finds the areas of painted paths. The same path used in many places, as motifs are, is worked out once. */
 class AreaReader {
   readonly #known = new Map<string, readonly Shape[]>();
+  readonly #file: string;
 
-  areasOf({ data, fill, toMm, clips }: Painted): Shape[] {
-    const areas = this.#ownAreas(data, fill, Math.sqrt(Math.abs(determinant(toMm)))).map((shape) =>
-      placed(shape, toMm),
-    );
+  constructor(file: string) {
+    this.#file = file;
+  }
+
+  /** @throws Refused where the path reaches too far. */
+  areasOf(item: Painted): Shape[] {
+    const { toMm, clips } = item;
+    const areas = this.#ownAreas(item).map((shape) => placed(shape, toMm));
     return clippedBy(clips, areas);
   }
 
-  /** Areas in the path's own units, which are about `scale` mm. */
-  #ownAreas(data: string, fill: Fill, scale: number): readonly Shape[] {
+  /** Areas in the path's own units. */
+  #ownAreas(item: Painted): readonly Shape[] {
+    const { data, fill, toMm } = item;
+    const scale = Math.sqrt(Math.abs(determinant(toMm)));
     // Stretched use (a matrix that is no similarity) may need finer chords than its mean scale tells: a factor of 2.
     const tolerance = chordTolerance / (2 * Math.max(scale, 1e-9));
     const key = `${fill} ${tolerance.toPrecision(3)} ${data}`;
-    const areas = this.#known.get(key) ?? filledShapes(parsePathData(data), fill, tolerance);
+    const areas = this.#known.get(key) ?? this.#filled(item, tolerance);
     this.#known.set(key, areas);
     return areas;
+  }
+
+  #filled(item: Painted, tolerance: number): readonly Shape[] {
+    const contours = parsePathData(item.data);
+    // Before the areas are worked out: what reaches too far would be worked out in chords without end.
+    const moved = contours.map((contour) => moveContour(item.toMm, contour));
+    if (moved.length > 0) refuseOutOfRange(item, moved, this.#file);
+    return filledShapes(contours, item.fill, tolerance);
   }
 }
 
@@ -185,8 +204,8 @@ function isSeen({ contours }: Shape, { width, height }: Size): boolean {
 }
 
 /** Shapes may reach far past the tile, but not so far that rounding shows inside it. */
-function refuseOutOfRange({ id }: Painted, shapes: readonly Shape[], file: string): void {
-  const { minX, minY, maxX, maxY } = hullBox(shapes.flatMap(({ contours }) => contours));
+function refuseOutOfRange({ id }: Painted, contours: readonly Contour[], file: string): void {
+  const { minX, minY, maxX, maxY } = hullBox(contours);
   if ([minX, minY, maxX, maxY].every((n) => Math.abs(n) <= farthest)) return;
   const element = id === undefined ? 'path' : `path#${id}`;
   throw new Refused([

@@ -1,0 +1,33 @@
+// One attempt at breaking something: it may be done or refused in words, within its time, and nothing else.
+import { Refused, toLine } from '../../src/finding.ts';
+
+export interface Attempt {
+  readonly seed: number;
+  readonly input: string;
+  readonly fault: string;
+}
+
+/** Longest that one input may take, ms. */
+const mostTime = 10_000;
+
+const isBadLine = (line: string): boolean =>
+  /\n|undefined|\[object|NaN mm|Infinity mm|TypeError|RangeError|at .*\.ts/.test(line);
+
+/** What went wrong while `work` had an input, in words; undefined where it was done or refused as it should be. */
+export async function faultOf(work: () => unknown): Promise<string | undefined> {
+  const begin = performance.now();
+  try {
+    await work();
+  } catch (fault) {
+    if (!(fault instanceof Refused))
+      return fault instanceof Error ? (fault.stack ?? fault.message) : String(fault);
+    if (fault.findings.length === 0) return 'refused without a word';
+    const bad = fault.findings.map(toLine).find(isBadLine);
+    if (bad !== undefined) return `refused in words that are none: ${bad}`;
+  }
+  const time = performance.now() - begin;
+  return time > mostTime ? `took ${(time / 1000).toFixed(1)} s` : undefined;
+}
+
+/** More rounds on request: FUZZ=20 tries twenty times as many, from seeds never tried in a plain run. */
+export const rounds = (plain: number): number => Math.round(plain * Number(process.env.FUZZ ?? 1));
