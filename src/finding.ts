@@ -31,7 +31,7 @@ export interface Finding {
   readonly length?: number;
   /** The layer it is in. */
   readonly layer?: string;
-  /** How often it comes again around the wall, where it was looked at once. */
+  /** At how many places of the wall it is, where the same is told once. */
   readonly times?: number;
 }
 

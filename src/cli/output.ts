@@ -11,8 +11,21 @@ export const exitStatus = (checks: readonly Finding[]): 0 | 1 =>
 /** A fault of ours. */
 const faultStatus = 70;
 
+/** Most lines of one rule: past them a maker reads no more, and the report has all. */
+const mostLines = 6;
+
 export function printFindings(findings: readonly Finding[]): void {
-  for (const finding of findings) process.stderr.write(`${finding.level}: ${toLine(finding)}\n`);
+  const told = new Map<string, number>();
+  const left = new Map<string, number>();
+  for (const finding of findings) {
+    const key = `${finding.level}: ${finding.rule}`;
+    const lines = told.get(key) ?? 0;
+    told.set(key, lines + 1);
+    if (lines < mostLines) process.stderr.write(`${finding.level}: ${toLine(finding)}\n`);
+    else left.set(key, lines + 1 - mostLines);
+  }
+  for (const [key, count] of left)
+    process.stderr.write(`${key}: ${count} more are in the report (or under --json)\n`);
 }
 
 export const printJson = (document: unknown): void => {

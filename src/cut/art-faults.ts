@@ -36,18 +36,9 @@ export interface LayerFault extends FilmFault {
 /** Sagitta of chords where widths are measured, mm: widths are right to twice that. */
 export const widthTolerance = 0.002;
 
-export const layerFaults = (
-  layers: readonly FilmLayer[],
-  limits: CutLimits,
-  isWanted?: (p: Point) => boolean,
-): LayerFault[] =>
+export const layerFaults = (layers: readonly FilmLayer[], limits: CutLimits): LayerFault[] =>
   layers.flatMap(({ name, shapes }) =>
-    filmFaults(shapes, { limits, tolerance: widthTolerance, ...(isWanted ? { isWanted } : {}) }).map(
-      (fault) => ({
-        ...fault,
-        layer: name,
-      }),
-    ),
+    filmFaults(shapes, { limits, tolerance: widthTolerance }).map((fault) => ({ ...fault, layer: name })),
   );
 
 /** The faults of lines as they were drawn. */

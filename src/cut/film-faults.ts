@@ -22,20 +22,24 @@ export interface FilmCheckOptions {
   readonly tolerance: number;
   /** Whether a place is to be looked at; everywhere if left out. */
   readonly isWanted?: (p: Point) => boolean;
+  /** Whether the shapes are what is bare, and the film lies around them: a mask. */
+  readonly bare?: boolean;
+  /** The pieces that may be too small, where they are not the shapes themselves. */
+  readonly pieces?: readonly Shape[];
 }
 
 /** The faults of film whose areas overlap nowhere: one layer, merged. */
-export function filmFaults(film: readonly Shape[], options: FilmCheckOptions): FilmFault[] {
-  const { limits } = options;
-  const places = (side: 'film' | 'gap', limit: number) => narrowPlaces(film, { side, limit, ...options });
-  const ofFilm = places('film', limits.minWidth);
+export function filmFaults(shapes: readonly Shape[], options: FilmCheckOptions): FilmFault[] {
+  const { limits, bare = false, pieces = shapes } = options;
+  const places = (side: 'film' | 'gap', limit: number) => narrowPlaces(shapes, { side, limit, ...options });
+  const ofFilm = places(bare ? 'gap' : 'film', limits.minWidth);
   return [
     ...ofFilm.filter(({ kind }) => kind !== 'point').map((place) => narrowFault('thin-film', place)),
-    ...places('gap', limits.minGap)
+    ...places(bare ? 'film' : 'gap', limits.minGap)
       .filter(({ kind }) => kind !== 'point')
       .map((place) => narrowFault('thin-gap', place)),
     ...ofFilm.filter((place) => isSharp(place, limits)).map(sharpFault),
-    ...smallPieces(film, options),
+    ...smallPieces(pieces, options),
   ];
 }
 
@@ -68,8 +72,8 @@ function isSharp(
   return length + toItsCorner >= minWidth / 2 / Math.tan(minAngle / 2) - 1e-3;
 }
 
-function smallPieces(film: readonly Shape[], { limits, isWanted }: FilmCheckOptions): FilmFault[] {
-  return film.flatMap((shape) => {
+function smallPieces(pieces: readonly Shape[], { limits, isWanted }: FilmCheckOptions): FilmFault[] {
+  return pieces.flatMap((shape) => {
     const area = shapeArea(shape);
     if (area >= limits.minPiece) return [];
     const { minX, minY, maxX, maxY } = tightBox(shape.contours);

@@ -57,9 +57,20 @@ export function narrowPlaces(shapes: readonly Shape[], options: WidthOptions): N
   const wanted = isWanted && ((k: number) => isWanted({ x: chords.x[k] ?? 0, y: chords.y[k] ?? 0 }));
   const discs = edgeDiscs(chords, limit, wanted);
   const runs = narrowRuns(chords, discs, limit);
-  return clustersOf(chords, discs, runs).flatMap((cluster) =>
-    new Cluster(chords, discs, limit, cluster).places(),
-  );
+  const wide = wideContours(chords, discs, limit);
+  return clustersOf(chords, discs, runs).flatMap((runs) => {
+    const cluster = new Cluster(chords, discs, limit, runs);
+    return runs.some(({ contour }) => wide.has(contour)) ? cluster.places() : [cluster.whole()];
+  });
+}
+
+/** Contours along which what is measured is somewhere as wide as the limit. */
+function wideContours(chords: EdgeChords, discs: EdgeDiscs, limit: number): ReadonlySet<number> {
+  const isNarrow = new Uint8Array(chords.count);
+  discs.chord.forEach((k, d) => {
+    if ((discs.radius[d] ?? 0) < limit / 2) isNarrow[k] = 1;
+  });
+  return new Set(chords.contour.filter((_, k) => isNarrow[k] === 0));
 }
 
 /** Runs that face each other, together. */
@@ -125,11 +136,9 @@ class Cluster {
     this.#runs = runs;
   }
 
+  /** What is narrow in a piece that is wide elsewhere. */
   places(): NarrowPlace[] {
-    const widens = this.#runs.some(
-      ({ start, finish, ring }) => !ring && (start === 'open' || finish === 'open'),
-    );
-    return widens ? [...this.#narrow(), ...this.#points()] : [this.#whole()];
+    return [...this.#narrow(), ...this.#points()];
   }
 
   #radius(d: number): number {
@@ -167,7 +176,7 @@ class Cluster {
   }
 
   /** A piece that is thin all over: its neck where it has one, else its widest place. */
-  #whole(): NarrowPlace {
+  whole(): NarrowPlace {
     const all = this.#runs.flatMap(({ discs }) => discs);
     const [start = 0] = all;
     const widest = all.reduce((a, b) => (this.#radius(b) > this.#radius(a) ? b : a), start);

@@ -13,6 +13,9 @@ const flattens = 0.5;
 /** An end at least this wide, as a share of the limit, is that of an arm and no point. Common practice, no source. */
 const bluntEnd = 0.5;
 
+/** Unless its sides part by this much, 10 degrees each from the middle: a rounded tip. Common practice, no source. */
+const tipSlope = Math.sin((10 * Math.PI) / 180);
+
 /** Discs of a narrow place from its end on: how far along the edge each touches, mm, rising, and its radius, mm. */
 export interface FromEnd {
   readonly kind: Exclude<RunEnd, 'open'>;
@@ -36,12 +39,11 @@ export interface Taper {
 /** The taper at the end of a narrow place, for as long as its discs grow; undefined where they do not. */
 export function taperOf({ kind, end, at, radii }: FromEnd, limit: number): Taper | undefined {
   const endRadius = kind === 'point' ? 0 : (radii[0] ?? 0);
-  if (2 * endRadius >= bluntEnd * limit) return undefined;
   const count = growing(at, radii, limit);
   const [last, radius] = [at[count - 1] ?? end, radii[count - 1] ?? 0];
   const reach = last - (kind === 'point' ? end : (at[0] ?? end));
   const slope = reach > 0 ? (radius - endRadius) / reach : 0;
-  if (slope < leastSlope) return undefined;
+  if (slope < (2 * endRadius >= bluntEnd * limit ? tipSlope : leastSlope)) return undefined;
   const isWhole = count === radii.length;
   const length = last - end + (isWhole ? (limit / 2 - radius) / slope : 0);
   return { count, length, angle: 2 * Math.atan(slope), endRadius };

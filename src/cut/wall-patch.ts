@@ -38,7 +38,8 @@ export function patchOnPiece(template: Template, { turn, along }: WallPatch): re
   return within(template, whole);
 }
 
-function patchOutline(
+/** The outline of a stretch of the wall from one turn to another, in the sheet's own frame. */
+export function patchOutline(
   { wall }: Template,
   left: number,
   right: number,

@@ -1,7 +1,10 @@
 // A piece of a job between planning and writing.
 import type { Finding } from '../finding.ts';
+import type { Affine } from '../geometry/affine.ts';
+import type { Lay } from '../pattern/lay.ts';
 import type { Wrap } from '../pattern/wrap.ts';
 import type { Template } from '../unroll/template.ts';
+import type { PieceChecks } from './film-checks.ts';
 import type { ItemReport } from './items.ts';
 import type { PatternPlan } from './pattern-plan.ts';
 import type { Plan } from './plan.ts';
@@ -21,7 +24,11 @@ export interface Draft {
   readonly turned: number;
   readonly panel?: PanelPlace;
   readonly pattern: LaidPattern | undefined;
+  /** From the flat wall's own frame to both drawings, mm. */
+  readonly toFile: Affine;
   readonly items: readonly ItemReport[];
+  /** What stands against cutting the film of the piece, once a piece: among the findings too. */
+  readonly filmChecks?: PieceChecks;
   readonly findings: readonly Finding[];
 }
 
@@ -42,6 +49,7 @@ export interface LaidPattern {
   readonly artwork: Artwork;
   readonly plan: PatternPlan;
   readonly wrap: Wrap;
+  readonly lay: Lay;
   readonly findings: readonly Finding[];
 }
 

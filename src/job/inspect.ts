@@ -3,7 +3,6 @@ import type { Normalise } from '../artwork/svg-normalise.ts';
 import { type DrawnArt, readArt, uncutRules } from '../artwork/tile.ts';
 import { drawnFaults, type FilmLayer, layerEdges, layerFaults } from '../cut/art-faults.ts';
 import { maskLayer, unitedLayer } from '../cut/film-layers.ts';
-import type { CutLimits } from '../cut/limits.ts';
 import type { DrawnLine } from '../drawing/drawn-line.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import type { Finding, Where } from '../finding.ts';
@@ -12,6 +11,7 @@ import { contourLength } from '../geometry/arc-length.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
 import type { Point } from '../geometry/point.ts';
 import { inspectedPicture } from '../picture/inspected.ts';
+import { limitsOf } from './cut-limits.ts';
 import { drawnFinding, filmFinding } from './fault-words.ts';
 import type { Cutter, Film } from './resolved-job.ts';
 
@@ -43,14 +43,6 @@ export interface Inspected {
   /** Final size over the size that places are told in. */
   readonly scale: number;
 }
-
-export const limitsOf = ({ minWidth, minGap, minPiece, minAngle }: Film, { step }: Cutter): CutLimits => ({
-  minWidth,
-  minGap,
-  minPiece,
-  minAngle,
-  step,
-});
 
 const scaled = (contours: readonly Contour[], by: number): readonly Contour[] =>
   by === 1

@@ -1,5 +1,7 @@
 // All the files of a job, as `make` delivers them.
 import type { Blank } from '../blank/blank.ts';
+import type { Finding } from '../finding.ts';
+import { checksPicture, needsPicture } from './checks-picture.ts';
 import {
   type Deliverables,
   filesOfPiece,
@@ -8,7 +10,7 @@ import {
   stemOf,
   type WrittenPiece,
 } from './deliverables.ts';
-import type { Draft } from './draft.ts';
+import { type Draft, wholePieces } from './draft.ts';
 import { jobSheet } from './job-sheet.ts';
 import { draftPieces, reportDrafts } from './make.ts';
 import type { MakeInput } from './make-input.ts';
@@ -57,6 +59,24 @@ function pictures(
   ];
 }
 
+/** A picture of each piece that the checks found something on. */
+const checksPictures = (
+  drafts: readonly Draft[],
+  job: { readonly name: string; readonly checks: readonly Finding[] },
+  { words, rasterise }: JobTools,
+): NamedFile[] => {
+  const pieces = wholePieces(drafts);
+  return pieces.flatMap(({ filmChecks }, i) => {
+    if (!filmChecks || !needsPicture(filmChecks)) return [];
+    const stem = stemOf('checks', pieces.length === 1 ? '' : String(i + 1));
+    const picture = checksPicture(filmChecks, job, words);
+    return [
+      { file: `${stem}.svg`, role: 'picture', content: picture },
+      { file: `${stem}.png`, role: 'picture', content: rasterise(picture, widthPx) },
+    ];
+  });
+};
+
 /** The job worked out, ready to be written. @throws Refused where the input can't be made. */
 export function makeFiles(input: MakeFilesInput, options: MakeOptions): Deliverables {
   const { blank, tools } = input;
@@ -66,7 +86,12 @@ export function makeFiles(input: MakeFilesInput, options: MakeOptions): Delivera
     const [wraps, others] = [written.slice(0, drafts.length), written.slice(drafts.length)];
     const report = reportDrafts(drafts, proofOfDrafts(drafts, blank, wraps, others), parts);
     const prints = await printFiles(options.paper, written, input.job.name, tools.words);
-    const shown = options.pictures ? pictures(drafts, blank, wraps, tools) : [];
+    const shown = options.pictures
+      ? [
+          ...pictures(drafts, blank, wraps, tools),
+          ...checksPictures(drafts, { name: input.job.name, checks: report.checks }, tools),
+        ]
+      : [];
     const sheet = jobSheet({
       drafts,
       parts,

@@ -5,6 +5,7 @@ import type { Band } from '../blank/flat-band.ts';
 import { wrapDrawings } from '../cut/wrap-drawing.ts';
 import { writeSvg } from '../deliver/write-svg.ts';
 import { type Finding, note, Refused, stop } from '../finding.ts';
+import { compose, rotation, translation } from '../geometry/affine.ts';
 import { degrees } from '../lengths/angle.ts';
 import { equalParts } from '../pattern/closing.ts';
 import type { Lay } from '../pattern/lay.ts';
@@ -12,6 +13,7 @@ import { type Wrap, wrapPattern } from '../pattern/wrap.ts';
 import type { SeamGap } from '../prove/seam-gap.ts';
 import { barePlaces } from './bare-places.ts';
 import { type Draft, type LaidPattern, type PanelPlace, wholePieces } from './draft.ts';
+import { withFilmChecks } from './film-checks.ts';
 import { guideNotes } from './guide-notes.ts';
 import { checkItems } from './items.ts';
 import type { MakeInput } from './make-input.ts';
@@ -43,11 +45,14 @@ export function draftPieces(input: MakeInput): readonly Draft[] {
     pieces.map(({ plan: { template }, pattern }) => ({ template, layers: pattern?.wrap.layers ?? [] })),
   );
   const whole = wholeBand(plans);
-  return pieces.flatMap((piece, index) =>
-    partsOfPiece(piece, drawn, panels).map((part) =>
-      draftPiece(input, part, { index, count: plans.length, whole, joints: panels.joints }, panels.findings),
-    ),
-  );
+  return pieces.flatMap((piece, index) => {
+    const place = { index, count: plans.length, whole, joints: panels.joints };
+    const drafts = partsOfPiece(piece, drawn, panels).map((part) =>
+      draftPiece(input, part, place, panels.findings),
+    );
+    const { plan, pattern } = piece;
+    return withFilmChecks(input.job, { template: plan.template, pattern, drafts });
+  });
 }
 
 /** A piece of the band with the art on it: whole, or a panel of it. */
@@ -171,6 +176,7 @@ function draftPiece(
     turned,
     ...(panel ? { panel } : {}),
     pattern,
+    toFile: compose(rotation(turned), translation(drawings.origin.x, drawings.origin.y)),
     items: items.reports,
     findings: [
       ...plan.findings,
@@ -192,6 +198,7 @@ function layPattern({ template }: Plan, { artwork, plan, findings }: Drawn, lay:
     artwork,
     plan,
     wrap,
+    lay,
     findings: [...findings, ...joinFindings(wrap.mismatches, file), ...layerNote(wrap, file)],
   };
 }

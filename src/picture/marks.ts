@@ -10,6 +10,8 @@ export interface Mark {
   readonly number: number;
   readonly at: Point;
   readonly rule: string;
+  /** Where the same is once more: marked smaller, without a number. */
+  readonly again?: readonly Point[];
 }
 
 interface Look {
@@ -48,30 +50,39 @@ export function markText(rule: string, { x, y }: Point, radius: number, width: n
 /** Eight ways from a mark to its number, the upper right first. */
 const ways = [-0.125, -0.375, 0.125, 0.375, -0.25, 0, 0.25, 0.5].map((turn) => 2 * Math.PI * turn);
 
+/** Most smaller marks of one number: past it a picture only grows. */
+const mostAgain = 400;
+
+const againText = ({ again = [], rule }: Mark, em: number): string =>
+  again
+    .slice(0, mostAgain)
+    .map((at) => markText(rule, at, 0.45 * em, 0.08 * em))
+    .join('');
+
 /** Marks with their numbers beside them, each number where it covers no other, as near as there is room. */
 export function marksText(marks: readonly Mark[], put: PutWords, em: number): string {
   const taken: Box[] = [];
-  return marks
-    .map(({ number, at, rule }) => {
-      const radius = 0.8 * em;
-      const { colour } = lookOf(rule);
-      const placed = placeNumber(String(number), at, radius, put, em, taken, colour);
-      taken.push(placed.box);
-      const middle = {
-        x: (placed.box.minX + placed.box.maxX) / 2,
-        y: (placed.box.minY + placed.box.maxY) / 2,
-      };
-      const far = Math.hypot(middle.x - at.x, middle.y - at.y);
-      const leader =
-        far > 2.5 * em
-          ? `<path fill="none" stroke="${colour}" stroke-width="${millimetres(0.06 * em)}" d="M${millimetres(at.x)} ${millimetres(at.y)}L${millimetres(middle.x)} ${millimetres(middle.y)}"/>\n`
-          : '';
-      const { minX, minY, maxX, maxY } = placed.box;
-      const room = 0.15 * em;
-      const plate = `<path fill="#fff" fill-opacity=".8" d="M${millimetres(minX - room)} ${millimetres(minY - room)}H${millimetres(maxX + room)}V${millimetres(maxY + room)}H${millimetres(minX - room)}Z"/>\n`;
-      return leader + markText(rule, at, radius, 0.12 * em) + plate + placed.text;
-    })
-    .join('');
+  const repeated = marks.map((mark) => againText(mark, em)).join('');
+  const numbered = marks.map(({ number, at, rule }) => {
+    const radius = 0.8 * em;
+    const { colour } = lookOf(rule);
+    const placed = placeNumber(String(number), at, radius, put, em, taken, colour);
+    taken.push(placed.box);
+    const middle = {
+      x: (placed.box.minX + placed.box.maxX) / 2,
+      y: (placed.box.minY + placed.box.maxY) / 2,
+    };
+    const far = Math.hypot(middle.x - at.x, middle.y - at.y);
+    const leader =
+      far > 2.5 * em
+        ? `<path fill="none" stroke="${colour}" stroke-width="${millimetres(0.06 * em)}" d="M${millimetres(at.x)} ${millimetres(at.y)}L${millimetres(middle.x)} ${millimetres(middle.y)}"/>\n`
+        : '';
+    const { minX, minY, maxX, maxY } = placed.box;
+    const room = 0.15 * em;
+    const plate = `<path fill="#fff" fill-opacity=".8" d="M${millimetres(minX - room)} ${millimetres(minY - room)}H${millimetres(maxX + room)}V${millimetres(maxY + room)}H${millimetres(minX - room)}Z"/>\n`;
+    return leader + markText(rule, at, radius, 0.12 * em) + plate + placed.text;
+  });
+  return repeated + numbered.join('');
 }
 
 function placeNumber(

@@ -6,6 +6,8 @@ const shop = new Workshop();
 const svg = (body: string): string =>
   `<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="60mm" viewBox="0 0 100 60">${body}</svg>`;
 shop.write('neck.svg', svg('<path id="neck" d="M5 5H25V14.75H35V5H55V25H35V15.25H25V25H5Z"/>'));
+const dot = (i: number) => `<path d="M${10 * i} 10h1.2v1.2h-1.2Z"/>`;
+shop.write('dots.svg', svg([1, 2, 3, 4, 5, 6, 7, 8, 9].map(dot).join('')));
 shop.write('clean.svg', svg('<path d="M5 5H25V25H5Z"/>'));
 shop.write('thin.film.json', { name: 'thin', source: 'invented', units: 'mm', minWidth: 0.4 });
 shop.write('bad.film.json', { name: 'bad', minWidht: 1 });
@@ -17,6 +19,13 @@ describe('inspect', () => {
     expect(status).toBe(1);
     expect(out).toContain('1 piece of film, 0.18 m of cutting');
     expect(lines).toEqual([expect.stringMatching(/^look: neck\.svg: 30\.5, 15 mm: film is 0\.5 mm wide/)]);
+  });
+
+  test('tells six of one rule, and how many more there are', patience, async () => {
+    const { lines, out } = await run(['inspect', 'dots.svg', '--json'], { cwd: shop.folder });
+    expect(lines).toHaveLength(7);
+    expect(lines[6]).toBe('look: small-piece: 3 more are in the report (or under --json)');
+    expect(JSON.parse(out).checks).toHaveLength(9);
   });
 
   test('ends with 0 on clean art, and on art that the film named can stand', patience, async () => {

@@ -227,6 +227,25 @@ describe('against shrinking by Clipper 6', () => {
   });
 });
 
+describe('tips', () => {
+  /** The wing of a tern: it comes to a point of about 40 degrees between two curves. It used to be a thin piece there. */
+  const wing = 'M-5.6 -1.3C-3.7 -2.5 -1.8 -1.9 -.5 .1C2 2 2 4 0 4C-2.4 3 -4 -1.1 -5.6 -1.3Z';
+  /** A petal that widens by 22 degrees from a rounded tip 0.55 mm wide. It used to be an arm 0.55 mm wide. */
+  const petal = 'M-.275 0A.275 .275 0 0 1 .275 0L1.5 6.3H-1.5Z';
+  /** And one that widens by 6 degrees: that is a narrow arm. */
+  const spike = 'M-.275 0A.275 .275 0 0 1 .275 0L.9 12H-.9Z';
+  const kinds = (data: string) =>
+    placesOf([{ contours: parsePathData(data) }], 'film', 1).flatMap(({ kind }) =>
+      kind === 'point' ? [] : [kind],
+    );
+
+  test('that widen at once are points, and no necks, arms or thin pieces', () => {
+    expect(kinds(wing)).toEqual([]);
+    expect(kinds(petal)).toEqual([]);
+    expect(kinds(spike)).toEqual(['arm']);
+  });
+});
+
 // Zondicons (MIT), 297 icons drawn on a grid of 20: drawn 40 mm across their strokes are 4 mm wide.
 describe('clean art', () => {
   interface Icons {

@@ -1,0 +1,56 @@
+// The checks before the blade for the pieces of a job: each looked at whole, however it is parted in files.
+import type { FilmLayer } from '../cut/art-faults.ts';
+import { movePoint } from '../geometry/affine.ts';
+import { equalParts } from '../pattern/closing.ts';
+import { toFlat, type WallPoint } from '../unroll/flat-wall.ts';
+import { type Template, turnOfEdge } from '../unroll/template.ts';
+import { limitsOf } from './cut-limits.ts';
+import { stemOf } from './deliverables.ts';
+import type { Draft, LaidPattern } from './draft.ts';
+import { runOff } from './plan.ts';
+import type { Job } from './resolved-job.ts';
+import { type InFile, type WrapCheck, wrapChecks } from './wrap-checks.ts';
+
+/** A piece whole, and what was found on it. */
+export interface PieceChecks {
+  readonly template: Template;
+  readonly layers: readonly FilmLayer[];
+  readonly found: readonly WrapCheck[];
+}
+
+/** A piece of the band with the art on it, and the drafts of its files in the order of turns. */
+export interface CheckedPiece {
+  readonly template: Template;
+  readonly pattern: LaidPattern | undefined;
+  readonly drafts: readonly Draft[];
+}
+
+/** The drafts of a piece, the first of them with what was found on the whole. */
+export function withFilmChecks({ film, cutter }: Job, { template, pattern, drafts }: CheckedPiece): Draft[] {
+  const [first, ...others] = drafts;
+  if (!first || !pattern) return [...drafts];
+  const { plan, lay, wrap, artwork } = pattern;
+  const found = wrapChecks({
+    wrap: { template, layers: wrap.layers, runOff, parts: equalParts(plan.closing) },
+    art: { ...plan, lay },
+    limits: limitsOf(film, cutter),
+    use: film.use,
+    inFile: (at) => placeInFile(at, drafts),
+    artFile: artwork.file,
+  });
+  const findings = [...first.findings, ...found.map(({ finding }) => finding)];
+  return [{ ...first, findings, filmChecks: { template, layers: wrap.layers, found } }, ...others];
+}
+
+/** Where a place of the wall lies in the cut files: in the first panel that has it. */
+function placeInFile(at: WallPoint, drafts: readonly Draft[]): InFile {
+  const holds = ({ plan: { template } }: Draft) =>
+    at.turn >= turnOfEdge(template.wall, template.left, at.along) &&
+    at.turn <= turnOfEdge(template.wall, template.right, at.along);
+  const draft = drafts.find(holds) ?? drafts[0];
+  if (!draft) throw new Error('a piece has at least one draft');
+  return {
+    file: `${stemOf('wrap', draft.mark)}.cut.svg`,
+    ...movePoint(draft.toFile, toFlat(draft.plan.template.wall, at)),
+  };
+}

@@ -1,0 +1,135 @@
+// The checks before the blade on a wrap as it will be cut: one finding for what is the same in every repeat.
+import { cutOffs } from '../cut/cut-off.ts';
+import type { CutLimits } from '../cut/limits.ts';
+import { periodFilm, type WrapFilm } from '../cut/period-film.ts';
+import { isFinished, wrapFaults } from '../cut/wrap-faults.ts';
+import { type Finding, note, type Where } from '../finding.ts';
+import type { Point } from '../geometry/point.ts';
+import { inMm } from '../lengths/length.ts';
+import { apartInArt, artPlace, type LaidArt } from '../pattern/art-place.ts';
+import { girthAt, type WallPoint } from '../unroll/flat-wall.ts';
+import { drawnFinding, type FilmUse, filmFinding } from './fault-words.ts';
+
+export interface WrapCheckInput {
+  readonly wrap: WrapFilm;
+  readonly art: LaidArt;
+  readonly limits: CutLimits;
+  readonly use: FilmUse;
+  /** Where a place lies in the cut file that has it. */
+  readonly inFile: (at: WallPoint) => InFile;
+  readonly artFile: string;
+}
+
+/** A place in a file, mm. */
+export interface InFile extends Point {
+  readonly file: string;
+}
+
+/** A finding with all its places; the first is the one it tells. */
+export interface WrapCheck {
+  readonly finding: Finding;
+  readonly places: readonly WallPoint[];
+}
+
+/** Faults of one kind nearer than this to one another in the drawing are one, seen in several rows, mm drawn. */
+const samePlace = 1.5;
+
+/** Places on the wall nearer than this are one, found from both sides of a period's border, mm. */
+const sameOnWall = 0.5;
+
+/** Something found at a place, before its copies are counted. */
+interface Found {
+  readonly at: WallPoint;
+  /** Of one kind: only these are put together. */
+  readonly key: string;
+  readonly size: number;
+  readonly tell: (where: Where) => Finding;
+}
+
+export function wrapChecks(input: WrapCheckInput): WrapCheck[] {
+  const { wrap, limits, use, artFile } = input;
+  const { film, edges } = wrapFaults(wrap, limits, use);
+  const found: Found[] = [
+    ...film.map(({ fault, at }) => ({
+      at,
+      key: `${fault.rule} ${fault.layer}`,
+      size: fault.size,
+      tell: (where: Where) => filmFinding(fault, where, limits, use),
+    })),
+    ...edges.map(({ fault, at }) => ({
+      at,
+      key: `${fault.rule} ${fault.line.colour} ${fault.other?.colour}`,
+      size: -fault.size,
+      tell: (where: Where) => drawnFinding(fault, where, limits),
+    })),
+  ];
+  const groups: Found[][] = [];
+  for (const one of found.sort((a, b) => a.size - b.size)) {
+    const drawn = artPlace(input.art, one.at);
+    const group = groups.find(
+      ([first]) =>
+        first?.key === one.key &&
+        apartInArt(input.art.lattice, artPlace(input.art, first.at), drawn) < samePlace,
+    );
+    if (group) group.push(one);
+    else groups.push([one]);
+  }
+  return [...groups.flatMap((group) => grouped(group, input, artFile)), ...cutOffNotes(input)];
+}
+
+/** A group as one finding: told of its worst place, with all the places it comes again at. */
+function grouped(group: readonly Found[], input: WrapCheckInput, artFile: string): WrapCheck[] {
+  const [worst] = group;
+  if (!worst) return [];
+  const places = placesOf(group, input);
+  const [first] = places;
+  if (!first) return [];
+  const finding = worst.tell({ ...input.inFile(first), ...first });
+  const { x, y } = artPlace(input.art, worst.at);
+  const more = places.length - 1;
+  const again = more === 0 ? '' : `, and ${more} ${more === 1 ? 'place' : 'places'} more`;
+  const on = `at turn ${first.turn.toFixed(3)}, ${inMm(Number(first.along.toFixed(1)))} along${again}`;
+  const drawn = `drawn at ${Number(x.toFixed(1))}, ${Number(y.toFixed(1))} mm in ${artFile}`;
+  return [
+    { finding: { ...finding, says: `${finding.says} (${on}; ${drawn})`, times: places.length }, places },
+  ];
+}
+
+/** Everywhere on the finished piece that has what was found in one period, the worst place first. */
+function placesOf(group: readonly Found[], { wrap }: WrapCheckInput): WallPoint[] {
+  const { template, parts } = wrap;
+  const own: WallPoint[] = [];
+  for (const { at } of group) {
+    const isKnown = own.some(({ turn, along }) => {
+      const apart = (turn - at.turn) * parts;
+      const around = ((apart - Math.round(apart)) / parts) * girthAt(template.wall, along);
+      return Math.hypot(around, along - at.along) < sameOnWall;
+    });
+    if (!isKnown) own.push(at);
+  }
+  return own.flatMap(({ turn, along }) => {
+    const first = ((turn % (1 / parts)) + 1 / parts) % (1 / parts);
+    const copies = Array.from({ length: parts }, (_, k) => ({ turn: first + k / parts, along }));
+    return copies.filter((at) => isFinished(template, at));
+  });
+}
+
+/** Bits that a straight trim leaves are no fault of the artwork: a note an end. */
+function cutOffNotes(input: WrapCheckInput): WrapCheck[] {
+  const { wrap, limits, use } = input;
+  if (use === 'mask') return [];
+  const { template } = wrap;
+  const bits = cutOffs(periodFilm(wrap, 0), template, limits.minPiece);
+  return [template.band.from, template.band.to].flatMap((trim) => {
+    const own = bits.filter(({ at }) => at.along === trim).sort((a, b) => a.area - b.area);
+    const found = own.map(({ at, area }) => ({ at, key: '', size: area, tell: () => note('', {}, '') }));
+    const places = placesOf(found, input);
+    const [first] = places;
+    const [smallest] = own;
+    if (!first || !smallest) return [];
+    const end = trim === template.band.from ? 'foot' : 'lip';
+    const says = `the trim at the ${end} leaves ${places.length} ${places.length === 1 ? 'bit' : 'bits'} of motifs under the ${limits.minPiece} mm² that hold, the smallest ${smallest.area.toFixed(2)} mm²; pick them off as you trim, or end the band between rows ("edges": "whole-rows" may do that)`;
+    const told = note('trim-bits', { ...input.inFile(first), ...first }, says);
+    return [{ finding: { ...told, size: smallest.area, times: places.length }, places }];
+  });
+}

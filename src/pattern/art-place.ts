@@ -1,0 +1,42 @@
+// From a place on the wall back to the tile it was drawn in.
+import { inverse, movePoint } from '../geometry/affine.ts';
+import { add, type Point } from '../geometry/point.ts';
+import type { WallPoint } from '../unroll/flat-wall.ts';
+import { type Closing, layOut } from './closing.ts';
+import { coordinates, type Lattice, step } from './lattice.ts';
+import type { Lay } from './lay.ts';
+
+export interface LaidArt {
+  readonly tile: { readonly width: number; readonly height: number };
+  readonly lattice: Lattice;
+  readonly closing: Closing;
+  readonly lay: Lay;
+}
+
+/** Steps tried in each direction to bring a place onto the tile: a slanting lattice's own cell may lie beside it. */
+const tried = [0, 1, -1, 2, -2] as const;
+
+/** Where what lies at a place of the wall was drawn, mm in the tile, y down; of all its copies one on the tile. */
+export function artPlace({ tile, lattice, closing, lay }: LaidArt, { turn, along }: WallPoint): Point {
+  const laid = { x: turn * lay.around, y: lay.fromAlong(along) };
+  const drawn = movePoint(inverse(layOut(closing, tile.height)), laid);
+  const { i, j } = coordinates(lattice, drawn);
+  const copies = tried.flatMap((di) =>
+    tried.map((dj) => add(drawn, step(lattice, di - Math.floor(i), dj - Math.floor(j)))),
+  );
+  const isOnTile = ({ x, y }: Point) => x >= 0 && y >= 0 && x < tile.width && y < tile.height;
+  return copies.find(isOnTile) ?? copies[0] ?? drawn;
+}
+
+/** How far apart two drawn places are once each may be moved by whole steps, mm drawn: the nearest of their copies. */
+export function apartInArt(lattice: Lattice, p: Point, q: Point): number {
+  const by = { x: q.x - p.x, y: q.y - p.y };
+  const { i, j } = coordinates(lattice, by);
+  const near = [0, 1, -1].flatMap((di) =>
+    [0, 1, -1].map((dj) => {
+      const back = step(lattice, di - Math.round(i), dj - Math.round(j));
+      return Math.hypot(by.x + back.x, by.y + back.y);
+    }),
+  );
+  return Math.min(...near);
+}
