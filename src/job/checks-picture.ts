@@ -8,7 +8,7 @@ import type { Point } from '../geometry/point.ts';
 import { inspectedPicture } from '../picture/inspected.ts';
 import { toFlat, type WallPoint } from '../unroll/flat-wall.ts';
 import { outline } from '../unroll/template.ts';
-import type { PieceChecks } from './film-checks.ts';
+import type { PieceChecks } from './wrap-checks.ts';
 
 /** Bare room around the piece, mm. */
 const room = 4;

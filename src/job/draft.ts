@@ -4,11 +4,11 @@ import type { Affine } from '../geometry/affine.ts';
 import type { Lay } from '../pattern/lay.ts';
 import type { Wrap } from '../pattern/wrap.ts';
 import type { Template } from '../unroll/template.ts';
-import type { PieceChecks } from './film-checks.ts';
 import type { ItemReport } from './items.ts';
 import type { PatternPlan } from './pattern-plan.ts';
 import type { Plan } from './plan.ts';
 import type { Artwork, Job } from './resolved-job.ts';
+import type { PieceChecks } from './wrap-checks.ts';
 
 /** A job worked out, before anything is written. */
 export interface Draft {

@@ -1,5 +1,4 @@
 // The checks before the blade for the pieces of a job: each looked at whole, however it is parted in files.
-import type { FilmLayer } from '../cut/art-faults.ts';
 import { movePoint } from '../geometry/affine.ts';
 import { equalParts } from '../pattern/closing.ts';
 import { toFlat, type WallPoint } from '../unroll/flat-wall.ts';
@@ -9,14 +8,7 @@ import { stemOf } from './deliverables.ts';
 import type { Draft, LaidPattern } from './draft.ts';
 import { runOff } from './plan.ts';
 import type { Job } from './resolved-job.ts';
-import { type InFile, type WrapCheck, wrapChecks } from './wrap-checks.ts';
-
-/** A piece whole, and what was found on it. */
-export interface PieceChecks {
-  readonly template: Template;
-  readonly layers: readonly FilmLayer[];
-  readonly found: readonly WrapCheck[];
-}
+import { type InFile, wrapChecks } from './wrap-checks.ts';
 
 /** A piece of the band with the art on it, and the drafts of its files in the order of turns. */
 export interface CheckedPiece {

@@ -1,4 +1,5 @@
 // The checks before the blade on a wrap as it will be cut: one finding for what is the same in every repeat.
+import type { FilmLayer } from '../cut/art-faults.ts';
 import { cutOffs } from '../cut/cut-off.ts';
 import type { CutLimits } from '../cut/limits.ts';
 import { periodFilm, type WrapFilm } from '../cut/period-film.ts';
@@ -8,6 +9,7 @@ import type { Point } from '../geometry/point.ts';
 import { inMm } from '../lengths/length.ts';
 import { apartInArt, artPlace, type LaidArt } from '../pattern/art-place.ts';
 import { girthAt, type WallPoint } from '../unroll/flat-wall.ts';
+import type { Template } from '../unroll/template.ts';
 import { drawnFinding, type FilmUse, filmFinding } from './fault-words.ts';
 
 export interface WrapCheckInput {
@@ -29,6 +31,13 @@ export interface InFile extends Point {
 export interface WrapCheck {
   readonly finding: Finding;
   readonly places: readonly WallPoint[];
+}
+
+/** A piece whole, and what was found on it. */
+export interface PieceChecks {
+  readonly template: Template;
+  readonly layers: readonly FilmLayer[];
+  readonly found: readonly WrapCheck[];
 }
 
 /** Faults of one kind nearer than this to one another in the drawing are one, seen in several rows, mm drawn. */
