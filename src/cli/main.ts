@@ -46,6 +46,7 @@ withPrint(command('make'))
   .description('the whole job: cut file, guide, pictures and report')
   .argument('<job>', 'a job file, *.job.json')
   .option('--no-pictures', 'leave the rolled pictures out')
+  .option('--nest <seconds>', 'look so long for less film; Ctrl-C stops it and keeps the best so far')
   .action((job: string, flags: MakeFlags) =>
     withStatus(flags, async () => (await import('./make-command.ts')).makeCommand(job, flags)),
   );

@@ -7,11 +7,12 @@ import { parseJson } from '../job/read-json.ts';
 import { deliver } from './deliver.ts';
 import { readBytes, readText } from './files.ts';
 import { givenJob } from './job-input.ts';
+import { type NestFlags, nestSearch } from './nest-search.ts';
 import type { CommonOptions } from './options.ts';
 import { type PrintFlags, printPaper } from './print-flags.ts';
 import { loadTools } from './tools.ts';
 
-export interface MakeFlags extends CommonOptions, PrintFlags {
+export interface MakeFlags extends CommonOptions, NestFlags, PrintFlags {
   readonly pictures: boolean;
 }
 
@@ -32,6 +33,8 @@ export async function makeCommand(jobFile: string, flags: MakeFlags): Promise<nu
   const folder = flags.out ?? join(dirname(jobFile), 'out');
   const fromFolder = (file: string) =>
     relative(resolve(folder), resolve(dirname(jobFile), file)).replaceAll('\\', '/');
-  const deliverables = makeFiles({ ...input, tools }, { pictures: flags.pictures, paper, fromFolder });
+  const { search, end } = nestSearch(flags);
+  const options = { pictures: flags.pictures, paper, search, fromFolder };
+  const deliverables = await makeFiles({ ...input, tools }, options).finally(end);
   return deliver(deliverables, { ...flags, folder });
 }

@@ -48,6 +48,6 @@ export const jsonContent = (value: object): string => `${JSON.stringify(value, u
 export const fullReport = (pieces: readonly WrittenPiece[], { files, report }: Rest): Report => ({
   ...report,
   files: [...pieces.flatMap(filesOfPiece), ...files, { file: reportFile, role: 'report' }].map(
-    ({ file, role }) => ({ file, role }),
+    ({ content: _, ...listed }: FileReport & { readonly content?: FileContent }) => listed,
   ),
 });

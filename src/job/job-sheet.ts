@@ -4,9 +4,8 @@ import { wallGirthAt, wallUncertaintyAt } from '../blank/wall.ts';
 import { type Block, type Section, writePage } from '../deliver/write-page.ts';
 import { measuredLength } from '../lengths/length.ts';
 import { girthAt } from '../unroll/flat-wall.ts';
-import { outline } from '../unroll/template.ts';
 import { type Draft, wholePieces } from './draft.ts';
-import { type FilmNeeded, filmNeeded } from './film-needed.ts';
+import { costSection, filmSection } from './job-sheet-film.ts';
 import type { Part } from './part.ts';
 import type { FileReport, Report } from './report.ts';
 import type { Job } from './resolved-job.ts';
@@ -23,7 +22,6 @@ export interface JobSheetInput {
 }
 
 const mm = (value: number): string => measuredLength(value, 'mm');
-const shareOf = (value: number): string => `${(value * 100).toFixed(0)} %`;
 
 /** The text of job-sheet.html. @throws Error where there is no piece. */
 export function jobSheet(input: JobSheetInput): string {
@@ -31,13 +29,6 @@ export function jobSheet(input: JobSheetInput): string {
   if (!first) throw new Error('a job has at least one piece');
   const { job } = first;
   const batch = job.batch ?? 1;
-  const film = filmNeeded(
-    [
-      ...input.drafts.map(({ plan }) => outline(plan.template)),
-      ...input.parts.flatMap(({ sheet }) => sheet?.outlines ?? []),
-    ],
-    job,
-  );
   return writePage({
     title: `Job sheet: ${job.name}`,
     lead: `${input.blank.name}; ${batch === 1 ? 'one vessel' : `${batch} vessels alike`}. Lengths are in mm along the wall, from the foot corner up, unless said otherwise.`,
@@ -45,9 +36,9 @@ export function jobSheet(input: JobSheetInput): string {
       picturesSection(input.files),
       measuresSection(first, input.blank),
       piecesSection(input, job),
-      ...filmSection(film, job),
+      ...filmSection(input, job),
       ...coatsSection(input.report, job),
-      ...costSection(film, input.report, job),
+      ...costSection(input.report, job),
       workSection(input, job),
       checksSection(input.report),
       cautionsSection(first, input.blank, job),
@@ -159,19 +150,6 @@ function joiningBlocks(drafts: readonly Draft[]): Block[] {
   ];
 }
 
-function filmSection({ area, batch }: FilmNeeded, job: Job): Section[] {
-  const items = [
-    `${(area / 100).toFixed(0)} cm² of film ${job.film.thickness} mm thick for one vessel, trims and overlap with it`,
-  ];
-  if (job.sheet && batch) {
-    const size = `${mm(job.sheet.across)} by ${mm(job.sheet.up)}`;
-    items.push(
-      `${batch.sheets === 1 ? 'one sheet' : `${batch.sheets} sheets`} of ${size} for all; of the last one ${mm(batch.lastUsed)} is used, and ${shareOf(batch.waste)} of what is cut into is waste`,
-    );
-  } else if (job.sheet) items.push('the pieces are larger than the sheet, so sheets are not counted');
-  return [{ heading: 'Film', blocks: [{ kind: 'list', items }] }];
-}
-
 function coatsSection({ coats = [] }: Omit<Report, 'files'>, job: Job): Section[] {
   if (coats.length === 0) return [];
   const batch = job.batch ?? 1;
@@ -195,49 +173,6 @@ function coatsSection({ coats = [] }: Omit<Report, 'files'>, job: Job): Section[
     'girth after it, middle of the band',
   ];
   return [{ heading: 'Coats', blocks: [{ kind: 'table', head, rows }] }];
-}
-
-function costSection(
-  { batch: film }: FilmNeeded,
-  { coats = [] }: Omit<Report, 'files'>,
-  job: Job,
-): Section[] {
-  const batch = job.batch ?? 1;
-  const rows: { readonly says: string; readonly cost: number }[] = [];
-  if (film && job.sheet?.price !== undefined)
-    rows.push({
-      says: film.sheets === 1 ? 'film, one sheet' : `film, ${film.sheets} sheets`,
-      cost: film.sheets * job.sheet.price,
-    });
-  for (const { name, volume } of coats) {
-    const coat = job.coats.find((given) => given.name === name);
-    if (coat?.price === undefined) continue;
-    const litres = Math.max(volume * batch, coat.leastBatch ?? 0) / 1000;
-    rows.push({ says: name, cost: litres * coat.price });
-  }
-  if (rows.length === 0) return [];
-  const total = rows.reduce((sum, { cost }) => sum + cost, 0);
-  const line = ({ says, cost }: { says: string; cost: number }) => [
-    says,
-    cost.toFixed(2),
-    (cost / batch).toFixed(2),
-  ];
-  return [
-    {
-      heading: 'Cost of material',
-      blocks: [
-        {
-          kind: 'table',
-          head: ['what', batch === 1 ? 'in all' : `for all ${batch}`, 'for each'],
-          rows: [...rows, { says: 'all of it', cost: total }].map(line),
-        },
-        {
-          kind: 'words',
-          text: 'In the currency the prices were given in; only what has a price is counted.',
-        },
-      ],
-    },
-  ];
 }
 
 function workSection({ drafts, blank }: JobSheetInput, job: Job): Section {

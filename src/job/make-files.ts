@@ -14,6 +14,7 @@ import { type Draft, wholePieces } from './draft.ts';
 import { jobSheet } from './job-sheet.ts';
 import { draftPieces, reportDrafts } from './make.ts';
 import type { MakeInput } from './make-input.ts';
+import { type NestSearch, nestSheets } from './nest-sheets.ts';
 import { partsOf } from './parts.ts';
 import type { Paper } from './print-paper.ts';
 import { printFiles } from './prints.ts';
@@ -32,6 +33,8 @@ export interface MakeOptions {
   readonly pictures: boolean;
   /** Paper of the prints; none are made without it. */
   readonly paper?: Paper | undefined;
+  /** How long the sheets are searched for; a second or two if it is left out. */
+  readonly search?: NestSearch;
   /** The path of a file that the job names, as seen from where the files will stand. */
   readonly fromFolder: (file: string) => string;
 }
@@ -78,17 +81,28 @@ const checksPictures = (
 };
 
 /** The job worked out, ready to be written. @throws Refused where the input can't be made. */
-export function makeFiles(input: MakeFilesInput, options: MakeOptions): Deliverables {
+export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Promise<Deliverables> {
   const { blank, tools } = input;
   const drafts = draftPieces(input);
   const parts = partsOf(input, drafts);
+  const wraps = drafts.map(({ cut, guide, mark, turned }) => ({
+    stem: stemOf('wrap', mark),
+    cut,
+    guide,
+    turned,
+  }));
+  const pieces = [...wraps, ...parts.map((part) => ({ ...part, turned: 0 }))];
+  const nested = await nestSheets({ job: input.job, pieces }, options.search);
   const rest = async (written: readonly WrittenPiece[]) => {
-    const [wraps, others] = [written.slice(0, drafts.length), written.slice(drafts.length)];
-    const report = reportDrafts(drafts, proofOfDrafts(drafts, blank, wraps, others), parts);
+    const [laid, others] = [written.slice(0, drafts.length), written.slice(drafts.length)];
+    const report = {
+      ...reportDrafts(drafts, proofOfDrafts(drafts, blank, laid, others, nested.texts), parts),
+      ...(nested.reports.length > 0 ? { sheets: nested.reports } : {}),
+    };
     const prints = await printFiles(options.paper, written, input.job.name, tools.words);
     const shown = options.pictures
       ? [
-          ...pictures(drafts, blank, wraps, tools),
+          ...pictures(drafts, blank, laid, tools),
           ...checksPictures(drafts, { name: input.job.name, checks: report.checks }, tools),
         ]
       : [];
@@ -97,10 +111,11 @@ export function makeFiles(input: MakeFilesInput, options: MakeOptions): Delivera
       parts,
       blank,
       report,
-      files: [...written.flatMap(filesOfPiece), ...shown],
+      files: [...written.flatMap(filesOfPiece), ...nested.files, ...shown],
     });
     const job = jobContent(drafts[0]?.job ?? input.job, 'blank.json', options.fromFolder);
     const files = [
+      ...nested.files,
       ...shown,
       { file: 'job-sheet.html', role: 'job-sheet', content: sheet },
       { file: 'job.json', role: 'job', content: jsonContent(job) },
@@ -109,6 +124,5 @@ export function makeFiles(input: MakeFilesInput, options: MakeOptions): Delivera
     ];
     return { files, report };
   };
-  const wraps = drafts.map(({ cut, guide, mark }) => ({ stem: stemOf('wrap', mark), cut, guide }));
-  return { pieces: [...wraps, ...parts], rest };
+  return { pieces, rest };
 }

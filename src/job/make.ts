@@ -143,7 +143,7 @@ function draftPiece(
   // What is said of a panel's piece is said of the whole of it.
   const whole = panel ? { ...plan, template: panel.whole } : plan;
   const items = checkItems(input, whole);
-  const turned = turnInFile(template, input.job.sheet, panel !== undefined);
+  const turned = turnInFile(template, input.job, panel !== undefined);
   const drawings = wrapDrawings({
     template,
     flatLimits: flatBands.flatMap(({ from, to }) => [from, to]),

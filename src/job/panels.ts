@@ -1,6 +1,8 @@
 // The panels of a job: where its pieces are parted so that each part fits the sheet, and how each lies on it.
 import { artCrossed } from '../cut/art-crossed.ts';
 import { type Finding, look, note } from '../finding.ts';
+import { moveContour, rotation } from '../geometry/affine.ts';
+import type { Contour } from '../geometry/contour.ts';
 import { type Room, turnToFit } from '../geometry/fit-box.ts';
 import { inMm } from '../lengths/length.ts';
 import type { WrapLayer } from '../pattern/wrap.ts';
@@ -8,6 +10,7 @@ import { chooseJoints } from '../sheet/joints.ts';
 import { girthAt } from '../unroll/flat-wall.ts';
 import { panelsOf } from '../unroll/panel.ts';
 import { outline, type Template, templateBox, turnOfEdge } from '../unroll/template.ts';
+import { runOff } from './plan.ts';
 import { type Job, standardPanels } from './resolved-job.ts';
 import { type TypedIn, typedAt } from './typed-at.ts';
 
@@ -26,7 +29,7 @@ export interface PanelPlan {
 }
 
 export interface PanelsInput {
-  readonly job: Pick<Job, 'sheet' | 'panels'>;
+  readonly job: Pick<Job, 'sheet' | 'panels' | 'film'>;
   readonly jobFile: TypedIn;
   /** Repeats around, and in how many equal parts the pattern goes around, where there is one. */
   readonly pattern?: { readonly around: number; readonly equalParts: number };
@@ -38,21 +41,35 @@ const lookEvery = 0.5;
 /** A panel narrower than this is more trouble than use, mm. Common practice, no source. */
 const narrowest = 20;
 
-/** Room on a job's sheet inside its margin. */
-export const roomOf = ({ across, up, margin }: NonNullable<Job['sheet']>): Room => ({
-  across: across - 2 * margin,
-  up: up - 2 * margin,
-});
+/** Room on a job's sheet for what lies in the middle of a file of its own; endless upwards on a roll. */
+interface SheetRoom extends Room {
+  /** Where the film has a grain: the only way a part may lie, radians. */
+  readonly only?: number;
+}
+
+/** Art runs on past a part's outline: less than this is never the margin. */
+const roomOf = ({ sheet, film }: Pick<Job, 'sheet' | 'film'>): SheetRoom | undefined => {
+  if (!sheet) return undefined;
+  const { across, up = Number.POSITIVE_INFINITY } = sheet;
+  const margin = Math.max(sheet.margin, runOff);
+  const only = film.grain === undefined ? {} : { only: film.grain === 'up' ? 0 : Math.PI / 2 };
+  return { across: across - 2 * margin, up: up - 2 * margin, ...only };
+};
+
+/** The least turn at which an outline fits the sheet, radians, x towards y; undefined where it fits at none. */
+function turnOnSheet(border: Contour, { only, ...room }: SheetRoom): number | undefined {
+  if (only === undefined) return turnToFit(border, room);
+  return turnToFit(moveContour(rotation(only), border), room) === 0 ? only : undefined;
+}
 
 /** How a part is turned in its file: not at all where it fits its sheet, this way round or the other. Radians. */
-export function turnInFile(template: Template, sheet: Job['sheet'], isPanel: boolean): number {
-  if (!sheet) return 0;
-  const room = roomOf(sheet);
-  const border = outline(template);
-  const turn = turnToFit(border, room);
-  if (isPanel || turn === undefined) return turn ?? 0;
+export function turnInFile(template: Template, job: Pick<Job, 'sheet' | 'film'>, isPanel: boolean): number {
+  const room = roomOf(job);
+  const turn = room && turnOnSheet(outline(template), room);
+  if (!room || turn === undefined) return 0;
   const { minX, minY, maxX, maxY } = templateBox(template);
-  return maxX - minX <= room.up && maxY - minY <= room.across ? 0 : turn;
+  const fitsAcross = maxX - minX <= room.up && maxY - minY <= room.across;
+  return !isPanel && (fitsAcross || room.only !== undefined) ? 0 : turn;
 }
 
 /** Where the pieces of a job are parted: all at the same turns. */
@@ -61,12 +78,12 @@ export function planPanels(input: PanelsInput, pieces: readonly WholePiece[]): P
   const panels = job.panels ?? standardPanels;
   const { overlap } = panels;
   const none: PanelPlan = { joints: [], overlap, findings: [] };
-  const room = job.sheet && roomOf(job.sheet);
+  const room = roomOf(job);
   const tooLarge = (joints: readonly number[]) =>
     room
       ? pieces
           .flatMap(({ template }) => panelsOf(template, { joints, overlap }))
-          .filter((part) => turnToFit(outline(part), room) === undefined)
+          .filter((part) => turnOnSheet(outline(part), room) === undefined)
       : [];
   if (typeof panels.joints !== 'string') {
     const { joints } = panels;
@@ -93,11 +110,14 @@ export function planPanels(input: PanelsInput, pieces: readonly WholePiece[]): P
   return { ...none, findings: tooLargeLook(tooLarge([]), room, jobFile) };
 }
 
+const roomInWords = ({ across, up }: Room): string =>
+  Number.isFinite(up) ? `${inMm(across)} by ${inMm(up)}` : `a width of ${inMm(across)}`;
+
 const partedNote = (count: number, { across, up }: Room, file: TypedIn): Finding =>
   note(
     'panels',
     typedAt(file, 'sheet'),
-    `holds ${inMm(across)} by ${inMm(up)} inside its margin, less than the piece takes, so it is cut in ${count} panels; their guides tell how they are joined`,
+    `holds ${roomInWords({ across, up })} inside its margin, less than the piece takes, so it is cut in ${count} panels; their guides tell how they are joined`,
   );
 
 /** Said where there are parts that fit the sheet at no turn. */
@@ -106,12 +126,12 @@ function tooLargeLook(parts: readonly Template[], { across, up }: Room, file: Ty
   const boxes = parts.map(templateBox);
   const width = Math.max(...boxes.map(({ minX, maxX }) => maxX - minX));
   const height = Math.max(...boxes.map(({ minY, maxY }) => maxY - minY));
-  const says = `holds ${inMm(across)} by ${inMm(up)} inside its margin, and what is cut of it is ${inMm(width)} by ${inMm(height)}, which fits at no turn; use a larger sheet, a shorter band, or joints closer together`;
+  const says = `holds ${roomInWords({ across, up })} inside its margin, and what is cut of it is ${inMm(width)} by ${inMm(height)}, which fits at no turn; use a larger sheet, a shorter band, or joints closer together`;
   return [look('sheet-too-small', typedAt(file, 'sheet'), says)];
 }
 
 interface Fit {
-  readonly room: Room;
+  readonly room: SheetRoom;
   readonly overlap: number;
 }
 
@@ -126,7 +146,7 @@ function longestOf(template: Template, { room, overlap }: Fit) {
   const { from, to } = sidesOf(template);
   const fits = (joints: readonly number[], which: number): boolean => {
     const panel = panelsOf(template, { joints, overlap })[which];
-    return panel !== undefined && turnToFit(outline(panel), room) !== undefined;
+    return panel !== undefined && turnOnSheet(outline(panel), room) !== undefined;
   };
   const longest = (holds: (length: number) => boolean): number => {
     let [good, bad] = [0, to - from];

@@ -17,7 +17,7 @@ import { subtract } from '../geometry/point.ts';
 import { equalParts } from '../pattern/closing.ts';
 import type { Asked, AskedWall, LayerAsMade } from '../prove/asked.ts';
 import { coverOf } from '../prove/centre.ts';
-import { type PieceText, type Proof, proofOf } from '../prove/proof.ts';
+import { type PieceText, type Proof, proofOf, type SheetText } from '../prove/proof.ts';
 import { edgePoint } from '../unroll/template.ts';
 import { coatsOnWall } from './coats-on-wall.ts';
 import type { Draft } from './draft.ts';
@@ -75,7 +75,9 @@ export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
     ...(seam.strip === undefined
       ? {}
       : { strip: { width: seam.strip, wall: askedWall(wall, middle + film.thickness, band) } }),
-    ...(sheet ? { sheet } : {}),
+    ...(sheet
+      ? { sheet: { ...sheet, up: sheet.up ?? Number.POSITIVE_INFINITY, batch: job.batch ?? 1 } }
+      : {}),
     ...(artwork?.around === undefined ? {} : { around: artwork.around }),
     ...pattern,
   };
@@ -113,14 +115,16 @@ export function proofOfDrafts(
   blank: Blank,
   written: readonly PieceText[],
   parts: readonly PieceText[] = [],
+  sheets: readonly SheetText[] = [],
 ): Proof {
   const [first] = drafts;
   if (!first) throw new Error('a job has at least one piece');
   const closing = first.pattern?.plan.closing;
   const pattern = closing && { equalParts: equalParts(closing), layers: layersAsMade(drafts) };
-  return proofOf(
-    askedOf({ job: first.job, blank, ...(pattern ? { pattern } : {}) }),
-    written,
-    parts.filter(isStrip),
-  );
+  return proofOf(askedOf({ job: first.job, blank, ...(pattern ? { pattern } : {}) }), {
+    wraps: written,
+    strips: parts.filter(isStrip),
+    others: parts.filter((part) => !isStrip(part)),
+    sheets,
+  });
 }

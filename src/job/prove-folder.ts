@@ -1,7 +1,7 @@
 // `prove`: what a folder of delivered files holds, put to the proof.
 import { gcd } from '../pattern/lattice.ts';
 import type { LayerAsMade } from '../prove/asked.ts';
-import { type PieceText, type Proof, proofOf } from '../prove/proof.ts';
+import { type PieceText, type Proof, proofOf, type SheetText } from '../prove/proof.ts';
 import { askedOf, type KnownPattern } from './proof.ts';
 import { readBlank } from './read-blank.ts';
 import { readJob } from './read-job.ts';
@@ -36,6 +36,33 @@ function piecesIn(texts: DeliveredFolder['texts'], kind: 'wrap' | 'strip'): Piec
     });
 }
 
+const sheetName = /^(sheet-\d+)\.cut\.svg$/;
+
+/**
+ * The sheets, each with how often the report says it is to be cut; once where it says nothing. One that it tells of and
+ * that is not there is a file without anything in it.
+ */
+function sheetsIn(texts: DeliveredFolder['texts'], report: unknown): SheetText[] {
+  const told = isObject(report) && Array.isArray(report.sheets) ? report.sheets.filter(isObject) : [];
+  const names = new Set([
+    ...Object.keys(texts),
+    ...told.flatMap(({ file }) => (typeof file === 'string' ? [file] : [])),
+  ]);
+  return [...names].flatMap((name) => {
+    const stem = sheetName.exec(name)?.[1];
+    if (stem === undefined) return [];
+    const times = told.find(({ file }) => file === name)?.times;
+    return [{ stem, cut: texts[name] ?? '', times: isNumber(times) ? times : 1 }];
+  });
+}
+
+/** Cut files of other pieces. */
+const othersIn = (texts: DeliveredFolder['texts'], known: readonly PieceText[]): PieceText[] =>
+  Object.entries(texts)
+    .filter(([name]) => name.endsWith('.cut.svg') && !sheetName.test(name))
+    .map(([name, cut]) => ({ stem: name.replace(/\.cut\.svg$/, ''), cut }))
+    .filter(({ stem }) => !known.some((piece) => piece.stem === stem));
+
 const isNumber = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value);
 
 /** How often the pattern is the same around, by the whole numbers it closes with. */
@@ -66,5 +93,11 @@ function patternIn(report: unknown): KnownPattern {
 export function proofOfFolder({ job: typed, blank, blankFile, report, texts }: DeliveredFolder): Proof {
   const job = readJob(typed, 'job.json');
   const asked = askedOf({ job, blank: readBlank(blank, blankFile), pattern: patternIn(report) });
-  return proofOf(asked, piecesIn(texts, 'wrap'), piecesIn(texts, 'strip'));
+  const [wraps, strips] = [piecesIn(texts, 'wrap'), piecesIn(texts, 'strip')];
+  return proofOf(asked, {
+    wraps,
+    strips,
+    others: othersIn(texts, [...wraps, ...strips]),
+    sheets: sheetsIn(texts, report),
+  });
 }

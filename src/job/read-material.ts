@@ -9,6 +9,7 @@ import {
   mostGiving,
   standardCutter,
   standardFilm,
+  standardSpacing,
 } from './resolved-job.ts';
 import {
   isObject,
@@ -33,6 +34,7 @@ import {
   text,
   units,
   unitsOf,
+  yesOrNo,
 } from './schema-values.ts';
 
 /** The files a job names, by path as typed, each parsed. */
@@ -77,6 +79,7 @@ export const filmKeys = {
     degrees(standardFilm.minAngle),
   ),
   use: standard('Use', choice<Film['use']>(['decal', 'mask']), standardFilm.use),
+  grain: optional('Grain', choice<'across' | 'up'>(['across', 'up'])),
 };
 
 export const cutterKeys = {
@@ -92,9 +95,11 @@ export const cutterKeys = {
 
 export const sheetKeys = {
   across: required('Sheet across', length()),
-  up: required('Sheet up', length()),
+  up: optional('Sheet up', length()),
   margin: standard('Sheet margin', lengthOrZero, 0),
-  price: optional('Price of a sheet', number({ least: 0, most: 1e6 })),
+  spacing: standard('Between pieces', lengthOrZero, standardSpacing),
+  mirror: standard('Mirrored', yesOrNo, false),
+  price: optional('Price of a sheet, or of a metre of a roll', number({ least: 0, most: 1e6 })),
 };
 
 /** Keys typed in the job; or, where a path is typed, those of its file. `at`: where they were really typed. */
@@ -124,8 +129,9 @@ export const filmReader =
   (value, place) => {
     const read = keysOf(value, place, filmKeys, named);
     if (!read) return undefined;
-    const { thickness, stretch, gather, minWidth, minGap, minPiece, minAngle, use } = read.values;
-    return { thickness, stretch, gather, minWidth, minGap, minPiece, minAngle: radians(minAngle), use };
+    const { thickness, stretch, gather, minWidth, minGap, minPiece, minAngle, use, grain } = read.values;
+    const sizes = { thickness, stretch, gather, minWidth, minGap, minPiece };
+    return { ...sizes, minAngle: radians(minAngle), use, ...given({ grain }) };
   };
 
 export const cutterReader =
@@ -141,9 +147,10 @@ export const sheetReader =
   (named: NamedFiles): Reader<Job['sheet']> =>
   (value, place) => {
     const read = keysOf(value, place, sheetKeys, named);
-    if (read?.values.across === undefined || read.values.up === undefined) return undefined;
-    const { across, up, margin, price } = read.values;
-    if (2 * margin < Math.min(across, up)) return { across, up, margin, ...given({ price }) };
+    if (read?.values.across === undefined) return undefined;
+    const { across, up, margin, spacing, mirror, price } = read.values;
+    if (2 * margin < Math.min(across, up ?? across))
+      return { across, margin, spacing, mirror, ...given({ up, price }) };
     const says = `${inMm(margin)} on either side leaves nothing of the sheet; give a smaller margin`;
     return report(within(read.at, 'margin'), 'margin-too-wide', says);
   };

@@ -91,6 +91,33 @@ export interface PatternReport {
 export interface FileReport {
   readonly file: string;
   readonly role: string;
+  /** Number of the sheet that the file is, from 1. */
+  readonly sheet?: number;
+}
+
+/** A sheet of film, or a stretch of a roll, with what is cut from it. All mm. */
+export interface SheetReport {
+  readonly sheet: number;
+  readonly file: string;
+  /** The layer of art that is cut from it; empty where there is none. */
+  readonly film: string;
+  readonly across: number;
+  readonly up: number;
+  /** How often it is to be cut, each time from a new sheet. */
+  readonly times: number;
+  /** How much of its longer side is used, margins with it. */
+  readonly used: number;
+  /** Whether it is the last of its film, or of a run that is laid alike. */
+  readonly isLast: boolean;
+  /** Area of the pieces on it, mm². */
+  readonly covered: number;
+  /** Each piece: its file, the id of its outline here, where its file's origin lies and how its file is turned. */
+  readonly pieces: readonly {
+    readonly part: string;
+    readonly id: string;
+    readonly at: { readonly x: number; readonly y: number };
+    readonly turnedDeg: number;
+  }[];
 }
 
 export interface Report {
@@ -103,6 +130,8 @@ export interface Report {
   readonly items?: readonly ItemReport[];
   /** What was measured on the written files, rolled back onto the blank. */
   readonly proof?: Pick<Proof, 'pass' | 'checks'>;
+  /** The sheets that the batch takes, where the job has a sheet. */
+  readonly sheets?: readonly SheetReport[];
   readonly checks: readonly Finding[];
   readonly files?: readonly FileReport[];
 }

@@ -45,6 +45,8 @@ export interface Film {
   readonly minAngle: number;
   /** `decal`: the artwork stays on the vessel; `mask`: the rest does, and is pulled off again after the spray. */
   readonly use: 'decal' | 'mask';
+  /** Which way its grain runs on the sheet; pieces are then laid with the way from foot to lip along it. */
+  readonly grain?: 'across' | 'up';
 }
 
 /** What is known of the cutter. */
@@ -105,6 +107,21 @@ export interface Item {
   readonly at: { readonly turn: number; readonly along: number };
 }
 
+/** A sheet of film, or a roll, as it lies in the cutter; mm. */
+export interface Sheet {
+  readonly across: number;
+  /** Left out: a roll. */
+  readonly up?: number;
+  /** Kept clear along every edge. */
+  readonly margin: number;
+  /** Kept clear between two pieces. */
+  readonly spacing: number;
+  /** Whether the film is cut from its back: files of sheets show it as in a mirror. */
+  readonly mirror: boolean;
+  /** Price of a sheet; of a roll, of a metre of it. */
+  readonly price?: number;
+}
+
 /** How a piece that its sheet can't hold is parted into panels. */
 export interface Panels {
   /** What a panel goes on past its joint, mm; 0 for panels that meet edge to edge. */
@@ -145,13 +162,7 @@ export interface Job {
   readonly edges: 'straight' | 'whole-rows';
   readonly seam: Seam;
   readonly trim: { readonly lip: number; readonly foot: number };
-  readonly sheet?: {
-    readonly across: number;
-    readonly up: number;
-    readonly margin: number;
-    /** Price of a sheet. */
-    readonly price?: number;
-  };
+  readonly sheet?: Sheet;
   /** How a piece larger than its sheet is parted; left out, as `standardPanels` says. */
   readonly panels?: Panels;
   /** Vessels that are made alike; 1 where it is left out. */
@@ -163,6 +174,8 @@ export const standardOverlap = 6;
 /** Wide enough to hold on either side, narrow enough to lie down on a taper. Common practice, no source. */
 export const standardStrip = 10;
 export const standardTrim = { lip: 3, foot: 3 };
+/** Between pieces on a sheet, mm. Common practice, no source. */
+export const standardSpacing = 2;
 /** As at the seam. Common practice, no source. */
 export const standardPanels: Panels = { overlap: standardOverlap, joints: 'least-art' };
 /** The least sizes that cut and weed without care in adhesive film. Common practice, no source. */

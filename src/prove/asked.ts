@@ -1,5 +1,6 @@
 // What the proof holds the files against: the blank's wall and what the job asked for. All mm.
 import type { Band } from '../blank/flat-band.ts';
+import type { AskedSheets } from './check-sheets.ts';
 
 /** The surface that the middle of the film lies on. */
 export type AskedWall =
@@ -37,7 +38,8 @@ export interface Asked {
   readonly film: { readonly stretch: number; readonly gather: number };
   /** Bands of the blank on which film lies flat. */
   readonly flatBands: readonly Band[];
-  readonly sheet?: { readonly across: number; readonly up: number; readonly margin: number };
+  /** Endless upwards where it is a roll. */
+  readonly sheet?: AskedSheets;
   /** How many times the pattern is the same around the wall at one height; left out where there is none, or it isn't known. */
   readonly equalParts?: number;
   /** Repeats of the pattern around; left out where there is none. */

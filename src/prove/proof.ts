@@ -11,6 +11,7 @@ import { registerChecks } from './check-register.ts';
 import { partsFound, repeatCheck, repeatMiss } from './check-repeats.ts';
 import { sameChecks } from './check-same.ts';
 import { scaleCheck } from './check-scale.ts';
+import { sheetChecks } from './check-sheets.ts';
 import { stripChecks } from './check-strips.ts';
 import { readDelivered } from './delivered-file.ts';
 import { type ProvedPiece, placePiece } from './piece.ts';
@@ -88,13 +89,42 @@ function stripRows(asked: Asked, rows: readonly ProvedRow[], files: readonly Pie
   return stripChecks({ asked, strip, joints: rows.slice(1).map(({ band }) => band.from) }, whole);
 }
 
-/**
- * Hold the files of all pieces, from the foot up, against what the job asked for; and those of its cover strips, that of
- * the seam first, then those of the joints from the foot up.
- */
-export function proofOf(asked: Asked, files: readonly PieceText[], strips: readonly PieceText[] = []): Proof {
-  const pieces = placed(asked, files);
-  const missing = missingCheck(asked, files, pieces);
+/** A sheet's file, as text, and how often it is to be cut. */
+export interface SheetText {
+  readonly stem: string;
+  readonly cut: string;
+  readonly times: number;
+}
+
+/** All the files of a job that can be proved. */
+export interface ProofFiles {
+  /** From the foot up, panels in the order of their turns. */
+  readonly wraps: readonly PieceText[];
+  /** That of the seam first, then those of the joints from the foot up. */
+  readonly strips?: readonly PieceText[];
+  /** What else is cut: known only by the sheets it lies on. */
+  readonly others?: readonly PieceText[];
+  readonly sheets?: readonly SheetText[];
+}
+
+/** Rows of the sheets; none where there are none. */
+function sheetRows({ sheet }: Asked, { wraps, strips = [], others = [], sheets = [] }: ProofFiles): Check[] {
+  if (!sheet || sheets.length === 0) return [];
+  const parts = [...wraps, ...strips, ...others].flatMap(({ stem, cut }) =>
+    cut === undefined ? [] : [[stem, readDelivered(cut, `${stem}.cut.svg`)] as const],
+  );
+  const delivered = sheets.map(({ stem, cut, times }) => ({
+    file: readDelivered(cut, `${stem}.cut.svg`),
+    times,
+  }));
+  return sheetChecks(delivered, new Map(parts), sheet);
+}
+
+/** Hold the files of a job against what it asked for. */
+export function proofOf(asked: Asked, files: ProofFiles): Proof {
+  const { wraps, strips = [] } = files;
+  const pieces = placed(asked, wraps);
+  const missing = missingCheck(asked, wraps, pieces);
   if (pieces.length === 0) return { pass: false, checks: [missing] };
   const rows = rowsOf(pieces);
   const layers = rows.flatMap(layersOfRow);
@@ -112,6 +142,7 @@ export function proofOf(asked: Asked, files: readonly PieceText[], strips: reado
     ...registerChecks(pieces, asked),
     ...limitChecks(pieces, asked),
     ...stripRows(asked, rows, strips),
+    ...sheetRows(asked, files),
   ];
   return { pass: checks.every(({ pass }) => pass), checks, ...(gap ? { seamGap: gap } : {}) };
 }

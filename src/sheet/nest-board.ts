@@ -7,6 +7,8 @@ import { depthAt } from './overlap-depth.ts';
 /** One kind of piece: its outline, how many of it, and the turns (radians, counter-clockwise) it may be laid at. */
 export interface NestPiece {
   readonly outline: readonly Point[];
+  /** What has to lie inside the sheet, where the outline stands off the piece; left out, the outline. */
+  readonly edge?: readonly Point[];
   readonly count: number;
   readonly turns: readonly number[];
 }
@@ -17,7 +19,7 @@ export interface NestSheet {
   readonly height: number;
 }
 
-/** A kind of piece at one of its turns: the box of its turned outline. */
+/** A kind of piece at one of its turns: the box that has to lie inside the sheet. */
 interface Variant {
   readonly kind: number;
   readonly turn: number;
@@ -96,8 +98,8 @@ export class NestBoard {
     this.kindOf = Int32Array.from(kinds.flatMap(({ count }, kind) => Array<number>(count).fill(kind)));
     this.pieces = this.kindOf.length;
     const variants: Variant[] = [];
-    this.variantsOf = kinds.map(({ outline, turns }, kind) =>
-      turns.map((turn) => variants.push({ kind, turn, ...boxOfPoints(turned(outline, turn)) }) - 1),
+    this.variantsOf = kinds.map(({ outline, edge = outline, turns }, kind) =>
+      turns.map((turn) => variants.push({ kind, turn, ...boxOfPoints(turned(edge, turn)) }) - 1),
     );
     this.variants = variants;
     this.size = Math.max(...variants.map(({ minX, maxX, minY, maxY }) => Math.max(maxX - minX, maxY - minY)));

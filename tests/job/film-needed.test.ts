@@ -1,31 +1,50 @@
-// Film by area: the lateral area of a frustum, pi (D + d) / 2 s (Dr. Math 55270 and the mensuration texts in tests/outside).
-import { expect, test } from 'vitest';
+// Film by what was laid: shares of rectangles, reckoned by hand.
+import { describe, expect, test } from 'vitest';
 import { filmNeeded } from '../../src/job/film-needed.ts';
-import { flatWall } from '../../src/unroll/flat-wall.ts';
-import { outline, templateOf } from '../../src/unroll/template.ts';
+import type { SheetReport } from '../../src/job/report.ts';
+import { expectWithin } from '../closeness.ts';
 
-const sine = 0.08;
-const wrap = outline(
-  templateOf(flatWall(37, sine, 60), {
-    band: { from: 0, to: 120 },
-    trim: { lip: 0, foot: 0 },
-    overlap: 0,
-  }),
-);
-
-test('a wrap without overlap and trims takes the area of its wall', () => {
-  const [foot, lip] = [37 - 60 * sine, 37 + 60 * sine];
-  expect(filmNeeded([wrap], {}).area).toBeCloseTo(Math.PI * (foot + lip) * 120, 2);
+const sheet = { across: 300, margin: 10, spacing: 2, mirror: false };
+const report = (some: Partial<SheetReport>): SheetReport => ({
+  sheet: 1,
+  file: 'sheet-1.cut.svg',
+  film: '',
+  across: 300,
+  up: 600,
+  times: 1,
+  used: 600,
+  isLast: false,
+  covered: 90_000,
+  pieces: [],
+  ...some,
 });
 
-test('a batch takes no fewer sheets than its area needs, and its waste is what is left over', () => {
-  const sheet = { across: 300, up: 600, margin: 10 };
-  const { area, batch } = filmNeeded([wrap], { sheet, batch: 7 });
-  expect(batch?.sheets).toBeGreaterThanOrEqual(Math.ceil((7 * area) / (280 * 580)));
-  const used = 280 * (580 * ((batch?.sheets ?? 0) - 1) + (batch?.lastUsed ?? 0));
-  expect(batch?.waste).toBeCloseTo(1 - (7 * area) / used, 9);
-});
+describe('film needed', () => {
+  test('is whole sheets, and of the last what is used of it', () => {
+    const [film] = filmNeeded([report({}), report({ isLast: true, used: 200, covered: 45_000 })], {
+      ...sheet,
+      up: 600,
+    });
+    expect(film?.sheets).toBe(2);
+    expect(film?.lastUsed).toBe(200);
+    // Cut into: 300 x 600 and 300 x 200 mm; covered: 135 000 mm2.
+    expectWithin(film?.waste ?? Number.NaN, 1 - 135_000 / 240_000, 1e-12);
+  });
 
-test('a sheet that takes no piece is not counted in', () => {
-  expect(filmNeeded([wrap], { sheet: { across: 200, up: 100, margin: 6 } }).batch).toBeUndefined();
+  test('of a roll is its length', () => {
+    const [film] = filmNeeded([report({ up: 420, used: 420, isLast: true })], sheet);
+    expect(film?.rollLength).toBe(420);
+    expectWithin(film?.waste ?? Number.NaN, 1 - 90_000 / (300 * 420), 1e-12);
+  });
+
+  test('is told film by film, and counts a sheet that is cut several times', () => {
+    const needed = filmNeeded(
+      [report({ film: 'sand', times: 4 }), report({ film: 'sea', isLast: true, used: 300 })],
+      { ...sheet, up: 600 },
+    );
+    expect(needed.map(({ film, sheets }) => [film, sheets])).toEqual([
+      ['sand', 4],
+      ['sea', 1],
+    ]);
+  });
 });

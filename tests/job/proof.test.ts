@@ -187,7 +187,10 @@ async function madeCase(typed: Typed): Promise<Made> {
   const closing = draft.pattern?.plan.closing;
   const pattern = closing && { equalParts: equalParts(closing), layers: layersAsMade(drafts) };
   const prove = (texts: readonly PieceText[], other = blank, cover: readonly PieceText[] = strips) =>
-    proofOf(askedOf({ job: draft.job, blank: other, ...(pattern ? { pattern } : {}) }), texts, cover);
+    proofOf(askedOf({ job: draft.job, blank: other, ...(pattern ? { pattern } : {}) }), {
+      wraps: texts,
+      strips: cover,
+    });
   return { files, strips, proof, prove };
 }
 
@@ -460,7 +463,9 @@ test.each(withArt)(
     const { draft, drafts, blank } = await madeOf(cases[name] ?? { blank: {} });
     const files = drafts.map(({ cut, guide }, i) => ({ stem: `wrap-${i + 1}`, cut, guide }));
     const says = (texts: readonly PieceText[]) =>
-      proofOf(askedOf({ job: draft.job, blank }), texts).checks.find(({ rule }) => rule === 'repeats');
+      proofOf(askedOf({ job: draft.job, blank }), { wraps: texts }).checks.find(
+        ({ rule }) => rule === 'repeats',
+      );
     const parts = draft.pattern && equalParts(draft.pattern.plan.closing);
     expect(says(files)?.says).toContain(`${parts} equal parts`);
     const move: Change = (text) => nodeMoved(text, 0.4);

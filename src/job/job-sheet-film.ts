@@ -1,0 +1,116 @@
+// The parts of the job sheet about film: how much, on which sheets, and what it and the coats cost.
+import type { Block, Section } from '../deliver/write-page.ts';
+import { signedArea } from '../geometry/measure.ts';
+import { measuredLength } from '../lengths/length.ts';
+import { outline } from '../unroll/template.ts';
+import type { Draft } from './draft.ts';
+import { type FilmNeeded, filmNeeded } from './film-needed.ts';
+import type { Part } from './part.ts';
+import type { Report, SheetReport } from './report.ts';
+import type { Job } from './resolved-job.ts';
+
+const mm = (value: number): string => measuredLength(value, 'mm');
+const shareOf = (value: number): string => `${(value * 100).toFixed(0)} %`;
+
+export interface FilmInput {
+  readonly drafts: readonly Draft[];
+  readonly parts: readonly Part[];
+  readonly report: Omit<Report, 'files'>;
+}
+
+export function filmSection({ drafts, parts, report }: FilmInput, job: Job): Section[] {
+  const borders = [
+    ...drafts.map(({ plan }) => outline(plan.template)),
+    ...parts.flatMap(({ sheet }) => sheet?.outlines ?? []),
+  ];
+  const area = borders.reduce((sum, border) => sum + Math.abs(signedArea(border)), 0);
+  const items = [
+    `${(area / 100).toFixed(0)} cm² of film ${job.film.thickness} mm thick for one vessel, trims and overlap with it`,
+  ];
+  const { sheet } = job;
+  const needed = sheet ? filmNeeded(report.sheets ?? [], sheet) : [];
+  if (sheet && needed.length === 0) items.push('a piece is larger than the sheet, so sheets are not counted');
+  for (const film of needed) items.push(`${filmName(film, needed)}${filmInWords(film, sheet)}`);
+  return [
+    {
+      heading: 'Film',
+      blocks: [{ kind: 'list', items }, ...sheetBlocks(report.sheets ?? [])],
+    },
+  ];
+}
+
+const filmName = ({ film }: FilmNeeded, all: readonly FilmNeeded[]): string =>
+  all.length > 1 ? `film of layer ${film}: ` : '';
+
+function filmInWords({ sheets, rollLength, lastUsed, waste }: FilmNeeded, sheet: Job['sheet']): string {
+  if (!sheet) return '';
+  if (rollLength !== undefined)
+    return `${mm(rollLength)} of a roll ${mm(sheet.across)} wide for all, of which ${shareOf(waste)} is waste`;
+  const size = `${mm(sheet.across)} by ${mm(sheet.up ?? 0)}`;
+  return `${sheets === 1 ? 'one sheet' : `${sheets} sheets`} of ${size} for all; of the last one ${mm(lastUsed)} is used, and ${shareOf(waste)} of what is cut into is waste`;
+}
+
+/** What lies on each sheet, and its picture. */
+function sheetBlocks(sheets: readonly SheetReport[]): Block[] {
+  if (sheets.length === 0) return [];
+  const rows = sheets.map(({ file, film, pieces, times }) => [
+    file,
+    film,
+    [...new Set(pieces.map(({ part }) => part))]
+      .map((part) => `${pieces.filter((piece) => piece.part === part).length} of ${part}`)
+      .join(', '),
+    times === 1 ? 'once' : `${times} times`,
+  ]);
+  return [
+    { kind: 'table', head: ['sheet', 'film of layer', 'pieces', 'cut it'], rows },
+    ...sheets.map(
+      ({ file, sheet }): Block => ({
+        kind: 'picture',
+        file,
+        says: `Sheet ${sheet}: ${file}, not at true size here`,
+      }),
+    ),
+  ];
+}
+
+/** Sheets, or metres of a roll: what a price is for. */
+const amountOf = ({ sheets, rollLength }: FilmNeeded): number =>
+  rollLength === undefined ? sheets : rollLength / 1000;
+
+export function costSection({ coats = [], sheets = [] }: Omit<Report, 'files'>, job: Job): Section[] {
+  const batch = job.batch ?? 1;
+  const rows: { readonly says: string; readonly cost: number }[] = [];
+  const needed = job.sheet ? filmNeeded(sheets, job.sheet) : [];
+  for (const film of needed)
+    if (job.sheet?.price !== undefined)
+      rows.push({ says: `${filmName(film, needed)}film`, cost: amountOf(film) * job.sheet.price });
+  for (const { name, volume } of coats) {
+    const coat = job.coats.find((given) => given.name === name);
+    if (coat?.price === undefined) continue;
+    const litres = Math.max(volume * batch, coat.leastBatch ?? 0) / 1000;
+    rows.push({ says: name, cost: litres * coat.price });
+  }
+  if (rows.length === 0) return [];
+  const total = rows.reduce((sum, { cost }) => sum + cost, 0);
+  const line = ({ says, cost }: { says: string; cost: number }) => [
+    says,
+    cost.toFixed(2),
+    (cost / batch).toFixed(2),
+  ];
+  return [
+    {
+      heading: 'Cost of material',
+      blocks: [
+        {
+          kind: 'table',
+          head: ['what', batch === 1 ? 'in all' : `for all ${batch}`, 'for each'],
+          rows: [...rows, { says: 'all of it', cost: total }].map(line),
+        },
+        {
+          kind: 'words',
+          text: 'In the currency the prices were given in; only what has a price is counted.',
+        },
+      ],
+    },
+  ];
+}
