@@ -49,7 +49,7 @@ function printReport(report: Report, { json, folder }: DeliveryOptions): void {
   printFindings(report.checks);
 }
 
-function summary({ template, pattern, proof, files }: Report, folder: string): string[] {
+function summary({ template, pattern, proof, sheets, files }: Report, folder: string): string[] {
   const lines: string[] = [];
   if (template?.gores) lines.push(goresInWords(template.gores));
   else if (template && template.parts.length > 0) lines.push(partsInWords(template));
@@ -62,6 +62,7 @@ function summary({ template, pattern, proof, files }: Report, folder: string): s
       `pattern: ${pattern.around} around, ${(pattern.scaleAcross * 100).toFixed(1)} % of drawn size across, ${(pattern.scaleUp * 100).toFixed(1)} % up`,
     );
   if (pattern?.seamGap) lines.push(seamInWords(pattern.seamGap));
+  if (sheets) lines.push(sheetsInWords(sheets));
   if (proof) lines.push(proofInWords(proof));
   lines.push(`written to ${folder}: ${(files ?? []).map(({ file }) => file).join(', ')}`);
   return lines;
@@ -73,6 +74,13 @@ function partsInWords({ shape, parts }: TemplateReport): string {
   const sideBySide = `${panels} panels, lettered in the order of their turns`;
   if (shape !== 'stepped') return `template: ${sideBySide}`;
   return panels > 0 ? `template: ${stacked}, each in ${sideBySide}` : `template: ${stacked}`;
+}
+
+function sheetsInWords(sheets: NonNullable<Report['sheets']>): string {
+  const count = sheets.reduce((sum, { times }) => sum + times, 0);
+  const cut = sheets.reduce((sum, { times, across, up }) => sum + times * across * up, 0);
+  const covered = sheets.reduce((sum, sheet) => sum + sheet.times * sheet.covered, 0);
+  return `sheets: ${count}, of which the pieces cover ${((100 * covered) / cut).toFixed(0)} %`;
 }
 
 const seamInWords = ({ position, tangentDeg, crossings }: NonNullable<PatternReport['seamGap']>): string =>

@@ -63,7 +63,7 @@ describe('a job file', () => {
       pieces: 'one',
       seam: { style: 'overlap', overlap: 6 },
       trim: { lip: 3, foot: 3 },
-      sheet: { across: 304.8, up: 609.6, margin: 6 },
+      sheet: { across: 304.8, up: 609.6, margin: 6, spacing: 2, mirror: false },
     });
   });
 
@@ -291,7 +291,7 @@ describe('a job file that is refused', () => {
     ['a negative trim', { trim: { foot: -3 } }, 'not-a-length', 'trim.foot'],
     ['an item without a size', { items: [{ file: 'tern.svg' }] }, 'missing-key', 'items[0].across'],
     ['lettering', { lettering: [{ text: 'A' }] }, 'not-yet', 'lettering'],
-    ['a sheet of one size', { sheet: { across: 300 } }, 'missing-key', 'sheet.up'],
+    ['a sheet without a width', { sheet: { up: 300 } }, 'missing-key', 'sheet.across'],
     [
       'a sheet that is all margin',
       { sheet: { across: 300, up: 20, margin: 10 } },
