@@ -1,6 +1,8 @@
 // The command line: names, options and their help. Each command's work is loaded when it is asked for.
 import { Command, CommanderError } from 'commander';
 import { stop } from '../finding.ts';
+import { useSameSines } from '../job/same-sines.ts';
+import type { BenchFlags } from './bench-command.ts';
 import type { DescribeFlags } from './blank-command.ts';
 import type { CollarFlags } from './collar-command.ts';
 import type { InspectFlags } from './inspect-command.ts';
@@ -28,6 +30,8 @@ function withLongerFlags(line: string): string {
   const flags = asked.options.flatMap(({ long }) => (long?.startsWith(`${typed}-`) ? [long] : []));
   return flags.length === 0 ? line : `${unknown} (Did you mean ${flags.join(' or ')}?)`;
 }
+
+useSameSines();
 
 const program = new Command('seamwright')
   .description(
@@ -128,6 +132,18 @@ command('prove')
   .option('--blank <file>', 'another blank than the one beside the files')
   .action((folder: string, flags: ProveFlags) =>
     withStatus(flags, async () => (await import('./prove-command.ts')).proveCommand(folder, flags)),
+  );
+
+program
+  .command('bench')
+  .description('the whole job on a page in your browser, served to this machine alone')
+  .option('--port <number>', 'port of its address; 0 for any that is free', '0')
+  .option('--no-open', 'only print the address, and open no browser')
+  .option('--debug', 'show where a fault of the program came from')
+  .action((flags: BenchFlags) =>
+    withStatus({ ...flags, units: 'mm' }, async () =>
+      (await import('./bench-command.ts')).benchCommand(flags),
+    ),
   );
 
 // Whoever reads our output may stop reading, as `head` does: nothing is wrong with the files.

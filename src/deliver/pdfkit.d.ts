@@ -3,9 +3,14 @@ declare module 'pdfkit' {
   export default class PDFDocument {
     constructor(options: {
       readonly autoFirstPage: boolean;
+      readonly compress: boolean;
       readonly font: null;
       readonly info: Readonly<Record<string, string | Date>>;
     });
+    /** The page that is being drawn, and what was drawn on it so far. */
+    readonly page: {
+      readonly content: { buffer: readonly Uint8Array[]; readonly data: { Filter?: string } };
+    };
     addPage(options: { readonly size: readonly [number, number]; readonly margin: number }): this;
     on(event: 'data', take: (chunk: Uint8Array) => void): this;
     on(event: 'end', take: () => void): this;

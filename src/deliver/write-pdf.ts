@@ -4,6 +4,7 @@ import type { Drawing, DrawnGroup, DrawnPath } from '../drawing/drawing.ts';
 import { moveContour } from '../geometry/affine.ts';
 import { type Box, boxesMeet, hullBox } from '../geometry/box.ts';
 import type { Contour } from '../geometry/contour.ts';
+import { packed } from './compress.ts';
 import type { Page } from './pages.ts';
 import { artworkOpacity, colours, dashes, lineWidth, lookOf } from './write-svg.ts';
 
@@ -19,10 +20,29 @@ const noDate = new Date(0);
  */
 export function writePdf(drawing: Drawing, pages: readonly Page[], title: string): Promise<Uint8Array> {
   const info = { Title: title, Producer: 'seamwright', Creator: 'seamwright', CreationDate: noDate };
-  const document = new PDFDocument({ autoFirstPage: false, font: null, info });
+  const document = new PDFDocument({ autoFirstPage: false, compress: false, font: null, info });
   const bytes = collected(document);
-  for (const page of pages) drawPage(document, drawing, page);
+  for (const page of pages) {
+    drawPage(document, drawing, page);
+    packPage(document);
+  }
   document.end();
+  return bytes;
+}
+
+/** The library would pack pages with what its platform has, and the same print would be other bytes in a browser. */
+function packPage({ page: { content } }: PDFDocument): void {
+  content.buffer = [packed(joined(content.buffer))];
+  content.data.Filter = 'FlateDecode';
+}
+
+function joined(chunks: readonly Uint8Array[]): Uint8Array {
+  const bytes = new Uint8Array(chunks.reduce((sum, { length }) => sum + length, 0));
+  let at = 0;
+  for (const chunk of chunks) {
+    bytes.set(chunk, at);
+    at += chunk.length;
+  }
   return bytes;
 }
 
@@ -31,15 +51,7 @@ function collected(document: PDFDocument): Promise<Uint8Array> {
   return new Promise((resolve, reject) => {
     document.on('data', (chunk) => void chunks.push(chunk));
     document.on('error', reject);
-    document.on('end', () => {
-      const bytes = new Uint8Array(chunks.reduce((sum, { length }) => sum + length, 0));
-      let at = 0;
-      for (const chunk of chunks) {
-        bytes.set(chunk, at);
-        at += chunk.length;
-      }
-      resolve(bytes);
-    });
+    document.on('end', () => resolve(joined(chunks)));
   });
 }
 

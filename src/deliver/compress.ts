@@ -1,0 +1,24 @@
+// Adapter: fflate (MIT) packs bytes. One library everywhere, so that files are the same bytes in Node and in a browser,
+// whose own packers differ.
+import { unzipSync, zipSync, zlibSync } from 'fflate';
+
+/** Bytes packed as a PDF takes them (RFC 1950). */
+export const packed = (bytes: Uint8Array): Uint8Array => zlibSync(bytes);
+
+/** The one date of all files in an archive: same files, same bytes. The format knows none before 1980. */
+const noDate = new Date(1980, 0, 1);
+
+/** A zip archive of files by name; names may have folders in them. */
+export const zipped = (files: Readonly<Record<string, Uint8Array>>): Uint8Array =>
+  zipSync({ ...files }, { mtime: noDate });
+
+/**
+ * The files in a zip archive that `wanted` takes, by name; nothing else is unpacked. Entries over `mostBytes` are left out.
+ * @throws Error where it is not a zip archive.
+ */
+export const unzipped = (
+  archive: Uint8Array,
+  wanted: (name: string) => boolean,
+  mostBytes: number,
+): Readonly<Record<string, Uint8Array>> =>
+  unzipSync(archive, { filter: ({ name, originalSize }) => originalSize <= mostBytes && wanted(name) });

@@ -1,0 +1,147 @@
+// The whole page: the drawing first, the job's card beside it.
+import { signal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import { Board } from './board/board.tsx';
+import { openFiles } from './opening.ts';
+import { Guide } from './parts/guide.tsx';
+import { Top } from './parts/top.tsx';
+import { taken } from './save.ts';
+import { ArtStep } from './steps/art-step.tsx';
+import { ChecksStep } from './steps/checks-step.tsx';
+import { FilesStep, made } from './steps/files-step.tsx';
+import { SeamStep } from './steps/seam-step.tsx';
+import { Step, type StepState } from './steps/step.tsx';
+import { VesselStep } from './steps/vessel-step.tsx';
+import { bench, findings, hasArtwork, isStillToGive, redo, said, undo, vessel, view } from './store.ts';
+
+const open = signal<ReadonlySet<number>>(new Set([1]));
+
+/** The step in which a key of the job or the blank is typed. */
+function stepOf(path: string): number {
+  if (path.startsWith('blank:')) return 1;
+  if (path.startsWith('job:artwork')) return 2;
+  return path.startsWith('job:sheet') || path === 'job:name' ? 5 : 3;
+}
+
+/** Opens the step of a field and takes the maker there. */
+function goToField(event: Event): void {
+  const to: unknown = event instanceof CustomEvent ? event.detail : undefined;
+  if (to === 'tab') {
+    document.querySelector<HTMLElement>('#tab-vessel')?.focus();
+    return;
+  }
+  const number = typeof to === 'number' ? to : stepOf(String(to));
+  open.value = new Set([...open.value, number]);
+  requestAnimationFrame(() => {
+    const fields = [...document.querySelectorAll<HTMLElement>('[data-path]')];
+    const path = String(to);
+    const field = fields.find(({ dataset }) => dataset.path === path || path.startsWith(`${dataset.path}.`));
+    const within = fields.find(({ dataset }) => dataset.path?.startsWith(path));
+    const there = field ?? within ?? document.querySelector<HTMLElement>(`#step-${number} button`);
+    there?.scrollIntoView({ block: 'center' });
+    there?.focus({ preventScroll: true });
+  });
+}
+
+function onKey(event: KeyboardEvent): void {
+  const isTyping = event.target instanceof HTMLInputElement && event.target.type === 'text';
+  if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== 'z') return;
+  // A field that is being typed in shows what was typed; it lets go of that first.
+  if (isTyping && event.target instanceof HTMLElement) event.target.blur();
+  event.preventDefault();
+  if (event.shiftKey) redo();
+  else undo();
+}
+
+/** A file may be dropped anywhere: without this, the browser would leave the page for it. */
+const onDragOver = (event: DragEvent): void => event.preventDefault();
+
+async function onDrop(event: DragEvent): Promise<void> {
+  event.preventDefault();
+  openFiles(await taken(event.dataTransfer?.files ?? []), 'files');
+}
+
+const count = (number: number, one: string, many: string): string => `${number} ${number === 1 ? one : many}`;
+
+function vesselState(): StepState {
+  const { answer, refused } = vessel.value;
+  const wanting = refused?.filter(isStillToGive).length ?? 0;
+  if (refused && wanting === refused.length)
+    return { is: 'open', says: count(wanting, 'reading to give', 'readings to give') };
+  if (refused) return { is: 'stop', says: 'cannot be yet' };
+  return answer ? { is: 'ready', says: String(bench.value.blank.name ?? '') } : { is: 'open', says: '' };
+}
+
+function checksState(): StepState {
+  const told = findings.value.filter((finding) => !isStillToGive(finding));
+  const stops = told.filter(({ level }) => level === 'stop').length;
+  const looks = told.filter(({ level }) => level === 'look').length;
+  if (stops > 0) return { is: 'stop', says: count(stops, 'stop', 'stops') };
+  if (looks > 0) return { is: 'look', says: count(looks, 'thing to look at', 'things to look at') };
+  if (findings.value.some(isStillToGive)) return { is: 'open', says: 'waits for the readings' };
+  return {
+    is: 'ready',
+    says: told.length > 0 ? count(told.length, 'note', 'notes') : 'nothing stands against it',
+  };
+}
+
+function filesState(): StepState {
+  if (!made.value) return { is: 'open', says: 'not made yet' };
+  if (made.value.from !== bench.value) return { is: 'look', says: 'made before the last change' };
+  return { is: 'ready', says: count(made.value.answer.files.length, 'file', 'files') };
+}
+
+const artState = (): StepState =>
+  hasArtwork.value ? { is: 'ready', says: 'laid' } : { is: 'open', says: 'none: a plain template' };
+
+export function App() {
+  useEffect(() => {
+    document.addEventListener('go-to-field', goToField);
+    document.addEventListener('keydown', onKey);
+    document.addEventListener('dragover', onDragOver);
+    document.addEventListener('drop', onDrop);
+    return () => {
+      document.removeEventListener('dragover', onDragOver);
+      document.removeEventListener('drop', onDrop);
+      document.removeEventListener('go-to-field', goToField);
+      document.removeEventListener('keydown', onKey);
+    };
+  }, []);
+  const show = (name: typeof view.value) => () => {
+    view.value = name;
+  };
+  return (
+    <div class="page">
+      <a class="skip" href="#card">
+        To the job’s steps
+      </a>
+      <Top />
+      <main class="bench">
+        <h1 class="unseen">{String(bench.value.job.name ?? 'Job')}</h1>
+        <Board />
+        <div class="card" id="card" tabIndex={-1}>
+          <Guide />
+          <Step number={1} title="Vessel" state={vesselState()} open={open} onEnter={show('wall')}>
+            <VesselStep />
+          </Step>
+          <Step number={2} title="Artwork" state={artState()} open={open}>
+            <ArtStep />
+          </Step>
+          <Step number={3} title="Coats, film and seam" state={{ is: 'ready', says: '' }} open={open}>
+            <SeamStep />
+          </Step>
+          <Step number={4} title="Checks" state={checksState()} open={open}>
+            <ChecksStep />
+          </Step>
+          <Step number={5} title="Files" state={filesState()} open={open}>
+            <FilesStep />
+          </Step>
+          <footer class="foot">Everything is worked out in this browser; nothing leaves the machine.</footer>
+        </div>
+      </main>
+      <p class="unseen" role="status">
+        {said.value}
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,94 @@
+// The drawing: the vessel's wall, the flat template, the finished vessel and the artwork, one at a time.
+import type { ComponentChildren } from 'preact';
+import { art, flat, hasArtwork, rolled, type ViewName, vessel, view } from '../store.ts';
+import { ArtBoard } from './art-board.tsx';
+import { FlatBoard } from './flat-board.tsx';
+import { PictureBoard } from './picture-board.tsx';
+
+const views: readonly { readonly name: ViewName; readonly label: string }[] = [
+  { name: 'wall', label: 'Wall' },
+  { name: 'art', label: 'Artwork' },
+  { name: 'flat', label: 'Flat' },
+  { name: 'vessel', label: 'Vessel' },
+];
+
+const busyOf = (name: ViewName): boolean => {
+  const heard = { wall: vessel, flat, vessel: rolled, art }[name];
+  return heard.value.busy;
+};
+
+function Shown(): ComponentChildren {
+  switch (view.value) {
+    case 'wall':
+      return (
+        <PictureBoard
+          svg={vessel.value.answer?.profile}
+          name="The wall in section, with its flat band, rounds, readings and lip zone"
+          empty="Type the vessel’s readings, and its wall is drawn here as you type."
+          isStale={vessel.value.refused !== undefined}
+        />
+      );
+    case 'vessel':
+      return (
+        <PictureBoard
+          svg={rolled.value.answer?.svg}
+          name="The finished vessel from four sides, drawn from the flat template"
+          empty={
+            rolled.value.answer
+              ? 'A band in several pieces is not drawn rolled yet.'
+              : 'The finished vessel is drawn here once its readings are whole.'
+          }
+          isStale={rolled.value.refused !== undefined}
+        />
+      );
+    case 'flat':
+      return <FlatBoard />;
+    case 'art':
+      return <ArtBoard />;
+  }
+}
+
+/** Tabs as the pattern for them has it: arrows go from one to the next, only the chosen one is in the tab order. */
+export function Board() {
+  const names = views.map(({ name }) => name);
+  const go = (by: number) => {
+    const next = names[(names.indexOf(view.value) + by + names.length) % names.length];
+    if (!next) return;
+    view.value = next;
+    document.getElementById(`tab-${next}`)?.focus();
+  };
+  return (
+    <section class="board" aria-label="Drawing">
+      <div class="tabs" role="tablist" aria-label="Views">
+        {views.map(({ name, label }) => (
+          <button
+            key={name}
+            id={`tab-${name}`}
+            type="button"
+            role="tab"
+            aria-selected={view.value === name}
+            aria-controls="board-view"
+            tabIndex={view.value === name ? 0 : -1}
+            disabled={false}
+            onClick={() => {
+              view.value = name;
+            }}
+            onKeyDown={(event) => {
+              if (event.key === 'ArrowRight') go(1);
+              if (event.key === 'ArrowLeft') go(-1);
+            }}
+          >
+            {label}
+            {name === 'art' && !hasArtwork.value ? <span class="unseen"> (none yet)</span> : null}
+          </button>
+        ))}
+        <span class="busy" role="status">
+          {busyOf(view.value) ? 'drawing…' : ''}
+        </span>
+      </div>
+      <div class="board-view" id="board-view" role="tabpanel" aria-labelledby={`tab-${view.value}`}>
+        <Shown />
+      </div>
+    </section>
+  );
+}

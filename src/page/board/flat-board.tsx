@@ -1,0 +1,189 @@
+// The flat template under a window: pan, zoom, rulers, measuring, and the findings where they are.
+import { useComputed, useSignal, useSignalEffect } from '@preact/signals';
+import { useEffect, useRef } from 'preact/hooks';
+import { measuredLength } from '../../lengths/length.ts';
+import { bench, findings, flat, pointed, selected } from '../store.ts';
+import { drawSheet, type Measured } from './flat-ink.ts';
+import { FlatMarks } from './flat-marks.tsx';
+import { FlatTools } from './flat-tools.tsx';
+import { laidOut, placeOnSheet, placeOnWall } from './laid-out.ts';
+import { type Fingers, pointerHands } from './pointer-hands.ts';
+import {
+  centred,
+  fitting,
+  onScreen,
+  onSheet,
+  type Point,
+  panned,
+  type SheetView,
+  type Size,
+  zoomed,
+} from './sheet-view.ts';
+
+/** A step of the arrow keys, px. */
+const step = 40;
+
+export function FlatBoard() {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const size = useSignal<Size>({ width: 0, height: 0 });
+  const view = useSignal<SheetView | undefined>(undefined);
+  const hidden = useSignal<ReadonlySet<string>>(new Set());
+  const measuring = useSignal(false);
+  const measured = useSignal<Measured>({});
+  const laid = useComputed(() => flat.value.answer && laidOut(flat.value.answer.view));
+  const fitKey = useComputed(() => JSON.stringify(laid.value?.box));
+
+  const showWhole = () => {
+    if (laid.value && size.value.width > 0) view.value = fitting(laid.value.box, size.value);
+  };
+  // A new outline or a new window shows the whole again; a pattern that changes within it leaves the view alone.
+  useSignalEffect(() => {
+    void fitKey.value;
+    void size.value;
+    showWhole();
+  });
+  useSignalEffect(() => {
+    const where = selected.value?.where;
+    if (where?.along === undefined || !laid.value || !view.peek()) return;
+    const place = placeOnSheet(laid.value, { turn: where.turn ?? 0.5, along: where.along });
+    const now = view.peek();
+    if (place && now) view.value = centred(now, place, size.peek(), 6);
+  });
+  useEffect(() => {
+    const { current } = canvas;
+    if (!current) return undefined;
+    const watch = new ResizeObserver(() => {
+      size.value = { width: current.clientWidth, height: current.clientHeight };
+    });
+    watch.observe(current);
+    return () => watch.disconnect();
+  }, [size]);
+  useSignalEffect(() => {
+    const { current } = canvas;
+    if (!current || !laid.value || !view.value) return;
+    const seen = { laid: laid.value, view: view.value, size: size.value, hidden: hidden.value };
+    const asked = { ...seen, units: bench.value.units, measured: measured.value, pointed: pointed.value };
+    const frame = requestAnimationFrame(() => drawSheet(current, asked));
+    return () => cancelAnimationFrame(frame);
+  });
+
+  const measureAt = (at: Point) => {
+    if (!view.value) return;
+    const place = onSheet(view.value, at);
+    const { from, to } = measured.value;
+    measured.value = from && !to ? { from, to: place } : { from: place };
+  };
+  const hover = (at: Point | undefined) => {
+    if (!view.value || !laid.value) return;
+    pointed.value = at && placeOnWall(laid.value, onSheet(view.value, at));
+  };
+  const fingers = useRef<Fingers>(new Map());
+  const hands = pointerHands(fingers.current, {
+    pan: (dx, dy) => {
+      if (view.value) view.value = panned(view.value, dx, dy);
+    },
+    zoom: (by, at) => {
+      if (view.value) view.value = zoomed(view.value, by, at);
+    },
+    tap: (at) => {
+      if (measuring.value) measureAt(at);
+    },
+    hover,
+  });
+  const middle = (): Point => ({ x: size.value.width / 2, y: size.value.height / 2 });
+  const zoomBy = (by: number) => {
+    if (view.value) view.value = zoomed(view.value, by, middle());
+  };
+  const keys: Readonly<Record<string, () => void>> = {
+    ArrowLeft: () => hands.pan(step, 0),
+    ArrowRight: () => hands.pan(-step, 0),
+    ArrowUp: () => hands.pan(0, step),
+    ArrowDown: () => hands.pan(0, -step),
+    '+': () => zoomBy(1.25),
+    '=': () => zoomBy(1.25),
+    '-': () => zoomBy(0.8),
+    0: showWhole,
+    m: () => toggleMeasure(),
+    Enter: () => {
+      if (measuring.value) measureAt(middle());
+    },
+  };
+  const toggleMeasure = () => {
+    measuring.value = !measuring.value;
+    measured.value = {};
+  };
+  const { units } = bench.value;
+  const place = pointed.value;
+  const { from, to } = measured.value;
+  const distance = from && to && Math.hypot(to.x - from.x, to.y - from.y);
+  return (
+    <div class="flat-board">
+      <FlatTools
+        zoomBy={zoomBy}
+        showWhole={showWhole}
+        isMeasuring={measuring.value}
+        toggleMeasure={toggleMeasure}
+        hidden={hidden}
+      />
+      <div class="flat-window">
+        <div
+          class={measuring.value ? 'flat-hands flat-measuring' : 'flat-hands'}
+          role="application"
+          // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing is moved with the arrow keys.
+          tabIndex={0}
+          aria-label="Flat template. Arrow keys move it, plus and minus zoom, 0 shows the whole, M measures."
+          aria-describedby="flat-figures"
+          onKeyDown={(event) => {
+            const act = event.ctrlKey || event.metaKey || event.altKey ? undefined : keys[event.key];
+            if (!act) return;
+            event.preventDefault();
+            act();
+          }}
+          {...hands.on}
+        >
+          <canvas ref={canvas} class="flat-canvas" />
+          {measuring.value ? <span class="flat-cross" aria-hidden="true" /> : null}
+        </div>
+        {view.value && laid.value ? (
+          <FlatMarks
+            findings={findings.value}
+            placeOf={(where) => {
+              if (where.along === undefined || !laid.value || !view.value) return undefined;
+              const on = placeOnSheet(laid.value, { turn: where.turn ?? 0.5, along: where.along });
+              return on && onScreen(view.value, on);
+            }}
+            size={size.value}
+          />
+        ) : null}
+      </div>
+      <p class="board-figures" id="flat-figures" aria-live="polite">
+        {measuring.value && distance === undefined
+          ? from
+            ? 'Now the second point (or Enter for the middle of the window).'
+            : 'Measure: point at the first place (or Enter for the middle of the window).'
+          : null}
+        {distance === undefined
+          ? null
+          : `${measuredLength(distance, units)} on the flat sheet, point to point.`}
+        {!measuring.value && place
+          ? `${(place.turn * 360).toFixed(1)}° around (turn ${place.turn.toFixed(3)}), ${measuredLength(place.along, units)} along from the foot`
+          : null}
+        {!measuring.value && !place ? <FlatSummary /> : null}
+      </p>
+    </div>
+  );
+}
+
+function FlatSummary() {
+  const template = flat.value.answer?.report.template;
+  if (!template) return <>Type the vessel’s readings, and its template is drawn here.</>;
+  const { units } = bench.value;
+  const size = `${measuredLength(template.width, units)} by ${measuredLength(template.height, units)}`;
+  const shape =
+    template.shape === 'sector' ? `part of a ring, ${template.sweepDeg.toFixed(2)}° of it` : template.shape;
+  return (
+    <>
+      Cut piece {size}: {shape}.
+    </>
+  );
+}

@@ -1,0 +1,125 @@
+// Drawing the flat sheet on its canvas.
+import { measuredLength, type Units } from '../../lengths/length.ts';
+import type { LaidOut } from './laid-out.ts';
+import { placeOnSheet } from './laid-out.ts';
+import { drawRulers } from './rulers.ts';
+import { onScreen, type Point, type SheetView, type Size } from './sheet-view.ts';
+
+/** Two places on the sheet, mm, as far as they are given. */
+export interface Measured {
+  readonly from?: Point;
+  readonly to?: Point;
+}
+
+export interface SheetSeen {
+  readonly laid: LaidOut;
+  readonly view: SheetView;
+  readonly size: Size;
+  /** What is not to be shown: roles, and `layer:` names. */
+  readonly hidden: ReadonlySet<string>;
+  readonly units: Units;
+  readonly measured: Measured;
+  readonly pointed: { readonly turn: number; readonly along: number } | undefined;
+}
+
+/** Paper and ink: the same by day and by night, for the drawing's colours are those of its files. */
+const paper = { sheet: '#faf7ef', ruler: '#eee9dc', line: '#9a927f', words: '#4b463a', strong: '#0f5257' };
+
+const fillStrength = 0.45;
+
+/** Lines keep this width on the screen, px; seam and edges are stronger than the pattern. */
+const lineWidths: Readonly<Record<string, number>> = {
+  outline: 1.6,
+  seam: 1.8,
+  trim: 1.4,
+  'flat-limit': 1.6,
+};
+
+export const isHidden = (
+  hidden: ReadonlySet<string>,
+  { role, layer }: { readonly role: string; readonly layer?: string },
+): boolean => hidden.has(role === 'artwork' ? `layer:${layer}` : role);
+
+export function drawSheet(canvas: HTMLCanvasElement, seen: SheetSeen): void {
+  const { view, size, laid } = seen;
+  const ink = canvas.getContext('2d');
+  if (!ink || size.width === 0) return;
+  const dense = globalThis.devicePixelRatio || 1;
+  const [width, height] = [Math.round(size.width * dense), Math.round(size.height * dense)];
+  if (canvas.width !== width || canvas.height !== height) {
+    canvas.width = width;
+    canvas.height = height;
+  }
+  ink.setTransform(dense, 0, 0, dense, 0, 0);
+  ink.fillStyle = paper.sheet;
+  ink.fillRect(0, 0, size.width, size.height);
+  for (const { at, groups } of laid.pieces) {
+    ink.save();
+    ink.translate(view.x + at.x * view.scale, view.y + at.y * view.scale);
+    ink.scale(view.scale, view.scale);
+    for (const { group, path } of groups) {
+      if (isHidden(seen.hidden, group)) continue;
+      if (group.filled) {
+        ink.fillStyle = group.colour;
+        ink.globalAlpha = group.isWords ? 1 : fillStrength;
+        ink.fill(path, 'evenodd');
+        ink.globalAlpha = 1;
+      }
+      if (group.isWords) continue;
+      ink.strokeStyle = group.colour;
+      ink.lineWidth = (lineWidths[group.role] ?? 1) / view.scale;
+      ink.setLineDash([...group.dash]);
+      ink.stroke(path);
+      ink.setLineDash([]);
+    }
+    ink.restore();
+  }
+  drawPointed(ink, seen);
+  drawMeasured(ink, seen);
+  const rulerInk = { paper: paper.ruler, line: paper.line, words: paper.words };
+  drawRulers(ink, view, size, { x: laid.box.minX, y: laid.box.maxY }, seen.units, rulerInk);
+}
+
+function drawPointed(ink: CanvasRenderingContext2D, { laid, view, pointed }: SheetSeen): void {
+  const place = pointed && placeOnSheet(laid, pointed);
+  if (!place) return;
+  const { x, y } = onScreen(view, place);
+  ink.strokeStyle = paper.strong;
+  ink.lineWidth = 1.5;
+  ink.beginPath();
+  ink.moveTo(x - 9, y);
+  ink.lineTo(x + 9, y);
+  ink.moveTo(x, y - 9);
+  ink.lineTo(x, y + 9);
+  ink.stroke();
+}
+
+function drawMeasured(
+  ink: CanvasRenderingContext2D,
+  { view, measured: { from, to }, units }: SheetSeen,
+): void {
+  if (!from) return;
+  ink.strokeStyle = paper.strong;
+  ink.fillStyle = paper.strong;
+  ink.lineWidth = 2;
+  const a = onScreen(view, from);
+  const b = to && onScreen(view, to);
+  for (const place of b ? [a, b] : [a]) {
+    ink.beginPath();
+    ink.arc(place.x, place.y, 4, 0, 2 * Math.PI);
+    ink.fill();
+  }
+  if (!to || !b) return;
+  ink.beginPath();
+  ink.moveTo(a.x, a.y);
+  ink.lineTo(b.x, b.y);
+  ink.stroke();
+  const says = measuredLength(Math.hypot(to.x - from.x, to.y - from.y), units);
+  ink.font = 'bold 14px "Atkinson Hyperlegible", system-ui, sans-serif';
+  const [x, y] = [(a.x + b.x) / 2 + 8, (a.y + b.y) / 2 - 8];
+  const { width } = ink.measureText(says);
+  ink.fillStyle = paper.sheet;
+  ink.fillRect(x - 4, y - 15, width + 8, 20);
+  ink.fillStyle = paper.strong;
+  ink.fillText(says, x, y);
+}

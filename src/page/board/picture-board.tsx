@@ -1,0 +1,40 @@
+// A picture that the engine drew, as large as there is room for it.
+import { useEffect, useState } from 'preact/hooks';
+
+interface PictureBoardProps {
+  readonly svg: string | undefined;
+  readonly name: string;
+  readonly empty: string;
+  /** Whether it shows what was before the last change, for that could not be drawn. */
+  readonly isStale: boolean;
+}
+
+/** The address of a text as a picture; let go when another takes its place. */
+function usePicture(svg: string | undefined): string | undefined {
+  const [address, setAddress] = useState<string | undefined>(undefined);
+  useEffect(() => {
+    if (!svg) {
+      setAddress(undefined);
+      return undefined;
+    }
+    const made = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
+    setAddress(made);
+    return () => URL.revokeObjectURL(made);
+  }, [svg]);
+  return address;
+}
+
+export function PictureBoard({ svg, name, empty, isStale }: PictureBoardProps) {
+  const address = usePicture(svg);
+  if (!address) return <p class="board-empty">{empty}</p>;
+  return (
+    <div class="picture-board">
+      <img class={isStale ? 'picture picture-stale' : 'picture'} src={address} alt={name} />
+      {isStale ? (
+        <p class="board-figures">
+          This is how it was before the last change; see the checks for what is wanting.
+        </p>
+      ) : null}
+    </div>
+  );
+}

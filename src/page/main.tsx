@@ -1,0 +1,53 @@
+// Starts the page: what was kept, the engine's questions, and the keeping of every change.
+import { effect } from '@preact/signals';
+import { render } from 'preact';
+import { App } from './app.tsx';
+import { keepBench, keepingFault, keptBench } from './keep.ts';
+import { historyOf } from './model/history.ts';
+import { keepingSays } from './parts/top.tsx';
+import { bench, hasArtwork, history, startAsking, view } from './store.ts';
+
+/** A pause in changing after which the bench is kept, ms. */
+const pause = 200;
+
+function keepChanges(): void {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let keptLast = bench.value;
+  const keep = () => {
+    const now = bench.peek();
+    if (now === keptLast) return;
+    keepBench(now).then(
+      () => {
+        keptLast = now;
+        keepingSays.value = '';
+      },
+      (fault: unknown) => {
+        keepingSays.value = keepingFault(fault);
+      },
+    );
+  };
+  effect(() => {
+    void bench.value;
+    clearTimeout(timer);
+    timer = setTimeout(keep, pause);
+  });
+  addEventListener('pagehide', keep);
+}
+
+async function start(): Promise<void> {
+  try {
+    const kept = await keptBench();
+    if (kept) history.value = historyOf(kept);
+    if (kept && hasArtwork.value) view.value = 'flat';
+  } catch (fault) {
+    keepingSays.value = keepingFault(fault);
+  }
+  startAsking();
+  keepChanges();
+  const root = document.getElementById('root');
+  if (root) render(<App />, root);
+  // An address that is neither https nor this machine keeps nothing for later, and works all the same.
+  await navigator.serviceWorker?.register('sw.js').catch(() => undefined);
+}
+
+void start();

@@ -1,0 +1,180 @@
+// The bench as the contract's files, and back: what the page saves the command takes, and the other way round.
+import type { Finding } from '../../finding.ts';
+import { Refused } from '../../finding.ts';
+import { unzipped, zipped } from '../../job/archive.ts';
+import { isJob } from '../../job/read-blank.ts';
+import { parseJson } from '../../job/read-json.ts';
+import type { Units } from '../../lengths/length.ts';
+import { type Bench, emptyBench, filesInUse, isObject, type Json, type JsonObject } from './bench.ts';
+
+export interface NamedBytes {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+/** Largest file taken in, bytes. */
+const mostBytes = 50_000_000;
+
+const utf8 = new TextEncoder();
+const text = (bytes: Uint8Array): string => new TextDecoder().decode(bytes);
+
+const jsonText = (value: JsonObject): string => `${JSON.stringify(value, undefined, 2)}\n`;
+
+/** The job file's text and the blank file's. */
+export const jobText = ({ job, blankFile }: Bench): string => jsonText({ ...job, blank: blankFile });
+export const blankText = ({ blank }: Bench): string => jsonText(blank);
+
+/** The job's folder: the job, its blank, the files it names; and what was made of it, in `out/`. */
+export function folderZip(
+  bench: Bench,
+  made: readonly { readonly file: string; readonly content: string | Uint8Array }[] = [],
+): Uint8Array {
+  const out = made.map(({ file, content }) => [
+    `out/${file}`,
+    typeof content === 'string' ? utf8.encode(content) : content,
+  ]);
+  return zipped({
+    [bench.jobFile]: utf8.encode(jobText(bench)),
+    [bench.blankFile]: utf8.encode(blankText(bench)),
+    ...filesInUse(bench),
+    ...Object.fromEntries(out),
+  });
+}
+
+/** What was opened: the bench with it, and what is still wanting, in words. */
+export interface Opened {
+  readonly bench: Bench;
+  readonly says: readonly string[];
+}
+
+const isArtwork = (name: string): boolean => /\.svg$/i.test(name);
+const baseName = (path: string): string => path.split(/[\\/]/).at(-1) ?? path;
+
+const wantedInZip = (name: string): boolean =>
+  /\.(json|svg)$/i.test(name) && !/(^|\/)(out|__MACOSX)\//.test(name);
+
+/** An archive's own files in place of it. @throws Refused where it can't be read. */
+function unpacked({ name, bytes }: NamedBytes): readonly NamedBytes[] {
+  if (!/\.zip$/i.test(name)) return [{ name, bytes }];
+  try {
+    const held = unzipped(bytes, wantedInZip, mostBytes);
+    return Object.entries(held).map(([path, content]) => ({ name: path, bytes: content }));
+  } catch {
+    throw refused(name, 'is no zip archive that can be read; give the files in it themselves');
+  }
+}
+
+const refused = (file: string, says: string): Refused => {
+  const finding: Finding = { rule: 'unreadable', level: 'stop', where: { file }, says };
+  return new Refused([finding]);
+};
+
+/**
+ * The bench after files were opened on it: a job, a blank, artwork, or any of them together, packed or not.
+ * @throws Refused with words for the maker where one can't be read.
+ */
+export function withOpened(before: Bench, given: readonly NamedBytes[]): Opened {
+  const files = given.flatMap(unpacked);
+  for (const { name, bytes } of files)
+    if (bytes.length > mostBytes)
+      throw refused(name, `is ${Math.round(bytes.length / 1e6)} MB; up to ${mostBytes / 1e6} MB is read`);
+  const parsed = files
+    .filter(({ name }) => /\.json$/i.test(name))
+    .map(({ name, bytes }) => ({
+      name: baseName(name),
+      bytes,
+      value: parseJson(text(bytes), baseName(name)),
+    }));
+  const jobs = parsed.filter(({ value }) => isJob(value));
+  const [job] = jobs;
+  if (jobs.length > 1)
+    throw refused(jobs.map(({ name }) => name).join(', '), 'are several jobs; open one at a time');
+  const others = parsed.filter((file) => file !== job);
+  const blanks = others.filter(({ value }) => isObject(value) && 'stations' in value);
+  const materials = others.filter((file) => !blanks.includes(file));
+  const bench = job ? withJob(before, job.name, job.value) : before;
+  const withBlanks = blanks.reduce(
+    (now, blank) => withBlank(now, blank.name, blank.value, jobs.length > 0),
+    bench,
+  );
+  return withOthers(
+    withBlanks,
+    [...materials, ...files.filter(({ name }) => isArtwork(name))],
+    job !== undefined,
+  );
+}
+
+const unitsIn = (value: unknown, otherwise: Units): Units => {
+  const units = isObject(value) ? value.units : undefined;
+  return units === 'mm' || units === 'in' ? units : otherwise;
+};
+
+function withJob(before: Bench, name: string, value: unknown): Bench {
+  if (!isObject(value)) return before;
+  const { blank } = value;
+  const units = unitsIn(value, 'mm');
+  const empty = emptyBench(units);
+  const blankFile =
+    typeof blank === 'string' ? baseName(blank) : name.replace(/(\.job)?\.json$/i, '.blank.json');
+  // A blank within the job's own file lies beside it here; its bare numbers stay in the job's unit.
+  const own = isObject(blank) ? { units, ...blank } : empty.blank;
+  return { ...empty, jobFile: name, blankFile, job: { ...besideIt(value), blank: blankFile }, blank: own };
+}
+
+/** The job with every file it names beside it, as they lie on the bench: a page has no folders. */
+function besideIt(job: JsonObject): JsonObject {
+  const moved = (value: Json | undefined): Json | undefined =>
+    isObject(value) && typeof value.file === 'string' ? { ...value, file: baseName(value.file) } : value;
+  const material = (value: Json | undefined) => (typeof value === 'string' ? baseName(value) : value);
+  const { artwork, items, film, sheet, cutter } = job;
+  const named = {
+    artwork: moved(artwork),
+    items: Array.isArray(items) ? items.map((item: Json) => moved(item) ?? item) : items,
+    film: material(film),
+    sheet: material(sheet),
+    cutter: material(cutter),
+  };
+  const there = Object.entries(named).filter((entry): entry is [string, Json] => entry[1] !== undefined);
+  return { ...job, ...Object.fromEntries(there) };
+}
+
+function withBlank(before: Bench, name: string, value: unknown, isNew: boolean): Bench {
+  if (!isObject(value) || (isNew && name !== before.blankFile)) return before;
+  const units = isNew ? before.units : unitsIn(value, before.units);
+  return { ...before, blankFile: name, blank: value, job: { ...before.job, blank: name }, units };
+}
+
+/** Files that the job names, or that can be its artwork. */
+function withOthers(before: Bench, given: readonly NamedBytes[], isNew: boolean): Opened {
+  const wanted = pathsNamed(before.job);
+  const files: Record<string, Uint8Array> = { ...before.files };
+  let { job } = before;
+  for (const { name, bytes } of given) {
+    const path = wanted.find((one) => baseName(one) === baseName(name));
+    if (path !== undefined) files[path] = bytes;
+    else if (isArtwork(name) && !isNew) {
+      const artwork = isObject(job.artwork) ? job.artwork : {};
+      job = { ...job, artwork: { ...artwork, file: baseName(name) } };
+      files[baseName(name)] = bytes;
+    }
+  }
+  const missing = wanted.filter((path) => !Object.hasOwn(files, path));
+  const says = missing.map((path) => `${path} is named by the job, but was not opened; open it too`);
+  const stations = before.blank.stations;
+  const isBlankMissing =
+    isNew &&
+    (!Array.isArray(stations) ||
+      JSON.stringify(stations) === JSON.stringify(emptyBench('mm').blank.stations));
+  if (isBlankMissing)
+    says.unshift(`${before.blankFile} is named by the job, but was not opened; open it too`);
+  return { bench: { ...before, job, files }, says };
+}
+
+/** The paths of files that a job names, its blank aside. */
+function pathsNamed(job: JsonObject): readonly string[] {
+  const { artwork, items, film, sheet, cutter } = job;
+  const fileOf = (value: unknown): readonly string[] =>
+    isObject(value) && typeof value.file === 'string' ? [value.file] : [];
+  const materials = [film, sheet, cutter].flatMap((value) => (typeof value === 'string' ? [value] : []));
+  return [...fileOf(artwork), ...(Array.isArray(items) ? items.flatMap(fileOf) : []), ...materials];
+}

@@ -1,0 +1,91 @@
+// What the page asks the engine in its worker, and what comes back.
+import type { Finding } from '../../finding.ts';
+import type { ArtView } from '../../job/art-view.ts';
+import type { NamedFile } from '../../job/deliverables.ts';
+import type { FlatView } from '../../job/flat-view.ts';
+import type { WayReport } from '../../job/repeat.ts';
+import type { Report } from '../../job/report.ts';
+import type { Bench } from './bench.ts';
+
+/** A bench whose files have been handed over before: each is named by a mark. */
+export interface BenchAsked extends Omit<Bench, 'files'> {
+  readonly files: Readonly<Record<string, number>>;
+}
+
+/** Every question, with what it is answered by. */
+export interface Questions {
+  /** The vessel alone: its profile as a picture, and what is known of it. */
+  readonly vessel: { readonly ask: { readonly bench: BenchAsked }; readonly answer: VesselAnswer };
+  /** The job laid flat. */
+  readonly flat: { readonly ask: { readonly bench: BenchAsked }; readonly answer: FlatAnswer };
+  /** The finished vessel from four sides. */
+  readonly rolled: {
+    readonly ask: { readonly bench: BenchAsked };
+    readonly answer: { readonly svg: string };
+  };
+  /** The artwork: what can be said of it before it is laid. */
+  readonly art: { readonly ask: { readonly bench: BenchAsked }; readonly answer: ArtAnswer };
+  /** The ways its pattern can close on this vessel. */
+  readonly ways: { readonly ask: { readonly bench: BenchAsked }; readonly answer: WaysAnswer };
+  /** Every file, as the command writes them. */
+  readonly files: {
+    readonly ask: { readonly bench: BenchAsked; readonly paper?: string };
+    readonly answer: FilesAnswer;
+  };
+}
+export type Kind = keyof Questions;
+export type AskOf<K extends Kind> = Questions[K]['ask'];
+export type AnswerOf<K extends Kind> = Questions[K]['answer'];
+
+export interface VesselAnswer {
+  readonly profile: string;
+  readonly lines: readonly string[];
+  readonly checks: readonly Finding[];
+  /** mm along, from the foot corner. */
+  readonly length: number;
+  readonly flatBands: readonly { readonly from: number; readonly to: number }[];
+}
+
+export interface FlatAnswer {
+  readonly view: FlatView;
+  readonly report: Omit<Report, 'files'>;
+}
+
+/** Artwork drawn by the engine's own reading of it: never the file itself. */
+export interface ArtAnswer extends ArtView {
+  readonly checks: readonly Finding[];
+  readonly pieces: number;
+  /** mm */
+  readonly cutLength: number;
+}
+
+export interface WaysAnswer {
+  readonly joins: boolean;
+  readonly lines: readonly string[];
+  readonly ways: readonly WayReport[];
+  /** The key of the way that is laid when none is named. */
+  readonly taken: string | null;
+}
+
+export interface FilesAnswer {
+  readonly files: readonly NamedFile[];
+  readonly report: Report;
+}
+
+/** To the worker. */
+export type ToWorker =
+  | { readonly kind: 'keep'; readonly mark: number; readonly bytes: Uint8Array }
+  | { [K in Kind]: { readonly kind: K; readonly id: number } & AskOf<K> }[Kind];
+
+/** From the worker: an answer, a refusal in the maker's words, a fault of ours, or how far long work has come. */
+export type FromWorker =
+  | { readonly id: number; readonly is: 'answer'; readonly answer: AnswerOf<Kind>; readonly ms: number }
+  | { readonly id: number; readonly is: 'refused'; readonly findings: readonly Finding[] }
+  | { readonly id: number; readonly is: 'fault'; readonly says: string }
+  | {
+      readonly id: number;
+      readonly is: 'step';
+      readonly step: number;
+      readonly of: number;
+      readonly says: string;
+    };

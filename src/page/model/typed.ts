@@ -1,0 +1,34 @@
+// Between what stands in a field and what stands in the file.
+import { parseLength, type Units } from '../../lengths/length.ts';
+import type { Json } from './bench.ts';
+
+/**
+ * A length as it is kept in the file: a number where it is one of the file's own unit, else a text with its unit. What
+ * can't be read is kept as typed, so that the engine says what is wrong with it.
+ */
+export function lengthToFile(text: string, units: Units, fileUnits: Units): Json | undefined {
+  const typed = text.trim();
+  if (typed === '') return undefined;
+  const hasUnit = parseLength(typed, { units, bare: 'number', sign: 'any' }).ok;
+  if (hasUnit || !parseLength(typed, { units, bare: 'text-too', sign: 'any' }).ok) return typed;
+  const number = Number(typed);
+  return Number.isFinite(number) && units === fileUnits ? number : `${typed}${units}`;
+}
+
+/** What a field shows of a length in the file: a number of another unit than the maker's own says so. */
+export const lengthToField = (value: Json | undefined, units: Units, fileUnits: Units): string =>
+  typeof value === 'number' && units !== fileUnits ? `${value}${fileUnits}` : shownText(value);
+
+/** A number as it is kept in the file. */
+export function numberToFile(text: string): Json | undefined {
+  const typed = text.trim();
+  if (typed === '') return undefined;
+  const number = Number(typed);
+  return Number.isFinite(number) ? number : typed;
+}
+
+export const shownText = (value: Json | undefined): string => {
+  if (value === undefined || value === null) return '';
+  if (typeof value === 'string') return value;
+  return typeof value === 'number' || typeof value === 'boolean' ? String(value) : JSON.stringify(value);
+};

@@ -1,0 +1,33 @@
+// Opening files onto the bench, from a picker, a drop, the samples or the shelf; what can't be read is said, not thrown.
+import { signal } from '@preact/signals';
+import { Refused, toLine } from '../finding.ts';
+import { emptyBench } from './model/bench.ts';
+import { type NamedBytes, withOpened } from './model/contract-files.ts';
+import { bench, change, hasArtwork, said, view } from './store.ts';
+
+/** What stood against opening files last, in words; empty where nothing did. */
+export const openingSays = signal<readonly string[]>([]);
+
+export function openFiles(files: readonly NamedBytes[], what: string): void {
+  if (files.length === 0) return;
+  try {
+    const { bench: next, says } = withOpened(bench.value, files);
+    change(next, `open ${what}`);
+    openingSays.value = says;
+    said.value = says.length > 0 ? says.join('; ') : `${what} opened`;
+    view.value = hasArtwork.value ? 'flat' : 'wall';
+  } catch (fault) {
+    openingSays.value =
+      fault instanceof Refused
+        ? fault.findings.map(toLine)
+        : [fault instanceof Error ? fault.message : String(fault)];
+    said.value = openingSays.value.join('; ');
+  }
+}
+
+/** A new, empty job; the one before is a step back in the history. */
+export function startAnew(): void {
+  change(emptyBench(bench.value.units), 'new job');
+  openingSays.value = [];
+  view.value = 'wall';
+}

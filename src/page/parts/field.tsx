@@ -1,0 +1,195 @@
+// Fields of a job and its blank: each shows what is typed, what is wrong with it, and how to take that reading.
+import { useSignal } from '@preact/signals';
+import { useId } from 'preact/hooks';
+import type { Finding } from '../../finding.ts';
+import type { Units } from '../../lengths/length.ts';
+import { type Half, type Json, valueAt } from '../model/bench.ts';
+import { lengthToField, lengthToFile, numberToFile, shownText } from '../model/typed.ts';
+import { bench, findingsAt, isStillToGive, setField } from '../store.ts';
+import { Help } from './help.tsx';
+import type { HelpKey } from './help-words.ts';
+import { LevelSign } from './sign.tsx';
+
+export interface FieldPlace {
+  readonly half: Half;
+  /** The key it writes, such as `stations[1].across`. */
+  readonly path: string;
+  readonly label: string;
+  /** What goes without saying where nothing is typed. */
+  readonly standard?: string;
+  readonly help?: HelpKey;
+  /** Whether a field that is left empty is kept as one to fill in, where any other is left out. */
+  readonly required?: boolean;
+  /** Takes the label from sight where a table's head says it. */
+  readonly bare?: boolean;
+}
+
+const fileUnits = (half: Half): Units => {
+  const { job, blank } = bench.value;
+  const own = (half === 'blank' ? blank.units : undefined) ?? job.units;
+  return own === 'in' ? 'in' : 'mm';
+};
+
+export const FieldFindings = ({ id, found }: { readonly id: string; readonly found: readonly Finding[] }) =>
+  found.length === 0 ? null : (
+    <ul class="field-says" id={id}>
+      {found.map((finding) => (
+        <li key={finding.says} class={`says-${isStillToGive(finding) ? 'wait' : finding.level}`}>
+          {isStillToGive(finding) ? null : <LevelSign level={finding.level} />}
+          {isStillToGive(finding) ? 'still to give' : finding.says}
+        </li>
+      ))}
+    </ul>
+  );
+
+interface TypedFieldProps extends FieldPlace {
+  readonly shown: string;
+  readonly unit?: string;
+  readonly keyboard: 'decimal' | 'text';
+  readonly onType: (text: string) => void;
+}
+
+function TypedField({
+  half,
+  path,
+  label,
+  standard,
+  help,
+  bare,
+  shown,
+  unit,
+  keyboard,
+  onType,
+}: TypedFieldProps) {
+  const id = useId();
+  // While it is typed in, a field shows what was typed; after that, what stands in the file.
+  const typed = useSignal<string | undefined>(undefined);
+  const found = findingsAt(half, path);
+  const isWrong = found.some((finding) => finding.level === 'stop' && !isStillToGive(finding));
+  return (
+    <div class={bare ? 'field field-bare' : 'field'}>
+      <div class="field-head">
+        <label for={id} class={bare ? 'unseen' : undefined}>
+          {label}
+        </label>
+        {help ? <Help about={help} label={label} /> : null}
+      </div>
+      <div class="field-box">
+        <input
+          id={id}
+          type="text"
+          inputMode={keyboard}
+          autocomplete="off"
+          spellcheck={false}
+          data-path={`${half}:${path}`}
+          placeholder={standard}
+          value={typed.value ?? shown}
+          aria-invalid={isWrong}
+          aria-describedby={found.length > 0 ? `${id}-says` : undefined}
+          onInput={(event) => {
+            typed.value = event.currentTarget.value;
+            onType(event.currentTarget.value);
+          }}
+          onBlur={() => {
+            typed.value = undefined;
+          }}
+        />
+        {unit ? (
+          <span class="field-unit" aria-hidden="true">
+            {unit}
+          </span>
+        ) : null}
+      </div>
+      <FieldFindings id={`${id}-says`} found={found} />
+    </div>
+  );
+}
+
+/** A length, in the maker's unit unless another is typed with it. */
+export function LengthField(place: FieldPlace) {
+  const { half, path } = place;
+  const { units } = bench.value;
+  const value = valueAt(bench.value[half], path);
+  return (
+    <TypedField
+      {...place}
+      shown={lengthToField(value, units, fileUnits(half))}
+      unit={units}
+      keyboard="text"
+      onType={(text) =>
+        setField(half, path, lengthToFile(text, units, fileUnits(half)) ?? (place.required ? '' : undefined))
+      }
+    />
+  );
+}
+
+export function NumberField({ unit, ...place }: FieldPlace & { readonly unit?: string }) {
+  const { half, path } = place;
+  return (
+    <TypedField
+      {...place}
+      {...(unit === undefined ? {} : { unit })}
+      shown={shownText(valueAt(bench.value[half], path))}
+      keyboard="decimal"
+      onType={(text) => setField(half, path, numberToFile(text))}
+    />
+  );
+}
+
+export function TextField(place: FieldPlace) {
+  const { half, path } = place;
+  return (
+    <TypedField
+      {...place}
+      shown={shownText(valueAt(bench.value[half], path))}
+      keyboard="text"
+      onType={(text) => setField(half, path, text === '' ? undefined : text)}
+    />
+  );
+}
+
+export interface Option {
+  /** undefined: the key is left out, and what goes without saying holds. */
+  readonly value: Json | undefined;
+  readonly label: string;
+  readonly says?: string;
+  readonly picture?: preact.ComponentChildren;
+}
+
+/** One of a few, all of them seen at once. `standard`: the value that holds where the key is left out. */
+export function ChoiceField({
+  half,
+  path,
+  label,
+  help,
+  options,
+  standard,
+}: Omit<FieldPlace, 'standard' | 'bare'> & { readonly options: readonly Option[]; readonly standard: Json }) {
+  const name = useId();
+  const value = valueAt(bench.value[half], path) ?? standard;
+  const found = findingsAt(half, path);
+  return (
+    <fieldset class="choice" aria-describedby={found.length > 0 ? `${name}-says` : undefined}>
+      <legend>
+        {label} {help ? <Help about={help} label={label} /> : null}
+      </legend>
+      <div class="choice-row">
+        {options.map((option) => (
+          <label key={option.label} class="choice-card">
+            <input
+              type="radio"
+              name={name}
+              data-path={`${half}:${path}`}
+              checked={(option.value ?? standard) === value}
+              onChange={() => setField(half, path, option.value)}
+            />
+            {option.picture}
+            <span class="choice-label">{option.label}</span>
+            {option.says ? <span class="choice-says">{option.says}</span> : null}
+          </label>
+        ))}
+      </div>
+      <FieldFindings id={`${name}-says`} found={found} />
+    </fieldset>
+  );
+}

@@ -1,0 +1,172 @@
+// Small pictures of how a reading is taken: the same cup every time, with what is read drawn in the one strong colour.
+import type { HelpKey } from './help-words.ts';
+
+/** A tapered cup, foot down. */
+const Cup = () => (
+  <>
+    <path class="pic-body" d="M40 22 L47 92 Q48 98 54 98 H86 Q92 98 93 92 L100 22" />
+    <ellipse class="pic-lip" cx="70" cy="22" rx="30" ry="6" />
+  </>
+);
+
+/** An arrow with both heads, between two places. */
+const Span = ({ x1, y1, x2, y2 }: { x1: number; y1: number; x2: number; y2: number }) => {
+  const length = Math.hypot(x2 - x1, y2 - y1);
+  const [ux, uy] = [(x2 - x1) / length, (y2 - y1) / length];
+  const head = (x: number, y: number, way: number) =>
+    `M${x + way * (6 * ux - 3.5 * uy)} ${y + way * (6 * uy + 3.5 * ux)}L${x} ${y}L${x + way * (6 * ux + 3.5 * uy)} ${y + way * (6 * uy - 3.5 * ux)}`;
+  return <path class="pic-read" d={`M${x1} ${y1}L${x2} ${y2}${head(x1, y1, 1)}${head(x2, y2, -1)}`} />;
+};
+
+const Tile = ({ x, y, faint = false }: { x: number; y: number; faint?: boolean }) => (
+  <g transform={`translate(${x} ${y})`} class={faint ? 'pic-faint' : undefined}>
+    <rect class="pic-tile" width="30" height="24" />
+    <path class="pic-body" d="M4 18 Q15 2 26 18" />
+  </g>
+);
+
+/** The wrap laid flat. */
+const Flat = () => <path class="pic-body" d="M20 40 Q70 22 120 40 L112 92 Q70 78 28 92Z" />;
+
+const pictures: Partial<Readonly<Record<HelpKey, () => preact.JSX.Element>>> = {
+  height: () => (
+    <>
+      <Cup />
+      <path class="pic-faint-line" d="M10 98H130M100 22H124" />
+      <Span x1={118} y1={22} x2={118} y2={98} />
+    </>
+  ),
+  along: () => (
+    <>
+      <Cup />
+      <Span x1={107} y1={22} x2={100} y2={97} />
+    </>
+  ),
+  across: () => (
+    <>
+      <Cup />
+      <path class="pic-faint-line" d="M40 12V30M100 12V30" />
+      <Span x1={40} y1={12} x2={100} y2={12} />
+    </>
+  ),
+  girth: () => (
+    <>
+      <Cup />
+      <path class="pic-read" d="M43 52 Q70 62 97 52" />
+      <path class="pic-read pic-dashed" d="M43 52 Q70 44 97 52" />
+      <path class="pic-read" d="M78 48v16" />
+    </>
+  ),
+  footRound: () => (
+    <>
+      <path class="pic-body" d="M40 20 L52 70 Q56 92 78 92 H130" />
+      <path class="pic-faint-line" d="M52 70 L57 92 H78" />
+      <circle class="pic-read" cx="77" cy="69" r="23" />
+      <path class="pic-read" d="M77 69L60 85" />
+    </>
+  ),
+  handle: () => (
+    <>
+      <Cup />
+      <path class="pic-body" d="M97 40h12q12 0 12 14t-14 20h-13" />
+      <Span x1={88} y1={30} x2={110} y2={30} />
+    </>
+  ),
+  reading: () => (
+    <>
+      <path class="pic-body" d="M10 60H130M10 78H130" />
+      <path
+        class="pic-faint-line"
+        d="M20 60v8M30 60v8M40 60v8M50 60v12M60 60v8M70 60v8M80 60v8M90 60v8M100 60v12M110 60v8M120 60v8"
+      />
+      <path class="pic-read" d="M66 40v20M70 40v20M75 40v20" />
+    </>
+  ),
+  wallKind: () => (
+    <>
+      <Cup />
+      <path class="pic-read" d="M106 14L95 104" />
+    </>
+  ),
+  use: () => (
+    <>
+      <Cup />
+      <path class="pic-zone" d="M40 22L42 40Q70 47 98 40L100 22Q70 30 40 22" />
+    </>
+  ),
+  repeat: () => (
+    <>
+      <Tile x={34} y={36} />
+      <Tile x={64} y={36} faint />
+      <Tile x={34} y={60} faint />
+      <Span x1={34} y1={28} x2={64} y2={28} />
+      <Span x1={26} y1={36} x2={26} y2={60} />
+    </>
+  ),
+  drop: () => (
+    <>
+      <Tile x={34} y={48} />
+      <Tile x={64} y={36} faint />
+      <Tile x={94} y={48} faint />
+      <Span x1={104} y1={36} x2={104} y2={48} />
+    </>
+  ),
+  shift: () => (
+    <>
+      <Tile x={34} y={60} />
+      <Tile x={64} y={60} faint />
+      <Tile x={49} y={36} faint />
+      <Span x1={34} y1={28} x2={49} y2={28} />
+    </>
+  ),
+  coat: () => (
+    <>
+      <path class="pic-body" d="M50 20V100" />
+      <path class="pic-zone" d="M50 20h12v80h-12z" />
+      <Span x1={50} y1={60} x2={62} y2={60} />
+    </>
+  ),
+  band: () => (
+    <>
+      <Cup />
+      <path class="pic-zone" d="M42 40L46 84Q70 90 94 84L98 40Q70 47 42 40" />
+      <Span x1={108} y1={40} x2={103} y2={84} />
+    </>
+  ),
+  overlap: () => (
+    <>
+      <Flat />
+      <path class="pic-zone" d="M112 92L120 40L128 43L119 95Z" />
+      <path class="pic-read" d="M120 40L112 92" />
+    </>
+  ),
+  trim: () => (
+    <>
+      <Flat />
+      <path class="pic-zone" d="M20 40Q70 22 120 40L122 32Q70 14 18 32Z" />
+    </>
+  ),
+};
+
+const sameAs: Partial<Readonly<Record<HelpKey, HelpKey>>> = {
+  lipRound: 'footRound',
+  keepOff: 'handle',
+  tape: 'girth',
+  artwork: 'repeat',
+  around: 'repeat',
+  ways: 'repeat',
+  seam: 'overlap',
+  film: 'coat',
+  edges: 'band',
+  pieces: 'band',
+};
+
+/** The picture that goes with help, where there is one; it says nothing that the words do not. */
+export function HelpPicture({ about }: { readonly about: HelpKey }) {
+  const Picture = pictures[about] ?? pictures[sameAs[about] ?? about];
+  return Picture ? (
+    <svg class="help-picture" viewBox="0 0 140 110" aria-hidden="true">
+      <Picture />
+    </svg>
+  ) : null;
+}

@@ -1,0 +1,46 @@
+// How each reading is taken and what each choice does, in a sentence or two beside its field.
+
+export const helpWords = {
+  height:
+    'Stand the vessel on a flat table. Hold a square or a ruler upright beside it and read straight up, not along the leaning wall.',
+  along:
+    'Or lay the tape on the wall itself and read from the foot corner up. Leave this empty if you read the height.',
+  across:
+    'Across the outside, through the middle, with a caliper or between two upright blocks. Turn it a quarter and read again: the wider and the narrower tell how round it is.',
+  girth:
+    'Wrap a thin tape or a strip of paper once around, level, and mark where it meets itself. Half a millimetre here is half a millimetre at the seam.',
+  footRound:
+    'The radius of the rounded edge. Hold coins or drill shanks into the curve until one fits; half its width is the radius. Readings are of the sharp corner, as if the wall went on.',
+  lipRound: 'The radius of the rolled or rounded rim. Leave it empty for a sharp edge.',
+  handle:
+    'How wide the handle is where it meets the wall, along the girth. The piece will stop short of it on both sides.',
+  keepOff: 'Bare wall to leave on either side of the handle, so that a finger and a blade get in.',
+  reading:
+    'How well you can repeat one reading. Take the same girth three times: about half the difference between the largest and the smallest.',
+  tape: 'A girth is read at the outside of the tape. Type how thick it is and it is taken off again.',
+  wallKind:
+    'Lay a ruler up the wall. If it touches all the way, it is straight. If it is made of straight stretches, it is stepped. If it rocks everywhere, it is smooth.',
+  use: 'A vessel that lips touch has a zone below the rim that is best left bare.',
+  artwork:
+    'An SVG of one tile of the pattern, with a real size. Filled areas are cut; each colour is a layer of its own.',
+  repeat: 'Across and up: the size of one repeat, as it is drawn. Left empty, it is the whole drawing.',
+  drop: 'How far the next column is moved up: half the height for a half-drop.',
+  shift: 'How far the next row is moved around: half the width for a brick pattern.',
+  lay: 'On a taper something has to give. Even keeps the rows equally far apart and lets motifs widen with the girth; true angles keeps every shape and lets it grow.',
+  around: 'How many repeats go around. Left empty, it is the number that changes the drawn size least.',
+  ways: 'Each way closes around the vessel without a gap. They are listed best first; the figures say what it costs.',
+  coat: 'What lies under the film makes the girth grow: two pi times its thickness. Say how thick, or how many ml you pour.',
+  film: 'How thick the film is with its glue, without its backing. Its own sheet says.',
+  stretch:
+    'The share by which the film may be stretched: 0.02 is two in a hundred. Straight walls need none.',
+  band: 'From where to where the finished piece goes, measured along the wall from the foot corner. Left empty, all that lies flat.',
+  seam: 'A butt seam meets edge to edge. An overlap sticks on itself, and forgives a millimetre.',
+  overlap: 'How far the end goes on past the seam, to stick on its own beginning. 4 to 10 mm is usual.',
+  trim: 'Extra film past the finished edge, cut away level once it is laid. 3 mm is easy to hold.',
+  edges: 'Straight cuts the pattern where the band ends. Whole rows fits the rows so that none is cut.',
+  pieces: 'On a wall that bends more than the film gives, the band can be cut in stacked pieces.',
+  sheet:
+    'The size of the sheet you cut from, and the edge the cutter cannot reach. A piece that does not fit is told.',
+} as const satisfies Readonly<Record<string, string>>;
+
+export type HelpKey = keyof typeof helpWords;

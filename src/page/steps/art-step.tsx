@@ -1,0 +1,203 @@
+// Step 2: the artwork, how it repeats, and the ways it can close.
+import { useSignal } from '@preact/signals';
+import { useRef } from 'preact/hooks';
+import { isObject, valueAt, withField } from '../model/bench.ts';
+import { openFiles } from '../opening.ts';
+import { ChoiceField, FieldFindings, LengthField, NumberField } from '../parts/field.tsx';
+import { Help } from '../parts/help.tsx';
+import { artOfSample, sampleArt } from '../samples.ts';
+import { taken } from '../save.ts';
+import { bench, change, findingsAt, hasArtwork, setField, ways } from '../store.ts';
+
+function ArtPicker() {
+  const input = useRef<HTMLInputElement>(null);
+  const isOver = useSignal(false);
+  const file = valueAt(bench.value.job, 'artwork.file');
+  return (
+    <section
+      aria-label="Artwork file"
+      class={isOver.value ? 'drop drop-over' : 'drop'}
+      onDragOver={(event) => {
+        event.preventDefault();
+        isOver.value = true;
+      }}
+      onDragLeave={() => {
+        isOver.value = false;
+      }}
+      onDrop={async (event) => {
+        event.preventDefault();
+        event.stopPropagation();
+        isOver.value = false;
+        openFiles(await taken(event.dataTransfer?.files ?? []), 'artwork');
+      }}
+    >
+      <p class="drop-says">
+        {typeof file === 'string' ? (
+          <>
+            <strong>{file}</strong> is laid.
+          </>
+        ) : (
+          'Drop an SVG here, or choose one.'
+        )}
+      </p>
+      <input
+        ref={input}
+        class="unseen"
+        id="art-file"
+        type="file"
+        accept=".svg,image/svg+xml"
+        aria-label="Artwork file, an SVG"
+        tabIndex={-1}
+        onChange={async (event) => {
+          const picker = event.currentTarget;
+          openFiles(await taken(picker.files ?? []), 'artwork');
+          picker.value = '';
+        }}
+      />
+      <div class="button-row">
+        <button type="button" class="plain" onClick={() => input.current?.click()}>
+          {file ? 'Another file' : 'Choose a file'}
+        </button>
+        {file ? (
+          <button type="button" class="quiet" onClick={() => setField('job', 'artwork', undefined)}>
+            No artwork
+          </button>
+        ) : null}
+      </div>
+      <fieldset class="button-row">
+        <legend class="unseen">Artwork from the samples</legend>
+        <span class="aside">Samples:</span>
+        {sampleArt.map((sample) => (
+          <button
+            key={sample.file}
+            type="button"
+            class="quiet"
+            onClick={async () => openFiles(await artOfSample(sample), sample.label)}
+          >
+            {sample.label}
+          </button>
+        ))}
+      </fieldset>
+    </section>
+  );
+}
+
+const share = (value: number): string => `${(value * 100).toFixed(1)} %`;
+
+/** The way that is laid: the one named by key or number, or the one that is taken unasked. */
+function chosenKey(): string | undefined {
+  const way = valueAt(bench.value.job, 'artwork.way');
+  const { answer } = ways.value;
+  if (typeof way === 'string') return way;
+  if (typeof way === 'number') return answer?.ways[way - 1]?.key;
+  return valueAt(bench.value.job, 'artwork.around') === undefined ? (answer?.taken ?? undefined) : undefined;
+}
+
+function Ways() {
+  const { answer, refused, busy } = ways.value;
+  if (refused && !answer) return <FieldFindings id="ways-says" found={refused} />;
+  if (!answer) return <p class="aside">{busy ? 'Looking at how it repeats…' : ''}</p>;
+  const key = chosenKey();
+  const pick = (way: string) => {
+    const artwork = valueAt(bench.value.job, 'artwork');
+    const { around: _, ...rest } = isObject(artwork) ? artwork : {};
+    change(withField(bench.value, 'job', 'artwork', { ...rest, way }), 'job:artwork.way');
+  };
+  return (
+    <fieldset class="choice ways">
+      <legend>
+        Ways it can close <Help about="ways" label="Ways it can close" />
+      </legend>
+      <ul class="told">
+        {answer.lines.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+      {answer.ways.map((way) => (
+        <label key={way.key} class="way-card">
+          <input type="radio" name="way" checked={way.key === key} onChange={() => pick(way.key)} />
+          <WayPicture around={way.around} rows={way.rows} lean={way.leanDeg} />
+          <span>
+            <span class="choice-label">
+              {way.around} around, {share(way.scaleAcross)} across, {share(way.scaleUp)} up
+            </span>
+            <span class="choice-says">{way.says}</span>
+          </span>
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
+/** A way as a band of cells: how many go around, how many rows, and how they lean. */
+function WayPicture({
+  around,
+  rows,
+  lean,
+}: {
+  readonly around: number;
+  readonly rows: number;
+  readonly lean: number;
+}) {
+  const across = Math.min(around, 24);
+  const up = Math.max(1, Math.min(rows, 8));
+  const [width, height] = [96 / across, 36 / up];
+  const lines = Array.from({ length: across + 1 }, (_, i) => `M${2 + i * width} 2V38`).join('');
+  const levels = Array.from({ length: Math.floor(up) + 1 }, (_, i) => `M2 ${38 - i * height}H98`).join('');
+  return (
+    <svg class="way-picture" viewBox="0 0 100 40" aria-hidden="true">
+      <g transform={`rotate(${Math.max(-10, Math.min(10, lean))} 50 20)`}>
+        <path class="pic-faint-line" d={lines + levels} />
+        <rect class="pic-zone" x={2} y={38 - height} width={width} height={Math.max(0, height)} />
+      </g>
+    </svg>
+  );
+}
+
+export function ArtStep() {
+  if (!hasArtwork.value)
+    return (
+      <>
+        <ArtPicker />
+        <p class="aside">
+          Without artwork the template stays plain: wrap it in paper first and see whether it fits.
+        </p>
+      </>
+    );
+  return (
+    <>
+      <ArtPicker />
+      <FieldFindings id="art-says" found={findingsAt('job', 'artwork.file')} />
+      <ChoiceField
+        half="job"
+        path="artwork.lay"
+        label="On a taper, keep"
+        help="lay"
+        standard="even"
+        options={[
+          { value: 'even', label: 'Rows even', says: 'motifs widen with the girth' },
+          { value: 'conformal', label: 'True angles', says: 'motifs grow with the girth' },
+        ]}
+      />
+      <div class="field-pair">
+        <NumberField half="job" path="artwork.around" label="Repeats around" help="around" standard="best" />
+        <LengthField half="job" path="artwork.repeat.drop" label="Drop" help="drop" standard="0" />
+      </div>
+      <details class="more">
+        <summary>The repeat’s own size</summary>
+        <div class="field-pair">
+          <LengthField
+            half="job"
+            path="artwork.repeat.across"
+            label="Across"
+            help="repeat"
+            standard="as drawn"
+          />
+          <LengthField half="job" path="artwork.repeat.up" label="Up" help="repeat" standard="as drawn" />
+          <LengthField half="job" path="artwork.repeat.shift" label="Shift" help="shift" standard="0" />
+        </div>
+      </details>
+      <Ways />
+    </>
+  );
+}

@@ -1,0 +1,63 @@
+// Step 4: everything that stands against the job or wants the maker's eye; select one, and the view goes there.
+import type { Finding } from '../../finding.ts';
+import { LevelSign } from '../parts/sign.tsx';
+import { bench, findings, flat, isStillToGive, selected, view } from '../store.ts';
+
+/** Where a finding is, as far as the page can show it. */
+function goTo(finding: Finding): void {
+  // Chosen anew each time, so that the view goes there again.
+  selected.value = undefined;
+  selected.value = finding;
+  const { where } = finding;
+  if (where.along !== undefined) view.value = 'flat';
+  else if (where.x !== undefined) view.value = 'art';
+  else if (where.key !== undefined) {
+    const half = where.file === bench.value.blankFile ? 'blank' : 'job';
+    document.dispatchEvent(new CustomEvent('go-to-field', { detail: `${half}:${where.key}` }));
+  }
+}
+
+const placeInWords = ({ where }: Finding): string =>
+  [where.file, where.key, where.element, where.line === undefined ? undefined : `line ${where.line}`]
+    .filter((part) => part !== undefined)
+    .join(', ');
+
+export function ChecksStep() {
+  const all = findings.value;
+  const { fault } = flat.value;
+  const waiting = all.filter(isStillToGive);
+  const told = all.filter((finding) => !isStillToGive(finding));
+  return (
+    <>
+      {fault ? (
+        <p class="caution" role="alert">
+          A fault of Seamwright’s own: {fault}. What you typed is kept; undo the last change and go on.
+        </p>
+      ) : null}
+      {waiting.length > 0 ? (
+        <p class="aside">
+          {waiting.length === 1 ? 'One reading is' : `${waiting.length} readings are`} still to give; the rest
+          is checked once they are there.
+        </p>
+      ) : null}
+      {told.length === 0 && waiting.length === 0 ? <p>Nothing stands against it.</p> : null}
+      <ol class="findings">
+        {told.map((finding, i) => (
+          <li key={`${finding.rule} ${finding.says} ${placeInWords(finding)}`}>
+            <button
+              type="button"
+              class={`finding finding-${finding.level}`}
+              aria-pressed={selected.value === finding}
+              onClick={() => goTo(finding)}
+            >
+              <span class="finding-number">{waiting.length + i + 1}</span>
+              <LevelSign level={finding.level} />
+              <span class="finding-says">{finding.says}</span>
+              <span class="finding-place">{placeInWords(finding)}</span>
+            </button>
+          </li>
+        ))}
+      </ol>
+    </>
+  );
+}

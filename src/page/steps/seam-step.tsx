@@ -1,0 +1,194 @@
+// Step 3: what lies under the film, the film, and where it begins and ends.
+
+import { measuredLength } from '../../lengths/length.ts';
+import { listAt, valueAt, withItem, withoutItem } from '../model/bench.ts';
+import { ChoiceField, LengthField, NumberField, TextField } from '../parts/field.tsx';
+import { bench, change, flat, setField } from '../store.ts';
+
+function Coats() {
+  const coats = listAt(bench.value, 'job', 'coats');
+  const reports = flat.value.answer?.report.coats ?? [];
+  return (
+    <>
+      <h3 class="group-head">Coats</h3>
+      {coats.map((_, i) => {
+        const path = `coats[${i}]`;
+        const name = valueAt(bench.value.job, `${path}.name`);
+        const told = reports.find((coat) => coat.name === name);
+        const isPoured = valueAt(bench.value.job, `${path}.volume`) !== undefined;
+        return (
+          <div class="coat" key={i}>
+            <div class="field-pair">
+              <TextField half="job" path={`${path}.name`} label="Coat" standard="coat" />
+              {isPoured ? (
+                <NumberField half="job" path={`${path}.volume`} label="Poured" unit="ml" help="coat" />
+              ) : (
+                <LengthField half="job" path={`${path}.thickness`} label="Thick" help="coat" required />
+              )}
+            </div>
+            <div class="button-row">
+              <label class="tick">
+                <input
+                  type="checkbox"
+                  checked={valueAt(bench.value.job, `${path}.over`) === true}
+                  onChange={(event) =>
+                    setField('job', `${path}.over`, event.currentTarget.checked ? true : undefined)
+                  }
+                />
+                Over the film
+              </label>
+              <button
+                type="button"
+                class="quiet"
+                onClick={() => change(withoutItem(bench.value, 'job', 'coats', i), `remove coat ${i}`)}
+              >
+                Remove <span class="unseen">coat {i + 1}</span>
+              </button>
+            </div>
+            {told ? (
+              <p class="aside">
+                The girth grows by {measuredLength(told.girthGrowth, bench.value.units)};{' '}
+                {told.volume.toFixed(1)} ml for one vessel.
+              </p>
+            ) : null}
+          </div>
+        );
+      })}
+      <div class="button-row">
+        <button
+          type="button"
+          class="plain"
+          onClick={() =>
+            change(
+              withItem(bench.value, 'job', 'coats', { name: `coat ${coats.length + 1}`, thickness: '' }),
+              'add coat',
+            )
+          }
+        >
+          Add a coat by thickness
+        </button>
+        <button
+          type="button"
+          class="plain"
+          onClick={() =>
+            change(
+              withItem(bench.value, 'job', 'coats', { name: `coat ${coats.length + 1}`, volume: 10 }),
+              'add coat',
+            )
+          }
+        >
+          Add a poured coat
+        </button>
+      </div>
+      {coats.length > 0 ? (
+        <p class="caution" role="note">
+          <strong>Take care.</strong> Resins and clear coats: gloves, eye cover, fresh air or the mask that
+          the product names. Its own sheet and your local rules come first.
+        </p>
+      ) : null}
+    </>
+  );
+}
+
+export function SeamStep() {
+  const isFilmFile = typeof bench.value.job.film === 'string';
+  return (
+    <>
+      <Coats />
+      <h3 class="group-head">Film</h3>
+      {isFilmFile ? (
+        <p class="aside">
+          The film is that of <strong>{String(bench.value.job.film)}</strong>.
+        </p>
+      ) : (
+        <>
+          <div class="field-pair">
+            <LengthField
+              half="job"
+              path="film.thickness"
+              label="Film thickness"
+              help="film"
+              standard="0.08 mm"
+            />
+            <NumberField half="job" path="film.stretch" label="It stretches by" help="stretch" standard="0" />
+          </div>
+          <ChoiceField
+            half="job"
+            path="film.use"
+            label="What stays on the vessel"
+            standard="decal"
+            options={[
+              { value: undefined, label: 'The artwork', says: 'a decal' },
+              { value: 'mask', label: 'All around it', says: 'a mask, pulled after the spray' },
+            ]}
+          />
+        </>
+      )}
+      <h3 class="group-head">Band</h3>
+      <div class="field-pair">
+        <LengthField half="job" path="band.from" label="From" help="band" standard="flat band" />
+        <LengthField half="job" path="band.to" label="To" help="band" standard="flat band" />
+      </div>
+      <h3 class="group-head">Seam</h3>
+      <ChoiceField
+        half="job"
+        path="seam.style"
+        label="How the ends meet"
+        help="seam"
+        standard="overlap"
+        options={[
+          {
+            value: 'overlap',
+            label: 'Overlap',
+            says: 'the end lies on the beginning',
+            picture: <SeamPicture kind="overlap" />,
+          },
+          { value: 'butt', label: 'Butt', says: 'edge to edge', picture: <SeamPicture kind="butt" /> },
+        ]}
+      />
+      <div class="field-pair">
+        {valueAt(bench.value.job, 'seam.style') === 'butt' ? null : (
+          <LengthField half="job" path="seam.overlap" label="Overlap" help="overlap" standard="6 mm" />
+        )}
+        <LengthField half="job" path="trim.lip" label="Trim at the lip" help="trim" standard="3 mm" />
+        <LengthField half="job" path="trim.foot" label="Trim at the foot" help="trim" standard="3 mm" />
+      </div>
+      <ChoiceField
+        half="job"
+        path="edges"
+        label="The pattern at the edges"
+        help="edges"
+        standard="straight"
+        options={[
+          { value: undefined, label: 'Straight', says: 'cut where the band ends' },
+          { value: 'whole-rows', label: 'Whole rows', says: 'no row is cut' },
+        ]}
+      />
+      <ChoiceField
+        half="job"
+        path="pieces"
+        label="Pieces"
+        help="pieces"
+        standard="one"
+        options={[
+          { value: undefined, label: 'One' },
+          { value: 'stacked', label: 'Stacked', says: 'where the wall bends too much' },
+        ]}
+      />
+      <p class="caution" role="note">
+        <strong>Take care.</strong> Blades: a fresh one, cut away from the hand that holds, cap it when you
+        put it down.
+      </p>
+    </>
+  );
+}
+
+const SeamPicture = ({ kind }: { readonly kind: 'overlap' | 'butt' }) => (
+  <svg class="choice-picture" viewBox="0 0 64 48" aria-hidden="true">
+    {kind === 'overlap' ? (
+      <path class="pic-body" d="M4 28H40M28 20H60" />
+    ) : (
+      <path class="pic-body" d="M4 24H31M33 24H60" />
+    )}
+  </svg>
+);

@@ -1,0 +1,216 @@
+// Step 1: the vessel, by its readings from the foot up.
+import { isObject, listAt, valueAt, withField, withItem, withoutItem } from '../model/bench.ts';
+import { ChoiceField, FieldFindings, LengthField, TextField } from '../parts/field.tsx';
+import { WallPicture } from '../parts/wall-pictures.tsx';
+import { bench, change, findingsAt, setField, vessel } from '../store.ts';
+import { Shelf } from './shelf.tsx';
+
+const nameOfStation = (index: number, count: number): string =>
+  index === 0 ? 'Foot' : index === count - 1 ? 'Lip' : `Between, ${index}`;
+
+/** How a place's height is read: upright, or along the wall. */
+type Upward = 'height' | 'along';
+type Around = 'across' | 'girth';
+
+function StationRow({ index, count }: { readonly index: number; readonly count: number }) {
+  const path = `stations[${index}]`;
+  const { blank } = bench.value;
+  const upward: Upward =
+    valueAt(blank, `${path}.along`) !== undefined && valueAt(blank, `${path}.height`) === undefined
+      ? 'along'
+      : 'height';
+  const around: Around = valueAt(blank, `${path}.girth`) !== undefined ? 'girth' : lastAround(index);
+  const name = nameOfStation(index, count);
+  return (
+    <li class="station">
+      <div class="station-head">
+        <h3>{name}</h3>
+        {count > 2 ? (
+          <button
+            type="button"
+            class="quiet"
+            onClick={() =>
+              change(withoutItem(bench.value, 'blank', 'stations', index), `remove station ${index}`)
+            }
+          >
+            Remove <span class="unseen">the reading {name}</span>
+          </button>
+        ) : null}
+      </div>
+      <div class="station-fields">
+        <LengthField
+          half="blank"
+          path={`${path}.${upward}`}
+          label={upward === 'height' ? 'Height' : 'Along the wall'}
+          help={upward}
+          required
+        />
+        <LengthField
+          half="blank"
+          path={`${path}.${around}`}
+          label={around === 'across' ? 'Across' : 'Girth'}
+          help={around}
+          required
+        />
+      </div>
+      <p class="station-swap">
+        {index > 0 ? (
+          <Swap
+            path={path}
+            from={upward}
+            to={upward === 'height' ? 'along' : 'height'}
+            says={upward === 'height' ? 'I read along the wall' : 'I read the height'}
+            name={name}
+          />
+        ) : null}
+        <Swap
+          path={path}
+          from={around}
+          to={around === 'across' ? 'girth' : 'across'}
+          says={around === 'across' ? 'I read the girth' : 'I read across'}
+          name={name}
+        />
+      </p>
+    </li>
+  );
+}
+
+/** Nothing typed yet: the foot is mostly read across, for a tape slips off it; the lip around. */
+const lastAround = (index: number): Around =>
+  index > 0 && valueAt(bench.value.blank, `stations[${index}].across`) === undefined ? 'girth' : 'across';
+
+interface SwapProps {
+  readonly path: string;
+  readonly from: Upward | Around;
+  readonly to: Upward | Around;
+  readonly says: string;
+  readonly name: string;
+}
+
+/** Turns one kind of reading into the other; what was typed would be wrong there, so the field starts empty. */
+function Swap({ path, from, to, says, name }: SwapProps) {
+  const swap = () => {
+    const station = valueAt(bench.value.blank, path);
+    const { [from]: _, ...rest } = isObject(station) ? station : {};
+    change(withField(bench.value, 'blank', path, { ...rest, [to]: '' }), `swap ${path}`);
+  };
+  return (
+    <button type="button" class="quiet" onClick={swap}>
+      {says} <span class="unseen">at the reading {name}</span>
+    </button>
+  );
+}
+
+export function VesselStep() {
+  const stations = listAt(bench.value, 'blank', 'stations');
+  const hasHandle = valueAt(bench.value.blank, 'handle') !== undefined;
+  const { answer, refused } = vessel.value;
+  return (
+    <>
+      <Shelf />
+      <TextField half="blank" path="name" label="What vessel is it?" />
+      <ChoiceField
+        half="blank"
+        path="wall"
+        label="Its wall"
+        help="wallKind"
+        standard="straight"
+        options={[
+          {
+            value: 'straight',
+            label: 'Straight',
+            says: 'upright or tapered',
+            picture: <WallPicture kind="straight" />,
+          },
+          {
+            value: 'stepped',
+            label: 'Stepped',
+            says: 'straight stretches',
+            picture: <WallPicture kind="stepped" />,
+          },
+          {
+            value: 'smooth',
+            label: 'Smooth',
+            says: 'bends all the way',
+            picture: <WallPicture kind="smooth" />,
+          },
+        ]}
+      />
+      <h3 class="group-head">Readings, from the foot up</h3>
+      <p class="aside">
+        Lengths such as <kbd>62</kbd>, <kbd>8.6cm</kbd> or <kbd>2 7/16in</kbd>. Read to the sharp corners, as
+        if the edges were not rounded.
+      </p>
+      <ol class="stations">
+        {stations.map((_, i) => (
+          <StationRow key={i} index={i} count={stations.length} />
+        ))}
+      </ol>
+      <button
+        type="button"
+        class="plain"
+        onClick={() =>
+          change(withItem(bench.value, 'blank', 'stations', {}, stations.length - 1), 'add station')
+        }
+      >
+        Add a reading between
+      </button>
+      <FieldFindings
+        id="stations-says"
+        found={findingsAt('blank', 'stations').filter(({ where }) => where.key === 'stations')}
+      />
+      <div class="field-pair">
+        <LengthField half="blank" path="footRound" label="Foot round" help="footRound" standard="0" />
+        <LengthField half="blank" path="lipRound" label="Lip round" help="lipRound" standard="0" />
+      </div>
+      <label class="tick">
+        <input
+          type="checkbox"
+          checked={hasHandle}
+          onChange={() => setField('blank', 'handle', hasHandle ? undefined : { spans: '' })}
+        />
+        It has a handle
+      </label>
+      {hasHandle ? (
+        <div class="field-pair">
+          <LengthField half="blank" path="handle.spans" label="The handle takes" help="handle" required />
+          <LengthField half="blank" path="handle.keepOff" label="Keep off it" help="keepOff" standard="0" />
+        </div>
+      ) : null}
+      <ChoiceField
+        half="blank"
+        path="use"
+        label="Drunk from?"
+        help="use"
+        standard="drinking"
+        options={[
+          { value: undefined, label: 'Yes, lips touch it' },
+          { value: 'other', label: 'No' },
+        ]}
+      />
+      <details class="more">
+        <summary>How well you read</summary>
+        <div class="field-pair">
+          <LengthField
+            half="blank"
+            path="reading"
+            label="One reading is sure to"
+            help="reading"
+            standard="0.5 mm"
+          />
+          <LengthField half="blank" path="tape" label="Tape is thick" help="tape" standard="0" />
+        </div>
+      </details>
+      {answer && !refused ? (
+        <div class="told">
+          <h3 class="group-head">What the readings say</h3>
+          <ul>
+            {answer.lines.slice(1).map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+        </div>
+      ) : null}
+    </>
+  );
+}

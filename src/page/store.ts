@@ -1,0 +1,167 @@
+// What the page shows, as signals: the bench with its history, and what the engine last said of it.
+import { computed, effect, signal } from '@preact/signals';
+import type { Finding } from '../finding.ts';
+import { Engine, type Outcome } from './ask.ts';
+import { type Bench, emptyBench, type Half, type Json, valueAt, withField } from './model/bench.ts';
+import { changed, type History, historyOf, redone, undone } from './model/history.ts';
+import type { AnswerOf, Kind } from './model/messages.ts';
+
+export const history = signal<History<Bench>>(historyOf(emptyBench('mm')));
+export const bench = computed(() => history.value.present);
+
+/** Change the bench; `at` names what is changed, so that typing on in one field is one step back. */
+export function change(next: Bench, at: string): void {
+  if (next !== bench.value) history.value = changed(history.value, next, at, Date.now());
+}
+
+export const setField = (half: Half, path: string, value: Json | undefined): void =>
+  change(withField(bench.value, half, path, value), `${half}:${path}`);
+
+export const undo = (): void => {
+  history.value = undone(history.value);
+};
+export const redo = (): void => {
+  history.value = redone(history.value);
+};
+
+/** What the engine says of one kind of question: the last answer stays to be seen while the next is worked out. */
+export interface Heard<K extends Kind> {
+  readonly answer?: AnswerOf<K>;
+  /** Why the newest could not be answered, in the maker's words. */
+  readonly refused?: readonly Finding[];
+  readonly fault?: string;
+  readonly busy: boolean;
+  /** How long the last answer took, ms. */
+  readonly ms?: number;
+}
+
+const quiet = { busy: false } as const;
+export const vessel = signal<Heard<'vessel'>>(quiet);
+export const flat = signal<Heard<'flat'>>(quiet);
+export const rolled = signal<Heard<'rolled'>>(quiet);
+export const art = signal<Heard<'art'>>(quiet);
+export const ways = signal<Heard<'ways'>>(quiet);
+
+export type ViewName = 'wall' | 'flat' | 'vessel' | 'art';
+export const view = signal<ViewName>('wall');
+/** The finding that was selected last. */
+export const selected = signal<Finding | undefined>(undefined);
+/** The place that is pointed at, on whichever view. */
+export const pointed = signal<{ readonly turn: number; readonly along: number } | undefined>(undefined);
+/** A line for everyone, read out to those who listen. */
+export const said = signal('');
+
+/** Answers while typing; long work has a thread of its own, so that it never holds typing up. */
+export const live = new Engine();
+export const slow = new Engine();
+
+function heard<K extends Kind>(before: Heard<K>, outcome: Outcome<K>): Heard<K> {
+  switch (outcome.is) {
+    case 'answer':
+      return { answer: outcome.answer, busy: false, ms: outcome.ms };
+    case 'refused':
+      return { ...kept(before), refused: outcome.findings, busy: false };
+    case 'fault':
+      return { ...kept(before), fault: outcome.says, busy: false };
+    case 'overtaken':
+      return before;
+  }
+}
+
+const kept = <K extends Kind>({ answer }: Heard<K>): { readonly answer?: AnswerOf<K> } =>
+  answer === undefined ? {} : { answer };
+
+export const hasArtwork = computed(() => valueAt(bench.value.job, 'artwork.file') !== undefined);
+
+/** Ask for everything that is seen at once, whenever the bench changes. */
+export function startAsking(): void {
+  let blankBefore: unknown;
+  let unitsBefore: unknown;
+  effect(() => {
+    const now = bench.value;
+    if (now.blank !== blankBefore || now.units !== unitsBefore) {
+      blankBefore = now.blank;
+      unitsBefore = now.units;
+      vessel.value = { ...vessel.peek(), busy: true };
+      void live.ask('vessel', now).then((outcome) => {
+        vessel.value = heard(vessel.peek(), outcome);
+      });
+    }
+    flat.value = { ...flat.peek(), busy: true };
+    void live.ask('flat', now).then((outcome) => {
+      flat.value = heard(flat.peek(), outcome);
+    });
+  });
+  later(() => {
+    const now = bench.value;
+    if (view.value !== 'vessel') return undefined;
+    return () => {
+      rolled.value = { ...rolled.peek(), busy: true };
+      void slow.ask('rolled', now).then((outcome) => {
+        rolled.value = heard(rolled.peek(), outcome);
+      });
+    };
+  });
+  later(() => {
+    const now = bench.value;
+    if (!hasArtwork.value) {
+      art.value = quiet;
+      ways.value = quiet;
+      return undefined;
+    }
+    return () => {
+      art.value = { ...art.peek(), busy: true };
+      ways.value = { ...ways.peek(), busy: true };
+      void slow.ask('art', now).then((outcome) => {
+        art.value = heard(art.peek(), outcome);
+      });
+      void slow.ask('ways', now).then((outcome) => {
+        ways.value = heard(ways.peek(), outcome);
+      });
+    };
+  });
+}
+
+/** A pause in typing that slower work waits for, ms. */
+const pause = 250;
+
+function later(ask: () => (() => void) | undefined): void {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  effect(() => {
+    const work = ask();
+    clearTimeout(timer);
+    if (work) timer = setTimeout(work, pause);
+  });
+}
+
+const ranks: Readonly<Record<Finding['level'], number>> = { stop: 0, look: 1, note: 2 };
+
+/** Everything that stands against the job or wants the maker's eye, the most serious first; each thing once. */
+export const findings = computed<readonly Finding[]>(() => {
+  const { answer, refused } = flat.value;
+  const all = refused
+    ? [...refused, ...(vessel.value.refused ?? []), ...(vessel.value.answer?.checks ?? [])]
+    : [...(answer?.report.checks ?? [])];
+  if (hasArtwork.value && !refused) all.push(...(art.value.answer?.checks ?? []));
+  const once = new Map(
+    all.map((finding) => [JSON.stringify([finding.rule, finding.where, finding.says]), finding]),
+  );
+  return [...once.values()].sort((a, b) => ranks[a.level] - ranks[b.level]);
+});
+
+/** Whether a finding only says that something is still to be typed: no fault yet, while the maker types. */
+export function isStillToGive({ rule, where }: Finding): boolean {
+  if (where.key === undefined) return false;
+  const half = where.file === bench.value.blankFile ? 'blank' : 'job';
+  if (valueAt(bench.value[half], where.key) === '') return true;
+  return (rule === 'one-of-two' || rule === 'missing-key') && where.key.startsWith('stations');
+}
+
+/** The findings of one field, or of what is within it. */
+export function findingsAt(half: Half, path: string): readonly Finding[] {
+  const file = half === 'job' ? bench.value.jobFile : bench.value.blankFile;
+  return findings.value.filter(({ where }) => {
+    if (where.file !== file || where.key === undefined) return false;
+    return where.key === path || where.key.startsWith(`${path}.`) || where.key.startsWith(`${path}[`);
+  });
+}

@@ -1,0 +1,81 @@
+// What the engine answers to each question of the page.
+import { artViewOf } from '../../job/art-view.ts';
+import { filesOfPiece, fullReport, jsonContent, reportFile } from '../../job/deliverables.ts';
+import { describeBlank } from '../../job/describe-blank.ts';
+import { flatViewOf } from '../../job/flat-view.ts';
+import { inspect } from '../../job/inspect.ts';
+import { draftPieces, reportDrafts } from '../../job/make.ts';
+import { makeFiles } from '../../job/make-files.ts';
+import { type FileBytes, textOf } from '../../job/named-files.ts';
+import { paperNamed } from '../../job/print-paper.ts';
+import { profileOfBlankAlone } from '../../job/profile-picture.ts';
+import { describeRepeat } from '../../job/repeat.ts';
+import { standardArtwork } from '../../job/resolved-job.ts';
+import { rolledOf } from '../../job/rolled.ts';
+import type { AnswerOf, AskOf, Kind } from '../model/messages.ts';
+import { loadTools, loadWords } from './engine.ts';
+import { givenBlank, givenJob } from './given.ts';
+
+/** Says how far long work has come. */
+export type Progress = (step: number, of: number, says: string) => void;
+
+type Answers = {
+  readonly [K in Kind]: (ask: AskOf<K>, files: FileBytes, progress: Progress) => Promise<AnswerOf<K>>;
+};
+
+/** The job's files stand in `out/` beside it, as the command writes them. */
+const fromFolder = (file: string): string => `../${file}`;
+
+export const answers: Answers = {
+  async vessel({ bench }) {
+    const blank = givenBlank(bench);
+    const { report, lines, checks } = describeBlank(blank, bench.blankFile, bench.units);
+    const profile = profileOfBlankAlone(blank, bench.units, await loadWords());
+    return { profile, lines, checks, length: report.along, flatBands: report.flatBands };
+  },
+
+  async flat({ bench }, files) {
+    const input = { ...givenJob(bench, files), tools: await loadTools() };
+    const drafts = draftPieces(input);
+    return { view: flatViewOf(drafts), report: reportDrafts(drafts) };
+  },
+
+  async rolled({ bench }, files) {
+    const input = { ...givenJob(bench, files), tools: await loadTools() };
+    const [draft, second] = draftPieces(input);
+    if (!draft || second) return { svg: '' };
+    return { svg: rolledOf(draft, input.blank, draft, input.tools.words) };
+  },
+
+  async art({ bench }, files) {
+    const { job } = givenJob(bench, files);
+    const { normalise } = await loadTools();
+    const file = job.artwork?.file ?? '';
+    const { film, cutter } = job;
+    const seen = inspect({ text: textOf(files, file), file, film, cutter, normalise });
+    return { ...artViewOf(seen), ...seen.report };
+  },
+
+  async ways({ bench }, files) {
+    const { job, ...ground } = givenJob(bench, files);
+    const { normalise } = await loadTools();
+    const artwork = job.artwork ?? standardArtwork;
+    const art = { text: textOf(files, artwork.file), file: artwork.file };
+    const input = { ...ground, job: { ...job, artwork }, art, units: bench.units, normalise };
+    const { report, lines } = describeRepeat(input);
+    return { joins: report.joins, ways: report.ways, taken: report.taken, lines: lines.slice(0, 3) };
+  },
+
+  async files({ bench, paper }, files, progress) {
+    progress(0, 3, 'reading the job');
+    const input = { ...givenJob(bench, files), tools: await loadTools() };
+    progress(1, 3, 'laying and cutting');
+    const paperSize = paper === undefined ? undefined : paperNamed(paper);
+    const { pieces, rest } = await makeFiles(input, { pictures: true, paper: paperSize, fromFolder });
+    progress(2, 3, 'proving, drawing and printing');
+    const more = await rest(pieces);
+    const report = fullReport(pieces, more);
+    const last = { file: reportFile, role: 'report', content: jsonContent(report) };
+    return { files: [...pieces.flatMap(filesOfPiece), ...more.files, last], report };
+  },
+};

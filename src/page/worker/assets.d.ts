@@ -1,0 +1,5 @@
+// Files that the bundler gives the address of.
+declare module '*?url' {
+  const url: string;
+  export default url;
+}

@@ -1,0 +1,20 @@
+// The job and its blank from what lies on the bench, by the readers that the command line reads files with.
+import type { MakeInput } from '../../job/make-input.ts';
+import { type FileBytes, textOf } from '../../job/named-files.ts';
+import { type Blank, readBlank } from '../../job/read-blank.ts';
+import { readJob } from '../../job/read-job.ts';
+import { parseJson } from '../../job/read-json.ts';
+import { materialFiles } from '../../job/read-material.ts';
+import type { BenchAsked } from '../model/messages.ts';
+
+/** @throws Refused with every problem of the blank, each with its key. */
+export const givenBlank = ({ blank, blankFile }: BenchAsked): Blank => readBlank(blank, blankFile);
+
+/** @throws Refused with every problem of the job, or else of its blank. */
+export function givenJob(bench: BenchAsked, files: FileBytes): Omit<MakeInput, 'tools'> {
+  const named = Object.fromEntries(
+    materialFiles(bench.job).map(({ file }) => [file, parseJson(textOf(files, file), file)]),
+  );
+  const job = readJob(bench.job, bench.jobFile, named);
+  return { job, jobFile: bench.jobFile, blank: givenBlank(bench), blankFile: bench.blankFile, files };
+}

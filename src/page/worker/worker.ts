@@ -1,0 +1,41 @@
+// The engine in a thread of its own: answers one question after the other, and keeps the files it was handed.
+import { Refused } from '../../finding.ts';
+import { useSameSines } from '../../job/same-sines.ts';
+import type { AskOf, FromWorker, Kind, ToWorker } from '../model/messages.ts';
+import { answers, type Progress } from './answers.ts';
+import { loadTools } from './engine.ts';
+
+useSameSines();
+
+const kept = new Map<number, Uint8Array>();
+
+const tell = (message: FromWorker): void => self.postMessage(message);
+
+async function answer<K extends Kind>(kind: K, id: number, ask: AskOf<K>): Promise<void> {
+  const start = performance.now();
+  const progress: Progress = (step, of, says) => tell({ id, is: 'step', step, of, says });
+  try {
+    const files = new Map<string, Uint8Array>();
+    for (const [name, mark] of Object.entries(ask.bench.files)) {
+      const bytes = kept.get(mark);
+      if (bytes) files.set(name, bytes);
+    }
+    const given = await answers[kind](ask, files, progress);
+    tell({ id, is: 'answer', answer: given, ms: performance.now() - start });
+  } catch (fault) {
+    if (fault instanceof Refused) tell({ id, is: 'refused', findings: fault.findings });
+    else tell({ id, is: 'fault', says: fault instanceof Error ? fault.message : String(fault) });
+  }
+}
+
+self.onmessage = ({ data }: MessageEvent<ToWorker>): void => {
+  if (data.kind === 'keep') {
+    kept.set(data.mark, data.bytes);
+    return;
+  }
+  const { kind, id, ...ask } = data;
+  void answer(kind, id, ask);
+};
+
+// Artwork's reader takes longest to start, so it starts at once; where that fails, the question that needs it says so.
+loadTools().catch(() => undefined);

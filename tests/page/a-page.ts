@@ -1,0 +1,69 @@
+// The page as a maker has it open: served by the command, in a real browser that may reach nothing else.
+import { type ChildProcess, spawn } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import type { Browser, BrowserContextOptions, Download, Page } from 'playwright-core';
+import { expect } from 'vitest';
+import { command } from '../cli/run.ts';
+import { launch } from './browser.ts';
+import { pageBuilt } from './page-built.ts';
+
+export interface Bench {
+  readonly address: string;
+  readonly browser: Browser;
+  /** The page, open. Whatever the browser complains of, or asks of another machine, is gathered in `wrong`. */
+  readonly open: (options?: BrowserContextOptions) => Promise<OpenPage>;
+  readonly end: () => Promise<void>;
+}
+
+export interface OpenPage {
+  readonly page: Page;
+  readonly wrong: string[];
+}
+
+/** Starts the command's server and a browser. */
+export async function startBench(): Promise<Bench> {
+  await pageBuilt();
+  const server: ChildProcess = spawn(process.execPath, [command, 'bench', '--no-open']);
+  const first = await new Promise<string>((resolve) => {
+    server.stdout?.once('data', (part: Buffer) => resolve(part.toString()));
+  });
+  const address = first.split('\n')[0] ?? '';
+  const browser = await launch();
+  const open = async (options: BrowserContextOptions = {}): Promise<OpenPage> => {
+    const context = await browser.newContext({ viewport: { width: 1280, height: 860 }, ...options });
+    const page = await context.newPage();
+    const wrong: string[] = [];
+    page.on('pageerror', ({ message }) => wrong.push(message));
+    page.on('console', (message) => {
+      if (['error', 'warning'].includes(message.type())) wrong.push(message.text());
+    });
+    context.on('request', (request) => {
+      const url = request.url();
+      if (!url.startsWith(address) && !url.startsWith('blob:')) wrong.push(`asked for ${url}`);
+    });
+    await page.goto(address);
+    await page.getByRole('heading', { name: 'Vessel' }).waitFor();
+    return { page, wrong };
+  };
+  const end = async () => {
+    await browser.close();
+    server.kill();
+  };
+  return { address, browser, open, end };
+}
+
+/** The step of the card, opened. */
+export async function openStep(page: Page, number: number): Promise<void> {
+  const button = page.locator(`#step-${number} button`);
+  if ((await button.getAttribute('aria-expanded')) === 'false') await button.click();
+}
+
+/** The field of a key, such as `blank:stations[0].across`. */
+export const field = (page: Page, path: string) => page.locator(`input[data-path="${path}"]`);
+
+/** Waits until everything that was asked of the engine has been answered. */
+export const settled = (page: Page): Promise<void> =>
+  expect.poll(() => page.locator('.busy').textContent(), { timeout: 60_000 }).toBe('');
+
+export const bytesOf = async (download: Download): Promise<Uint8Array> =>
+  new Uint8Array(readFileSync(await download.path()));
