@@ -2,9 +2,9 @@
 import { elementName, readXml, type XmlElement, XmlFault } from '../drawing/xml.ts';
 import { type Finding, look, stop } from '../finding.ts';
 import { shown } from '../lengths/shown.ts';
-import { elementFindings } from './svg-element-check.ts';
+import { elementFindings, measuredDashes } from './svg-element-check.ts';
 import { frameFault, type SvgFrame, svgFrame } from './svg-size.ts';
-import { styleSheetFindings } from './svg-style-check.ts';
+import { fixedStroke, styleSheetFindings } from './svg-style-check.ts';
 
 export interface CheckedSvg {
   readonly frame: SvgFrame | undefined;
@@ -45,7 +45,16 @@ export function checkSvg(text: string, file: string): CheckedSvg {
     };
   }
   const { frame, findings: ofRoot } = checkRoot(root, file);
-  return { frame, findings: [...ofRoot, ...findings, ...styleSheetFindings(css, file)] };
+  const ofDrawing = [...findings, ...styleSheetFindings(css, file)].filter((finding) =>
+    matters(finding, text),
+  );
+  return { frame, findings: [...ofRoot, ...ofDrawing] };
+}
+
+/** Drawing programs write much about strokes where there are none. */
+function matters({ says }: Finding, text: string): boolean {
+  if (says === fixedStroke) return /\bstroke\s*[:=]\s*["']?\s*(?!none|["'\s])/.test(text);
+  return says !== measuredDashes || /\bstroke-dasharray\b/.test(text);
 }
 
 /** A PDF, a picture or a text whose name was given another ending; or nothing at all. */

@@ -3,7 +3,7 @@ import { absurd, pathDataFault } from '../drawing/path-data.ts';
 import type { XmlElement } from '../drawing/xml.ts';
 import { type Finding, look, stop, type Where } from '../finding.ts';
 import { shown } from '../lengths/shown.ts';
-import { styleAttributeFindings } from './svg-style-check.ts';
+import { contextPaint, fixedStroke, styleAttributeFindings } from './svg-style-check.ts';
 
 const transformList =
   /^\s*(?:none|(?:(?:matrix|translate|scale|rotate|skewX|skewY)\s*\(\s*[-+.\deE\s,]*\)\s*,?\s*)*)\s*$/;
@@ -50,6 +50,7 @@ export function elementFindings(element: XmlElement, where: Where): Finding[] {
     ...numberFindings(element, where),
     ...transformFindings(attributes, where),
     ...clipFindings(attributes, where),
+    ...strokeFindings(attributes, where),
     ...(attributes.style === undefined ? [] : styleAttributeFindings(attributes.style, where)),
     ...(name === 'use' ? outsideFindings(attributes.href ?? attributes['xlink:href'], where) : []),
     ...(wrong ? [stop(wrong.rule, where, wrong.says)] : []),
@@ -119,6 +120,21 @@ function clipFindings(attributes: XmlElement['attributes'], where: Where): Findi
   const says = `clips by ${shown(clip)}, which is not followed; use a clip path element`;
   return [stop('clip-shape', where, says)];
 }
+
+function strokeFindings(attributes: XmlElement['attributes'], where: Where): Finding[] {
+  const says = [
+    ...(attributes['vector-effect']?.trim() === 'non-scaling-stroke' ? [fixedStroke] : []),
+    ...(attributes.pathLength === undefined ? [] : [measuredDashes]),
+    ...([attributes.fill, attributes.stroke].some((paint) => /^\s*context-/.test(paint ?? ''))
+      ? [contextPaint]
+      : []),
+  ];
+  return says.map((words) => stop('stroke-unread', where, words));
+}
+
+/** Told only where there are dashes. */
+export const measuredDashes =
+  'measures its dashes by a pathLength of its own, which is not followed; take it away and give the dashes true lengths';
 
 /** Nothing is ever fetched: what another file would show is missing, and the maker is told. */
 function outsideFindings(reference: string | undefined, where: Where): Finding[] {

@@ -1,82 +1,37 @@
 // The painted areas of a normalised SVG: transforms multiplied out, clip paths gathered, in mm.
-import { parsePathData } from '../drawing/path-data.ts';
-import { elementName, readXml, type XmlElement } from '../drawing/xml.ts';
+import { elementName, type XmlElement } from '../drawing/xml.ts';
 import { type Finding, note, stop } from '../finding.ts';
 import { type Affine, compose } from '../geometry/affine.ts';
-import type { Contour } from '../geometry/contour.ts';
-import { tightBox } from '../geometry/measure.ts';
 import type { Fill } from '../geometry/polygon-clip.ts';
+import type { Pen } from '../geometry/stroke.ts';
+import { type ClipArea, clipOf, fillRule } from './svg-clip.ts';
+import { penOf } from './svg-pen.ts';
+import { isHidden, nodesById, parseMatrix, readTree, referenceOf, type SvgNode } from './svg-tree.ts';
 
-/** One thing painted: path data in its own units with the map to mm, a fill rule, and the clips that apply to it. */
+/** One thing painted: path data in its own units with the map to mm, how it covers areas, and the clips that apply to it. */
 export interface Painted {
   readonly id: string | undefined;
   readonly colour: string;
-  readonly fill: Fill;
+  /** The rule by which the path is filled, or the pen that it is drawn with. */
+  readonly by: Fill | Pen;
   readonly data: string;
   readonly toMm: Affine;
   readonly clips: readonly ClipArea[];
 }
-
-/** A clip path as it applies here: the union of its parts, themselves clipped by `within`. */
-export interface ClipArea {
-  readonly parts: readonly ClipPart[];
-  readonly within: ClipArea | undefined;
-}
-
-export interface ClipPart {
-  readonly contours: readonly Contour[];
-  readonly fill: Fill;
-  /** Clips of this part alone. */
-  readonly clips: readonly ClipArea[];
-}
-
-interface Node {
-  readonly element: XmlElement;
-  readonly children: Node[];
-}
-
-/** Read the normalised text as a tree, so that clip paths can be looked up wherever they stand. */
-function readTree(text: string): Node | undefined {
-  const open: Node[] = [];
-  let root: Node | undefined;
-  readXml(text, {
-    open: (element) => {
-      const node = { element, children: [] };
-      open.at(-1)?.children.push(node);
-      root ??= node;
-      open.push(node);
-    },
-    close: () => {
-      open.pop();
-    },
-  });
-  return root;
-}
-
-export function parseMatrix(text: string | undefined): Affine | undefined {
-  const numbers = /matrix\(([^)]*)\)/
-    .exec(text ?? '')?.[1]
-    ?.trim()
-    .split(/[\s,]+/)
-    .map(Number);
-  const [a, b, c, d, e, f] = numbers ?? [];
-  if (a === undefined || b === undefined || c === undefined || d === undefined) return undefined;
-  return e === undefined || f === undefined ? undefined : { a, b, c, d, e, f };
-}
-
-const referenceOf = (text: string | undefined): string | undefined => /^url\(#(.*)\)$/.exec(text ?? '')?.[1];
-
-const fillRule = (text: string | undefined): Fill => (text === 'evenodd' ? 'evenodd' : 'nonzero');
 
 const refusals: Readonly<Record<string, string>> = {
   mask: 'is faded by a mask, which has no edge to cut; use a clip path or draw the area itself',
   filter: 'uses a filter (a blur or shadow), which has no edge to cut; remove it',
 };
 
-const isMixed = (attributes: XmlElement['attributes']): boolean =>
-  [attributes.opacity, attributes['fill-opacity']].some(
-    (part) => part !== undefined && Number(part) > 0 && Number(part) < 1,
-  ) || /mix-blend-mode:(?!normal)/.test(attributes.style ?? '');
+/** What an element hands down to those in it. */
+interface Inherited {
+  readonly toMm: Affine;
+  readonly clips: readonly ClipArea[];
+  /** How much of it covers, 0 to 1. */
+  readonly opacity: number;
+  readonly id: string | undefined;
+}
 
 class PaintReader {
   readonly painted: Painted[] = [];
@@ -84,109 +39,97 @@ class PaintReader {
   /** Names of what is partly see-through. */
   readonly mixed: string[] = [];
   readonly #file: string;
-  readonly #clipPaths = new Map<string, Node>();
+  readonly #nodes: ReadonlyMap<string, SvgNode>;
 
-  constructor(root: Node, file: string) {
+  constructor(root: SvgNode, file: string) {
     this.#file = file;
-    this.#index(root);
-  }
-
-  #index(node: Node): void {
-    const { name, attributes } = node.element;
-    if (name === 'clipPath' && attributes.id) this.#clipPaths.set(attributes.id, node);
-    for (const child of node.children) this.#index(child);
+    this.#nodes = nodesById(root);
   }
 
   #refuse(rule: string, element: XmlElement, says: string): void {
     this.findings.push(stop(rule, { file: this.#file, element: elementName(element) }, says));
   }
 
-  walk(node: Node, toMm: Affine, clips: readonly ClipArea[], id?: string): void {
+  walk(node: SvgNode, inherited: Inherited): void {
     const { element, children } = node;
     const { name, attributes } = element;
-    if (name === 'defs' || attributes.opacity === '0') return;
+    const opacity = shareOf(attributes.opacity);
+    if (name === 'defs' || opacity === 0) return;
     const own = parseMatrix(attributes.transform);
-    const here = own ? compose(own, toMm) : toMm;
+    const toMm = own ? compose(own, inherited.toMm) : inherited.toMm;
     for (const [key, says] of Object.entries(refusals))
       if (referenceOf(attributes[key])) this.#refuse(key, element, says);
-    const clip = this.#clip(referenceOf(attributes['clip-path']), here, node);
-    const inside = clip ? [...clips, clip] : clips;
+    const clip = clipOf(this.#nodes, node, toMm);
     if (isMixed(attributes)) this.mixed.push(elementName(element));
-    const named = attributes.id ?? id;
-    if (name === 'path') this.#paint(element, here, inside, named);
-    for (const child of children) this.walk(child, here, inside, named);
+    const here = {
+      toMm,
+      clips: clip ? [...inherited.clips, clip] : inherited.clips,
+      opacity: opacity * inherited.opacity,
+      id: attributes.id ?? inherited.id,
+    };
+    if (name === 'path' && !isHidden(attributes)) this.#paint(element, here);
+    for (const child of children) this.walk(child, here);
   }
 
-  #paint(element: XmlElement, toMm: Affine, clips: readonly ClipArea[], id: string | undefined): void {
+  #paint(element: XmlElement, here: Inherited): void {
     const { attributes } = element;
-    if (isHidden(attributes)) return;
-    if (
-      attributes.stroke !== undefined &&
-      attributes.stroke !== 'none' &&
-      attributes['stroke-opacity'] !== '0'
-    )
-      this.#refuse(
-        'stroke',
-        element,
-        'is drawn with a stroke, which is a line without area; turn strokes into outlines in your drawing program',
-      );
-    const colour = attributes.fill ?? '#000000';
-    if (colour === 'none' || attributes['fill-opacity'] === '0') return;
-    if (colour.startsWith('url(')) {
-      this.#refuse('shaded-fill', element, 'is filled with a gradient or pattern; give it one plain colour');
+    const pen = penOf(attributes);
+    const fill = () => this.#put(element, 'fill', fillRule(attributes['fill-rule']), here);
+    const stroke = () => pen && this.#put(element, 'stroke', pen, here);
+    // Source: SVG 2, 'paint-order': the stroke covers the fill unless it is named first.
+    const order = /^\s*(?:markers\s+)?stroke/.test(attributes['paint-order'] ?? '')
+      ? [stroke, fill]
+      : [fill, stroke];
+    for (const put of order) put();
+  }
+
+  #put(element: XmlElement, what: 'fill' | 'stroke', by: Fill | Pen, here: Inherited): void {
+    const { attributes } = element;
+    const paint = attributes[what] ?? '#000000';
+    const share = shareOf(attributes[`${what}-opacity`]);
+    if (paint === 'none' || share === 0) return;
+    if (paint.startsWith('url(')) {
+      const says = `has a gradient or pattern for its ${what}; give it one plain colour`;
+      this.#refuse('shaded-fill', element, says);
       return;
     }
-    const fill = fillRule(attributes['fill-rule']);
-    this.painted.push({ id, colour, fill, data: attributes.d ?? '', toMm, clips });
-  }
-
-  #clip(id: string | undefined, toMm: Affine, clipped: Node): ClipArea | undefined {
-    const node = id === undefined ? undefined : this.#clipPaths.get(id);
-    if (!node) return undefined;
-    const { attributes } = node.element;
-    const box = attributes.clipPathUnits === 'objectBoundingBox' ? boxMap(clipped) : undefined;
-    // Source: SVG 1.1, 'clipPathUnits': the box is mapped first, then the clip path's own transform.
-    const steps = [box, parseMatrix(attributes.transform), toMm].filter((m) => m !== undefined);
-    const here = steps.reduce((first, second) => compose(first, second));
-    const parts = node.children.flatMap((child) => this.#clipParts(child, here, []));
-    return { parts, within: this.#clip(referenceOf(attributes['clip-path']), toMm, clipped) };
-  }
-
-  #clipParts(node: Node, toMm: Affine, clips: readonly ClipArea[]): ClipPart[] {
-    const { name, attributes } = node.element;
-    const own = parseMatrix(attributes.transform);
-    const here = own ? compose(own, toMm) : toMm;
-    const clip = this.#clip(referenceOf(attributes['clip-path']), here, node);
-    const inside = clip ? [...clips, clip] : clips;
-    if (name !== 'path') return node.children.flatMap((child) => this.#clipParts(child, here, inside));
-    if (isHidden(attributes)) return [];
-    const contours = parsePathData(attributes.d ?? '', here);
-    return [{ contours, fill: fillRule(attributes['clip-rule']), clips: inside }];
+    // A point without a way to go is a dot for a round or square pen; as path data it would be nothing.
+    const data = (attributes.d ?? '').replace(/M (\S+ \S+) Z/g, 'M $1 L $1 Z');
+    const { toMm, clips, opacity, id } = here;
+    this.painted.push({ id, colour: onWhite(paint, opacity * share), by, data, toMm, clips });
   }
 }
 
-/** SVG 1.1, 'visibility': outside a table `collapse` is `hidden`. */
-export const isHidden = ({ visibility }: XmlElement['attributes']): boolean =>
-  visibility === 'hidden' || visibility === 'collapse';
+/** An opacity as written, 0 to 1. */
+const shareOf = (text: string | undefined): number =>
+  text === undefined ? 1 : Math.max(0, Math.min(1, Number(text)));
 
-/** The map of the unit square onto the box of what is clipped, in that element's own units. */
-function boxMap(node: Node): Affine {
-  const local = (child: Node, m: Affine | undefined): Contour[] => {
-    const own = parseMatrix(child.element.attributes.transform);
-    const here = own && m ? compose(own, m) : (own ?? m);
-    const drawn = child.element.name === 'path' ? parsePathData(child.element.attributes.d ?? '', here) : [];
-    return [...drawn, ...child.children.flatMap((next) => local(next, here))];
-  };
-  const self = node.element.name === 'path' ? parsePathData(node.element.attributes.d ?? '') : [];
-  const box = tightBox([...self, ...node.children.flatMap((child) => local(child, undefined))]);
-  return { a: box.maxX - box.minX, b: 0, c: 0, d: box.maxY - box.minY, e: box.minX, f: box.minY };
+const isPartly = (text: string | undefined): boolean => shareOf(text) > 0 && shareOf(text) < 1;
+
+function isMixed({ opacity, style, ...attributes }: XmlElement['attributes']): boolean {
+  const fades = attributes.fill !== 'none' && isPartly(attributes['fill-opacity']);
+  const strokeFades = penOf(attributes) !== undefined && isPartly(attributes['stroke-opacity']);
+  return isPartly(opacity) || fades || strokeFades || /mix-blend-mode:(?!normal)/.test(style ?? '');
+}
+
+/** The colour that a share of another makes on white, as `#rrggbb`. */
+export function onWhite(colour: string, share: number): string {
+  if (share === 1) return colour;
+  const channels = [1, 3, 5].map((at) => Number.parseInt(colour.slice(at, at + 2), 16));
+  return `#${channels
+    .map((c) =>
+      Math.round(255 + share * (c - 255))
+        .toString(16)
+        .padStart(2, '0'),
+    )
+    .join('')}`;
 }
 
 /** Film is opaque: what shows through in the drawing will not on the vessel. */
 function mixedFindings([first, ...rest]: readonly string[], file: string): Finding[] {
   if (first === undefined) return [];
   const more = rest.length === 0 ? '' : `, and ${rest.length} more,`;
-  const says = `is drawn partly see-through or blended${more} but is cut as plain film of its own colour`;
+  const says = `is drawn partly see-through or blended${more} but film is opaque: it is cut in the colour that it has on white`;
   return [note('see-through', { file, element: first }, says)];
 }
 
@@ -199,6 +142,6 @@ export function readPaint(
   const root = readTree(normalised);
   if (!root) return { painted: [], findings: [] };
   const reader = new PaintReader(root, file);
-  reader.walk(root, toMm, []);
+  reader.walk(root, { toMm, clips: [], opacity: 1, id: undefined });
   return { painted: reader.painted, findings: [...reader.findings, ...mixedFindings(reader.mixed, file)] };
 }

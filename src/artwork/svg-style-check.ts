@@ -14,6 +14,12 @@ interface Unfollowed {
 const declared = (names: string, value = ''): RegExp =>
   new RegExp(`(?<=^|[;{\\s])(?:${names})\\s*:${value}`, 'i');
 
+/** What strokes may be that the reader would draw otherwise. */
+export const fixedStroke =
+  'has a stroke that stays as wide however the drawing is scaled, so its width on the vessel is not known; turn the stroke into an outline';
+export const contextPaint =
+  'is painted as the line that it marks, which is not followed; give it a colour of its own';
+
 const unread = (found: string): string =>
   `uses ${found}, which is not followed here; compare the rolled picture with your drawing, or write plain attributes`;
 
@@ -37,6 +43,18 @@ const declarations: readonly Unfollowed[] = [
     level: 'stop',
     pattern: declared('clip-path', '\\s*(?!none|url|inherit|initial|unset)[a-z]'),
     says: () => 'clips by a shape written in a style, which is not followed; use a clip path element',
+  },
+  {
+    rule: 'stroke-unread',
+    level: 'stop',
+    pattern: declared('vector-effect', '\\s*non-scaling-stroke'),
+    says: () => fixedStroke,
+  },
+  {
+    rule: 'stroke-unread',
+    level: 'stop',
+    pattern: declared('(?:fill|stroke)', '\\s*context-(?:fill|stroke)'),
+    says: () => contextPaint,
   },
   {
     rule: 'style-unread',

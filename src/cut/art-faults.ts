@@ -16,9 +16,9 @@ export interface FilmLayer {
 
 /** A fault of drawn lines. */
 export interface DrawnFault {
-  readonly rule: 'open-line' | 'doubled-line' | 'self-crossing' | 'close-nodes' | 'stroke' | 'layer-edges';
+  readonly rule: 'open-line' | 'doubled-line' | 'self-crossing' | 'close-nodes' | 'layer-edges';
   readonly at: Point;
-  /** mm between ends, of doubling, between nodes or of a stroke's width; of crossings, how many. */
+  /** mm between ends, of doubling or between nodes; of crossings, how many. */
   readonly size: number;
   readonly line: DrawnLine;
   /** The line that it runs along. */
@@ -41,18 +41,16 @@ export const layerFaults = (layers: readonly FilmLayer[], limits: CutLimits): La
     filmFaults(shapes, { limits, tolerance: widthTolerance }).map((fault) => ({ ...fault, layer: name })),
   );
 
-/** The faults of lines as they were drawn. */
-export function drawnFaults(lines: readonly DrawnLine[], { step }: CutLimits): DrawnFault[] {
+/**
+ * The faults of lines as they were drawn. A stroke that is wide enough to be film is an area, however its line runs; one
+ * that is not was meant for the edge of one.
+ */
+export function drawnFaults(drawn: readonly DrawnLine[], { step, minWidth }: CutLimits): DrawnFault[] {
+  const lines = drawn.filter(({ stroke }) => stroke === undefined || stroke < minWidth);
   const lineAt = (i: number): DrawnLine[] => lines.slice(i, i + 1);
   const inLine = (rule: DrawnFault['rule'], fault: { line: number; at: Point; size: number }): DrawnFault[] =>
     lineAt(fault.line).map((line) => ({ rule, at: fault.at, size: fault.size, line }));
   return [
-    ...lines.flatMap((line) => {
-      const at = line.contours[0]?.segments[0]?.from;
-      return line.stroke === undefined || !at
-        ? []
-        : [{ rule: 'stroke' as const, at, size: line.stroke, line }];
-    }),
     ...openLines(lines).flatMap(({ nearest, ...fault }) =>
       inLine('open-line', fault).map((one) => ({ ...one, ...(nearest === undefined ? {} : { nearest }) })),
     ),

@@ -4,9 +4,9 @@ import type { Contour } from '../geometry/contour.ts';
 export interface DrawnLine {
   /** Its id in the drawing, where it has one. */
   readonly id: string | undefined;
-  /** `#rrggbb` of its fill, or of its stroke where it has no fill. */
+  /** `#rrggbb` of its fill or stroke. */
   readonly colour: string;
-  /** Width of its stroke, mm, where it has no fill: a line without area. */
+  /** Width of its stroke, mm, where it is no edge of a filled area but drawn with a pen. */
   readonly stroke?: number;
   /** mm, y down. */
   readonly contours: readonly Contour[];

@@ -34,6 +34,12 @@ export const compose = (first: Affine, second: Affine): Affine => ({
 /** Area scale; negative when the map mirrors. */
 export const determinant = (m: Affine): number => m.a * m.d - m.b * m.c;
 
+/** The most that the map stretches any length: its largest singular value. */
+export function stretchOf({ a, b, c, d }: Affine): number {
+  const [sum, size] = [a * a + b * b + c * c + d * d, a * d - b * c];
+  return Math.sqrt((sum + Math.sqrt(Math.max(0, sum * sum - 4 * size * size))) / 2);
+}
+
 /** The map back. Needs a determinant other than 0. */
 export function inverse(m: Affine): Affine {
   const size = determinant(m);

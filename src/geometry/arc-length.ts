@@ -45,3 +45,55 @@ function halved(s: CubicSegment, whole: number, tolerance: number, depth: number
 /** Length of a contour, mm, from its first node to its last. */
 export const contourLength = ({ segments }: Contour, tolerance = 1e-6): number =>
   segments.reduce((sum, s) => sum + segmentLength(s, tolerance), 0);
+
+/** Stretches of one curve that are measured apart: enough for a quadrature of each to be exact but at a cusp. */
+const stretches = 32;
+
+/** Places on a segment by their distance from its start. */
+export class Ruler {
+  readonly length: number;
+  readonly #s: Segment;
+  /** The length at the end of each stretch. */
+  readonly #marks: readonly number[];
+
+  constructor(s: Segment) {
+    this.#s = s;
+    let sum = 0;
+    this.#marks =
+      s.kind === 'line'
+        ? [segmentLength(s)]
+        : Array.from({ length: stretches }, (_, i) => {
+            sum += this.#between(i / stretches, (i + 1) / stretches);
+            return sum;
+          });
+    this.length = this.#marks.at(-1) ?? 0;
+  }
+
+  #between(t0: number, t1: number): number {
+    const part = partOf(this.#s, t0, t1);
+    return part.kind === 'line' ? distance(part.from, part.to) : estimate(part);
+  }
+
+  /** The parameter at a distance from the start, from 0 to the length. */
+  parameterAt(along: number): number {
+    if (this.#s.kind === 'line') return this.length === 0 ? 0 : along / this.length;
+    const found = this.#marks.findIndex((mark) => mark >= along);
+    const stretch = found < 0 ? stretches - 1 : found;
+    const begin = this.#marks[stretch - 1] ?? 0;
+    let [low, high] = [stretch / stretches, (stretch + 1) / stretches];
+    const from = low;
+    let t =
+      low +
+      ((high - low) * (along - begin)) / Math.max((this.#marks[stretch] ?? 0) - begin, Number.MIN_VALUE);
+    for (let i = 0; i < 40 && high - low > 1e-12; i++) {
+      const miss = begin + this.#between(from, t) - along;
+      if (miss > 0) high = t;
+      else low = t;
+      const d = derivativeAt(this.#s, t);
+      const newton = t - miss / Math.hypot(d.x, d.y);
+      if (Math.abs(newton - t) < 1e-12) return t;
+      t = newton > low && newton < high ? newton : (low + high) / 2;
+    }
+    return t;
+  }
+}

@@ -1,8 +1,9 @@
 // Areas grown or shrunk by a distance, their curves kept curves.
-import { type Contour, cubic, line, type Segment, type Shape } from './contour.ts';
+import { arcAbout } from './arc.ts';
+import { type Contour, line, type Segment, type Shape } from './contour.ts';
 import { fitCurve } from './fit.ts';
 import { directed } from './measure.ts';
-import { add, cross, distance, dot, type Point, scale, subtract } from './point.ts';
+import { add, cross, distance, dot, type Point, scale, subtract, unit } from './point.ts';
 import { filledShapes } from './regions.ts';
 import { chordCount, derivativeAt, directionAt, partOf, pointAt } from './segment.ts';
 import { chordTolerance, fitTolerance } from './tolerance.ts';
@@ -12,9 +13,6 @@ export type Corners = 'round' | 'kept';
 
 /** How far a kept corner may reach past the edge, as a multiple of the distance: the usual limit of strokes in SVG. */
 const miterLimit = 4;
-
-/** An arc piece spans at most this, so that its cubic strays by less than 4e-6 of the radius: 30 degrees. */
-const arcSpan = Math.PI / 6;
 
 /** Ends closer than this are one, mm. */
 const same = 1e-9;
@@ -122,8 +120,6 @@ function chordsOf(s: Segment): Segment[] {
   return Array.from({ length: count }, (_, i) => line(pointAt(s, i / count), pointAt(s, (i + 1) / count)));
 }
 
-const unit = (d: Point): Point => scale(d, 1 / (Math.hypot(d.x, d.y) || 1));
-
 /** The right of a direction, with y up: out of an area that is gone around counter-clockwise. */
 const rightOf = ({ x, y }: Point): Point => ({ x: y, y: -x });
 
@@ -164,23 +160,4 @@ function joint({ corner, from, to, arriving, leaving }: Joint, by: number, corne
   const out = unit(add(subtract(from, corner), subtract(to, corner)));
   const tip = add(corner, scale(out, Math.abs(by) / half));
   return [line(from, tip), line(tip, to)];
-}
-
-/** The arc from a point about a middle, through an angle, radians, counter-clockwise with y up. */
-function arcAbout(middle: Point, from: Point, angle: number): Segment[] {
-  const count = Math.max(1, Math.ceil(Math.abs(angle) / arcSpan));
-  const step = angle / count;
-  // (4/3) tan(A/4) radii, the standard handle of a cubic for an arc of angle A.
-  const handle = (4 / 3) * Math.tan(step / 4);
-  const start = subtract(from, middle);
-  const spoke = (i: number): Point => {
-    const [cos, sin] = [Math.cos(i * step), Math.sin(i * step)];
-    return { x: start.x * cos - start.y * sin, y: start.x * sin + start.y * cos };
-  };
-  return Array.from({ length: count }, (_, i) => {
-    const [a, b] = [spoke(i), spoke(i + 1)];
-    const leaving = add(a, scale({ x: -a.y, y: a.x }, handle));
-    const arriving = add(b, scale({ x: -b.y, y: b.x }, -handle));
-    return cubic(add(middle, a), add(middle, leaving), add(middle, arriving), add(middle, b));
-  });
 }

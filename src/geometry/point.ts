@@ -13,6 +13,8 @@ export const distance = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.
 export const dot = (a: Point, b: Point): number => a.x * b.x + a.y * b.y;
 /** Positive when b lies counter-clockwise of a in a frame with y up. */
 export const cross = (a: Point, b: Point): number => a.x * b.y - a.y * b.x;
+/** The direction of length one; none where the displacement has no length. */
+export const unit = (d: Point): Point => scale(d, 1 / (Math.hypot(d.x, d.y) || 1));
 /** The point at fraction t of the way from a to b. */
 export const between = (a: Point, b: Point, t: number): Point => ({
   x: a.x + (b.x - a.x) * t,

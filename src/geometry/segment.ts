@@ -24,6 +24,16 @@ export function derivativeAt(s: Segment, t: number): Point {
   };
 }
 
+/** The second derivative by t. */
+export function secondDerivativeAt(s: Segment, t: number): Point {
+  if (s.kind === 'line') return { x: 0, y: 0 };
+  const [w0, w1] = [6 * (1 - t), 6 * t];
+  return {
+    x: w0 * (s.c2.x - 2 * s.c1.x + s.from.x) + w1 * (s.to.x - 2 * s.c2.x + s.c1.x),
+    y: w0 * (s.c2.y - 2 * s.c1.y + s.from.y) + w1 * (s.to.y - 2 * s.c2.y + s.c1.y),
+  };
+}
+
 /**
  * The direction of travel at t, not scaled to one. Where the derivative vanishes (a handle of no length) it is
  * the direction of the next point that differs, as for the tangent of a stroke in SVG's implementation notes.

@@ -41,8 +41,6 @@ export const filmFinding = (fault: LayerFault, where: Where, limits: CutLimits, 
 function drawnWords(fault: DrawnFault, limits: CutLimits): string {
   const { rule, size, line, other, nearest, count = 0 } = fault;
   switch (rule) {
-    case 'stroke':
-      return `is drawn with a stroke of ${mm(size)}, which is a line without area; turn strokes into outlines in your drawing program`;
     case 'open-line':
       return `is open, its ends ${mm(size)} apart${nearest === undefined ? '' : `, and the end of another line lies ${mm(nearest)} away`}; cut as drawn, nothing comes out of it: close it`;
     case 'doubled-line':

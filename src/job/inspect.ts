@@ -3,7 +3,6 @@ import type { Normalise } from '../artwork/svg-normalise.ts';
 import { type DrawnArt, readArt, uncutRules } from '../artwork/tile.ts';
 import { drawnFaults, type FilmLayer, layerEdges, layerFaults } from '../cut/art-faults.ts';
 import { maskLayer, unitedLayer } from '../cut/film-layers.ts';
-import type { DrawnLine } from '../drawing/drawn-line.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import type { Finding, Where } from '../finding.ts';
 import { moveContour } from '../geometry/affine.ts';
@@ -99,10 +98,10 @@ const seriousness = ({ level }: Finding): number => ['note', 'look', 'stop'].ind
 const outlineLength = (shapes: readonly Shape[]): number =>
   shapes.reduce((sum, { contours }) => sum + contours.reduce((own, c) => own + contourLength(c), 0), 0);
 
-/** What was found in reading. Strokes are told line by line; a size that is given here is not asked for. */
+/** What was found in reading. A size that is given here is not asked for. */
 const readingFindings = ({ findings }: DrawnArt, across: number | undefined): Finding[] =>
   findings
-    .filter(({ rule }) => rule !== 'stroke' && (rule !== 'no-size' || across === undefined))
+    .filter(({ rule }) => rule !== 'no-size' || across === undefined)
     .map((finding) => (uncutRules.has(finding.rule) ? { ...finding, level: 'look' } : finding));
 
 /** The picture of inspected artwork, each finding that has a place marked with its number. */
@@ -125,16 +124,13 @@ export function inspectionPicture(
       width: art.width,
       height: art.height,
       layers: film,
-      lines: strokesOf(art.lines),
+      lines: [],
       marks,
       notes: [...(report.checks.length === 0 ? ['nothing stands against cutting it'] : []), ...notes],
     },
     words,
   );
 }
-
-const strokesOf = (lines: readonly DrawnLine[]): readonly Contour[] =>
-  lines.flatMap((line) => (line.stroke === undefined ? [] : line.contours));
 
 /** What was found, in words. */
 export function inspectionLines({ report }: Inspected): string[] {

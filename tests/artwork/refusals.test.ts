@@ -20,9 +20,6 @@ describe('what has no edge to cut is refused', () => {
     ['raster', `${square}<image href="data:image/png;base64,iVBORw0KGgo=" width="9" height="9"/>`],
     ['raster', '<image href="photo.png" width="40" height="40"/>'],
     ['foreign', `${square}<foreignObject width="9" height="9"><p>hi</p></foreignObject>`],
-    ['stroke', '<rect width="20" height="20" stroke="red"/>'],
-    ['stroke', '<path d="M0 0L20 20" fill="none" stroke="red" stroke-width=".1"/>'],
-    ['stroke', '<style>.a{stroke:red}</style><g class="a"><rect width="20" height="20"/></g>'],
     [
       'shaded-fill',
       '<linearGradient id="g"><stop offset="0" stop-color="red"/><stop offset="1" stop-color="blue"/></linearGradient><rect width="20" height="20" fill="url(#g)"/>',
@@ -47,6 +44,7 @@ describe('what has no edge to cut is refused', () => {
     ['no-area', ''],
     ['no-area', '<rect width="20" height="0"/>'],
     ['no-area', '<path d="M0 0L20 20"/>'],
+    ['no-area', '<path d="M0 0L20 20" stroke="red" stroke-width="0"/>'],
     ['no-area', '<rect width="20" height="20" fill="none"/>'],
     ['no-area', '<defs><rect width="20" height="20"/></defs>'],
     ['no-area', '<rect x="50" width="20" height="20"/>'],
@@ -86,6 +84,16 @@ describe('what the reader would cut short, drop or place wrongly is refused', ()
     ],
     ['style-shape', `<style>circle{r:5px}</style>${square}<circle/>`],
     ['style-shape', `${square}<path style="d:path('M0 0L9 9L0 9Z')"/>`],
+    ['stroke-unread', '<path d="M0 0L20 20" stroke="red" vector-effect="non-scaling-stroke"/>'],
+    ['stroke-unread', '<path d="M0 0L20 20" style="stroke:red; vector-effect: non-scaling-stroke"/>'],
+    [
+      'stroke-unread',
+      '<style>.a{vector-effect:non-scaling-stroke;stroke:red}</style><path class="a" d="M0 0H9"/>',
+    ],
+    ['stroke-unread', '<path d="M0 0L20 20" stroke="red" stroke-dasharray="1" pathLength="10"/>'],
+    ['stroke-unread', `${square}<marker id="m"><path d="M0 0H9V9" fill="context-stroke"/></marker>`],
+    ['too-many-dashes', '<path d="M0 0L20 20" stroke="red" stroke-dasharray="1e-9"/>'],
+    ['too-many-dashes', '<path d="M0 0L900000 20" stroke="red" stroke-dasharray="0 .01"/>'],
     ['clip-shape', '<rect width="20" height="20" clip-path="circle(5px)"/>'],
     ['clip-shape', '<rect width="20" height="20" style="clip-path:inset(5px)"/>'],
   ])('%s: %s', async (rule, body) => expect(await refusal(tileText(body))).toBe(rule));
@@ -119,6 +127,7 @@ describe('what may be read differently is told, and read', () => {
     '<style>/* transform: none; var(--a) */ .a{fill:#0a0;stroke-width:2;text-transform:none}</style>',
     '<style>.a:hover{fill:red} a:link > .b{fill:red} g:first-child{fill:red}</style>',
     '<style>@font-face{font-family:"X";src:url(x.woff)} .a{fill:red}</style>',
+    '<path d="M0 0H9V9" vector-effect="non-scaling-stroke" stroke="none" pathLength="5"/>',
     '<style>.a[id="b"] .c, *{line-height:1.25;-x-stroke:none;fill:rgb(1,2,3)}</style>',
   ])('and what is followed, or changes nothing, is not: %s', async (style) => {
     expect((await readOf(tileText(`${style}${square}`))).findings).toEqual([]);

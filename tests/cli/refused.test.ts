@@ -44,7 +44,9 @@ const cases: readonly Bad[] = [
   {
     title: 'a key of the seam, typed beside it',
     args: job(aJob({ overlap: 6 })),
-    says: [/: overlap: unknown key "overlap"; the nearest known one is "seam\.overlap"$/],
+    says: [
+      /: overlap: unknown key "overlap"; the nearest known one is "seam\.overlap" or "panels\.overlap"$/,
+    ],
   },
   {
     title: 'no such film',
@@ -112,7 +114,7 @@ const cases: readonly Bad[] = [
   {
     title: 'a tile without area',
     args: withArt('bad/no-area.svg'),
-    says: [/^bad\/no-area\.svg: shows no filled area, .*; fill/],
+    says: [/^bad\/no-area\.svg: shows no area, .*; fill/],
   },
   {
     title: 'a tile of text only',
@@ -130,9 +132,9 @@ const cases: readonly Bad[] = [
     says: [/^bad\/broken-path\.svg:3:3: path#rope: path data can't be read: .*; draw this path again/],
   },
   {
-    title: 'strokes',
+    title: 'strokes of no known width',
     args: withArt('bad/strokes.svg'),
-    says: [/^bad\/strokes\.svg: path#wave: is drawn with a stroke, .*; turn/],
+    says: [/^bad\/strokes\.svg:2:3: path#wave: has a stroke that stays as wide .*; turn/],
   },
   {
     title: 'a tile cut short',

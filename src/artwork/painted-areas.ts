@@ -1,0 +1,123 @@
+// The areas that painted paths cover, in mm.
+import { parsePathData } from '../drawing/path-data.ts';
+import { Refused, stop } from '../finding.ts';
+import { type Affine, determinant, moveContour, stretchOf } from '../geometry/affine.ts';
+import { contourLength } from '../geometry/arc-length.ts';
+import { hullBox } from '../geometry/box.ts';
+import { type Contour, reverseContour, type Shape } from '../geometry/contour.ts';
+import { dashCount } from '../geometry/dashes.ts';
+import { shapeArea, tightBox } from '../geometry/measure.ts';
+import { filledShapes } from '../geometry/regions.ts';
+import { type Pen, strokedShapes } from '../geometry/stroke.ts';
+import { chordTolerance } from '../geometry/tolerance.ts';
+import { clippedBy } from './svg-clip.ts';
+import type { Painted } from './svg-paint.ts';
+
+/** mm: a millionth of it is the rounding of the reader's single-precision numbers. */
+const farthest = 1e6;
+
+/** More dashes than this in one file are a pattern of lines shorter than any blade can follow, or a slip. */
+const mostDashes = 20_000;
+
+/** A pen wider than a metre is drawn to this share of its width, which keeps the work in bounds. */
+const penShare = 3e-6;
+
+/** What one painted thing shows. */
+export interface SeenArea {
+  readonly colour: string;
+  readonly shapes: readonly Shape[];
+}
+
+/** The areas that show within a drawing of a size, in painting order. @throws Refused where they are past all bounds. */
+export function seenAreas(painted: readonly Painted[], frame: Size, file: string): SeenArea[] {
+  const areas = new AreaReader(file);
+  return painted.flatMap((item) => {
+    const shapes = areas.areasOf(item).filter((shape) => shapeArea(shape) > 0);
+    refuseOutOfRange(
+      item,
+      shapes.flatMap(({ contours }) => contours),
+      file,
+    );
+    const seen = shapes.filter((shape) => isSeen(shape, frame));
+    return seen.length === 0 ? [] : [{ colour: item.colour, shapes: seen }];
+  });
+}
+
+/** Finds the areas of painted paths. The same path used in many places, as motifs are, is worked out once. */
+class AreaReader {
+  readonly #known = new Map<string, readonly Shape[]>();
+  readonly #file: string;
+  #dashes = 0;
+
+  constructor(file: string) {
+    this.#file = file;
+  }
+
+  /** @throws Refused where the path reaches too far, or has too many dashes. */
+  areasOf(item: Painted): Shape[] {
+    const { toMm, clips } = item;
+    const areas = this.#ownAreas(item).map((shape) => placed(shape, toMm));
+    return clippedBy(clips, areas);
+  }
+
+  /** Areas in the path's own units. */
+  #ownAreas(item: Painted): readonly Shape[] {
+    const { data, by, toMm } = item;
+    // Chords and offsets are made in the path's own units, which the map makes so much larger at most.
+    const tolerance = chordTolerance / Math.max(stretchOf(toMm), 1e-9);
+    const key = `${JSON.stringify(by)} ${tolerance.toPrecision(3)} ${data}`;
+    const known = this.#known.get(key);
+    if (known) return known;
+    const contours = parsePathData(data);
+    // Before the areas are worked out: what reaches too far would be worked out in chords without end.
+    const moved = contours.map((contour) => moveContour(toMm, contour));
+    refuseOutOfRange(item, moved, this.#file);
+    const areas =
+      typeof by === 'string'
+        ? filledShapes(contours, by, tolerance)
+        : this.#stroked(contours, by, tolerance, item);
+    this.#known.set(key, areas);
+    return areas;
+  }
+
+  #stroked(contours: readonly Contour[], pen: Pen, tolerance: number, item: Painted): Shape[] {
+    const { dashes, width } = pen;
+    if (dashes) {
+      this.#dashes += contours.reduce((sum, one) => sum + dashCount(contourLength(one, width), dashes), 0);
+      if (!(this.#dashes <= mostDashes)) throw tooManyDashes(item, this.#file);
+    }
+    return strokedShapes(contours, pen, Math.max(tolerance, width * penShare));
+  }
+}
+
+const elementOf = ({ id }: Painted): string => (id === undefined ? 'path' : `path#${id}`);
+
+function tooManyDashes(item: Painted, file: string): Refused {
+  const says = `is dashed into more than ${mostDashes} pieces, with those before it; make its dashes longer, or draw it solid`;
+  return new Refused([stop('too-many-dashes', { file, element: elementOf(item) }, says)]);
+}
+
+/** A shape moved into place; turned round where the map mirrors, so that outer contours all run one way. */
+function placed(shape: Shape, m: Affine): Shape {
+  const moved = shape.contours.map((contour) => moveContour(m, contour));
+  return { contours: determinant(m) < 0 ? moved.map(reverseContour) : moved };
+}
+
+interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** The tile's own edges clip: what stands beside them is not shown. */
+function isSeen({ contours }: Shape, { width, height }: Size): boolean {
+  const { minX, minY, maxX, maxY } = tightBox(contours);
+  return maxX > 0 && maxY > 0 && minX < width && minY < height;
+}
+
+/** Shapes may reach far past the tile, but not so far that rounding shows inside it. */
+function refuseOutOfRange(item: Painted, contours: readonly Contour[], file: string): void {
+  const { minX, minY, maxX, maxY } = hullBox(contours);
+  if (contours.length === 0 || [minX, minY, maxX, maxY].every((n) => Math.abs(n) <= farthest)) return;
+  const says = `reaches more than ${farthest / 1e6} km away; draw it smaller`;
+  throw new Refused([stop('out-of-range', { file, element: elementOf(item) }, says)]);
+}
