@@ -8,7 +8,8 @@ export {
   type Rest,
   type WrittenPiece,
 } from './job/deliverables.ts';
-export { type MakeFilesInput, type MakeOptions, makeFiles } from './job/make-files.ts';
+export { makeFiles } from './job/make-files.ts';
+export type { MakeFilesInput, MakeOptions } from './job/make-options.ts';
 export { type FileNamed, filesNamed } from './job/named-files.ts';
 export { readBlank } from './job/read-blank.ts';
 export { readJob } from './job/read-job.ts';

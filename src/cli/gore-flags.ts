@@ -1,5 +1,6 @@
 // How a template is to be cut, as typed: one piece, stacked pieces or gores.
 import type { GoresAsked } from '../job/gore-plan.ts';
+import { goreCounts } from '../job/resolved-job.ts';
 import type { FlagLengths } from './flag-lengths.ts';
 
 export interface GoreFlags {
@@ -14,8 +15,6 @@ const isOneOf = <T extends string>(value: string, all: readonly T[]): value is T
 
 const waysOfPieces = ['one', 'stacked', 'gores'] as const;
 const waysOfJoining = ['foot', 'lip', 'loose'] as const;
-/** Fewer gores than this are no gores; more nobody cuts and lays. */
-const goreCounts = { from: 3, to: 48 };
 const standardStrip = 5;
 /** A narrower strip tears when the comb is lifted. Common practice, no source. */
 const leastStrip = 1;
@@ -36,12 +35,12 @@ export function piecesOf(flags: GoreFlags, lengths: FlagLengths): (typeof waysOf
 
 export function goresOf(flags: GoreFlags, lengths: FlagLengths): GoresAsked {
   const { gores, joined = 'loose', strip } = flags;
-  const { from, to } = goreCounts;
+  const { least, most } = goreCounts;
   const count = gores === undefined ? undefined : Number(gores);
-  if (count !== undefined && !(Number.isInteger(count) && count >= from && count <= to))
+  if (count !== undefined && !(Number.isInteger(count) && count >= least && count <= most))
     lengths.refuse(
       '--gores',
-      `"${gores}" is not a number of gores; give a whole number from ${from} to ${to}`,
+      `"${gores}" is not a number of gores; give a whole number from ${least} to ${most}`,
     );
   if (!isOneOf(joined, waysOfJoining)) {
     lengths.refuse('--joined', `"${joined}" is not a way to join gores; give foot, lip or loose`);

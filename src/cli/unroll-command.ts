@@ -2,7 +2,7 @@
 import { dirname, join } from 'node:path';
 import { stemOf, type WrittenPiece } from '../job/deliverables.ts';
 import type { GoresAsked } from '../job/gore-plan.ts';
-import { draftGores } from '../job/gores.ts';
+import { draftGores, reportGores } from '../job/gores.ts';
 import { draftPieces, reportDrafts } from '../job/make.ts';
 import { printFiles } from '../job/prints.ts';
 import {
@@ -90,9 +90,13 @@ export async function unrollCommand(file: string | undefined, flags: UnrollFlags
   const options = { ...flags, folder: flags.out ?? join(file === undefined ? '.' : dirname(file), 'out') };
   const prints = (written: readonly WrittenPiece[]) => printFiles(paper, written, blank.name, words);
   if (asked.gores) {
-    const { report, ...gores } = draftGores({ ...input, gores: asked.gores });
-    const rest = async (written: readonly WrittenPiece[]) => ({ report, files: await prints(written) });
-    return deliver({ pieces: [{ stem: 'template', ...gores }], rest }, options);
+    const draft = draftGores({ ...input, gores: asked.gores });
+    const { cut, guide } = draft;
+    const rest = async (written: readonly WrittenPiece[]) => ({
+      report: reportGores(draft, []),
+      files: await prints(written),
+    });
+    return deliver({ pieces: [{ stem: 'template', cut, guide }], rest }, options);
   }
   const drafts = draftPieces(input);
   const rest = async (written: readonly WrittenPiece[]) => ({

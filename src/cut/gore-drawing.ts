@@ -10,7 +10,7 @@ import {
   translation,
 } from '../geometry/affine.ts';
 import { boxAround, grow } from '../geometry/box.ts';
-import { type Contour, polyline, type Segment } from '../geometry/contour.ts';
+import { type Contour, polyline, type Segment, type Shape } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import type { GoreComb } from '../unroll/gore-comb.ts';
 import {
@@ -32,10 +32,21 @@ export interface GoreDrawingOptions {
   readonly options: GoreOptions;
   /** The finished band, mm along. */
   readonly band: { readonly from: number; readonly to: number };
+  /** Where the wall stops being flat, mm on; level lines there where the piece reaches so far. */
+  readonly flatLimits?: readonly number[];
+  /** Layers of art, each gore's areas in the drawing of its own outline; none on a plain template. */
+  readonly layers?: readonly GoreArt[];
   /** Left out, gores are loose. */
   readonly comb?: GoreComb;
   readonly notes: readonly string[];
   readonly words: DrawWords;
+}
+
+/** A layer of art on gores from turn 0 on. */
+export interface GoreArt {
+  readonly name: string;
+  readonly colour: string;
+  readonly gores: readonly (readonly Shape[])[];
 }
 
 export interface GoreDrawings {
@@ -88,7 +99,10 @@ function lay({ wall, options, comb }: GoreDrawingOptions): Laid[] {
 const levels = (laid: readonly Laid[], wall: GoreWall, along: number): Contour[] =>
   laid.map(({ options, place }) => open([moveSegment(place, goreLevel(wall, options, along))]));
 
-function guideLines({ wall, band, options }: GoreDrawingOptions, laid: readonly Laid[]): DrawnGroup[] {
+function guideLines(
+  { wall, band, options, flatLimits = [] }: GoreDrawingOptions,
+  laid: readonly Laid[],
+): DrawnGroup[] {
   const [first, last] = [laid[0], laid.at(-1)];
   if (!first || !last) return [];
   const finished = { ...options, band };
@@ -111,8 +125,32 @@ function guideLines({ wall, band, options }: GoreDrawingOptions, laid: readonly 
         { id: 'trim-lip', contours: levels(laid, wall, band.to) },
       ],
     },
+    {
+      role: 'flat-limit',
+      paths: [...new Set(flatLimits)]
+        .filter((on) => on >= options.band.from && on <= options.band.to)
+        .map((on, i) => ({ id: `flat-limit-${i + 1}`, contours: levels(laid, wall, on) })),
+    },
   ];
 }
+
+/** The art of every gore, moved to where its gore lies. */
+const artwork = ({ layers = [] }: GoreDrawingOptions, laid: readonly Laid[]): DrawnGroup[] =>
+  layers.map(({ name, colour, gores }) => ({
+    role: 'artwork',
+    layer: name,
+    colour,
+    paths: laid.flatMap(({ place }, i) =>
+      (gores[i] ?? []).map(({ contours }) => ({ contours: contours.map((c) => moveContour(place, c)) })),
+    ),
+  }));
+
+/** The middle line of every gore over the finished band, from the foot up: what it is laid by. */
+const middles = (laid: readonly Laid[], { from, to }: GoreDrawingOptions['band']): DrawnPath[] =>
+  laid.map(({ number, options, place }) => {
+    const line = [from, to].map((on) => ({ x: 0, y: options.band.from - on }));
+    return path(moveContour(place, polyline(line)), `gore-${number}-middle`);
+  });
 
 /** Marks of a gore in its own drawing: a tick past each end of its middle line. */
 function ticksOf({ options, place }: Laid): Contour[] {
@@ -168,6 +206,7 @@ const meanings: readonly LineMeaning[] = [
   { role: 'outline', says: 'cut' },
   { role: 'seam', says: 'seam' },
   { role: 'trim', says: 'trim to here' },
+  { role: 'flat-limit', says: 'flat up to here' },
 ];
 
 /** The cut drawing and the guide of gores. */
@@ -186,12 +225,16 @@ export function goreDrawings(drawn: GoreDrawingOptions): GoreDrawings {
     [room.minY + 4, room.maxY - 4].map((y) => ({ contours: crossMark({ x, y }) })),
   );
   const { cut, guide } = guideSheet({
-    blade: [{ role: 'outline', paths: outlines }],
+    blade: [...artwork(drawn, laid), { role: 'outline', paths: outlines }],
     guide: [
       ...guideLines(drawn, laid),
       {
         role: 'register',
-        paths: [...corners, ...laid.flatMap(ticksOf).map((contour) => path(contour))],
+        paths: [
+          ...corners,
+          ...middles(laid, drawn.band),
+          ...laid.flatMap(ticksOf).map((contour) => path(contour)),
+        ],
       },
       { role: 'note', paths: wordPaths },
     ],

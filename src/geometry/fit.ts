@@ -9,6 +9,8 @@ export interface SmoothMap {
   readonly point: (p: Point) => Point;
   /** The image of a small displacement `by` at `at`. */
   readonly displacement: (at: Point, by: Point) => Point;
+  /** Parameters of a segment, rising, at which the map has a corner: it is smooth between them. None where left out. */
+  readonly corners?: (source: Segment) => readonly number[];
 }
 
 export interface Fitted {
@@ -31,6 +33,8 @@ export interface SmoothCurve {
   readonly derivative: (t: number) => Point;
   /** Whether it may be a straight line, whose own parameter means nothing. */
   readonly mayBeStraight: boolean;
+  /** Parameters at which it has a corner, rising; none where left out. */
+  readonly corners?: readonly number[];
 }
 
 /**
@@ -45,6 +49,7 @@ export const mapSegment = (map: SmoothMap, source: Segment, tolerance: number): 
       point: (t) => map.point(pointAt(source, t)),
       derivative: (t) => map.displacement(pointAt(source, t), derivativeAt(source, t)),
       mayBeStraight: source.kind === 'line',
+      ...(map.corners ? { corners: map.corners(source) } : {}),
     },
     tolerance,
   );
@@ -53,9 +58,14 @@ export const mapSegment = (map: SmoothMap, source: Segment, tolerance: number): 
 export function fitCurve(curve: SmoothCurve, tolerance: number): Fitted {
   const segments: Segment[] = [];
   const until: number[] = [];
-  const error = fitSpan(curve, 0, 1, tolerance, deepest, (segment, t1) => {
-    segments.push(segment);
-    until.push(t1);
+  let error = 0;
+  const ends = [...(curve.corners ?? []), 1];
+  ends.forEach((end, i) => {
+    const span = fitSpan(curve, ends[i - 1] ?? 0, end, tolerance, deepest, (segment, t1) => {
+      segments.push(segment);
+      until.push(t1);
+    });
+    error = Math.max(error, span);
   });
   return { segments, until, error };
 }
@@ -116,10 +126,15 @@ function fitSpan(
   );
 }
 
-function hermite({ point, derivative }: SmoothCurve, t0: number, t1: number): CubicSegment {
+/** At a corner a direction is taken on the span's own side: so far from its end, as a share of it. */
+const inside = 1e-6;
+
+function hermite({ point, derivative, corners }: SmoothCurve, t0: number, t1: number): CubicSegment {
   const third = (t1 - t0) / 3;
+  const aside = corners ? inside * (t1 - t0) : 0;
   const [from, to] = [point(t0), point(t1)];
-  return cubic(from, add(from, scale(derivative(t0), third)), add(to, scale(derivative(t1), -third)), to);
+  const [leaving, arriving] = [derivative(t0 + aside), derivative(t1 - aside)];
+  return cubic(from, add(from, scale(leaving, third)), add(to, scale(arriving, -third)), to);
 }
 
 const measure = (image: (t: number) => Point, candidate: Segment, t0: number, t1: number): number =>

@@ -1,13 +1,13 @@
 // What a band must not cover in silence: the lip zone of a vessel that is drunk from, and the keep-outs of the blank.
 import type { Blank } from '../blank/blank.ts';
+import type { Band } from '../blank/flat-band.ts';
 import type { KeepOut } from '../blank/keep-out.ts';
 import { lipZoneStart } from '../blank/lip-zone.ts';
-import { wallLength } from '../blank/wall.ts';
+import { type Wall, wallLength } from '../blank/wall.ts';
 import { type Finding, look, note } from '../finding.ts';
 import { precision } from '../geometry/tolerance.ts';
 import { inMm } from '../lengths/length.ts';
 import { type Template, turnOfEdge } from '../unroll/template.ts';
-import type { Plan } from './plan.ts';
 import type { Job } from './resolved-job.ts';
 import { given, type TypedIn, typedAt } from './typed-at.ts';
 
@@ -21,20 +21,28 @@ export interface BarePlacesInput {
 }
 
 /** Findings `lip-zone` and `keep-out-covered`: `look`, but of a plain template, whose lip zone is a `note`. */
-export const barePlaces = (input: BarePlacesInput, plan: Plan): readonly Finding[] => [
-  ...lipZoneFindings(input, plan),
+export const barePlaces = (input: BarePlacesInput, covered: Covered): readonly Finding[] => [
+  ...lipZoneFindings(input, covered),
   ...(input.blank.keepOuts ?? []).flatMap((keepOut, index) =>
-    keepOutFindings(input, plan.template, keepOut, index),
+    keepOutFindings(input, covered, keepOut, index),
   ),
 ];
 
+/** What film covers: a band of the wall, between the sides of one piece or all the way around. */
+export interface Covered {
+  readonly wall: Wall;
+  readonly band: Band;
+  /** The piece; left out, film goes all the way around. */
+  readonly template?: Template;
+}
+
 function lipZoneFindings(
   { job, jobFile, blank, blankFile, plain = false }: BarePlacesInput,
-  plan: Plan,
+  { wall, band }: Covered,
 ): Finding[] {
-  const length = wallLength(plan.wall);
+  const length = wallLength(wall);
   const start = lipZoneStart(blank, length);
-  const { to } = plan.template.band;
+  const { to } = band;
   if (start === undefined || to <= start + precision) return [];
   const says =
     `${plain ? 'this template' : 'the decoration'} reaches ${inMm(to - start)} into the common lip-and-rim zone, the top ${inMm(length - start)} of the wall: ` +
@@ -57,14 +65,13 @@ const advice: Readonly<Record<KeepOut['what'], string>> = {
 
 function keepOutFindings(
   { blankFile }: BarePlacesInput,
-  template: Template,
+  { band, template }: Covered,
   { what, turn, along }: KeepOut,
   index: number,
 ): Finding[] {
-  const { band } = template;
   const [from, to] = [Math.max(band.from, along?.from ?? 0), Math.min(band.to, along?.to ?? Infinity)];
   if (to - from <= precision) return [];
-  if (turn && !isUnderPiece(template, turn, { from, to })) return [];
+  if (turn && template && !isUnderPiece(template, turn, { from, to })) return [];
   const around = turn ? `from turn ${shownTurn(turn.from)} to ${shownTurn(turn.to)}` : 'all around';
   const says = `film covers this ${what} ${around}, from ${inMm(from)} to ${inMm(to)} along: ${advice[what]}`;
   const middle = turn && (turn.from + (turn.to + (turn.to < turn.from ? 1 : 0))) / 2;

@@ -8,7 +8,7 @@ import { type BentGoreWall, goreWallOf } from '../unroll/gore-wall.ts';
 import { type GoreOptions, type GoreWall, goreStrain, goresNeeded, halfWidth } from '../unroll/gores.ts';
 import { type Ground, type PlanInput, planGround } from './plan.ts';
 import { filmGives, liesWithin } from './plan-findings.ts';
-import { typedAt } from './typed-at.ts';
+import { called, given, typedAt } from './typed-at.ts';
 
 /** How the maker wants gores cut. */
 export interface GoresAsked {
@@ -24,6 +24,8 @@ export interface GorePlan extends Ground {
   readonly onSheet: Band;
   /** That band and its trims, as it is cut. */
   readonly piece: Band;
+  /** The wall under the gores. */
+  readonly bent: BentGoreWall;
   /** What the film follows: the wall, and in a comb's strip the cone that joins it. */
   readonly follows: GoreWall;
   readonly options: GoreOptions;
@@ -33,6 +35,8 @@ export interface GorePlan extends Ground {
   readonly width: number;
   /** Largest strain of a gore, as a share. */
   readonly strain: number;
+  /** The strain up the band, mm along the bare wall. */
+  readonly strains: readonly { readonly along: number; readonly strain: number }[];
   readonly findings: readonly Finding[];
 }
 
@@ -51,12 +55,12 @@ const refuse = (finding: Finding): never => {
 export function planGores(input: PlanInput, asked: GoresAsked): GorePlan {
   const { job, blank } = input;
   const ground = planGround(input, (wall) => {
-    if (wall.kind === 'straight') refuse(liesFlat(wall));
+    if (wall.kind === 'straight') refuse(liesFlat(input, wall));
     return job.band ?? roundLimits(wall, blank);
   });
   const { wall, flatBands, band, build } = ground;
-  if (flatBands.some((flat) => liesWithin(band, flat))) refuse(liesFlat(wall, band));
-  if (blank.handle) refuse(handleInTheWay);
+  if (flatBands.some((flat) => liesWithin(band, flat))) refuse(liesFlat(input, wall, band));
+  if (blank.handle) refuse(handleInTheWay(input));
   const bent = goreWallOf(wall, build);
   const onSheet = { from: bent.toGrown(band.from), to: bent.toGrown(band.to) };
   const piece = { from: onSheet.from - job.trim.foot, to: onSheet.to + job.trim.lip };
@@ -75,16 +79,21 @@ export function planGores(input: PlanInput, asked: GoresAsked): GorePlan {
   return {
     ...ground,
     onSheet,
+    bent,
     piece,
     joined: asked.joined,
     ...joined,
     width: 2 * halfWidth(Math.max(...places.map((along) => bent.at(along).radius)), count),
     strain,
+    strains: places.map((on) => ({
+      along: bent.toBare(on),
+      strain: goreStrain(bent, bent.curvature, count, [on]),
+    })),
     findings: [
       ...ground.wallSays,
       strainSays(input, strain, count),
       ...stripSays(input, joined.comb, asked),
-      ...cornersSay(bent, onSheet, count),
+      ...cornersSay(input, bent, onSheet, count),
       ...ground.jobSays,
     ],
   };
@@ -126,20 +135,21 @@ function combOf(
   );
 }
 
-const liesFlat = (wall: Wall, band?: Band): Finding =>
+const liesFlat = ({ jobFile }: PlanInput, wall: Wall, band?: Band): Finding =>
   stop(
     'lies-flat',
-    { key: '--pieces' },
+    typedAt(jobFile, 'pieces'),
     wall.kind === 'straight' || !band
-      ? 'this wall is straight, so one piece lies flat on it and gores would only add seams; leave --pieces out'
-      : `from ${inMm(band.from)} to ${inMm(band.to)} this wall is flat, so one piece lies on it and gores would only add seams; leave --pieces out, or give a longer --band`,
+      ? `this wall is straight, so one piece lies flat on it and gores would only add seams; leave ${called(jobFile, 'pieces')} out`
+      : `from ${inMm(band.from)} to ${inMm(band.to)} this wall is flat, so one piece lies on it and gores would only add seams; leave ${called(jobFile, 'pieces')} out, or give a longer ${called(jobFile, 'band')}`,
   );
 
-const handleInTheWay = stop(
-  'gores-with-handle',
-  { key: '--pieces' },
-  'gores that stop beside a handle are not made yet; give --pieces stacked, which does',
-);
+const handleInTheWay = ({ jobFile }: PlanInput): Finding =>
+  stop(
+    'gores-with-handle',
+    typedAt(jobFile, 'pieces'),
+    `gores are not made for a vessel with a handle; give ${given(jobFile, 'pieces', 'stacked')}, whose pieces stop beside it`,
+  );
 
 const pastThePoint = ({ jobFile, job }: PlanInput, end: 'foot' | 'lip'): Finding =>
   stop(
@@ -148,18 +158,18 @@ const pastThePoint = ({ jobFile, job }: PlanInput, end: 'foot' | 'lip'): Finding
     `${inMm(job.trim[end])} reaches to where this wall is under ${inMm(2 * leastRadius)} across; give less, or a band further from there`,
   );
 
-function tooMany({ job }: PlanInput, wall: BentGoreWall, band: Band): Finding {
+function tooMany({ job, jobFile }: PlanInput, wall: BentGoreWall, band: Band): Finding {
   const most = goreStrain(wall, wall.curvature, 48, placesOf(band));
   return stop(
     'too-many-pieces',
-    { key: '--gores' },
-    `even 48 gores ask ${percent(most)} of stretch, and this film gives ${percent(filmGives(job.film))}; give --gores with the number you will lay, or a shorter --band`,
+    typedAt(jobFile, 'gores'),
+    `even 48 gores ask ${percent(most)} of stretch, and this film gives ${percent(filmGives(job.film))}; give ${called(jobFile, 'gores')} with the number you will lay, or a shorter ${called(jobFile, 'band')}`,
   );
 }
 
-function strainSays({ job }: PlanInput, strain: number, count: number): Finding {
+function strainSays({ job, jobFile }: PlanInput, strain: number, count: number): Finding {
   const gives = filmGives(job.film);
-  const where = { key: '--gores' };
+  const where = typedAt(jobFile, 'gores');
   const asks = `each of the ${count} gores asks up to ${percent(strain)} of stretch up its middle, and this film gives ${percent(gives)}`;
   return strain > gives + 1e-6
     ? look('needs-stretch', where, `${asks}; give more gores, or lay a film that stretches`)
@@ -178,7 +188,12 @@ function stripSays({ job }: PlanInput, comb: GoreComb | undefined, { joined, str
 }
 
 /** Where a wall has corners, what straight levels leave. */
-function cornersSay({ at, corners, toBare }: BentGoreWall, band: Band, count: number): Finding[] {
+function cornersSay(
+  { jobFile }: PlanInput,
+  { at, corners, toBare }: BentGoreWall,
+  band: Band,
+  count: number,
+): Finding[] {
   const inside = corners.filter((along) => along > band.from && along < band.to);
   if (inside.length === 0) return [];
   // The fall of a level arc over half a gore, which a straight level leaves out: h² s / 2r.
@@ -188,6 +203,6 @@ function cornersSay({ at, corners, toBare }: BentGoreWall, band: Band, count: nu
       return (halfWidth(radius, count) ** 2 * Math.abs(slope)) / (2 * radius);
     }),
   );
-  const says = `bends only at corners, ${inside.map((on) => inMm(toBare(on))).join(' and ')} along; gores fold there, and their ends are up to ${inMm(off)} off level; --pieces stacked follows each stretch exactly`;
-  return [note('gores-at-corners', { key: '--pieces' }, says)];
+  const says = `bends only at corners, ${inside.map((on) => inMm(toBare(on))).join(' and ')} along; gores fold there, and their ends are up to ${inMm(off)} off level; ${given(jobFile, 'pieces', 'stacked')} follows each stretch exactly`;
+  return [note('gores-at-corners', typedAt(jobFile, 'pieces'), says)];
 }

@@ -1,62 +1,183 @@
-// A plain template in gores: its drawings and its report.
-import { type GoreDrawings, goreDrawings } from '../cut/gore-drawing.ts';
+// A job in gores: its drawings, with its pattern cut onto them, and its report.
+import { roundLimits, wallForm } from '../blank/wall.ts';
+import { goreDrawings } from '../cut/gore-drawing.ts';
 import { writeSvg } from '../deliver/write-svg.ts';
+import { type Finding, Refused, stop } from '../finding.ts';
+import type { Contour } from '../geometry/contour.ts';
 import { inMm } from '../lengths/length.ts';
+import { conformalGoreLay, evenGoreLay } from '../pattern/gore-lay.ts';
+import { type GorePattern, gorePattern } from '../pattern/gore-pattern.ts';
+import { goreOutline } from '../unroll/gores.ts';
+import { barePlaces } from './bare-places.ts';
 import type { Written } from './deliverables.ts';
+import { type Drawn, layerNote, readDrawn, resolvedJob } from './drawn.ts';
 import { type GorePlan, type GoresAsked, planGores } from './gore-plan.ts';
+import { patternReport } from './make.ts';
 import type { MakeInput } from './make-input.ts';
+import { goresTooLarge } from './panels.ts';
+import type { PatternGround } from './pattern-ground.ts';
+import { joinFindings } from './pattern-plan.ts';
+import { runOff } from './plan.ts';
+import { trimFindings } from './plan-findings.ts';
+import type { LayerAsMade, Proof } from './proof.ts';
+import { proofFindings } from './proof-in-words.ts';
 import { blankReport, type GoresReport, type Report, type TemplateReport } from './report.ts';
+import type { Job } from './resolved-job.ts';
+import { typedAt } from './typed-at.ts';
 
 export interface GoresInput extends MakeInput {
   readonly gores: GoresAsked;
 }
 
-/** A template in gores, before anything is written. */
-export interface GoresDraft extends Written {
-  readonly report: Omit<Report, 'files'>;
+/** A pattern cut onto gores. */
+export interface GoreArtwork extends Drawn {
+  readonly pattern: GorePattern;
 }
 
-/** @throws Refused where gores can't be made of this wall. */
+/** A job in gores, before anything is written. */
+export interface GoresDraft extends Written {
+  /** The job with everything that was worked out put in its place. */
+  readonly job: Job;
+  readonly plan: GorePlan;
+  readonly art: GoreArtwork | undefined;
+  /** Outlines of the gores from turn 0 on, each in its own drawing: what film they take. */
+  readonly outlines: readonly Contour[];
+  readonly template: TemplateReport;
+  readonly findings: readonly Finding[];
+}
+
+/** @throws Refused where gores can't be made of this wall, or of this job. */
 export function draftGores(input: GoresInput): GoresDraft {
-  const plan = planGores(input, input.gores);
-  const { options, onSheet, follows, comb } = plan;
+  const { job, gores, tools } = input;
+  if (job.items) throw new Refused([itemsOnGores(input)]);
+  const plan = planGores(input, gores);
+  const art = goreArtwork(input, plan);
+  const { options, onSheet, follows, comb, bent } = plan;
   const drawings = goreDrawings({
     wall: follows,
     options,
     band: onSheet,
+    flatLimits: limitsOf(input, plan).map(bent.toGrown),
+    layers: art?.pattern.layers ?? [],
     ...(comb ? { comb } : {}),
-    notes: notesOf(input, plan),
-    words: input.tools.words,
+    notes: notesOf(input, plan, art),
+    words: tools.words,
   });
-  const { name } = input.job;
+  const { overlap: _, ...plain } = options;
+  const outlines = Array.from({ length: options.count }, (_gore, i) =>
+    goreOutline(follows, i === options.count - 1 ? options : plain),
+  );
   return {
-    cut: writeSvg(drawings.cut, { title: `${name}: cut`, filled: false }),
-    guide: writeSvg(drawings.guide, { title: `${name}: guide`, filled: true }),
-    report: {
-      blank: { ...blankReport(plan.wall, plan.flatBands), ...plan.measures },
-      ...(plan.coats.reports.length > 0 ? { coats: plan.coats.reports } : {}),
-      template: templateOf(input, plan, drawings),
-      checks: plan.findings,
+    cut: writeSvg(drawings.cut, { title: `${job.name}: cut`, filled: false }),
+    guide: writeSvg(drawings.guide, { title: `${job.name}: guide`, filled: true }),
+    job: {
+      ...resolvedJob(job, plan.band, art),
+      coats: plan.coats.coats,
+      pieces: 'gores',
+      gores: options.count,
     },
+    plan,
+    art,
+    outlines,
+    template: templateOf(input, plan, drawings),
+    findings: [
+      ...plan.findings,
+      ...barePlaces(input, { wall: plan.wall, band: plan.band }),
+      ...goresTooLarge([...outlines.slice(0, 1), ...outlines.slice(-1)], job, input.jobFile),
+      ...trimFindings(input),
+      ...(art ? artFindings(art) : []),
+    ],
   };
 }
 
-function notesOf({ job, blank, gores }: GoresInput, { options, band, joined, width }: GorePlan): string[] {
+/** Where the wall stops for film in gores: its rounds, and the corners of a wall that has any. */
+function limitsOf({ blank }: MakeInput, { wall, flatBands }: GorePlan): readonly number[] {
+  const { from, to } = roundLimits(wall, blank);
+  const ends = wallForm(wall) === 'stepped' ? flatBands.flatMap((flat) => [flat.from, flat.to]) : [];
+  return [from, to, ...ends];
+}
+
+const itemsOnGores = ({ jobFile }: MakeInput): Finding =>
+  stop(
+    'items-on-gores',
+    typedAt(jobFile, 'items'),
+    'can not lie on gores, which cover the wall; leave "items" out, or make a job of their own without "pieces"',
+  );
+
+function artFindings({ artwork: { file }, findings, pattern }: GoreArtwork): readonly Finding[] {
+  const open = pattern.mismatches.map(({ on, ...where }) => ({ ...where, along: on }));
+  return [...findings, ...joinFindings(open, file), ...layerNote(pattern.layers, file)];
+}
+
+/** The pattern is fitted to the girth of the sheet in the middle of the band, and to its length there. */
+function goreArtwork(input: MakeInput, plan: GorePlan): GoreArtwork | undefined {
+  const { onSheet, bent, options } = plan;
+  const girth = (on: number) => 2 * Math.PI * bent.at(on).radius;
+  const ground: PatternGround = {
+    girth: girth((onSheet.from + onSheet.to) / 2),
+    ends: { foot: girth(onSheet.from), lip: girth(onSheet.to) },
+    bandLength: onSheet.to - onSheet.from,
+  };
+  const drawn = readDrawn(input, () => ground);
+  if (!drawn) return undefined;
+  const lay =
+    drawn.artwork.lay === 'conformal'
+      ? conformalGoreLay(bent, onSheet, ground.girth)
+      : evenGoreLay(onSheet, ground.girth);
+  const { tile, lattice, closing } = drawn.plan;
+  const pattern = gorePattern({ tile, lattice, closing, lay, wall: bent, gores: options, runOff });
+  const mismatches = pattern.mismatches.map((open) => ({ ...open, on: bent.toBare(open.on) }));
+  return { ...drawn, pattern: { ...pattern, mismatches } };
+}
+
+/** The report of gores, and what was measured on their written files, where it was. */
+export function reportGores(
+  { plan, art, template, findings }: GoresDraft,
+  layers: readonly LayerAsMade[],
+  proof?: Proof,
+): Omit<Report, 'files'> {
+  const laid = art && {
+    joins: art.pattern.mismatches.length === 0,
+    fitError: art.pattern.fitError,
+  };
+  return {
+    blank: { ...blankReport(plan.wall, plan.flatBands), ...plan.measures },
+    ...(plan.coats.reports.length > 0 ? { coats: plan.coats.reports } : {}),
+    template,
+    ...(art && laid ? { pattern: { ...patternReport(art, proof?.seamGap, laid), layers } } : {}),
+    ...(proof ? { proof: { pass: proof.pass, checks: proof.checks } } : {}),
+    checks: [...findings, ...(proof ? proofFindings(proof, { file: 'wrap.cut.svg' }) : [])],
+  };
+}
+
+function notesOf(
+  { job, blank, gores }: GoresInput,
+  { options, band, joined, width }: GorePlan,
+  art: GoreArtwork | undefined,
+): string[] {
   const { count } = options;
   const overlap = job.seam.overlap > 0 ? `overlap ${inMm(job.seam.overlap)} past gore ${count}; ` : '';
+  const closing = art?.plan.closing;
   return [
     `${blank.name}: ${job.name}`,
     `seen from outside, foot down; band ${inMm(band.from)} to ${inMm(band.to)} along`,
     `${count} gores, 1 to ${count} from left to right on the wall, ${inMm(width)} at the widest`,
     joined === 'loose'
-      ? 'loose: lay them edge to edge'
+      ? 'loose: lay each by its middle line, edge to edge'
       : `joined at the ${joined} by a strip of ${inMm(gores.strip)}`,
     `${overlap}trim ${inMm(job.trim.foot)} at the foot, ${inMm(job.trim.lip)} at the lip`,
+    ...(art && closing
+      ? [`${art.plan.around} repeats around, ${(closing.scaleAcross * 100).toFixed(1)} % of drawn size`]
+      : []),
     'measure the squares before you cut: 25 mm and 1 in',
   ];
 }
 
-function templateOf({ job, gores }: GoresInput, plan: GorePlan, drawings: GoreDrawings): TemplateReport {
+function templateOf(
+  { job, gores }: GoresInput,
+  plan: GorePlan,
+  drawings: ReturnType<typeof goreDrawings>,
+): TemplateReport {
   const { options, band, comb, strain, width, joined } = plan;
   const { count } = options;
   const common = {
@@ -66,7 +187,7 @@ function templateOf({ job, gores }: GoresInput, plan: GorePlan, drawings: GoreDr
     trim: job.trim,
     band,
     strain: { stretch: strain, gathered: 0 },
-    runOff: 0,
+    runOff: job.artwork ? runOff : 0,
   } as const;
   const parts = drawings.sizes.map(
     (size, i): TemplateReport => ({

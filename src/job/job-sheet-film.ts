@@ -2,10 +2,8 @@
 import type { Block, Section } from '../deliver/write-page.ts';
 import { signedArea } from '../geometry/measure.ts';
 import { measuredLength } from '../lengths/length.ts';
-import { outline } from '../unroll/template.ts';
-import type { Draft } from './draft.ts';
 import { type FilmNeeded, filmNeeded } from './film-needed.ts';
-import type { Part } from './part.ts';
+import type { FilmPiece } from './film-piece.ts';
 import type { Report, SheetReport } from './report.ts';
 import type { Job } from './resolved-job.ts';
 
@@ -13,23 +11,26 @@ const mm = (value: number): string => measuredLength(value, 'mm');
 const shareOf = (value: number): string => `${(value * 100).toFixed(0)} %`;
 
 export interface FilmInput {
-  readonly drafts: readonly Draft[];
-  readonly parts: readonly Part[];
+  readonly job: Job;
+  readonly pieces: readonly { readonly film: readonly FilmPiece[] }[];
   readonly report: Omit<Report, 'files'>;
 }
 
-export function filmSection({ drafts, parts, report }: FilmInput, job: Job): Section[] {
-  const borders = [
-    ...drafts.map(({ plan }) => outline(plan.template)),
-    ...parts.flatMap(({ sheet }) => sheet?.outlines ?? []),
-  ];
-  const area = borders.reduce((sum, border) => sum + Math.abs(signedArea(border)), 0);
+export function filmSection({ job, pieces, report }: FilmInput): Section[] {
+  const area = pieces
+    .flatMap(({ film }) => film)
+    .reduce((sum, { outline, count }) => sum + count * Math.abs(signedArea(outline)), 0);
   const items = [
     `${(area / 100).toFixed(0)} cm² of film ${job.film.thickness} mm thick for one vessel, trims and overlap with it`,
   ];
   const { sheet } = job;
   const needed = sheet ? filmNeeded(report.sheets ?? [], sheet) : [];
-  if (sheet && needed.length === 0) items.push('a piece is larger than the sheet, so sheets are not counted');
+  if (sheet && needed.length === 0)
+    items.push(
+      job.pieces === 'gores'
+        ? 'gores are not laid out on sheets: lay them closer than they are drawn, side by side and end to end'
+        : 'a piece is larger than the sheet, so sheets are not counted',
+    );
   for (const film of needed) items.push(`${filmName(film, needed)}${filmInWords(film, sheet)}`);
   return [
     {

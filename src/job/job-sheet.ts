@@ -1,21 +1,40 @@
 // The job sheet: what a maker has beside them at the bench, from measuring to the last coat.
 import type { Blank } from '../blank/blank.ts';
+import type { Band } from '../blank/flat-band.ts';
 import { wallGirthAt, wallUncertaintyAt } from '../blank/wall.ts';
 import { type Block, type Section, writePage } from '../deliver/write-page.ts';
 import { measuredLength } from '../lengths/length.ts';
-import { girthAt } from '../unroll/flat-wall.ts';
-import { type Draft, wholePieces } from './draft.ts';
+import type { FilmPiece } from './film-piece.ts';
 import { costSection, filmSection } from './job-sheet-film.ts';
-import type { Part } from './part.ts';
+import type { Ground } from './plan.ts';
 import type { FileReport, Report } from './report.ts';
 import type { Job } from './resolved-job.ts';
 import { seamCautions } from './seam.ts';
 import { hours, timelineOf, workSequence } from './work-sequence.ts';
 
+/** Film to cut: a wrap, a panel, a piece of a stack, gores, a strip. */
+export interface SheetPiece {
+  readonly says: string;
+  readonly file: string;
+  readonly where: string;
+  readonly size: string;
+  /** What is cut of it for one vessel. */
+  readonly film: readonly FilmPiece[];
+}
+
 export interface JobSheetInput {
-  readonly drafts: readonly Draft[];
-  readonly parts: readonly Part[];
+  /** Whole, with all that was worked out. */
+  readonly job: Job;
   readonly blank: Blank;
+  readonly ground: Pick<Ground, 'wall' | 'coats' | 'measures'>;
+  /** The finished band of all pieces together, mm along. */
+  readonly band: Band;
+  readonly pieces: readonly SheetPiece[];
+  /** How many pieces or gores the wrap is cut in, and how many joints there are between stacked ones. */
+  readonly wraps: { readonly count: number; readonly joints: number };
+  /** How panels are joined; nothing where there are none. */
+  readonly joining: readonly Block[];
+  readonly isPatterned: boolean;
   readonly report: Omit<Report, 'files'>;
   /** The other files of the folder. */
   readonly files: readonly FileReport[];
@@ -23,25 +42,23 @@ export interface JobSheetInput {
 
 const mm = (value: number): string => measuredLength(value, 'mm');
 
-/** The text of job-sheet.html. @throws Error where there is no piece. */
+/** The text of job-sheet.html. */
 export function jobSheet(input: JobSheetInput): string {
-  const [first] = input.drafts;
-  if (!first) throw new Error('a job has at least one piece');
-  const { job } = first;
+  const { job } = input;
   const batch = job.batch ?? 1;
   return writePage({
     title: `Job sheet: ${job.name}`,
     lead: `${input.blank.name}; ${batch === 1 ? 'one vessel' : `${batch} vessels alike`}. Lengths are in mm along the wall, from the foot corner up, unless said otherwise.`,
     sections: [
       picturesSection(input.files),
-      measuresSection(first, input.blank),
-      piecesSection(input, job),
-      ...filmSection(input, job),
+      measuresSection(input),
+      piecesSection(input),
+      ...filmSection(input),
       ...coatsSection(input.report, job),
       ...costSection(input.report, job),
-      workSection(input, job),
+      workSection(input),
       checksSection(input.report),
-      cautionsSection(first, input.blank, job),
+      cautionsSection(input),
     ],
   });
 }
@@ -63,12 +80,11 @@ function picturesSection(files: readonly FileReport[]): Section {
 /** Twice the standard uncertainty: what a reading may differ by, 19 times in 20. */
 const coverage = 2;
 
-function measuresSection({ plan }: Draft, blank: Blank): Section {
-  const { wall, template, measures } = plan;
+function measuresSection({ ground: { wall, measures }, band, blank }: JobSheetInput): Section {
   const places = [
-    { says: 'foot edge of the band', along: template.band.from },
-    { says: 'middle of the band', along: (template.band.from + template.band.to) / 2 },
-    { says: 'lip edge of the band', along: template.band.to },
+    { says: 'foot edge of the band', along: band.from },
+    { says: 'middle of the band', along: (band.from + band.to) / 2 },
+    { says: 'lip edge of the band', along: band.to },
   ];
   const rows = places.map(({ says, along }) => [
     says,
@@ -94,60 +110,25 @@ function measuresSection({ plan }: Draft, blank: Blank): Section {
   };
 }
 
-function piecesSection({ drafts, parts, files }: JobSheetInput, job: Job): Section {
-  const cuts = files.filter(({ role }) => role === 'cut');
-  const rows = drafts.map(({ plan: { template }, mark, panel }, i) => [
-    pieceName(mark, panel),
-    cuts[i]?.file ?? '',
-    `${mm(template.band.from)} to ${mm(template.band.to)}`,
-    `girth ${mm(girthAt(template.wall, template.band.from))} at the foot edge, ${mm(girthAt(template.wall, template.band.to))} at the lip edge`,
-    String(job.batch ?? 1),
+function piecesSection({ pieces, joining, job }: JobSheetInput): Section {
+  const rows = pieces.map(({ says, file, where, size, film }) => [
+    says,
+    file,
+    where,
+    size,
+    String((job.batch ?? 1) * film.reduce((sum, { count }) => sum + count, 0)),
   ]);
-  const others = parts.flatMap(({ stem, sheet }) =>
-    sheet ? [[sheet.says, `${stem}.cut.svg`, sheet.where, sheet.size, String(job.batch ?? 1)]] : [],
-  );
   return {
     heading: 'Pieces',
     blocks: [
-      { kind: 'table', head: ['piece', 'file', 'where', 'size', 'how many'], rows: [...rows, ...others] },
-      ...joiningBlocks(drafts),
+      { kind: 'table', head: ['piece', 'file', 'where', 'size', 'how many'], rows },
+      ...joining,
       {
         kind: 'words',
         text: 'Measure the squares on the guide before anything is cut: 25 mm and 1 in. A cutter or printer that is off by half a percent is off by more than a millimetre at the seam.',
       },
     ],
   };
-}
-
-function pieceName(mark: string, panel: Draft['panel']): string {
-  if (mark === '') return 'the wrap';
-  if (!panel) return `piece ${mark} from the foot`;
-  const joints = [
-    ...(panel.left === undefined ? [] : [`joint ${panel.left} at its left`]),
-    ...(panel.right === undefined ? [] : [`joint ${panel.right} at its right`]),
-  ];
-  return `panel ${mark}: ${joints.join(', ')}`;
-}
-
-/** How panels are joined; common practice, no source. */
-function joiningBlocks(drafts: readonly Draft[]): Block[] {
-  const [first] = drafts;
-  if (!first?.panel) return [];
-  const { overlap } = first.plan.template;
-  const along =
-    overlap > 0
-      ? `let the right side of each lie over the left side of the next by ${mm(overlap)}, up to the line on its guide`
-      : 'bring their sides together edge to edge, with neither on top of the other';
-  return [
-    {
-      kind: 'ticks',
-      items: [
-        'lay the panels in the order of their letters, each joint on the one of the same letter',
-        `hold the crosses above the lip and below the foot on one another; ${along}`,
-        'lay a joint from its middle to the lip and to the foot, never from one end to the other',
-      ],
-    },
-  ];
 }
 
 function coatsSection({ coats = [] }: Omit<Report, 'files'>, job: Job): Section[] {
@@ -175,14 +156,15 @@ function coatsSection({ coats = [] }: Omit<Report, 'files'>, job: Job): Section[
   return [{ heading: 'Coats', blocks: [{ kind: 'table', head, rows }] }];
 }
 
-function workSection({ drafts, blank }: JobSheetInput, job: Job): Section {
+function workSection({ job, ground, isPatterned, blank, wraps }: JobSheetInput): Section {
   const steps = workSequence({
     job,
-    coats: drafts[0]?.plan.coats.coats ?? [],
-    isPatterned: drafts.some(({ pattern }) => pattern !== undefined),
+    coats: ground.coats.coats,
+    isPatterned,
     hasHandle: blank.handle !== undefined,
-    pieces: drafts.length,
-    joints: wholePieces(drafts).length - 1,
+    pieces: wraps.count,
+    joints: wraps.joints,
+    isGores: job.pieces === 'gores',
   });
   const spans = timelineOf(steps);
   const rows = steps.map(({ does, check, wait, isCoat }, i) => [
@@ -222,8 +204,8 @@ function checksSection({ checks, pattern }: Omit<Report, 'files'>): Section {
 }
 
 /** Cautions of the trade; the product's own sheet goes before them. Common practice, no source. */
-function cautionsSection({ plan }: Draft, blank: Blank, { seam }: Job): Section {
-  const hasCoats = plan.coats.coats.length > 0;
+function cautionsSection({ ground, blank, job: { seam } }: JobSheetInput): Section {
+  const hasCoats = ground.coats.coats.length > 0;
   return {
     heading: 'Take care',
     blocks: [

@@ -13,31 +13,17 @@ import {
 import { type Draft, wholePieces } from './draft.ts';
 import { jobSheet } from './job-sheet.ts';
 import { draftPieces, reportDrafts } from './make.ts';
-import type { MakeInput } from './make-input.ts';
-import { type NestSearch, nestSheets } from './nest-sheets.ts';
+import { makeGoreFiles } from './make-gore-files.ts';
+import type { MakeFilesInput, MakeOptions } from './make-options.ts';
+import { nestSheets } from './nest-sheets.ts';
 import { partsOf } from './parts.ts';
-import type { Paper } from './print-paper.ts';
 import { printFiles } from './prints.ts';
 import { profileOfDraft } from './profile-picture.ts';
 import { proofOfDrafts } from './proof.ts';
 import { rolledOf } from './rolled.ts';
+import { joiningBlocks, piecesOfDrafts, piecesOfParts } from './sheet-pieces.ts';
 import type { JobTools } from './tools.ts';
 import { blankContent, jobContent } from './write-job.ts';
-
-export interface MakeFilesInput extends MakeInput {
-  readonly tools: JobTools;
-}
-
-export interface MakeOptions {
-  /** Whether the finished vessel is drawn. */
-  readonly pictures: boolean;
-  /** Paper of the prints; none are made without it. */
-  readonly paper?: Paper | undefined;
-  /** How long the sheets are searched for; a second or two if it is left out. */
-  readonly search?: NestSearch;
-  /** The path of a file that the job names, as seen from where the files will stand. */
-  readonly fromFolder: (file: string) => string;
-}
 
 const widthPx = 1600;
 
@@ -82,6 +68,7 @@ const checksPictures = (
 
 /** The job worked out, ready to be written. @throws Refused where the input can't be made. */
 export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Promise<Deliverables> {
+  if (input.job.pieces === 'gores') return makeGoreFiles(input, options);
   const { blank, tools } = input;
   const drafts = draftPieces(input);
   const parts = partsOf(input, drafts);
@@ -106,14 +93,22 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
           ...checksPictures(drafts, { name: input.job.name, checks: report.checks }, tools),
         ]
       : [];
+    const [first] = drafts;
+    if (!first) throw new Error('a job has at least one piece');
+    const cuts = laid.map(({ stem }) => `${stem}.cut.svg`);
     const sheet = jobSheet({
-      drafts,
-      parts,
+      job: first.job,
       blank,
+      ground: first.plan,
+      band: first.job.band ?? first.plan.template.band,
+      pieces: [...piecesOfDrafts(drafts, cuts), ...piecesOfParts(parts)],
+      wraps: { count: drafts.length, joints: wholePieces(drafts).length - 1 },
+      joining: joiningBlocks(drafts),
+      isPatterned: drafts.some(({ pattern }) => pattern !== undefined),
       report,
       files: [...written.flatMap(filesOfPiece), ...nested.files, ...shown],
     });
-    const job = jobContent(drafts[0]?.job ?? input.job, 'blank.json', options.fromFolder);
+    const job = jobContent(first.job, 'blank.json', options.fromFolder);
     const files = [
       ...nested.files,
       ...shown,

@@ -1,44 +1,42 @@
 // The whole job: readings and a tile in, drawings out; then, from the written files, the proof.
 
-import { readTile } from '../artwork/tile.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { wrapDrawings } from '../cut/wrap-drawing.ts';
 import { writeSvg } from '../deliver/write-svg.ts';
-import { type Finding, note, Refused, stop } from '../finding.ts';
+import type { Finding } from '../finding.ts';
 import { compose, rotation, translation } from '../geometry/affine.ts';
 import { degrees } from '../lengths/angle.ts';
 import { equalParts } from '../pattern/closing.ts';
 import type { Lay } from '../pattern/lay.ts';
-import { type Wrap, wrapPattern } from '../pattern/wrap.ts';
+import { wrapPattern } from '../pattern/wrap.ts';
 import type { SeamGap } from '../prove/seam-gap.ts';
 import { barePlaces } from './bare-places.ts';
 import { type Draft, type LaidPattern, type PanelPlace, wholePieces } from './draft.ts';
+import { type Drawn, layerNote, readDrawn, resolvedJob } from './drawn.ts';
 import { withFilmChecks } from './film-checks.ts';
 import { guideNotes } from './guide-notes.ts';
 import { checkItems } from './items.ts';
 import type { MakeInput } from './make-input.ts';
-import { textOf } from './named-files.ts';
 import { notedPlaces } from './noted-places.ts';
 import { markedJoints, markOf, panelPlaces } from './panel-places.ts';
 import { type PanelPlan, planPanels, turnInFile } from './panels.ts';
 import type { Part } from './part.ts';
-import { groundOf, type PatternGround, wholeBand } from './pattern-ground.ts';
-import { joinFindings, layOn, type PatternPlan, planPattern } from './pattern-plan.ts';
+import { groundOf, wholeBand } from './pattern-ground.ts';
+import { joinFindings, layOn, type PatternPlan } from './pattern-plan.ts';
 import { planPieces } from './pieces.ts';
 import { type Plan, runOff } from './plan.ts';
 import { trimFindings } from './plan-findings.ts';
 import { layersAsMade, type Proof } from './proof.ts';
 import { proofFindings } from './proof-in-words.ts';
 import { blankReport, type PatternReport, type Report } from './report.ts';
-import { type Artwork, type Job, standardPanels } from './resolved-job.ts';
+import { type Job, standardPanels } from './resolved-job.ts';
 import { seamReport } from './seam.ts';
 import { templateOfDrafts } from './template-report.ts';
-import { type TypedIn, typedAt } from './typed-at.ts';
 
 /** The pieces of a job worked out, from the foot up: mostly one. @throws Refused where the input can't be made. */
 export function draftPieces(input: MakeInput): readonly Draft[] {
   const plans = planPieces(input);
-  const drawn = readDrawn(input, plans);
+  const drawn = readDrawn(input, () => groundOf(plans));
   const pieces = layPieces(plans, drawn);
   const panels = planPanels(
     { ...input, ...(drawn ? { pattern: goesAround(drawn.plan) } : {}) },
@@ -101,38 +99,6 @@ interface PiecePlace {
   readonly joints: readonly number[];
 }
 
-/** The artwork as read, and how it goes around: the same for all pieces of a band. */
-interface Drawn {
-  readonly artwork: Artwork;
-  readonly ground: PatternGround;
-  readonly plan: PatternPlan;
-  readonly findings: readonly Finding[];
-}
-
-function readDrawn({ job, jobFile, files, tools }: MakeInput, plans: readonly Plan[]): Drawn | undefined {
-  const { artwork } = job;
-  if (!artwork) return undefined;
-  const { file } = artwork;
-  const { tile, findings } = readTile(textOf(files, file), file, tools.normalise);
-  const ground = groundOf(plans);
-  const plan = planPattern(tile, artwork, job.edges, ground, { job: jobFile, art: file });
-  refuseTooMany(plan, jobFile);
-  return { artwork, ground, plan, findings: [...findings, ...plan.findings] };
-}
-
-/** More curves than this in one wrap is a repeat typed far too small: a cutter would take days, and memory would run out. */
-const mostSegments = 1_500_000;
-
-function refuseTooMany({ tile: { layers }, around, up }: PatternPlan, file: TypedIn): void {
-  const drawn = layers
-    .flatMap(({ shapes }) => shapes.flatMap(({ contours }) => contours))
-    .reduce((sum, { segments }) => sum + segments.length, 0);
-  const laid = drawn * around * Math.max(1, up);
-  if (laid <= mostSegments) return;
-  const says = `${around} around and ${Math.ceil(up)} rows up would be ${(laid / 1e6).toFixed(1)} million lines to cut; up to ${mostSegments / 1e6} million are made, so give fewer repeats, or a simpler tile`;
-  throw new Refused([stop('too-many-lines', typedAt(file, 'artwork.around'), says)]);
-}
-
 function draftPiece(
   input: MakeInput,
   { plan, pattern, panel }: LaidPiece,
@@ -171,7 +137,10 @@ function draftPiece(
     mark: markOf(place, panel),
     cut: writeSvg(drawings.cut, { title: `${name}: cut`, filled: false }),
     guide: writeSvg(drawings.guide, { title: `${name}: guide`, filled: true }),
-    job: { ...resolved(input.job, place, pattern), coats: plan.coats.coats },
+    job: {
+      ...resolvedJob(withJoints(input.job, place.joints), place.whole, pattern),
+      coats: plan.coats.coats,
+    },
     plan,
     turned,
     ...(panel ? { panel } : {}),
@@ -180,7 +149,7 @@ function draftPiece(
     items: items.reports,
     findings: [
       ...plan.findings,
-      ...barePlaces(input, whole).filter(
+      ...barePlaces(input, { ...whole, band: whole.template.band }).filter(
         ({ rule }) => rule !== 'lip-zone' || place.index === place.count - 1,
       ),
       ...said,
@@ -199,31 +168,13 @@ function layPattern({ template }: Plan, { artwork, plan, findings }: Drawn, lay:
     plan,
     wrap,
     lay,
-    findings: [...findings, ...joinFindings(wrap.mismatches, file), ...layerNote(wrap, file)],
+    findings: [...findings, ...joinFindings(wrap.mismatches, file), ...layerNote(wrap.layers, file)],
   };
 }
 
-const layerNote = (wrap: Wrap, file: string): Finding[] =>
-  wrap.layers.length < 2
-    ? []
-    : [
-        note(
-          'layers',
-          { file },
-          `has ${wrap.layers.length} colours, each a layer of its own in wrap.cut.svg; cut one layer at a time, each from its own film`,
-        ),
-      ];
-
-function resolved(typed: Job, { whole, joints }: PiecePlace, pattern: LaidPattern | undefined): Job {
-  const band = { from: whole.from, to: whole.to };
-  const job =
-    joints.length === 0 ? typed : { ...typed, panels: { ...(typed.panels ?? standardPanels), joints } };
-  if (!pattern) return { ...job, band };
-  const { way, closing } = pattern.plan;
-  const { around: _, way: __, ...artwork } = pattern.artwork;
-  const taken = way !== undefined ? { way } : closing.n > 0 ? { around: closing.n } : {};
-  return { ...job, band, artwork: { ...artwork, ...taken } };
-}
+/** The job with the joints of its panels. */
+const withJoints = (job: Job, joints: readonly number[]): Job =>
+  joints.length === 0 ? job : { ...job, panels: { ...(job.panels ?? standardPanels), joints } };
 
 /** The report of a job, and what was measured on its written files, where they were. */
 export function reportDrafts(
@@ -261,12 +212,12 @@ export function reportDrafts(
 }
 
 /** Pieces of one job say much of the same; each thing is said once. */
-const once = (findings: readonly Finding[]): Finding[] => [
+export const once = (findings: readonly Finding[]): Finding[] => [
   ...new Map(findings.map((finding) => [JSON.stringify(finding), finding])).values(),
 ];
 
-function patternReport(
-  { plan, artwork }: LaidPattern,
+export function patternReport(
+  { plan, artwork }: Pick<LaidPattern, 'plan' | 'artwork'>,
   gap: SeamGap | undefined,
   laid: { readonly joins: boolean; readonly fitError: number },
 ): Omit<PatternReport, 'layers'> {

@@ -2,8 +2,10 @@
 import { artCrossed } from '../cut/art-crossed.ts';
 import { type Finding, look, note } from '../finding.ts';
 import { moveContour, rotation } from '../geometry/affine.ts';
+import type { Box } from '../geometry/box.ts';
 import type { Contour } from '../geometry/contour.ts';
 import { type Room, turnToFit } from '../geometry/fit-box.ts';
+import { tightBox } from '../geometry/measure.ts';
 import { inMm } from '../lengths/length.ts';
 import type { WrapLayer } from '../pattern/wrap.ts';
 import { chooseJoints } from '../sheet/joints.ts';
@@ -87,7 +89,7 @@ export function planPanels(input: PanelsInput, pieces: readonly WholePiece[]): P
       : [];
   if (typeof panels.joints !== 'string') {
     const { joints } = panels;
-    const said = room ? tooLargeLook(tooLarge(joints), room, jobFile) : [];
+    const said = room ? tooLargeLook(tooLarge(joints).map(templateBox), room, jobFile) : [];
     return { ...none, joints, findings: said };
   }
   if (!room || tooLarge([]).length === 0) return none;
@@ -107,7 +109,7 @@ export function planPanels(input: PanelsInput, pieces: readonly WholePiece[]): P
           ];
     return { ...none, joints, findings: [...missed, partedNote(joints.length + 1, room, jobFile)] };
   }
-  return { ...none, findings: tooLargeLook(tooLarge([]), room, jobFile) };
+  return { ...none, findings: tooLargeLook(tooLarge([]).map(templateBox), room, jobFile) };
 }
 
 const roomInWords = ({ across, up }: Room): string =>
@@ -120,13 +122,30 @@ const partedNote = (count: number, { across, up }: Room, file: TypedIn): Finding
     `holds ${roomInWords({ across, up })} inside its margin, less than the piece takes, so it is cut in ${count} panels; their guides tell how they are joined`,
   );
 
+/** Gores that fit the sheet of a job at no turn. */
+export function goresTooLarge(
+  outlines: readonly Contour[],
+  job: Pick<Job, 'sheet' | 'film'>,
+  file: TypedIn,
+): Finding[] {
+  const room = roomOf(job);
+  if (!room) return [];
+  const large = outlines.filter((border) => turnOnSheet(border, room) === undefined);
+  const boxes = large.map((border) => tightBox([border]));
+  return tooLargeLook(boxes, room, file, 'more "gores"');
+}
+
 /** Said where there are parts that fit the sheet at no turn. */
-function tooLargeLook(parts: readonly Template[], { across, up }: Room, file: TypedIn): Finding[] {
-  if (parts.length === 0) return [];
-  const boxes = parts.map(templateBox);
+function tooLargeLook(
+  boxes: readonly Box[],
+  { across, up }: Room,
+  file: TypedIn,
+  instead = 'joints closer together',
+): Finding[] {
+  if (boxes.length === 0) return [];
   const width = Math.max(...boxes.map(({ minX, maxX }) => maxX - minX));
   const height = Math.max(...boxes.map(({ minY, maxY }) => maxY - minY));
-  const says = `holds ${roomInWords({ across, up })} inside its margin, and what is cut of it is ${inMm(width)} by ${inMm(height)}, which fits at no turn; use a larger sheet, a shorter band, or joints closer together`;
+  const says = `holds ${roomInWords({ across, up })} inside its margin, and what is cut of it is ${inMm(width)} by ${inMm(height)}, which fits at no turn; use a larger sheet, a shorter band, or ${instead}`;
   return [look('sheet-too-small', typedAt(file, 'sheet'), says)];
 }
 

@@ -12,6 +12,7 @@ import { profilePicture } from '../picture/profile-picture.ts';
 import type { ProfileSubject } from '../picture/profile-subject.ts';
 import { wallRings } from '../picture/rolled-rings.ts';
 import type { Draft } from './draft.ts';
+import type { GoresDraft } from './gores.ts';
 import { blankReport } from './report.ts';
 
 interface ShownBlank {
@@ -56,9 +57,7 @@ function profileOfBlank(
         letter: letterOf(i),
       })),
       notes: notesOf(blank, units),
-      ...(job
-        ? { band: { ...job.band, says: `${typed(job.band.from, units)} to ${typed(job.band.to, units)}` } }
-        : {}),
+      ...(job ? { band: { ...job.band, says: bandInWords(job.band, units) } } : {}),
       ...(job && job.strain.places.length > 0 ? { strain: job.strain } : {}),
     },
     units,
@@ -78,6 +77,17 @@ export const profileOfDraft = ({ plan, job }: Draft, blank: Blank, words: DrawWo
     band: job.band ?? plan.template.band,
     strain: { places: plan.strain, stretch: job.film.stretch, gather: job.film.gather },
   });
+
+/** The text of profile.svg beside a job in gores; what a gore asks of its film is the same for all its width. */
+export const profileOfGores = ({ plan, job }: GoresDraft, blank: Blank, words: DrawWords): string =>
+  profileOfBlank({ blank, wall: plan.wall, flatBands: plan.flatBands }, job.units, words, {
+    band: plan.band,
+    strain: { places: plan.strains, stretch: job.film.stretch, gather: job.film.gather },
+  });
+
+/** A band's ends: what was typed as it was typed, what was worked out to the 0.01 that is cut to. */
+const bandInWords = ({ from, to }: Band, units: Units): string =>
+  [from, to].map((mm) => typed(Math.round(mm * 100) / 100, units)).join(' to ');
 
 /** A length as it was typed, in the units of the picture. */
 const typed = (mm: number, units: Units): string => `${figure(mm, units)} ${units}`;

@@ -25,6 +25,7 @@ import { filmGives } from './plan-findings.ts';
 import type { Job } from './resolved-job.ts';
 import { beforeSeam } from './seam.ts';
 
+export type { LayerAsMade } from '../prove/asked.ts';
 export type { Proof } from '../prove/proof.ts';
 
 /** What is known of the pattern; nothing where there is none. */

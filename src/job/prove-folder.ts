@@ -1,7 +1,9 @@
 // `prove`: what a folder of delivered files holds, put to the proof.
 import { gcd } from '../pattern/lattice.ts';
 import type { LayerAsMade } from '../prove/asked.ts';
+import { proofOfGores } from '../prove/gore-proof.ts';
 import { type PieceText, type Proof, proofOf, type SheetText } from '../prove/proof.ts';
+import { askedGoresOf } from './gore-proof.ts';
 import { askedOf, type KnownPattern } from './proof.ts';
 import { readBlank } from './read-blank.ts';
 import { readJob } from './read-job.ts';
@@ -92,7 +94,12 @@ function patternIn(report: unknown): KnownPattern {
 /** The proof of a folder. @throws Refused where its job or blank can't be read. */
 export function proofOfFolder({ job: typed, blank, blankFile, report, texts }: DeliveredFolder): Proof {
   const job = readJob(typed, 'job.json');
-  const asked = askedOf({ job, blank: readBlank(blank, blankFile), pattern: patternIn(report) });
+  const known = patternIn(report);
+  if (job.pieces === 'gores') {
+    const asked = askedGoresOf({ job, blank: readBlank(blank, blankFile) }, known.layers ?? []);
+    return proofOfGores(asked, piecesIn(texts, 'wrap')[0] ?? { stem: 'wrap' });
+  }
+  const asked = askedOf({ job, blank: readBlank(blank, blankFile), pattern: known });
   const [wraps, strips] = [piecesIn(texts, 'wrap'), piecesIn(texts, 'strip')];
   return proofOf(asked, {
     wraps,

@@ -17,7 +17,14 @@ import {
 import { panelKeys, readPanels } from './read-panels.ts';
 import { readSeam, seamKeys } from './read-seam.ts';
 import { alongKeys, readAlong } from './read-spans.ts';
-import { type Job, standardCutter, standardFilm, standardOverlap, standardTrim } from './resolved-job.ts';
+import {
+  goreCounts,
+  type Job,
+  standardCutter,
+  standardFilm,
+  standardOverlap,
+  standardTrim,
+} from './resolved-job.ts';
 import {
   holding,
   holdingList,
@@ -29,6 +36,7 @@ import {
   report,
   required,
   standard,
+  within,
 } from './schema.ts';
 import {
   choice,
@@ -75,7 +83,8 @@ const jobKeysWith = (named: NamedFiles) => ({
   film: holding(standard('Film', filmReader(named), standardFilm), filmKeys),
   cutter: holding(standard('Cutter', cutterReader(named), standardCutter), cutterKeys),
   artwork: holding(optional('Artwork', readArtwork), artworkKeys),
-  pieces: standard('Pieces', choice<'one' | 'stacked'>(['one', 'stacked'], ['gores']), 'one'),
+  pieces: standard('Pieces', choice<Job['pieces']>(['one', 'stacked', 'gores']), 'one'),
+  gores: optional('Number of gores', number({ ...goreCounts, whole: true })),
   edges: standard(
     'Edges',
     choice<'straight' | 'whole-rows'>(['straight', 'whole-rows'], ['fade']),
@@ -105,9 +114,41 @@ export function readJob(value: unknown, file: string, named: NamedFiles = {}): J
       : readKeys(value, jobKeysWith(named), inUnits(start, unitsOf(value, 'mm')));
   if (keys?.name === undefined || keys.blank === undefined || problems.length > 0)
     throw new Refused(problems);
-  const { name, blank, band, artwork, sheet, panels, batch, items, lettering: _, ...rest } = keys;
-  const kept = given({ band, artwork, sheet, panels, batch, items: items.length > 0 ? items : undefined });
-  return { ...rest, name, blank, ...kept };
+  refuseMisfits(keys, start);
+  if (problems.length > 0) throw new Refused(problems);
+  const { name, blank, band, artwork, sheet, panels, batch, gores, items, lettering: _, ...rest } = keys;
+  const some = items.length > 0 ? items : undefined;
+  const kept = given({ band, artwork, sheet, panels, batch, gores, items: some });
+  // Gores lie edge to edge, the last with the first too, unless an overlap is asked for.
+  const meets = rest.pieces === 'gores' && isObject(value) && !('seam' in value);
+  const seam = meets ? { style: 'butt' as const, overlap: 0 } : rest.seam;
+  return { ...rest, seam, name, blank, ...kept };
+}
+
+/** What gores can't have, and what only they can. */
+function refuseMisfits(
+  { pieces, gores, seam, panels }: Pick<Job, 'pieces' | 'seam'> & { gores: unknown; panels: unknown },
+  place: Place,
+): void {
+  if (gores !== undefined && pieces !== 'gores')
+    report(
+      within(place, 'gores'),
+      'no-gores',
+      `${shown(gores)} is for gores only; give "pieces": "gores" with it, or leave it out`,
+    );
+  if (pieces !== 'gores') return;
+  if (seam.style === 'cut-through' || seam.style === 'strip')
+    report(
+      within(place, 'seam.style'),
+      'seam-of-gores',
+      `"${seam.style}" is for wraps; gores meet at many edges, so give "butt", or "overlap" for the last over the first`,
+    );
+  if (panels !== undefined)
+    report(
+      within(place, 'panels'),
+      'panels-of-gores',
+      'are for wraps; each gore is a piece of its own already, so leave them out and give more "gores" where one is too large',
+    );
 }
 
 /** A blank given as a job would else be told key by key. */

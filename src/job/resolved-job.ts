@@ -157,8 +157,10 @@ export interface Job {
   readonly artwork?: Artwork;
   /** One or more; left out where there are none. */
   readonly items?: readonly Item[];
-  /** Whether the band is one piece, or stacked sectors where the wall bends more than the film gives. */
-  readonly pieces: 'one' | 'stacked';
+  /** Whether the band is one piece; or stacked sectors or gores, where the wall bends more than the film gives. */
+  readonly pieces: 'one' | 'stacked' | 'gores';
+  /** So many gores; left out, as many as the film needs. Only with `pieces` gores. */
+  readonly gores?: number;
   readonly edges: 'straight' | 'whole-rows';
   readonly seam: Seam;
   readonly trim: { readonly lip: number; readonly foot: number };
@@ -168,6 +170,9 @@ export interface Job {
   /** Vessels that are made alike; 1 where it is left out. */
   readonly batch?: number;
 }
+
+/** Fewer gores than this are no gores; more nobody cuts and lays. */
+export const goreCounts = { least: 3, most: 48 };
 
 /** What holds when a job says nothing else; mm. */
 export const standardOverlap = 6;

@@ -13,6 +13,7 @@ const flags: readonly (readonly [string, string])[] = [
   ['trim.lip', '--trim-lip'],
   ['trim.foot', '--trim-foot'],
   ['pieces', '--pieces'],
+  ['gores', '--gores'],
   ['stations[0].across', '--foot-across'],
   ['stations[0].girth', '--foot-girth'],
   ['stations[1].across', '--lip-across'],

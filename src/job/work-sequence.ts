@@ -22,6 +22,8 @@ export interface Work {
   readonly pieces: number;
   /** Between stacked pieces; 0 where it is left out. */
   readonly joints?: number;
+  /** Whether these are gores, laid side by side around the wall, and not stacked up it. */
+  readonly isGores?: boolean;
 }
 
 const coatStep = ({ name, wait }: Coat, over: boolean): WorkStep => ({
@@ -45,9 +47,21 @@ function layingSteps({ job: { seam }, hasHandle, joints = 0 }: Work): readonly W
   ];
 }
 
+/** Gores are laid by their middle lines, each up to the edge of the one before. Common practice, no source. */
+const goreSteps = (count: number): readonly WorkStep[] => [
+  plainStep(
+    `lay the level paper arc, mark ${count} equal parts of the girth along it, and carry the middle of each part up the wall`,
+    'the last part is as wide as the first',
+  ),
+  plainStep(
+    'lay the gores in the order of their numbers, each by its middle line first, then outwards, its edge against the one before',
+    'edges meet and do not lie over one another; if they drift, set the next gore by its own middle line',
+  ),
+];
+
 /** The steps in order. Common practice, no source. */
 export function workSequence(work: Work): readonly WorkStep[] {
-  const { coats, isPatterned, pieces, job } = work;
+  const { coats, isPatterned, pieces, isGores = false, job } = work;
   const under = asLaid(coats).filter(({ over }) => !over);
   const over = asLaid(coats).filter((coat) => coat.over);
   const trims = job.trim.foot + job.trim.lip > 0;
@@ -60,7 +74,7 @@ export function workSequence(work: Work): readonly WorkStep[] {
       'the squares measure 25 mm and 1 in; the ends meet where the guide says',
     ),
     plainStep(
-      pieces > 1 ? `cut the ${pieces} pieces` : 'cut the film',
+      pieces > 1 ? `cut the ${pieces} ${isGores ? 'gores' : 'pieces'}` : 'cut the film',
       'the first small shape lifts clean at its corners before the rest is cut',
     ),
     ...(isPatterned
@@ -71,7 +85,7 @@ export function workSequence(work: Work): readonly WorkStep[] {
           ),
         ]
       : []),
-    ...layingSteps(work),
+    ...(isGores ? goreSteps(pieces) : layingSteps(work)),
     ...(trims
       ? [plainStep('trim the film at the lip and the foot along the collar', 'the edge is level all round')]
       : []),

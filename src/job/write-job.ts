@@ -69,6 +69,7 @@ export function jobContent(
       : {}),
     ...(items ? { items: items.map((item) => ({ ...item, file: path(item.file) })) } : {}),
     pieces: job.pieces,
+    ...(job.gores === undefined ? {} : { gores: job.gores }),
     edges: job.edges,
     seam: job.seam,
     trim: job.trim,

@@ -11,10 +11,10 @@ import { samplesOn } from './samples.ts';
 const heights = 200;
 
 /** From one turn to another. */
-type Stretch = readonly [number, number];
+export type Stretch = readonly [number, number];
 
 /** Stretches of a piece's film at a height, by its rolled outline. */
-function stretchesAt(outline: readonly RolledPoint[][], along: number): Stretch[] {
+export function stretchesAt(outline: readonly RolledPoint[][], along: number): Stretch[] {
   const turns = outline
     .flatMap((points) =>
       points.flatMap((p, i) => {
@@ -28,7 +28,7 @@ function stretchesAt(outline: readonly RolledPoint[][], along: number): Stretch[
 }
 
 /** What part of the turns from `low` to `high` no stretch covers; stretches go round, so each counts once a turn on. */
-function bareTurns(stretches: readonly Stretch[], [low, high]: Stretch): number {
+export function bareTurns(stretches: readonly Stretch[], [low, high]: Stretch): number {
   const around = stretches
     .flatMap(([from, to]) => [-1, 0, 1].map((by): Stretch => [from + by, to + by]))
     .sort((a, b) => a[0] - b[0]);

@@ -1,8 +1,8 @@
 // Is each file plain paths in mm, whole, and its shapes closed?
 import { atMost, type Check } from './check.ts';
-import type { ProvedPiece } from './piece.ts';
+import type { ReadPiece } from './piece.ts';
 
-export function fileChecks(pieces: readonly ProvedPiece[]): Check[] {
+export function fileChecks(pieces: readonly ReadPiece[]): Check[] {
   const faults = pieces.flatMap(({ cut, guide, faults: unread }) => [
     ...cut.faults.map((fault) => `${cut.name}: ${fault}`),
     ...guide.faults.map((fault) => `${guide.name}: ${fault}`),

@@ -1,11 +1,12 @@
 // Does the finished band stay where film lies down, and every piece on its sheet and its page?
 import type { Band } from '../blank/flat-band.ts';
 import { inverse } from '../geometry/affine.ts';
+import type { Contour } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import { precision } from '../geometry/tolerance.ts';
 import { type Asked, askedRadius } from './asked.ts';
 import { atMost, type Check, largest } from './check.ts';
-import { guideCurves, type ProvedPiece, pageCurves } from './piece.ts';
+import { guideCurves, type ProvedPiece, pageCurves, type ReadPiece } from './piece.ts';
 import { girthOf, rollUp } from './rolled-cone.ts';
 import { samplesOn } from './samples.ts';
 
@@ -91,9 +92,16 @@ function flatCheck(pieces: readonly ProvedPiece[], { band, flatBands }: Asked): 
   });
 }
 
+/** A sheet of film and its margin, mm. */
+export interface SheetRoom {
+  readonly across: number;
+  readonly up: number;
+  readonly margin: number;
+}
+
 /** How far a piece is larger than the room on its sheet, the better way round, mm. */
-function pastSheet(piece: ProvedPiece, sheet: NonNullable<Asked['sheet']>): number {
-  const box = tightBox(pageCurves(piece, 'outline'));
+export function pastSheet(outline: readonly Contour[], sheet: SheetRoom): number {
+  const box = tightBox(outline);
   const sizes = [box.maxX - box.minX, box.maxY - box.minY];
   const room = [sheet.across - 2 * sheet.margin, sheet.up - 2 * sheet.margin];
   const over = (ways: readonly number[]) => Math.max(...ways.map((size, i) => size - (room[i] ?? 0)));
@@ -101,7 +109,7 @@ function pastSheet(piece: ProvedPiece, sheet: NonNullable<Asked['sheet']>): numb
 }
 
 /** How far anything that is cut lies outside the file's own size, mm. */
-function pastPage({ cut, place, outline, layers }: ProvedPiece): number {
+export function pastPage({ cut, place, outline, layers }: ReadPiece): number {
   const { across, up } = cut.units;
   const page = inverse(place);
   let past = 0;
@@ -129,7 +137,7 @@ export function limitChecks(pieces: readonly ProvedPiece[], asked: Asked): Check
     sizes.push(
       atMost({
         rule: 'sheet',
-        value: largest(pieces.map((piece) => pastSheet(piece, sheet))),
+        value: largest(pieces.map((piece) => pastSheet(pageCurves(piece, 'outline'), sheet))),
         limit: precision,
         unit: 'mm',
         says: 'a piece larger than the room on its sheet',

@@ -12,6 +12,12 @@ const areaLimit = 0.01;
 /** Area under which a layer has no middle to speak of, mm². */
 const leastArea = 1e-3;
 
+/** Of a smaller area a share is that of this one, mm²: rounding moves edges by a ten-thousandth whatever they enclose. */
+const smallArea = 25;
+
+/** A piece as far as its layers go. */
+export type RegisteredPiece = Pick<ProvedPiece, 'number' | 'layers' | 'shift'>;
+
 interface Off {
   /** Of the middle, mm. */
   readonly middle: number;
@@ -21,19 +27,25 @@ interface Off {
 
 const gone: Off = { middle: Number.NaN, area: 100 };
 
-function offOf({ layer, area, middle: { right, up } }: LayerAsMade, piece: ProvedPiece | undefined): Off {
+function offOf({ layer, area, middle: { right, up } }: LayerAsMade, piece: RegisteredPiece | undefined): Off {
   const found = piece?.layers.find(({ name }) => name === layer);
   // A layer that shows nothing on a piece is not in its file.
-  if (area < leastArea) return { middle: 0, area: found ? 100 : 0 };
+  if (area < leastArea) return { middle: 0, area: found && found.shapes.length > 0 ? 100 : 0 };
   if (!piece || !found) return gone;
   // A layer's own place is told from the foot end of the line `seam-start`, as it lies on the sheet.
   const wanted = { x: right + piece.shift.x, y: up + piece.shift.y };
   const cover = coverOf(found.shapes, wanted);
-  return { middle: distance(cover.middle, wanted), area: (Math.abs(cover.area - area) / area) * 100 };
+  return {
+    middle: distance(cover.middle, wanted),
+    area: (Math.abs(cover.area - area) / Math.max(area, smallArea)) * 100,
+  };
 }
 
 /** Nothing where it is not known how the layers were made. */
-export function registerChecks(pieces: readonly ProvedPiece[], { layers = [] }: Asked): Check[] {
+export function registerChecks(
+  pieces: readonly RegisteredPiece[],
+  { layers = [] }: Pick<Asked, 'layers'>,
+): Check[] {
   if (layers.length === 0) return [];
   const offs = layers.map((made) =>
     offOf(

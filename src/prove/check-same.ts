@@ -4,20 +4,20 @@ import { NearestFinder } from '../geometry/nearest.ts';
 import { precision } from '../geometry/tolerance.ts';
 import { atMost, type Check, largest } from './check.ts';
 import { type DeliveredGroup, groupsIn } from './delivered-file.ts';
-import { curvesOf, type ProvedPiece } from './piece.ts';
+import { curvesOf, type ReadPiece } from './piece.ts';
 import { samplesOn } from './samples.ts';
 
 /** How far away a line's twin is looked for, mm; none within it counts as this far. */
 const reach = 25;
 
 interface Pair {
-  readonly piece: ProvedPiece;
+  readonly piece: ReadPiece;
   readonly cut: DeliveredGroup | undefined;
   readonly guide: DeliveredGroup | undefined;
 }
 
 /** The groups of what is cut, each with its twin on the guide. */
-function pairsOf(piece: ProvedPiece): Pair[] {
+function pairsOf(piece: ReadPiece): Pair[] {
   return ['artwork', 'outline'].flatMap((role) => {
     const [cut, guide] = [groupsIn(piece.cut, role), groupsIn(piece.guide, role)];
     return Array.from({ length: Math.max(cut.length, guide.length) }, (_, i) => ({
@@ -44,7 +44,7 @@ function strangers({ cut, guide }: Pair): { readonly cut: string[]; readonly gui
 }
 
 /** How far the lines of each side stray from those of the other, mm. */
-function apart(piece: ProvedPiece, one: readonly string[], other: readonly string[]): number {
+function apart(piece: ReadPiece, one: readonly string[], other: readonly string[]): number {
   const [a, b] = [one, other].map((data) => curvesOf(piece, data));
   if (!a || !b) return reach;
   return Math.max(straying(a, b), straying(b, a));
@@ -56,7 +56,7 @@ function straying(from: readonly Contour[], to: readonly Contour[]): number {
   return largest(samplesOn(from).map((p) => near(p)?.distance ?? reach));
 }
 
-export function sameChecks(pieces: readonly ProvedPiece[]): Check[] {
+export function sameChecks(pieces: readonly ReadPiece[]): Check[] {
   const found = pieces.flatMap(pairsOf).map((pair) => ({ ...pair, not: strangers(pair) }));
   const counts = found.map(({ cut, guide }) =>
     Math.abs((cut?.paths.length ?? 0) - (guide?.paths.length ?? 0)),

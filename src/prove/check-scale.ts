@@ -3,7 +3,7 @@ import type { Contour } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import { distance } from '../geometry/point.ts';
 import { atMost, type Check, largest } from './check.ts';
-import { guideCurves, type ProvedPiece, spanOf } from './piece.ts';
+import { guideCurves, type ProvedPiece, type ReadPiece, spanOf } from './piece.ts';
 import { acrossFrom } from './rolled-cone.ts';
 
 /** Size off by this share is over 0.02 mm on a cup, %: more than rounding in a file can do. */
@@ -22,7 +22,7 @@ const pxSizes: readonly { readonly scale: number; readonly says: string }[] = [
 /** How near a scale must be to one of those to be named so, as a share. */
 const pxNear = 0.005;
 
-interface Sized {
+export interface Sized {
   readonly file: string;
   readonly way: string;
   /** Size as it is over size as it should be. */
@@ -38,7 +38,7 @@ const sizeOf = (contours: readonly Contour[]): readonly [number, number] => {
 const squareSides = [25, 25.4];
 
 /** The closed squares among the register marks, measured both ways. */
-function squaresOf(piece: ProvedPiece): Sized[] {
+function squaresOf(piece: ReadPiece): Sized[] {
   const squares = guideCurves(piece, 'register').filter(({ closed }) => closed);
   return squares.flatMap(({ segments }, i) => {
     const side = squareSides[i % squareSides.length] ?? Number.NaN;
@@ -52,7 +52,7 @@ function squaresOf(piece: ProvedPiece): Sized[] {
 }
 
 /** What each file's own size says a unit of it is, mm. */
-const unitsOf = ({ cut, guide }: ProvedPiece): Sized[] =>
+const unitsOf = ({ cut, guide }: ReadPiece): Sized[] =>
   [cut, guide].flatMap(({ name, perUnit }) => [
     { file: name, way: 'across, by its own width', scale: perUnit.across },
     { file: name, way: 'up, by its own height', scale: perUnit.up },
@@ -79,7 +79,7 @@ function seamLines(piece: ProvedPiece, isStraight: boolean): Sized[] {
 }
 
 /** The cut outline against the one of the guide. */
-function outlines(piece: ProvedPiece): Sized[] {
+function outlines(piece: ReadPiece): Sized[] {
   const wanted = sizeOf(guideCurves(piece, 'outline'));
   return sizeOf(piece.outline).map((size, i) => ({
     file: piece.cut.name,
@@ -91,13 +91,18 @@ function outlines(piece: ProvedPiece): Sized[] {
 const off = ({ scale }: Sized): number => (Number.isFinite(scale) ? Math.abs(scale - 1) * 100 : Number.NaN);
 
 /** Are the files at their true size? */
-export function scaleCheck(pieces: readonly ProvedPiece[], isStraight: boolean): Check {
-  const sizes = pieces.flatMap((piece) => [
-    ...unitsOf(piece),
-    ...seamLines(piece, isStraight),
-    ...outlines(piece),
-    ...squaresOf(piece),
-  ]);
+export const scaleCheck = (pieces: readonly ProvedPiece[], isStraight: boolean): Check =>
+  sizeCheck(pieces.flatMap((piece) => [...fileSizes(piece), ...seamLines(piece, isStraight)]));
+
+/** What a cut file and its guide say of their own size. */
+export const fileSizes = (piece: ReadPiece): Sized[] => [
+  ...unitsOf(piece),
+  ...outlines(piece),
+  ...squaresOf(piece),
+];
+
+/** Whether all that was measured has its true size. */
+export function sizeCheck(sizes: readonly Sized[]): Check {
   const worst = sizes.reduce((a, b) => (largest([off(b)]) > largest([off(a)]) ? b : a));
   const value = largest(sizes.map(off));
   return atMost({

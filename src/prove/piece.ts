@@ -17,15 +17,24 @@ export interface ProvedLayer {
   readonly shapes: readonly (readonly Contour[])[];
 }
 
-export interface ProvedPiece {
+/** What was read of a cut file and its guide, in one frame. */
+export interface ReadPiece {
+  readonly cut: DeliveredFile;
+  readonly guide: DeliveredFile;
+  /** From the files' numbers to that frame. */
+  readonly place: Affine;
+  readonly outline: readonly Contour[];
+  readonly layers: readonly ProvedLayer[];
+  /** What could not be read. */
+  readonly faults: readonly string[];
+}
+
+/** A piece in the frame of its cone. */
+export interface ProvedPiece extends ReadPiece {
   /** Which file of its kind, from 1: from the foot up, panels in the order of their turns. */
   readonly number: number;
   /** Where its lines `seam-start` and `seam-finish` are meant to lie; 0 and 1 but for panels. Its frame begins at the first. */
   readonly turns: { readonly from: number; readonly to: number };
-  readonly cut: DeliveredFile;
-  readonly guide: DeliveredFile;
-  /** From the files' numbers to the frame of the cone. */
-  readonly place: Affine;
   readonly cone: RolledCone;
   /** The finished band, mm along. */
   readonly band: Band;
@@ -37,10 +46,6 @@ export interface ProvedPiece {
   /** What it is to go on before its start and past its finish, mm. */
   readonly before: number;
   readonly overlap: number;
-  readonly outline: readonly Contour[];
-  readonly layers: readonly ProvedLayer[];
-  /** What could not be read. */
-  readonly faults: readonly string[];
 }
 
 export interface PieceFiles {
@@ -54,10 +59,10 @@ export interface PieceFiles {
   readonly isHighest: boolean;
 }
 
-const asIs: Affine = { a: 1, b: 0, c: 0, d: 1, e: 0, f: 0 };
+export const asIs: Affine = { a: 1, b: 0, c: 0, d: 1, e: 0, f: 0 };
 
 /** Curves of groups, and what could not be read. */
-class Reading {
+export class Reading {
   readonly faults: string[] = [];
 
   contours(file: DeliveredFile, groups: readonly DeliveredGroup[], place: Affine): Contour[] {
@@ -75,19 +80,19 @@ class Reading {
 }
 
 /** The two ends of a straight path, foot first. */
-type StraightLine = readonly [Point, Point];
+export type StraightLine = readonly [Point, Point];
 
-/** A straight path of a guide's seam group, in the file's numbers; undefined where it can't be found. */
-export function straightLine(guide: DeliveredFile, id: string): StraightLine | undefined {
+/** A straight path of a guide's group, in the file's numbers; undefined where it can't be found. */
+export function straightLine(guide: DeliveredFile, id: string, role = 'seam'): StraightLine | undefined {
   const reading = new Reading();
-  const data = pathNamed(guide, 'seam', id)?.data;
+  const data = pathNamed(guide, role, id)?.data;
   const segments = data === undefined ? [] : (reading.path(guide, data, asIs)[0]?.segments ?? []);
   const [from, to] = [segments[0]?.from, segments.at(-1)?.to];
   return from && to ? [from, to] : undefined;
 }
 
 /** From a file's numbers to the frame of a line: x to its right, y up along it. */
-function frameOf([foot, lip]: StraightLine): Affine {
+export function frameOf([foot, lip]: StraightLine): Affine {
   const along = subtract(lip, foot);
   const length = Math.hypot(along.x, along.y);
   const up = { x: along.x / length, y: along.y / length };
@@ -162,18 +167,22 @@ function overlapOf({ overlap, before = 0, clear, panels }: Asked, to: number): n
 export const spanOf = ({ turns }: Pick<ProvedPiece, 'turns'>): number => turns.to - turns.from;
 
 /** Curves of path data, in the frame of a piece's cone; undefined where they can't be read. */
-export function curvesOf(piece: ProvedPiece, data: readonly string[]): readonly Contour[] | undefined {
+export function curvesOf(piece: ReadPiece, data: readonly string[]): readonly Contour[] | undefined {
   const reading = new Reading();
   const curves = data.flatMap((d) => reading.path(piece.cut, d, piece.place));
   return reading.faults.length === 0 ? curves : undefined;
 }
 
 /** Curves of a piece's cut file in the numbers of the file itself. */
-export const pageCurves = ({ cut }: ProvedPiece, role: string): readonly Contour[] =>
+export const pageCurves = ({ cut }: Pick<ReadPiece, 'cut'>, role: string): readonly Contour[] =>
   new Reading().contours(cut, groupsIn(cut, role), asIs);
 
 /** Curves of a piece's guide, in the frame of its cone. */
-export const guideCurves = (piece: ProvedPiece, role: string, id?: string): readonly Contour[] => {
+export const guideCurves = (
+  piece: Pick<ReadPiece, 'guide' | 'place'>,
+  role: string,
+  id?: string,
+): readonly Contour[] => {
   const groups = groupsIn(piece.guide, role).map((group) => ({
     ...group,
     paths: id === undefined ? group.paths : group.paths.filter((path) => path.id === id),

@@ -37,7 +37,8 @@ const reach = 25;
 /** Curves this close to an edge's place are candidates for going on as it, mm: twice the gap allowed. */
 const nodeReach = 0.02;
 
-interface Edge {
+/** An edge of the art at a place, and the way it runs there. */
+export interface Edge {
   readonly at: Point;
   readonly direction: Point;
 }
@@ -72,7 +73,7 @@ function edgesAt(contours: readonly Contour[], { cone, band }: SeamPiece, turn: 
 const degreesBetween = (a: Point, b: Point): number =>
   degrees(Math.atan2(Math.abs(cross(a, b)), Math.abs(dot(a, b))));
 
-interface Miss {
+export interface Miss {
   readonly position: number;
   readonly tangentDeg: number;
 }
@@ -81,7 +82,7 @@ interface Miss {
  * What one edge misses the other end's art by. At a node, which may be a corner, several curves meet: an edge is held
  * against the one of them it goes on as.
  */
-function missOf(edge: Edge, others: NearestFinder): Miss {
+export function missOf(edge: Edge, others: NearestFinder): Miss {
   const close = others.within(edge.at, nodeReach);
   const places = close.length > 0 ? close : [others.find(edge.at, 1) ?? others.find(edge.at, reach)];
   const found = places.filter((place) => place !== undefined);

@@ -27,7 +27,8 @@ const straight = {
 const findingsOf = (blank: Blank, band: object | undefined, plain = false): readonly Finding[] => {
   const job = readJob({ name: 'test', blank: 'b.json', ...(band ? { band } : {}) }, 'j.json');
   const input = { job, jobFile: 'j.json', blank, blankFile: 'b.json', plain };
-  return barePlaces(input, planWrap(input));
+  const { wall, template } = planWrap(input);
+  return barePlaces(input, { wall, template, band: template.band });
 };
 const levelsOf = (found: readonly Finding[]) =>
   found.map(({ rule, level, where }) => [rule, level, where.key]);

@@ -1,0 +1,66 @@
+// The artwork of a job as read, and how it goes around: the same for all pieces of its band.
+import { readTile } from '../artwork/tile.ts';
+import type { Band } from '../blank/flat-band.ts';
+import { type Finding, note, Refused, stop } from '../finding.ts';
+import type { MakeInput } from './make-input.ts';
+import { textOf } from './named-files.ts';
+import type { PatternGround } from './pattern-ground.ts';
+import { type PatternPlan, planPattern } from './pattern-plan.ts';
+import type { Artwork, Job } from './resolved-job.ts';
+import { type TypedIn, typedAt } from './typed-at.ts';
+
+export interface Drawn {
+  readonly artwork: Artwork;
+  readonly ground: PatternGround;
+  readonly plan: PatternPlan;
+  readonly findings: readonly Finding[];
+}
+
+/** Undefined where the job has no artwork. @throws Refused where it can't be read, or does not go around. */
+export function readDrawn(
+  { job, jobFile, files, tools }: MakeInput,
+  groundOf: () => PatternGround,
+): Drawn | undefined {
+  const { artwork } = job;
+  if (!artwork) return undefined;
+  const { file } = artwork;
+  const { tile, findings } = readTile(textOf(files, file), file, tools.normalise);
+  const ground = groundOf();
+  const plan = planPattern(tile, artwork, job.edges, ground, { job: jobFile, art: file });
+  refuseTooMany(plan, jobFile);
+  return { artwork, ground, plan, findings: [...findings, ...plan.findings] };
+}
+
+/** More curves than this in one wrap is a repeat typed far too small: a cutter would take days, and memory would run out. */
+const mostSegments = 1_500_000;
+
+function refuseTooMany({ tile: { layers }, around, up }: PatternPlan, file: TypedIn): void {
+  const drawn = layers
+    .flatMap(({ shapes }) => shapes.flatMap(({ contours }) => contours))
+    .reduce((sum, { segments }) => sum + segments.length, 0);
+  const laid = drawn * around * Math.max(1, up);
+  if (laid <= mostSegments) return;
+  const says = `${around} around and ${Math.ceil(up)} rows up would be ${(laid / 1e6).toFixed(1)} million lines to cut; up to ${mostSegments / 1e6} million are made, so give fewer repeats, or a simpler tile`;
+  throw new Refused([stop('too-many-lines', typedAt(file, 'artwork.around'), says)]);
+}
+
+export const layerNote = (layers: readonly unknown[], file: string): Finding[] =>
+  layers.length < 2
+    ? []
+    : [
+        note(
+          'layers',
+          { file },
+          `has ${layers.length} colours, each a layer of its own in wrap.cut.svg; cut one layer at a time, each from its own film`,
+        ),
+      ];
+
+/** The job with its band, and the way its pattern closes, as they were worked out. */
+export function resolvedJob(job: Job, band: Band, drawn: Pick<Drawn, 'artwork' | 'plan'> | undefined): Job {
+  const whole = { ...job, band: { from: band.from, to: band.to } };
+  if (!drawn) return whole;
+  const { way, closing } = drawn.plan;
+  const { around: _, way: __, ...artwork } = drawn.artwork;
+  const taken = way !== undefined ? { way } : closing.n > 0 ? { around: closing.n } : {};
+  return { ...whole, artwork: { ...artwork, ...taken } };
+}

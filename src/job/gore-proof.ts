@@ -1,0 +1,132 @@
+// The proof of a job in gores: what the job and its blank ask for, put before the files as they were written.
+import type { Blank } from '../blank/blank.ts';
+import { thicknessUnder } from '../blank/coats.ts';
+import type { Band } from '../blank/flat-band.ts';
+import {
+  flatBandsOfWall,
+  longestBand,
+  roundLimits,
+  type Wall,
+  wallAt,
+  wallLength,
+  wallOf,
+} from '../blank/wall.ts';
+import { Refused, stop } from '../finding.ts';
+import { wallRings } from '../picture/rolled-rings.ts';
+import type { LayerAsMade } from '../prove/asked.ts';
+import type { AskedGores } from '../prove/asked-gores.ts';
+import { coverOf } from '../prove/centre.ts';
+import { proofOfGores } from '../prove/gore-proof.ts';
+import type { PieceText, Proof } from '../prove/proof.ts';
+import type { GoreSurface } from '../prove/rolled-gore.ts';
+import { coatsOnWall } from './coats-on-wall.ts';
+import type { GoresDraft } from './gores.ts';
+import { filmGives } from './plan-findings.ts';
+import type { Job } from './resolved-job.ts';
+
+/** A wall moved out along its normal, by chords between close places: apart from the formulas gores are made by. */
+interface MovedWall {
+  readonly surface: Omit<GoreSurface, 'count'>;
+  /** Of each of its places, where on the bare wall it belongs, mm along. */
+  readonly alongs: readonly number[];
+}
+
+/** How close together the places of a smooth wall are, mm. */
+const spacing = 0.05;
+
+function movedWall(wall: Wall, off: number): MovedWall {
+  const isStepped = wall.kind === 'curved' && wall.curved.profile.kind === 'stepped';
+  const length = wallLength(wall);
+  const steps = Math.ceil(length / spacing);
+  const points = isStepped
+    ? wallRings(wall, off)
+    : Array.from({ length: steps + 1 }, (_, i) => {
+        const along = (length * i) / steps;
+        const { radius, height, lean } = wallAt(wall, along);
+        return { along, lean, radius: radius + off * Math.cos(lean), height: height - off * Math.sin(lean) };
+      });
+  let on = 0;
+  const places = points.map(({ radius, height, lean }, i) => {
+    const before = points[i - 1];
+    if (before) on += Math.hypot(radius - before.radius, height - before.height);
+    return { on, radius, slope: Math.sin(lean) };
+  });
+  return {
+    surface: { places, levels: isStepped ? 'straight' : 'arcs' },
+    alongs: points.map(({ along }) => along),
+  };
+}
+
+function onOf({ surface: { places }, alongs }: MovedWall, along: number): number {
+  const next = alongs.findIndex((place) => place >= along);
+  const i = Math.max(1, next < 0 ? alongs.length - 1 : next);
+  const [low, high] = [alongs[i - 1] ?? 0, alongs[i] ?? 0];
+  const [from, to] = [places[i - 1]?.on ?? 0, places[i]?.on ?? 0];
+  return from + ((to - from) * (along - low)) / (high - low);
+}
+
+/** Half the width over which a smooth wall's bend is taken, mm. */
+const bendReach = 0.5;
+
+/** Excess of a gore's edge over its middle, K w²/8; of straight levels (s/r)² w²/8. */
+function strainOf({ places, levels }: Omit<GoreSurface, 'count'>): AskedGores['strainAt'] {
+  const near = (on: number) => places.findLast((place) => place.on <= on) ?? places[0];
+  return (on, width) => {
+    const here = near(on);
+    if (!here) return Number.NaN;
+    if (levels === 'straight') return ((here.slope / here.radius) ** 2 * width ** 2) / 8;
+    const [low, high] = [near(on - bendReach), near(on + bendReach)];
+    if (!low || !high || low.on === high.on) return 0;
+    const bend = Math.abs((low.slope - high.slope) / (high.on - low.on)) / here.radius;
+    return (bend * width ** 2) / 8;
+  };
+}
+
+/** What a job in gores asks for on its blank. @throws Refused where the blank is no wall, or the gores are not counted. */
+export function askedGoresOf(
+  { job, blank }: { readonly job: Job; readonly blank: Blank },
+  layers: readonly LayerAsMade[],
+): AskedGores {
+  const { wall } = wallOf(blank);
+  const { film, seam, trim, sheet, gores: count } = job;
+  if (count === undefined)
+    throw new Refused([
+      stop('no-gores', { file: 'job.json', key: 'gores' }, 'is not given; make the job again'),
+    ]);
+  const band: Band = job.band ?? roundLimits(wall, blank);
+  const flat = longestBand(flatBandsOfWall(wall, blank)) ?? band;
+  const { coats } = coatsOnWall(wall, job.coats, { flat, band, film: film.thickness, file: 'job.json' });
+  const moved = movedWall(wall, thicknessUnder(coats) + film.thickness / 2);
+  return {
+    surface: { ...moved.surface, count },
+    band: { from: onOf(moved, band.from), to: onOf(moved, band.to) },
+    trim,
+    overlap: seam.overlap,
+    film: { stretch: filmGives(film), gather: film.gather },
+    strainAt: strainOf(moved.surface),
+    ...(sheet ? { sheet: { ...sheet, up: sheet.up ?? Number.POSITIVE_INFINITY } } : {}),
+    layers,
+  };
+}
+
+/** The layers of a draft as they were drawn, gore by gore; places are told from the foot end of a gore's middle line. */
+export const goreLayersAsMade = ({ plan: { options, onSheet }, art }: GoresDraft): readonly LayerAsMade[] => {
+  const foot = { x: 0, y: options.band.from - onSheet.from };
+  return (art?.pattern.layers ?? []).flatMap(({ name, gores }) =>
+    gores.map((shapes, i) => {
+      const { area, middle } = coverOf(
+        shapes.map(({ contours }) => contours),
+        foot,
+      );
+      return { layer: name, piece: i + 1, area, middle: { right: middle.x, up: foot.y - middle.y } };
+    }),
+  );
+};
+
+/** The proof of a draft by its files, as read back from where they were written. */
+export const proofOfGoresDraft = (
+  { job }: GoresDraft,
+  blank: Blank,
+  layers: readonly LayerAsMade[],
+  written: PieceText,
+): Proof => proofOfGores(askedGoresOf({ job, blank }, layers), written);

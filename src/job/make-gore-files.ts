@@ -1,0 +1,84 @@
+// All the files of a job in gores, as `make` delivers them.
+
+import { measuredLength } from '../lengths/length.ts';
+import {
+  type Deliverables,
+  filesOfPiece,
+  jsonContent,
+  type NamedFile,
+  type WrittenPiece,
+} from './deliverables.ts';
+import { goreLayersAsMade, proofOfGoresDraft } from './gore-proof.ts';
+import { draftGores, type GoresDraft, reportGores } from './gores.ts';
+import { jobSheet, type SheetPiece } from './job-sheet.ts';
+import type { MakeFilesInput, MakeOptions } from './make-options.ts';
+import { printFiles } from './prints.ts';
+import { profileOfGores } from './profile-picture.ts';
+import { blankContent, jobContent } from './write-job.ts';
+
+/** Gores cover the wall by one file: `wrap.cut.svg` holds all of them. @throws Refused where the input can't be made. */
+export function makeGoreFiles(input: MakeFilesInput, options: MakeOptions): Deliverables {
+  const { blank, tools, job: asked } = input;
+  const { gores: count } = asked;
+  const gores = { ...(count === undefined ? {} : { count }), joined: 'loose' as const, strip: 0 };
+  const draft = draftGores({ ...input, gores });
+  const layers = goreLayersAsMade(draft);
+  const rest = async (written: readonly WrittenPiece[]) => {
+    const [wrap] = written;
+    const proof = wrap && proofOfGoresDraft(draft, blank, layers, wrap);
+    const report = reportGores(draft, layers, proof);
+    const shown = options.pictures ? pictures(input, draft) : [];
+    const sheet = jobSheet({
+      job: draft.job,
+      blank,
+      ground: draft.plan,
+      band: draft.plan.band,
+      pieces: [sheetPiece(draft)],
+      wraps: { count: draft.plan.options.count, joints: 0 },
+      joining: [],
+      isPatterned: draft.art !== undefined,
+      report,
+      files: [...written.flatMap(filesOfPiece), ...shown],
+    });
+    const files = [
+      ...shown,
+      { file: 'job-sheet.html', role: 'job-sheet', content: sheet },
+      {
+        file: 'job.json',
+        role: 'job',
+        content: jsonContent(jobContent(draft.job, 'blank.json', options.fromFolder)),
+      },
+      { file: 'blank.json', role: 'blank', content: jsonContent(blankContent(blank)) },
+      ...(await printFiles(options.paper, written, asked.name, tools.words)),
+    ];
+    return { files, report };
+  };
+  const { cut, guide } = draft;
+  return { pieces: [{ stem: 'wrap', cut, guide }], rest };
+}
+
+const pictures = ({ blank, tools }: MakeFilesInput, draft: GoresDraft): NamedFile[] => [
+  { file: 'profile.svg', role: 'picture', content: profileOfGores(draft, blank, tools.words) },
+];
+
+const mm = (value: number): string => measuredLength(value, 'mm');
+
+function sheetPiece({ plan, outlines }: GoresDraft): SheetPiece {
+  const { options, band, onSheet, bent } = plan;
+  const girth = (on: number) => 2 * Math.PI * bent.at(on).radius;
+  const [first, last] = [outlines[0], outlines.at(-1)];
+  const film =
+    first && last
+      ? [
+          { outline: first, count: options.count - 1 },
+          { outline: last, count: 1 },
+        ]
+      : [];
+  return {
+    says: `gores 1 to ${options.count}, from left to right`,
+    file: 'wrap.cut.svg',
+    where: `${mm(band.from)} to ${mm(band.to)}`,
+    size: `together ${mm(girth(onSheet.from))} at the foot edge, ${mm(girth(onSheet.to))} at the lip edge`,
+    film,
+  };
+}

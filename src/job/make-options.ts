@@ -1,0 +1,20 @@
+// What `make` is to deliver, and where.
+import type { MakeInput } from './make-input.ts';
+import type { NestSearch } from './nest-sheets.ts';
+import type { Paper } from './print-paper.ts';
+import type { JobTools } from './tools.ts';
+
+export interface MakeFilesInput extends MakeInput {
+  readonly tools: JobTools;
+}
+
+export interface MakeOptions {
+  /** Whether the finished vessel is drawn. */
+  readonly pictures: boolean;
+  /** Paper of the prints; none are made without it. */
+  readonly paper?: Paper | undefined;
+  /** How long the sheets are searched for; a second or two if it is left out. */
+  readonly search?: NestSearch;
+  /** The path of a file that the job names, as seen from where the files will stand. */
+  readonly fromFolder: (file: string) => string;
+}

@@ -1,0 +1,88 @@
+// The proof of a job in gores: the delivered files rolled onto the wall gore by gore, and measured.
+import { NearestFinder } from '../geometry/nearest.ts';
+import { precision } from '../geometry/tolerance.ts';
+import type { AskedGores } from './asked-gores.ts';
+import { atMost, type Check, largest } from './check.ts';
+import { doubledCheck, doubledLines } from './check-doubled.ts';
+import { fileChecks } from './check-file.ts';
+import { goreChecks } from './check-gores.ts';
+import { pastPage, pastSheet } from './check-limits.ts';
+import { registerChecks } from './check-register.ts';
+import { sameChecks } from './check-same.ts';
+import { fileSizes, sizeCheck } from './check-scale.ts';
+import { readDelivered } from './delivered-file.ts';
+import { type ProvedGores, readGores } from './gore-pieces.ts';
+import { goreSeamGap } from './gore-seams.ts';
+import type { PieceText, Proof } from './proof.ts';
+import { seamChecks } from './seam-gap.ts';
+
+/** Hold the files of gores, which lie on one sheet, against what the job asked for. */
+export function proofOfGores(asked: AskedGores, { stem, cut, guide }: PieceText): Proof {
+  const { count } = asked.surface;
+  const proved =
+    cut === undefined || guide === undefined
+      ? undefined
+      : readGores(readDelivered(cut, `${stem}.cut.svg`), readDelivered(guide, `${stem}.guide.svg`), count);
+  const missing = atMost({
+    rule: 'files',
+    value: count - (proved?.gores.length ?? 0),
+    limit: 0,
+    unit: 'count',
+    says: 'gores without an outline to cut and a middle line on the guide',
+  });
+  if (!proved || proved.gores.length < count) return { pass: false, checks: [missing] };
+  const gap = goreSeamGap(asked, proved.gores);
+  const checks = [
+    missing,
+    ...fileChecks([proved.sheet]),
+    sizes(asked, proved),
+    ...sameChecks([proved.sheet]),
+    ...goreChecks(asked, proved),
+    ...(gap ? seamChecks(gap) : []),
+    ...(gap ? [doubledIn(proved)] : []),
+    ...registerChecks(
+      proved.gores.map((gore) => ({ ...gore, shift: { x: 0, y: 0 } })),
+      asked,
+    ),
+    ...roomChecks(asked, proved),
+  ];
+  return { pass: checks.every(({ pass }) => pass), checks, ...(gap ? { seamGap: gap } : {}) };
+}
+
+/** True size by the files, the squares, and the middle line of each gore. */
+function sizes({ band }: AskedGores, { sheet, gores }: ProvedGores): Check {
+  const middles = gores.map(({ number, middle }) => ({
+    file: sheet.guide.name,
+    way: `up the middle of gore ${number}`,
+    scale: middle / (band.to - band.from),
+  }));
+  return sizeCheck([...fileSizes(sheet), ...middles]);
+}
+
+function doubledIn({ sheet }: ProvedGores): Check {
+  const counts = sheet.layers.map(({ shapes }) => {
+    const contours = shapes.flat();
+    return doubledLines(contours, new NearestFinder(contours));
+  });
+  return doubledCheck(counts.reduce((sum, count) => sum + count, 0));
+}
+
+/** Does all that is cut lie on its page, and each gore on its sheet of film? */
+function roomChecks({ sheet: film }: AskedGores, { sheet, gores }: ProvedGores): Check[] {
+  const page = atMost({
+    rule: 'on-page',
+    value: pastPage(sheet),
+    limit: precision,
+    unit: 'mm',
+    says: 'cut lines past the edge of their file',
+  });
+  if (!film) return [page];
+  const off = atMost({
+    rule: 'sheet',
+    value: largest(gores.map(({ outline }) => pastSheet(outline, film))),
+    limit: precision,
+    unit: 'mm',
+    says: 'a gore larger than the room on its sheet',
+  });
+  return [page, off];
+}
