@@ -2,9 +2,9 @@
 import type { DrawnLine } from '../drawing/drawn-line.ts';
 import { parsePathData } from '../drawing/path-data.ts';
 import { determinant } from '../geometry/affine.ts';
-import type { Painted } from './svg-paint.ts';
+import type { Painted } from './covered.ts';
 
-/** The lines around what is filled and along what is stroked, in painting order, mm. Clips are left aside. */
+/** The lines around what is filled and along what is stroked, in painting order, mm. Clips and copies are left aside. */
 export const drawnLines = (painted: readonly Painted[]): DrawnLine[] =>
   painted.map(({ id, colour, by, data, toMm }) => ({
     id,

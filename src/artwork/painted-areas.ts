@@ -1,17 +1,16 @@
 // The areas that painted paths cover, in mm.
 import { parsePathData } from '../drawing/path-data.ts';
 import { Refused, stop } from '../finding.ts';
-import { type Affine, determinant, moveContour, stretchOf } from '../geometry/affine.ts';
+import { type Affine, determinant, moveContour, shifted, stretchOf } from '../geometry/affine.ts';
 import { contourLength } from '../geometry/arc-length.ts';
 import { hullBox } from '../geometry/box.ts';
 import { type Contour, reverseContour, type Shape } from '../geometry/contour.ts';
 import { dashCount } from '../geometry/dashes.ts';
 import { shapeArea, tightBox } from '../geometry/measure.ts';
-import { filledShapes } from '../geometry/regions.ts';
+import { clippedShapes, filledShapes } from '../geometry/regions.ts';
 import { type Pen, strokedShapes } from '../geometry/stroke.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
-import { clippedBy } from './svg-clip.ts';
-import type { Painted } from './svg-paint.ts';
+import type { ClipArea, Covered, Painted } from './covered.ts';
 
 /** mm: a millionth of it is the rounding of the reader's single-precision numbers. */
 const farthest = 1e6;
@@ -55,14 +54,37 @@ class AreaReader {
 
   /** @throws Refused where the path reaches too far, or has too many dashes. */
   areasOf(item: Painted): Shape[] {
-    const { toMm, clips } = item;
-    const areas = this.#ownAreas(item).map((shape) => placed(shape, toMm));
-    return clippedBy(clips, areas);
+    return item.copies.reduce<Shape[]>(
+      (areas, { steps, clips }) => {
+        const copied = steps.flatMap((step) =>
+          areas.map(({ contours }): Shape => ({ contours: shifted(contours, step) })),
+        );
+        return this.#clipped(clips, copied, item);
+      },
+      this.#shown(item, item),
+    );
+  }
+
+  #shown(covered: Covered, item: Painted): Shape[] {
+    const { toMm, clips } = covered;
+    const areas = this.#ownAreas(covered, item).map((shape) => placed(shape, toMm));
+    return this.#clipped(clips, areas, item);
+  }
+
+  #clipped(clips: readonly ClipArea[], shapes: Shape[], item: Painted): Shape[] {
+    return clips.reduce(
+      (left, clip) => clippedShapes(left, this.#clipShapes(clip, item), 'intersection', chordTolerance),
+      shapes,
+    );
+  }
+
+  #clipShapes({ parts, within }: ClipArea, item: Painted): Shape[] {
+    const shapes = parts.flatMap((part) => this.#shown(part, item));
+    return within ? this.#clipped([within], shapes, item) : shapes;
   }
 
   /** Areas in the path's own units. */
-  #ownAreas(item: Painted): readonly Shape[] {
-    const { data, by, toMm } = item;
+  #ownAreas({ data, by, toMm }: Covered, item: Painted): readonly Shape[] {
     // Chords and offsets are made in the path's own units, which the map makes so much larger at most.
     const tolerance = chordTolerance / Math.max(stretchOf(toMm), 1e-9);
     const key = `${JSON.stringify(by)} ${tolerance.toPrecision(3)} ${data}`;

@@ -1,36 +1,21 @@
 // Clip paths of a normalised SVG, as they apply where they are used, in mm.
 import { parsePathData } from '../drawing/path-data.ts';
 import { type Affine, compose } from '../geometry/affine.ts';
-import type { Contour, Shape } from '../geometry/contour.ts';
+import type { Contour } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import type { Fill } from '../geometry/polygon-clip.ts';
-import { clippedShapes, filledShapes } from '../geometry/regions.ts';
-import { chordTolerance } from '../geometry/tolerance.ts';
+import type { ClipArea, Covered } from './covered.ts';
 import { isHidden, parseMatrix, referenceOf, type SvgNode } from './svg-tree.ts';
-
-/** A clip path as it applies here: the union of its parts, themselves clipped by `within`. */
-export interface ClipArea {
-  readonly parts: readonly ClipPart[];
-  readonly within: ClipArea | undefined;
-}
-
-export interface ClipPart {
-  readonly contours: readonly Contour[];
-  readonly fill: Fill;
-  /** Clips of this part alone. */
-  readonly clips: readonly ClipArea[];
-}
 
 export const fillRule = (text: string | undefined): Fill => (text === 'evenodd' ? 'evenodd' : 'nonzero');
 
 /** The clip path that an element names, if it names one; `toMm` is the map of the element's own units. */
-export function clipOf(
+export const clipOf = (
   nodes: ReadonlyMap<string, SvgNode>,
   clipped: SvgNode,
   toMm: Affine,
-): ClipArea | undefined {
-  return clipNamed(nodes, referenceOf(clipped.element.attributes['clip-path']), toMm, clipped);
-}
+): ClipArea | undefined =>
+  clipNamed(nodes, referenceOf(clipped.element.attributes['clip-path']), toMm, clipped);
 
 function clipNamed(
   nodes: ReadonlyMap<string, SvgNode>,
@@ -52,18 +37,17 @@ function clipNamed(
 function clipParts(
   nodes: ReadonlyMap<string, SvgNode>,
   node: SvgNode,
-  toMm: Affine,
+  above: Affine,
   clips: readonly ClipArea[],
-): ClipPart[] {
+): Covered[] {
   const { name, attributes } = node.element;
   const own = parseMatrix(attributes.transform);
-  const here = own ? compose(own, toMm) : toMm;
-  const clip = clipOf(nodes, node, here);
+  const toMm = own ? compose(own, above) : above;
+  const clip = clipOf(nodes, node, toMm);
   const inside = clip ? [...clips, clip] : clips;
-  if (name !== 'path') return node.children.flatMap((child) => clipParts(nodes, child, here, inside));
+  if (name !== 'path') return node.children.flatMap((child) => clipParts(nodes, child, toMm, inside));
   if (isHidden(attributes)) return [];
-  const contours = parsePathData(attributes.d ?? '', here);
-  return [{ contours, fill: fillRule(attributes['clip-rule']), clips: inside }];
+  return [{ data: attributes.d ?? '', by: fillRule(attributes['clip-rule']), toMm, clips: inside }];
 }
 
 /** The map of the unit square onto the box of an element's areas, strokes left aside, in that element's own units. */
@@ -78,17 +62,3 @@ export function boxMap(node: SvgNode): Affine {
   const box = tightBox([...self, ...node.children.flatMap((child) => local(child, undefined))]);
   return { a: box.maxX - box.minX, b: 0, c: 0, d: box.maxY - box.minY, e: box.minX, f: box.minY };
 }
-
-function clipShapes({ parts, within }: ClipArea): Shape[] {
-  const shapes = parts.flatMap(({ contours, fill, clips }) =>
-    clippedBy(clips, filledShapes(contours, fill, chordTolerance)),
-  );
-  return within ? clippedBy([within], shapes) : shapes;
-}
-
-/** What of some shapes shows through clips. */
-export const clippedBy = (clips: readonly ClipArea[], shapes: readonly Shape[]): Shape[] =>
-  clips.reduce<Shape[]>(
-    (left, clip) => clippedShapes(left, clipShapes(clip), 'intersection', chordTolerance),
-    [...shapes],
-  );

@@ -91,7 +91,7 @@ export function svgFrame(attributes: Readonly<Record<string, string>>): SvgFrame
 }
 
 /** Source: SVG 2, 'preserveAspectRatio': alignment by the named third of the room left over; meet unless slice. */
-function fitted(box: ViewBox, width: number, height: number, preserve: string): Affine {
+export function fitted(box: ViewBox, width: number, height: number, preserve: string): Affine {
   const [sx, sy] = [width / box.width, height / box.height];
   const home = translation(-box.x, -box.y);
   if (/none/.test(preserve)) return compose(home, { a: sx, b: 0, c: 0, d: sy, e: 0, f: 0 });

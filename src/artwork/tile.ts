@@ -25,14 +25,7 @@ export interface Tile {
 }
 
 /** Rules of what can be seen in a drawing but has no edge to cut; all else that is refused keeps it from being read. */
-export const uncutRules: ReadonlySet<string> = new Set([
-  'text',
-  'raster',
-  'foreign',
-  'shaded-fill',
-  'mask',
-  'filter',
-]);
+export const uncutRules: ReadonlySet<string> = new Set(['text', 'raster', 'foreign', 'mask', 'filter']);
 
 /** A drawing as it is, whether it can be cut or not: its areas, its lines, and what stands against cutting it. */
 export interface DrawnArt extends Tile {
@@ -47,7 +40,7 @@ export function readArt(text: string, file: string, normalise: Normalise): Drawn
   const { frame, findings } = checkSvg(text, file);
   const stops = findings.filter(({ level, rule }) => level === 'stop' && !uncutRules.has(rule));
   if (!frame || stops.length > 0) throw new Refused(stops);
-  const paint = readPaint(normalised(text, file, normalise), frame.toMm, file);
+  const paint = readPaint(normalised(text, file, normalise), frame, file);
   const areas = seenAreas(paint.painted, frame, file);
   return {
     width: frame.width,
@@ -68,7 +61,7 @@ export function readTile(
   const { frame, findings } = checkSvg(text, file);
   const stops = findings.filter(({ level }) => level === 'stop');
   if (!frame || stops.length > 0) throw new Refused(stops);
-  const paint = readPaint(normalised(text, file, normalise), frame.toMm, file);
+  const paint = readPaint(normalised(text, file, normalise), frame, file);
   const refused = paint.findings.filter(({ level }) => level === 'stop');
   if (refused.length > 0) throw new Refused(refused);
   const areas = seenAreas(paint.painted, frame, file);

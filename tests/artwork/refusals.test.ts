@@ -21,18 +21,6 @@ describe('what has no edge to cut is refused', () => {
     ['raster', '<image href="photo.png" width="40" height="40"/>'],
     ['foreign', `${square}<foreignObject width="9" height="9"><p>hi</p></foreignObject>`],
     [
-      'shaded-fill',
-      '<linearGradient id="g"><stop offset="0" stop-color="red"/><stop offset="1" stop-color="blue"/></linearGradient><rect width="20" height="20" fill="url(#g)"/>',
-    ],
-    [
-      'shaded-fill',
-      '<radialGradient id="g"><stop offset="0" stop-color="red"/><stop offset="1" stop-color="blue"/></radialGradient><rect width="20" height="20" style="fill:url(#g)"/>',
-    ],
-    [
-      'shaded-fill',
-      '<pattern id="g" width="5" height="5" patternUnits="userSpaceOnUse"><rect width="2" height="2"/></pattern><rect width="20" height="20" fill="url(#g)"/>',
-    ],
-    [
       'mask',
       '<mask id="m"><rect width="9" height="9" fill="white"/></mask><g mask="url(#m)"><rect width="20" height="20"/></g>',
     ],
@@ -92,6 +80,10 @@ describe('what the reader would cut short, drop or place wrongly is refused', ()
     ],
     ['stroke-unread', '<path d="M0 0L20 20" stroke="red" stroke-dasharray="1" pathLength="10"/>'],
     ['stroke-unread', `${square}<marker id="m"><path d="M0 0H9V9" fill="context-stroke"/></marker>`],
+    [
+      'too-many-copies',
+      '<pattern id="g" width=".01" height=".01" patternUnits="userSpaceOnUse"><rect width=".005" height="2"/></pattern><rect width="40" height="40" fill="url(#g)"/>',
+    ],
     ['too-many-dashes', '<path d="M0 0L20 20" stroke="red" stroke-dasharray="1e-9"/>'],
     ['too-many-dashes', '<path d="M0 0L900000 20" stroke="red" stroke-dasharray="0 .01"/>'],
     ['clip-shape', '<rect width="20" height="20" clip-path="circle(5px)"/>'],
