@@ -53,9 +53,21 @@ export const grow = (box: Box, by: number): Box => ({
 });
 
 /** The box around boxes; empty (minima above maxima) around none. */
-export const boxAround = (boxes: readonly Box[]): Box => ({
-  minX: Math.min(...boxes.map(({ minX }) => minX)),
-  minY: Math.min(...boxes.map(({ minY }) => minY)),
-  maxX: Math.max(...boxes.map(({ maxX }) => maxX)),
-  maxY: Math.max(...boxes.map(({ maxY }) => maxY)),
+export function boxAround(boxes: readonly Box[]): Box {
+  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const box of boxes) {
+    minX = Math.min(minX, box.minX);
+    minY = Math.min(minY, box.minY);
+    maxX = Math.max(maxX, box.maxX);
+    maxY = Math.max(maxY, box.maxY);
+  }
+  return { minX, minY, maxX, maxY };
+}
+
+/** A box moved by a step. */
+export const movedBox = ({ minX, minY, maxX, maxY }: Box, { x, y }: Point): Box => ({
+  minX: minX + x,
+  minY: minY + y,
+  maxX: maxX + x,
+  maxY: maxY + y,
 });

@@ -13,6 +13,8 @@ export interface Drawn {
   readonly artwork: Artwork;
   readonly ground: PatternGround;
   readonly plan: PatternPlan;
+  readonly job: Job;
+  readonly jobFile: TypedIn;
   readonly findings: readonly Finding[];
 }
 
@@ -28,7 +30,7 @@ export function readDrawn(
   const ground = groundOf();
   const plan = planPattern(tile, artwork, job.edges, ground, { job: jobFile, art: file });
   refuseTooMany(plan, jobFile);
-  return { artwork, ground, plan, findings: [...findings, ...plan.findings] };
+  return { artwork, ground, plan, job, jobFile, findings: [...findings, ...plan.findings] };
 }
 
 /** More curves than this in one wrap is a repeat typed far too small: a cutter would take days, and memory would run out. */

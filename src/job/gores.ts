@@ -104,6 +104,13 @@ const itemsOnGores = ({ jobFile }: MakeInput): Finding =>
     'can not lie on gores, which cover the wall; leave "items" out, or make a job of their own without "pieces"',
   );
 
+const fadeOnGores = ({ jobFile }: MakeInput): Finding =>
+  stop(
+    'fade-on-gores',
+    typedAt(jobFile, 'edges'),
+    'can not fade on gores, whose pattern is cut where they are; give "straight" or "whole-rows"',
+  );
+
 function artFindings({ artwork: { file }, findings, pattern }: GoreArtwork): readonly Finding[] {
   const open = pattern.mismatches.map(({ on, ...where }) => ({ ...where, along: on }));
   return [...findings, ...joinFindings(open, file), ...layerNote(pattern.layers, file)];
@@ -116,10 +123,12 @@ function goreArtwork(input: MakeInput, plan: GorePlan): GoreArtwork | undefined 
   const ground: PatternGround = {
     girth: girth((onSheet.from + onSheet.to) / 2),
     ends: { foot: girth(onSheet.from), lip: girth(onSheet.to) },
+    band: onSheet,
     bandLength: onSheet.to - onSheet.from,
   };
   const drawn = readDrawn(input, () => ground);
   if (!drawn) return undefined;
+  if (input.job.edges === 'fade') throw new Refused([fadeOnGores(input)]);
   const lay =
     drawn.artwork.lay === 'conformal'
       ? conformalGoreLay(bent, onSheet, ground.girth)

@@ -13,6 +13,7 @@ import type { SeamGap } from '../prove/seam-gap.ts';
 import { barePlaces } from './bare-places.ts';
 import { type Draft, type LaidPattern, type PanelPlace, wholePieces } from './draft.ts';
 import { type Drawn, layerNote, readDrawn, resolvedJob } from './drawn.ts';
+import { edgeFindings, edgeOptions } from './edge-findings.ts';
 import { withFilmChecks } from './film-checks.ts';
 import { guideNotes } from './guide-notes.ts';
 import { checkItems } from './items.ts';
@@ -160,15 +161,22 @@ function draftPiece(
   };
 }
 
-function layPattern({ template }: Plan, { artwork, plan, findings }: Drawn, lay: Lay): LaidPattern {
-  const wrap = wrapPattern({ ...plan, template, runOff, lay });
+function layPattern({ template }: Plan, drawn: Drawn, lay: Lay): LaidPattern {
+  const { artwork, plan, ground, findings, job, jobFile } = drawn;
+  const edges = edgeOptions(job, template.band, ground.band);
+  const wrap = wrapPattern({ ...plan, template, runOff, lay, edges });
   const { file } = artwork;
   return {
     artwork,
     plan,
     wrap,
     lay,
-    findings: [...findings, ...joinFindings(wrap.mismatches, file), ...layerNote(wrap.layers, file)],
+    findings: [
+      ...findings,
+      ...joinFindings(wrap.mismatches, file),
+      ...layerNote(wrap.layers, file),
+      ...edgeFindings(wrap.edges, job, jobFile),
+    ],
   };
 }
 

@@ -8,7 +8,8 @@ export interface PatternGround {
   readonly girth: number;
   /** And at the band's two ends. */
   readonly ends: { readonly foot: number; readonly lip: number };
-  /** mm */
+  /** The whole band, mm along, and its length. */
+  readonly band: Band;
   readonly bandLength: number;
 }
 
@@ -28,6 +29,7 @@ export function groundOf(plans: readonly Pick<Plan, 'template'>[]): PatternGroun
   return {
     girth: girth((from + to) / 2),
     ends: { foot: girth(from), lip: girth(to) },
+    band: { from, to },
     bandLength: to - from,
   };
 }

@@ -22,6 +22,9 @@ const mostAround = 10_000;
 /** More ways than this are never listed. */
 const mostWays = 100;
 
+/** Pieces further apart than this are hardly one motif, mm. Common practice, no source. */
+const widestTogether = 50;
+
 /** Least area of a repeat, mm²: under it two lattice vectors point the same way but for rounding. */
 const leastRepeat = 1e-6;
 
@@ -96,17 +99,18 @@ export const artworkKeys = {
   around: optional('Repeats around', number({ least: 1, most: mostAround, whole: true })),
   scale: standard('Scale', choice<'both' | 'across'>(['both', 'across']), 'both'),
   way: optional('Way to close', readWay),
+  together: optional('Gap within a motif', length({ most: widestTogether })),
 };
 
 export const readArtwork: Reader<Artwork> = (value, place) => {
   const keys = readKeys(value, artworkKeys, place);
   if (keys?.file === undefined) return undefined;
-  const { file, lay, scale, around, way, repeat = { kind: 'grid', drop: 0, shift: 0 } } = keys;
+  const { file, lay, scale, around, way, together, repeat = { kind: 'grid', drop: 0, shift: 0 } } = keys;
   if (way !== undefined && around !== undefined)
     return report(
       within(place, 'around'),
       'one-of-two',
       'is given beside "way", which says how many go around; keep one of the two',
     );
-  return { file, repeat, lay, scale, ...given({ around, way }) };
+  return { file, repeat, lay, scale, ...given({ around, way, together }) };
 };

@@ -85,11 +85,7 @@ const jobKeysWith = (named: NamedFiles) => ({
   artwork: holding(optional('Artwork', readArtwork), artworkKeys),
   pieces: standard('Pieces', choice<Job['pieces']>(['one', 'stacked', 'gores']), 'one'),
   gores: optional('Number of gores', number({ ...goreCounts, whole: true })),
-  edges: standard(
-    'Edges',
-    choice<'straight' | 'whole-rows'>(['straight', 'whole-rows'], ['fade']),
-    'straight',
-  ),
+  edges: standard('Edges', choice<Job['edges']>(['straight', 'whole-rows', 'fade']), 'straight'),
   seam: holding(standard('Seam', readSeam, { style: 'overlap', overlap: standardOverlap }), seamKeys),
   trim: holding(standard('Trim', readTrim, standardTrim), trimKeys),
   items: holdingList(standard('Items', list(readItem), []), itemKeys),

@@ -92,6 +92,8 @@ export interface Artwork {
   readonly around?: number;
   /** A way that `repeat` lists, by its key or by its number; not beside `around`. */
   readonly way?: string | number;
+  /** Pieces no further apart than this are one motif, mm; left out, what stands clearly nearer together than to all else. */
+  readonly together?: number;
   /** `both` keeps the tile's proportions, `across` changes its size only around the vessel. */
   readonly scale: 'both' | 'across';
 }
@@ -161,7 +163,8 @@ export interface Job {
   readonly pieces: 'one' | 'stacked' | 'gores';
   /** So many gores; left out, as many as the film needs. Only with `pieces` gores. */
   readonly gores?: number;
-  readonly edges: 'straight' | 'whole-rows';
+  /** Cut straight, on whole rows, or without the motifs that would be cut. */
+  readonly edges: 'straight' | 'whole-rows' | 'fade';
   readonly seam: Seam;
   readonly trim: { readonly lip: number; readonly foot: number };
   readonly sheet?: Sheet;

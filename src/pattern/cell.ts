@@ -85,12 +85,12 @@ export function layPeriod(contours: readonly PeriodContour[], lattice: Lattice, 
   };
 }
 
-interface PlacedCopy extends Copy, Source {
+export interface PlacedCopy extends Copy, Source {
   readonly borders: ReadonlySet<number>;
 }
 
 /** Every copy of the period that may show in the box. */
-function copiesIn({ contours, lattice }: LaidPeriod, box: Box): PlacedCopy[] {
+export function copiesIn({ contours, lattice }: LaidPeriod, box: Box): PlacedCopy[] {
   return contours.flatMap(({ chords, box: own, borders }, family) => {
     const reach = {
       minX: box.minX - own.maxX,

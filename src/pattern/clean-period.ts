@@ -1,6 +1,6 @@
 // One clean period out of a crop that shows more: every motif once, and so that it joins its own copies.
 import { shifted } from '../geometry/affine.ts';
-import { type Box, boxCorners, boxOfPoints } from '../geometry/box.ts';
+import { type Box, boxCorners, boxOfPoints, movedBox } from '../geometry/box.ts';
 import { BoxIndex } from '../geometry/box-index.ts';
 import { type Contour, polygon, type Shape } from '../geometry/contour.ts';
 import { shapeArea, spanOf, tightBox } from '../geometry/measure.ts';
@@ -223,13 +223,6 @@ const totalOf = (shapes: readonly Shape[], of: (shape: Shape) => number): number
   shapes.reduce((sum, shape) => sum + of(shape), 0);
 
 const rimOf = ({ contours }: Shape): number => contours.reduce((sum, contour) => sum + spanOf(contour), 0);
-
-const movedBox = ({ minX, minY, maxX, maxY }: Box, { x, y }: Point): Box => ({
-  minX: minX + x,
-  minY: minY + y,
-  maxX: maxX + x,
-  maxY: maxY + y,
-});
 
 /** The steps that bring a box into another. */
 const stepsShowing = (box: Box, into: Box, lattice: Lattice): readonly Point[] =>

@@ -1,6 +1,6 @@
 // One period of the artwork: what a renderer would show of the tile, as contours that repeat by the lattice.
 import type { Tile } from '../artwork/tile.ts';
-import { type Box, boxCorners } from '../geometry/box.ts';
+import { type Box, boxCorners, movedBox } from '../geometry/box.ts';
 import { type Contour, polygon, type Segment, type Shape } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import { distance, type Point } from '../geometry/point.ts';
@@ -108,13 +108,6 @@ function visibleCopies(box: Box, tile: Size, lattice: Lattice): Point[] {
     .map(({ at }) => at)
     .filter((at) => isSeen(movedBox(box, at), tile));
 }
-
-const movedBox = (box: Box, { x, y }: Point): Box => ({
-  minX: box.minX + x,
-  minY: box.minY + y,
-  maxX: box.maxX + x,
-  maxY: box.maxY + y,
-});
 
 const pointsOf = (s: Segment): Point[] => (s.kind === 'line' ? [s.from, s.to] : [s.from, s.c1, s.c2, s.to]);
 

@@ -4,6 +4,14 @@ import type { Point } from '../geometry/point.ts';
 import { fitTolerance } from '../geometry/tolerance.ts';
 import { turnMotion } from '../unroll/flat-wall.ts';
 import type { Template } from '../unroll/template.ts';
+import {
+  type EdgeOptions,
+  type EdgesLaid,
+  edgesLaid,
+  fadedMotifs,
+  sliversOf,
+  takenOut,
+} from './band-edges.ts';
 import { layPeriod } from './cell.ts';
 import { type Closing, equalParts, layOut } from './closing.ts';
 import type { Lattice } from './lattice.ts';
@@ -32,6 +40,8 @@ export interface Wrap {
   readonly mismatches: readonly Mismatch[];
   /** Largest distance measured between the art's exact image on the sheet and the curves laid, mm. */
   readonly fitError: number;
+  /** What the finished edges leave out, if anything. */
+  readonly edges: EdgesLaid;
 }
 
 export interface WrapOptions {
@@ -42,13 +52,14 @@ export interface WrapOptions {
   readonly template: Template;
   /** How far art that leaves the piece goes on past the outline before it is closed, mm. */
   readonly runOff: number;
+  /** What becomes of film that the finished edges cut; left out, it is cut and all of it kept. */
+  readonly edges?: EdgeOptions;
 }
 
-/** Lay every layer of the tile around the wall. */
-export function wrapPattern(options: WrapOptions): Wrap {
-  const { tile, lattice, closing, lay, template, runOff } = options;
+/** Where the pattern is laid: the piece with its run-off, and the way from the laid pattern to it. */
+function sheetOf({ closing, lay, template, runOff }: WrapOptions): PatternSheet {
   const parts = equalParts(closing);
-  const sheet: PatternSheet = {
+  return {
     piece: laidPiece(template, lay, runOff),
     cut: laidPiece(template, lay, 0),
     map: { point: (p) => toSheet(lay, p), displacement: (at, by) => stepOnSheet(lay, at, by) },
@@ -59,17 +70,42 @@ export function wrapPattern(options: WrapOptions): Wrap {
       motion: (periods) => turnMotion(lay.wall, periods / parts),
     },
   };
+}
+
+/** Lay every layer of the tile around the wall. */
+export function wrapPattern(options: WrapOptions): Wrap {
+  const { tile, lattice, closing, edges } = options;
+  const sheet = sheetOf(options);
   const m = layOut(closing, tile.height);
-  const mismatches: Mismatch[] = [];
-  let fitError = 0;
-  const layers = tile.layers.map(({ name, colour, shapes }) => {
-    const period = layPeriod(periodOf(shapes, tile, lattice), lattice, m);
-    const laid = layLayer(period, sheet);
-    fitError = Math.max(fitError, laid.worst);
-    for (const { at, length } of laid.gaps) mismatches.push({ layer: name, ...placeOf(lay, at), length });
-    return { name, colour, shapes: laid.shapes };
-  });
-  return { layers, mismatches, fitError };
+  const periods = tile.layers.map(({ shapes }) => layPeriod(periodOf(shapes, tile, lattice), lattice, m));
+  const faded = edges?.isFaded ? fadedMotifs(periods, options, edges) : undefined;
+  const rest = faded ? faded.nets : periods;
+  const laid = rest.map((period) => layLayer(period, sheet));
+  const slivers = rest.map((period) => (edges ? sliversOf(period, options, edges) : []));
+  const layers = tile.layers.map(({ name, colour }, i) => ({
+    name,
+    colour,
+    shapes: [
+      ...(edges
+        ? takenOut(laid[i]?.shapes ?? [], slivers[i] ?? [], options, edges)
+        : (laid[i]?.shapes ?? [])),
+      ...(faded?.layers[i] ?? []),
+    ],
+  }));
+  const gaps = [
+    ...laid.flatMap((layer, i) => layer.gaps.map((gap) => ({ layer: i, ...gap }))),
+    ...(faded?.gaps ?? []),
+  ];
+  return {
+    layers,
+    mismatches: gaps.map(({ layer, at, length }) => ({
+      layer: tile.layers[layer]?.name ?? '',
+      ...placeOf(options.lay, at),
+      length,
+    })),
+    fitError: Math.max(0, faded?.worst ?? 0, ...laid.map(({ worst }) => worst)),
+    edges: edgesLaid(slivers.flat(), faded, options),
+  };
 }
 
 const placeOf = (lay: Lay, at: Point): { turn: number; along: number } => {

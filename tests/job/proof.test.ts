@@ -92,6 +92,18 @@ const cases: Readonly<Record<string, Typed>> = {
     job: { seam: { style: 'butt' }, trim: { foot: 0, lip: 0 } },
     tile,
   },
+  'a pot whose edges fade': {
+    blank: {
+      ...flat,
+      stations: [
+        { height: 0, across: 120 },
+        { height: 110, across: 96 },
+      ],
+    },
+    job: { edges: 'fade' },
+    artwork: { lay: 'conformal', repeat: { across: 40, up: 30, drop: 15 } },
+    tile,
+  },
   'a seam cut through': {
     blank: {
       ...flat,

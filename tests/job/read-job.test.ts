@@ -285,7 +285,6 @@ describe('a job file that is refused', () => {
       'artwork.around',
     ],
     ['a lay that is none', { artwork: { file: 'a', lay: 'flat' } }, 'not-a-choice', 'artwork.lay'],
-    ['edges that fade', { edges: 'fade' }, 'not-yet', 'edges'],
     ['a winding seam', { seam: { style: 'winding' } }, 'not-yet', 'seam.style'],
     ['an overlap on a butt seam', { seam: { style: 'butt', overlap: 6 } }, 'butt-overlap', 'seam.overlap'],
     ['a negative trim', { trim: { foot: -3 } }, 'not-a-length', 'trim.foot'],

@@ -7,6 +7,7 @@ import { shapeArea } from '../../src/geometry/measure.ts';
 import { distance, type Point } from '../../src/geometry/point.ts';
 import { pointAt } from '../../src/geometry/segment.ts';
 import { straightTolerance } from '../../src/geometry/tolerance.ts';
+import type { EdgeOptions } from '../../src/pattern/band-edges.ts';
 import { type Closing, closingOf, layOut } from '../../src/pattern/closing.ts';
 import { type Lattice, latticeOf, stepsIn } from '../../src/pattern/lattice.ts';
 import { conformalLay, evenLay, type Lay, toSheet } from '../../src/pattern/lay.ts';
@@ -34,6 +35,7 @@ export interface WrapCase {
   readonly wholeRows?: boolean;
   readonly overlap?: number;
   readonly clear?: number;
+  readonly edges?: EdgeOptions;
 }
 
 export interface MadeWrap {
@@ -71,7 +73,15 @@ export function makeWrap(given: WrapCase): MadeWrap {
     ...(clear === undefined ? {} : { clear }),
   });
   const tile: Tile = { width, height, layers: [{ name: 'film', colour: '#000000', shapes }] };
-  const wrap = wrapPattern({ tile, lattice, closing, lay, template, runOff });
+  const wrap = wrapPattern({
+    tile,
+    lattice,
+    closing,
+    lay,
+    template,
+    runOff,
+    ...(given.edges ? { edges: given.edges } : {}),
+  });
   const contours = (wrap.layers[0]?.shapes ?? []).flatMap((shape) => shape.contours);
   return { wrap, tile, lattice, closing, lay, template, contours };
 }

@@ -1,0 +1,57 @@
+// The edges of the band from what is typed to what is told; sizes by the drawing itself.
+import { expect, test } from 'vitest';
+import { readJob } from '../../src/job/read-job.ts';
+import { jobContent } from '../../src/job/write-job.ts';
+import { madeOf } from './a-job.ts';
+
+const blank = {
+  use: 'other',
+  stations: [
+    { height: 0, across: 80 },
+    { height: 120, across: 80 },
+  ],
+};
+/** A dot of radius 6 in the middle of a tile of 40 by 30, and a speck 1 mm beside it. */
+const tile = `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="30mm" viewBox="0 0 40 30"><circle cx="20" cy="15" r="6"/><circle cx="29" cy="15" r="2"/></svg>`;
+const made = (job: object, artwork: object = {}) =>
+  madeOf({ blank, job: { band: { from: 10, to: 100 }, ...job }, artwork, tile });
+const rules = ({ report }: Awaited<ReturnType<typeof made>>) => report.checks.map(({ rule }) => rule);
+
+test('edges that fade leave out whole motifs, count them, and say what counts as one', async () => {
+  const faded = await made({ edges: 'fade', band: { from: 10, to: 86 } });
+  const told = faded.report.checks.filter(({ rule }) => rule === 'faded');
+  // 76 mm up are 2 rows of 31.4 mm and a piece of a third, which the lip edge cuts in all 6 repeats around.
+  expect(told.map(({ says }) => says)).toEqual([
+    expect.stringMatching(
+      /^6 motifs that the lip edge would cut are left out; pieces up to 1\.?\d* mm apart count as one motif/,
+    ),
+  ]);
+  expect(rules(faded)).not.toContain('sliver');
+  expect(faded.proof.pass).toBe(true);
+});
+
+test('a straight cut leaves no film smaller than it holds, and names what it leaves out', async () => {
+  // The third row begins at 63 + 9.4 mm up; the band ends 0.6 mm into its dots.
+  const cut = await made({ band: { from: 10, to: 10 + 62.83 + 9.43 + 0.6 } }, { scale: 'both' });
+  const told = cut.report.checks.find(({ rule }) => rule === 'sliver');
+  expect(told?.says).toMatch(
+    /^a straight cut at the lip edge would leave 6 pieces smaller than this film holds \(4 mm² or 1 mm up the wall\)/,
+  );
+  expect(told?.where.along).toBeCloseTo(82.5, 0);
+  const fine = await made({ band: { from: 10, to: 10 + 78.54 } });
+  expect(rules(fine)).not.toContain('sliver');
+});
+
+test('a pattern that hangs together all around is told of, and cut straight', async () => {
+  const stripes = `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="30mm" viewBox="0 0 40 30"><rect width="40" height="9" y="8"/></svg>`;
+  const net = await madeOf({ blank, job: { edges: 'fade' }, tile: stripes });
+  expect(rules(net)).toContain('fade-net');
+});
+
+test('how far the pieces of a motif stand apart is read, and written again', () => {
+  const typed = { name: 'n', blank: 'b', edges: 'fade', artwork: { file: 'a', together: '2.1mm' } };
+  const job = readJob(typed, 'j');
+  expect(job.artwork?.together).toBe(2.1);
+  expect(readJob(jobContent(job, 'b'), 'j').artwork?.together).toBe(2.1);
+  expect(() => readJob({ ...typed, artwork: { file: 'a', together: '-1mm' } }, 'j')).toThrow();
+});
