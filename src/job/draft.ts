@@ -2,10 +2,11 @@
 import type { Finding } from '../finding.ts';
 import type { Affine } from '../geometry/affine.ts';
 import type { Lay } from '../pattern/lay.ts';
-import type { Wrap } from '../pattern/wrap.ts';
+import type { Wrap, WrapLayer } from '../pattern/wrap.ts';
 import type { Template } from '../unroll/template.ts';
-import type { ItemReport } from './items.ts';
+import type { PlaceReport } from './motif-report.ts';
 import type { PatternPlan } from './pattern-plan.ts';
+import type { PlacedMotif } from './placed-motif.ts';
 import type { Plan } from './plan.ts';
 import type { Artwork, Job } from './resolved-job.ts';
 import type { PieceChecks } from './wrap-checks.ts';
@@ -26,7 +27,12 @@ export interface Draft {
   readonly pattern: LaidPattern | undefined;
   /** From the flat wall's own frame to both drawings, mm. */
   readonly toFile: Affine;
-  readonly items: readonly ItemReport[];
+  /** Everything that is cut of it inside its outline: the pattern, and the motifs that are cut with it. */
+  readonly layers: readonly WrapLayer[];
+  /** The motifs of the job, cut with it or apart. */
+  readonly motifs: readonly PlacedMotif[];
+  /** How each of them lies. */
+  readonly places: readonly PlaceReport[];
   /** What stands against cutting the film of the piece, once a piece: among the findings too. */
   readonly filmChecks?: PieceChecks;
   readonly findings: readonly Finding[];

@@ -1,121 +1,67 @@
-// Items of a job: whether each lies where it is meant to. They are checked and outlined, not cut.
-import { checkSvg } from '../artwork/svg-check.ts';
-import type { Blank } from '../blank/blank.ts';
-import { lipZoneStart } from '../blank/lip-zone.ts';
-import { wallLength } from '../blank/wall.ts';
-import { type Finding, look, note, Refused } from '../finding.ts';
-import { precision } from '../geometry/tolerance.ts';
-import { inMm } from '../lengths/length.ts';
-import type { WallPoint } from '../unroll/flat-wall.ts';
-import { type Ground, type Miss, missesAt, nearestPlace } from '../unroll/placing.ts';
-import { sheetOnWall } from '../unroll/sheet-wall.ts';
-import { type FileBytes, textOf } from './named-files.ts';
-import type { Plan } from './plan.ts';
-import type { Item, Job } from './resolved-job.ts';
-import { type TypedIn, typedAt } from './typed-at.ts';
+// Items of a job: single drawings, each laid at a place of its own.
+import { readTile } from '../artwork/tile.ts';
+import { motifName } from '../drawing/motif-name.ts';
+import { moveContour } from '../geometry/affine.ts';
+import { type Box, boxCorners, boxOfPoints } from '../geometry/box.ts';
+import { polygon, type Shape } from '../geometry/contour.ts';
+import { tightBox } from '../geometry/measure.ts';
+import { clippedShapes, filledShapes } from '../geometry/regions.ts';
+import { chordTolerance } from '../geometry/tolerance.ts';
+import type { MakeInput } from './make-input.ts';
+import { textOf } from './named-files.ts';
+import { cutApart, type PlacedMotif } from './placed-motif.ts';
+import type { Item } from './resolved-job.ts';
 
-export interface ItemReport {
-  readonly file: string;
-  readonly at: WallPoint;
-  readonly across: number;
-  readonly up: number;
-  /** Whether it lies on one flat band, clear of all that is in the way. */
-  readonly lies: boolean;
-  readonly misses: readonly Miss[];
-  /** The nearest place where it lies; null where there is none at this size. */
-  readonly nearest: WallPoint | null;
-}
-
-export interface ItemsInput {
-  readonly job: Pick<Job, 'items' | 'artwork'>;
-  readonly jobFile: TypedIn;
-  readonly blank: Blank;
-  /** The files that the job names. */
-  readonly files: FileBytes;
-}
-
-export interface CheckedItems {
-  readonly reports: readonly ItemReport[];
-  readonly findings: readonly Finding[];
-}
-
-/** @throws Refused where an item's drawing has no size to tell its proportions by. */
-export function checkItems(input: ItemsInput, plan: Plan): CheckedItems {
-  const { job, jobFile, files } = input;
-  const items = job.items ?? [];
-  if (items.length === 0) return { reports: [], findings: [] };
-  const ground = groundOf(input, plan);
-  const reports = items.map((item) => reportOf(ground, item, textOf(files, item.file)));
-  const misplaced = reports.flatMap((report, i) => (report.lies ? [] : [misplacedItem(report, i, jobFile)]));
-  return { reports, findings: [...misplaced, notCut(reports.length, jobFile)] };
-}
-
-/** Where items may lie: seam only where a pattern is wrapped around, for items alone are pieces of their own. */
-function groundOf({ job, blank }: ItemsInput, { wall, flatBands, build, template }: Plan): Ground {
-  const lipZone = lipZoneStart(blank, wallLength(wall));
-  const beside = blank.handle
-    ? { what: 'handle' as const, offset: template.seam.start.offset }
-    : job.artwork && { what: 'seam' as const, offset: 0 };
+/** The motif of an item. @throws Refused where its drawing can't be cut. */
+export function itemMotif(
+  { job, files, tools }: Pick<MakeInput, 'job' | 'files' | 'tools'>,
+  item: Item,
+  index: number,
+): PlacedMotif {
+  const { file, across, at, lay, clear } = item;
+  const { tile, findings } = readTile(textOf(files, file), file, tools.normalise);
+  const size = { across, up: item.up ?? (across * tile.height) / tile.width };
+  const [a, d] = [across / tile.width, size.up / tile.height];
+  const move = { a, b: 0, c: 0, d, e: -across / 2, f: -size.up / 2 };
+  const frame = boxOfPoints([
+    { x: -across / 2, y: -size.up / 2 },
+    { x: across / 2, y: size.up / 2 },
+  ]);
+  const layers = tile.layers.map((layer) => ({
+    ...layer,
+    shapes: within(
+      frame,
+      filledShapes(
+        layer.shapes.flatMap(({ contours }) => contours.map((contour) => moveContour(move, contour))),
+        'nonzero',
+        chordTolerance,
+      ),
+    ),
+  }));
+  const name = motifName('item', index);
   return {
-    bands: flatBands.map((band) => ({
-      band,
-      wall: sheetOnWall(wall, build, band, (band.from + band.to) / 2).flat,
-    })),
-    keepOuts: blank.keepOuts ?? [],
-    ...(lipZone === undefined ? {} : { lipZone }),
-    ...(beside ? { beside } : {}),
+    name,
+    key: `items[${index}]`,
+    says: file,
+    motif: { layers: named(name, layers), frame },
+    size,
+    at,
+    lay,
+    isApart: cutApart(job, item.apart),
+    ...(clear === undefined ? {} : { clear }),
+    findings,
   };
 }
 
-function reportOf(ground: Ground, item: Item, text: string): ItemReport {
-  const { file, across, at } = item;
-  const size = { across, up: item.up ?? across * proportions(text, file) };
-  const misses = missesAt(ground, size, at, precision);
-  const lies = misses.length === 0;
-  const nearest = lies ? at : (nearestPlace(ground, size, at) ?? null);
-  return { file, at, ...size, lies, misses, nearest };
+/** What stands past a drawing's edges is not shown, and not cut. */
+function within(frame: Box, shapes: readonly Shape[]): readonly Shape[] {
+  const { minX, minY, maxX, maxY } = tightBox(shapes.flatMap(({ contours }) => contours));
+  const isInside = minX >= frame.minX && minY >= frame.minY && maxX <= frame.maxX && maxY <= frame.maxY;
+  return isInside
+    ? shapes
+    : clippedShapes(shapes, [{ contours: [polygon(boxCorners(frame))] }], 'intersection', chordTolerance);
 }
 
-/** Height over width of a drawing. */
-function proportions(text: string, file: string): number {
-  const { frame, findings } = checkSvg(text, file);
-  if (!frame) throw new Refused(findings.filter(({ level }) => level === 'stop'));
-  return frame.height / frame.width;
-}
-
-const missInWords = ({ what, by }: Miss): string => {
-  const size = inMm(Math.max(by, precision));
-  switch (what) {
-    case 'flat band':
-      return `reaches ${size} past where the wall is flat`;
-    case 'girth':
-      return `is ${size} wider than the wall goes around`;
-    case 'seam':
-      return `reaches ${size} over the seam`;
-    case 'handle':
-      return `reaches ${size} into the room of the handle`;
-    case 'lip zone':
-      return `reaches ${size} into the lip zone`;
-    default:
-      return `lies on the ${what}, and would have to move ${size} to clear it`;
-  }
-};
-
-function misplacedItem(
-  { file, at, across, up, misses, nearest }: ItemReport,
-  index: number,
-  jobFile: TypedIn,
-): Finding {
-  const instead = nearest
-    ? `the nearest place where it lies is turn ${nearest.turn.toFixed(5)}, ${inMm(nearest.along)} along`
-    : 'at this size it lies nowhere on this wall; make it smaller';
-  const says = `${file}, ${inMm(across)} across and ${inMm(up)} up, ${misses.map(missInWords).join(', and ')}; ${instead}`;
-  return look('item-misplaced', typedAt(jobFile, `items[${index}].at`, at), says);
-}
-
-const notCut = (count: number, jobFile: TypedIn): Finding =>
-  note(
-    'items-not-cut',
-    typedAt(jobFile, 'items'),
-    `${count === 1 ? 'the item is' : `the ${count} items are`} checked for place and outlined on the guide, but not cut yet; cut ${count === 1 ? 'it' : 'them'} apart and lay ${count === 1 ? 'it' : 'them'} to the outline`,
-  );
+/** A motif's layers by its own name; with their colours where there are several. */
+export const named = <L extends { readonly name: string }>(name: string, layers: readonly L[]): L[] =>
+  layers.map((layer) => ({ ...layer, name: layers.length === 1 ? name : `${name} ${layer.name}` }));

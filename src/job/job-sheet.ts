@@ -6,6 +6,7 @@ import { type Block, type Section, writePage } from '../deliver/write-page.ts';
 import { measuredLength } from '../lengths/length.ts';
 import type { FilmPiece } from './film-piece.ts';
 import { costSection, filmSection } from './job-sheet-film.ts';
+import { layingSection } from './motif-sheet.ts';
 import type { Ground } from './plan.ts';
 import type { FileReport, Report } from './report.ts';
 import type { Job } from './resolved-job.ts';
@@ -53,6 +54,7 @@ export function jobSheet(input: JobSheetInput): string {
       picturesSection(input.files),
       measuresSection(input),
       piecesSection(input),
+      ...layingSection(input.report.items),
       ...filmSection(input),
       ...coatsSection(input.report, job),
       ...costSection(input.report, job),

@@ -32,6 +32,7 @@ function pictures(
   drafts: readonly Draft[],
   blank: Blank,
   written: readonly WrittenPiece[],
+  parts: readonly WrittenPiece[],
   tools: JobTools,
 ): NamedFile[] {
   const [draft] = drafts;
@@ -40,7 +41,7 @@ function pictures(
   const profile = profileOfDraft(draft, blank, tools.words);
   const profileFile = { file: 'profile.svg', role: 'picture', content: profile };
   if (drafts.length > 1) return [profileFile];
-  const rolled = rolledOf(draft, blank, piece, tools.words);
+  const rolled = rolledOf(draft, blank, piece, tools.words, parts);
   return [
     { file: 'rolled.svg', role: 'picture', content: rolled },
     { file: 'rolled.png', role: 'picture', content: tools.rasterise(rolled, widthPx) },
@@ -89,7 +90,7 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
     const prints = await printFiles(options.paper, written, input.job.name, tools.words);
     const shown = options.pictures
       ? [
-          ...pictures(drafts, blank, laid, tools),
+          ...pictures(drafts, blank, laid, others, tools),
           ...checksPictures(drafts, { name: input.job.name, checks: report.checks }, tools),
         ]
       : [];

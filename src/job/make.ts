@@ -3,6 +3,7 @@
 import type { Band } from '../blank/flat-band.ts';
 import { wrapDrawings } from '../cut/wrap-drawing.ts';
 import { writeSvg } from '../deliver/write-svg.ts';
+import { isMotifLayer } from '../drawing/motif-name.ts';
 import type { Finding } from '../finding.ts';
 import { compose, rotation, translation } from '../geometry/affine.ts';
 import { degrees } from '../lengths/angle.ts';
@@ -16,8 +17,10 @@ import { type Drawn, layerNote, readDrawn, resolvedJob } from './drawn.ts';
 import { edgeFindings, edgeOptions } from './edge-findings.ts';
 import { withFilmChecks } from './film-checks.ts';
 import { guideNotes } from './guide-notes.ts';
-import { checkItems } from './items.ts';
 import type { MakeInput } from './make-input.ts';
+import { layersWith } from './motif-layers.ts';
+import { checkPlaces } from './motif-places.ts';
+import { readMotifs } from './motifs.ts';
 import { notedPlaces } from './noted-places.ts';
 import { markedJoints, markOf, panelPlaces } from './panel-places.ts';
 import { type PanelPlan, planPanels, turnInFile } from './panels.ts';
@@ -25,11 +28,13 @@ import type { Part } from './part.ts';
 import { groundOf, wholeBand } from './pattern-ground.ts';
 import { joinFindings, layOn, type PatternPlan } from './pattern-plan.ts';
 import { planPieces } from './pieces.ts';
+import type { PlacedMotif } from './placed-motif.ts';
 import { type Plan, runOff } from './plan.ts';
 import { trimFindings } from './plan-findings.ts';
 import { layersAsMade, type Proof } from './proof.ts';
 import { proofFindings } from './proof-in-words.ts';
 import { blankReport, type PatternReport, type Report } from './report.ts';
+import { motifReports } from './reported-motifs.ts';
 import { type Job, standardPanels } from './resolved-job.ts';
 import { seamReport } from './seam.ts';
 import { templateOfDrafts } from './template-report.ts';
@@ -38,6 +43,7 @@ import { templateOfDrafts } from './template-report.ts';
 export function draftPieces(input: MakeInput): readonly Draft[] {
   const plans = planPieces(input);
   const drawn = readDrawn(input, () => groundOf(plans));
+  const motifs = readMotifs(input);
   const pieces = layPieces(plans, drawn);
   const panels = planPanels(
     { ...input, ...(drawn ? { pattern: goesAround(drawn.plan) } : {}) },
@@ -47,7 +53,7 @@ export function draftPieces(input: MakeInput): readonly Draft[] {
   return pieces.flatMap((piece, index) => {
     const place = { index, count: plans.length, whole, joints: panels.joints };
     const drafts = partsOfPiece(piece, drawn, panels).map((part) =>
-      draftPiece(input, part, place, panels.findings),
+      draftPiece({ ...input, motifs }, part, place, panels.findings),
     );
     const { plan, pattern } = piece;
     return withFilmChecks(input.job, { template: plan.template, pattern, drafts });
@@ -101,7 +107,7 @@ interface PiecePlace {
 }
 
 function draftPiece(
-  input: MakeInput,
+  input: MakeInput & { readonly motifs: readonly PlacedMotif[] },
   { plan, pattern, panel }: LaidPiece,
   place: PiecePlace,
   said: readonly Finding[],
@@ -109,12 +115,14 @@ function draftPiece(
   const { template, flatBands } = plan;
   // What is said of a panel's piece is said of the whole of it.
   const whole = panel ? { ...plan, template: panel.whole } : plan;
-  const items = checkItems(input, whole);
+  const { motifs } = input;
+  const { places, findings: misplaced } = checkPlaces(input, whole, motifs);
+  const layers = layersWith(pattern?.wrap.layers ?? [], motifs, template);
   const turned = turnInFile(template, input.job, panel !== undefined);
   const drawings = wrapDrawings({
     template,
     flatLimits: flatBands.flatMap(({ from, to }) => [from, to]),
-    layers: pattern?.wrap.layers ?? [],
+    layers,
     runOff,
     notes: guideNotes({
       name: input.job.name,
@@ -130,7 +138,7 @@ function draftPiece(
     ...(input.job.seam.style === 'cut-through' ? { seamSays: 'cut both layers here' } : {}),
     turned,
     ...(input.blank.handle ? { handleSpan: input.blank.handle.spans } : {}),
-    noted: notedPlaces(input.blank, items.reports, plan),
+    noted: notedPlaces(input.blank, motifs, plan),
     words: input.tools.words,
   });
   const { name } = input.job;
@@ -147,7 +155,9 @@ function draftPiece(
     ...(panel ? { panel } : {}),
     pattern,
     toFile: compose(rotation(turned), translation(drawings.origin.x, drawings.origin.y)),
-    items: items.reports,
+    layers,
+    motifs,
+    places,
     findings: [
       ...plan.findings,
       ...barePlaces(input, { ...whole, band: whole.template.band }).filter(
@@ -156,7 +166,8 @@ function draftPiece(
       ...said,
       ...trimFindings(input),
       ...(pattern?.findings ?? []),
-      ...items.findings,
+      ...motifs.flatMap(({ findings }) => findings),
+      ...misplaced,
     ],
   };
 }
@@ -206,11 +217,11 @@ export function reportDrafts(
       ? {
           pattern: {
             ...patternReport(pattern, proof?.seamGap, { joins: mismatches.length === 0, fitError }),
-            layers: layersAsMade(drafts),
+            layers: layersAsMade(drafts).filter(({ layer }) => !isMotifLayer(layer)),
           },
         }
       : {}),
-    ...(first.items.length > 0 ? { items: first.items } : {}),
+    ...motifReports(drafts),
     ...(proof ? { proof: { pass: proof.pass, checks: proof.checks } } : {}),
     checks: once([
       ...[...drafts, ...parts].flatMap(({ findings }) => findings),

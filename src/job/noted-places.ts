@@ -1,4 +1,4 @@
-// The outlines on the guide of what is no part of the cut: the lip zone, keep-outs and items.
+// The outlines on the guide of what is no part of the cut: the lip zone, keep-outs and motifs cut apart.
 import type { Blank } from '../blank/blank.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { lipZoneStart } from '../blank/lip-zone.ts';
@@ -7,12 +7,12 @@ import { type NotedPlace, wordSize } from '../cut/marks.ts';
 import { footprintOnPiece, patchOnPiece } from '../cut/wall-patch.ts';
 import { levelAngle, toFlat } from '../unroll/flat-wall.ts';
 import type { Template } from '../unroll/template.ts';
-import type { ItemReport } from './items.ts';
+import type { PlacedMotif } from './placed-motif.ts';
 import type { Plan } from './plan.ts';
 
 export function notedPlaces(
   { keepOuts = [], ...blank }: Pick<Blank, 'keepOuts' | 'use' | 'lipZone'>,
-  items: readonly ItemReport[],
+  motifs: readonly PlacedMotif[],
   { wall, template }: Pick<Plan, 'wall' | 'template'>,
 ): readonly NotedPlace[] {
   const whole = { from: 0, to: wallLength(wall) };
@@ -29,10 +29,15 @@ export function notedPlaces(
         }
       : allAround(what, template, along),
   );
-  const laid = items.map((item, index) => ({
-    says: `item ${index + 1}`,
-    shapes: footprintOnPiece(template, item, item.at),
-  }));
+  const laid = motifs
+    .filter(({ isApart }) => isApart)
+    .map(({ name, size, at, motif: { frame } }) => ({
+      says: name.replace('-', ' '),
+      shapes: footprintOnPiece(template, size, {
+        turn: at.turn,
+        along: at.along - (frame.minY + frame.maxY) / 2,
+      }),
+    }));
   return [...atLip, ...bare, ...laid].filter(({ shapes }) => shapes.length > 0);
 }
 

@@ -17,10 +17,12 @@ import { subtract } from '../geometry/point.ts';
 import { equalParts } from '../pattern/closing.ts';
 import type { Asked, AskedWall, LayerAsMade } from '../prove/asked.ts';
 import { coverOf } from '../prove/centre.ts';
-import { type PieceText, type Proof, proofOf, type SheetText } from '../prove/proof.ts';
+import type { PieceText } from '../prove/delivered-file.ts';
+import { type Proof, proofOf, type SheetText } from '../prove/proof.ts';
 import { edgePoint } from '../unroll/template.ts';
 import { coatsOnWall } from './coats-on-wall.ts';
 import type { Draft } from './draft.ts';
+import { clearedAround, motifsAsMade } from './motifs-as-made.ts';
 import { filmGives } from './plan-findings.ts';
 import type { Job } from './resolved-job.ts';
 import { beforeSeam } from './seam.ts';
@@ -28,8 +30,8 @@ import { beforeSeam } from './seam.ts';
 export type { LayerAsMade } from '../prove/asked.ts';
 export type { Proof } from '../prove/proof.ts';
 
-/** What is known of the pattern; nothing where there is none. */
-export type KnownPattern = Pick<Asked, 'equalParts' | 'layers'>;
+/** What is known of the pattern and the motifs; nothing where there are none. */
+export type KnownPattern = Pick<Asked, 'equalParts' | 'layers' | 'motifs' | 'cleared'>;
 
 /** What the proof needs to know besides the files. */
 export interface ProofInput {
@@ -50,6 +52,15 @@ function askedWall(wall: Wall, off: number, band: Band): AskedWall {
   return { kind: 'bent', places };
 }
 
+/** A band, and the places of motifs that lie outside it. */
+function withMotifs({ from, to }: Band, { motifs = [] }: KnownPattern): Band {
+  const alongs = motifs.map(({ along }) => along);
+  return {
+    from: Math.min(from, ...alongs.map((at) => at - 1)),
+    to: Math.max(to, ...alongs.map((at) => at + 1)),
+  };
+}
+
 /** What a job asks for on its blank. @throws Refused where the blank is no wall, or the job has no band on it. */
 export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
   const { wall } = wallOf(blank);
@@ -62,7 +73,7 @@ export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
   const { coats } = coatsOnWall(wall, job.coats, { flat, band, film: film.thickness, file: 'job.json' });
   const middle = thicknessUnder(coats) + film.thickness / 2;
   return {
-    wall: askedWall(wall, middle, band),
+    wall: askedWall(wall, middle, withMotifs(band, pattern)),
     band,
     trim,
     overlap: seam.overlap,
@@ -86,13 +97,13 @@ export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
 
 /** The layers of drafts as they were drawn, from the foot up. */
 export const layersAsMade = (drafts: readonly Draft[]): readonly LayerAsMade[] =>
-  drafts.flatMap(({ plan: { template }, pattern }, piece) => {
+  drafts.flatMap(({ plan: { template }, layers }, piece) => {
     const { wall, seam, band } = template;
     const foot = edgePoint(wall, seam.start, band.from);
     const line = subtract(edgePoint(wall, seam.start, band.to), foot);
     const length = Math.hypot(line.x, line.y);
     const up = { x: line.x / length, y: line.y / length };
-    return (pattern?.wrap.layers ?? []).map(({ name, shapes }) => {
+    return layers.map(({ name, shapes }) => {
       const { area, middle } = coverOf(
         shapes.map(({ contours }) => contours),
         foot,
@@ -121,8 +132,13 @@ export function proofOfDrafts(
   const [first] = drafts;
   if (!first) throw new Error('a job has at least one piece');
   const closing = first.pattern?.plan.closing;
-  const pattern = closing && { equalParts: equalParts(closing), layers: layersAsMade(drafts) };
-  return proofOf(askedOf({ job: first.job, blank, ...(pattern ? { pattern } : {}) }), {
+  const pattern = {
+    ...(closing ? { equalParts: equalParts(closing) } : {}),
+    layers: layersAsMade(drafts),
+    motifs: motifsAsMade(drafts),
+    cleared: clearedAround(drafts),
+  };
+  return proofOf(askedOf({ job: first.job, blank, pattern }), {
     wraps: written,
     strips: parts.filter(isStrip),
     others: parts.filter((part) => !isStrip(part)),

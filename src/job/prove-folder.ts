@@ -1,8 +1,10 @@
 // `prove`: what a folder of delivered files holds, put to the proof.
+import type { Band } from '../blank/flat-band.ts';
 import { gcd } from '../pattern/lattice.ts';
-import type { LayerAsMade } from '../prove/asked.ts';
+import type { AskedMotif, Cleared, LayerAsMade } from '../prove/asked.ts';
+import type { PieceText } from '../prove/delivered-file.ts';
 import { proofOfGores } from '../prove/gore-proof.ts';
-import { type PieceText, type Proof, proofOf, type SheetText } from '../prove/proof.ts';
+import { type Proof, proofOf, type SheetText } from '../prove/proof.ts';
 import { askedGoresOf } from './gore-proof.ts';
 import { askedOf, type KnownPattern } from './proof.ts';
 import { readBlank } from './read-blank.ts';
@@ -32,10 +34,12 @@ function piecesIn(texts: DeliveredFolder['texts'], kind: 'wrap' | 'strip'): Piec
   }
   return [...found]
     .sort(([, a], [, b]) => a.piece - b.piece || (a.panel < b.panel ? -1 : 1))
-    .map(([stem]) => {
-      const [cut, guide] = [texts[`${stem}.cut.svg`], texts[`${stem}.guide.svg`]];
-      return { stem, ...(cut === undefined ? {} : { cut }), ...(guide === undefined ? {} : { guide }) };
-    });
+    .map(([stem]) => textsOf(texts, stem));
+}
+
+function textsOf(texts: DeliveredFolder['texts'], stem: string): PieceText {
+  const [cut, guide] = [texts[`${stem}.cut.svg`], texts[`${stem}.guide.svg`]];
+  return { stem, ...(cut === undefined ? {} : { cut }), ...(guide === undefined ? {} : { guide }) };
 }
 
 const sheetName = /^(sheet-\d+)\.cut\.svg$/;
@@ -60,9 +64,9 @@ function sheetsIn(texts: DeliveredFolder['texts'], report: unknown): SheetText[]
 
 /** Cut files of other pieces. */
 const othersIn = (texts: DeliveredFolder['texts'], known: readonly PieceText[]): PieceText[] =>
-  Object.entries(texts)
-    .filter(([name]) => name.endsWith('.cut.svg') && !sheetName.test(name))
-    .map(([name, cut]) => ({ stem: name.replace(/\.cut\.svg$/, ''), cut }))
+  Object.keys(texts)
+    .filter((name) => name.endsWith('.cut.svg') && !sheetName.test(name))
+    .map((name) => textsOf(texts, name.replace(/\.cut\.svg$/, '')))
     .filter(({ stem }) => !known.some((piece) => piece.stem === stem));
 
 const isNumber = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value);
@@ -83,12 +87,45 @@ function layerOf(value: unknown): LayerAsMade | undefined {
   return isNumber(right) && isNumber(up) ? { layer, piece: number, area, middle: { right, up } } : undefined;
 }
 
-/** What a report says of the pattern; what it does not say is not asked for. */
+const layersIn = (value: unknown): readonly LayerAsMade[] =>
+  Array.isArray(value) ? value.flatMap((layer) => layerOf(layer) ?? []) : [];
+
+/** What a report says of the pattern and the motifs; what it does not say is not asked for. */
 function patternIn(report: unknown): KnownPattern {
   const pattern = isObject(report) && isObject(report.pattern) ? report.pattern : {};
   const equalParts = partsOf(pattern.closes);
-  const layers = Array.isArray(pattern.layers) ? pattern.layers.flatMap((layer) => layerOf(layer) ?? []) : [];
-  return { layers, ...(equalParts === undefined ? {} : { equalParts }) };
+  const items = isObject(report) && Array.isArray(report.items) ? report.items.filter(isObject) : [];
+  const within = items.filter(({ apart }) => apart === false).flatMap(({ layers }) => layersIn(layers));
+  return {
+    layers: [...layersIn(pattern.layers), ...within],
+    motifs: items.flatMap((item) => motifOf(item) ?? []),
+    cleared: items.flatMap((item) => clearedOf(item) ?? []),
+    ...(equalParts === undefined ? {} : { equalParts }),
+  };
+}
+
+/** A motif that is cut apart, as a report tells it. */
+function motifOf({
+  name,
+  at,
+  apart,
+  layers,
+  reach,
+}: Readonly<Record<string, unknown>>): AskedMotif | undefined {
+  if (apart !== true || typeof name !== 'string' || !isObject(at) || !isNumber(at.along)) return undefined;
+  const up = bandOf(reach);
+  return { name, along: at.along, layers: layersIn(layers), ...(up ? { reach: up } : {}) };
+}
+
+function bandOf(value: unknown): Band | undefined {
+  const { from, to } = isObject(value) ? value : {};
+  return isNumber(from) && isNumber(to) ? { from, to } : undefined;
+}
+
+/** Where the pattern is taken away around a motif. */
+function clearedOf({ apart, clear, reach }: Readonly<Record<string, unknown>>): Cleared | undefined {
+  const [up, turns] = [bandOf(reach), isObject(reach) ? bandOf(reach.turns) : undefined];
+  return apart === false && isNumber(clear) && up && turns ? { ...up, turns, by: clear } : undefined;
 }
 
 /** The proof of a folder. @throws Refused where its job or blank can't be read. */

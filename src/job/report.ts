@@ -16,8 +16,8 @@ import { degrees } from '../lengths/angle.ts';
 import type { LayerAsMade } from '../prove/asked.ts';
 import type { Proof } from '../prove/proof.ts';
 import type { CoatReport } from './coats-on-wall.ts';
-import type { ItemReport } from './items.ts';
 import type { Measures } from './measures.ts';
+import type { MotifReport } from './motif-report.ts';
 import type { SeamReport } from './seam.ts';
 
 export interface BlankReport {
@@ -127,7 +127,7 @@ export interface Report {
   readonly seam?: SeamReport;
   readonly template?: TemplateReport;
   readonly pattern?: PatternReport;
-  readonly items?: readonly ItemReport[];
+  readonly items?: readonly MotifReport[];
   /** What was measured on the written files, rolled back onto the blank. */
   readonly proof?: Pick<Proof, 'pass' | 'checks'>;
   /** The sheets that the batch takes, where the job has a sheet. */

@@ -107,6 +107,12 @@ export interface Item {
   /** mm; left out, what the drawing's own proportions give. */
   readonly up?: number;
   readonly at: { readonly turn: number; readonly along: number };
+  /** `rigid` keeps its shape; `even` and `conformal` bend it along the level line of a wall that tapers. */
+  readonly lay: 'rigid' | 'even' | 'conformal';
+  /** Whether it is cut as a piece of its own; left out, where there is no pattern to cut it with. */
+  readonly apart?: boolean;
+  /** How far around it the pattern under it is taken away, mm; left out, it is laid on the pattern. */
+  readonly clear?: number;
 }
 
 /** A sheet of film, or a roll, as it lies in the cutter; mm. */

@@ -2,20 +2,40 @@
 
 import type { Blank } from '../blank/blank.ts';
 import { readSvg } from '../deliver/read-svg.ts';
+import { type DrawnGroup, movedGroups } from '../drawing/drawing.ts';
 import type { DrawWords } from '../drawing/words.ts';
+import { compose, rotation, translation } from '../geometry/affine.ts';
+import type { Point } from '../geometry/point.ts';
 import { rolledPicture } from '../picture/rolled.ts';
 import { wallRings } from '../picture/rolled-rings.ts';
-import { originOf } from '../prove/locate.ts';
-import type { Written } from './deliverables.ts';
+import { groupsOf, originOf, placeOf } from '../prove/locate.ts';
+import { levelAngle, toFlat } from '../unroll/flat-wall.ts';
+import type { Written, WrittenPiece } from './deliverables.ts';
 import type { Draft } from './draft.ts';
+import type { PlacedMotif } from './placed-motif.ts';
+import type { Plan } from './plan.ts';
 
-/** The text of rolled.svg: four views of the vessel with the sheet of the written cut file around it. */
-export function rolledOf({ plan, job }: Draft, blank: Blank, written: Written, words: DrawWords): string {
+/**
+ * The text of rolled.svg: four views of the vessel with the sheet of the written cut file around it, and on it the
+ * motifs of the written `parts`.
+ */
+export function rolledOf(
+  { plan, job, motifs }: Draft,
+  blank: Blank,
+  written: Written,
+  words: DrawWords,
+  parts: readonly WrittenPiece[] = [],
+): string {
   const { wall, template, build } = plan;
   const origin = originOf(readSvg(written.guide, 'wrap.guide.svg', ['seam']), template, 'wrap.guide.svg');
   const { footRound, lipRound, handle } = blank;
+  const wrap = readSvg(written.cut, 'wrap.cut.svg');
+  const apart = parts.flatMap((part) => {
+    const placed = motifs.find(({ name }) => name === part.stem);
+    return placed ? laidOn(placed, part, plan, origin) : [];
+  });
   return rolledPicture(
-    readSvg(written.cut, 'wrap.cut.svg'),
+    { ...wrap, groups: [...wrap.groups, ...apart] },
     {
       origin,
       wall: template.wall,
@@ -32,4 +52,20 @@ export function rolledOf({ plan, job }: Draft, blank: Blank, written: Written, w
     },
     words,
   );
+}
+
+/** A motif's written art as it would stand in the file of the wrap it is laid on. */
+function laidOn(
+  { at }: PlacedMotif,
+  { stem, cut, guide }: WrittenPiece,
+  plan: Plan,
+  origin: Point,
+): DrawnGroup[] {
+  const { x, y } = toFlat(plan.template.wall, at);
+  const place = placeOf(readSvg(guide, `${stem}.guide.svg`, ['trim', 'register']), `${stem}.guide.svg`);
+  const move = compose(
+    compose(translation(-place.x, -place.y), rotation(levelAngle(plan.template.wall, at.turn))),
+    translation(x + origin.x, y + origin.y),
+  );
+  return movedGroups(groupsOf(readSvg(cut, `${stem}.cut.svg`), 'artwork'), move);
 }

@@ -21,6 +21,25 @@ export interface LayerAsMade {
   readonly middle: { readonly right: number; readonly up: number };
 }
 
+/** A motif that is cut apart. */
+export interface AskedMotif {
+  /** Stem of its files. */
+  readonly name: string;
+  /** Height of the place it is laid about, mm along. */
+  readonly along: number;
+  /** Its layers as they were made; their middles are told from that place, mm to the right and up on the sheet. */
+  readonly layers: readonly LayerAsMade[];
+  /** What it was made to cover up the wall, mm along; left out where that isn't known. */
+  readonly reach?: Band;
+}
+
+/** Where the pattern is taken away around a motif: its reach up the wall, mm along, and around it, and by how much more. */
+export interface Cleared extends Band {
+  readonly turns: Band;
+  /** mm */
+  readonly by: number;
+}
+
 export interface Asked {
   readonly wall: AskedWall;
   /** The finished band, mm along the wall. */
@@ -45,6 +64,8 @@ export interface Asked {
   /** Repeats of the pattern around; left out where there is none. */
   readonly around?: number;
   readonly layers?: readonly LayerAsMade[];
+  readonly motifs?: readonly AskedMotif[];
+  readonly cleared?: readonly Cleared[];
 }
 
 /** Radius of the surface the film's middle lies on, mm. */

@@ -5,9 +5,10 @@ import type { NearestFinder } from '../geometry/nearest.ts';
 import type { Point } from '../geometry/point.ts';
 import { pointAt } from '../geometry/segment.ts';
 import { precision } from '../geometry/tolerance.ts';
+import type { Cleared } from './asked.ts';
 import { atMost, type Check, largest } from './check.ts';
 import { type ProvedPiece, pieceBand } from './piece.ts';
-import { onward, rightOfTurn, rollUp } from './rolled-cone.ts';
+import { girthOf, onward, type RolledCone, type RolledPoint, rightOfTurn, rollUp } from './rolled-cone.ts';
 import type { ProvedRow, RowLayer } from './row.ts';
 import { samplesOf } from './samples.ts';
 import { SegmentStarts } from './segment-starts.ts';
@@ -45,12 +46,29 @@ function rowRegion({ panels }: ProvedRow): Region {
   return { start: startOf(first), finish: finishOf(last) };
 }
 
-/** Whether a point of the sheet is on a part of it, a little inside its borders. */
-function insideOf({ cone, ...row }: ProvedRow, { start, finish }: Region): IsInside {
+/** Beside the edge of what is taken away a curve was cut, mm: there it is not as it is elsewhere. */
+const besideCleared = 0.5;
+
+/** Whether a place is where the pattern is taken away around a motif. */
+const isCleared = (cleared: readonly Cleared[], cone: RolledCone, { turn, along }: RolledPoint): boolean =>
+  cleared.some(({ from, to, turns, by }) => {
+    const off = by + besideCleared;
+    const around = off / girthOf(cone, along);
+    const turned = turn - Math.floor(turn - (turns.from - around));
+    return along >= from - off && along <= to + off && turned <= turns.to + around;
+  });
+
+/** Whether a point of the sheet is on a part of it, a little inside its borders, and not where a motif is. */
+function insideOf(
+  { cone, ...row }: ProvedRow,
+  { start, finish }: Region,
+  cleared: readonly Cleared[] = [],
+): IsInside {
   const { from, to } = pieceBand(row);
   const quarter = (finish.turn - start.turn) / 4;
   return (p) => {
     const { turn, along } = rollUp(cone, p);
+    if (isCleared(cleared, cone, { turn, along })) return false;
     if (along < from + border || along > to - border) return false;
     // A sector wider than half a turn reaches back past its own first line: each line counts on its own side only.
     if (turn < start.turn + quarter) return rightOfTurn(cone, start.turn, p) > start.across + border;
@@ -136,16 +154,20 @@ const segmentsOf = (contours: readonly Contour[]): readonly Segment[] =>
  * What a repeat misses the next one by at the most, mm, over one layer of a row; the overlap counts as one. Each panel's
  * art is looked at where the panel is, and held against all there is: the next repeat may be on another panel.
  */
-export function repeatMiss({ row, arts, contours, finder }: RowLayer, equalParts: number): number {
+export function repeatMiss(
+  { row, arts, contours, finder }: RowLayer,
+  equalParts: number,
+  cleared: readonly Cleared[] = [],
+): number {
   const ground: Ground = {
     starts: new SegmentStarts(segmentsOf(contours)),
     finder,
-    isInside: insideOf(row, rowRegion(row)),
+    isInside: insideOf(row, rowRegion(row), cleared),
     motions: [1, -1].map((sign) => onward(row.cone, sign / equalParts)),
   };
   return largest(
     arts.flatMap((art) => {
-      const isOnPanel = insideOf(row, panelRegion(art.panel));
+      const isOnPanel = insideOf(row, panelRegion(art.panel), cleared);
       return segmentsOf(art.contours).map((segment) => missOf(segment, ground, isOnPanel));
     }),
   );

@@ -1,6 +1,13 @@
 // A delivered SVG as the proof sees it: its size, its groups and their path data, and what no cutter could follow.
 import { readXml, type XmlElement, XmlFault } from '../drawing/xml.ts';
 
+/** The files of one piece, as text; one that is missing is left out. */
+export interface PieceText {
+  readonly stem: string;
+  readonly cut?: string;
+  readonly guide?: string;
+}
+
 export interface DeliveredPath {
   readonly id: string | undefined;
   readonly data: string;

@@ -10,10 +10,11 @@ import { pastPage, pastSheet } from './check-limits.ts';
 import { registerChecks } from './check-register.ts';
 import { sameChecks } from './check-same.ts';
 import { fileSizes, sizeCheck } from './check-scale.ts';
+import type { PieceText } from './delivered-file.ts';
 import { readDelivered } from './delivered-file.ts';
 import { type ProvedGores, readGores } from './gore-pieces.ts';
 import { goreSeamGap } from './gore-seams.ts';
-import type { PieceText, Proof } from './proof.ts';
+import type { Proof } from './proof.ts';
 import { seamChecks } from './seam-gap.ts';
 
 /** Hold the files of gores, which lie on one sheet, against what the job asked for. */

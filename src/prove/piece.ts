@@ -59,6 +59,7 @@ export interface PieceFiles {
   readonly isHighest: boolean;
 }
 
+/** A file's own numbers. */
 export const asIs: Affine = { a: 1, b: 0, c: 0, d: 1, e: 0, f: 0 };
 
 /** Curves of groups, and what could not be read. */

@@ -1,4 +1,5 @@
 // The proof: delivered files rolled back onto the blank and measured. Each check is a file of its own.
+import { isMotifLayer } from '../drawing/motif-name.ts';
 import type { Asked } from './asked.ts';
 import { atMost, type Check, largest } from './check.ts';
 import { coverChecks } from './check-cover.ts';
@@ -7,13 +8,14 @@ import { edgeChecks } from './check-edges.ts';
 import { fileChecks } from './check-file.ts';
 import { jointChecks } from './check-joints.ts';
 import { limitChecks } from './check-limits.ts';
+import { motifChecks } from './check-motifs.ts';
 import { registerChecks } from './check-register.ts';
 import { partsFound, repeatCheck, repeatMiss } from './check-repeats.ts';
 import { sameChecks } from './check-same.ts';
 import { scaleCheck } from './check-scale.ts';
 import { sheetChecks } from './check-sheets.ts';
 import { stripChecks } from './check-strips.ts';
-import { readDelivered } from './delivered-file.ts';
+import { type PieceText, readDelivered } from './delivered-file.ts';
 import { type ProvedPiece, placePiece } from './piece.ts';
 import { layersOfRow, type ProvedRow, type RowLayer, rowsOf } from './row.ts';
 import { type SeamGap, seamChecks, seamGap, worseGap } from './seam-gap.ts';
@@ -23,13 +25,6 @@ export interface Proof {
   readonly checks: readonly Check[];
   /** What the two ends of the art miss each other by; where there is art and a seam. */
   readonly seamGap?: SeamGap;
-}
-
-/** The files of one piece, as text; one that is missing is left out. */
-export interface PieceText {
-  readonly stem: string;
-  readonly cut?: string;
-  readonly guide?: string;
 }
 
 /** The pieces, from the foot up, each placed where the one below ends; panels side by side. */
@@ -127,7 +122,8 @@ export function proofOf(asked: Asked, files: ProofFiles): Proof {
   const missing = missingCheck(asked, wraps, pieces);
   if (pieces.length === 0) return { pass: false, checks: [missing] };
   const rows = rowsOf(pieces);
-  const layers = rows.flatMap(layersOfRow);
+  // A motif is laid once: it has no next repeat, and no seam to meet at.
+  const layers = rows.flatMap(layersOfRow).filter(({ name }) => !isMotifLayer(name));
   const gap = gapOf(asked, layers);
   const checks = [
     missing,
@@ -143,6 +139,7 @@ export function proofOf(asked: Asked, files: ProofFiles): Proof {
     ...limitChecks(pieces, asked),
     ...stripRows(asked, rows, strips),
     ...sheetRows(asked, files),
+    ...motifChecks(asked, files.others ?? []),
   ];
   return { pass: checks.every(({ pass }) => pass), checks, ...(gap ? { seamGap: gap } : {}) };
 }
@@ -160,7 +157,7 @@ const partsOf = ({ equalParts, around = 1 }: Asked, layers: readonly RowLayer[])
 function patternChecks(asked: Asked, layers: readonly RowLayer[]): Check[] {
   if (layers.length === 0) return [];
   const equalParts = partsOf(asked, layers);
-  const misses = layers.map((layer) => repeatMiss(layer, equalParts));
+  const misses = layers.map((layer) => repeatMiss(layer, equalParts, asked.cleared));
   const doubled = layers.flatMap(({ arts }) => arts).map(({ contours }) => doubledLines(contours));
   return [
     repeatCheck(largest(misses), equalParts),

@@ -30,10 +30,12 @@ export interface Typed {
   /** The artwork's keys beside its file; none without a tile. */
   readonly artwork?: object;
   readonly tile?: string;
+  /** Other files that the job names, by their names. */
+  readonly files?: Readonly<Record<string, string>>;
 }
 
 /** The draft of a job and its report. @throws Refused as the command would. */
-export async function madeOf({ blank, job = {}, artwork = {}, tile }: Typed) {
+export async function madeOf({ blank, job = {}, artwork = {}, tile, files: texts = {} }: Typed) {
   const { normalise } = await pictureEngine();
   const art = tile === undefined ? {} : { artwork: { file: 'tile.svg', ...artwork } };
   const content = { name: 'test job', blank: 'b.blank.json', ...job, ...art };
@@ -43,7 +45,7 @@ export async function madeOf({ blank, job = {}, artwork = {}, tile }: Typed) {
     jobFile: 't.job.json',
     blank: read,
     blankFile: 'b.blank.json',
-    files: filesOf(tile === undefined ? {} : { 'tile.svg': tile }),
+    files: filesOf({ ...texts, ...(tile === undefined ? {} : { 'tile.svg': tile }) }),
     tools: { normalise, words: () => [] },
   };
   const drafts = draftPieces(input);

@@ -4,8 +4,9 @@ import { askedGoresOf, goreLayersAsMade, proofOfGoresDraft } from '../../src/job
 import { draftGores, type GoresDraft, reportGores } from '../../src/job/gores.ts';
 import { readBlank } from '../../src/job/read-blank.ts';
 import { readJob } from '../../src/job/read-job.ts';
+import type { PieceText } from '../../src/prove/delivered-file.ts';
 import { proofOfGores } from '../../src/prove/gore-proof.ts';
-import type { PieceText, Proof } from '../../src/prove/proof.ts';
+import type { Proof } from '../../src/prove/proof.ts';
 import { expectWithin } from '../closeness.ts';
 import { pictureEngine } from '../pictures/compare.ts';
 import { filesOf } from './a-job.ts';

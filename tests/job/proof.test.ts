@@ -6,8 +6,9 @@ import { stemOf } from '../../src/job/deliverables.ts';
 import { askedOf, layersAsMade } from '../../src/job/proof.ts';
 import { readBlank } from '../../src/job/read-blank.ts';
 import { equalParts } from '../../src/pattern/closing.ts';
+import type { PieceText } from '../../src/prove/delivered-file.ts';
 import { readPath } from '../../src/prove/path-reader.ts';
-import { type PieceText, type Proof, proofOf } from '../../src/prove/proof.ts';
+import { type Proof, proofOf } from '../../src/prove/proof.ts';
 import { randomFrom } from '../geometry/drawn.ts';
 import { madeOf, type Typed } from './a-job.ts';
 

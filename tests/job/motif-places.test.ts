@@ -1,12 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import { checkItems } from '../../src/job/items.ts';
+import { checkPlaces } from '../../src/job/motif-places.ts';
+import { readMotifs } from '../../src/job/motifs.ts';
 import { planWrap } from '../../src/job/plan.ts';
 import { readBlank } from '../../src/job/read-blank.ts';
 import { readJob } from '../../src/job/read-job.ts';
 import { jobContent } from '../../src/job/write-job.ts';
 import { refusalsOf } from '../blank/a-blank.ts';
 import { expectWithin } from '../closeness.ts';
+import { pictureEngine } from '../pictures/compare.ts';
 import { filesOf } from './a-job.ts';
+
+const { normalise } = await pictureEngine();
 
 const drawing = (size: string) =>
   `<svg xmlns="http://www.w3.org/2000/svg" ${size}><path d="M0 0H10V5H0Z"/></svg>`;
@@ -26,7 +30,11 @@ function checked(items: readonly object[], rest: object = {}, blank: object = cu
     'j.json',
   );
   const input = { job, jobFile: 'j.json', blank: readBlank(blank, 'b.json'), blankFile: 'b.json' };
-  return checkItems({ ...input, files: filesOf({ 'tern.svg': text }) }, planWrap(input));
+  const files = filesOf({ 'tern.svg': text });
+  const motifs = readMotifs({ job, files, tools: { normalise, words: () => [] } });
+  const { places, findings } = checkPlaces(input, planWrap(input), motifs);
+  const reports = motifs.map(({ says, at, size }, i) => ({ file: says, at, ...size, ...places[i] }));
+  return { reports, findings };
 }
 
 describe('an item of a job', () => {
@@ -41,13 +49,6 @@ describe('an item of a job', () => {
       nearest: { turn: 0.5, along: 50 },
     });
     expect(checked([item({ up: '1in' })]).reports[0]?.up).toBe(25.4);
-  });
-
-  test('is told not to be cut yet, and to be well where it is', () => {
-    expect(checked([item(), item()]).findings.map(({ rule, level }) => [rule, level])).toEqual([
-      ['items-not-cut', 'note'],
-    ]);
-    expect(checked([]).findings).toEqual([]);
   });
 
   test('that misses is told by how much, and the nearest place where it lies', () => {

@@ -1,0 +1,79 @@
+// Motifs cut as pieces of their own: their files, and how they lie on the wall.
+import { motifDrawings, uprightTurn } from '../cut/motif-drawing.ts';
+import { writeSvg } from '../deliver/write-svg.ts';
+import { boxCorners } from '../geometry/box.ts';
+import { polygon } from '../geometry/contour.ts';
+import { inMm } from '../lengths/length.ts';
+import { layMotif } from '../pattern/motif.ts';
+import type { WrapLayer } from '../pattern/wrap.ts';
+import type { FlatWall } from '../unroll/flat-wall.ts';
+import type { Draft } from './draft.ts';
+import type { MakeInput } from './make-input.ts';
+import { fromSeam, wallOfMotif } from './motif-places.ts';
+import type { Part } from './part.ts';
+import type { PlacedMotif } from './placed-motif.ts';
+import type { Plan } from './plan.ts';
+
+/** The plan of the piece that a motif lies on, or of the nearest. */
+export function planUnder(drafts: readonly Draft[], { at: { along } }: Pick<PlacedMotif, 'at'>): Plan {
+  const away = ({ plan: { template: t } }: Draft) => Math.max(0, t.band.from - along, along - t.band.to);
+  const [first] = [...drafts].sort((a, b) => away(a) - away(b));
+  if (!first) throw new Error('a job has at least one piece');
+  return first.plan;
+}
+
+/** A motif laid on a sheet of its own, in the flat wall's frame. */
+export function laidApart({ motif, at, lay }: PlacedMotif, wall: FlatWall): readonly WrapLayer[] {
+  return layMotif(motif.layers, wall, { at: { turn: uprightTurn, along: at.along }, lay }).layers;
+}
+
+/** The parts of motifs that are cut apart. */
+export function motifParts({ job, tools: { words } }: MakeInput, drafts: readonly Draft[]): readonly Part[] {
+  const motifs = (drafts[0]?.motifs ?? []).filter(({ isApart }) => isApart);
+  return motifs.map((placed) => {
+    const wall = wallOfMotif(planUnder(drafts, placed), placed.at);
+    const drawings = motifDrawings({
+      wall,
+      along: placed.at.along,
+      layers: laidApart(placed, wall),
+      notes: notesOf(job.name, placed, wall),
+      words,
+    });
+    const title = `${job.name}: ${placed.name}`;
+    return {
+      stem: placed.name,
+      cut: writeSvg(drawings.cut, { title: `${title}: cut`, filled: false }),
+      guide: writeSvg(drawings.guide, { title: `${title}: guide`, filled: true }),
+      findings: [],
+      sheet: {
+        says: `${placed.name}: ${placed.says}`,
+        where: whereWords(placed, wall).join(', '),
+        size: sizeWords(placed),
+        outlines: [polygon(boxCorners(placed.motif.frame))],
+      },
+    };
+  });
+}
+
+const sizeWords = ({ size: { across, up } }: PlacedMotif): string => `${inMm(across)} across, ${inMm(up)} up`;
+
+/** A place this near the seam line is on it, mm. */
+const onLine = 0.005;
+
+/** Where a motif goes: its two lines. */
+function whereWords({ at }: PlacedMotif, wall: FlatWall): readonly string[] {
+  const away = fromSeam(wall, at);
+  const plumb =
+    Math.abs(away) < onLine
+      ? 'plumb line on the seam line'
+      : `plumb line ${inMm(Math.abs(away))} to the ${away < 0 ? 'left' : 'right'} of the seam line, measured along the level line`;
+  return [`level line ${inMm(at.along)} up the wall from the foot corner`, plumb];
+}
+
+/** Lines of words for the guide. */
+const notesOf = (job: string, placed: PlacedMotif, wall: FlatWall): string[] => [
+  `${job}: ${placed.name}, ${placed.says}`,
+  `${sizeWords(placed)}${placed.lay === 'rigid' ? '' : ', bent along the level line'}; seen from outside, foot down`,
+  ...whereWords(placed, wall),
+  'measure the squares before you cut: 25 mm and 1 in',
+];

@@ -1,0 +1,23 @@
+// How motifs that are cut apart are laid, on the job sheet.
+import type { Section } from '../deliver/write-page.ts';
+import type { MotifReport } from './motif-report.ts';
+
+/** Nothing where none is cut apart. Common practice, no source. */
+export const layingSection = (motifs: readonly Pick<MotifReport, 'apart'>[] = []): Section[] =>
+  motifs.some(({ apart }) => apart)
+    ? [
+        {
+          heading: 'Laying the motifs',
+          blocks: [
+            {
+              kind: 'ticks',
+              items: [
+                'wrap a level paper arc at each level line, and mark the plumb line on it, measured along the arc from the seam line',
+                'hold the film on its carrier to both lines of its guide before the backing comes off',
+                'lay it from its middle outwards, then lift the carrier flat back over itself',
+              ],
+            },
+          ],
+        },
+      ]
+    : [];
