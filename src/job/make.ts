@@ -12,6 +12,7 @@ import type { Lay } from '../pattern/lay.ts';
 import { wrapPattern } from '../pattern/wrap.ts';
 import type { SeamGap } from '../prove/seam-gap.ts';
 import { barePlaces } from './bare-places.ts';
+import { drawingsInOrder } from './cutting.ts';
 import { type Draft, type LaidPattern, type PanelPlace, wholePieces } from './draft.ts';
 import { type Drawn, layerNote, readDrawn, resolvedJob } from './drawn.ts';
 import { edgeFindings, edgeOptions } from './edge-findings.ts';
@@ -119,7 +120,7 @@ function draftPiece(
   const { places, findings: misplaced } = checkPlaces(input, whole, motifs);
   const layers = layersWith(pattern?.wrap.layers ?? [], motifs, template);
   const turned = turnInFile(template, input.job, panel !== undefined);
-  const drawings = wrapDrawings({
+  const drawn = wrapDrawings({
     template,
     flatLimits: flatBands.flatMap(({ from, to }) => [from, to]),
     layers,
@@ -141,6 +142,8 @@ function draftPiece(
     noted: notedPlaces(input.blank, motifs, plan),
     words: input.tools.words,
   });
+  // A plain template is drawn from its foot corner on, as a maker would.
+  const drawings = input.plain ? drawn : drawingsInOrder(drawn);
   const { name } = input.job;
   return {
     mark: markOf(place, panel),

@@ -7,6 +7,7 @@ import type { Contour } from '../geometry/contour.ts';
 import { signedArea } from '../geometry/measure.ts';
 import { degrees } from '../lengths/angle.ts';
 import { hullOf, type LaidSheets, layOnSheets, type SheetStock } from '../sheet/lay-sheets.ts';
+import { groupsInOrder } from './cutting.ts';
 import type { NamedFile, WrittenPiece } from './deliverables.ts';
 import { runOff } from './plan.ts';
 import type { SheetReport } from './report.ts';
@@ -220,8 +221,10 @@ function sheetFile(
     width: page.across,
     height: page.up,
     groups: [
-      ...(first ? [{ ...first, paths: art.flatMap(({ paths }) => paths) }] : []),
-      { role: 'outline', paths: outlines },
+      ...groupsInOrder([
+        ...(first ? [{ ...first, paths: art.flatMap(({ paths }) => paths) }] : []),
+        { role: 'outline' as const, paths: outlines },
+      ]),
     ],
   };
   const stem = `sheet-${number}`;

@@ -43,17 +43,19 @@ function momentsOf(segments: readonly Segment[], from: Point): Moments {
   return { area, x, y };
 }
 
-/** What shapes cover together, each the outer contour first, then its holes. `from`: a point near them. */
+/** What shapes cover together, each an outer contour with its holes in any order. `from`: a point near them. */
 export function coverOf(shapes: readonly (readonly Contour[])[], from: Point): Cover {
   let [area, x, y] = [0, 0, 0];
-  for (const shape of shapes)
-    shape.forEach(({ segments }, i) => {
-      const moments = momentsOf(segments, from);
+  for (const shape of shapes) {
+    const all = shape.map(({ segments }) => momentsOf(segments, from));
+    const outer = Math.max(...all.map((moments) => Math.abs(moments.area)));
+    for (const moments of all) {
       // An outer contour adds and a hole takes away, whichever way either runs.
-      const sign = (moments.area < 0 ? -1 : 1) * (i === 0 ? 1 : -1);
+      const sign = (moments.area < 0 ? -1 : 1) * (Math.abs(moments.area) === outer ? 1 : -1);
       area += sign * moments.area;
       x += sign * moments.x;
       y += sign * moments.y;
-    });
+    }
+  }
   return { area, middle: area === 0 ? from : { x: from.x + x / area, y: from.y + y / area } };
 }

@@ -19,6 +19,9 @@ const reach = 25;
 /** Art this near the border of the piece may be what is left of a shape that ends in the waste, mm. */
 const border = 0.05;
 
+/** Curves that differ by no more are copies; those that differ by more are measured place by place, mm. */
+const alike = precision / 10;
+
 type IsInside = (p: Point) => boolean;
 
 /** A part of a row's sheet between two sides, each so far across, mm, from the line up the wall at a turn. */
@@ -93,7 +96,7 @@ function missOf(segment: Segment, ground: Ground, isOnPanel: IsInside): number {
   for (const motion of ground.motions) {
     const there = moveSegment(motion, segment);
     const like = ground.starts.nearest(there, precision);
-    if (like <= precision) return like;
+    if (like <= alike) return like;
     if ([0, 0.5, 1].some((t) => ground.isInside(pointAt(there, t)))) break;
   }
   return largest(sampledMisses(segment, ground, isOnPanel));

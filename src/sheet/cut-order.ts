@@ -1,0 +1,155 @@
+// The order in which a blade takes the lines of a sheet: what lies inside first, then whatever is near.
+import type { DrawnPath } from '../drawing/drawing.ts';
+import { type Box, hullBox } from '../geometry/box.ts';
+import { BoxIndex } from '../geometry/box-index.ts';
+import type { Contour, Segment } from '../geometry/contour.ts';
+import { lineCrossings } from '../geometry/crossings.ts';
+import { signedArea } from '../geometry/measure.ts';
+import { distance, type Point } from '../geometry/point.ts';
+import { pointAt } from '../geometry/segment.ts';
+import { startedWell } from './cut-start.ts';
+import { NearestStart } from './nearest-start.ts';
+
+/** What a blade does besides cutting, for an order of its lines. */
+export interface Travel {
+  /** Way from the end of each line to the start of the next, mm. */
+  readonly length: number;
+  readonly lifts: number;
+}
+
+/** A path as it waits its turn. */
+interface Waiting {
+  readonly path: DrawnPath;
+  readonly box: Box;
+  /** Paths that lie inside it and are not cut yet. */
+  inside: number;
+  /** The path it lies in, by index; -1 for none. */
+  around: number;
+}
+
+/** A path's contours, each begun where a blade starts well: holes first, on a short way to the outer one. */
+function turned(path: DrawnPath): DrawnPath {
+  const contours = path.contours.map(startedWell);
+  if (contours.length < 2) return { ...path, contours };
+  const sizes = contours.map((contour) => Math.abs(signedArea(contour)));
+  const outer = contours[sizes.indexOf(Math.max(...sizes))];
+  const holes = contours.filter((contour) => contour !== outer);
+  const starts = holes.map(firstOf);
+  const near = new NearestStart(starts);
+  for (const i of holes.keys()) near.offer(i);
+  const away: Contour[] = [];
+  // From the outer line inwards, and back the other way.
+  let at = outer ? firstOf(outer) : home;
+  for (let next = near.take(at); next !== undefined; next = near.take(at)) {
+    const hole = holes[next];
+    if (hole) away.unshift(hole);
+    at = starts[next] ?? at;
+  }
+  return { ...path, contours: outer ? [...away, outer] : away };
+}
+
+const home: Point = { x: 0, y: 0 };
+
+const firstOf = ({ segments }: Contour): Point => segments[0]?.from ?? home;
+
+/** Whether a point lies inside closed contours, by the even-odd rule. */
+export function holds(contours: readonly Contour[], p: Point): boolean {
+  const crossings = contours
+    .flatMap(({ segments }) => segments)
+    .reduce((sum, segment) => sum + crossingsRight(segment, p), 0);
+  return crossings % 2 === 1;
+}
+
+/** How often a segment crosses the level line through a point, to the right of it; a node counts for one side only. */
+function crossingsRight(segment: Segment, { x, y }: Point): number {
+  const ys =
+    segment.kind === 'line'
+      ? [segment.from.y, segment.to.y]
+      : [segment.from.y, segment.c1.y, segment.c2.y, segment.to.y];
+  if (Math.min(...ys) > y || Math.max(...ys) < y) return 0;
+  return lineCrossings(segment, { x, y }, { x: 1, y: 0 }).filter((t) => pointAt(segment, t).x > x).length;
+}
+
+/** Which path each lies in: the smallest that holds its start, if any. */
+function nested(waiting: readonly Waiting[]): void {
+  const index = new BoxIndex(waiting.length, (add) => {
+    for (const { box } of waiting) add(box.minX, box.minY, box.maxX, box.maxY);
+  });
+  const sizeOf = ({ maxX, minX, maxY, minY }: Box) => (maxX - minX) * (maxY - minY);
+  for (const [i, inner] of waiting.entries()) {
+    // A hair off any node, so that no crossing falls on one.
+    const start = inner.path.contours.at(-1)?.segments[0];
+    if (!start) continue;
+    const p = pointAt(start, 0.382);
+    const { box } = inner;
+    const around = index
+      .meeting(p.x, p.y, p.x, p.y)
+      .filter((k) => {
+        const outer = waiting[k]?.box;
+        return (
+          k !== i &&
+          outer !== undefined &&
+          outer.minX <= box.minX &&
+          outer.minY <= box.minY &&
+          outer.maxX >= box.maxX &&
+          outer.maxY >= box.maxY &&
+          sizeOf(outer) > sizeOf(box)
+        );
+      })
+      .sort((a, b) => sizeOf(waiting[a]?.box ?? box) - sizeOf(waiting[b]?.box ?? box))
+      // What lies in a hole is inside too: only its outermost line counts.
+      .find((k) => holds(outermost(waiting[k]?.path), p));
+    if (around === undefined) continue;
+    inner.around = around;
+    const holder = waiting[around];
+    if (holder) holder.inside++;
+  }
+}
+
+const outermost = (path: DrawnPath | undefined): readonly Contour[] => path?.contours.slice(-1) ?? [];
+
+const startOf = ({ contours }: DrawnPath): Point => contours[0]?.segments[0]?.from ?? home;
+
+const endOf = ({ contours }: DrawnPath): Point => {
+  const last = contours.at(-1);
+  return (last?.closed ? last.segments[0]?.from : last?.segments.at(-1)?.to) ?? home;
+};
+
+/**
+ * Paths in the order they are cut, from a place of the blade on: a path's holes before its outer line, what lies inside
+ * another before that, and of those that may be next the nearest. Each contour begins on a straight run where it has
+ * one; its curves stay the same curves. Same paths, same order.
+ */
+export function inCutOrder(paths: readonly DrawnPath[], from: Point): readonly DrawnPath[] {
+  const waiting = paths.map((path): Waiting => {
+    const ordered = turned(path);
+    return { path: ordered, box: hullBox(ordered.contours), inside: 0, around: -1 };
+  });
+  nested(waiting);
+  const near = new NearestStart(waiting.map(({ path }) => startOf(path)));
+  for (const [i, { inside }] of waiting.entries()) if (inside === 0) near.offer(i);
+  const order: DrawnPath[] = [];
+  let at = from;
+  for (let next = near.take(at); next !== undefined; next = near.take(at)) {
+    const taken = waiting[next];
+    if (!taken) break;
+    order.push(taken.path);
+    at = endOf(taken.path);
+    const holder = waiting[taken.around];
+    if (holder && --holder.inside === 0) near.offer(taken.around);
+  }
+  return order;
+}
+
+/** What a blade travels over paths cut in this order, each contour from its start and closed ones back to it. */
+export function travelOf(paths: readonly DrawnPath[], from: Point): Travel {
+  let [at, length, lifts] = [from, 0, 0];
+  for (const contour of paths.flatMap(({ contours }) => contours)) {
+    const [start, end] = [contour.segments[0]?.from, contour.segments.at(-1)?.to];
+    if (!start || !end) continue;
+    length += distance(at, start);
+    lifts++;
+    at = contour.closed ? start : end;
+  }
+  return { length, lifts };
+}
