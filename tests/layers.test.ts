@@ -40,7 +40,8 @@ const layers: Readonly<Record<string, readonly string[]>> = {
   'page/worker': ['job', 'page/model'],
   page: ['job', 'lengths', 'page/model', 'page/worker', 'page/parts', 'page/board', 'page/steps'],
   'page/parts': ['lengths', 'page', 'page/model', 'page/steps'],
-  'page/board': ['job', 'lengths', 'page', 'page/model', 'page/parts'],
+  'page/board': ['job', 'lengths', 'page', 'page/model', 'page/parts', 'page/vessel'],
+  'page/vessel': ['job', 'page', 'page/board'],
   'page/steps': ['job', 'lengths', 'page', 'page/model', 'page/parts'],
   'page/offline': [],
 };
@@ -64,6 +65,7 @@ const adapters: Readonly<Record<string, string>> = {
   'fastest-levenshtein': 'job/schema.ts',
   pdfkit: 'deliver/write-pdf.ts',
   fflate: 'deliver/compress.ts',
+  three: 'page/vessel/scene.ts',
   '@resvg/resvg-wasm/index_bg.wasm?url': 'page/worker/engine.ts',
   '@expo-google-fonts/atkinson-hyperlegible/400Regular/AtkinsonHyperlegible_400Regular.ttf?url':
     'page/worker/engine.ts',

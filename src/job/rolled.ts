@@ -2,12 +2,13 @@
 
 import type { Blank } from '../blank/blank.ts';
 import { readSvg } from '../deliver/read-svg.ts';
-import { type DrawnGroup, movedGroups } from '../drawing/drawing.ts';
+import { type Drawing, type DrawnGroup, movedGroups } from '../drawing/drawing.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import { compose, rotation, translation } from '../geometry/affine.ts';
 import type { Point } from '../geometry/point.ts';
 import { rolledPicture } from '../picture/rolled.ts';
 import { wallRings } from '../picture/rolled-rings.ts';
+import type { RolledVessel } from '../picture/rolled-vessel.ts';
 import { groupsOf, originOf, placeOf } from '../prove/locate.ts';
 import { levelAngle, toFlat } from '../unroll/flat-wall.ts';
 import type { Written, WrittenPiece } from './deliverables.ts';
@@ -15,17 +16,19 @@ import type { Draft } from './draft.ts';
 import type { PlacedMotif } from './placed-motif.ts';
 import type { Plan } from './plan.ts';
 
-/**
- * The text of rolled.svg: four views of the vessel with the sheet of the written cut file around it, and on it the
- * motifs of the written `parts`.
- */
-export function rolledOf(
+/** A written piece and the vessel it goes around. */
+export interface RolledSubject {
+  readonly drawing: Drawing;
+  readonly vessel: RolledVessel;
+}
+
+/** The cut file read back, with the motifs of the written `parts` on it, and the vessel it belongs to. */
+export function rolledSubject(
   { plan, job, motifs }: Draft,
   blank: Blank,
   written: Written,
-  words: DrawWords,
   parts: readonly WrittenPiece[] = [],
-): string {
+): RolledSubject {
   const { wall, template, build } = plan;
   const origin = originOf(readSvg(written.guide, 'wrap.guide.svg', ['seam']), template, 'wrap.guide.svg');
   const { footRound, lipRound, handle } = blank;
@@ -34,9 +37,9 @@ export function rolledOf(
     const placed = motifs.find(({ name }) => name === part.stem);
     return placed ? laidOn(placed, part, plan, origin) : [];
   });
-  return rolledPicture(
-    { ...wrap, groups: [...wrap.groups, ...apart] },
-    {
+  return {
+    drawing: { ...wrap, groups: [...wrap.groups, ...apart] },
+    vessel: {
       origin,
       wall: template.wall,
       // The sheet is drawn at its mid-thickness, on top of the coats, as it was sized.
@@ -50,9 +53,21 @@ export function rolledOf(
       lipRound,
       ...(handle ? { handleSpan: handle.spans } : {}),
     },
-    words,
-  );
+  };
 }
+
+/** The text of rolled.svg: four views of the vessel with the sheet of the written cut file around it. */
+export const drawRolled = ({ drawing, vessel }: RolledSubject, words: DrawWords): string =>
+  rolledPicture(drawing, vessel, words);
+
+/** `drawRolled` of a draft and what was written of it. */
+export const rolledOf = (
+  draft: Draft,
+  blank: Blank,
+  written: Written,
+  words: DrawWords,
+  parts: readonly WrittenPiece[] = [],
+): string => drawRolled(rolledSubject(draft, blank, written, parts), words);
 
 /** A motif's written art as it would stand in the file of the wrap it is laid on. */
 function laidOn(

@@ -15,5 +15,8 @@ async function executable(): Promise<string> {
   return alone('browser', async () => (await import('@sparticuz/chromium')).default.executablePath());
 }
 
+/** 3D without a graphics card: the browser's own software stands in for one. */
+const softwareGraphics = '--enable-unsafe-swiftshader';
+
 export const launch = async (): Promise<Browser> =>
-  chromium.launch({ executablePath: await executable(), args: ['--no-sandbox'] });
+  chromium.launch({ executablePath: await executable(), args: ['--no-sandbox', softwareGraphics] });

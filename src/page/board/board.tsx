@@ -1,6 +1,7 @@
 // The drawing: the vessel's wall, the flat template, the finished vessel and the artwork, one at a time.
 import type { ComponentChildren } from 'preact';
 import { art, flat, hasArtwork, rolled, type ViewName, vessel, view } from '../store.ts';
+import { VesselBoard } from '../vessel/vessel-board.tsx';
 import { ArtBoard } from './art-board.tsx';
 import { FlatBoard } from './flat-board.tsx';
 import { PictureBoard } from './picture-board.tsx';
@@ -29,18 +30,7 @@ function Shown(): ComponentChildren {
         />
       );
     case 'vessel':
-      return (
-        <PictureBoard
-          svg={rolled.value.answer?.svg}
-          name="The finished vessel from four sides, drawn from the flat template"
-          empty={
-            rolled.value.answer
-              ? 'A band in several pieces is not drawn rolled yet.'
-              : 'The finished vessel is drawn here once its readings are whole.'
-          }
-          isStale={rolled.value.refused !== undefined}
-        />
-      );
+      return <VesselBoard />;
     case 'flat':
       return <FlatBoard />;
     case 'art':

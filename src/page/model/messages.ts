@@ -5,6 +5,7 @@ import type { NamedFile } from '../../job/deliverables.ts';
 import type { FlatView } from '../../job/flat-view.ts';
 import type { WayReport } from '../../job/repeat.ts';
 import type { Report } from '../../job/report.ts';
+import type { VesselView } from '../../job/vessel-view.ts';
 import type { Bench } from './bench.ts';
 
 /** A bench whose files have been handed over before: each is named by a mark. */
@@ -18,10 +19,10 @@ export interface Questions {
   readonly vessel: { readonly ask: { readonly bench: BenchAsked }; readonly answer: VesselAnswer };
   /** The job laid flat. */
   readonly flat: { readonly ask: { readonly bench: BenchAsked }; readonly answer: FlatAnswer };
-  /** The finished vessel from four sides. */
+  /** The finished vessel from four sides, and as a solid to turn; empty, and without one, for a band in several pieces. */
   readonly rolled: {
     readonly ask: { readonly bench: BenchAsked };
-    readonly answer: { readonly svg: string };
+    readonly answer: { readonly svg: string; readonly solid?: VesselView };
   };
   /** The artwork: what can be said of it before it is laid. */
   readonly art: { readonly ask: { readonly bench: BenchAsked }; readonly answer: ArtAnswer };

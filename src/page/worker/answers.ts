@@ -11,7 +11,8 @@ import { paperNamed } from '../../job/print-paper.ts';
 import { profileOfBlankAlone } from '../../job/profile-picture.ts';
 import { describeRepeat } from '../../job/repeat.ts';
 import { standardArtwork } from '../../job/resolved-job.ts';
-import { rolledOf } from '../../job/rolled.ts';
+import { drawRolled, rolledSubject } from '../../job/rolled.ts';
+import { vesselViewOf } from '../../job/vessel-view.ts';
 import type { AnswerOf, AskOf, Kind } from '../model/messages.ts';
 import { loadTools, loadWords } from './engine.ts';
 import { givenBlank, givenJob } from './given.ts';
@@ -44,7 +45,8 @@ export const answers: Answers = {
     const input = { ...givenJob(bench, files), tools: await loadTools() };
     const [draft, second] = draftPieces(input);
     if (!draft || second) return { svg: '' };
-    return { svg: rolledOf(draft, input.blank, draft, input.tools.words) };
+    const subject = rolledSubject(draft, input.blank, draft);
+    return { svg: drawRolled(subject, input.tools.words), solid: vesselViewOf(draft, subject) };
   },
 
   async art({ bench }, files) {

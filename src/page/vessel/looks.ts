@@ -1,0 +1,46 @@
+// How the maker wants to see the finished vessel. Kept while the page is open; no file of the job says it.
+import { signal } from '@preact/signals';
+
+export interface Looks {
+  /** `#rrggbb`, as colour fields give it. */
+  readonly blank: string;
+  readonly coat: string;
+  /** Of layers by name, where the maker chose another than the artwork's own. */
+  readonly films: Readonly<Record<string, string>>;
+  readonly isSeamShown: boolean;
+}
+
+export const looks = signal<Looks>({ blank: '#c9cdd0', coat: '#e8dcc0', films: {}, isSeamShown: true });
+
+/** From where it is seen. */
+export interface Side {
+  /** The turn that faces the viewer, from 0 at the seam. */
+  readonly facing: number;
+  /** How far the eye is above the level, radians. */
+  readonly elevation: number;
+  /** 1 shows the whole vessel. */
+  readonly zoom: number;
+}
+
+/** The front, a little from above. */
+export const front: Side = { facing: 0.5, elevation: 0.2, zoom: 1 };
+export const side = signal<Side>(front);
+
+/** Straight up and down are left out: there left and right would change places. */
+const elevations = { least: -1.2, most: 1.4 } as const;
+const zooms = { least: 0.6, most: 8 } as const;
+
+const within = (value: number, { least, most }: { readonly least: number; readonly most: number }): number =>
+  Math.min(most, Math.max(least, value));
+
+/** The side after the vessel is turned: `around` in turns, growing facing turn; `up` in radians, the eye rising. */
+export const turnedBy = (from: Side, around: number, up: number): Side => ({
+  ...from,
+  facing: (((from.facing + around) % 1) + 1) % 1,
+  elevation: within(from.elevation + up, elevations),
+});
+
+export const nearerBy = (from: Side, factor: number): Side => ({
+  ...from,
+  zoom: within(from.zoom * factor, zooms),
+});

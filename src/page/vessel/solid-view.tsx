@@ -1,0 +1,140 @@
+// The finished vessel to turn by hand: drag, arrow keys or touch. Nothing moves by itself.
+import { useSignal, useSignalEffect } from '@preact/signals';
+import { useEffect, useRef } from 'preact/hooks';
+import type { VesselView } from '../../job/vessel-view.ts';
+import { type Fingers, pointerHands } from '../board/pointer-hands.ts';
+import { download } from '../save.ts';
+import { said } from '../store.ts';
+import { front, looks, nearerBy, side, turnedBy } from './looks.ts';
+import type { VesselScene } from './scene.ts';
+import { VesselTools } from './vessel-tools.tsx';
+
+interface SolidViewProps {
+  readonly solid: VesselView;
+  readonly showSides: () => void;
+  /** Called where this browser draws no 3D, or stops doing so. */
+  readonly giveUp: () => void;
+}
+
+/** A step of the arrow keys: 10 degrees around, 5 degrees up. */
+const step = { around: 1 / 36, up: Math.PI / 36 } as const;
+/** A drag over this many px is one whole turn. */
+const dragTurn = 700;
+
+/** Asked of a canvas of its own, for the library complains aloud where there is none. */
+const hasWebGl = (): boolean => document.createElement('canvas').getContext('webgl2') !== null;
+
+export function SolidView({ solid, showSides, giveUp }: SolidViewProps) {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const scene = useSignal<VesselScene | undefined>(undefined);
+  const shown = useSignal(solid);
+  const drawn = useSignal(0);
+  useEffect(() => {
+    shown.value = solid;
+  }, [solid, shown]);
+
+  useEffect(() => {
+    const { current } = canvas;
+    if (!current) return undefined;
+    let isOpen = true;
+    const start = async () => {
+      if (!hasWebGl()) return giveUp();
+      const { VesselScene } = await import('./scene.ts');
+      if (isOpen) scene.value = new VesselScene(current);
+    };
+    start().catch(giveUp);
+    const lost = () => isOpen && giveUp();
+    current.addEventListener('webglcontextlost', lost);
+    const watch = new ResizeObserver(() => {
+      drawn.value = drawn.peek() + 1;
+    });
+    watch.observe(current);
+    return () => {
+      isOpen = false;
+      watch.disconnect();
+      current.removeEventListener('webglcontextlost', lost);
+      scene.peek()?.end();
+    };
+  }, []);
+
+  useSignalEffect(() => {
+    scene.value?.show(shown.value, looks.value);
+    drawn.value = drawn.peek() + 1;
+  });
+  useSignalEffect(() => {
+    void drawn.value;
+    const [now, from] = [scene.value, side.value];
+    const frame = requestAnimationFrame(() => now?.draw(from));
+    return () => cancelAnimationFrame(frame);
+  });
+
+  const turn = (around: number, up: number) => {
+    side.value = turnedBy(side.value, around, up);
+  };
+  const nearer = (factor: number) => {
+    side.value = nearerBy(side.value, factor);
+  };
+  const fingers = useRef<Fingers>(new Map());
+  // What is dragged goes with the hand: to the right, and what was further left comes to the front.
+  const hands = pointerHands(fingers.current, {
+    pan: (dx, dy) => turn(-dx / dragTurn, dy / 200),
+    zoom: (by) => nearer(by),
+    tap: () => undefined,
+    hover: () => undefined,
+  });
+  const keys: Readonly<Record<string, () => void>> = {
+    ArrowLeft: () => turn(step.around, 0),
+    ArrowRight: () => turn(-step.around, 0),
+    ArrowUp: () => turn(0, step.up),
+    ArrowDown: () => turn(0, -step.up),
+    '+': () => nearer(1.25),
+    '=': () => nearer(1.25),
+    '-': () => nearer(0.8),
+    0: () => {
+      side.value = front;
+    },
+  };
+  const save = async () => {
+    const bytes = await scene.value?.picture(side.value);
+    if (bytes) download('vessel.png', bytes);
+    said.value = bytes ? 'vessel.png saved.' : '';
+  };
+  const { facing } = side.value;
+  return (
+    <div class="solid-board">
+      <VesselTools
+        solid={solid}
+        showSides={showSides}
+        nearer={nearer}
+        save={() => {
+          save().catch((fault: unknown) => {
+            said.value = fault instanceof Error ? fault.message : String(fault);
+          });
+        }}
+      />
+      <div
+        class="solid-hands"
+        role="application"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: the vessel is turned with the arrow keys.
+        tabIndex={0}
+        aria-label="The finished vessel. Arrow keys turn and tip it, plus and minus zoom, 0 shows the front."
+        aria-describedby="solid-figures"
+        onKeyDown={(event) => {
+          const act = event.ctrlKey || event.metaKey || event.altKey ? undefined : keys[event.key];
+          if (!act) return;
+          event.preventDefault();
+          act();
+        }}
+        {...hands.on}
+      >
+        <canvas ref={canvas} class="solid-canvas" data-ready={scene.value ? 'yes' : 'no'} />
+      </div>
+      <p class="board-figures" id="solid-figures" aria-live="polite">
+        {scene.value
+          ? `Turn ${facing.toFixed(3)} faces you: ${(facing * 360).toFixed(0)}° around from the seam.`
+          : 'Opening the 3D view…'}
+        {solid.hasHandle ? ' The handle is left out here; the four sides show it.' : ''}
+      </p>
+    </div>
+  );
+}

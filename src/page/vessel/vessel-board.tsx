@@ -1,0 +1,60 @@
+// The finished vessel: turned in 3D where the browser can, else from four sides as the engine drew it.
+import { signal } from '@preact/signals';
+import { PictureBoard } from '../board/picture-board.tsx';
+import { rolled } from '../store.ts';
+import { SolidView } from './solid-view.tsx';
+
+/** Whether the four sides are wanted in place of the 3D view. */
+const isFromSides = signal(false);
+/** Whether this browser gave no 3D. */
+const isWithout3d = signal(false);
+
+export function VesselBoard() {
+  const { answer, refused } = rolled.value;
+  const solid = answer?.solid;
+  const isStale = refused !== undefined;
+  if (solid && !isStale && !isFromSides.value && !isWithout3d.value)
+    return (
+      <SolidView
+        solid={solid}
+        showSides={() => {
+          isFromSides.value = true;
+        }}
+        giveUp={() => {
+          isWithout3d.value = true;
+        }}
+      />
+    );
+  return (
+    <>
+      {solid && !isStale && !isWithout3d.value ? (
+        <div class="board-tools" role="toolbar" aria-label="Finished vessel">
+          <button
+            type="button"
+            class="tool"
+            onClick={() => {
+              isFromSides.value = false;
+            }}
+          >
+            Turn it in 3D
+          </button>
+        </div>
+      ) : null}
+      <PictureBoard
+        svg={answer?.svg}
+        name="The finished vessel from four sides, drawn from the flat template"
+        empty={
+          answer
+            ? 'A band in several pieces is not drawn rolled yet.'
+            : 'The finished vessel is drawn here once its readings are whole.'
+        }
+        isStale={isStale}
+      />
+      {solid && isWithout3d.value ? (
+        <p class="board-figures">
+          This browser shows no 3D (WebGL is off or missing), so the vessel is shown from four sides.
+        </p>
+      ) : null}
+    </>
+  );
+}
