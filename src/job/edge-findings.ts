@@ -18,7 +18,8 @@ export const edgeOptions = (
     ...(piece.from === whole.from ? (['foot'] as const) : []),
     ...(piece.to === whole.to ? (['lip'] as const) : []),
   ],
-  film,
+  // A mask's artwork is the film that goes: what is small there shows, and nothing has to hold.
+  film: film.use === 'mask' ? { minPiece: 0, minWidth: 0 } : film,
   ...(artwork?.together === undefined ? {} : { together: artwork.together }),
 });
 
@@ -39,13 +40,15 @@ export function edgeFindings(
 ): Finding[] {
   const at = ({ turn, along }: LeftOut) => typedAt(file, 'edges', { turn, along });
   return [
-    ...slivers.map((left) =>
-      note(
+    ...slivers.map(({ smallest, ...left }) => ({
+      ...note(
         'sliver',
         at(left),
-        `a straight cut at the ${left.end} edge would leave ${pieces(left.count)} smaller than this film holds (${film.minPiece} mm² or ${inMm(film.minWidth)} up the wall), so that much of the pattern is left out there`,
+        `a straight cut at the ${left.end} edge would leave ${pieces(left.count)} smaller than this film holds (${film.minPiece} mm² or ${inMm(film.minWidth)} up the wall), the smallest ${smallest.toFixed(2)} mm², so that much of the pattern is left out there`,
       ),
-    ),
+      times: left.count,
+      size: smallest,
+    })),
     ...(faded?.motifs ?? []).map((left) =>
       note(
         'faded',

@@ -1,10 +1,9 @@
 // The checks before the blade on a wrap as it will be cut: one finding for what is the same in every repeat.
 import type { FilmLayer } from '../cut/art-faults.ts';
-import { cutOffs } from '../cut/cut-off.ts';
 import type { CutLimits } from '../cut/limits.ts';
-import { periodFilm, type WrapFilm } from '../cut/period-film.ts';
+import type { WrapFilm } from '../cut/period-film.ts';
 import { isFinished, wrapFaults } from '../cut/wrap-faults.ts';
-import { type Finding, note, type Where } from '../finding.ts';
+import type { Finding, Where } from '../finding.ts';
 import type { Point } from '../geometry/point.ts';
 import { inMm } from '../lengths/length.ts';
 import { apartInArt, artPlace, type LaidArt } from '../pattern/art-place.ts';
@@ -83,7 +82,7 @@ export function wrapChecks(input: WrapCheckInput): WrapCheck[] {
     if (group) group.push(one);
     else groups.push([one]);
   }
-  return [...groups.flatMap((group) => grouped(group, input, artFile)), ...cutOffNotes(input)];
+  return groups.flatMap((group) => grouped(group, input, artFile));
 }
 
 /** A group as one finding: told of its worst place, with all the places it comes again at. */
@@ -120,25 +119,5 @@ function placesOf(group: readonly Found[], { wrap }: WrapCheckInput): WallPoint[
     const first = ((turn % (1 / parts)) + 1 / parts) % (1 / parts);
     const copies = Array.from({ length: parts }, (_, k) => ({ turn: first + k / parts, along }));
     return copies.filter((at) => isFinished(template, at));
-  });
-}
-
-/** Bits that a straight trim leaves are no fault of the artwork: a note an end. */
-function cutOffNotes(input: WrapCheckInput): WrapCheck[] {
-  const { wrap, limits, use } = input;
-  if (use === 'mask') return [];
-  const { template } = wrap;
-  const bits = cutOffs(periodFilm(wrap, 0), template, limits.minPiece);
-  return [template.band.from, template.band.to].flatMap((trim) => {
-    const own = bits.filter(({ at }) => at.along === trim).sort((a, b) => a.area - b.area);
-    const found = own.map(({ at, area }) => ({ at, key: '', size: area, tell: () => note('', {}, '') }));
-    const places = placesOf(found, input);
-    const [first] = places;
-    const [smallest] = own;
-    if (!first || !smallest) return [];
-    const end = trim === template.band.from ? 'foot' : 'lip';
-    const says = `the trim at the ${end} leaves ${places.length} ${places.length === 1 ? 'bit' : 'bits'} of motifs under the ${limits.minPiece} mm² that hold, the smallest ${smallest.area.toFixed(2)} mm²; pick them off as you trim, or end the band between rows ("edges": "whole-rows" may do that)`;
-    const told = note('trim-bits', { ...input.inFile(first), ...first }, says);
-    return [{ finding: { ...told, size: smallest.area, times: places.length }, places }];
   });
 }

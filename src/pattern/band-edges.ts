@@ -42,7 +42,8 @@ export interface LeftOut {
 }
 
 export interface EdgesLaid {
-  readonly slivers: readonly LeftOut[];
+  /** With the area of the smallest of them, mm². */
+  readonly slivers: readonly (LeftOut & { readonly smallest: number })[];
   /** Of faded edges: motifs left out, and whether there is film that hangs together all around, which can't be. */
   readonly faded?: {
     readonly motifs: readonly LeftOut[];
@@ -180,7 +181,10 @@ export function edgesLaid(
     at: { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 },
   });
   return {
-    slivers: counted(slivers.map(middle), ground),
+    slivers: counted(slivers.map(middle), ground).map((left) => ({
+      ...left,
+      smallest: Math.min(...slivers.filter(({ end }) => end === left.end).map(({ area }) => area)),
+    })),
     ...(faded
       ? {
           faded: {

@@ -111,13 +111,13 @@ describe('the period looked at stands for the whole wrap', () => {
 });
 
 describe('motifs that a straight trim cuts', () => {
-  test('leave bits that are a note, with the area of the circular segment', async () => {
+  test('would leave bits, which are left out and told, with the area of the circular segment', async () => {
     // Discs of radius 6 stand at 15, 45 mm up; a band that ends 0.5 mm above the lowest point of the next row's.
     const job = { ...plain, band: { from: 15, to: 15 + 60 + 9.5 } };
     const artwork = { around: 6, scale: 'across' };
     const { report } = await madeOf({ blank: can, job, artwork, tile: dotTile(40, 30) });
     expect(filmOf(report.checks)).toEqual([]);
-    const bits = report.checks.filter(({ rule }) => rule === 'trim-bits');
+    const bits = report.checks.filter(({ rule }) => rule === 'sliver');
     const [bit, ...others] = bits;
     expect(others).toEqual([]);
     expect(bit).toMatchObject({ level: 'note', times: 6 });
