@@ -1,84 +1,107 @@
-// A tile: the artwork of one period, as layers of areas in mm.
+// Artwork read: an SVG drawing or a picture made of pixels, as layers of areas in mm.
 import type { DrawnLine } from '../drawing/drawn-line.ts';
 import { type Finding, Refused, stop } from '../finding.ts';
+import { compose } from '../geometry/affine.ts';
 import type { Shape } from '../geometry/contour.ts';
 import { drawnLines } from './drawn-lines.ts';
 import { type SeenArea, seenAreas } from './painted-areas.ts';
 import { paintingOrderFindings } from './painting-order.ts';
+import { isPicture } from './picture-head.ts';
 import { checkSvg } from './svg-check.ts';
 import type { Normalise } from './svg-normalise.ts';
 import { readPaint } from './svg-paint.ts';
+import type { SvgFrame } from './svg-size.ts';
+import type { Tile, TileLayer } from './tile-layer.ts';
+import { type TraceOptions, tracedPicture } from './traced-picture.ts';
+import { utf8 } from './utf8.ts';
 
-export interface TileLayer {
-  /** The layer's name in files: its colour. */
-  readonly name: string;
-  /** `#rrggbb` */
-  readonly colour: string;
-  readonly shapes: readonly Shape[];
-}
-
-/** Drawn mm, y down, the top left corner of what a renderer would show at the origin. Shapes may reach past the edges. */
-export interface Tile {
-  readonly width: number;
-  readonly height: number;
-  readonly layers: readonly TileLayer[];
-}
+export type { Tile, TileLayer };
 
 /** Rules of what can be seen in a drawing but has no edge to cut; all else that is refused keeps it from being read. */
 export const uncutRules: ReadonlySet<string> = new Set(['text', 'raster', 'foreign', 'mask', 'filter']);
 
+/** A file of artwork: its text, or its bytes where it may be a picture made of pixels. */
+export type ArtContent = string | Uint8Array;
+
 /** A drawing as it is, whether it can be cut or not: its areas, its lines, and what stands against cutting it. */
 export interface DrawnArt extends Tile {
   readonly lines: readonly DrawnLine[];
-  /** Whether the file gives a real-world size. */
-  readonly sized: boolean;
+  /** Size over the size that its file gives; 1 where the file gives none. */
+  readonly scale: number;
   readonly findings: readonly Finding[];
 }
 
-/** Read an SVG text as it is drawn, to be looked at. @throws Refused only where it can't be read, or has no size. */
-export function readArt(text: string, file: string, normalise: Normalise): DrawnArt {
-  const { frame, findings } = checkSvg(text, file);
-  const stops = findings.filter(({ level, rule }) => level === 'stop' && !uncutRules.has(rule));
-  if (!frame || stops.length > 0) throw new Refused(stops);
+/** What was read, and what was left out because it has no edge to cut. */
+interface Reading {
+  readonly art: DrawnArt;
+  readonly stops: readonly Finding[];
+}
+
+/** Read artwork as it is drawn, to be looked at. @throws Refused only where it can't be read, or has no size. */
+export function readArt(
+  content: ArtContent,
+  file: string,
+  normalise: Normalise,
+  options: TraceOptions = {},
+): DrawnArt {
+  return read(content, file, normalise, options, (rule) => !uncutRules.has(rule)).art;
+}
+
+/** Read artwork as a tile. @throws Refused with everything that keeps it from being cut. */
+export function readTile(
+  content: ArtContent,
+  file: string,
+  normalise: Normalise,
+  options: TraceOptions = {},
+): { readonly tile: Tile; readonly findings: readonly Finding[] } {
+  const { art, stops } = read(content, file, normalise, options, () => true);
+  if (stops.length > 0) throw new Refused(stops);
+  const { width, height, layers, findings } = art;
+  if (layers.length > 0) return { tile: { width, height, layers }, findings };
+  const says = 'shows no area, so there is nothing to cut; fill or stroke the shapes that are to be film';
+  throw new Refused([stop('no-area', { file }, says)]);
+}
+
+function read(
+  content: ArtContent,
+  file: string,
+  normalise: Normalise,
+  options: TraceOptions,
+  isFatal: (rule: string) => boolean,
+): Reading {
+  if (typeof content !== 'string' && isPicture(content)) {
+    const { width, height, scale, layers, findings } = tracedPicture(content, file, options);
+    return { art: { width, height, scale, layers, lines: [], findings }, stops: [] };
+  }
+  const text = typeof content === 'string' ? content : utf8(content);
+  const { frame: drawn, findings } = checkSvg(text, file);
+  const stops = findings.filter(({ level, rule }) => level === 'stop' && isFatal(rule));
+  if (!drawn || stops.length > 0) throw new Refused(stops);
+  const { across } = options;
+  const frame = across === undefined ? drawn : framed(drawn, across / drawn.width);
   const paint = readPaint(normalised(text, file, normalise), frame, file);
   const areas = seenAreas(paint.painted, frame, file);
+  const asked = across === undefined ? findings : findings.filter(({ rule }) => rule !== 'no-size');
   return {
-    width: frame.width,
-    height: frame.height,
-    sized: frame.sized,
-    layers: layersOf(areas),
-    lines: drawnLines(paint.painted),
-    findings: [...findings, ...paint.findings, ...orderFindings(areas, file)],
+    art: {
+      width: frame.width,
+      height: frame.height,
+      scale: drawn.sized ? frame.width / drawn.width : 1,
+      layers: layersOf(areas),
+      lines: drawnLines(paint.painted),
+      findings: [...asked, ...paint.findings, ...orderFindings(areas, file)],
+    },
+    stops: paint.findings.filter(({ level }) => level === 'stop'),
   };
 }
 
-/** Read an SVG text as a tile. @throws Refused with everything that keeps it from being cut. */
-export function readTile(
-  text: string,
-  file: string,
-  normalise: Normalise,
-): { readonly tile: Tile; readonly findings: readonly Finding[] } {
-  const { frame, findings } = checkSvg(text, file);
-  const stops = findings.filter(({ level }) => level === 'stop');
-  if (!frame || stops.length > 0) throw new Refused(stops);
-  const paint = readPaint(normalised(text, file, normalise), frame, file);
-  const refused = paint.findings.filter(({ level }) => level === 'stop');
-  if (refused.length > 0) throw new Refused(refused);
-  const areas = seenAreas(paint.painted, frame, file);
-  const layers = layersOf(areas);
-  if (layers.length === 0)
-    throw new Refused([
-      stop(
-        'no-area',
-        { file },
-        'shows no area, so there is nothing to cut; fill or stroke the shapes that are to be film',
-      ),
-    ]);
-  return {
-    tile: { width: frame.width, height: frame.height, layers },
-    findings: [...findings, ...paint.findings, ...orderFindings(areas, file)],
-  };
-}
+/** A frame made so many times as large. */
+const framed = ({ width, height, toMm, sized }: SvgFrame, by: number): SvgFrame => ({
+  width: width * by,
+  height: height * by,
+  toMm: compose(toMm, { a: by, b: 0, c: 0, d: by, e: 0, f: 0 }),
+  sized,
+});
 
 function normalised(text: string, file: string, normalise: Normalise): string {
   try {

@@ -6,9 +6,11 @@ import { readCutter, readFilm } from '../job/read-material.ts';
 import type { FileReport } from '../job/report.ts';
 import { type Cutter, type Film, standardCutter, standardFilm } from '../job/resolved-job.ts';
 import type { JobTools } from '../job/tools.ts';
+import type { TraceOptions } from '../job/tracing.ts';
 import { radians } from '../lengths/angle.ts';
+import { coloursOf, traceOf } from './colours-flag.ts';
 import { delivered } from './delivery.ts';
-import { readText } from './files.ts';
+import { readBytes, readText } from './files.ts';
 import { FlagLengths } from './flag-lengths.ts';
 import type { CommonOptions } from './options.ts';
 import { exitStatus, printFindings, printJson } from './output.ts';
@@ -16,6 +18,7 @@ import { loadTools } from './tools.ts';
 
 export interface InspectFlags extends CommonOptions {
   readonly artAcross?: string;
+  readonly colours?: string;
   readonly film?: string;
   readonly cutter?: string;
   readonly minWidth?: string;
@@ -27,7 +30,7 @@ export interface InspectFlags extends CommonOptions {
 
 /** What the flags ask for, over the figures of a film. */
 interface Asked {
-  readonly across: number | undefined;
+  readonly trace: TraceOptions;
   readonly over: Partial<Film>;
 }
 
@@ -45,9 +48,10 @@ function askedOf(flags: InspectFlags): Asked {
     minAngle: angle === undefined ? undefined : radians(angle),
     use: useOf(flags.use, lengths),
   };
+  const colours = coloursOf(flags.colours, lengths);
   lengths.finish();
   return {
-    across,
+    trace: traceOf({ across, colours }),
     over: Object.fromEntries(Object.entries(over).filter(([, value]) => value !== undefined)),
   };
 }
@@ -90,15 +94,15 @@ async function write(
 }
 
 export async function inspectCommand(file: string, flags: InspectFlags): Promise<number> {
-  const { across, over } = askedOf(flags);
+  const { trace, over } = askedOf(flags);
   const film: Film = { ...(await named(flags.film, '--film', readFilm, standardFilm)), ...over };
   const cutter: Cutter = await named(flags.cutter, '--cutter', readCutter, standardCutter);
-  const text = await readText(file, file);
+  const content = await readBytes(file, file);
   const tools = await loadTools();
   const inspected = inspect({
-    text,
+    content,
     file: basename(file),
-    ...(across === undefined ? {} : { across }),
+    ...trace,
     film,
     cutter,
     normalise: tools.normalise,

@@ -99,6 +99,7 @@ command('repeat')
   .argument('<file>', 'a blank file, or a job file whose band, coats and film are to hold')
   .option('--band <from..to>', 'band along the wall, such as 12..130')
   .option('--art-across <length>', 'how wide the artwork is, where its file does not say')
+  .option('--colours <number>', 'in how many colours a PNG or JPEG is traced, 2 to 8')
   .action((tile: string, file: string, flags: RepeatFlags) =>
     withStatus(flags, async () => (await import('./repeat-command.ts')).repeatCommand(tile, file, flags)),
   );
@@ -107,6 +108,7 @@ command('inspect')
   .description('can artwork be cut, weeded and carried: what is too thin, too small, open or doubled')
   .argument('<art>', 'the artwork, an SVG')
   .option('--art-across <length>', 'how wide the artwork is to be; left out, as drawn')
+  .option('--colours <number>', 'in how many colours a PNG or JPEG is traced, 2 to 8')
   .option('--film <file>', 'a film file, *.film.json, whose limits hold')
   .option('--cutter <file>', 'a cutter file, *.cutter.json')
   .option('--min-width <length>', 'thinnest film that holds')

@@ -5,8 +5,9 @@ import { parseJson } from '../job/read-json.ts';
 import { describeRepeat, type RepeatInput } from '../job/repeat.ts';
 import { standardArtwork, standardJob } from '../job/resolved-job.ts';
 import { bandOf } from './band-flag.ts';
+import { coloursOf, traceOf } from './colours-flag.ts';
 import { delivered } from './delivery.ts';
-import { readText } from './files.ts';
+import { readBytes, readText } from './files.ts';
 import { FlagLengths } from './flag-lengths.ts';
 import { givenJob } from './job-input.ts';
 import type { CommonOptions } from './options.ts';
@@ -16,6 +17,7 @@ import { loadTools } from './tools.ts';
 export interface RepeatFlags extends CommonOptions {
   readonly band?: string;
   readonly artAcross?: string;
+  readonly colours?: string;
 }
 
 /** What of a job, or of a blank alone, the pattern has to go around. */
@@ -44,14 +46,15 @@ export async function repeatCommand(tile: string, file: string, flags: RepeatFla
   const lengths = new FlagLengths(flags.units);
   const band = bandOf(flags.band, lengths);
   const across = lengths.read('--art-across', flags.artAcross, 'positive');
+  const colours = coloursOf(flags.colours, lengths);
   lengths.finish();
-  const text = await readText(tile, tile);
+  const content = await readBytes(tile, tile);
   const { job, ...ground } = await groundFile(file);
   const { normalise } = await loadTools();
   const { report, lines } = describeRepeat({
     ...ground,
     job: band ? { ...job, band } : job,
-    art: { text, file: basename(tile), ...(across === undefined ? {} : { across }) },
+    art: { content, file: basename(tile), ...traceOf({ across, colours }) },
     units: flags.units,
     normalise,
   });

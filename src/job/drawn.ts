@@ -3,7 +3,7 @@ import { readTile } from '../artwork/tile.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { type Finding, note, Refused, stop } from '../finding.ts';
 import type { MakeInput } from './make-input.ts';
-import { textOf } from './named-files.ts';
+import { bytesOf } from './named-files.ts';
 import type { PatternGround } from './pattern-ground.ts';
 import { type PatternPlan, planPattern } from './pattern-plan.ts';
 import type { Artwork, Job } from './resolved-job.ts';
@@ -26,7 +26,7 @@ export function readDrawn(
   const { artwork } = job;
   if (!artwork) return undefined;
   const { file } = artwork;
-  const { tile, findings } = readTile(textOf(files, file), file, tools.normalise);
+  const { tile, findings } = readTile(bytesOf(files, file), file, tools.normalise, artwork);
   const ground = groundOf();
   const plan = planPattern(tile, artwork, job.edges, ground, { job: jobFile, art: file });
   refuseTooMany(plan, jobFile);

@@ -1,24 +1,23 @@
 // `inspect`: whether artwork can be cut, weeded and carried, before anything is laid.
 import type { Normalise } from '../artwork/svg-normalise.ts';
-import { type DrawnArt, readArt, uncutRules } from '../artwork/tile.ts';
+import { type ArtContent, type DrawnArt, readArt, uncutRules } from '../artwork/tile.ts';
+import type { TraceOptions } from '../artwork/traced-picture.ts';
 import { drawnFaults, type FilmLayer, layerEdges, layerFaults } from '../cut/art-faults.ts';
 import { maskLayer, unitedLayer } from '../cut/film-layers.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import type { Finding, Where } from '../finding.ts';
-import { moveContour } from '../geometry/affine.ts';
 import { contourLength } from '../geometry/arc-length.ts';
-import type { Contour, Shape } from '../geometry/contour.ts';
+import type { Shape } from '../geometry/contour.ts';
 import type { Point } from '../geometry/point.ts';
 import { inspectedPicture } from '../picture/inspected.ts';
 import { limitsOf } from './cut-limits.ts';
 import { drawnFinding, filmFinding } from './fault-words.ts';
 import type { Cutter, Film } from './resolved-job.ts';
 
-export interface InspectInput {
-  readonly text: string;
+/** Artwork, with how wide it is to be, mm, as drawn if left out; and in how many colours a picture is traced. */
+export interface InspectInput extends TraceOptions {
+  readonly content: ArtContent;
   readonly file: string;
-  /** How wide the drawing is to be, mm; as drawn if left out. */
-  readonly across?: number;
   readonly film: Film;
   readonly cutter: Cutter;
   readonly normalise: Normalise;
@@ -43,47 +42,22 @@ export interface Inspected {
   readonly scale: number;
 }
 
-const scaled = (contours: readonly Contour[], by: number): readonly Contour[] =>
-  by === 1
-    ? contours
-    : contours.map((contour) => moveContour({ a: by, b: 0, c: 0, d: by, e: 0, f: 0 }, contour));
-
-/** The artwork at its final size. */
-function sizedArt(art: DrawnArt, across: number | undefined): DrawnArt {
-  const by = (across ?? art.width) / art.width;
-  return {
-    ...art,
-    width: art.width * by,
-    height: art.height * by,
-    layers: art.layers.map((layer) => ({
-      ...layer,
-      shapes: layer.shapes.map(({ contours }) => ({ contours: scaled(contours, by) })),
-    })),
-    lines: art.lines.map((line) => ({
-      ...line,
-      contours: scaled(line.contours, by),
-      ...(line.stroke === undefined ? {} : { stroke: line.stroke * by }),
-    })),
-  };
-}
-
 /** @throws Refused where the artwork can't be read. */
 export function inspect(input: InspectInput): Inspected {
-  const { text, file, across, film: filmOf, cutter, normalise } = input;
-  const drawn = readArt(text, file, normalise);
-  const art = sizedArt(drawn, across);
+  const { content, file, film: filmOf, cutter, normalise } = input;
+  const art = readArt(content, file, normalise, input);
   const limits = limitsOf(filmOf, cutter);
   const united = art.layers.map(unitedLayer);
   const film = filmOf.use === 'mask' ? united.map((layer) => maskLayer(layer, art)) : united;
   // A file that gives its size is told in its own mm; one that does not, in the size it is given here.
-  const scale = drawn.sized ? art.width / drawn.width : 1;
+  const { scale } = art;
   const at = ({ x, y }: Point): Where => ({ file, x: x / scale, y: y / scale });
   const checks = [
     ...layerFaults(film, limits).map((fault) => filmFinding(fault, at(fault.at), limits, filmOf.use)),
     ...[...drawnFaults(art.lines, limits), ...layerEdges(united)].map((fault) =>
       drawnFinding(fault, at(fault.at), limits),
     ),
-    ...readingFindings(drawn, across),
+    ...readingFindings(art),
   ];
   const report = {
     checks: [...checks].sort((a, b) => seriousness(b) - seriousness(a)),
@@ -98,11 +72,9 @@ const seriousness = ({ level }: Finding): number => ['note', 'look', 'stop'].ind
 const outlineLength = (shapes: readonly Shape[]): number =>
   shapes.reduce((sum, { contours }) => sum + contours.reduce((own, c) => own + contourLength(c), 0), 0);
 
-/** What was found in reading. A size that is given here is not asked for. */
-const readingFindings = ({ findings }: DrawnArt, across: number | undefined): Finding[] =>
-  findings
-    .filter(({ rule }) => rule !== 'no-size' || across === undefined)
-    .map((finding) => (uncutRules.has(finding.rule) ? { ...finding, level: 'look' } : finding));
+/** What was found in reading. */
+const readingFindings = ({ findings }: DrawnArt): Finding[] =>
+  findings.map((finding) => (uncutRules.has(finding.rule) ? { ...finding, level: 'look' } : finding));
 
 /** The picture of inspected artwork, each finding that has a place marked with its number. */
 export function inspectionPicture(

@@ -8,7 +8,7 @@ import { tightBox } from '../geometry/measure.ts';
 import { clippedShapes, filledShapes } from '../geometry/regions.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
 import type { MakeInput } from './make-input.ts';
-import { textOf } from './named-files.ts';
+import { bytesOf } from './named-files.ts';
 import { cutApart, type PlacedMotif } from './placed-motif.ts';
 import type { Item } from './resolved-job.ts';
 
@@ -19,7 +19,7 @@ export function itemMotif(
   index: number,
 ): PlacedMotif {
   const { file, across, at, lay, clear } = item;
-  const { tile, findings } = readTile(textOf(files, file), file, tools.normalise);
+  const { tile, findings } = readTile(bytesOf(files, file), file, tools.normalise, { across });
   const size = { across, up: item.up ?? (across * tile.height) / tile.width };
   const [a, d] = [across / tile.width, size.up / tile.height];
   const move = { a, b: 0, c: 0, d, e: -across / 2, f: -size.up / 2 };

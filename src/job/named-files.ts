@@ -1,4 +1,5 @@
 // The files that a job names, whoever fetches them.
+import { utf8 } from '../artwork/utf8.ts';
 import { Refused, stop } from '../finding.ts';
 import type { Job } from './resolved-job.ts';
 
@@ -28,8 +29,3 @@ export function bytesOf(files: FileBytes, file: string): Uint8Array {
 
 /** A file as text in UTF-8, without a byte order mark. @throws Refused where the file was not given. */
 export const textOf = (files: FileBytes, file: string): string => utf8(bytesOf(files, file));
-
-/** The encoding standard's decoder, alike in Node and browsers; the core's types know neither of them. */
-declare const TextDecoder: new () => { decode(bytes: Uint8Array): string };
-
-const utf8 = (bytes: Uint8Array): string => new TextDecoder().decode(bytes);

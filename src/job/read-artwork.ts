@@ -1,4 +1,5 @@
 // The artwork of a job, as typed: its file, how it repeats, how it is laid and closed.
+import { mostColours } from '../artwork/picture-colours.ts';
 import { cross, type Point } from '../geometry/point.ts';
 import { inMm } from '../lengths/length.ts';
 import type { Artwork, Repeat } from './resolved-job.ts';
@@ -100,17 +101,29 @@ export const artworkKeys = {
   scale: standard('Scale', choice<'both' | 'across'>(['both', 'across']), 'both'),
   way: optional('Way to close', readWay),
   together: optional('Gap within a motif', length({ most: widestTogether })),
+  across: optional('Artwork across', length()),
+  colours: optional('Colours', number({ least: 2, most: mostColours, whole: true })),
 };
 
 export const readArtwork: Reader<Artwork> = (value, place) => {
   const keys = readKeys(value, artworkKeys, place);
   if (keys?.file === undefined) return undefined;
-  const { file, lay, scale, around, way, together, repeat = { kind: 'grid', drop: 0, shift: 0 } } = keys;
+  const {
+    file,
+    lay,
+    scale,
+    around,
+    way,
+    together,
+    across,
+    colours,
+    repeat = { kind: 'grid', drop: 0, shift: 0 },
+  } = keys;
   if (way !== undefined && around !== undefined)
     return report(
       within(place, 'around'),
       'one-of-two',
       'is given beside "way", which says how many go around; keep one of the two',
     );
-  return { file, repeat, lay, scale, ...given({ around, way, together }) };
+  return { file, repeat, lay, scale, ...given({ around, way, together, across, colours }) };
 };

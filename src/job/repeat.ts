@@ -1,7 +1,7 @@
 // The work of `repeat`: does a tile join itself, what repeat does it truly have, and how can it close on this blank.
-import { sizedTile } from '../artwork/sized-tile.ts';
 import type { Normalise } from '../artwork/svg-normalise.ts';
-import { readTile, type Tile } from '../artwork/tile.ts';
+import { type ArtContent, readTile, type Tile } from '../artwork/tile.ts';
+import type { TraceOptions } from '../artwork/traced-picture.ts';
 import { type Finding, look, note } from '../finding.ts';
 import { degrees } from '../lengths/angle.ts';
 import { measuredLength, type Units } from '../lengths/length.ts';
@@ -16,8 +16,8 @@ import { openInWords, stepsInWords, wayInWords } from './way-words.ts';
 
 export interface RepeatInput extends PiecesInput {
   readonly job: PiecesInput['job'] & Pick<Job, 'edges'> & { readonly artwork: Artwork };
-  /** The artwork; `across`: how wide it is, mm, where that is not what its file says. */
-  readonly art: { readonly text: string; readonly file: string; readonly across?: number };
+  /** The artwork; how wide it is, mm, and in how many colours it is traced, where the job does not say. */
+  readonly art: { readonly content: ArtContent; readonly file: string } & TraceOptions;
   readonly units: Units;
   readonly normalise: Normalise;
 }
@@ -77,7 +77,12 @@ const mostPlaces = 50;
 /** All that can be said of a tile's repeat on a blank. @throws Refused where tile, job or blank can't be used. */
 export function describeRepeat(input: RepeatInput): RepeatDescription {
   const { job, art, units, normalise } = input;
-  const { tile, findings } = tileOf(art, normalise);
+  const { across, colours } = job.artwork;
+  const { tile, findings } = readTile(art.content, art.file, normalise, {
+    ...(across === undefined ? {} : { across }),
+    ...(colours === undefined ? {} : { colours }),
+    ...art,
+  });
   const plans = planPieces(input);
   const ground = groundOf(plans);
   const study = repeatStudyOf(tile, latticeOfRepeat(job.artwork.repeat, tile));
@@ -113,15 +118,6 @@ export function describeRepeat(input: RepeatInput): RepeatDescription {
     tile,
     study,
     ways,
-  };
-}
-
-function tileOf({ text, file, across }: RepeatInput['art'], normalise: Normalise) {
-  const read = readTile(text, file, normalise);
-  if (across === undefined) return read;
-  return {
-    tile: sizedTile(read.tile, across),
-    findings: read.findings.filter(({ rule }) => rule !== 'no-size'),
   };
 }
 

@@ -96,6 +96,10 @@ export interface Artwork {
   readonly together?: number;
   /** `both` keeps the tile's proportions, `across` changes its size only around the vessel. */
   readonly scale: 'both' | 'across';
+  /** How wide the artwork is, mm; left out, what its file says. */
+  readonly across?: number;
+  /** In how many colours a picture made of pixels is traced; left out, as many as it plainly has. */
+  readonly colours?: number;
 }
 
 /** A single motif, laid upright with its middle at a place of the wall. */

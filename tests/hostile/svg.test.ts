@@ -31,7 +31,7 @@ test('drawings changed at random are read or refused in words', async () => {
     let text = pick(random, drawings);
     for (let i = 0; i <= random() * 4; i++) text = mutatedSvg(text, random);
     const fault = await faultOf(() =>
-      inspect({ text, file: 'a.svg', film: standardFilm, cutter: standardCutter, normalise }),
+      inspect({ content: text, file: 'a.svg', film: standardFilm, cutter: standardCutter, normalise }),
     );
     if (fault !== undefined) faults.push({ seed, input: text.slice(0, 3000), fault });
   }

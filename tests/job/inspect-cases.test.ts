@@ -46,7 +46,7 @@ describe('artwork is inspected', () => {
   test.each(cases)('$name', ({ at }) => {
     const { checks: wanted, across }: Case = JSON.parse(readFileSync(`${at}case.json`, 'utf8'));
     const { report } = inspect({
-      text: readFileSync(`${at}art.svg`, 'utf8'),
+      content: readFileSync(`${at}art.svg`, 'utf8'),
       file: 'art.svg',
       ...(across === undefined ? {} : { across }),
       film: standardFilm,

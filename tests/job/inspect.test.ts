@@ -17,7 +17,7 @@ beforeAll(async () => {
 const svg = (body: string, size = 'width="100mm" height="60mm" viewBox="0 0 100 60"'): string =>
   `<svg xmlns="http://www.w3.org/2000/svg" ${size}>${body}</svg>`;
 const inspected = (text: string, rest: Partial<InspectInput> = {}) =>
-  inspect({ text, file: 'a.svg', film: standardFilm, cutter: standardCutter, normalise, ...rest });
+  inspect({ content: text, file: 'a.svg', film: standardFilm, cutter: standardCutter, normalise, ...rest });
 
 const slotted = '<path d="M10 10H40V40H25.15V20H24.85V40H10Z"/>';
 

@@ -31,7 +31,7 @@ const art = `<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="80mm"
 
 test('bad artwork is drawn with a numbered mark for each finding, of a shape by its rule, and the list of them', async () => {
   const inspected = inspect({
-    text: art,
+    content: art,
     file: 'flotsam.svg',
     film: standardFilm,
     cutter: standardCutter,

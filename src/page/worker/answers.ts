@@ -6,7 +6,7 @@ import { flatViewOf } from '../../job/flat-view.ts';
 import { inspect } from '../../job/inspect.ts';
 import { draftPieces, reportDrafts } from '../../job/make.ts';
 import { makeFiles } from '../../job/make-files.ts';
-import { type FileBytes, textOf } from '../../job/named-files.ts';
+import { bytesOf, type FileBytes } from '../../job/named-files.ts';
 import { paperNamed } from '../../job/print-paper.ts';
 import { profileOfBlankAlone } from '../../job/profile-picture.ts';
 import { describeRepeat } from '../../job/repeat.ts';
@@ -54,7 +54,7 @@ export const answers: Answers = {
     const { normalise } = await loadTools();
     const file = job.artwork?.file ?? '';
     const { film, cutter } = job;
-    const seen = inspect({ text: textOf(files, file), file, film, cutter, normalise });
+    const seen = inspect({ ...job.artwork, content: bytesOf(files, file), file, film, cutter, normalise });
     return { ...artViewOf(seen), ...seen.report };
   },
 
@@ -62,7 +62,7 @@ export const answers: Answers = {
     const { job, ...ground } = givenJob(bench, files);
     const { normalise } = await loadTools();
     const artwork = job.artwork ?? standardArtwork;
-    const art = { text: textOf(files, artwork.file), file: artwork.file };
+    const art = { content: bytesOf(files, artwork.file), file: artwork.file };
     const input = { ...ground, job: { ...job, artwork }, art, units: bench.units, normalise };
     const { report, lines } = describeRepeat(input);
     return { joins: report.joins, ways: report.ways, taken: report.taken, lines: lines.slice(0, 3) };

@@ -1,0 +1,167 @@
+// A picture made of pixels as areas: its few colours, each traced along its edge to a fraction of a pixel.
+import { type Finding, look, Refused, stop } from '../finding.ts';
+import { moveContour } from '../geometry/affine.ts';
+import type { Contour, Shape } from '../geometry/contour.ts';
+import { polygon } from '../geometry/contour.ts';
+import { fitPoints } from '../geometry/fit-points.ts';
+import { levelLines, type SampleGrid } from '../geometry/level-lines.ts';
+import { signedArea } from '../geometry/measure.ts';
+import { filledShapes } from '../geometry/regions.ts';
+import { chordTolerance } from '../geometry/tolerance.ts';
+import { inMm, mostLength } from '../lengths/length.ts';
+import { decodePicture, type Picture } from './decode-picture.ts';
+import { type Colour, colouredPicture } from './picture-colours.ts';
+import { coverOf } from './picture-cover.ts';
+import { mostPixels, type PictureHead, pictureHead } from './picture-head.ts';
+import type { TileLayer } from './tile-layer.ts';
+
+export interface TraceOptions {
+  /** How wide the picture is to be, mm; by its own resolution if left out. */
+  readonly across?: number;
+  /** How many colours it is traced in, 2 to 8; as many as it plainly has if left out. */
+  readonly colours?: number;
+}
+
+export interface Traced {
+  readonly width: number;
+  readonly height: number;
+  /** Size over the size that its file gives; 1 where the file gives none. */
+  readonly scale: number;
+  readonly layers: readonly TileLayer[];
+  readonly findings: readonly Finding[];
+}
+
+/** How far, in pixels, what is fitted may lie from the traced edge. */
+const fitMiss = 0.2;
+
+/** Directions of an edge are taken over so many pixels. */
+const reach = 2.5;
+
+/** Areas of fewer pixels are specks of the picture, not of the art. */
+const leastPixels = 6;
+
+/** A colour so light, in every channel, is the ground that the picture stands on, not film. */
+const groundFrom = 240;
+
+/** Trace a picture. @throws Refused where it is broken, too large, turned by its camera or of no known size. */
+export function tracedPicture(bytes: Uint8Array, file: string, options: TraceOptions): Traced {
+  const head = headOf(bytes, file);
+  const size = sizeOf(head, file, options);
+  const picture = pixelsOf(bytes, head, file);
+  const coloured = colouredPicture(picture, options.colours);
+  const grounds = groundsOf(coloured.palette);
+  const layers = coloured.palette.flatMap((colour, label): TileLayer[] => {
+    if (grounds.has(label)) return [];
+    const values = coverOf(picture, coloured, label);
+    const shapes = shapesIn({ width: picture.width, height: picture.height, values }, size);
+    const name = hex(colour);
+    return shapes.length === 0 ? [] : [{ name, colour: name, shapes }];
+  });
+  if (layers.length === 0)
+    throw new Refused([
+      stop('no-area', { file }, 'shows nothing but one light ground, so there is nothing to cut'),
+    ]);
+  const told = tracedFinding(
+    head,
+    size,
+    layers,
+    [...grounds].map((label) => hex(coloured.palette[label] ?? [255, 255, 255])),
+  );
+  const { width, height, pixel } = size;
+  const scale = head.resolution ? pixel.x * head.resolution.x : 1;
+  return { width, height, scale, layers, findings: [look('traced', { file }, told)] };
+}
+
+interface Size {
+  readonly width: number;
+  readonly height: number;
+  /** mm a pixel, across and up. */
+  readonly pixel: { readonly x: number; readonly y: number };
+}
+
+function headOf(bytes: Uint8Array, file: string): PictureHead {
+  let head: PictureHead | undefined;
+  try {
+    head = pictureHead(bytes);
+  } catch (fault) {
+    if (!(fault instanceof RangeError)) throw fault;
+  }
+  const refuse = (rule: string, says: string): never => {
+    throw new Refused([stop(rule, { file }, says)]);
+  };
+  if (!head || !(head.width > 0 && head.height > 0))
+    return refuse('unreadable', 'is a picture that breaks off or has no size; save it again as PNG');
+  const { width, height, isTurned } = head;
+  if (!(width * height <= mostPixels))
+    refuse(
+      'too-many-pixels',
+      `has ${width} x ${height} pixels; up to ${mostPixels / 1e6} million are traced, so save it smaller`,
+    );
+  if (isTurned)
+    refuse('turned-picture', 'is stored turned, as cameras do; open it, save it upright, and give that');
+  return head;
+}
+
+function sizeOf({ width, height, resolution }: PictureHead, file: string, { across }: TraceOptions): Size {
+  if (across !== undefined) {
+    const ratio = resolution ? resolution.x / resolution.y : 1;
+    const x = across / width;
+    return { width: across, height: height * x * ratio, pixel: { x, y: x * ratio } };
+  }
+  if (!resolution) {
+    const says = `is ${width} x ${height} pixels and does not say how large one is; give its width by --art-across 60mm, or "across" in the job's artwork`;
+    throw new Refused([stop('no-size', { file }, says)]);
+  }
+  const [x, y] = [1 / resolution.x, 1 / resolution.y];
+  if (width * x > mostLength || height * y > mostLength)
+    throw new Refused([
+      stop(
+        'no-size',
+        { file },
+        `is ${inMm(width * x)} wide by its own resolution; give its width by --art-across`,
+      ),
+    ]);
+  return { width: width * x, height: height * y, pixel: { x, y } };
+}
+
+function pixelsOf(bytes: Uint8Array, head: PictureHead, file: string): Picture {
+  try {
+    return decodePicture(bytes, head);
+  } catch (fault) {
+    const says = `can't be read as ${head.kind}: ${(fault as Error).message}; save it again as PNG`;
+    throw new Refused([stop('unreadable', { file }, says)]);
+  }
+}
+
+/** The lightest colour, if it is light enough to be the ground; all of them that are. */
+function groundsOf(palette: readonly Colour[]): ReadonlySet<number> {
+  const light = palette.flatMap((colour, i) => (Math.min(...colour) >= groundFrom ? [i] : []));
+  if (light.length > 0 || palette.length !== 2) return new Set(light);
+  // Of two colours the lighter is the ground, as on yellowed paper.
+  const [one, other] = palette.map(([r, g, b]) => r + g + b);
+  return new Set([(one ?? 0) > (other ?? 0) ? 0 : 1]);
+}
+
+function shapesIn(grid: SampleGrid, { pixel }: Size): Shape[] {
+  const toMm = { a: pixel.x, b: 0, c: 0, d: pixel.y, e: 0, f: 0 };
+  const contours = levelLines(grid)
+    .filter((points) => Math.abs(signedArea(polygon(points))) >= leastPixels)
+    .map((points): Contour => moveContour(toMm, fitPoints(points, { tolerance: fitMiss, reach })));
+  return filledShapes(contours, 'evenodd', chordTolerance);
+}
+
+const hex = (colour: Colour): string =>
+  `#${colour.map((channel) => Math.round(channel).toString(16).padStart(2, '0')).join('')}`;
+
+function tracedFinding(
+  { kind, width, height, resolution }: PictureHead,
+  size: Size,
+  layers: readonly TileLayer[],
+  grounds: readonly string[],
+): string {
+  const colours = layers.map(({ colour }) => colour).join(', ');
+  const left = grounds.length > 0 ? `; ${grounds.join(', ')} was left as the ground` : '';
+  const by = resolution ? 'by its own resolution' : 'by the width given';
+  const pixel = inMm(size.pixel.x);
+  return `is a ${kind} of ${width} x ${height} pixels, ${pixel} each ${by}: traced in ${layers.length === 1 ? 'one colour' : `${layers.length} colours`} (${colours})${left}. Edges lie within half a pixel; look at the traced picture before you cut`;
+}
