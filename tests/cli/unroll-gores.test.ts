@@ -279,11 +279,11 @@ describe('the guide of gores', () => {
     }
   });
 
-  test('has seam, finished edges, a tick at both ends of each gore, four crosses and the two squares', () => {
+  test('has seam, finished edges, ticks at both ends and a middle line of each gore, four crosses and the two squares', () => {
     const guide = guideOf('few');
     expect(pathsOf(guide, 'seam').map(({ id }) => id)).toEqual(['seam-start', 'seam-finish']);
     expect(pathsOf(guide, 'trim').map(({ id }) => id)).toEqual(['trim-foot', 'trim-lip']);
-    expect(pathsOf(guide, 'register')).toHaveLength(4 + 2 * 12 + 2);
+    expect(pathsOf(guide, 'register')).toHaveLength(4 + 3 * 12 + 2);
     // A number, foot and lip to each gore.
     const beside = { ...guide, groups: guide.groups.filter(({ apart }) => !apart) };
     expect(pathsOf(beside, 'note')).toHaveLength(3 * 12);

@@ -100,7 +100,7 @@ const cases: Readonly<Record<string, Typed>> = {
 const made1: Record<string, Made> = {};
 beforeAll(async () => {
   for (const [name, typed] of Object.entries(cases)) made1[name] = await made(typed);
-}, 120_000);
+}, 600_000);
 
 const of = (name: string): Made => {
   const found = made1[name];
