@@ -50,10 +50,9 @@ describe('make', () => {
     expect(rulesOf('placed').map(([rule]) => rule)).not.toContain('lip-zone');
   });
 
-  test('tells of film over a window, and of items that are checked but not cut', () => {
+  test('tells of film over a window, and where its items lie', () => {
     expect(ran.placed.status).toBe(1);
     expect(rulesOf('placed')).toContainEqual(['keep-out-covered', 'look']);
-    expect(rulesOf('placed')).toContainEqual(['items-not-cut', 'note']);
     const { items } = JSON.parse(shop.read('placed/report.json'));
     expect(items).toMatchObject([{ file: 'dots.svg', across: 30, up: 30, lies: true, misses: [] }]);
   });
@@ -63,14 +62,14 @@ describe('make', () => {
     expect(ran.apart.out).not.toContain('measured on the written file');
   });
 
-  test('outlines lip zone, window and item on the guide as lines of notes, and cuts neither', () => {
+  test('outlines lip zone and window on the guide as lines of notes, and cuts neither', () => {
     const noted = (file: string) =>
       readSvg(shop.read(file), file).groups.filter(
         ({ role, lines, apart }) => role === 'note' && lines && !apart,
       );
     const [group, ...others] = noted('placed/wrap.guide.svg');
     expect(others).toEqual([]);
-    expect(group?.paths).toHaveLength(3);
+    expect(group?.paths).toHaveLength(2);
     expect(noted('placed/wrap.cut.svg')).toEqual([]);
     expect(shop.read('placed/wrap.cut.svg')).not.toContain('data-role="note"');
   });
