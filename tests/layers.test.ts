@@ -64,6 +64,7 @@ const adapters: Readonly<Record<string, string | readonly string[]>> = {
   harfbuzzjs: 'artwork/lettering.ts',
   'fast-png': 'artwork/decode-picture.ts',
   'jpeg-js': 'artwork/decode-picture.ts',
+  'bidi-js': 'artwork/bidi.ts',
   'fastest-levenshtein': 'job/schema.ts',
   pdfkit: 'deliver/write-pdf.ts',
   three: 'page/vessel/scene.ts',

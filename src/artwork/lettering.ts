@@ -1,28 +1,120 @@
-// Words as outlines. Adapter: harfbuzzjs (MIT) shapes the text and gives the glyphs' curves; chosen over the plainer
+// Letters as outlines. Adapter: harfbuzzjs (MIT) shapes the text and gives the glyphs' curves; chosen over the plainer
 // font reader because it shapes every script and ligature a name may need.
-import { Blob, Buffer, Face, Font, shape } from 'harfbuzzjs';
+import { Blob, Buffer, Direction, Face, Feature, Font, shape } from 'harfbuzzjs';
 import { parsePathData } from '../drawing/path-data.ts';
 import type { DrawWords } from '../drawing/words.ts';
+import { moveContour } from '../geometry/affine.ts';
+import type { Contour } from '../geometry/contour.ts';
+import { tightBox } from '../geometry/measure.ts';
 
-/** Ready a font from the bytes of a TrueType or OpenType file. Characters the font lacks are left out. */
-export function loadFont(bytes: Uint8Array): DrawWords {
-  const copy = bytes.slice();
-  const face = new Face(new Blob(copy.buffer), 0);
+/** A glyph of a shaped text, in ems, x to the right and y up. */
+export interface ShapedGlyph {
+  /** 0 where the font has no glyph for what stands at `at`. */
+  readonly glyph: number;
+  /** Where in the text its cluster begins. */
+  readonly at: number;
+  readonly advance: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+export interface ShapeOptions {
+  readonly isRightToLeft: boolean;
+  /** Whether letters may become one glyph only for looks: not where they are to stand apart. */
+  readonly ligatures: boolean;
+}
+
+/** A font ready to be lettered with. */
+export interface LetterFont {
+  /** Height of a capital over the em: of the letter H, else as the font says; undefined where neither tells. */
+  readonly capHeight: number | undefined;
+  /** From one baseline to the next over the em, as the font says. */
+  readonly lineStep: number;
+  /** Glyphs of one run of text, from left to right. */
+  readonly shape: (text: string, options: ShapeOptions) => readonly ShapedGlyph[];
+  /** The curves of a glyph, its em 1, y down; none for a space. */
+  readonly outline: (glyph: number) => readonly Contour[];
+}
+
+/** Where the cap height stands in a font's table of measures, and the version from which it does (OpenType 1.9, OS/2). */
+const capHeightAt = 88;
+const capHeightSince = 2;
+
+const noLigatures = ['liga', 'clig'];
+
+/**
+ * Ready a font from the bytes of a TrueType or OpenType file.
+ * @throws Error where the bytes hold no font that can be shaped with.
+ */
+export function openFont(bytes: Uint8Array): LetterFont {
+  const face = new Face(new Blob(new Uint8Array(bytes).buffer), 0);
   const font = new Font(face);
-  return (text, em) => {
-    const buffer = new Buffer();
-    buffer.addText(text);
-    buffer.guessSegmentProperties();
-    shape(font, buffer);
-    const scale = em / face.upem;
-    let pen = 0;
-    return buffer.getGlyphInfosAndPositions().flatMap((glyph) => {
-      const at = { x: pen + (glyph.xOffset ?? 0), y: glyph.yOffset ?? 0 };
-      if (glyph.codepoint === 0) return [];
-      pen += glyph.xAdvance ?? 0;
-      const data = font.glyphToPath(glyph.codepoint);
-      if (data === '') return [];
-      return parsePathData(data, { a: scale, b: 0, c: 0, d: -scale, e: at.x * scale, f: -at.y * scale });
-    });
+  const { upem } = face;
+  if (!(upem > 0) || face.collectUnicodes().length === 0) throw new Error('no letters');
+  const plain = noLigatures.map((tag) => new Feature(tag, 0));
+  const outlines = new Map<number, readonly Contour[]>();
+  const scale = 1 / upem;
+  const outline = (glyph: number): readonly Contour[] => {
+    const known = outlines.get(glyph);
+    if (known) return known;
+    const data = font.glyphToPath(glyph);
+    const drawn = data === '' ? [] : parsePathData(data, { a: scale, b: 0, c: 0, d: -scale, e: 0, f: 0 });
+    outlines.set(glyph, drawn);
+    return drawn;
+  };
+  const { ascender, descender, lineGap } = font.hExtents();
+  return {
+    capHeight: capHeightOf(face, font, outline),
+    lineStep: (ascender - descender + lineGap) * scale,
+    shape: (text, { isRightToLeft, ligatures }) => {
+      const buffer = new Buffer();
+      buffer.addText(text);
+      buffer.guessSegmentProperties();
+      buffer.setDirection(isRightToLeft ? Direction.RTL : Direction.LTR);
+      shape(font, buffer, ligatures ? [] : plain);
+      return buffer.getGlyphInfosAndPositions().map(({ codepoint, cluster, ...glyph }) => ({
+        glyph: codepoint,
+        at: cluster,
+        advance: (glyph.xAdvance ?? 0) * scale,
+        x: (glyph.xOffset ?? 0) * scale,
+        y: (glyph.yOffset ?? 0) * scale,
+      }));
+    },
+    outline,
   };
 }
+
+function capHeightOf(
+  face: Face,
+  font: Font,
+  outline: (glyph: number) => readonly Contour[],
+): number | undefined {
+  const glyph = font.nominalGlyph('H'.charCodeAt(0)) ?? 0;
+  const drawn = glyph === 0 ? [] : outline(glyph);
+  if (drawn.length > 0) return -tightBox(drawn).minY;
+  const table = face.referenceTable('OS/2');
+  if (!table || table.length < capHeightAt + 2) return undefined;
+  const measures = new DataView(table.buffer, table.byteOffset, table.length);
+  const height = measures.getUint16(0) < capHeightSince ? 0 : measures.getInt16(capHeightAt);
+  return height > 0 ? height / face.upem : undefined;
+}
+
+/** Words for guides, set in a font in one line from left to right. Characters the font lacks are left out. */
+export const wordsIn =
+  (font: LetterFont): DrawWords =>
+  (text, em) => {
+    let pen = 0;
+    return font.shape(text, { isRightToLeft: false, ligatures: true }).flatMap(({ glyph, advance, x, y }) => {
+      if (glyph === 0) return [];
+      const from = pen;
+      pen += advance;
+      return placed(font.outline(glyph), em, (from + x) * em, -y * em);
+    });
+  };
+
+/** A glyph's curves at a size and a place. */
+export const placed = (contours: readonly Contour[], em: number, x: number, y: number): Contour[] =>
+  contours.map((contour) => moveContour({ a: em, b: 0, c: 0, d: em, e: x, f: y }, contour));
+
+/** Words for guides from the bytes of a font file. @throws Error where it is none. */
+export const loadFont = (bytes: Uint8Array): DrawWords => wordsIn(openFont(bytes));

@@ -85,7 +85,7 @@ export async function unrollCommand(file: string | undefined, flags: UnrollFlags
     blankFile: typedIn,
     plain: true,
     files: new Map(),
-    tools: { words, normalise: (svg: string) => svg },
+    tools: { words, normalise: (svg: string) => svg, setText: noText },
   };
   const options = { ...flags, folder: flags.out ?? join(file === undefined ? '.' : dirname(file), 'out') };
   const prints = (written: readonly WrittenPiece[]) => printFiles(paper, written, blank.name, words);
@@ -105,4 +105,9 @@ export async function unrollCommand(file: string | undefined, flags: UnrollFlags
   });
   const pieces = drafts.map(({ cut, guide, mark }) => ({ stem: stemOf('template', mark), cut, guide }));
   return deliver({ pieces, rest }, options);
+}
+
+/** A plain template decorates nothing. */
+function noText(): never {
+  throw new Error('a plain template has no lettering');
 }

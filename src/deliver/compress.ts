@@ -1,6 +1,6 @@
-// Adapter: fflate (MIT) packs bytes. One library everywhere, so that files are the same bytes in Node and in a browser,
+// Adapter: fflate (MIT) packs and unpacks bytes. One library everywhere, so that files are the same bytes in Node and in a browser,
 // whose own packers differ.
-import { unzipSync, zipSync, zlibSync } from 'fflate';
+import { unzipSync, unzlibSync, zipSync, zlibSync } from 'fflate';
 
 /** Bytes packed as a PDF takes them (RFC 1950). */
 export const packed = (bytes: Uint8Array): Uint8Array => zlibSync(bytes);
@@ -22,3 +22,7 @@ export const unzipped = (
   mostBytes: number,
 ): Readonly<Record<string, Uint8Array>> =>
   unzipSync(archive, { filter: ({ name, originalSize }) => originalSize <= mostBytes && wanted(name) });
+
+/** Packed bytes (RFC 1950) as they were, `size` of them at the most. @throws Error where they can't be unpacked. */
+export const inflated = (bytes: Uint8Array, size: number): Uint8Array =>
+  unzlibSync(bytes, { out: new Uint8Array(size) });

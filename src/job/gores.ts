@@ -49,7 +49,8 @@ export interface GoresDraft extends Written {
 /** @throws Refused where gores can't be made of this wall, or of this job. */
 export function draftGores(input: GoresInput): GoresDraft {
   const { job, gores, tools } = input;
-  if (job.items) throw new Refused([itemsOnGores(input)]);
+  for (const key of ['items', 'lettering'] as const)
+    if (job[key]) throw new Refused([motifsOnGores(input, key)]);
   const plan = planGores(input, gores);
   const art = goreArtwork(input, plan);
   const { options, onSheet, follows, comb, bent } = plan;
@@ -97,11 +98,11 @@ function limitsOf({ blank }: MakeInput, { wall, flatBands }: GorePlan): readonly
   return [from, to, ...ends];
 }
 
-const itemsOnGores = ({ jobFile }: MakeInput): Finding =>
+const motifsOnGores = ({ jobFile }: MakeInput, key: 'items' | 'lettering'): Finding =>
   stop(
     'items-on-gores',
-    typedAt(jobFile, 'items'),
-    'can not lie on gores, which cover the wall; leave "items" out, or make a job of their own without "pieces"',
+    typedAt(jobFile, key),
+    `can not lie on gores, which cover the wall; leave "${key}" out, or make a job of their own without "pieces"`,
   );
 
 const fadeOnGores = ({ jobFile }: MakeInput): Finding =>

@@ -43,6 +43,7 @@ export function itemMotif(
     name,
     key: `items[${index}]`,
     says: file,
+    told: { file },
     motif: { layers: named(name, layers), frame },
     size,
     at,

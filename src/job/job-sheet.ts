@@ -54,7 +54,7 @@ export function jobSheet(input: JobSheetInput): string {
       picturesSection(input.files),
       measuresSection(input),
       piecesSection(input),
-      ...layingSection(input.report.items),
+      ...layingSection([...(input.report.items ?? []), ...(input.report.lettering ?? [])]),
       ...filmSection(input),
       ...coatsSection(input.report, job),
       ...costSection(input.report, job),

@@ -1,9 +1,8 @@
 // What a job is made from.
-import type { Normalise } from '../artwork/svg-normalise.ts';
 import type { Blank } from '../blank/blank.ts';
-import type { DrawWords } from '../drawing/words.ts';
 import type { FileBytes } from './named-files.ts';
 import type { Job } from './resolved-job.ts';
+import type { JobTools } from './tools.ts';
 import type { TypedIn } from './typed-at.ts';
 
 export interface MakeInput {
@@ -15,5 +14,5 @@ export interface MakeInput {
   readonly files: FileBytes;
   /** A plain template: it decorates nothing yet. */
   readonly plain?: boolean;
-  readonly tools: { readonly normalise: Normalise; readonly words: DrawWords };
+  readonly tools: Pick<JobTools, 'normalise' | 'words' | 'setText'>;
 }

@@ -163,9 +163,10 @@ function draftPiece(
     places,
     findings: [
       ...plan.findings,
-      ...barePlaces(input, { ...whole, band: whole.template.band }).filter(
-        ({ rule }) => rule !== 'lip-zone' || place.index === place.count - 1,
-      ),
+      ...barePlaces(
+        { ...input, plain: input.plain === true || decoratesApart(input) },
+        { ...whole, band: whole.template.band },
+      ).filter(({ rule }) => rule !== 'lip-zone' || place.index === place.count - 1),
       ...said,
       ...trimFindings(input),
       ...(pattern?.findings ?? []),
@@ -174,6 +175,15 @@ function draftPiece(
     ],
   };
 }
+
+/** Whether all that decorates is cut apart: the wrap is then a plain template, to lay it by. */
+const decoratesApart = ({
+  job,
+  motifs,
+}: {
+  readonly job: Job;
+  readonly motifs: readonly PlacedMotif[];
+}): boolean => job.artwork === undefined && motifs.length > 0 && motifs.every(({ isApart }) => isApart);
 
 function layPattern({ template }: Plan, drawn: Drawn, lay: Lay): LaidPattern {
   const { artwork, plan, ground, findings, job, jobFile } = drawn;

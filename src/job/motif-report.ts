@@ -4,6 +4,7 @@ import type { MotifLay } from '../pattern/motif.ts';
 import type { LayerAsMade } from '../prove/asked.ts';
 import type { WallPoint } from '../unroll/flat-wall.ts';
 import type { Miss } from '../unroll/placing.ts';
+import type { ToldMotif } from './placed-motif.ts';
 
 /** How a motif lies. */
 export interface PlaceReport {
@@ -14,10 +15,9 @@ export interface PlaceReport {
   readonly nearest: WallPoint | null;
 }
 
-export interface MotifReport extends PlaceReport {
+export interface MotifReport extends PlaceReport, ToldMotif {
   /** Stem of its files where it is cut apart, and of its layers' names on a wrap. */
   readonly name: string;
-  readonly file: string;
   readonly at: WallPoint;
   readonly across: number;
   readonly up: number;

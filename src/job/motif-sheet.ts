@@ -3,7 +3,7 @@ import type { Section } from '../deliver/write-page.ts';
 import type { MotifReport } from './motif-report.ts';
 
 /** Nothing where none is cut apart. Common practice, no source. */
-export const layingSection = (motifs: readonly Pick<MotifReport, 'apart'>[] = []): Section[] =>
+export const layingSection = (motifs: readonly Pick<MotifReport, 'apart'>[]): Section[] =>
   motifs.some(({ apart }) => apart)
     ? [
         {

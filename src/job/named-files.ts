@@ -13,9 +13,16 @@ export interface FileNamed {
 export type FileBytes = ReadonlyMap<string, Uint8Array>;
 
 /** The files that a job's work is made from, beside its blank and its materials; each may be named more than once. */
-export const filesNamed = ({ artwork, items = [] }: Pick<Job, 'artwork' | 'items'>): readonly FileNamed[] => [
+export const filesNamed = ({
+  artwork,
+  items = [],
+  lettering = [],
+}: Pick<Job, 'artwork' | 'items' | 'lettering'>): readonly FileNamed[] => [
   ...(artwork ? [{ file: artwork.file, key: 'artwork.file' }] : []),
   ...items.map(({ file }, i) => ({ file, key: `items[${i}].file` })),
+  ...lettering.flatMap(({ font }, i) =>
+    font === undefined ? [] : [{ file: font, key: `lettering[${i}].font` }],
+  ),
 ];
 
 /** @throws Refused where the file was not given. */

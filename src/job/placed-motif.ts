@@ -4,14 +4,25 @@ import type { Motif, MotifPlace } from '../pattern/motif.ts';
 import type { Footprint } from '../unroll/footprint.ts';
 import type { Job } from './resolved-job.ts';
 
+/** What only one kind of motif has. */
+export interface ToldMotif {
+  readonly file?: string;
+  readonly text?: string;
+  readonly font?: string;
+  /** Height of capitals as it came to be, mm. */
+  readonly capHeight?: number;
+}
+
 /** A motif read, and where it is to lie. */
 export interface PlacedMotif extends MotifPlace {
   /** Stem of its own files, and the name of its layers on a wrap, such as `item-1`. */
   readonly name: string;
   /** The key it was typed at. */
   readonly key: string;
-  /** What the maker knows it by: its file. */
+  /** What the maker knows it by: its file, or its text in quotes. */
   readonly says: string;
+  /** What the report tells of it besides its place. */
+  readonly told: ToldMotif;
   readonly motif: Motif;
   /** Size of its frame, mm. */
   readonly size: Footprint;

@@ -94,7 +94,8 @@ const layersIn = (value: unknown): readonly LayerAsMade[] =>
 function patternIn(report: unknown): KnownPattern {
   const pattern = isObject(report) && isObject(report.pattern) ? report.pattern : {};
   const equalParts = partsOf(pattern.closes);
-  const items = isObject(report) && Array.isArray(report.items) ? report.items.filter(isObject) : [];
+  const { items: told, lettering } = isObject(report) ? report : {};
+  const items = [told, lettering].flatMap((list) => (Array.isArray(list) ? list.filter(isObject) : []));
   const within = items.filter(({ apart }) => apart === false).flatMap(({ layers }) => layersIn(layers));
   return {
     layers: [...layersIn(pattern.layers), ...within],

@@ -5,6 +5,7 @@ import { artworkKeys, readArtwork } from './read-artwork.ts';
 import { blankKeys, readBlankAt } from './read-blank.ts';
 import { coatKeys, readCoat } from './read-coats.ts';
 import { itemKeys, readItem } from './read-items.ts';
+import { letteringKeys, readLettering } from './read-lettering.ts';
 import {
   cutterKeys,
   cutterReader,
@@ -38,18 +39,7 @@ import {
   standard,
   within,
 } from './schema.ts';
-import {
-  choice,
-  given,
-  inUnits,
-  later,
-  lengthOrZero,
-  list,
-  number,
-  text,
-  units,
-  unitsOf,
-} from './schema-values.ts';
+import { choice, given, inUnits, lengthOrZero, list, number, text, units, unitsOf } from './schema-values.ts';
 
 const trimKeys = {
   lip: standard('Trim at the lip', lengthOrZero, standardTrim.lip),
@@ -89,7 +79,7 @@ const jobKeysWith = (named: NamedFiles) => ({
   seam: holding(standard('Seam', readSeam, { style: 'overlap', overlap: standardOverlap }), seamKeys),
   trim: holding(standard('Trim', readTrim, standardTrim), trimKeys),
   items: holdingList(standard('Items', list(readItem), []), itemKeys),
-  lettering: optional('Lettering', later('leave "lettering" out')),
+  lettering: holdingList(standard('Lettering', list(readLettering), []), letteringKeys),
   sheet: holding(optional('Sheet', sheetReader(named)), sheetKeys),
   panels: holding(optional('Panels', readPanels), panelKeys),
   batch: optional('Vessels alike', number({ least: 1, most: 10_000, whole: true })),
@@ -112,9 +102,10 @@ export function readJob(value: unknown, file: string, named: NamedFiles = {}): J
     throw new Refused(problems);
   refuseMisfits(keys, start);
   if (problems.length > 0) throw new Refused(problems);
-  const { name, blank, band, artwork, sheet, panels, batch, gores, items, lettering: _, ...rest } = keys;
-  const some = items.length > 0 ? items : undefined;
-  const kept = given({ band, artwork, sheet, panels, batch, gores, items: some });
+  const { name, blank, band, artwork, sheet, panels, batch, gores, items, lettering, ...rest } = keys;
+  const some = <T>(list: readonly T[]) => (list.length > 0 ? list : undefined);
+  const motifs = { items: some(items), lettering: some(lettering) };
+  const kept = given({ band, artwork, sheet, panels, batch, gores, ...motifs });
   // Gores lie edge to edge, the last with the first too, unless an overlap is asked for.
   const meets = rest.pieces === 'gores' && isObject(value) && !('seam' in value);
   const seam = meets ? { style: 'butt' as const, overlap: 0 } : rest.seam;

@@ -128,6 +128,7 @@ export interface Report {
   readonly template?: TemplateReport;
   readonly pattern?: PatternReport;
   readonly items?: readonly MotifReport[];
+  readonly lettering?: readonly MotifReport[];
   /** What was measured on the written files, rolled back onto the blank. */
   readonly proof?: Pick<Proof, 'pass' | 'checks'>;
   /** The sheets that the batch takes, where the job has a sheet. */

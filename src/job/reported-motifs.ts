@@ -5,28 +5,35 @@ import type { MotifReport, PlaceReport } from './motif-report.ts';
 import { motifsAsMade, reachOfMotif } from './motifs-as-made.ts';
 import type { PlacedMotif } from './placed-motif.ts';
 import { layersAsMade } from './proof.ts';
+import type { Report } from './report.ts';
 
 /** The keys of the report that tell of motifs; none where there are none. */
-export function motifReports(drafts: readonly Draft[]): { readonly items?: readonly MotifReport[] } {
+export function motifReports(drafts: readonly Draft[]): Pick<Report, 'items' | 'lettering'> {
   const [first] = drafts;
   if (!first || first.motifs.length === 0) return {};
   const within = layersAsMade(drafts);
   const apart = motifsAsMade(drafts);
-  const items = first.motifs.flatMap((placed, i) => {
+  const reports = first.motifs.flatMap((placed, i) => {
     const place = first.places[i];
     const made = apart.find(({ name }) => name === placed.name);
     const layers = made?.layers ?? within.filter(({ layer }) => isLayerOf(layer, placed.name));
     return place ? [{ ...reportOf(placed, place), reach: reachOfMotif(drafts, placed), layers }] : [];
   });
-  return { items };
+  const [items, lettering] = [false, true].map((isText) =>
+    reports.filter(({ text }) => (text !== undefined) === isText),
+  );
+  return {
+    ...(items && items.length > 0 ? { items } : {}),
+    ...(lettering && lettering.length > 0 ? { lettering } : {}),
+  };
 }
 
 const reportOf = (
-  { name, says, at, size, lay, isApart, clear }: PlacedMotif,
+  { name, told, at, size, lay, isApart, clear }: PlacedMotif,
   place: PlaceReport,
 ): Omit<MotifReport, 'layers' | 'reach'> => ({
   name,
-  file: says,
+  ...told,
   at,
   ...size,
   lay,

@@ -154,6 +154,39 @@ export interface Seam {
   readonly strip?: number;
 }
 
+/** A text laid about a place of the wall. */
+export interface Lettering {
+  /** One line, or several parted by line breaks. */
+  readonly text: string;
+  /** A font file, relative to the job file; left out, the one that comes with us. */
+  readonly font?: string;
+  /** Height of a capital, mm; left out, letters fill the width of `fit`. One of the two is given. */
+  readonly capHeight?: number;
+  /** Width that no line may pass, mm. */
+  readonly fit?: number;
+  /** Halfway across, and halfway between the first line's capitals and the last baseline. */
+  readonly at: Item['at'];
+  /** Added between letters, mm. */
+  readonly spacing: number;
+  readonly lay: Item['lay'];
+  readonly align: 'middle' | 'left' | 'right';
+  /** From baseline to baseline, mm; left out, as the font says. */
+  readonly lineStep?: number;
+  readonly direction: 'auto' | 'ltr' | 'rtl';
+  /** `#rrggbb` */
+  readonly colour: string;
+  /** A layer that goes under the letters and past them. */
+  readonly backing?: {
+    /** How far it goes past them, mm. */
+    readonly grow: number;
+    /** Radius that its inner corners are rounded to, mm. */
+    readonly smooth: number;
+    readonly colour: string;
+  };
+  readonly apart?: boolean;
+  readonly clear?: number;
+}
+
 export interface Job {
   readonly name: string;
   /** The unit the file's bare numbers were in. Every length here is in mm already. */
@@ -169,6 +202,8 @@ export interface Job {
   readonly artwork?: Artwork;
   /** One or more; left out where there are none. */
   readonly items?: readonly Item[];
+  /** One or more; left out where there are none. */
+  readonly lettering?: readonly Lettering[];
   /** Whether the band is one piece; or stacked sectors or gores, where the wall bends more than the film gives. */
   readonly pieces: 'one' | 'stacked' | 'gores';
   /** So many gores; left out, as many as the film needs. Only with `pieces` gores. */

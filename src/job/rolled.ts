@@ -10,7 +10,7 @@ import { rolledPicture } from '../picture/rolled.ts';
 import { wallRings } from '../picture/rolled-rings.ts';
 import type { RolledVessel } from '../picture/rolled-vessel.ts';
 import { groupsOf, originOf, placeOf } from '../prove/locate.ts';
-import { levelAngle, toFlat } from '../unroll/flat-wall.ts';
+import { girthAt, levelAngle, toFlat, turnMotion } from '../unroll/flat-wall.ts';
 import type { Written, WrittenPiece } from './deliverables.ts';
 import type { Draft } from './draft.ts';
 import type { PlacedMotif } from './placed-motif.ts';
@@ -71,7 +71,7 @@ export const rolledOf = (
 
 /** A motif's written art as it would stand in the file of the wrap it is laid on. */
 function laidOn(
-  { at }: PlacedMotif,
+  { at, size }: PlacedMotif,
   { stem, cut, guide }: WrittenPiece,
   plan: Plan,
   origin: Point,
@@ -82,5 +82,14 @@ function laidOn(
     compose(translation(-place.x, -place.y), rotation(levelAngle(plan.template.wall, at.turn))),
     translation(x + origin.x, y + origin.y),
   );
-  return movedGroups(groupsOf(readSvg(cut, `${stem}.cut.svg`), 'artwork'), move);
+  const groups = movedGroups(groupsOf(readSvg(cut, `${stem}.cut.svg`), 'artwork'), move);
+  // What reaches past the seam is seen at the other end of the wrap.
+  const reach = size.across / girthAt(plan.template.wall, at.along);
+  const again = [...(at.turn < reach ? [1] : []), ...(at.turn > 1 - reach ? [-1] : [])].map((turn) =>
+    compose(
+      compose(translation(-origin.x, -origin.y), turnMotion(plan.template.wall, turn)),
+      translation(origin.x, origin.y),
+    ),
+  );
+  return [...groups, ...again.flatMap((once) => movedGroups(groups, once))];
 }

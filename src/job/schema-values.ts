@@ -65,14 +65,6 @@ export const list =
     return value.map((item, index) => read(item, within(place, index))).filter((item) => item !== undefined);
   };
 
-/** A key that means something we cannot do yet: only nothing, or an empty list, may stand there. */
-export const later =
-  (instead: string): Reader<undefined> =>
-  (value, place) =>
-    Array.isArray(value) && value.length === 0
-      ? undefined
-      : report(place, 'not-yet', `is not built yet; ${instead}`);
-
 /** The units a file's bare numbers are in: its own `units`, or those around it. A wrong one is reported with the keys. */
 export const unitsOf = (value: unknown, around: Units): Units => {
   const units = isObject(value) ? value.units : undefined;

@@ -1,10 +1,25 @@
 // The heavy tools a job needs, started from their bytes.
-import { loadFont } from '../artwork/lettering.ts';
+import { readDirections } from '../artwork/bidi.ts';
+import { fontIn } from '../artwork/font-file.ts';
+import { type LetterFont, loadFont, openFont, wordsIn } from '../artwork/lettering.ts';
 import { type SvgEngine, startSvgEngine } from '../artwork/svg-normalise.ts';
+import { type TextBlock, type TextOptions, textBlock } from '../artwork/text-block.ts';
+import { inflated } from '../deliver/compress.ts';
 import type { DrawWords } from '../drawing/words.ts';
+import { Refused, stop } from '../finding.ts';
+
+/** A font file that a job names. */
+export interface FontFile {
+  readonly file: string;
+  readonly bytes: Uint8Array;
+}
+
+/** Gives the areas of a text in a font, or in the one that comes with us. @throws Refused where the file is no font. */
+export type SetText = (options: TextOptions, font?: FontFile) => TextBlock;
 
 export interface JobTools extends SvgEngine {
   readonly words: DrawWords;
+  readonly setText: SetText;
 }
 
 /** Start the SVG reader from its WebAssembly and the lettering from a font file. */
@@ -12,8 +27,31 @@ export async function startTools(bytes: {
   readonly svg: Uint8Array;
   readonly font: Uint8Array;
 }): Promise<JobTools> {
-  return { ...(await startSvgEngine(bytes.svg)), words: loadFont(bytes.font) };
+  const standard = openFont(bytes.font);
+  return { ...(await startSvgEngine(bytes.svg)), words: wordsIn(standard), setText: textSetter(standard) };
 }
 
 /** The lettering alone, for commands that read no artwork. */
 export const startWords = loadFont;
+
+/** Fonts are opened once for the same bytes. */
+export function textSetter(standard: LetterFont): SetText {
+  const opened = new WeakMap<Uint8Array, LetterFont>();
+  const directions = readDirections();
+  const fontOf = ({ file, bytes }: FontFile): LetterFont => {
+    const font = opened.get(bytes) ?? opening(bytes, file);
+    opened.set(bytes, font);
+    return font;
+  };
+  return (options, font) => textBlock(font ? fontOf(font) : standard, options, directions);
+}
+
+function opening(bytes: Uint8Array, file: string): LetterFont {
+  const plain = fontIn(bytes, file, inflated);
+  try {
+    return openFont(plain);
+  } catch {
+    const says = 'holds no letters that can be read; give a TTF, OTF or WOFF file of the font';
+    throw new Refused([stop('font', { file }, says)]);
+  }
+}

@@ -55,7 +55,7 @@ export function jobContent(
   blankFile: string,
   path: (file: string) => string = (file) => file,
 ): object {
-  const { artwork, sheet, panels, items } = job;
+  const { artwork, sheet, panels, items, lettering } = job;
   return {
     name: job.name,
     units: 'mm',
@@ -66,6 +66,14 @@ export function jobContent(
     cutter: job.cutter,
     ...(artwork
       ? { artwork: { ...artwork, file: path(artwork.file), repeat: repeatContent(artwork.repeat) } }
+      : {}),
+    ...(lettering
+      ? {
+          lettering: lettering.map(({ font, ...rest }) => ({
+            ...rest,
+            ...(font === undefined ? {} : { font: path(font) }),
+          })),
+        }
       : {}),
     ...(items ? { items: items.map((item) => ({ ...item, file: path(item.file) })) } : {}),
     pieces: job.pieces,

@@ -7,6 +7,7 @@ import { describeBlank } from '../../src/job/describe-blank.ts';
 import { draftPieces } from '../../src/job/make.ts';
 import { readBlank } from '../../src/job/read-blank.ts';
 import { readJob } from '../../src/job/read-job.ts';
+import { setText } from '../job/a-font.ts';
 import { filesOf, leafTile } from '../job/a-job.ts';
 import { pictureEngine } from '../pictures/compare.ts';
 import { type Attempt, faultOf, rounds } from './fuzz.ts';
@@ -99,7 +100,7 @@ test('jobs', async () => {
         blank,
         blankFile: 'b.json',
         files,
-        tools: { normalise, words: () => [] },
+        tools: { normalise, words: () => [], setText },
       });
     },
   );

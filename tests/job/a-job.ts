@@ -6,6 +6,7 @@ import { proofOfDrafts } from '../../src/job/proof.ts';
 import { readBlank } from '../../src/job/read-blank.ts';
 import { readJob } from '../../src/job/read-job.ts';
 import { pictureEngine } from '../pictures/compare.ts';
+import { setText } from './a-font.ts';
 
 /** A dot in the middle of its tile: nothing crosses an edge, so it joins whatever the repeat. Drawn mm. */
 export const dotTile = (width: number, height: number): string =>
@@ -32,10 +33,12 @@ export interface Typed {
   readonly tile?: string;
   /** Other files that the job names, by their names. */
   readonly files?: Readonly<Record<string, string>>;
+  /** Font files that the job names. */
+  readonly fonts?: Readonly<Record<string, Uint8Array>>;
 }
 
 /** The draft of a job and its report. @throws Refused as the command would. */
-export async function madeOf({ blank, job = {}, artwork = {}, tile, files: texts = {} }: Typed) {
+export async function madeOf({ blank, job = {}, artwork = {}, tile, files: texts = {}, fonts = {} }: Typed) {
   const { normalise } = await pictureEngine();
   const art = tile === undefined ? {} : { artwork: { file: 'tile.svg', ...artwork } };
   const content = { name: 'test job', blank: 'b.blank.json', ...job, ...art };
@@ -45,8 +48,11 @@ export async function madeOf({ blank, job = {}, artwork = {}, tile, files: texts
     jobFile: 't.job.json',
     blank: read,
     blankFile: 'b.blank.json',
-    files: filesOf({ ...texts, ...(tile === undefined ? {} : { 'tile.svg': tile }) }),
-    tools: { normalise, words: () => [] },
+    files: new Map([
+      ...filesOf({ ...texts, ...(tile === undefined ? {} : { 'tile.svg': tile }) }),
+      ...Object.entries(fonts),
+    ]),
+    tools: { normalise, words: () => [], setText },
   };
   const drafts = draftPieces(input);
   const parts = partsOf(input, drafts);

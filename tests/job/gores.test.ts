@@ -9,6 +9,7 @@ import { proofOfGores } from '../../src/prove/gore-proof.ts';
 import type { Proof } from '../../src/prove/proof.ts';
 import { expectWithin } from '../closeness.ts';
 import { pictureEngine } from '../pictures/compare.ts';
+import { setText } from './a-font.ts';
 import { filesOf } from './a-job.ts';
 
 /** Two colours that cross the tile's borders. */
@@ -73,7 +74,7 @@ async function made({ blank, job = {}, artwork = {} }: Typed): Promise<Made> {
     blank: readAs,
     blankFile: 'b.blank.json',
     files: filesOf({ 'tile.svg': tile }),
-    tools: { normalise, words: () => [] },
+    tools: { normalise, words: () => [], setText },
     gores: { ...(read.gores === undefined ? {} : { count: read.gores }), joined: 'loose', strip: 0 },
   });
   const files = { stem: 'wrap', cut: draft.cut, guide: draft.guide };

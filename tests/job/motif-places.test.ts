@@ -8,6 +8,7 @@ import { jobContent } from '../../src/job/write-job.ts';
 import { refusalsOf } from '../blank/a-blank.ts';
 import { expectWithin } from '../closeness.ts';
 import { pictureEngine } from '../pictures/compare.ts';
+import { setText } from './a-font.ts';
 import { filesOf } from './a-job.ts';
 
 const { normalise } = await pictureEngine();
@@ -31,7 +32,12 @@ function checked(items: readonly object[], rest: object = {}, blank: object = cu
   );
   const input = { job, jobFile: 'j.json', blank: readBlank(blank, 'b.json'), blankFile: 'b.json' };
   const files = filesOf({ 'tern.svg': text });
-  const motifs = readMotifs({ job, files, tools: { normalise, words: () => [] } });
+  const motifs = readMotifs({
+    job,
+    jobFile: 'j.json',
+    files,
+    tools: { normalise, words: () => [], setText },
+  });
   const { places, findings } = checkPlaces(input, planWrap(input), motifs);
   const reports = motifs.map(({ says, at, size }, i) => ({ file: says, at, ...size, ...places[i] }));
   return { reports, findings };

@@ -174,7 +174,7 @@ describe('items with a pattern', () => {
     const proof = provedFolder(job, (texts) => {
       texts['wrap.cut.svg'] = (texts['wrap.cut.svg'] ?? '').replace(
         /<g data-role="artwork" data-layer="item-1 #17566b"[\s\S]*?<\/g>/,
-        (group) => shiftedArt(group, 0.3, 0),
+        (group) => shiftedArt(group, 0.3, 0.7),
       );
     });
     expect(failed(proof)).toContain('register');

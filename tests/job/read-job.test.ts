@@ -289,7 +289,7 @@ describe('a job file that is refused', () => {
     ['an overlap on a butt seam', { seam: { style: 'butt', overlap: 6 } }, 'butt-overlap', 'seam.overlap'],
     ['a negative trim', { trim: { foot: -3 } }, 'not-a-length', 'trim.foot'],
     ['an item without a size', { items: [{ file: 'tern.svg' }] }, 'missing-key', 'items[0].across'],
-    ['lettering', { lettering: [{ text: 'A' }] }, 'not-yet', 'lettering'],
+    ['lettering without a place', { lettering: [{ text: 'A' }] }, 'missing-key', 'lettering[0].at'],
     ['a sheet without a width', { sheet: { up: 300 } }, 'missing-key', 'sheet.across'],
     [
       'a sheet that is all margin',

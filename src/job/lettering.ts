@@ -1,0 +1,91 @@
+// Lettering of a job: a text as a motif, on its backing where it has one.
+import { motifName } from '../drawing/motif-name.ts';
+import { type Finding, look, Refused, stop } from '../finding.ts';
+import { boxAround, grow as grownBox } from '../geometry/box.ts';
+import type { Shape } from '../geometry/contour.ts';
+import { closedUp, offsetShapes } from '../geometry/offset.ts';
+import { shown } from '../lengths/shown.ts';
+import type { WrapLayer } from '../pattern/wrap.ts';
+import type { MakeInput } from './make-input.ts';
+import { bytesOf } from './named-files.ts';
+import { cutApart, type PlacedMotif } from './placed-motif.ts';
+import type { Lettering } from './resolved-job.ts';
+import { typedAt } from './typed-at.ts';
+
+/** Words for the font where the job names none. */
+const ownFont = 'the font that comes with seamwright';
+
+/** The motif of a text. @throws Refused where it can't be lettered in its font. */
+export function letteringMotif(
+  { job, jobFile, files, tools }: Pick<MakeInput, 'job' | 'jobFile' | 'files' | 'tools'>,
+  lettering: Lettering,
+  index: number,
+): PlacedMotif {
+  const { text, font, at, lay, backing, colour, clear } = lettering;
+  const key = `lettering[${index}]`;
+  const block = tools.setText(
+    lettering,
+    font === undefined ? undefined : { file: font, bytes: bytesOf(files, font) },
+  );
+  if (block.missing.length > 0)
+    throw new Refused([missing(block.missing, font, typedAt(jobFile, `${key}.text`))]);
+  if (block.shapes.length === 0)
+    throw new Refused([
+      stop(
+        'no-area',
+        typedAt(jobFile, `${key}.text`),
+        `${shown(text)} has nothing to cut; give a text with letters`,
+      ),
+    ]);
+  const name = motifName('lettering', index);
+  const letters: WrapLayer = { name, colour, shapes: block.shapes };
+  const layers = backing
+    ? [{ name: `${name} backing`, colour: backing.colour, shapes: backingOf(block.shapes, backing) }, letters]
+    : [letters];
+  const ink = backing ? grownBox(block.box, backing.grow) : block.box;
+  const half = Math.max(-ink.minX, ink.maxX);
+  const frame = boxAround([{ ...ink, minX: -half, maxX: half }]);
+  return {
+    name,
+    key,
+    says: shown(text),
+    told: {
+      text,
+      ...(font === undefined ? {} : { font }),
+      capHeight: block.capHeight,
+    },
+    motif: { layers, frame },
+    size: { across: ink.maxX - ink.minX, up: ink.maxY - ink.minY },
+    at,
+    lay,
+    isApart: cutApart(job, lettering.apart),
+    ...(clear === undefined ? {} : { clear }),
+    findings: unfilled(text).map((column) => unfilledColumn(column, typedAt(jobFile, `${key}.text`))),
+  };
+}
+
+/** What goes under letters: grown past them, gaps and inner corners smoothed, without holes. */
+function backingOf(letters: readonly Shape[], { grow, smooth }: NonNullable<Lettering['backing']>): Shape[] {
+  const grown = offsetShapes(letters, grow);
+  const smoothed = smooth > 0 ? closedUp(grown, smooth) : grown;
+  return smoothed.map(({ contours }) => ({ contours: contours.slice(0, 1) }));
+}
+
+function missing(characters: readonly string[], font: string | undefined, where: Finding['where']): Finding {
+  const named = characters.map(
+    (c) => `${shown(c)} (U+${(c.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')})`,
+  );
+  const says = `${font ?? ownFont} has no glyph for ${named.join(', ')}; use another font, or leave ${characters.length === 1 ? 'it' : 'them'} out`;
+  return stop('missing-glyph', where, says);
+}
+
+/** Columns of a list that a text is still to be filled from. */
+const unfilled = (text: string): readonly string[] =>
+  [...text.matchAll(/\{([^{}\n]+)\}/g)].flatMap(([, name]) => name ?? []);
+
+const unfilledColumn = (column: string, where: Finding['where']): Finding =>
+  look(
+    'unfilled',
+    where,
+    `{${column}} is lettered as it stands here; "seamwright names" fills it from a list's column of that name`,
+  );
