@@ -220,12 +220,10 @@ function sheetFile(
   const drawing: Drawing = {
     width: page.across,
     height: page.up,
-    groups: [
-      ...groupsInOrder([
-        ...(first ? [{ ...first, paths: art.flatMap(({ paths }) => paths) }] : []),
-        { role: 'outline' as const, paths: outlines },
-      ]),
-    ],
+    groups: groupsInOrder([
+      ...(first ? [{ ...first, paths: art.flatMap(({ paths }) => paths) }] : []),
+      { role: 'outline', paths: outlines },
+    ]),
   };
   const stem = `sheet-${number}`;
   const long = Math.max(page.across, page.up);

@@ -7,7 +7,6 @@ import { lineCrossings } from '../geometry/crossings.ts';
 import { signedArea } from '../geometry/measure.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { pointAt } from '../geometry/segment.ts';
-import { startedWell } from './cut-start.ts';
 import { NearestStart } from './nearest-start.ts';
 
 /** What a blade does besides cutting, for an order of its lines. */
@@ -27,10 +26,10 @@ interface Waiting {
   around: number;
 }
 
-/** A path's contours, each begun where a blade starts well: holes first, on a short way to the outer one. */
-function turned(path: DrawnPath): DrawnPath {
-  const contours = path.contours.map(startedWell);
-  if (contours.length < 2) return { ...path, contours };
+/** A path's holes first, on a short way to the outer one. */
+function holesFirst(path: DrawnPath): DrawnPath {
+  const { contours } = path;
+  if (contours.length < 2) return path;
   const sizes = contours.map((contour) => Math.abs(signedArea(contour)));
   const outer = contours[sizes.indexOf(Math.max(...sizes))];
   const holes = contours.filter((contour) => contour !== outer);
@@ -117,12 +116,11 @@ const endOf = ({ contours }: DrawnPath): Point => {
 
 /**
  * Paths in the order they are cut, from a place of the blade on: a path's holes before its outer line, what lies inside
- * another before that, and of those that may be next the nearest. Each contour begins on a straight run where it has
- * one; its curves stay the same curves. Same paths, same order.
+ * another before that, and of those that may be next the nearest. Same paths, same order.
  */
 export function inCutOrder(paths: readonly DrawnPath[], from: Point): readonly DrawnPath[] {
   const waiting = paths.map((path): Waiting => {
-    const ordered = turned(path);
+    const ordered = holesFirst(path);
     return { path: ordered, box: hullBox(ordered.contours), inside: 0, around: -1 };
   });
   nested(waiting);
