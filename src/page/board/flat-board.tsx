@@ -6,6 +6,7 @@ import { bench, findings, flat, pointed, selected } from '../store.ts';
 import { drawSheet, type Measured } from './flat-ink.ts';
 import { FlatMarks } from './flat-marks.tsx';
 import { FlatTools } from './flat-tools.tsx';
+import { type Keys, onKeys, zoomKeys } from './key-hands.ts';
 import { laidOut, placeOnSheet, placeOnWall } from './laid-out.ts';
 import { type Fingers, pointerHands } from './pointer-hands.ts';
 import {
@@ -94,14 +95,12 @@ export function FlatBoard() {
   const zoomBy = (by: number) => {
     if (view.value) view.value = zoomed(view.value, by, middle());
   };
-  const keys: Readonly<Record<string, () => void>> = {
+  const keys: Keys = {
     ArrowLeft: () => hands.pan(step, 0),
     ArrowRight: () => hands.pan(-step, 0),
     ArrowUp: () => hands.pan(0, step),
     ArrowDown: () => hands.pan(0, -step),
-    '+': () => zoomBy(1.25),
-    '=': () => zoomBy(1.25),
-    '-': () => zoomBy(0.8),
+    ...zoomKeys(zoomBy),
     0: showWhole,
     m: () => toggleMeasure(),
     Enter: () => {
@@ -133,12 +132,7 @@ export function FlatBoard() {
           tabIndex={0}
           aria-label="Flat template. Arrow keys move it, plus and minus zoom, 0 shows the whole, M measures."
           aria-describedby="flat-figures"
-          onKeyDown={(event) => {
-            const act = event.ctrlKey || event.metaKey || event.altKey ? undefined : keys[event.key];
-            if (!act) return;
-            event.preventDefault();
-            act();
-          }}
+          onKeyDown={onKeys(keys)}
           {...hands.on}
         >
           <canvas ref={canvas} class="flat-canvas" />

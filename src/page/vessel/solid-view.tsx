@@ -2,6 +2,7 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { VesselView } from '../../job/vessel-view.ts';
+import { type Keys, onKeys, zoomKeys } from '../board/key-hands.ts';
 import { type Fingers, pointerHands } from '../board/pointer-hands.ts';
 import { download } from '../save.ts';
 import { said } from '../store.ts';
@@ -82,14 +83,12 @@ export function SolidView({ solid, showSides, giveUp }: SolidViewProps) {
     tap: () => undefined,
     hover: () => undefined,
   });
-  const keys: Readonly<Record<string, () => void>> = {
+  const keys: Keys = {
     ArrowLeft: () => turn(step.around, 0),
     ArrowRight: () => turn(-step.around, 0),
     ArrowUp: () => turn(0, step.up),
     ArrowDown: () => turn(0, -step.up),
-    '+': () => nearer(1.25),
-    '=': () => nearer(1.25),
-    '-': () => nearer(0.8),
+    ...zoomKeys(nearer),
     0: () => {
       side.value = front;
     },
@@ -119,12 +118,7 @@ export function SolidView({ solid, showSides, giveUp }: SolidViewProps) {
         tabIndex={0}
         aria-label="The finished vessel. Arrow keys turn and tip it, plus and minus zoom, 0 shows the front."
         aria-describedby="solid-figures"
-        onKeyDown={(event) => {
-          const act = event.ctrlKey || event.metaKey || event.altKey ? undefined : keys[event.key];
-          if (!act) return;
-          event.preventDefault();
-          act();
-        }}
+        onKeyDown={onKeys(keys)}
         {...hands.on}
       >
         <canvas ref={canvas} class="solid-canvas" data-ready={scene.value ? 'yes' : 'no'} />
