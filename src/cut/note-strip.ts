@@ -115,10 +115,13 @@ const widthOf = (text: string, words: DrawWords): number => {
   return drawn.length > 0 ? tightBox(drawn).maxX : 0;
 };
 
+/** The spaces that a line may end at: none between a figure and its unit. */
+const betweenWords = /(?<!\d) | (?!(?:mm|cm|in|%)(?!\w))/;
+
 /** A line of words broken between words so that each part fits the width; a single long word stays whole. */
 function brokenLines(text: string, words: DrawWords, width: number): string[] {
   const lines: string[] = [];
-  for (const word of text.split(' ')) {
+  for (const word of text.split(betweenWords)) {
     const last = lines.at(-1);
     const longer = last === undefined ? word : `${last} ${word}`;
     if (last === undefined || widthOf(longer, words) > width) lines.push(word);

@@ -3,7 +3,7 @@
 import { type Affine, moveContour } from '../geometry/affine.ts';
 import { type Box, hullBox } from '../geometry/box.ts';
 import { type ChordedContour, chorded, type Source } from '../geometry/chords.ts';
-import { combine, type Run, untraced } from '../geometry/combine.ts';
+import { combine, type Run, type TracedRegion, untraced } from '../geometry/combine.ts';
 import type { Contour } from '../geometry/contour.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { type SegmentOf, segmentsOf } from '../geometry/rebuild.ts';
@@ -114,19 +114,31 @@ export function copiesIn({ contours, lattice }: LaidPeriod, box: Box): PlacedCop
 /** Lines this close to a border run along it, mm: well over a few grid units. */
 const borderReach = 1e-3;
 
-/** Fill a window with the period and merge what overlaps or touches. */
-export function cellOf(period: LaidPeriod, window: CellWindow): Cell {
-  const copies = copiesIn(period, hullBox([window.contour]));
+/** What sources give within a contour, and the segment that a run of it is part of. */
+export interface Merged {
+  readonly regions: readonly TracedRegion[];
+  readonly segmentOf: ReturnType<typeof segmentsOf>;
+}
+
+/** Sources merged and cut off by a contour, whose own runs come from a source after the last of them. */
+export function mergedWithin(sources: readonly Source[], contour: Contour): Merged {
   const frame: Source = {
-    chords: chorded(window.contour, chordTolerance),
+    chords: chorded(contour, chordTolerance),
     by: { x: 0, y: 0 },
     isEdge: () => true,
   };
-  const regions = combine(copies, [frame], {
+  const regions = combine(sources, [frame], {
     operation: 'intersection',
     fill: 'nonzero',
     tolerance: chordTolerance,
   });
+  return { regions, segmentOf: segmentsOf([...sources, frame]) };
+}
+
+/** Fill a window with the period and merge what overlaps or touches. */
+export function cellOf(period: LaidPeriod, window: CellWindow): Cell {
+  const copies = copiesIn(period, hullBox([window.contour]));
+  const { regions, segmentOf } = mergedWithin(copies, window.contour);
   const windowSource = copies.length;
   const isBorder = (run: Run): boolean =>
     run.source !== untraced && copies[run.source]?.borders.has(run.segment) === true;
@@ -159,7 +171,7 @@ export function cellOf(period: LaidPeriod, window: CellWindow): Cell {
     chains,
     regions: regions.length,
     rubs,
-    segmentOf: segmentsOf([...copies, frame]),
+    segmentOf,
     copyOf: (run) => copies[run.source],
     isEnd: (run) => run !== undefined && sideOf(run) === 'end',
     gaps,

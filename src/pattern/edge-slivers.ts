@@ -3,16 +3,16 @@
 import { type Box, boxCorners } from '../geometry/box.ts';
 import { BoxIndex } from '../geometry/box-index.ts';
 import { chorded } from '../geometry/chords.ts';
-import { combine, type TracedRegion } from '../geometry/combine.ts';
+import type { TracedRegion } from '../geometry/combine.ts';
 import { polygon, type Shape } from '../geometry/contour.ts';
 import { shapeArea, tightBox } from '../geometry/measure.ts';
 import { offsetShapes } from '../geometry/offset.ts';
 import { distance, type Point } from '../geometry/point.ts';
-import { segmentsOf, toShapes } from '../geometry/rebuild.ts';
+import { toShapes } from '../geometry/rebuild.ts';
 import { clippedShapes } from '../geometry/regions.ts';
 import { chordTolerance, sliverWidth } from '../geometry/tolerance.ts';
 import { girthAt } from '../unroll/flat-wall.ts';
-import { copiesIn, type LaidPeriod } from './cell.ts';
+import { copiesIn, type LaidPeriod, mergedWithin } from './cell.ts';
 import { type Lay, toSheet } from './lay.ts';
 
 /** Least film that holds: mm² and mm. */
@@ -69,16 +69,7 @@ export function sliversAt(end: BandEnd, period: LaidPeriod, ground: SliverGround
   };
   const copies = copiesIn(period, window);
   if (copies.length === 0) return [];
-  const frame = {
-    chords: chorded(polygon(boxCorners(window)), chordTolerance),
-    by: { x: 0, y: 0 },
-    isEdge: () => true,
-  };
-  const regions = combine(copies, [frame], {
-    operation: 'intersection',
-    fill: 'nonzero',
-    tolerance: chordTolerance,
-  });
+  const { regions, segmentOf } = mergedWithin(copies, polygon(boxCorners(window)));
   const isCut = (region: TracedRegion): boolean =>
     region.outer.runs.some(
       ({ source, from, to }) =>
@@ -86,7 +77,6 @@ export function sliversAt(end: BandEnd, period: LaidPeriod, ground: SliverGround
         Math.max(Math.abs(from.y - edge), Math.abs(to.y - edge)) < chordTolerance &&
         distance(from, to) >= leastCut,
     );
-  const segmentOf = segmentsOf([...copies, frame]);
   return regions.filter(isCut).flatMap((region): Sliver[] => {
     const [shape] = toShapes([region], segmentOf, sliverWidth);
     if (!shape) return [];
