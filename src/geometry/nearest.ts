@@ -1,7 +1,7 @@
 // The nearest place on a set of curves.
 import { hullBox } from './box.ts';
 import { BoxIndex } from './box-index.ts';
-import type { Contour, Segment } from './contour.ts';
+import type { Contour, CubicSegment, Segment } from './contour.ts';
 import { distance, dot, type Point, subtract } from './point.ts';
 import { derivativeAt, pointAt } from './segment.ts';
 
@@ -11,39 +11,90 @@ export interface NearestPlace {
   readonly distance: number;
 }
 
-/** Stretches a segment is looked at in: even a hairpin has one nearest place in each, or none. */
-const stretches = 32;
+/** Halvings of a stretch: to what a double tells apart. */
+const halvings = 50;
 
-/** Halvings of a stretch: to 1e-12 of the segment. */
-const halvings = 40;
+/** Halvings until two turns that lie so close are taken for one: to 1e-9 of the curve. */
+const deepest = 30;
 
-/** The nearest place of one segment: the best of its stretches, in which the distance falls and then rises. */
-function nearestOn(segment: Segment, p: Point): NearestPlace {
-  const away = (t: number) => distance(pointAt(segment, t), p);
-  const sampled = Array.from({ length: stretches + 1 }, (_, i) => away(i / stretches));
-  let best = { segment, t: 0, distance: Infinity };
-  sampled.forEach((here, i) => {
-    const [before, after] = [sampled[i - 1] ?? Infinity, sampled[i + 1] ?? Infinity];
-    if (here > before || here > after) return;
-    const t = lowest(segment, p, Math.max(0, (i - 1) / stretches), Math.min(1, (i + 1) / stretches));
-    const found = away(t);
-    if (found < best.distance) best = { segment, t, distance: found };
-  });
-  return best;
+/**
+ * Coefficients, in Bernstein form of degree 5, of how the curve leaves p: its place from p times its derivative, which
+ * is nothing where the distance is least or greatest.
+ */
+function leaving({ from, c1, c2, to }: CubicSegment, p: Point): readonly number[] {
+  const [b0, b1, b2, b3] = [subtract(from, p), subtract(c1, p), subtract(c2, p), subtract(to, p)];
+  const [d0, d1, d2] = [subtract(c1, from), subtract(c2, c1), subtract(to, c2)];
+  return [
+    dot(b0, d0),
+    (2 * dot(b0, d1) + 3 * dot(b1, d0)) / 5,
+    (dot(b0, d2) + 6 * dot(b1, d1) + 3 * dot(b2, d0)) / 10,
+    (3 * dot(b1, d2) + 6 * dot(b2, d1) + dot(b3, d0)) / 10,
+    (3 * dot(b2, d2) + 2 * dot(b3, d1)) / 5,
+    dot(b3, d2),
+  ];
 }
 
-/** Where between two parameters the curve turns from nearing p to leaving it, by halving. */
-function lowest(segment: Segment, p: Point, from: number, to: number): number {
-  const leaves = (t: number) => dot(subtract(pointAt(segment, t), p), derivativeAt(segment, t)) > 0;
+const changes = (coefficients: readonly number[]): number =>
+  coefficients.reduce(
+    (sum, value, i) => (i > 0 && value < 0 !== (coefficients[i - 1] ?? 0) < 0 ? sum + 1 : sum),
+    0,
+  );
+
+/** A polynomial in Bernstein form parted in the middle. */
+function halves(coefficients: readonly number[]): [number[], number[]] {
+  const [left, right]: [number[], number[]] = [[], []];
+  let row = [...coefficients];
+  while (row.length > 0) {
+    left.push(row[0] ?? 0);
+    right.unshift(row.at(-1) ?? 0);
+    row = row.slice(1).map((value, i) => ((row[i] ?? 0) + value) / 2);
+  }
+  return [left, right];
+}
+
+/** A stretch of a curve's parameter. */
+type Stretch = readonly [number, number];
+
+/**
+ * Stretches in which a polynomial in Bernstein form goes from below 0 to above it, once each. It has no more roots than
+ * its coefficients change sign (Descartes' rule in that form; G. Farin, Curves and Surfaces for CAGD, from memory), so it
+ * is halved until they change once.
+ */
+function rises(coefficients: readonly number[], [from, to]: Stretch, depth: number): readonly Stretch[] {
+  const count = changes(coefficients);
+  if (count <= 1 || depth === 0) return count > 0 && (coefficients[0] ?? 0) < 0 ? [[from, to]] : [];
+  const middle = (from + to) / 2;
+  const [left, right] = halves(coefficients);
+  return [...rises(left, [from, middle], depth - 1), ...rises(right, [middle, to], depth - 1)];
+}
+
+/** Where in a stretch the curve turns from nearing p to leaving it, by halving. */
+function turnIn(segment: CubicSegment, p: Point, [from, to]: Stretch): number {
   let [low, high] = [from, to];
-  if (leaves(low)) return low;
-  if (!leaves(high)) return high;
-  for (let i = 0; i < halvings; i++) {
+  for (let i = 0; i < halvings && high - low > 1e-14; i++) {
     const middle = (low + high) / 2;
-    if (leaves(middle)) high = middle;
+    if (dot(subtract(pointAt(segment, middle), p), derivativeAt(segment, middle)) > 0) high = middle;
     else low = middle;
   }
   return (low + high) / 2;
+}
+
+/** The nearest place of one segment, wherever it turns. */
+function nearestOn(segment: Segment, p: Point): NearestPlace {
+  if (segment.kind === 'line') {
+    const by = subtract(segment.to, segment.from);
+    const length = dot(by, by);
+    const t = length === 0 ? 0 : Math.max(0, Math.min(1, dot(subtract(p, segment.from), by) / length));
+    return { segment, t, distance: distance(pointAt(segment, t), p) };
+  }
+  const stretches = rises(leaving(segment, p), [0, 1], deepest);
+  const places = [0, 1, ...stretches.map((stretch) => turnIn(segment, p, stretch))];
+  let best = { segment, t: 0, distance: Number.POSITIVE_INFINITY };
+  for (const t of places) {
+    const away = distance(pointAt(segment, t), p);
+    if (away < best.distance) best = { segment, t, distance: away };
+  }
+  return best;
 }
 
 /** Finds the nearest place on many curves, by an index of their boxes. */
