@@ -9,7 +9,7 @@ function pageFiles(): Plugin {
     name: 'page-files',
     generateBundle(_, bundle) {
       const names = Object.keys(bundle).filter((name) => name !== 'sw.js' && !name.endsWith('.map'));
-      const hash = createHash('sha256');
+      const hash = createHash('sha256').update(contentPolicy('page'));
       for (const name of names.sort()) {
         const file = bundle[name];
         hash.update(name);

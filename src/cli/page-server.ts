@@ -70,13 +70,12 @@ async function answer(request: IncomingMessage, response: ServerResponse, folder
   const refused = refusal(request, port);
   if (refused) return say(response, ...refused);
   const file = fileWithin(folder, request.url ?? '');
-  const type = file === undefined ? undefined : types[extname(file)];
-  if (file === undefined || type === undefined) return say(response, 404, 'there is no such file');
+  if (file === undefined) return say(response, 404, 'there is no such file');
   const bytes = await readFile(file).catch(() => undefined);
   if (bytes === undefined) return say(response, 404, 'there is no such file');
   response.writeHead(200, {
     ...safety,
-    'content-type': type,
+    'content-type': types[extname(file)] ?? 'application/octet-stream',
     'content-length': bytes.length,
     'cache-control': 'no-cache',
   });

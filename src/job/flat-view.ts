@@ -1,5 +1,7 @@
 // A written guide as lines to be shown on a screen: what it draws, group by group, and where the wall lies on it.
-import { edgePoint, templateBox } from '../unroll/template.ts';
+import { moveContour } from '../geometry/affine.ts';
+import { tightBox } from '../geometry/measure.ts';
+import { outline } from '../unroll/template.ts';
 import type { Draft } from './draft.ts';
 import type { FlatPlace } from './flat-place.ts';
 
@@ -18,8 +20,12 @@ export interface FlatGroup {
   readonly d: string;
 }
 
-/** One piece as it is written. */
+/** One piece as it is written, or one panel of it. */
 export interface FlatPiece extends FlatPlace {
+  /** What its files' names have after the stem; empty for the only one. */
+  readonly mark: string;
+  /** Its place among the panels of its piece, from 0. */
+  readonly beside: number;
   readonly groups: readonly FlatGroup[];
   /** The cut piece's own box in the file, mm. */
   readonly box: {
@@ -31,9 +37,11 @@ export interface FlatPiece extends FlatPlace {
 }
 
 export interface FlatView {
-  /** From the foot up. */
+  /** From the foot up; panels of one piece in the order of turns. */
   readonly pieces: readonly FlatPiece[];
 }
+
+type ViewedDraft = Pick<Draft, 'guide' | 'mark' | 'panel' | 'toFile' | 'plan'>;
 
 /** Groups as `writeSvg` writes them: their curves are handed on as they stand, for reading them takes longer than all else. */
 const groupPattern = /<g ([^>]*)>\n([\s\S]*?)<\/g>/g;
@@ -60,37 +68,23 @@ function groupOf(attributes: string, content: string): FlatGroup | undefined {
   };
 }
 
-/** Where the seam starts at the foot of the finished band, as the guide says. */
-function seamStart(guide: string): { readonly x: number; readonly y: number } {
-  const [, x, y] = /id="seam-start" d="M(\S+) ([^LZ\s]+)/.exec(guide) ?? [];
-  if (x === undefined || y === undefined) throw new Error('a guide without seam-start');
-  return { x: Number(x), y: Number(y) };
-}
-
-function pieceOf({ guide, plan: { template } }: Pick<Draft, 'guide' | 'plan'>): FlatPiece {
-  const start = seamStart(guide);
-  const there = edgePoint(template.wall, template.seam.start, template.band.from);
-  const origin = { x: start.x - there.x, y: start.y - there.y };
-  const box = templateBox(template);
-  return {
-    wall: template.wall,
-    origin,
-    band: template.band,
-    piece: template.piece,
-    box: {
-      minX: box.minX + origin.x,
-      minY: box.minY + origin.y,
-      maxX: box.maxX + origin.x,
-      maxY: box.maxY + origin.y,
-    },
-    groups: [...guide.matchAll(groupPattern)].flatMap(([, attributes = '', content = '']) => {
-      const group = groupOf(attributes, content);
-      return group ? [group] : [];
-    }),
-  };
-}
+const pieceOf = ({ guide, mark, panel, toFile, plan: { template } }: ViewedDraft): FlatPiece => ({
+  mark,
+  beside: panel?.index ?? 0,
+  wall: template.wall,
+  toFile,
+  band: template.band,
+  piece: template.piece,
+  left: template.left,
+  right: template.right,
+  box: tightBox([moveContour(toFile, outline(template))]),
+  groups: [...guide.matchAll(groupPattern)].flatMap(([, attributes = '', content = '']) => {
+    const group = groupOf(attributes, content);
+    return group ? [group] : [];
+  }),
+});
 
 /** What the guides of drafts show. */
-export const flatViewOf = (drafts: readonly Pick<Draft, 'guide' | 'plan'>[]): FlatView => ({
+export const flatViewOf = (drafts: readonly ViewedDraft[]): FlatView => ({
   pieces: drafts.map(pieceOf),
 });

@@ -14,5 +14,7 @@ export interface MakeInput {
   readonly files: FileBytes;
   /** A plain template: it decorates nothing yet. */
   readonly plain?: boolean;
+  /** Whether the film's checks before the blade are left out: for a drawing that follows what is being typed. */
+  readonly unchecked?: boolean;
   readonly tools: Pick<JobTools, 'normalise' | 'words' | 'setText'>;
 }

@@ -57,6 +57,7 @@ export function draftPieces(input: MakeInput): readonly Draft[] {
       draftPiece({ ...input, motifs }, part, place, panels.findings),
     );
     const { plan, pattern } = piece;
+    if (input.unchecked) return drafts;
     return withFilmChecks(input.job, { template: plan.template, pattern, drafts });
   });
 }

@@ -2,6 +2,7 @@
 import { signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { Board } from './board/board.tsx';
+import { valueAt } from './model/bench.ts';
 import { openFiles } from './opening.ts';
 import { Guide } from './parts/guide.tsx';
 import { Top } from './parts/top.tsx';
@@ -12,7 +13,18 @@ import { FilesStep, made } from './steps/files-step.tsx';
 import { SeamStep } from './steps/seam-step.tsx';
 import { Step, type StepState } from './steps/step.tsx';
 import { VesselStep } from './steps/vessel-step.tsx';
-import { bench, findings, hasArtwork, isStillToGive, redo, said, undo, vessel, view } from './store.ts';
+import {
+  bench,
+  findings,
+  hasArtwork,
+  isBusy,
+  isStillToGive,
+  redo,
+  said,
+  undo,
+  vessel,
+  view,
+} from './store.ts';
 
 const open = signal<ReadonlySet<number>>(new Set([1]));
 
@@ -92,7 +104,9 @@ function filesState(): StepState {
 }
 
 const artState = (): StepState =>
-  hasArtwork.value ? { is: 'ready', says: 'laid' } : { is: 'open', says: 'none: a plain template' };
+  hasArtwork.value
+    ? { is: 'ready', says: String(valueAt(bench.value.job, 'artwork.file')) }
+    : { is: 'open', says: 'none: a plain template' };
 
 export function App() {
   useEffect(() => {
@@ -116,7 +130,7 @@ export function App() {
         To the job’s steps
       </a>
       <Top />
-      <main class="bench">
+      <main class="bench" data-busy={isBusy.value}>
         <h1 class="unseen">{String(bench.value.job.name ?? 'Job')}</h1>
         <Board />
         <div class="card" id="card" tabIndex={-1}>

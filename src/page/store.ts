@@ -2,7 +2,16 @@
 import { computed, effect, signal } from '@preact/signals';
 import type { Finding } from '../finding.ts';
 import { Engine, type Outcome } from './ask.ts';
-import { type Bench, emptyBench, type Half, type Json, valueAt, withField } from './model/bench.ts';
+import {
+  type Bench,
+  emptyBench,
+  type Half,
+  isObject,
+  type Json,
+  listAt,
+  valueAt,
+  withField,
+} from './model/bench.ts';
 import { changed, type History, historyOf, redone, undone } from './model/history.ts';
 import type { AnswerOf, Kind } from './model/messages.ts';
 
@@ -38,6 +47,7 @@ export interface Heard<K extends Kind> {
 const quiet = { busy: false } as const;
 export const vessel = signal<Heard<'vessel'>>(quiet);
 export const flat = signal<Heard<'flat'>>(quiet);
+export const checks = signal<Heard<'checks'>>(quiet);
 export const rolled = signal<Heard<'rolled'>>(quiet);
 export const art = signal<Heard<'art'>>(quiet);
 export const ways = signal<Heard<'ways'>>(quiet);
@@ -70,6 +80,24 @@ function heard<K extends Kind>(before: Heard<K>, outcome: Outcome<K>): Heard<K> 
 
 const kept = <K extends Kind>({ answer }: Heard<K>): { readonly answer?: AnswerOf<K> } =>
   answer === undefined ? {} : { answer };
+
+/** Whether no reading has been typed yet, and nothing opened. */
+export const isUntouched = computed(() => !hasReadings.value && !hasArtwork.value && !isGuided.value);
+
+/** Whether anything was typed as a reading; the foot's height is 0 from the start. */
+const hasReadings = computed(() =>
+  listAt(bench.value, 'blank', 'stations').some((station) =>
+    Object.values(isObject(station) ? station : {}).some((value) => value !== 0 && value !== ''),
+  ),
+);
+
+/** Whether anything that was asked of the engine is still to come. */
+export const isBusy = computed(() =>
+  [vessel, flat, checks, rolled, art, ways].some((heard) => heard.value.busy),
+);
+
+/** Whether the guide leads: then the board waits for what it asks for. */
+export const isGuided = signal(false);
 
 export const hasArtwork = computed(() => valueAt(bench.value.job, 'artwork.file') !== undefined);
 
@@ -105,11 +133,16 @@ export function startAsking(): void {
   later(() => {
     const now = bench.value;
     if (!hasArtwork.value) {
+      checks.value = quiet;
       art.value = quiet;
       ways.value = quiet;
       return undefined;
     }
     return () => {
+      checks.value = { ...checks.peek(), busy: true };
+      void slow.ask('checks', now).then((outcome) => {
+        checks.value = heard(checks.peek(), outcome);
+      });
       art.value = { ...art.peek(), busy: true };
       ways.value = { ...ways.peek(), busy: true };
       void slow.ask('art', now).then((outcome) => {
@@ -134,6 +167,13 @@ function later(ask: () => (() => void) | undefined): void {
   });
 }
 
+/** What the slower checks say. While they are at work again, only what they last said of the film, which changes least. */
+function checkedLater(): readonly Finding[] {
+  const { answer, busy } = checks.value;
+  const all = answer?.checks ?? [];
+  return busy ? all.filter(({ where }) => where.file?.endsWith('.cut.svg')) : all;
+}
+
 const ranks: Readonly<Record<Finding['level'], number>> = { stop: 0, look: 1, note: 2 };
 
 /** Everything that stands against the job or wants the maker's eye, the most serious first; each thing once. */
@@ -141,8 +181,7 @@ export const findings = computed<readonly Finding[]>(() => {
   const { answer, refused } = flat.value;
   const all = refused
     ? [...refused, ...(vessel.value.refused ?? []), ...(vessel.value.answer?.checks ?? [])]
-    : [...(answer?.report.checks ?? [])];
-  if (hasArtwork.value && !refused) all.push(...(art.value.answer?.checks ?? []));
+    : [...(answer?.report.checks ?? []), ...checkedLater()];
   const once = new Map(
     all.map((finding) => [JSON.stringify([finding.rule, finding.where, finding.says]), finding]),
   );

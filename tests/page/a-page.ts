@@ -32,6 +32,7 @@ export async function startBench(): Promise<Bench> {
   const open = async (options: BrowserContextOptions = {}): Promise<OpenPage> => {
     const context = await browser.newContext({ viewport: { width: 1280, height: 860 }, ...options });
     const page = await context.newPage();
+    page.setDefaultTimeout(60_000);
     const wrong: string[] = [];
     page.on('pageerror', ({ message }) => wrong.push(message));
     page.on('console', (message) => {
@@ -42,7 +43,7 @@ export async function startBench(): Promise<Bench> {
       if (!url.startsWith(address) && !url.startsWith('blob:')) wrong.push(`asked for ${url}`);
     });
     await page.goto(address);
-    await page.getByRole('heading', { name: 'Vessel' }).waitFor();
+    await page.locator('#step-1').waitFor();
     return { page, wrong };
   };
   const end = async () => {
@@ -61,9 +62,16 @@ export async function openStep(page: Page, number: number): Promise<void> {
 /** The field of a key, such as `blank:stations[0].across`. */
 export const field = (page: Page, path: string) => page.locator(`input[data-path="${path}"]`);
 
-/** Waits until everything that was asked of the engine has been answered. */
-export const settled = (page: Page): Promise<void> =>
-  expect.poll(() => page.locator('.busy').textContent(), { timeout: 60_000 }).toBe('');
+/** Waits until everything that was asked of the engine has been answered, and nothing more is asked. */
+export async function settled(page: Page): Promise<void> {
+  const busy = () => page.locator('main').getAttribute('data-busy');
+  for (let quiet = 0; quiet < 2; ) {
+    await expect.poll(busy, { timeout: 60_000 }).toBe('false');
+    // Slower questions wait for a pause in typing.
+    await page.waitForTimeout(400);
+    quiet = (await busy()) === 'false' ? quiet + 1 : 0;
+  }
+}
 
 export const bytesOf = async (download: Download): Promise<Uint8Array> =>
   new Uint8Array(readFileSync(await download.path()));

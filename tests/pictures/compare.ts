@@ -30,15 +30,24 @@ export interface PictureOptions {
   readonly update?: boolean;
 }
 
+/** In OKLab, where black to white is 1: our engine draws the same everywhere, so a slightly other shade is a difference. */
+const sameShade = 0.01;
+
 /**
  * What is wrong with a picture, in words, or undefined if it is the same as its reference within the tolerance.
  * A missing reference is wrong. Saves expected | difference | got to `failed/` beside the references when it is.
  */
-export async function pictureFault(svg: string, options: PictureOptions): Promise<string | undefined> {
-  const { name, widthPx, tolerance, folder = here } = options;
+export const pictureFault = async (svg: string, options: PictureOptions): Promise<string | undefined> =>
+  pixelsFault(await drawn(svg, options.widthPx), options);
+
+/** The same for pixels, whoever drew them. `shade`: how far two of them may be apart in OKLab and still be the same. */
+export function pixelsFault(
+  got: PNG,
+  { name, tolerance, folder = here, ...options }: Omit<PictureOptions, 'widthPx'>,
+  shade = sameShade,
+): string | undefined {
   const update = options.update ?? process.env.UPDATE === '1';
   const file = join(folder, `${name}.png`);
-  const got = await drawn(svg, widthPx);
   if (update) {
     mkdirSync(folder, { recursive: true });
     writeFileSync(file, PNG.sync.write(got));
@@ -52,8 +61,7 @@ export async function pictureFault(svg: string, options: PictureOptions): Promis
   }
   const difference = new PNG({ width: got.width, height: got.height });
   const count = pixelmatch(expected.data, got.data, difference.data, got.width, got.height, {
-    // In OKLab, where black to white is 1: the engine draws the same everywhere, so a slightly other shade is a difference.
-    threshold: 0.01,
+    threshold: shade,
   });
   if (count <= tolerance * got.width * got.height) return undefined;
   return `${count} pixels of ${name}.png differ; see ${save(folder, name, [expected, difference, got])}`;

@@ -1,10 +1,11 @@
 // The drawing: the vessel's wall, the flat template, the finished vessel and the artwork, one at a time.
 import type { ComponentChildren } from 'preact';
-import { art, flat, hasArtwork, rolled, type ViewName, vessel, view } from '../store.ts';
+import { art, flat, hasArtwork, isUntouched, rolled, type ViewName, vessel, view } from '../store.ts';
 import { VesselBoard } from '../vessel/vessel-board.tsx';
 import { ArtBoard } from './art-board.tsx';
 import { FlatBoard } from './flat-board.tsx';
 import { PictureBoard } from './picture-board.tsx';
+import { Welcome } from './welcome.tsx';
 
 const views: readonly { readonly name: ViewName; readonly label: string }[] = [
   { name: 'wall', label: 'Wall' },
@@ -19,6 +20,7 @@ const busyOf = (name: ViewName): boolean => {
 };
 
 function Shown(): ComponentChildren {
+  if (isUntouched.value) return <Welcome />;
   switch (view.value) {
     case 'wall':
       return (
@@ -72,10 +74,10 @@ export function Board() {
             {name === 'art' && !hasArtwork.value ? <span class="unseen"> (none yet)</span> : null}
           </button>
         ))}
-        <span class="busy" role="status">
-          {busyOf(view.value) ? 'drawing…' : ''}
-        </span>
       </div>
+      <span class="busy" role="status">
+        {busyOf(view.value) ? 'drawing…' : ''}
+      </span>
       <div class="board-view" id="board-view" role="tabpanel" aria-labelledby={`tab-${view.value}`}>
         <Shown />
       </div>

@@ -170,7 +170,12 @@ export function FlatBoard() {
 
 function FlatSummary() {
   const template = flat.value.answer?.report.template;
-  if (!template) return <>Type the vessel’s readings, and its template is drawn here.</>;
+  if (!template)
+    return flat.value.busy ? (
+      <>Laying it flat…</>
+    ) : (
+      <>Type the vessel’s readings, and its template is drawn here.</>
+    );
   const { units } = bench.value;
   const size = `${measuredLength(template.width, units)} by ${measuredLength(template.height, units)}`;
   const shape =

@@ -19,6 +19,11 @@ export interface Questions {
   readonly vessel: { readonly ask: { readonly bench: BenchAsked }; readonly answer: VesselAnswer };
   /** The job laid flat. */
   readonly flat: { readonly ask: { readonly bench: BenchAsked }; readonly answer: FlatAnswer };
+  /** All that is said of the job, its film's checks before the blade too. */
+  readonly checks: {
+    readonly ask: { readonly bench: BenchAsked };
+    readonly answer: { readonly checks: readonly Finding[] };
+  };
   /** The finished vessel from four sides, and as a solid to turn; empty, and without one, for a band in several pieces. */
   readonly rolled: {
     readonly ask: { readonly bench: BenchAsked };

@@ -1,14 +1,12 @@
 // The guide's panel: what to do next, and how far it is.
-import { computed, effect, signal } from '@preact/signals';
+import { effect, signal } from '@preact/signals';
 import { guideSteps } from '../model/guide-steps.ts';
 import { startAnew } from '../opening.ts';
 import { made } from '../steps/files-step.tsx';
-import { bench, selected, view } from '../store.ts';
+import { bench, isGuided, selected, view } from '../store.ts';
 
 /** The step of the guide that is to be done; undefined where no guide is open. */
 const at = signal<number | undefined>(undefined);
-
-export const isGuideOpen = computed(() => at.value !== undefined);
 
 export function startGuide(): void {
   startAnew();
@@ -16,6 +14,10 @@ export function startGuide(): void {
   made.value = undefined;
   at.value = 0;
 }
+
+effect(() => {
+  isGuided.value = at.value !== undefined;
+});
 
 // A step that is done gives way to the next one.
 effect(() => {

@@ -5,7 +5,7 @@ import type { Units } from '../../lengths/length.ts';
 import { blankText, folderZip, jobText } from '../model/contract-files.ts';
 import { openFiles, openingSays, startAnew } from '../opening.ts';
 import { download, taken } from '../save.ts';
-import { bench, change, history, redo, undo } from '../store.ts';
+import { bench, change, history, isUntouched, redo, undo } from '../store.ts';
 import { startGuide } from './guide.tsx';
 
 /** Why the browser keeps nothing; empty while it does. */
@@ -14,9 +14,7 @@ export const keepingSays = signal('');
 /** Units of what is typed from now on; what was typed keeps its own. A bench with no readings yet takes them whole. */
 function setUnits(units: Units): void {
   const now = bench.value;
-  const isUntouched =
-    history.value.past.length === 0 || !/[1-9]/.test(JSON.stringify(now.blank.stations ?? ''));
-  const own = isUntouched ? { job: { ...now.job, units }, blank: { ...now.blank, units } } : {};
+  const own = isUntouched.value ? { job: { ...now.job, units }, blank: { ...now.blank, units } } : {};
   change({ ...now, ...own, units }, 'units');
 }
 

@@ -1,5 +1,6 @@
 // Step 4: everything that stands against the job or wants the maker's eye; select one, and the view goes there.
 import type { Finding } from '../../finding.ts';
+import { inPlainWords } from '../parts/plain-words.ts';
 import { LevelSign } from '../parts/sign.tsx';
 import { bench, findings, flat, isStillToGive, selected, view } from '../store.ts';
 
@@ -18,7 +19,12 @@ function goTo(finding: Finding): void {
 }
 
 const placeInWords = ({ where }: Finding): string =>
-  [where.file, where.key, where.element, where.line === undefined ? undefined : `line ${where.line}`]
+  [
+    where.file,
+    where.key && inPlainWords(where.key),
+    where.element,
+    where.line === undefined ? undefined : `line ${where.line}`,
+  ]
     .filter((part) => part !== undefined)
     .join(', ');
 
@@ -52,7 +58,7 @@ export function ChecksStep() {
             >
               <span class="finding-number">{waiting.length + i + 1}</span>
               <LevelSign level={finding.level} />
-              <span class="finding-says">{finding.says}</span>
+              <span class="finding-says">{inPlainWords(finding.says)}</span>
               <span class="finding-place">{placeInWords(finding)}</span>
             </button>
           </li>

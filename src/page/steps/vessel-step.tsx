@@ -1,12 +1,10 @@
 // Step 1: the vessel, by its readings from the foot up.
 import { isObject, listAt, valueAt, withField, withItem, withoutItem } from '../model/bench.ts';
 import { ChoiceField, FieldFindings, LengthField, TextField } from '../parts/field.tsx';
+import { inPlainWords, nameOfStation } from '../parts/plain-words.ts';
 import { WallPicture } from '../parts/wall-pictures.tsx';
 import { bench, change, findingsAt, setField, vessel } from '../store.ts';
 import { Shelf } from './shelf.tsx';
-
-const nameOfStation = (index: number, count: number): string =>
-  index === 0 ? 'Foot' : index === count - 1 ? 'Lip' : `Between, ${index}`;
 
 /** How a place's height is read: upright, or along the wall. */
 type Upward = 'height' | 'along';
@@ -20,7 +18,7 @@ function StationRow({ index, count }: { readonly index: number; readonly count: 
       ? 'along'
       : 'height';
   const around: Around = valueAt(blank, `${path}.girth`) !== undefined ? 'girth' : lastAround(index);
-  const name = nameOfStation(index, count);
+  const name = nameOfStation(index);
   return (
     <li class="station">
       <div class="station-head">
@@ -205,12 +203,29 @@ export function VesselStep() {
         <div class="told">
           <h3 class="group-head">What the readings say</h3>
           <ul>
-            {answer.lines.slice(1).map((line) => (
-              <li key={line}>{line}</li>
-            ))}
+            <Told lines={answer.lines.slice(1, 1 + shownLines)} />
           </ul>
+          {answer.lines.length > 1 + shownLines ? (
+            <details class="more">
+              <summary>All of it, with how sure each figure is</summary>
+              <ul>
+                <Told lines={answer.lines.slice(1 + shownLines)} />
+              </ul>
+            </details>
+          ) : null}
         </div>
       ) : null}
     </>
   );
 }
+
+/** What is told at once; the rest is a press away. */
+const shownLines = 3;
+
+const Told = ({ lines }: { readonly lines: readonly string[] }) => (
+  <>
+    {lines.map((line) => (
+      <li key={line}>{inPlainWords(line)}</li>
+    ))}
+  </>
+);

@@ -1,18 +1,9 @@
 // What the engine answers to each question of the page.
-import { artViewOf } from '../../job/art-view.ts';
-import { filesOfPiece, fullReport, jsonContent, reportFile } from '../../job/deliverables.ts';
 import { describeBlank } from '../../job/describe-blank.ts';
-import { flatViewOf } from '../../job/flat-view.ts';
-import { inspect } from '../../job/inspect.ts';
-import { draftPieces, reportDrafts } from '../../job/make.ts';
-import { makeFiles } from '../../job/make-files.ts';
 import { bytesOf, type FileBytes } from '../../job/named-files.ts';
 import { paperNamed } from '../../job/print-paper.ts';
 import { profileOfBlankAlone } from '../../job/profile-picture.ts';
-import { describeRepeat } from '../../job/repeat.ts';
 import { standardArtwork } from '../../job/resolved-job.ts';
-import { drawRolled, rolledSubject } from '../../job/rolled.ts';
-import { vesselViewOf } from '../../job/vessel-view.ts';
 import type { AnswerOf, AskOf, Kind } from '../model/messages.ts';
 import { loadTools, loadWords } from './engine.ts';
 import { givenBlank, givenJob } from './given.ts';
@@ -36,20 +27,30 @@ export const answers: Answers = {
   },
 
   async flat({ bench }, files) {
-    const input = { ...givenJob(bench, files), tools: await loadTools() };
+    const { draftPieces, flatViewOf, reportDrafts } = await import('./laying.ts');
+    const input = { ...givenJob(bench, files), tools: await loadTools(), unchecked: true };
     const drafts = draftPieces(input);
     return { view: flatViewOf(drafts), report: reportDrafts(drafts) };
   },
 
-  async rolled({ bench }, files) {
+  async checks({ bench }, files) {
+    const { draftPieces, partsOf, reportDrafts } = await import('./laying.ts');
     const input = { ...givenJob(bench, files), tools: await loadTools() };
-    const [draft, second] = draftPieces(input);
+    const drafts = draftPieces(input);
+    return { checks: reportDrafts(drafts, undefined, partsOf(input, drafts)).checks };
+  },
+
+  async rolled({ bench }, files) {
+    const { draftPieces, drawRolled, rolledSubject, vesselViewOf } = await import('./laying.ts');
+    const input = { ...givenJob(bench, files), tools: await loadTools() };
+    const [draft, second] = draftPieces({ ...input, unchecked: true });
     if (!draft || second) return { svg: '' };
     const subject = rolledSubject(draft, input.blank, draft);
     return { svg: drawRolled(subject, input.tools.words), solid: vesselViewOf(draft, subject) };
   },
 
   async art({ bench }, files) {
+    const { artViewOf, inspect } = await import('./artwork.ts');
     const { job } = givenJob(bench, files);
     const { normalise } = await loadTools();
     const file = job.artwork?.file ?? '';
@@ -59,6 +60,7 @@ export const answers: Answers = {
   },
 
   async ways({ bench }, files) {
+    const { describeRepeat } = await import('./artwork.ts');
     const { job, ...ground } = givenJob(bench, files);
     const { normalise } = await loadTools();
     const artwork = job.artwork ?? standardArtwork;
@@ -70,6 +72,7 @@ export const answers: Answers = {
 
   async files({ bench, paper }, files, progress) {
     progress(0, 3, 'reading the job');
+    const { filesOfPiece, fullReport, jsonContent, makeFiles, reportFile } = await import('./making.ts');
     const input = { ...givenJob(bench, files), tools: await loadTools() };
     progress(1, 3, 'laying and cutting');
     const paperSize = paper === undefined ? undefined : paperNamed(paper);

@@ -1,0 +1,4 @@
+// What looks at artwork by itself, loaded when there is some.
+export { artViewOf } from '../../job/art-view.ts';
+export { inspect } from '../../job/inspect.ts';
+export { describeRepeat } from '../../job/repeat.ts';

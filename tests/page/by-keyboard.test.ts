@@ -1,0 +1,80 @@
+// The whole job with the keyboard alone, and what a screen reader is told on the way.
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { patience } from '../cli/run.ts';
+import { type Bench, startBench } from './a-page.ts';
+
+let bench: Bench;
+beforeAll(async () => {
+  bench = await startBench();
+}, patience.timeout);
+afterAll(() => bench.end());
+
+/** What has the focus, as it is called. */
+const focused = (page: Page): Promise<string> =>
+  page.evaluate(() => {
+    const { activeElement } = document;
+    if (!(activeElement instanceof HTMLElement)) return '';
+    const label = activeElement instanceof HTMLInputElement ? activeElement.labels?.[0]?.textContent : '';
+    return `${activeElement.dataset.path ?? ''} ${activeElement.getAttribute('aria-label') ?? ''} ${label ?? ''} ${activeElement.textContent ?? ''}`;
+  });
+
+/** Presses Tab until something of this name has the focus. */
+async function tabTo(page: Page, name: string | RegExp, key = 'Tab'): Promise<void> {
+  for (let presses = 0; presses < 150; presses++) {
+    await page.keyboard.press(key);
+    const called = await focused(page);
+    if (typeof name === 'string' ? called.includes(name) : name.test(called)) return;
+  }
+  throw new Error(`Tab never came to ${name}`);
+}
+
+async function type(page: Page, path: string, text: string): Promise<void> {
+  await tabTo(page, path);
+  await page.keyboard.type(text);
+}
+
+test('a canister in inches, from readings to proved files', patience, async () => {
+  const { page, wrong } = await bench.open();
+  await page.getByRole('radio', { name: 'mm' }).focus();
+  await page.keyboard.press('ArrowRight');
+  await type(page, 'blank:stations[0].across', '3 3/8');
+  await type(page, 'blank:stations[1].height', '4');
+  await type(page, 'blank:stations[1].girth', '10.6in');
+  await tabTo(page, /2Artwork/);
+  await page.keyboard.press('Enter');
+  await tabTo(page, 'Ropes');
+  await page.keyboard.press('Enter');
+  await page.locator('.drop strong').waitFor();
+
+  // The drawing is moved, zoomed and measured on without a pointer.
+  await page.getByRole('tab', { name: 'Flat' }).focus();
+  await tabTo(page, 'Flat template. Arrow keys');
+  for (const key of ['+', 'ArrowLeft', 'm', 'Enter', 'ArrowLeft', 'Enter']) await page.keyboard.press(key);
+  await expect.poll(() => page.locator('#flat-figures').textContent()).toContain('in on the flat sheet');
+
+  await tabTo(page, /5Files/);
+  await page.keyboard.press('Enter');
+  await tabTo(page, 'Make the files');
+  await page.keyboard.press('Enter');
+  await page.getByText('Proved: the files').waitFor({ timeout: 120_000 });
+  await tabTo(page, 'Save all as one zip');
+  const [download] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Enter')]);
+  expect(download.suggestedFilename()).toBe('my.zip');
+
+  // Undo and redo by their keys.
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => page.locator('.drop strong').count()).toBe(0);
+  await page.keyboard.press('Control+Shift+z');
+  await page.locator('.drop strong').waitFor();
+  expect(wrong).toEqual([]);
+});
+
+test('a reading that cannot be is told at its field, in words', patience, async () => {
+  const { page } = await bench.open();
+  await type(page, 'blank:stations[0].across', '62,5');
+  const field = page.locator('input[data-path="blank:stations[0].across"]');
+  await expect.poll(() => field.getAttribute('aria-invalid')).toBe('true');
+  const says = await page.locator(`[id="${await field.getAttribute('aria-describedby')}"]`).textContent();
+  expect(says).toContain('has a comma in it; write a decimal point');
+});

@@ -1,0 +1,113 @@
+// Every state of the page before an accessibility engine, and beside its picture; wide, narrow, by day and by night.
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { PNG } from 'pngjs';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { patience } from '../cli/run.ts';
+import { pixelsFault } from '../pictures/compare.ts';
+import { type Bench, field, openStep, settled, startBench } from './a-page.ts';
+
+let bench: Bench;
+beforeAll(async () => {
+  bench = await startBench();
+}, patience.timeout);
+afterAll(() => bench.end());
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+/** What axe-core (Deque Systems, WCAG 2.2 A and AA) finds that is serious or worse, each with its place. */
+async function barriers(page: Page): Promise<readonly string[]> {
+  await page.evaluate(axe);
+  const found = await page.evaluate(async () => {
+    const engine = (globalThis as unknown as { axe: { run: () => Promise<AxeFound> } }).axe;
+    const { violations } = await engine.run();
+    return violations
+      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+      .flatMap(({ id, nodes }) =>
+        nodes.map(({ target, failureSummary }) => `${id}: ${target}: ${failureSummary}`),
+      );
+  });
+  return found;
+}
+
+interface AxeFound {
+  readonly violations: readonly {
+    readonly id: string;
+    readonly impact: string;
+    readonly nodes: readonly { readonly target: readonly string[]; readonly failureSummary: string }[];
+  }[];
+}
+
+/** Letters, and figures that the engine words anew, may differ; a part of the page that moved or went may not. */
+const mostDiffering = 0.03;
+/** Renderers smooth edges each in its own way; in OKLab. */
+const sameShade = 0.1;
+
+const folder = join(import.meta.dirname, 'pictures');
+
+/** Looks at a state: with the engine, and beside its picture. */
+async function looked(page: Page, name: string): Promise<void> {
+  await settled(page);
+  await page.evaluate(() => document.fonts.ready.then(() => undefined));
+  expect(await barriers(page), name).toEqual([]);
+  await page.mouse.move(2, 2);
+  const shot = await page.screenshot({ animations: 'disabled', caret: 'hide' });
+  const fault = pixelsFault(PNG.sync.read(shot), { name, folder, tolerance: mostDiffering }, sameShade);
+  expect(fault, name).toBeUndefined();
+}
+
+test('wide, by day: empty, in work, checked and made', patience, async () => {
+  const { page } = await bench.open({ colorScheme: 'light' });
+  await looked(page, 'empty');
+  await field(page, 'blank:stations[0].across').fill('nothing');
+  await looked(page, 'refused');
+  await page.getByRole('button', { name: 'New' }).click();
+  await page.getByRole('button', { name: /Fish-scale cup/ }).click();
+  await page.getByRole('button', { name: 'How to: Foot round' }).click();
+  await looked(page, 'flat');
+  await page.getByRole('button', { name: 'How to: Foot round' }).click();
+  await page.locator('#step-1 button').click();
+  await openStep(page, 2);
+  await page.locator('.way-card').first().waitFor();
+  await page.getByRole('tab', { name: 'Artwork' }).click();
+  await looked(page, 'artwork');
+  await page.locator('#step-2 button').click();
+  await openStep(page, 3);
+  await field(page, 'job:band.to').fill('');
+  await field(page, 'job:band.from').fill('');
+  await page.getByRole('tab', { name: 'Flat' }).click();
+  await page.locator('#step-3 button').click();
+  await openStep(page, 4);
+  await page.locator('.finding-look').first().click();
+  await looked(page, 'checks');
+  await page.locator('#step-4 button').click();
+  await openStep(page, 5);
+  await page.getByRole('button', { name: 'Make the files' }).click();
+  await page.getByText('Proved: the files').waitFor({ timeout: 120_000 });
+  await page.getByRole('tab', { name: 'Vessel' }).click();
+  await looked(page, 'made');
+  await page.getByRole('button', { name: 'Read the job sheet' }).click();
+  expect(await barriers(page)).toEqual([]);
+});
+
+test('tablet, by night', patience, async () => {
+  const { page } = await bench.open({ colorScheme: 'dark', viewport: { width: 820, height: 1100 } });
+  await page.getByRole('button', { name: /Tern pot/ }).click();
+  await looked(page, 'tablet');
+});
+
+test('phone, with the guide open', patience, async () => {
+  const { page } = await bench.open({
+    viewport: { width: 390, height: 800 },
+    hasTouch: true,
+    isMobile: true,
+  });
+  await page.getByRole('button', { name: 'Guide' }).click();
+  await field(page, 'blank:stations[0].across').fill('62');
+  await page.getByText('It is 150 mm high').waitFor();
+  await looked(page, 'phone');
+  const width = await page.evaluate(() => document.documentElement.scrollWidth);
+  expect(width).toBeLessThanOrEqual(390);
+});
