@@ -19,6 +19,7 @@ import {
   hasArtwork,
   isBusy,
   isStillToGive,
+  isUntouched,
   redo,
   said,
   undo,
@@ -77,6 +78,7 @@ const count = (number: number, one: string, many: string): string => `${number} 
 
 function vesselState(): StepState {
   const { answer, refused } = vessel.value;
+  if (isUntouched.value) return { is: 'open', says: 'readings to give' };
   const wanting = refused?.filter(isStillToGive).length ?? 0;
   if (refused && wanting === refused.length)
     return { is: 'open', says: count(wanting, 'reading to give', 'readings to give') };
@@ -90,7 +92,8 @@ function checksState(): StepState {
   const looks = told.filter(({ level }) => level === 'look').length;
   if (stops > 0) return { is: 'stop', says: count(stops, 'stop', 'stops') };
   if (looks > 0) return { is: 'look', says: count(looks, 'thing to look at', 'things to look at') };
-  if (findings.value.some(isStillToGive)) return { is: 'open', says: 'waits for the readings' };
+  if (isUntouched.value || findings.value.some(isStillToGive))
+    return { is: 'open', says: 'waits for the readings' };
   return {
     is: 'ready',
     says: told.length > 0 ? count(told.length, 'note', 'notes') : 'nothing stands against it',

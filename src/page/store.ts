@@ -6,9 +6,8 @@ import {
   type Bench,
   emptyBench,
   type Half,
-  isObject,
+  isUntyped,
   type Json,
-  listAt,
   valueAt,
   withField,
 } from './model/bench.ts';
@@ -81,15 +80,8 @@ function heard<K extends Kind>(before: Heard<K>, outcome: Outcome<K>): Heard<K> 
 const kept = <K extends Kind>({ answer }: Heard<K>): { readonly answer?: AnswerOf<K> } =>
   answer === undefined ? {} : { answer };
 
-/** Whether no reading has been typed yet, and nothing opened. */
-export const isUntouched = computed(() => !hasReadings.value && !hasArtwork.value && !isGuided.value);
-
-/** Whether anything was typed as a reading; the foot's height is 0 from the start. */
-const hasReadings = computed(() =>
-  listAt(bench.value, 'blank', 'stations').some((station) =>
-    Object.values(isObject(station) ? station : {}).some((value) => value !== 0 && value !== ''),
-  ),
-);
+/** Whether nothing has been typed or opened yet: then the engine is not even fetched. */
+export const isUntouched = computed(() => isUntyped(bench.value) && !isGuided.value);
 
 /** Whether anything that was asked of the engine is still to come. */
 export const isBusy = computed(() =>
@@ -107,22 +99,28 @@ export function startAsking(): void {
   let unitsBefore: unknown;
   effect(() => {
     const now = bench.value;
+    if (isUntouched.value) {
+      blankBefore = undefined;
+      vessel.value = quiet;
+      flat.value = quiet;
+      return;
+    }
     if (now.blank !== blankBefore || now.units !== unitsBefore) {
       blankBefore = now.blank;
       unitsBefore = now.units;
       vessel.value = { ...vessel.peek(), busy: true };
       void live.ask('vessel', now).then((outcome) => {
-        vessel.value = heard(vessel.peek(), outcome);
+        if (!isUntouched.peek()) vessel.value = heard(vessel.peek(), outcome);
       });
     }
     flat.value = { ...flat.peek(), busy: true };
     void live.ask('flat', now).then((outcome) => {
-      flat.value = heard(flat.peek(), outcome);
+      if (!isUntouched.peek()) flat.value = heard(flat.peek(), outcome);
     });
   });
   later(() => {
     const now = bench.value;
-    if (view.value !== 'vessel') return undefined;
+    if (view.value !== 'vessel' || isUntouched.value) return undefined;
     return () => {
       rolled.value = { ...rolled.peek(), busy: true };
       void slow.ask('rolled', now).then((outcome) => {

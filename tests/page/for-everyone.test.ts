@@ -58,6 +58,9 @@ async function looked(page: Page, name: string): Promise<void> {
   expect(fault, name).toBeUndefined();
 }
 
+const laidFlat = (page: Page): Promise<void> =>
+  page.locator('#flat-figures').filter({ hasText: 'Cut piece' }).waitFor();
+
 test('wide, by day: empty, in work, checked and made', patience, async () => {
   const { page } = await bench.open({ colorScheme: 'light' });
   await looked(page, 'empty');
@@ -65,6 +68,7 @@ test('wide, by day: empty, in work, checked and made', patience, async () => {
   await looked(page, 'refused');
   await page.getByRole('button', { name: 'New' }).click();
   await page.getByRole('button', { name: /Fish-scale cup/ }).click();
+  await laidFlat(page);
   await page.getByRole('button', { name: 'How to: Foot round' }).click();
   await looked(page, 'flat');
   await page.getByRole('button', { name: 'How to: Foot round' }).click();
@@ -95,6 +99,7 @@ test('wide, by day: empty, in work, checked and made', patience, async () => {
 test('tablet, by night', patience, async () => {
   const { page } = await bench.open({ colorScheme: 'dark', viewport: { width: 820, height: 1100 } });
   await page.getByRole('button', { name: /Tern pot/ }).click();
+  await laidFlat(page);
   await looked(page, 'tablet');
 });
 

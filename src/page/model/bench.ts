@@ -32,6 +32,21 @@ export const emptyBench = (units: Units): Bench => ({
   units,
 });
 
+/** Whether nothing was typed yet but names and units; the foot's height is 0 from the start. */
+export function isUntyped({ job, blank, units }: Bench): boolean {
+  const empty = emptyBench(units);
+  const given = (half: JsonObject, start: JsonObject) =>
+    Object.keys(half).some((key) => !Object.hasOwn(start, key));
+  if (given(job, empty.job) || given(blank, empty.blank)) return false;
+  const { stations } = blank;
+  return (
+    Array.isArray(stations) &&
+    stations.every((station: Json) =>
+      Object.values(isObject(station) ? station : {}).every((value) => value === 0 || value === ''),
+    )
+  );
+}
+
 export const isObject = (value: unknown): value is JsonObject =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 

@@ -2,7 +2,7 @@
 import type { Finding } from '../../finding.ts';
 import { inPlainWords } from '../parts/plain-words.ts';
 import { LevelSign } from '../parts/sign.tsx';
-import { bench, findings, flat, isStillToGive, selected, view } from '../store.ts';
+import { bench, findings, flat, isStillToGive, isUntouched, selected, view } from '../store.ts';
 
 /** Where a finding is, as far as the page can show it. */
 function goTo(finding: Finding): void {
@@ -46,7 +46,13 @@ export function ChecksStep() {
           is checked once they are there.
         </p>
       ) : null}
-      {told.length === 0 && waiting.length === 0 ? <p>Nothing stands against it.</p> : null}
+      {told.length === 0 && waiting.length === 0 ? (
+        <p>
+          {isUntouched.value
+            ? 'Type the readings in step 1, and everything is checked as you type.'
+            : 'Nothing stands against it.'}
+        </p>
+      ) : null}
       <ol class="findings">
         {told.map((finding, i) => (
           <li key={`${finding.rule} ${finding.says} ${placeInWords(finding)}`}>
