@@ -1,8 +1,10 @@
-// Colours stacked as layers keep one order each; a drawing that paints a colour again, over another, has more.
-import { type Finding, look } from '../finding.ts';
+// Colours stacked as layers keep one order each. A drawing that paints a colour again, over another, has more: there
+// the layer that would lie on top is cut away, so that the vessel shows what the drawing shows.
+import { type Finding, note } from '../finding.ts';
 import { type Box, hullBox } from '../geometry/box.ts';
 import { BoxIndex } from '../geometry/box-index.ts';
 import type { Shape } from '../geometry/contour.ts';
+import { shapeArea } from '../geometry/measure.ts';
 import { clippedShapes } from '../geometry/regions.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
 
@@ -12,70 +14,91 @@ export interface PaintedArea {
   readonly shape: Shape;
 }
 
-/** Pairs whose boxes meet that are looked at for true overlap, for any two colours: enough to see what is meant. */
-const mostLooks = 200;
+/** What one painted area leaves to see once its colour is a layer, and what was said of it. */
+export interface LayeredAreas {
+  readonly areas: readonly { readonly colour: string; readonly shapes: readonly Shape[] }[];
+  readonly findings: readonly Finding[];
+}
 
-const overlap = (a: Shape, b: Shape): boolean =>
-  clippedShapes([a], [b], 'intersection', chordTolerance).length > 0;
+/** mm²: less than this cut away is the rounding of areas that only touch. */
+const leastCut = 1e-4;
 
-/** Looks for areas painted over others of a colour that is stacked above their own. */
-class OrderReader {
+const areaOf = (shapes: readonly Shape[]): number => shapes.reduce((sum, shape) => sum + shapeArea(shape), 0);
+
+/** Cuts areas where a colour stacked below their own was painted over them. */
+class LayerCutter {
   readonly #painted: readonly PaintedArea[];
   readonly #boxes: readonly Box[];
   readonly #index: BoxIndex;
   readonly #rank: ReadonlyMap<string, number>;
-  /** Looks left for each pair of colours; none once an overlap is found. */
-  readonly #looksLeft = new Map<string, number>();
+  /** One finding for any two colours. */
+  readonly findings = new Map<string, Finding>();
+  readonly #file: string;
 
-  constructor(painted: readonly PaintedArea[], rank: ReadonlyMap<string, number>) {
+  constructor(painted: readonly PaintedArea[], rank: ReadonlyMap<string, number>, file: string) {
     this.#painted = painted;
     this.#rank = rank;
+    this.#file = file;
     this.#boxes = painted.map(({ shape }) => hullBox(shape.contours));
     this.#index = new BoxIndex(painted.length, (add) => {
       for (const { minX, minY, maxX, maxY } of this.#boxes) add(minX, minY, maxX, maxY);
     });
   }
 
-  /** The areas of colours stacked above this one that it is painted over, one a colour, if not found before. */
-  coveredBy(i: number): PaintedArea[] {
-    const item = this.#painted[i];
+  /** What is left of an area. */
+  leftOf(under: PaintedArea, i: number): readonly Shape[] {
+    let left: readonly Shape[] = [under.shape];
+    for (const [colour, over] of this.#paintedOver(under, i)) {
+      const cut = clippedShapes([...left], over, 'difference', chordTolerance);
+      if (areaOf(left) - areaOf(cut) < leastCut) continue;
+      left = cut;
+      this.#say(colour, under.colour, over);
+    }
+    return left;
+  }
+
+  /** Areas of colours stacked below, painted later where this one may be, by their colour. */
+  #paintedOver(under: PaintedArea, i: number): Map<string, Shape[]> {
+    const found = new Map<string, Shape[]>();
     const box = this.#boxes[i];
-    if (!item || !box) return [];
-    return this.#index.meeting(box.minX, box.minY, box.maxX, box.maxY).flatMap((below) => {
-      const under = this.#painted[below];
-      const isBelow = below < i && under !== undefined && this.#rankOf(under) > this.#rankOf(item);
-      return isBelow && this.#isOver(item, under) ? [under] : [];
-    });
+    if (!box) return found;
+    for (const above of this.#index.meeting(box.minX, box.minY, box.maxX, box.maxY)) {
+      const over = this.#painted[above];
+      if (above <= i || over === undefined || this.#rankOf(over) >= this.#rankOf(under)) continue;
+      const shapes = found.get(over.colour) ?? [];
+      shapes.push(over.shape);
+      found.set(over.colour, shapes);
+    }
+    return found;
   }
 
   #rankOf({ colour }: PaintedArea): number {
     return this.#rank.get(colour) ?? 0;
   }
 
-  #isOver(item: PaintedArea, under: PaintedArea): boolean {
-    const pair = `${item.colour} ${under.colour}`;
-    const left = this.#looksLeft.get(pair) ?? mostLooks;
-    if (left === 0) return false;
-    const isOver = overlap(item.shape, under.shape);
-    this.#looksLeft.set(pair, isOver ? 0 : left - 1);
-    return isOver;
+  #say(over: string, under: string, shapes: readonly Shape[]): void {
+    const pair = `${over} ${under}`;
+    if (this.findings.has(pair)) return;
+    const { minX: x, minY: y } = hullBox(shapes.flatMap(({ contours }) => contours));
+    const says = `paints ${over} over ${under}, but as layers ${under} lies over ${over}; there ${under} is cut away, so that the vessel shows what the drawing shows`;
+    this.findings.set(pair, note('painting-order', { file: this.#file, x, y }, says));
   }
 }
 
 /**
- * A finding where a colour is painted over another that is stacked above it: layers go on in the order in which their
- * colours first appear, so there the vessel will not look like the drawing. Once for any two colours.
+ * The areas as layers show them, in painting order, when layers are stacked in the order in which their colours first
+ * appear: where a colour is painted over another that is stacked above it, the other is cut away there.
  */
-export function paintingOrderFindings(painted: readonly PaintedArea[], file: string): Finding[] {
+export function layeredAreas(areas: LayeredAreas['areas'], file: string): LayeredAreas {
   const rank = new Map<string, number>();
-  for (const { colour } of painted) if (!rank.has(colour)) rank.set(colour, rank.size);
-  if (rank.size < 2) return [];
-  const reader = new OrderReader(painted, rank);
-  return painted.flatMap(({ colour, shape }, i) =>
-    reader.coveredBy(i).map((under) => {
-      const { minX: x, minY: y } = hullBox(shape.contours);
-      const says = `paints ${colour} over ${under.colour}, but as layers ${under.colour} lies over ${colour}; give what lies on top a colour of its own`;
-      return look('painting-order', { file, x, y }, says);
-    }),
-  );
+  for (const { colour } of areas) if (!rank.has(colour)) rank.set(colour, rank.size);
+  if (rank.size < 2) return { areas, findings: [] };
+  const painted = areas.flatMap(({ colour, shapes }) => shapes.map((shape) => ({ colour, shape })));
+  const cutter = new LayerCutter(painted, rank, file);
+  let i = 0;
+  const cut = areas.map(({ colour, shapes }) => ({
+    colour,
+    shapes: shapes.flatMap((shape) => cutter.leftOf({ colour, shape }, i++)),
+  }));
+  return { areas: cut, findings: [...cutter.findings.values()] };
 }

@@ -5,7 +5,7 @@ import { compose } from '../geometry/affine.ts';
 import type { Shape } from '../geometry/contour.ts';
 import { drawnLines } from './drawn-lines.ts';
 import { type SeenArea, seenAreas } from './painted-areas.ts';
-import { paintingOrderFindings } from './painting-order.ts';
+import { layeredAreas } from './painting-order.ts';
 import { isPicture } from './picture-head.ts';
 import { checkSvg } from './svg-check.ts';
 import type { Normalise } from './svg-normalise.ts';
@@ -80,7 +80,7 @@ function read(
   const { across } = options;
   const frame = across === undefined ? drawn : framed(drawn, across / drawn.width);
   const paint = readPaint(normalised(text, file, normalise), frame, file);
-  const areas = seenAreas(paint.painted, frame, file);
+  const { areas, findings: cut } = layeredAreas(seenAreas(paint.painted, frame, file), file);
   const asked = across === undefined ? findings : findings.filter(({ rule }) => rule !== 'no-size');
   return {
     art: {
@@ -89,7 +89,7 @@ function read(
       scale: drawn.sized ? frame.width / drawn.width : 1,
       layers: layersOf(areas),
       lines: drawnLines(paint.painted),
-      findings: [...asked, ...paint.findings, ...orderFindings(areas, file)],
+      findings: [...asked, ...paint.findings, ...cut],
     },
     stops: paint.findings.filter(({ level }) => level === 'stop'),
   };
@@ -126,9 +126,3 @@ function layersOf(areas: readonly SeenArea[]): TileLayer[] {
   }
   return [...byColour].map(([colour, shapes]) => ({ name: colour, colour, shapes }));
 }
-
-const orderFindings = (areas: readonly SeenArea[], file: string): Finding[] =>
-  paintingOrderFindings(
-    areas.flatMap(({ colour, shapes }) => shapes.map((shape) => ({ colour, shape }))),
-    file,
-  );

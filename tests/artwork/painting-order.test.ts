@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
-import { paintingOrderFindings } from '../../src/artwork/painting-order.ts';
+import { layeredAreas, type PaintedArea } from '../../src/artwork/painting-order.ts';
 import { polygon } from '../../src/geometry/contour.ts';
+import { shapeArea } from '../../src/geometry/measure.ts';
+import { expectWithin } from '../closeness.ts';
 
 const square = (x: number, side: number) =>
   polygon([
@@ -10,12 +12,26 @@ const square = (x: number, side: number) =>
     { x, y: side },
   ]);
 const at = (colour: string, x: number) => ({ colour, shape: { contours: [square(x, 10)] } });
-const rules = (painted: Parameters<typeof paintingOrderFindings>[0]) =>
-  paintingOrderFindings(painted, 'tile.svg').map(({ rule }) => rule);
+const layered = (painted: readonly PaintedArea[]) =>
+  layeredAreas(
+    painted.map(({ colour, shape }) => ({ colour, shapes: [shape] })),
+    'tile.svg',
+  );
+const rules = (painted: readonly PaintedArea[]) => layered(painted).findings.map(({ rule }) => rule);
+const areas = (painted: readonly PaintedArea[]) =>
+  layered(painted).areas.map(({ shapes }) => shapes.reduce((sum, shape) => sum + shapeArea(shape), 0));
 
 test('a colour painted again over one that is stacked above it is said, once for each pair', () => {
   const painted = [at('#f00', 0), at('#00f', 5), at('#f00', 8), at('#f00', 9)];
   expect(rules(painted)).toEqual(['painting-order']);
+});
+
+test('what it covers is cut away from the layer that would lie over it, and from that alone', () => {
+  const [first, under, again, last] = areas([at('#f00', 0), at('#00f', 5), at('#f00', 8), at('#0f0', 0)]);
+  expectWithin(first ?? 0, 100, 1e-9, 'area of the colour below, painted first');
+  expectWithin(under ?? 0, 30, 1e-6, 'area of the colour above, under what was painted later');
+  expectWithin(again ?? 0, 100, 1e-9, 'area painted again');
+  expectWithin(last ?? 0, 100, 1e-9, 'area painted last');
 });
 
 test('a colour painted again beside the others is nothing to say', () => {
