@@ -1,6 +1,6 @@
 // What becomes of film that the finished edges of the band would cut: kept, left out motif by motif, or, where it would
 // be too small to hold, taken out.
-import { movedBox } from '../geometry/box.ts';
+import { type Box, movedBox } from '../geometry/box.ts';
 import type { Shape } from '../geometry/contour.ts';
 import type { Point } from '../geometry/point.ts';
 import { precision } from '../geometry/tolerance.ts';
@@ -10,7 +10,6 @@ import { type Closing, equalParts } from './closing.ts';
 import { type BandEnd, type FilmLimits, type Sliver, sliversAt, withoutSlivers } from './edge-slivers.ts';
 import type { Lay } from './lay.ts';
 import {
-  type DrawnMotif,
   drawnMotif,
   onlyContours,
   type PlacedMotif,
@@ -60,7 +59,8 @@ export interface EdgeGround {
   readonly closing: Closing;
 }
 
-const periodWidth = ({ lay, closing }: EdgeGround): number => lay.around / equalParts(closing);
+/** One period around in the laid pattern, mm. */
+export const periodWidth = ({ lay, closing }: EdgeGround): number => lay.around / equalParts(closing);
 
 const sliverGround = (ground: EdgeGround, film: FilmLimits) => ({
   lay: ground.lay,
@@ -89,6 +89,12 @@ export function takenOut(
   return withoutSlivers(shapes, slivers, sliverGround(ground, film), turns);
 }
 
+/** Something left out at an end, and how far it reached in the laid pattern. */
+export interface LeftAt {
+  readonly end: BandEnd;
+  readonly box: Box;
+}
+
 /** A layer's motifs on the sheet, with what can't be taken apart into motifs. */
 export interface FadedMotifs {
   /** What hangs together with its own copies: as it was, to be laid as a whole. */
@@ -96,13 +102,17 @@ export interface FadedMotifs {
   readonly layers: readonly (readonly Shape[])[];
   readonly gaps: readonly { readonly layer: number; readonly at: Point; readonly length: number }[];
   readonly worst: number;
-  readonly left: readonly { readonly end: BandEnd; readonly at: Point }[];
+  readonly left: readonly LeftAt[];
+  readonly hasNet: boolean;
   readonly together: number;
 }
 
-/** The end of the band that a motif at a place in the laid pattern would be cut at; `past` it where it is all beyond it. */
-function cutAt({ box }: DrawnMotif, at: Point, { lay, template }: EdgeGround, ends: readonly BandEnd[]) {
-  const [low, high] = [box.minY + at.y, box.maxY + at.y];
+/** The end of the band that what reaches so far in the laid pattern would be cut at; `isPast` where all of it is beyond. */
+export function cutAt(
+  { minY: low, maxY: high }: Box,
+  { lay, template }: EdgeGround,
+  ends: readonly BandEnd[],
+) {
   const [foot, lip] = [lay.fromAlong(template.band.from), lay.fromAlong(template.band.to)];
   if (ends.includes('foot') && low < foot - precision)
     return { end: 'foot' as const, isPast: high <= foot + precision };
@@ -124,20 +134,19 @@ export function fadedMotifs(
   const piece = laidPiece(template, lay, runOff);
   const drawn = motifs.flatMap((motif) => drawnMotif(shapesOfMotif(motif, periods)) ?? []);
   const placed: PlacedMotif[] = [];
-  const left: { end: BandEnd; at: Point }[] = [];
+  const left: LeftAt[] = [];
   let worst = 0;
   for (const motif of drawn)
     for (const at of lattice ? placesOf(motif, lattice, width, piece) : []) {
-      const cut = cutAt(motif, at, ground, edges.ends);
+      const box = movedBox(motif.box, at);
+      const cut = cutAt(box, ground, edges.ends);
       if (cut) {
-        const { box } = motif;
-        const middle = { x: (box.minX + box.maxX) / 2 + at.x, y: (box.minY + box.maxY) / 2 + at.y };
-        if (!cut.isPast) left.push({ end: cut.end, at: middle });
+        if (!cut.isPast) left.push({ end: cut.end, box });
         continue;
       }
       const carried = stretchedOnto(lay, motif.layers, at);
       worst = Math.max(worst, carried.worst);
-      placed.push({ layers: carried.layers, box: movedBox(motif.box, at) });
+      placed.push({ layers: carried.layers, box });
     }
   const layers = repeatedAround(placed, periods.length, {
     lay,
@@ -151,48 +160,38 @@ export function fadedMotifs(
     gaps: drawn.flatMap(({ gaps }) => gaps),
     worst,
     left,
+    hasNet: nets.some((families) => families.size > 0),
     together,
   };
 }
 
 /** How much is left out at each end, all around. */
-function counted(
-  left: readonly { readonly end: BandEnd; readonly at: Point }[],
-  { lay, template, closing }: EdgeGround,
-): readonly LeftOut[] {
+function counted(left: readonly LeftAt[], { lay, template, closing }: EdgeGround): readonly LeftOut[] {
   return (['foot', 'lip'] as const).flatMap((end) => {
     const here = left.filter((item) => item.end === end);
     const [first] = here;
     if (!first) return [];
-    const turn = first.at.x / lay.around;
-    const along = Math.max(template.band.from, Math.min(template.band.to, lay.toAlong(first.at.y)));
+    const { minX, minY, maxX, maxY } = first.box;
+    const turn = (minX + maxX) / 2 / lay.around;
+    const along = Math.max(template.band.from, Math.min(template.band.to, lay.toAlong((minY + maxY) / 2)));
     return [{ end, count: here.length * equalParts(closing), turn: turn - Math.floor(turn), along }];
   });
 }
 
-/** What the edges left out, told. */
+/** What the edges left out, told. `faded`: motifs left out whole, where edges fade. */
 export function edgesLaid(
-  slivers: readonly Sliver[],
-  faded: FadedMotifs | undefined,
+  slivers: readonly (LeftAt & { readonly area: number })[],
+  faded:
+    | { readonly left: readonly LeftAt[]; readonly hasNet: boolean; readonly together: number }
+    | undefined,
   ground: EdgeGround,
 ): EdgesLaid {
-  const middle = ({ end, box }: Sliver) => ({
-    end,
-    at: { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 },
-  });
+  const smallest = (of: BandEnd) =>
+    Math.min(...slivers.filter(({ end }) => end === of).map(({ area }) => area));
   return {
-    slivers: counted(slivers.map(middle), ground).map((left) => ({
-      ...left,
-      smallest: Math.min(...slivers.filter(({ end }) => end === left.end).map(({ area }) => area)),
-    })),
+    slivers: counted(slivers, ground).map((left) => ({ ...left, smallest: smallest(left.end) })),
     ...(faded
-      ? {
-          faded: {
-            motifs: counted(faded.left, ground),
-            hasNet: faded.nets.some(({ contours }) => contours.length > 0),
-            together: faded.together,
-          },
-        }
+      ? { faded: { motifs: counted(faded.left, ground), hasNet: faded.hasNet, together: faded.together } }
       : {}),
   };
 }

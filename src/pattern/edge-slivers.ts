@@ -46,7 +46,11 @@ export interface SliverGround {
 const leastCut = 0.05;
 
 /** How far past its own edge a sliver is taken out, mm: gaps narrower than twice this no blade opens. */
-const clearance = 0.05;
+export const clearance = 0.05;
+
+/** Whether a piece is too small to hold: its area, mm², and how far it reaches up the wall, mm. */
+export const isTooSmall = ({ minPiece, minWidth }: FilmLimits, area: number, depth: number): boolean =>
+  area < minPiece || depth < minWidth;
 
 /** How deep into the band a sliver can reach: past it a piece of that area is thinner than half the least width on the mean. */
 const deepest = ({ minPiece, minWidth }: FilmLimits): number => (2 * minPiece) / minWidth + minWidth;
@@ -87,7 +91,7 @@ export function sliversAt(end: BandEnd, period: LaidPeriod, ground: SliverGround
     const isDeep = Math.abs((end === 'foot' ? box.maxY : box.minY) - inner) < chordTolerance;
     if (!isHere || isOpen || isDeep) return [];
     const [area, depth] = [shapeArea(shape) * around * up, (box.maxY - box.minY) * up];
-    return area < film.minPiece || depth < film.minWidth ? [{ end, shape, box, area, depth }] : [];
+    return isTooSmall(film, area, depth) ? [{ end, shape, box, area, depth }] : [];
   });
 }
 

@@ -1,13 +1,14 @@
 // Motifs laid around the wall one by one, each whole: at every place where the pattern has it, but those left out.
 import { moveContour } from '../geometry/affine.ts';
-import { type Box, boxesMeet } from '../geometry/box.ts';
+import { type Box, boxesMeet, boxOfPoints } from '../geometry/box.ts';
+import { chorded } from '../geometry/chords.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
 import { mapSegment } from '../geometry/fit.ts';
 import { tightBox } from '../geometry/measure.ts';
 import type { Point } from '../geometry/point.ts';
 import { clippedShapes } from '../geometry/regions.ts';
 import { chordTolerance, fitTolerance } from '../geometry/tolerance.ts';
-import { turnMotion } from '../unroll/flat-wall.ts';
+import { toWall, turnMotion } from '../unroll/flat-wall.ts';
 import { outline, type Template } from '../unroll/template.ts';
 import type { LaidPeriod } from './cell.ts';
 import { type Lattice, stepsIn } from './lattice.ts';
@@ -165,3 +166,19 @@ export const onlyContours = (
   { contours, lattice }: LaidPeriod,
   kept: (family: number) => boolean,
 ): LaidPeriod => ({ contours: contours.filter((_, family) => kept(family)), lattice });
+
+/** How far shapes on the sheet reach in the laid pattern. */
+export function laidBox(lay: Lay, layers: readonly (readonly Shape[])[]): Box {
+  const points = layers.flatMap((shapes) =>
+    shapes.flatMap(({ contours }) =>
+      contours.flatMap((contour): Point[] => {
+        const { x, y } = chorded(contour, chordTolerance);
+        return Array.from(x, (across, k) => {
+          const { turn, along } = toWall(lay.wall, { x: across, y: y[k] ?? 0 });
+          return { x: turn * lay.around, y: lay.fromAlong(along) };
+        });
+      }),
+    ),
+  );
+  return boxOfPoints(points);
+}

@@ -1,0 +1,138 @@
+// The rigid lay: every motif moved and turned to its place as a whole, at its drawn size; only the room between motifs changes.
+import { type Affine, moveContour } from '../geometry/affine.ts';
+import type { Box } from '../geometry/box.ts';
+import type { Shape } from '../geometry/contour.ts';
+import type { Point } from '../geometry/point.ts';
+import { levelAngle, toFlat } from '../unroll/flat-wall.ts';
+import { cutAt, edgesLaid, type LeftAt, periodWidth } from './band-edges.ts';
+import { layPeriod } from './cell.ts';
+import { equalParts, layOut } from './closing.ts';
+import { type Lattice, stepsIn } from './lattice.ts';
+import { toWallPoint } from './lay.ts';
+import { type DrawnMotif, drawnMotif, laidBox, type PlacedMotif, repeatedAround } from './lay-motifs.ts';
+import { type Collision, collisionsOf } from './motif-collisions.ts';
+import { shapesOfMotif } from './motif-shapes.ts';
+import { type MotifSliver, withoutMotifSlivers } from './motif-slivers.ts';
+import { type Motifs, motifsOf } from './motifs.ts';
+import { periodOf } from './period.ts';
+import { laidPiece } from './windows.ts';
+import type { Wrap, WrapOptions } from './wrap.ts';
+
+/** A wrap of whole motifs. */
+export interface RigidWrap extends Wrap {
+  /** Motifs of one period, and how far apart pieces of one may stand, mm. */
+  readonly motifs: number;
+  readonly together: number;
+  /** Motifs that would lie on one another, counted all around. */
+  readonly collisions: readonly Collision[];
+}
+
+/** The plane the motifs are drawn in, turned level, y up, at drawn size; and the steps by which they stand on the wall. */
+interface RigidGround extends WrapOptions {
+  readonly steps: Lattice;
+}
+
+/** Lay the motifs of all layers; undefined where something hangs together all around, and so is no motif. */
+export function rigidWrap(options: WrapOptions): RigidWrap | undefined {
+  const { tile, lattice, closing, lay, template, runOff, edges } = options;
+  const upright = layOut({ ...closing, scaleAcross: 1, scaleUp: 1 }, tile.height);
+  const periods = tile.layers.map(({ shapes }) =>
+    layPeriod(periodOf(shapes, tile, lattice), lattice, upright),
+  );
+  const found = motifsOf(periods, edges?.together);
+  if (hasNet(found)) return undefined;
+  const drawn = found.motifs.flatMap((motif) => drawnMotif(shapesOfMotif(motif, periods)) ?? []);
+  const spaced = ({ x, y }: Point): Point => ({ x: x * closing.scaleAcross, y: y * closing.scaleUp });
+  const own = periods[0]?.lattice ?? lattice;
+  const ground = { ...options, steps: { a: spaced(own.a), b: spaced(own.b) } };
+  const placed = drawn.flatMap((motif) =>
+    placesOn(ground, motif).map((at) => placedMotif(ground, motif, at)),
+  );
+  const { motifs, slivers, left } = atEdges(placed, options);
+  const parts = equalParts(closing);
+  const layers = repeatedAround(motifs, tile.layers.length, { lay, template, runOff, parts });
+  const gaps = drawn.flatMap((motif) => motif.gaps);
+  return {
+    layers: tile.layers.map(({ name, colour }, i) => ({ name, colour, shapes: layers[i] ?? [] })),
+    mismatches: gaps.map(({ layer, at, length }) => {
+      const { turn, along } = toWallPoint(lay, spaced(at));
+      return { layer: tile.layers[layer]?.name ?? '', turn: turn - Math.floor(turn), along, length };
+    }),
+    fitError: 0,
+    edges: edgesLaid(slivers, left && { left, hasNet: false, together: found.together }, options),
+    motifs: drawn.length,
+    together: found.together,
+    collisions: collisionsOf(motifs, lay, parts),
+  };
+}
+
+/** What the finished edges leave of the motifs: whole ones, or cut ones without their slivers. */
+function atEdges(
+  placed: readonly PlacedMotif[],
+  options: WrapOptions,
+): {
+  readonly motifs: readonly PlacedMotif[];
+  readonly slivers: readonly MotifSliver[];
+  readonly left?: readonly LeftAt[];
+} {
+  const { edges } = options;
+  if (!edges) return { motifs: placed, slivers: [] };
+  if (!edges.isFaded) return withoutMotifSlivers(placed, options, edges);
+  const left: LeftAt[] = [];
+  const motifs = placed.filter(({ box }) => {
+    const cut = cutAt(box, options, edges.ends);
+    if (cut && !cut.isPast) left.push({ end: cut.end, box });
+    return !cut;
+  });
+  return { motifs, slivers: [], left };
+}
+
+const hasNet = ({ nets }: Motifs): boolean => nets.some((families) => families.size > 0);
+
+const middleOf = ({ minX, minY, maxX, maxY }: Box): Point => ({ x: (minX + maxX) / 2, y: (minY + maxY) / 2 });
+
+/** The steps at which a motif stands in the first period around, at heights where some of it may be seen. */
+function placesOn(ground: RigidGround, { box }: DrawnMotif): readonly Point[] {
+  const { lay, template, runOff, steps } = ground;
+  const width = periodWidth(ground);
+  const anchor = anchorOf(ground, box);
+  const reach = Math.hypot(box.maxX - box.minX, box.maxY - box.minY) / 2;
+  const piece = laidPiece(template, lay, runOff);
+  // Half open, so that a motif on the border of two periods is counted in one of them.
+  const hair = 1e-6;
+  const within = {
+    minX: -anchor.x - hair,
+    maxX: width - anchor.x - hair,
+    minY: piece.foot - reach - anchor.y,
+    maxY: piece.lip + reach - anchor.y,
+  };
+  return [...stepsIn(steps, within)].map(({ at }) => at).filter(({ x }) => x + anchor.x < width - hair);
+}
+
+/** Where the middle of a motif stands in the laid pattern. */
+function anchorOf({ closing }: RigidGround, box: Box): Point {
+  const { x, y } = middleOf(box);
+  return { x: x * closing.scaleAcross, y: y * closing.scaleUp };
+}
+
+/** The motion that carries a motif to its place: its middle to the wall point, its level to the level line there. */
+function motionTo(ground: RigidGround, box: Box, at: Point): Affine {
+  const { lay } = ground;
+  const anchor = anchorOf(ground, box);
+  const place = toWallPoint(lay, { x: anchor.x + at.x, y: anchor.y + at.y });
+  const to = toFlat(lay.wall, place);
+  const angle = levelAngle(lay.wall, place.turn);
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  const { x, y } = middleOf(box);
+  return { a: cos, b: sin, c: sin, d: -cos, e: to.x - cos * x - sin * y, f: to.y - sin * x + cos * y };
+}
+
+function placedMotif(ground: RigidGround, { layers, box }: DrawnMotif, at: Point): PlacedMotif {
+  const motion = motionTo(ground, box, at);
+  const moved = layers.map((shapes) =>
+    shapes.map(
+      ({ contours }): Shape => ({ contours: contours.map((contour) => moveContour(motion, contour)) }),
+    ),
+  );
+  return { layers: moved, box: laidBox(ground.lay, moved) };
+}
