@@ -59,7 +59,7 @@ function summary({ template, pattern, proof, sheets, files }: Report, folder: st
     );
   if (pattern)
     lines.push(
-      `pattern: ${pattern.around} around, ${(pattern.scaleAcross * 100).toFixed(1)} % of drawn size across, ${(pattern.scaleUp * 100).toFixed(1)} % up`,
+      `pattern: ${pattern.around} around, ${(pattern.scaleAcross * 100).toFixed(1)} % ${pattern.spacing ? 'of drawn spacing' : 'of drawn size'} across, ${(pattern.scaleUp * 100).toFixed(1)} % up`,
     );
   if (pattern?.seamGap) lines.push(seamInWords(pattern.seamGap));
   if (sheets) lines.push(sheetsInWords(sheets));

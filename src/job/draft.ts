@@ -5,6 +5,7 @@ import type { Lay } from '../pattern/lay.ts';
 import type { Wrap, WrapLayer } from '../pattern/wrap.ts';
 import type { Template } from '../unroll/template.ts';
 import type { PlaceReport } from './motif-report.ts';
+import type { PatternGround } from './pattern-ground.ts';
 import type { PatternPlan } from './pattern-plan.ts';
 import type { PlacedMotif } from './placed-motif.ts';
 import type { Plan } from './plan.ts';
@@ -54,6 +55,7 @@ export interface PanelPlace {
 export interface LaidPattern {
   readonly artwork: Artwork;
   readonly plan: PatternPlan;
+  readonly ground: PatternGround;
   readonly wrap: Wrap;
   readonly lay: Lay;
   readonly findings: readonly Finding[];

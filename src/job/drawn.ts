@@ -2,6 +2,7 @@
 import { readTile } from '../artwork/tile.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { type Finding, note, Refused, stop } from '../finding.ts';
+import { layFindings } from './lay-distortion.ts';
 import type { MakeInput } from './make-input.ts';
 import { bytesOf } from './named-files.ts';
 import type { PatternGround } from './pattern-ground.ts';
@@ -30,7 +31,8 @@ export function readDrawn(
   const ground = groundOf();
   const plan = planPattern(tile, artwork, job.edges, ground, { job: jobFile, art: file });
   refuseTooMany(plan, jobFile);
-  return { artwork, ground, plan, job, jobFile, findings: [...findings, ...plan.findings] };
+  const said = [...findings, ...plan.findings, ...layFindings(plan, ground, jobFile)];
+  return { artwork, ground, plan, job, jobFile, findings: said };
 }
 
 /** More curves than this in one wrap is a repeat typed far too small: a cutter would take days, and memory would run out. */

@@ -23,6 +23,7 @@ import type { LayerAsMade, Proof } from './proof.ts';
 import { proofFindings } from './proof-in-words.ts';
 import { blankReport, type GoresReport, type Report, type TemplateReport } from './report.ts';
 import type { Job } from './resolved-job.ts';
+import { rigidOnPieces } from './rigid-pattern.ts';
 import { typedAt } from './typed-at.ts';
 
 export interface GoresInput extends MakeInput {
@@ -130,6 +131,7 @@ function goreArtwork(input: MakeInput, plan: GorePlan): GoreArtwork | undefined 
   const drawn = readDrawn(input, () => ground);
   if (!drawn) return undefined;
   if (input.job.edges === 'fade') throw new Refused([fadeOnGores(input)]);
+  if (drawn.artwork.lay === 'rigid') throw new Refused([rigidOnPieces(input.jobFile)]);
   const lay =
     drawn.artwork.lay === 'conformal'
       ? conformalGoreLay(bent, onSheet, ground.girth)

@@ -2,11 +2,12 @@
 import type { Blank } from '../blank/blank.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { inMm } from '../lengths/length.ts';
-import type { Closing } from '../pattern/closing.ts';
+import { inPercent } from '../lengths/percent.ts';
 import { girthAt } from '../unroll/flat-wall.ts';
 import type { Template } from '../unroll/template.ts';
 import type { PanelPlace } from './draft.ts';
 import { panelLetter } from './panel-places.ts';
+import type { PatternPlan } from './pattern-plan.ts';
 import type { Seam } from './resolved-job.ts';
 
 export interface GuideNotesInput {
@@ -20,10 +21,8 @@ export interface GuideNotesInput {
   /** Of a panel: where it stands in its piece. */
   readonly panel?: PanelPlace;
   /** How the pattern goes around, where there is one. */
-  readonly pattern?: { readonly around: number; readonly closing: Closing };
+  readonly pattern?: Pick<PatternPlan, 'around' | 'closing' | 'lay'>;
 }
-
-const percent = (scale: number): string => `${(scale * 100).toFixed(1)} %`;
 
 function pieceWords({ index, count }: GuideNotesInput['piece']): string[] {
   if (count === 1) return [];
@@ -73,11 +72,13 @@ function flatWords({ template: { piece }, flatBands }: GuideNotesInput): string[
 function patternWords({ pattern }: GuideNotesInput): string[] {
   if (!pattern) return [];
   const { scaleAcross, scaleUp } = pattern.closing;
+  const of = pattern.lay === 'rigid' ? 'of how far apart they were drawn' : 'of drawn size';
   const size =
     Math.abs(scaleAcross - scaleUp) < 5e-4
-      ? `${percent(scaleAcross)} of drawn size`
-      : `${percent(scaleAcross)} of drawn size around, ${percent(scaleUp)} up`;
-  return [`${pattern.around} repeats around, ${size}`];
+      ? `${inPercent(scaleAcross)} ${of}`
+      : `${inPercent(scaleAcross)} ${of} around, ${inPercent(scaleUp)} up`;
+  const motifs = pattern.lay === 'rigid' ? 'motifs whole, at ' : '';
+  return [`${pattern.around} repeats around, ${motifs}${size}`];
 }
 
 /** Lines of words, each a fact a maker needs beside the drawing. */

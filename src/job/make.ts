@@ -4,7 +4,7 @@ import type { Band } from '../blank/flat-band.ts';
 import { wrapDrawings } from '../cut/wrap-drawing.ts';
 import { writeSvg } from '../deliver/write-svg.ts';
 import { isMotifLayer } from '../drawing/motif-name.ts';
-import type { Finding } from '../finding.ts';
+import { type Finding, Refused } from '../finding.ts';
 import { compose, rotation, translation } from '../geometry/affine.ts';
 import { degrees } from '../lengths/angle.ts';
 import { equalParts } from '../pattern/closing.ts';
@@ -18,6 +18,7 @@ import { type Drawn, layerNote, readDrawn, resolvedJob } from './drawn.ts';
 import { edgeFindings, edgeOptions } from './edge-findings.ts';
 import { withFilmChecks } from './film-checks.ts';
 import { guideNotes } from './guide-notes.ts';
+import { layReport } from './lay-distortion.ts';
 import type { MakeInput } from './make-input.ts';
 import { layersWith } from './motif-layers.ts';
 import { checkPlaces } from './motif-places.ts';
@@ -37,12 +38,15 @@ import { proofFindings } from './proof-in-words.ts';
 import { blankReport, type PatternReport, type Report } from './report.ts';
 import { motifReports } from './reported-motifs.ts';
 import { type Job, standardPanels } from './resolved-job.ts';
+import { rigidOnPieces, wholeMotifs } from './rigid-pattern.ts';
 import { seamReport } from './seam.ts';
 import { templateOfDrafts } from './template-report.ts';
 
 /** The pieces of a job worked out, from the foot up: mostly one. @throws Refused where the input can't be made. */
 export function draftPieces(input: MakeInput): readonly Draft[] {
   const plans = planPieces(input);
+  if (plans.length > 1 && input.job.artwork?.lay === 'rigid')
+    throw new Refused([rigidOnPieces(input.jobFile)]);
   const drawn = readDrawn(input, () => groundOf(plans));
   const motifs = readMotifs(input);
   const pieces = layPieces(plans, drawn);
@@ -189,15 +193,19 @@ const decoratesApart = ({
 function layPattern({ template }: Plan, drawn: Drawn, lay: Lay): LaidPattern {
   const { artwork, plan, ground, findings, job, jobFile } = drawn;
   const edges = edgeOptions(job, template.band, ground.band);
-  const wrap = wrapPattern({ ...plan, template, runOff, lay, edges });
+  const options = { ...plan, template, runOff, lay, edges };
+  const { wrap, findings: said } =
+    artwork.lay === 'rigid' ? wholeMotifs(drawn, options) : { wrap: wrapPattern(options), findings: [] };
   const { file } = artwork;
   return {
     artwork,
     plan,
+    ground,
     wrap,
     lay,
     findings: [
       ...findings,
+      ...said,
       ...joinFindings(wrap.mismatches, file),
       ...layerNote(wrap.layers, file),
       ...edgeFindings(wrap.edges, job, jobFile),
@@ -250,7 +258,7 @@ export const once = (findings: readonly Finding[]): Finding[] => [
 ];
 
 export function patternReport(
-  { plan, artwork }: Pick<LaidPattern, 'plan' | 'artwork'>,
+  { plan, artwork, ground }: Pick<LaidPattern, 'plan' | 'artwork' | 'ground'>,
   gap: SeamGap | undefined,
   laid: { readonly joins: boolean; readonly fitError: number },
 ): Omit<PatternReport, 'layers'> {
@@ -264,6 +272,7 @@ export function patternReport(
     closes: [closing.n, closing.m],
     leanDeg: degrees(closing.lean),
     lay: artwork.lay,
+    ...layReport(plan, ground),
     ...(plan.way === undefined ? {} : { way: plan.way }),
     fitError: laid.fitError,
     ...(gap ? { seamGap: gap } : {}),

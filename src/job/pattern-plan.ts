@@ -3,9 +3,11 @@ import type { Tile } from '../artwork/tile.ts';
 import { type Finding, look, note, Refused, stop } from '../finding.ts';
 import { degrees } from '../lengths/angle.ts';
 import { inMm } from '../lengths/length.ts';
+import { inPercent } from '../lengths/percent.ts';
 import { type Closing, closingOf, leanSeen, levelCount, repeatsAround, rowsUp } from '../pattern/closing.ts';
 import type { Lattice } from '../pattern/lattice.ts';
 import { conformalLay, evenLay, type Lay, type LayStart } from '../pattern/lay.ts';
+import type { MotifLay } from '../pattern/motif.ts';
 import type { PatternTile } from '../pattern/period.ts';
 import { tileOfWay } from '../pattern/ways.ts';
 import type { Mismatch } from '../pattern/wrap.ts';
@@ -21,6 +23,7 @@ export interface PatternPlan {
   readonly tile: PatternTile;
   readonly lattice: Lattice;
   readonly closing: Closing;
+  readonly lay: MotifLay;
   readonly around: number;
   readonly up: number;
   /** The key of the way that was taken, where it was chosen or the tile does not join. */
@@ -35,7 +38,7 @@ const leastLean = 2e-5;
 const scaleSeen = 0.15;
 const scaleAbsurd = 0.5;
 
-/** How the artwork is spread over one piece. */
+/** How the artwork is spread over one piece; rigid motifs stand where an even lay has their middles. */
 export const layOn = (artwork: Artwork, { wall, band }: Template, start: LayStart): Lay =>
   (artwork.lay === 'conformal' ? conformalLay : evenLay)(wall, band.from, start);
 
@@ -48,12 +51,22 @@ export function planPattern(
   files: ArtFiles,
 ): PatternPlan {
   const { girth, bandLength } = ground;
+  const { lay } = artwork;
   const chosen = chosenWay(tile, artwork, edges, ground, files);
   if (chosen) {
     const { way, findings } = chosen;
     const { lattice, closing, around, rows } = way;
-    const told = [...findings, ...closingFindings(lattice, closing, around, files.job)];
-    return { tile: tileOfWay(way, tile), lattice, closing, around, up: rows, way: way.key, findings: told };
+    const told = [...findings, ...closingFindings(lattice, closing, around, lay, files.job)];
+    return {
+      tile: tileOfWay(way, tile),
+      lattice,
+      closing,
+      lay,
+      around,
+      up: rows,
+      way: way.key,
+      findings: told,
+    };
   }
   const lattice = latticeOfRepeat(artwork.repeat, tile);
   const closing = closingOf(lattice, {
@@ -69,9 +82,10 @@ export function planPattern(
     tile,
     lattice,
     closing,
+    lay,
     around,
     up: rowsUp(lattice, closing, bandLength),
-    findings: closingFindings(lattice, closing, around, files.job),
+    findings: closingFindings(lattice, closing, around, lay, files.job),
   };
 }
 
@@ -88,7 +102,13 @@ const notAround = (artwork: Artwork, girth: number, file: TypedIn): Finding =>
         `${artwork.around} repeats of this lattice climb the wall instead of going around it; give its first step along the girth`,
       );
 
-function closingFindings(lattice: Lattice, closing: Closing, count: number, file: TypedIn): Finding[] {
+function closingFindings(
+  lattice: Lattice,
+  closing: Closing,
+  count: number,
+  lay: MotifLay,
+  file: TypedIn,
+): Finding[] {
   const found: Finding[] = [];
   const where = typedAt(file, 'artwork.around');
   const level = levelCount(lattice);
@@ -114,7 +134,9 @@ function closingFindings(lattice: Lattice, closing: Closing, count: number, file
       (change > Math.log(1 + scaleAbsurd) ? look : note)(
         'scale',
         where,
-        `${count} around make the pattern ${(scale * 100).toFixed(0)} % of its drawn size at the middle of the band`,
+        lay === 'rigid'
+          ? `${count} around set the motifs ${inPercent(scale, 0)} as far apart as drawn, at the middle of the band`
+          : `${count} around make the pattern ${inPercent(scale, 0)} of its drawn size at the middle of the band`,
       ),
     );
   return found;

@@ -96,7 +96,7 @@ const readWay: Reader<string | number> = (value, place) =>
 export const artworkKeys = {
   file: required('Artwork', text),
   repeat: holding(optional('Repeat', readRepeat), gridKeys),
-  lay: standard('Lay', choice<'even' | 'conformal'>(['even', 'conformal'], ['rigid']), 'even'),
+  lay: standard('Lay', choice<Artwork['lay']>(['even', 'conformal', 'rigid']), 'even'),
   around: optional('Repeats around', number({ least: 1, most: mostAround, whole: true })),
   scale: standard('Scale', choice<'both' | 'across'>(['both', 'across']), 'both'),
   way: optional('Way to close', readWay),

@@ -16,6 +16,7 @@ import { degrees } from '../lengths/angle.ts';
 import type { LayerAsMade } from '../prove/asked.ts';
 import type { Proof } from '../prove/proof.ts';
 import type { CoatReport } from './coats-on-wall.ts';
+import type { LayReport } from './lay-distortion.ts';
 import type { Measures } from './measures.ts';
 import type { MotifReport } from './motif-report.ts';
 import type { SeamReport } from './seam.ts';
@@ -70,7 +71,7 @@ export interface GoresReport {
   readonly stripStrain?: number;
 }
 
-export interface PatternReport {
+export interface PatternReport extends LayReport {
   readonly around: number;
   readonly up: number;
   readonly scaleAcross: number;

@@ -2,6 +2,7 @@
 import type { Blank } from '../blank/blank.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Units } from '../lengths/length.ts';
+import type { MotifLay } from '../pattern/motif.ts';
 
 /** A layer on the wall. Under the film it makes the wall larger; `over` it, it only counts for material and time. */
 export interface Coat {
@@ -86,8 +87,8 @@ export interface Artwork {
   /** Relative to the job file. */
   readonly file: string;
   readonly repeat: Repeat;
-  /** `even` keeps rows equally far apart, `conformal` keeps every angle. */
-  readonly lay: 'even' | 'conformal';
+  /** `even` keeps rows equally far apart, `conformal` keeps every angle, `rigid` moves each motif whole. */
+  readonly lay: MotifLay;
   /** Whole number of repeats around; left out, the one nearest to the drawn size. */
   readonly around?: number;
   /** A way that `repeat` lists, by its key or by its number; not beside `around`. */
@@ -112,7 +113,7 @@ export interface Item {
   readonly up?: number;
   readonly at: { readonly turn: number; readonly along: number };
   /** `rigid` keeps its shape; `even` and `conformal` bend it along the level line of a wall that tapers. */
-  readonly lay: 'rigid' | 'even' | 'conformal';
+  readonly lay: MotifLay;
   /** Whether it is cut as a piece of its own; left out, where there is no pattern to cut it with. */
   readonly apart?: boolean;
   /** How far around it the pattern under it is taken away, mm; left out, it is laid on the pattern. */

@@ -2,6 +2,7 @@
 import { type Finding, stop } from '../finding.ts';
 import { degrees } from '../lengths/angle.ts';
 import { measuredLength, type Units } from '../lengths/length.ts';
+import { inPercent } from '../lengths/percent.ts';
 import { shown } from '../lengths/shown.ts';
 import type { OpenStretch } from '../pattern/joins.ts';
 import type { Lattice } from '../pattern/lattice.ts';
@@ -63,12 +64,13 @@ function laidInWords({ kind, around, lattice }: Way, units: Units = 'mm'): strin
   }
 }
 
-const percent = (share: number): string => `${(share * 100).toFixed(1)} %`;
-
-function sizeInWords({ closing: { scaleAcross, scaleUp }, scale }: Way): string {
-  if (scale === 'across') return `${percent(scaleAcross)} of the drawn size around, ${percent(scaleUp)} up`;
-  if (Math.abs(scaleAcross - scaleUp) < 5e-4) return `${percent(scaleAcross)} of the drawn size`;
-  return `${percent(scaleAcross)} of the drawn size around and ${percent(scaleUp)} up`;
+function sizeInWords({ closing: { scaleAcross, scaleUp }, scale, lay }: Way): string {
+  if (lay === 'rigid')
+    return `motifs at their drawn size, ${inPercent(scaleAcross)} around and ${inPercent(scaleUp)} up of how far apart they were drawn`;
+  if (scale === 'across')
+    return `${inPercent(scaleAcross)} of the drawn size around, ${inPercent(scaleUp)} up`;
+  if (Math.abs(scaleAcross - scaleUp) < 5e-4) return `${inPercent(scaleAcross)} of the drawn size`;
+  return `${inPercent(scaleAcross)} of the drawn size around and ${inPercent(scaleUp)} up`;
 }
 
 function rowsInWords({ rows }: Way, wholeRows: boolean): string {
@@ -85,7 +87,7 @@ function leanInWords({ closing: { lean, n, m }, lattice }: Way): string {
 
 function bentInWords({ distortion, distortionMm }: Way, units: Units): string {
   if (distortion < 5e-4) return 'no motif changes its proportions';
-  return `proportions change by up to ${percent(distortion)}, ${measuredLength(distortionMm, units)} on the widest motif`;
+  return `proportions change by up to ${inPercent(distortion)}, ${measuredLength(distortionMm, units)} on the widest motif`;
 }
 
 /** Where a border stays open, in words. */

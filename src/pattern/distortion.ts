@@ -1,8 +1,6 @@
 // What a lay does to a motif's shape and size where it does so most: one figure for each, in closed form.
 import type { Closing } from './closing.ts';
-
-/** `even`: rows equally far apart; `conformal`: every angle kept; `rigid`: every motif moved whole. */
-export type LayKind = 'even' | 'conformal' | 'rigid';
+import type { MotifLay } from './motif.ts';
 
 export interface Distortion {
   /** Largest change of a motif's proportions, around against up: a share, 0 where none changes. */
@@ -26,7 +24,7 @@ export interface DistortionGround {
  * Source: J. P. Snyder, Map Projections: A Working Manual (USGS PP 1395, 1987), p. 23, equation 4-8, from memory.
  */
 export function distortionOf(
-  lay: LayKind,
+  lay: MotifLay,
   { scaleAcross, scaleUp }: Pick<Closing, 'scaleAcross' | 'scaleUp'>,
   { girth, ends }: DistortionGround,
 ): Distortion {

@@ -4,15 +4,20 @@ import { hullBox, movedBox } from '../geometry/box.ts';
 import { BoxIndex } from '../geometry/box-index.ts';
 import { chorded } from '../geometry/chords.ts';
 import { chordTolerance, joinTolerance } from '../geometry/tolerance.ts';
-import { turnMotion } from '../unroll/flat-wall.ts';
+import { turnMotion, type WallPoint } from '../unroll/flat-wall.ts';
 import { ChordedEdge, edgesApart } from './contour-touch.ts';
 import type { Lay } from './lay.ts';
 import type { PlacedMotif } from './lay-motifs.ts';
 
-/** Two motifs whose edges touch or cross, and where; counted all around. */
+/** A motif moved whole, and where on the wall its middle stands. */
+export interface StandingMotif extends PlacedMotif {
+  readonly at: WallPoint;
+}
+
+/** Two motifs whose edges touch or cross: where their middles stand, and how often that comes again all around. */
 export interface Collision {
-  readonly turn: number;
-  readonly along: number;
+  readonly one: WallPoint;
+  readonly other: WallPoint;
   readonly times: number;
 }
 
@@ -32,7 +37,11 @@ function edgesOf({ layers }: PlacedMotif, lay: Lay, turns: number): readonly Cho
 }
 
 /** Motifs of one period that touch one another, or those of the next period. Only edges count: a dot may lie in a ring. */
-export function collisionsOf(placed: readonly PlacedMotif[], lay: Lay, parts: number): readonly Collision[] {
+export function collisionsOf(
+  placed: readonly StandingMotif[],
+  lay: Lay,
+  parts: number,
+): readonly Collision[] {
   const width = lay.around / parts;
   const copies = placed.flatMap((motif, of) =>
     [0, 1].map((shift) => ({ of, shift, box: movedBox(motif.box, { x: shift * width, y: 0 }) })),
@@ -48,14 +57,13 @@ export function collisionsOf(placed: readonly PlacedMotif[], lay: Lay, parts: nu
     known.set(at, own);
     return own;
   };
-  return placed.flatMap(({ box }, i) =>
-    index.meeting(box.minX, box.minY, box.maxX, box.maxY).flatMap((at): Collision[] => {
-      const { of = 0, shift = 0 } = copies[at] ?? {};
+  return placed.flatMap(({ box, at: one }, i) =>
+    index.meeting(box.minX, box.minY, box.maxX, box.maxY).flatMap((k): Collision[] => {
+      const { of = 0, shift = 0 } = copies[k] ?? {};
+      const other = placed[of]?.at;
       const isOnce = shift === 1 || of > i;
-      if (!isOnce || !touch(edges(2 * i), edges(at))) return [];
-      const turn = (box.minX + box.maxX) / 2 / lay.around;
-      const along = lay.toAlong((box.minY + box.maxY) / 2);
-      return [{ turn: turn - Math.floor(turn), along, times: parts }];
+      if (!other || !isOnce || !touch(edges(2 * i), edges(k))) return [];
+      return [{ one, other: { ...other, turn: other.turn + shift / parts }, times: parts }];
     }),
   );
 }

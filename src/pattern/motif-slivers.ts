@@ -29,11 +29,11 @@ function bandAbout({ template, lay }: EdgeGround, { minX, maxX }: Box): Shape {
 }
 
 /** Motifs without the slivers that the ends of the band would leave of them. */
-export function withoutMotifSlivers(
-  placed: readonly PlacedMotif[],
+export function withoutMotifSlivers<M extends PlacedMotif>(
+  placed: readonly M[],
   ground: EdgeGround,
   { ends, film }: EdgeOptions,
-): { readonly motifs: readonly PlacedMotif[]; readonly slivers: readonly MotifSliver[] } {
+): { readonly motifs: readonly M[]; readonly slivers: readonly MotifSliver[] } {
   const slivers: MotifSliver[] = [];
   const motifs = placed.map((motif) => {
     const cut = cutAt(motif.box, ground, ends);

@@ -65,8 +65,8 @@ export function layMotif(layers: readonly WrapLayer[], wall: FlatWall, place: Mo
   return { layers: mapped(layers, bent), fitError };
 }
 
-/** The motion that carries a motif upright to its place on the sheet. */
-function rigidMove(wall: FlatWall, at: WallPoint): Affine {
+/** The motion that carries art drawn about its origin, y down, upright to its place on the sheet. */
+export function rigidMove(wall: FlatWall, at: WallPoint): Affine {
   const { x, y } = toFlat(wall, at);
   return compose(rotation(levelAngle(wall, at.turn)), translation(x, y));
 }

@@ -1,16 +1,17 @@
 // The rigid lay: every motif moved and turned to its place as a whole, at its drawn size; only the room between motifs changes.
-import { type Affine, moveContour } from '../geometry/affine.ts';
+import { compose, moveContour } from '../geometry/affine.ts';
 import type { Box } from '../geometry/box.ts';
 import type { Shape } from '../geometry/contour.ts';
 import type { Point } from '../geometry/point.ts';
-import { levelAngle, toFlat } from '../unroll/flat-wall.ts';
+import type { WallPoint } from '../unroll/flat-wall.ts';
 import { cutAt, edgesLaid, type LeftAt, periodWidth } from './band-edges.ts';
 import { layPeriod } from './cell.ts';
 import { equalParts, layOut } from './closing.ts';
 import { type Lattice, stepsIn } from './lattice.ts';
 import { toWallPoint } from './lay.ts';
-import { type DrawnMotif, drawnMotif, laidBox, type PlacedMotif, repeatedAround } from './lay-motifs.ts';
-import { type Collision, collisionsOf } from './motif-collisions.ts';
+import { type DrawnMotif, drawnMotif, laidBox, repeatedAround } from './lay-motifs.ts';
+import { rigidMove } from './motif.ts';
+import { type Collision, collisionsOf, type StandingMotif } from './motif-collisions.ts';
 import { shapesOfMotif } from './motif-shapes.ts';
 import { type MotifSliver, withoutMotifSlivers } from './motif-slivers.ts';
 import { type Motifs, motifsOf } from './motifs.ts';
@@ -46,7 +47,7 @@ export function rigidWrap(options: WrapOptions): RigidWrap | undefined {
   const own = periods[0]?.lattice ?? lattice;
   const ground = { ...options, steps: { a: spaced(own.a), b: spaced(own.b) } };
   const placed = drawn.flatMap((motif) =>
-    placesOn(ground, motif).map((at) => placedMotif(ground, motif, at)),
+    placesOn(ground, motif).map((steps) => standing(ground, motif, steps)),
   );
   const { motifs, slivers, left } = atEdges(placed, options);
   const parts = equalParts(closing);
@@ -62,16 +63,20 @@ export function rigidWrap(options: WrapOptions): RigidWrap | undefined {
     edges: edgesLaid(slivers, left && { left, hasNet: false, together: found.together }, options),
     motifs: drawn.length,
     together: found.together,
-    collisions: collisionsOf(motifs, lay, parts),
+    collisions: collisionsOf(
+      motifs.filter(({ box }) => isSeen(box, options)),
+      lay,
+      parts,
+    ),
   };
 }
 
 /** What the finished edges leave of the motifs: whole ones, or cut ones without their slivers. */
 function atEdges(
-  placed: readonly PlacedMotif[],
+  placed: readonly StandingMotif[],
   options: WrapOptions,
 ): {
-  readonly motifs: readonly PlacedMotif[];
+  readonly motifs: readonly StandingMotif[];
   readonly slivers: readonly MotifSliver[];
   readonly left?: readonly LeftAt[];
 } {
@@ -86,6 +91,9 @@ function atEdges(
   });
   return { motifs, slivers: [], left };
 }
+
+/** Whether some of a motif lies within the finished band. */
+const isSeen = (box: Box, ground: WrapOptions): boolean => !cutAt(box, ground, ['foot', 'lip'])?.isPast;
 
 const hasNet = ({ nets }: Motifs): boolean => nets.some((families) => families.size > 0);
 
@@ -115,24 +123,18 @@ function anchorOf({ closing }: RigidGround, box: Box): Point {
   return { x: x * closing.scaleAcross, y: y * closing.scaleUp };
 }
 
-/** The motion that carries a motif to its place: its middle to the wall point, its level to the level line there. */
-function motionTo(ground: RigidGround, box: Box, at: Point): Affine {
+/** A motif so many steps away: its middle at its place on the wall, its level along the level line there. */
+function standing(ground: RigidGround, { layers, box }: DrawnMotif, steps: Point): StandingMotif {
   const { lay } = ground;
   const anchor = anchorOf(ground, box);
-  const place = toWallPoint(lay, { x: anchor.x + at.x, y: anchor.y + at.y });
-  const to = toFlat(lay.wall, place);
-  const angle = levelAngle(lay.wall, place.turn);
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
-  const { x, y } = middleOf(box);
-  return { a: cos, b: sin, c: sin, d: -cos, e: to.x - cos * x - sin * y, f: to.y - sin * x + cos * y };
-}
-
-function placedMotif(ground: RigidGround, { layers, box }: DrawnMotif, at: Point): PlacedMotif {
-  const motion = motionTo(ground, box, at);
+  const at: WallPoint = toWallPoint(lay, { x: anchor.x + steps.x, y: anchor.y + steps.y });
+  const middle = middleOf(box);
+  // The motif is drawn y up, a sheet has y down.
+  const motion = compose({ a: 1, b: 0, c: 0, d: -1, e: -middle.x, f: middle.y }, rigidMove(lay.wall, at));
   const moved = layers.map((shapes) =>
     shapes.map(
       ({ contours }): Shape => ({ contours: contours.map((contour) => moveContour(motion, contour)) }),
     ),
   );
-  return { layers: moved, box: laidBox(ground.lay, moved) };
+  return { layers: moved, box: laidBox(lay, moved), at };
 }

@@ -14,8 +14,10 @@ import {
   repeatsAround,
   rowsUp,
 } from './closing.ts';
+import { distortionOf } from './distortion.ts';
 import { type Lattice, step } from './lattice.ts';
 import { type MirroredWays, mirroredTile } from './mirrored.ts';
+import type { MotifLay } from './motif.ts';
 import type { PatternTile } from './period.ts';
 import { type RepeatStudy, sureRepeat } from './repeat-study.ts';
 
@@ -32,6 +34,7 @@ export interface Way {
   readonly lattice: Lattice;
   readonly closing: Closing;
   readonly scale: ClosingOptions['scale'];
+  readonly lay: MotifLay;
   /** Repeats around: of mirrored tiles each one counts. */
   readonly around: number;
   /** Rows up the band. */
@@ -51,7 +54,7 @@ export interface WayGround {
   readonly ends: { readonly foot: number; readonly lip: number };
   /** mm */
   readonly bandLength: number;
-  readonly lay: 'even' | 'conformal';
+  readonly lay: MotifLay;
   readonly scale: ClosingOptions['scale'];
   readonly wholeRows: boolean;
   /** The count of repeats around, if the maker says it. */
@@ -155,7 +158,7 @@ function sumsOf(kind: WayKind, lattice: Lattice, ground: WayGround): readonly Cl
 const wayMaker =
   (ground: WayGround, motif: number): MakeWay =>
   (kind, lattice, closing, scale, confidence = 1) => {
-    const distortion = distortionOf(closing, ground);
+    const distortion = distortionOf(ground.lay, closing, ground).proportions;
     const stretch = Math.abs(Math.log(closing.scaleAcross / closing.scaleUp));
     const cost = closingCost(closing) + (stretchWeight - 1) * stretch + askedBy[kind] + (1 - confidence);
     return {
@@ -164,6 +167,7 @@ const wayMaker =
       lattice,
       closing,
       scale,
+      lay: ground.lay,
       around: repeatsAround(closing) * (kind === 'mirrored' ? 2 : 1),
       rows: rowsUp(lattice, closing, ground.bandLength),
       distortion,
@@ -186,12 +190,6 @@ function keyOf(kind: WayKind, lattice: Lattice, closing: Closing, isStretched: b
     ? String(kind === 'mirrored' ? 2 * n : n)
     : `${n}a${m < 0 ? '-' : '+'}${Math.abs(m)}b`;
   return `${words[kind]}-${count}${isStretched ? '-across' : ''}`;
-}
-
-/** The change of proportions where the band differs most from its middle: an even lay widens motifs with the girth. */
-function distortionOf({ scaleAcross, scaleUp }: Closing, { girth, ends, lay }: WayGround): number {
-  const girths = lay === 'conformal' ? [girth] : [girth, ends.foot, ends.lip];
-  return Math.max(...girths.map((at) => Math.abs((scaleAcross * at) / girth / scaleUp - 1)));
 }
 
 /** The widest motif that stands in a period: the widest shape no wider than it, mm. */

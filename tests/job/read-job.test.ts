@@ -270,7 +270,6 @@ describe('a job file that is refused', () => {
       'not-a-length',
       'artwork.repeat.a[1]',
     ],
-    ['motifs moved whole', { artwork: { file: 'a', lay: 'rigid' } }, 'not-yet', 'artwork.lay'],
     [
       'a way that is neither name nor number',
       { artwork: { file: 'a', way: [1] } },

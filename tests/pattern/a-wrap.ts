@@ -11,6 +11,8 @@ import type { EdgeOptions } from '../../src/pattern/band-edges.ts';
 import { type Closing, closingOf, layOut } from '../../src/pattern/closing.ts';
 import { type Lattice, latticeOf, stepsIn } from '../../src/pattern/lattice.ts';
 import { conformalLay, evenLay, type Lay, toSheet } from '../../src/pattern/lay.ts';
+import type { MotifLay } from '../../src/pattern/motif.ts';
+import { rigidWrap } from '../../src/pattern/rigid.ts';
 import { laidPiece } from '../../src/pattern/windows.ts';
 import { type Wrap, wrapPattern } from '../../src/pattern/wrap.ts';
 import { flatWall, girthAt } from '../../src/unroll/flat-wall.ts';
@@ -29,7 +31,7 @@ export interface WrapCase {
   readonly radius?: number;
   readonly sine?: number;
   readonly band?: { readonly from: number; readonly to: number };
-  readonly lay?: 'even' | 'conformal';
+  readonly lay?: MotifLay;
   readonly around?: number;
   readonly scale?: 'both' | 'across';
   readonly wholeRows?: boolean;
@@ -73,7 +75,7 @@ export function makeWrap(given: WrapCase): MadeWrap {
     ...(clear === undefined ? {} : { clear }),
   });
   const tile: Tile = { width, height, layers: [{ name: 'film', colour: '#000000', shapes }] };
-  const wrap = wrapPattern({
+  const options = {
     tile,
     lattice,
     closing,
@@ -81,7 +83,9 @@ export function makeWrap(given: WrapCase): MadeWrap {
     template,
     runOff,
     ...(given.edges ? { edges: given.edges } : {}),
-  });
+  };
+  const wrap = given.lay === 'rigid' ? rigidWrap(options) : wrapPattern(options);
+  if (!wrap) throw new Error('this case has no motifs');
   const contours = (wrap.layers[0]?.shapes ?? []).flatMap((shape) => shape.contours);
   return { wrap, tile, lattice, closing, lay, template, contours };
 }

@@ -26,7 +26,7 @@ export const helpWords = {
   repeat: 'Across and up: the size of one repeat, as it is drawn. Left empty, it is the whole drawing.',
   drop: 'How far the next column is moved up: half the height for a half-drop.',
   shift: 'How far the next row is moved around: half the width for a brick pattern.',
-  lay: 'On a taper something has to give. Even keeps the rows equally far apart and lets motifs widen with the girth; true angles keeps every shape and lets it grow.',
+  lay: 'On a taper something has to give. Even keeps the rows equally far apart and lets motifs widen with the girth; true angles keeps every shape and lets it grow; motifs whole moves each one as drawn, and only the room between them changes.',
   around: 'How many repeats go around. Left empty, it is the number that changes the drawn size least.',
   ways: 'Each way closes around the vessel without a gap. They are listed best first; the figures say what it costs.',
   coat: 'What lies under the film makes the girth grow: two pi times its thickness. Say how thick, or how many ml you pour.',

@@ -177,6 +177,7 @@ export function ArtStep() {
         options={[
           { value: 'even', label: 'Rows even', says: 'motifs widen with the girth' },
           { value: 'conformal', label: 'True angles', says: 'motifs grow with the girth' },
+          { value: 'rigid', label: 'Motifs whole', says: 'only the room between them changes' },
         ]}
       />
       <div class="field-pair">

@@ -1,0 +1,95 @@
+// A job whose motifs are moved whole: its files prove, its figures are those of the closed form, and trouble is named.
+import { describe, expect, test } from 'vitest';
+import { Refused } from '../../src/finding.ts';
+import { expectWithin } from '../closeness.ts';
+import { frustum, leafTile, madeOf } from './a-job.ts';
+
+const [foot, lip, height] = [30, 44, 120];
+const blank = {
+  stations: [
+    { height: 0, across: 2 * foot },
+    { height, across: 2 * lip },
+  ],
+};
+const rigid = (artwork: object = {}, more: object = {}) =>
+  madeOf({ blank, tile: leafTile(26, 22), artwork: { lay: 'rigid', ...artwork }, ...more });
+
+async function refusalOf(work: Promise<unknown>) {
+  const fault = await work.catch((thrown: unknown) => thrown);
+  if (!(fault instanceof Refused)) throw new Error('nothing was refused');
+  return fault.findings;
+}
+
+describe('motifs moved whole in a job', () => {
+  test('close, prove, and tell how far apart they stand', async () => {
+    const { report, proof } = await rigid();
+    expect(proof.checks.filter(({ pass }) => !pass)).toEqual([]);
+    expect(report.pattern?.lay).toBe('rigid');
+    expect(report.pattern?.seamGap?.crossings).toBeGreaterThan(0);
+    expectWithin(report.pattern?.seamGap?.position ?? Number.NaN, 0, 1e-3, 'gap');
+    // Half of the film's 0.08 mm lies under the middle of the sheet.
+    const { girthAt } = frustum(foot, lip, height);
+    const { band } = report.template ?? { band: { from: 0, to: 0 } };
+    const { around = 0, spacing } = report.pattern ?? {};
+    const apart = (along: number) => girthAt(along, 0.04) / (around * 26);
+    expectWithin(spacing?.foot ?? 0, apart(band.from), 1e-6, 'spacing at the foot');
+    expectWithin(spacing?.lip ?? 0, apart(band.to), 1e-6, 'spacing at the lip');
+    const [said] = report.checks.filter(({ rule }) => rule === 'spacing');
+    expect(said?.level).toBe('note');
+    expect(said?.says).toContain(`${(apart(band.from) * 100).toFixed(1)} % around at the foot edge`);
+    expect(report.pattern?.distortion.rigid).toEqual({ proportions: 0, angleDeg: 0, size: 0 });
+    expect(report.pattern?.distortion.even.angleDeg).toBeGreaterThan(5);
+    expect(report.pattern?.distortion.conformal.size).toBeGreaterThan(0.1);
+  });
+
+  test('that would lie on one another are named, both of them', async () => {
+    const { report } = await rigid({ around: 15 });
+    const [first] = report.checks.filter(({ rule }) => rule === 'motifs-collide');
+    expect(first).toMatchObject({ level: 'look', where: { file: 'tile.svg' } });
+    expect(first?.says).toMatch(/drawn at 13 mm across and 11 mm down.*drawn at/);
+  });
+
+  test('fade at the edges with the rest of them whole', async () => {
+    const { report, proof } = await rigid({}, { job: { edges: 'fade' } });
+    expect(proof.checks.filter(({ pass }) => !pass)).toEqual([]);
+    expect(report.checks.some(({ rule }) => rule === 'faded')).toBe(true);
+  });
+
+  test('are refused where there are none, and on a wall of several pieces', async () => {
+    const stripe =
+      '<svg xmlns="http://www.w3.org/2000/svg" width="20mm" height="20mm" viewBox="0 0 20 20"><path d="M0 8H20V12H0Z"/></svg>';
+    const [net] = await refusalOf(madeOf({ blank, tile: stripe, artwork: { lay: 'rigid' } }));
+    expect(net).toMatchObject({ rule: 'no-motifs', level: 'stop', where: { key: 'artwork.lay' } });
+    const bent = {
+      wall: 'stepped',
+      stations: [
+        { height: 0, across: 60 },
+        { height: 40, across: 80 },
+        { height: 90, across: 70 },
+      ],
+    };
+    const stacked = madeOf({
+      blank: bent,
+      tile: leafTile(26, 22),
+      artwork: { lay: 'rigid' },
+      job: { pieces: 'stacked', band: { from: 4, to: 85 } },
+    });
+    expect((await refusalOf(stacked))[0]?.rule).toBe('rigid-on-pieces');
+  });
+
+  test('are advised where an even lay bends motifs by more than a quarter, and not on an ordinary cup', async () => {
+    const steep = {
+      stations: [
+        { height: 0, across: 50 },
+        { height: 90, across: 104 },
+      ],
+    };
+    const on = async (of: object, lay: string) => {
+      const { report } = await madeOf({ blank: of, tile: leafTile(26, 22), artwork: { lay } });
+      return report.checks.some(({ rule }) => rule === 'lay-bends');
+    };
+    expect(await on(steep, 'even')).toBe(true);
+    expect(await on(steep, 'conformal')).toBe(false);
+    expect(await on(blank, 'even')).toBe(false);
+  });
+});
