@@ -124,7 +124,7 @@ describe('profiles of cutters', () => {
     const job = { name: 'test', blank: 'cup.blank.json', cutter: file };
     const { cutter } = readJob(job, 'test.job.json', { [file]: content });
     expect(cutter.speed).toBe((content as { speed: unknown }).speed);
-    expect(cutter.widest).toBeGreaterThan(200);
+    expect(cutter.bed?.across).toBeGreaterThan(200);
   });
 });
 

@@ -1,8 +1,9 @@
 // `seamwright inspect`: whether artwork can be cut, weeded and carried.
 import { basename } from 'node:path';
 import { type Inspected, inspect, inspectionLines, inspectionPicture } from '../job/inspect.ts';
+import { readCutter } from '../job/read-cutter.ts';
 import { parseJson } from '../job/read-json.ts';
-import { readCutter, readFilm } from '../job/read-material.ts';
+import { readFilm } from '../job/read-material.ts';
 import type { FileReport } from '../job/report.ts';
 import { type Cutter, type Film, standardCutter, standardFilm } from '../job/resolved-job.ts';
 import type { JobTools } from '../job/tools.ts';

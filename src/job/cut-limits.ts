@@ -2,9 +2,13 @@
 import type { CutLimits } from '../cut/limits.ts';
 import type { Cutter, Film } from './resolved-job.ts';
 
-export const limitsOf = ({ minWidth, minGap, minPiece, minAngle }: Film, { step }: Cutter): CutLimits => ({
-  minWidth,
-  minGap,
+/** Film and gaps can be no narrower than the film holds, nor than the cutter cuts clean. */
+export const limitsOf = (
+  { minWidth, minGap, minPiece, minAngle }: Film,
+  { step, smallest }: Cutter,
+): CutLimits => ({
+  minWidth: Math.max(minWidth, smallest),
+  minGap: Math.max(minGap, smallest),
   minPiece,
   minAngle,
   step,

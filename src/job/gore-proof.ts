@@ -20,6 +20,7 @@ import type { PieceText } from '../prove/delivered-file.ts';
 import { proofOfGores } from '../prove/gore-proof.ts';
 import type { Proof } from '../prove/proof.ts';
 import type { GoreSurface } from '../prove/rolled-gore.ts';
+import { askedCutterOf } from './asked-cutter.ts';
 import { coatsOnWall } from './coats-on-wall.ts';
 import type { GoresDraft } from './gores.ts';
 import { filmGives } from './plan-findings.ts';
@@ -104,6 +105,7 @@ export function askedGoresOf(
     trim,
     overlap: seam.overlap,
     film: { stretch: filmGives(film), gather: film.gather },
+    cutter: askedCutterOf(job.cutter),
     strainAt: strainOf(moved.surface),
     ...(sheet ? { sheet: { ...sheet, up: sheet.up ?? Number.POSITIVE_INFINITY } } : {}),
     layers,

@@ -56,6 +56,7 @@ export function jobSheet(input: JobSheetInput): string {
       piecesSection(input),
       ...layingSection([...(input.report.items ?? []), ...(input.report.lettering ?? [])]),
       ...filmSection(input),
+      ...cutterSection(input.report),
       ...coatsSection(input.report, job),
       ...costSection(input.report, job),
       workSection(input),
@@ -68,6 +69,7 @@ export function jobSheet(input: JobSheetInput): string {
 const pictureWords: Readonly<Record<string, string>> = {
   'rolled.svg': 'The vessel as it will be, seen from four sides',
   'profile.svg': 'The profile of its wall, with flat bands and readings',
+  'knife.svg': 'Where the axis of the knife goes, and what its tip cuts',
 };
 
 function picturesSection(files: readonly FileReport[]): Section {
@@ -132,6 +134,12 @@ function piecesSection({ pieces, joining, job }: JobSheetInput): Section {
     ],
   };
 }
+
+/** What the files are to the cutter, and what has to be set on it. */
+const cutterSection = ({ cutter }: Omit<Report, 'files'>): Section[] =>
+  cutter
+    ? [{ heading: 'The cutter', blocks: [{ kind: 'list', items: cutter.does.map(({ says }) => says) }] }]
+    : [];
 
 function coatsSection({ coats = [] }: Omit<Report, 'files'>, job: Job): Section[] {
   if (coats.length === 0) return [];

@@ -2,6 +2,7 @@
 import type { Blank } from '../blank/blank.ts';
 import type { Finding } from '../finding.ts';
 import { checksPicture, needsPicture } from './checks-picture.ts';
+import { cutterReport } from './cutter-words.ts';
 import {
   type Deliverables,
   filesOfPiece,
@@ -12,6 +13,8 @@ import {
 } from './deliverables.ts';
 import { type Draft, wholePieces } from './draft.ts';
 import { jobSheet } from './job-sheet.ts';
+import { knifePictures } from './knife-picture.ts';
+import { forCutter, sheetsForCutter } from './machine-files.ts';
 import { draftPieces, reportDrafts } from './make.ts';
 import { makeGoreFiles } from './make-gore-files.ts';
 import type { MakeFilesInput, MakeOptions } from './make-options.ts';
@@ -79,19 +82,31 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
     guide,
     turned,
   }));
-  const pieces = [...wraps, ...parts.map((part) => ({ ...part, turned: 0 }))];
-  const nested = await nestSheets({ job: input.job, pieces }, options.search);
+  const { name, cutter } = input.job;
+  const lines = [...wraps, ...parts.map((part) => ({ ...part, turned: 0 }))];
+  const nested = sheetsForCutter(
+    await nestSheets({ job: input.job, pieces: lines }, options.search),
+    name,
+    cutter,
+  );
+  const pieces = lines.map((piece) => forCutter(piece, name, cutter));
   const rest = async (written: readonly WrittenPiece[]) => {
-    const [laid, others] = [written.slice(0, drafts.length), written.slice(drafts.length)];
+    const asWritten = [written.slice(0, drafts.length), written.slice(drafts.length)] as const;
+    const proof = proofOfDrafts(drafts, blank, ...asWritten, nested.texts);
     const report = {
-      ...reportDrafts(drafts, proofOfDrafts(drafts, blank, laid, others, nested.texts), parts),
+      ...reportDrafts(drafts, proof, parts),
+      cutter: cutterReport(cutter),
       ...(nested.reports.length > 0 ? { sheets: nested.reports } : {}),
     };
+    // Pictures show the lines that are wanted.
+    const wanted = written.map((piece, i) => ({ ...piece, cut: lines[i]?.cut ?? piece.cut }));
+    const [laid, others] = [wanted.slice(0, drafts.length), wanted.slice(drafts.length)];
     const prints = await printFiles(options.paper, written, input.job.name, tools.words);
     const shown = options.pictures
       ? [
           ...pictures(drafts, blank, laid, others, tools),
           ...checksPictures(drafts, { name: input.job.name, checks: report.checks }, tools),
+          ...knifePictures(laid[0], cutter, tools),
         ]
       : [];
     const [first] = drafts;

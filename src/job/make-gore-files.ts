@@ -1,6 +1,7 @@
 // All the files of a job in gores, as `make` delivers them.
 
 import { measuredLength } from '../lengths/length.ts';
+import { cutterReport } from './cutter-words.ts';
 import {
   type Deliverables,
   filesOfPiece,
@@ -11,6 +12,8 @@ import {
 import { goreLayersAsMade, proofOfGoresDraft } from './gore-proof.ts';
 import { draftGores, type GoresDraft, reportGores } from './gores.ts';
 import { jobSheet, type SheetPiece } from './job-sheet.ts';
+import { knifePictures } from './knife-picture.ts';
+import { forCutter } from './machine-files.ts';
 import type { MakeFilesInput, MakeOptions } from './make-options.ts';
 import { printFiles } from './prints.ts';
 import { profileOfGores } from './profile-picture.ts';
@@ -23,11 +26,14 @@ export function makeGoreFiles(input: MakeFilesInput, options: MakeOptions): Deli
   const gores = { ...(count === undefined ? {} : { count }), joined: 'loose' as const, strip: 0 };
   const draft = draftGores({ ...input, gores });
   const layers = goreLayersAsMade(draft);
+  const { cut, guide } = draft;
   const rest = async (written: readonly WrittenPiece[]) => {
     const [wrap] = written;
     const proof = wrap && proofOfGoresDraft(draft, blank, layers, wrap);
-    const report = reportGores(draft, layers, proof);
-    const shown = options.pictures ? pictures(input, draft) : [];
+    const report = { ...reportGores(draft, layers, proof), cutter: cutterReport(asked.cutter) };
+    const shown = options.pictures
+      ? [...pictures(input, draft), ...knifePictures({ stem: 'wrap', cut, guide }, asked.cutter, tools)]
+      : [];
     const sheet = jobSheet({
       job: draft.job,
       blank,
@@ -53,8 +59,7 @@ export function makeGoreFiles(input: MakeFilesInput, options: MakeOptions): Deli
     ];
     return { files, report };
   };
-  const { cut, guide } = draft;
-  return { pieces: [{ stem: 'wrap', cut, guide }], rest };
+  return { pieces: [forCutter({ stem: 'wrap', cut, guide }, asked.name, asked.cutter)], rest };
 }
 
 const pictures = ({ blank, tools }: MakeFilesInput, draft: GoresDraft): NamedFile[] => [

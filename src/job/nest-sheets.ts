@@ -6,6 +6,7 @@ import { moveContour } from '../geometry/affine.ts';
 import type { Contour } from '../geometry/contour.ts';
 import { signedArea } from '../geometry/measure.ts';
 import { degrees } from '../lengths/angle.ts';
+import type { SheetText } from '../prove/proof.ts';
 import { hullOf, type LaidSheets, layOnSheets, type SheetStock } from '../sheet/lay-sheets.ts';
 import { groupsInOrder } from './cutting.ts';
 import type { NamedFile, WrittenPiece } from './deliverables.ts';
@@ -37,7 +38,7 @@ export interface NestedSheets {
   readonly files: readonly NamedFile[];
   readonly reports: readonly SheetReport[];
   /** The files as they are proved. */
-  readonly texts: readonly { readonly stem: string; readonly cut: string; readonly times: number }[];
+  readonly texts: readonly SheetText[];
 }
 
 /** A short search: a second or two for a batch. */

@@ -20,6 +20,7 @@ import { coverOf } from '../prove/centre.ts';
 import type { PieceText } from '../prove/delivered-file.ts';
 import { type Proof, proofOf, type SheetText } from '../prove/proof.ts';
 import { edgePoint } from '../unroll/template.ts';
+import { askedCutterOf } from './asked-cutter.ts';
 import { coatsOnWall } from './coats-on-wall.ts';
 import type { Draft } from './draft.ts';
 import { clearedAround, motifsAsMade } from './motifs-as-made.ts';
@@ -82,6 +83,7 @@ export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
       ? { panels: { joints: panels.joints, overlap: panels.overlap } }
       : {}),
     film: { stretch: filmGives(film), gather: film.gather },
+    cutter: askedCutterOf(job.cutter),
     flatBands,
     ...(blank.handle ? { clear: roomBeside(blank.handle) } : {}),
     ...(seam.strip === undefined

@@ -58,7 +58,15 @@ function sheetsIn(texts: DeliveredFolder['texts'], report: unknown): SheetText[]
     const stem = sheetName.exec(name)?.[1];
     if (stem === undefined) return [];
     const times = told.find(({ file }) => file === name)?.times;
-    return [{ stem, cut: texts[name] ?? '', times: isNumber(times) ? times : 1 }];
+    const guide = texts[`${stem}.guide.svg`];
+    return [
+      {
+        stem,
+        cut: texts[name] ?? '',
+        ...(guide === undefined ? {} : { guide }),
+        times: isNumber(times) ? times : 1,
+      },
+    ];
   });
 }
 

@@ -4,17 +4,10 @@ import { shown } from '../lengths/shown.ts';
 import { artworkKeys, readArtwork } from './read-artwork.ts';
 import { blankKeys, readBlankAt } from './read-blank.ts';
 import { coatKeys, readCoat } from './read-coats.ts';
+import { cutterKeys, cutterReader, sheetOn } from './read-cutter.ts';
 import { itemKeys, readItem } from './read-items.ts';
 import { letteringKeys, readLettering } from './read-lettering.ts';
-import {
-  cutterKeys,
-  cutterReader,
-  filmKeys,
-  filmReader,
-  type NamedFiles,
-  sheetKeys,
-  sheetReader,
-} from './read-material.ts';
+import { filmKeys, filmReader, type NamedFiles, sheetKeys, sheetReader } from './read-material.ts';
 import { panelKeys, readPanels } from './read-panels.ts';
 import { readSeam, seamKeys } from './read-seam.ts';
 import { alongKeys, readAlong } from './read-spans.ts';
@@ -101,8 +94,9 @@ export function readJob(value: unknown, file: string, named: NamedFiles = {}): J
   if (keys?.name === undefined || keys.blank === undefined || problems.length > 0)
     throw new Refused(problems);
   refuseMisfits(keys, start);
+  const sheet = sheetOn(keys.cutter, keys.sheet, start);
   if (problems.length > 0) throw new Refused(problems);
-  const { name, blank, band, artwork, sheet, panels, batch, gores, items, lettering, ...rest } = keys;
+  const { name, blank, band, artwork, sheet: _, panels, batch, gores, items, lettering, ...rest } = keys;
   const some = <T>(list: readonly T[]) => (list.length > 0 ? list : undefined);
   const motifs = { items: some(items), lettering: some(lettering) };
   const kept = given({ band, artwork, sheet, panels, batch, gores, ...motifs });

@@ -2,15 +2,7 @@
 import { type Finding, Refused } from '../finding.ts';
 import { degrees, radians } from '../lengths/angle.ts';
 import { inMm } from '../lengths/length.ts';
-import {
-  type Cutter,
-  type Film,
-  type Job,
-  mostGiving,
-  standardCutter,
-  standardFilm,
-  standardSpacing,
-} from './resolved-job.ts';
+import { type Film, type Job, mostGiving, standardFilm, standardSpacing } from './resolved-job.ts';
 import {
   isObject,
   type Keys,
@@ -82,17 +74,6 @@ export const filmKeys = {
   grain: optional('Grain', choice<'across' | 'up'>(['across', 'up'])),
 };
 
-export const cutterKeys = {
-  step: standard('Step', lengthOrZero, standardCutter.step),
-  speed: standard('Speed, a second', length(), standardCutter.speed),
-  lift: standard('Lift, seconds', number({ least: 0, most: 60 }), standardCutter.lift),
-  passes: standard('Passes', number({ least: 1, most: 20, whole: true }), standardCutter.passes),
-  widest: optional('Widest sheet', length()),
-  longest: optional('Longest sheet', length()),
-  bladeOffset: optional('Blade offset', lengthOrZero),
-  overcut: optional('Overcut', lengthOrZero),
-};
-
 export const sheetKeys = {
   across: required('Sheet across', length()),
   up: optional('Sheet up', length()),
@@ -103,7 +84,7 @@ export const sheetKeys = {
 };
 
 /** Keys typed in the job; or, where a path is typed, those of its file. `at`: where they were really typed. */
-function keysOf<K extends Keys>(
+export function keysOf<K extends Keys>(
   value: unknown,
   place: Place,
   keys: K,
@@ -134,15 +115,6 @@ export const filmReader =
     return { ...sizes, minAngle: radians(minAngle), use, ...given({ grain }) };
   };
 
-export const cutterReader =
-  (named: NamedFiles): Reader<Cutter> =>
-  (value, place) => {
-    const read = keysOf(value, place, cutterKeys, named);
-    if (!read) return undefined;
-    const { step, speed, lift, passes, widest, longest, bladeOffset, overcut } = read.values;
-    return { step, speed, lift, passes, ...given({ widest, longest, bladeOffset, overcut }) };
-  };
-
 export const sheetReader =
   (named: NamedFiles): Reader<Job['sheet']> =>
   (value, place) => {
@@ -156,7 +128,7 @@ export const sheetReader =
   };
 
 /** The film or the cutter of a parsed file that is nothing else. @throws Refused */
-function ownFile<T>(reader: (named: NamedFiles) => Reader<T>, content: unknown, file: string): T {
+export function ownFile<T>(reader: (named: NamedFiles) => Reader<T>, content: unknown, file: string): T {
   const problems: Finding[] = [];
   const place: Place = { file: '', key: '', units: 'mm', report: (finding) => void problems.push(finding) };
   const read = reader({ [file]: content })(file, place);
@@ -165,4 +137,3 @@ function ownFile<T>(reader: (named: NamedFiles) => Reader<T>, content: unknown, 
 }
 
 export const readFilm = (content: unknown, file: string): Film => ownFile(filmReader, content, file);
-export const readCutter = (content: unknown, file: string): Cutter => ownFile(cutterReader, content, file);

@@ -16,6 +16,7 @@ import { degrees } from '../lengths/angle.ts';
 import type { LayerAsMade } from '../prove/asked.ts';
 import type { Proof } from '../prove/proof.ts';
 import type { CoatReport } from './coats-on-wall.ts';
+import type { CutterReport } from './cutter-words.ts';
 import type { LayReport } from './lay-distortion.ts';
 import type { Measures } from './measures.ts';
 import type { MotifReport } from './motif-report.ts';
@@ -132,6 +133,8 @@ export interface Report {
   readonly lettering?: readonly MotifReport[];
   /** What was measured on the written files, rolled back onto the blank. */
   readonly proof?: Pick<Proof, 'pass' | 'checks'>;
+  /** What the profile of the cutter does to the files. */
+  readonly cutter?: CutterReport;
   /** The sheets that the batch takes, where the job has a sheet. */
   readonly sheets?: readonly SheetReport[];
   readonly checks: readonly Finding[];

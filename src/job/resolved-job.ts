@@ -50,22 +50,34 @@ export interface Film {
   readonly grain?: 'across' | 'up';
 }
 
-/** What is known of the cutter. */
+/** What is known of the cutter. Lengths in mm. */
 export interface Cutter {
-  /** Nodes closer than this are one to it, mm. */
+  /** Nodes closer than this are one to it. */
   readonly step: number;
-  /** How fast the blade goes, mm a second, corners and all. */
+  /** How fast the blade goes, a second, corners and all. */
   readonly speed: number;
   /** Seconds from one line's end to the next one's start: up, across, down. */
   readonly lift: number;
   /** How often each line is cut. */
   readonly passes: number;
-  /** Widest and longest sheet it takes, mm. */
-  readonly widest?: number;
-  readonly longest?: number;
-  /** How far a drag knife trails behind its axis, and how far it goes on past a closed line's start, mm. */
-  readonly bladeOffset?: number;
-  readonly overcut?: number;
+  /** The largest sheet it takes; without `up` a roll. */
+  readonly bed?: { readonly across: number; readonly up?: number };
+  /** What the blade does not reach along every edge of the sheet. */
+  readonly margin: number;
+  /** The least width of film, and of a gap, that it cuts clean. */
+  readonly smallest: number;
+  /** How far the tip of its knife trails behind the axis; 0 where it does not. */
+  readonly knifeOffset: number;
+  /** Whether the files are to hold the way of the axis; else the cutter works that out from the lines by itself. */
+  readonly compensate: boolean;
+  /** How far the blade goes on over the beginning of a closed line. */
+  readonly runOn: number;
+  /** At a corner: swing the blade round its tip, or lift it and come down again for the other side. */
+  readonly corner: 'swivel' | 'lift';
+  /** With `lift`: how far each side is cut past the corner. */
+  readonly pastCorner: number;
+  /** Printed marks that it finds its place by, at the corners of the guide. */
+  readonly marks: 'none' | 'crosses' | 'corners';
 }
 
 /**
@@ -244,7 +256,20 @@ export const standardFilm: Film = {
   use: 'decal',
 };
 /** A hobby cutter with a drag knife. Common practice, no source. */
-export const standardCutter: Cutter = { step: 0.05, speed: 60, lift: 0.3, passes: 1 };
+export const standardCutter: Cutter = {
+  step: 0.05,
+  speed: 60,
+  lift: 0.3,
+  passes: 1,
+  margin: 0,
+  smallest: 0,
+  knifeOffset: 0,
+  compensate: false,
+  runOn: 0,
+  corner: 'swivel',
+  pastCorner: 0,
+  marks: 'none',
+};
 
 /** A job that says nothing but what it decorates. */
 export const standardJob = {

@@ -4,7 +4,7 @@ import type { Asked } from './asked.ts';
 import type { SheetRoom } from './check-limits.ts';
 import type { GoreSurface } from './rolled-gore.ts';
 
-export interface AskedGores extends Pick<Asked, 'trim' | 'overlap' | 'film' | 'layers'> {
+export interface AskedGores extends Pick<Asked, 'trim' | 'overlap' | 'film' | 'layers' | 'cutter'> {
   /** Endless upwards where it is a roll. */
   readonly sheet?: SheetRoom;
   readonly surface: GoreSurface;

@@ -1,6 +1,7 @@
 // What the proof holds the files against: the blank's wall and what the job asked for. All mm.
 import type { Band } from '../blank/flat-band.ts';
 import type { AskedSheets } from './check-sheets.ts';
+import type { AskedCutter } from './cutter-file.ts';
 
 /** The surface that the middle of the film lies on. */
 export type AskedWall =
@@ -55,6 +56,8 @@ export interface Asked {
   /** Of cover strips over the seam and over joints of pieces, if they are asked for: width, mm, and what they lie on. */
   readonly strip?: { readonly width: number; readonly wall: AskedWall };
   readonly film: { readonly stretch: number; readonly gather: number };
+  /** Left out where nothing is to be known of it. */
+  readonly cutter?: AskedCutter;
   /** Bands of the blank on which film lies flat. */
   readonly flatBands: readonly Band[];
   /** Endless upwards where it is a roll. */

@@ -7,7 +7,8 @@ import { precision } from '../geometry/tolerance.ts';
 import { type Asked, type AskedMotif, type AskedWall, askedRadius } from './asked.ts';
 import { coverOf } from './centre.ts';
 import { atMost, type Check, largest } from './check.ts';
-import { type DeliveredFile, groupsIn, type PieceText, pathNamed, readDelivered } from './delivered-file.ts';
+import { readFiles } from './cutter-file.ts';
+import { type DeliveredFile, groupsIn, type PieceText, pathNamed } from './delivered-file.ts';
 import { crossingOf } from './locate.ts';
 import { asIs, frameOf, Reading } from './piece.ts';
 import { type RolledCone, rollUp } from './rolled-cone.ts';
@@ -73,10 +74,9 @@ const sizeFaults = ({ name, perUnit: { across, up } }: DeliveredFile): string[] 
     : [`${name}: a unit of it is ${across.toPrecision(5)} by ${up.toPrecision(5)} mm, not 1 mm`];
 
 function measure(asked: Asked, motif: AskedMotif, text: PieceText | undefined): Measured {
-  if (text?.cut === undefined || text.guide === undefined)
-    return gone(`${motif.name}: no cut file and guide`);
-  const cut = readDelivered(text.cut, `${motif.name}.cut.svg`);
-  const guide = readDelivered(text.guide, `${motif.name}.guide.svg`);
+  const read = text && readFiles(text, asked.cutter);
+  if (!read) return gone(`${motif.name}: no cut file and guide`);
+  const { cut, guide } = read;
   const reading = new Reading();
   const [plumb, level] = [
     lineOf(reading, guide, 'register', 'plumb-line'),

@@ -6,24 +6,23 @@ import { atMost, type Check, largest } from './check.ts';
 import { doubledCheck, doubledLines } from './check-doubled.ts';
 import { fileChecks } from './check-file.ts';
 import { goreChecks } from './check-gores.ts';
+import { knifeChecks } from './check-knife.ts';
 import { pastPage, pastSheet } from './check-limits.ts';
 import { registerChecks } from './check-register.ts';
 import { sameChecks } from './check-same.ts';
 import { fileSizes, sizeCheck } from './check-scale.ts';
+import { readFiles } from './cutter-file.ts';
 import type { PieceText } from './delivered-file.ts';
-import { readDelivered } from './delivered-file.ts';
 import { type ProvedGores, readGores } from './gore-pieces.ts';
 import { goreSeamGap } from './gore-seams.ts';
 import type { Proof } from './proof.ts';
 import { seamChecks } from './seam-gap.ts';
 
 /** Hold the files of gores, which lie on one sheet, against what the job asked for. */
-export function proofOfGores(asked: AskedGores, { stem, cut, guide }: PieceText): Proof {
+export function proofOfGores(asked: AskedGores, text: PieceText): Proof {
   const { count } = asked.surface;
-  const proved =
-    cut === undefined || guide === undefined
-      ? undefined
-      : readGores(readDelivered(cut, `${stem}.cut.svg`), readDelivered(guide, `${stem}.guide.svg`), count);
+  const read = readFiles(text, asked.cutter);
+  const proved = read && readGores(read.cut, read.guide, count);
   const missing = atMost({
     rule: 'files',
     value: count - (proved?.gores.length ?? 0),
@@ -46,6 +45,7 @@ export function proofOfGores(asked: AskedGores, { stem, cut, guide }: PieceText)
       asked,
     ),
     ...roomChecks(asked, proved),
+    ...knifeChecks([text], asked.cutter),
   ];
   return { pass: checks.every(({ pass }) => pass), checks, ...(gap ? { seamGap: gap } : {}) };
 }

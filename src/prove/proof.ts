@@ -7,6 +7,7 @@ import { doubledCheck, doubledLines } from './check-doubled.ts';
 import { edgeChecks } from './check-edges.ts';
 import { fileChecks } from './check-file.ts';
 import { jointChecks } from './check-joints.ts';
+import { knifeChecks } from './check-knife.ts';
 import { limitChecks } from './check-limits.ts';
 import { motifChecks } from './check-motifs.ts';
 import { registerChecks } from './check-register.ts';
@@ -15,7 +16,8 @@ import { sameChecks } from './check-same.ts';
 import { scaleCheck } from './check-scale.ts';
 import { sheetChecks } from './check-sheets.ts';
 import { stripChecks } from './check-strips.ts';
-import { type PieceText, readDelivered } from './delivered-file.ts';
+import { readCut, readFiles } from './cutter-file.ts';
+import type { PieceText } from './delivered-file.ts';
 import { type ProvedPiece, placePiece } from './piece.ts';
 import { layersOfRow, type ProvedRow, type RowLayer, rowsOf } from './row.ts';
 import { type SeamGap, seamChecks, seamGap, worseGap } from './seam-gap.ts';
@@ -32,15 +34,17 @@ function placed(asked: Asked, files: readonly PieceText[]): ProvedPiece[] {
   const sides = [0, ...(asked.panels?.joints ?? []), 1];
   const panels = sides.length - 1;
   let from = asked.band.from;
-  return files.flatMap(({ stem, cut, guide }, i) => {
-    if (cut === undefined || guide === undefined) return [];
+  return files.flatMap((text, i) => {
+    const read = readFiles(text, asked.cutter);
+    if (!read) return [];
+    const { cut, guide } = read;
     const at = i % panels;
     const piece = placePiece(
       asked,
       {
         number: i + 1,
-        cut: readDelivered(cut, `${stem}.cut.svg`),
-        guide: readDelivered(guide, `${stem}.guide.svg`),
+        cut,
+        guide,
         turns: { from: sides[at] ?? 0, to: sides[at + 1] ?? 1 },
         isLowest: i < panels,
         isHighest: i >= files.length - panels,
@@ -76,11 +80,7 @@ function missingPanels(panels: Asked['panels'], files: number): number {
 function stripRows(asked: Asked, rows: readonly ProvedRow[], files: readonly PieceText[]): Check[] {
   const { strip } = asked;
   if (!strip) return [];
-  const whole = files.flatMap(({ stem, cut, guide }) =>
-    cut === undefined || guide === undefined
-      ? []
-      : [{ cut: readDelivered(cut, `${stem}.cut.svg`), guide: readDelivered(guide, `${stem}.guide.svg`) }],
-  );
+  const whole = files.flatMap((text) => readFiles(text, asked.cutter) ?? []);
   return stripChecks({ asked, strip, joints: rows.slice(1).map(({ band }) => band.from) }, whole);
 }
 
@@ -88,6 +88,8 @@ function stripRows(asked: Asked, rows: readonly ProvedRow[], files: readonly Pie
 export interface SheetText {
   readonly stem: string;
   readonly cut: string;
+  /** There where the cut file holds the way of a knife's axis: the lines themselves. */
+  readonly guide?: string;
   readonly times: number;
 }
 
@@ -103,15 +105,19 @@ export interface ProofFiles {
 }
 
 /** Rows of the sheets; none where there are none. */
-function sheetRows({ sheet }: Asked, { wraps, strips = [], others = [], sheets = [] }: ProofFiles): Check[] {
+function sheetRows(
+  { sheet, cutter }: Asked,
+  { wraps, strips = [], others = [], sheets = [] }: ProofFiles,
+): Check[] {
   if (!sheet || sheets.length === 0) return [];
-  const parts = [...wraps, ...strips, ...others].flatMap(({ stem, cut }) =>
-    cut === undefined ? [] : [[stem, readDelivered(cut, `${stem}.cut.svg`)] as const],
-  );
-  const delivered = sheets.map(({ stem, cut, times }) => ({
-    file: readDelivered(cut, `${stem}.cut.svg`),
-    times,
-  }));
+  const parts = [...wraps, ...strips, ...others].flatMap((text) => {
+    const cut = readCut(text, cutter);
+    return cut ? [[text.stem, cut] as const] : [];
+  });
+  const delivered = sheets.flatMap((sheetText) => {
+    const file = readCut(sheetText, cutter);
+    return file ? [{ file, times: sheetText.times }] : [];
+  });
   return sheetChecks(delivered, new Map(parts), sheet);
 }
 
@@ -140,6 +146,7 @@ export function proofOf(asked: Asked, files: ProofFiles): Proof {
     ...stripRows(asked, rows, strips),
     ...sheetRows(asked, files),
     ...motifChecks(asked, files.others ?? []),
+    ...knifeChecks([...wraps, ...strips, ...(files.others ?? []), ...(files.sheets ?? [])], asked.cutter),
   ];
   return { pass: checks.every(({ pass }) => pass), checks, ...(gap ? { seamGap: gap } : {}) };
 }

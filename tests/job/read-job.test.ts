@@ -118,11 +118,11 @@ describe('a job file', () => {
 
   test('a film and a cutter are read with their limits: degrees, seconds, lengths', () => {
     const film = { minAngle: 30, use: 'mask' };
-    const cutter = { speed: '2in', lift: 0.5, passes: 2, bladeOffset: 0.25 };
+    const cutter = { speed: '2in', lift: 0.5, passes: 2, knifeOffset: 0.25 };
     const job = readJob({ ...least, film, cutter }, 'f');
     expect(job.film.minAngle).toBe(Math.PI / 6);
     expect(job.film.use).toBe('mask');
-    expect(job.cutter).toEqual({ step: 0.05, speed: 50.8, lift: 0.5, passes: 2, bladeOffset: 0.25 });
+    expect(job.cutter).toEqual({ ...standardCutter, speed: 50.8, lift: 0.5, passes: 2, knifeOffset: 0.25 });
     expect(placesOf({ ...least, film: { use: 'sticker' }, cutter: { speed: 0, passes: 1.5 } })).toEqual([
       ['not-a-choice', 'film.use'],
       ['not-a-length', 'cutter.speed'],

@@ -1,0 +1,62 @@
+// What goes to the cutter: the lines that are wanted, as this machine has to be told them.
+import { readSvg } from '../deliver/read-svg.ts';
+import { writeSvg } from '../deliver/write-svg.ts';
+import type { Drawing, DrawnGroup } from '../drawing/drawing.ts';
+import type { Point } from '../geometry/point.ts';
+import { cutterMarks } from '../sheet/cutter-marks.ts';
+import { firstHeading, type Knife, knifePath, turnedBack } from '../sheet/knife-path.ts';
+import type { WrittenPiece } from './deliverables.ts';
+import { knifeOf } from './knife.ts';
+import type { NestedSheets } from './nest-sheets.ts';
+import type { Cutter } from './resolved-job.ts';
+
+/**
+ * A group of lines as the axis goes: each path as open strokes. The blade points to the right when it first comes down,
+ * and is brought round to the right again after the last of them, so that groups can be cut in any order.
+ */
+function axisGroup(group: DrawnGroup, knife: Knife): DrawnGroup {
+  let at: Point = firstHeading;
+  const paths = group.paths.map((path) => {
+    const { strokes, heading } = knifePath(path.contours, knife, at);
+    at = heading;
+    return { ...path, contours: strokes };
+  });
+  const last = paths.at(-1);
+  if (!last) return group;
+  const settled = { ...last, contours: turnedBack(last.contours, at, knife.offset) };
+  return { ...group, paths: [...paths.slice(0, -1), settled] };
+}
+
+const withMarks = (drawing: Drawing, { marks, margin }: Cutter, page: Drawing): Drawing => ({
+  ...drawing,
+  groups: [...drawing.groups, ...cutterMarks(marks, page, margin)],
+});
+
+/** A piece's files as the cutter takes them: the way of its knife's axis, and the marks that it looks for on the guide. */
+export function forCutter<P extends WrittenPiece>(piece: P, name: string, cutter: Cutter): P {
+  const knife = knifeOf(cutter);
+  if (!knife && cutter.marks === 'none') return piece;
+  const drawing = readSvg(piece.cut, `${piece.stem}.cut.svg`);
+  const guide = readSvg(piece.guide, `${piece.stem}.guide.svg`);
+  const groups = knife ? drawing.groups.map((group) => axisGroup(group, knife)) : drawing.groups;
+  const title = knife ? `${name}: cut, for the axis of the knife` : `${name}: cut`;
+  return {
+    ...piece,
+    cut: writeSvg({ ...drawing, groups }, { title, filled: false }),
+    guide: writeSvg(withMarks(guide, cutter, drawing), { title: `${name}: guide`, filled: true }),
+  };
+}
+
+/** Sheets as the cutter takes them. Each has a guide of its own where the cutter looks for marks, or follows an axis. */
+export function sheetsForCutter(nested: NestedSheets, name: string, cutter: Cutter): NestedSheets {
+  if (!knifeOf(cutter) && cutter.marks === 'none') return nested;
+  const texts = nested.texts.map((text) => forCutter({ ...text, guide: text.cut }, name, cutter));
+  const files = nested.files.flatMap((file, i) => {
+    const { stem, cut, guide } = texts[i] ?? { stem: '', cut: '', guide: '' };
+    return [
+      { ...file, content: cut },
+      { ...file, file: `${stem}.guide.svg`, role: 'sheet-guide', content: guide },
+    ];
+  });
+  return { ...nested, texts, files };
+}
