@@ -1,7 +1,9 @@
 // A written guide as lines to be shown on a screen: what it draws, group by group, and where the wall lies on it.
+import { parsePathData } from '../drawing/path-data.ts';
 import { moveContour } from '../geometry/affine.ts';
 import { tightBox } from '../geometry/measure.ts';
 import { outline } from '../unroll/template.ts';
+import type { Written, WrittenPiece } from './deliverables.ts';
 import type { Draft } from './draft.ts';
 import type { FlatPlace } from './flat-place.ts';
 
@@ -21,11 +23,13 @@ export interface FlatGroup {
 }
 
 /** One piece as it is written, or one panel of it. */
-export interface FlatPiece extends FlatPlace {
-  /** What its files' names have after the stem; empty for the only one. */
+export interface FlatPiece {
+  /** What its files' names have after the stem; empty for the only wrap. */
   readonly mark: string;
   /** Its place among the panels of its piece, from 0. */
   readonly beside: number;
+  /** Where it lies on the wall; left out where places are not followed: on gores, and on what is cut apart. */
+  readonly place?: FlatPlace;
   readonly groups: readonly FlatGroup[];
   /** The cut piece's own box in the file, mm. */
   readonly box: {
@@ -71,20 +75,36 @@ function groupOf(attributes: string, content: string): FlatGroup | undefined {
 const pieceOf = ({ guide, mark, panel, toFile, plan: { template } }: ViewedDraft): FlatPiece => ({
   mark,
   beside: panel?.index ?? 0,
-  wall: template.wall,
-  toFile,
-  band: template.band,
-  piece: template.piece,
-  left: template.left,
-  right: template.right,
+  place: {
+    wall: template.wall,
+    toFile,
+    band: template.band,
+    piece: template.piece,
+    left: template.left,
+    right: template.right,
+  },
   box: tightBox([moveContour(toFile, outline(template))]),
-  groups: [...guide.matchAll(groupPattern)].flatMap(([, attributes = '', content = '']) => {
-    const group = groupOf(attributes, content);
-    return group ? [group] : [];
-  }),
+  groups: groupsOf(guide),
 });
 
-/** What the guides of drafts show. */
-export const flatViewOf = (drafts: readonly ViewedDraft[]): FlatView => ({
-  pieces: drafts.map(pieceOf),
+const groupsOf = (guide: string): readonly FlatGroup[] =>
+  [...guide.matchAll(groupPattern)].flatMap(([, attributes = '', content = '']) => {
+    const group = groupOf(attributes, content);
+    return group ? [group] : [];
+  });
+
+/** A written piece whose places on the wall are not followed. */
+export function looseFlatPiece({ guide }: Pick<Written, 'guide'>, mark: string): FlatPiece {
+  const groups = groupsOf(guide);
+  const outlines = groups.filter(({ role }) => role === 'outline');
+  const drawn = outlines.length > 0 ? outlines : groups;
+  return { mark, beside: 0, box: tightBox(drawn.flatMap(({ d }) => parsePathData(d))), groups };
+}
+
+/** What the guides of drafts show, and of what is cut besides. */
+export const flatViewOf = (
+  drafts: readonly ViewedDraft[],
+  parts: readonly Pick<WrittenPiece, 'guide' | 'stem'>[] = [],
+): FlatView => ({
+  pieces: [...drafts.map(pieceOf), ...parts.map((part) => looseFlatPiece(part, part.stem))],
 });

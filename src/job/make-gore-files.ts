@@ -9,6 +9,7 @@ import {
   type NamedFile,
   type WrittenPiece,
 } from './deliverables.ts';
+import type { GoresAsked } from './gore-plan.ts';
 import { goreLayersAsMade, proofOfGoresDraft } from './gore-proof.ts';
 import { draftGores, type GoresDraft, reportGores } from './gores.ts';
 import { jobSheet, type SheetPiece } from './job-sheet.ts';
@@ -17,14 +18,20 @@ import { forCutter } from './machine-files.ts';
 import type { MakeFilesInput, MakeOptions } from './make-options.ts';
 import { printFiles } from './prints.ts';
 import { profileOfGores } from './profile-picture.ts';
+import type { Job } from './resolved-job.ts';
 import { blankContent, jobContent } from './write-job.ts';
+
+/** Gores as a job asks for them: each loose, to be laid by its middle line. */
+export const goresAsked = ({ gores: count }: Pick<Job, 'gores'>): GoresAsked => ({
+  ...(count === undefined ? {} : { count }),
+  joined: 'loose',
+  strip: 0,
+});
 
 /** Gores cover the wall by one file: `wrap.cut.svg` holds all of them. @throws Refused where the input can't be made. */
 export function makeGoreFiles(input: MakeFilesInput, options: MakeOptions): Deliverables {
   const { blank, tools, job: asked } = input;
-  const { gores: count } = asked;
-  const gores = { ...(count === undefined ? {} : { count }), joined: 'loose' as const, strip: 0 };
-  const draft = draftGores({ ...input, gores });
+  const draft = draftGores({ ...input, gores: goresAsked(asked) });
   const layers = goreLayersAsMade(draft);
   const { cut, guide } = draft;
   const rest = async (written: readonly WrittenPiece[]) => {

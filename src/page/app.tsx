@@ -2,7 +2,7 @@
 import { signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { Board } from './board/board.tsx';
-import { valueAt } from './model/bench.ts';
+import { listAt, valueAt } from './model/bench.ts';
 import { openFiles } from './opening.ts';
 import { Guide } from './parts/guide.tsx';
 import { Top } from './parts/top.tsx';
@@ -32,8 +32,8 @@ const open = signal<ReadonlySet<number>>(new Set([1]));
 /** The step in which a key of the job or the blank is typed. */
 function stepOf(path: string): number {
   if (path.startsWith('blank:')) return 1;
-  if (path.startsWith('job:artwork')) return 2;
-  return path.startsWith('job:sheet') || path === 'job:name' ? 5 : 3;
+  if (/^job:(artwork|items|lettering)/.test(path)) return 2;
+  return /^job:(sheet|panels|batch|cutter|name)/.test(path) ? 5 : 3;
 }
 
 /** Opens the step of a field and takes the maker there. */
@@ -106,10 +106,18 @@ function filesState(): StepState {
   return { is: 'ready', says: count(made.value.answer.files.length, 'file', 'files') };
 }
 
-const artState = (): StepState =>
-  hasArtwork.value
-    ? { is: 'ready', says: String(valueAt(bench.value.job, 'artwork.file')) }
+function artState(): StepState {
+  const items = listAt(bench.value, 'job', 'items').length;
+  const texts = listAt(bench.value, 'job', 'lettering').length;
+  const says = [
+    ...(hasArtwork.value ? [String(valueAt(bench.value.job, 'artwork.file'))] : []),
+    ...(items > 0 ? [count(items, 'single motif', 'single motifs')] : []),
+    ...(texts > 0 ? [count(texts, 'text', 'texts')] : []),
+  ];
+  return says.length > 0
+    ? { is: 'ready', says: says.join(', ') }
     : { is: 'open', says: 'none: a plain template' };
+}
 
 export function App() {
   useEffect(() => {
@@ -127,6 +135,10 @@ export function App() {
   const show = (name: typeof view.value) => () => {
     view.value = name;
   };
+  /** A step that shapes the flat drawing shows it, unless another view than the wall's is being looked at. */
+  const leaveWall = () => {
+    if (view.value === 'wall') view.value = 'flat';
+  };
   return (
     <div class="page">
       <a class="skip" href="#card">
@@ -141,10 +153,16 @@ export function App() {
           <Step number={1} title="Vessel" state={vesselState()} open={open} onEnter={show('wall')}>
             <VesselStep />
           </Step>
-          <Step number={2} title="Artwork" state={artState()} open={open}>
+          <Step number={2} title="Artwork and lettering" state={artState()} open={open} onEnter={leaveWall}>
             <ArtStep />
           </Step>
-          <Step number={3} title="Coats, film and seam" state={{ is: 'ready', says: '' }} open={open}>
+          <Step
+            number={3}
+            title="Coats, film and seam"
+            state={{ is: 'ready', says: '' }}
+            open={open}
+            onEnter={leaveWall}
+          >
             <SeamStep />
           </Step>
           <Step number={4} title="Checks" state={checksState()} open={open}>

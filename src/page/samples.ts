@@ -23,10 +23,10 @@ export const sampleJobs: readonly Sample[] = [
 ];
 
 /** Artwork alone. */
-export const sampleArt: readonly (Sample & { readonly file: string })[] = [
+export const sampleArt: readonly (Sample & { readonly file: string; readonly isMotif?: true })[] = [
   { key: 'tapered-cup', file: 'scales.svg', label: 'Fish scales', says: 'one colour' },
   { key: 'canister', file: 'ropes.svg', label: 'Ropes', says: 'a lattice' },
-  { key: 'pot', file: 'terns.svg', label: 'Terns', says: 'two colours' },
+  { key: 'pot', file: 'terns.svg', label: 'Terns', says: 'two colours', isMotif: true },
   { key: 'mug', file: 'shore.svg', label: 'Shore', says: 'cropped off its repeat' },
 ];
 
@@ -55,6 +55,17 @@ export const shelfVessels: readonly string[] = Object.keys(texts)
 
 export const filesOfVessel = (name: string): Promise<readonly NamedBytes[]> =>
   matching((path) => path.endsWith(`/profiles/blanks/${name}.blank.json`));
+
+export type Material = 'film' | 'sheet' | 'cutter';
+
+/** File names of the profiles of one kind of material. */
+export const materialFiles = (kind: Material): readonly string[] =>
+  Object.keys(texts)
+    .flatMap((path) => new RegExp(`profiles/${kind}s/(.*\\.json)$`).exec(path)?.[1] ?? [])
+    .sort();
+
+export const materialNamed = (kind: Material, file: string): Promise<readonly NamedBytes[]> =>
+  matching((path) => path.endsWith(`/profiles/${kind}s/${file}`));
 
 /** A file's name as words: `can-12-oz` as `can 12 oz`. */
 export const inWords = (name: string): string => name.replaceAll('-', ' ');

@@ -130,10 +130,8 @@ export function startAsking(): void {
   });
   later(() => {
     const now = bench.value;
-    if (!hasArtwork.value) {
+    if (isUntouched.value) {
       checks.value = quiet;
-      art.value = quiet;
-      ways.value = quiet;
       return undefined;
     }
     return () => {
@@ -141,6 +139,16 @@ export function startAsking(): void {
       void slow.ask('checks', now).then((outcome) => {
         checks.value = heard(checks.peek(), outcome);
       });
+    };
+  });
+  later(() => {
+    const now = bench.value;
+    if (!hasArtwork.value) {
+      art.value = quiet;
+      ways.value = quiet;
+      return undefined;
+    }
+    return () => {
       art.value = { ...art.peek(), busy: true };
       ways.value = { ...ways.peek(), busy: true };
       void slow.ask('art', now).then((outcome) => {

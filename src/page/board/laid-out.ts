@@ -25,14 +25,16 @@ const gap = 12;
 
 export function laidOut({ pieces }: FlatView): LaidOut {
   const rows: FlatPiece[][] = [];
-  for (const piece of pieces) {
+  // What is cut apart stands below, in a row of its own; gores are one drawing, and alone.
+  const apart = pieces.length > 1 ? pieces.filter(({ place }) => !place) : [];
+  for (const piece of pieces.filter((piece) => !apart.includes(piece))) {
     const row = rows.at(-1);
     if (row && piece.beside > 0) row.push(piece);
     else rows.push([piece]);
   }
   let y = 0;
   let width = 0;
-  const laid = rows.reverse().map((row): LaidPiece[] => {
+  const laid = [...rows.reverse(), ...(apart.length > 0 ? [apart] : [])].map((row): LaidPiece[] => {
     let x = 0;
     const placed = row.map((piece): LaidPiece => {
       const at = { x: x - piece.box.minX, y: y - piece.box.minY };
@@ -51,15 +53,20 @@ export function laidOut({ pieces }: FlatView): LaidOut {
 
 /** Where a place of the wall lies on the sheet; undefined where no piece covers it. */
 export function placeOnSheet({ pieces }: LaidOut, place: WallPlace): Point | undefined {
-  const there = pieces.find(({ piece }) => coversPlace(piece, place));
-  if (!there) return undefined;
-  const { x, y } = onGuide(there.piece, place);
-  return { x: x + there.at.x, y: y + there.at.y };
+  for (const { piece, at } of pieces) {
+    if (!piece.place || !coversPlace(piece.place, place)) continue;
+    const { x, y } = onGuide(piece.place, place);
+    return { x: x + at.x, y: y + at.y };
+  }
+  return undefined;
 }
 
 /** The place of the wall under a point of the sheet; undefined beside the pieces. */
 export function placeOnWall({ pieces }: LaidOut, point: Point): WallPlace | undefined {
-  return pieces
-    .map(({ piece, at }) => ({ piece, place: onWall(piece, { x: point.x - at.x, y: point.y - at.y }) }))
-    .find(({ piece, place }) => coversPlace(piece, place))?.place;
+  for (const { piece, at } of pieces) {
+    if (!piece.place) continue;
+    const place = onWall(piece.place, { x: point.x - at.x, y: point.y - at.y });
+    if (coversPlace(piece.place, place)) return place;
+  }
+  return undefined;
 }

@@ -47,11 +47,12 @@ export interface Opened {
   readonly says: readonly string[];
 }
 
-const isArtwork = (name: string): boolean => /\.svg$/i.test(name);
+const isArtwork = (name: string): boolean => /\.(svg|png|jpe?g)$/i.test(name);
+const isFont = (name: string): boolean => /\.(ttf|otf|woff)$/i.test(name);
 const baseName = (path: string): string => path.split(/[\\/]/).at(-1) ?? path;
 
 const wantedInZip = (name: string): boolean =>
-  /\.(json|svg)$/i.test(name) && !/(^|\/)(out|__MACOSX)\//.test(name);
+  (/\.json$/i.test(name) || isArtwork(name) || isFont(name)) && !/(^|\/)(out|__MACOSX)\//.test(name);
 
 /** An archive's own files in place of it. @throws Refused where it can't be read. */
 function unpacked({ name, bytes }: NamedBytes): readonly NamedBytes[] {
@@ -99,7 +100,7 @@ export function withOpened(before: Bench, given: readonly NamedBytes[]): Opened 
   );
   return withOthers(
     withBlanks,
-    [...materials, ...files.filter(({ name }) => isArtwork(name))],
+    [...materials, ...files.filter(({ name }) => isArtwork(name) || isFont(name))],
     job !== undefined,
   );
 }
@@ -126,10 +127,13 @@ function besideIt(job: JsonObject): JsonObject {
   const moved = (value: Json | undefined): Json | undefined =>
     isObject(value) && typeof value.file === 'string' ? { ...value, file: baseName(value.file) } : value;
   const material = (value: Json | undefined) => (typeof value === 'string' ? baseName(value) : value);
-  const { artwork, items, film, sheet, cutter } = job;
+  const font = (value: Json): Json =>
+    isObject(value) && typeof value.font === 'string' ? { ...value, font: baseName(value.font) } : value;
+  const { artwork, items, lettering, film, sheet, cutter } = job;
   const named = {
     artwork: moved(artwork),
     items: Array.isArray(items) ? items.map((item: Json) => moved(item) ?? item) : items,
+    lettering: Array.isArray(lettering) ? lettering.map(font) : lettering,
     film: material(film),
     sheet: material(sheet),
     cutter: material(cutter),
@@ -172,9 +176,16 @@ function withOthers(before: Bench, given: readonly NamedBytes[], isNew: boolean)
 
 /** The paths of files that a job names, its blank aside. */
 function pathsNamed(job: JsonObject): readonly string[] {
-  const { artwork, items, film, sheet, cutter } = job;
+  const { artwork, items, lettering, film, sheet, cutter } = job;
+  const fontOf = (value: unknown): readonly string[] =>
+    isObject(value) && typeof value.font === 'string' ? [value.font] : [];
   const fileOf = (value: unknown): readonly string[] =>
     isObject(value) && typeof value.file === 'string' ? [value.file] : [];
   const materials = [film, sheet, cutter].flatMap((value) => (typeof value === 'string' ? [value] : []));
-  return [...fileOf(artwork), ...(Array.isArray(items) ? items.flatMap(fileOf) : []), ...materials];
+  return [
+    ...fileOf(artwork),
+    ...(Array.isArray(items) ? items.flatMap(fileOf) : []),
+    ...(Array.isArray(lettering) ? lettering.flatMap(fontOf) : []),
+    ...materials,
+  ];
 }

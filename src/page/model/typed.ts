@@ -15,6 +15,13 @@ export function lengthToFile(text: string, units: Units, fileUnits: Units): Json
   return Number.isFinite(number) && units === fileUnits ? number : `${typed}${units}`;
 }
 
+/** Digits of a length that the page works out, by the file's unit: a hundredth of a mm, a thousandth of an inch. */
+const digits: Readonly<Record<Units, number>> = { mm: 2, in: 3 };
+
+/** A length in mm as a file of these units has it. */
+export const lengthInFile = (mm: number, fileUnits: Units): number =>
+  Number((fileUnits === 'in' ? mm / 25.4 : mm).toFixed(digits[fileUnits]));
+
 /** What a field shows of a length in the file: a number of another unit than the maker's own says so. */
 export const lengthToField = (value: Json | undefined, units: Units, fileUnits: Units): string =>
   typeof value === 'number' && units !== fileUnits ? `${value}${fileUnits}` : shownText(value);

@@ -47,6 +47,8 @@ interface TypedFieldProps extends FieldPlace {
   readonly shown: string;
   readonly unit?: string;
   readonly keyboard: 'decimal' | 'text';
+  /** Whether several lines can be typed. */
+  readonly lines?: boolean;
   readonly onType: (text: string) => void;
 }
 
@@ -60,6 +62,7 @@ function TypedField({
   shown,
   unit,
   keyboard,
+  lines,
   onType,
 }: TypedFieldProps) {
   const id = useId();
@@ -67,6 +70,22 @@ function TypedField({
   const typed = useSignal<string | undefined>(undefined);
   const found = findingsAt(half, path);
   const isWrong = found.some((finding) => finding.level === 'stop' && !isStillToGive(finding));
+  const box = {
+    autocomplete: 'off',
+    spellcheck: false,
+    'data-path': `${half}:${path}`,
+    placeholder: standard,
+    value: typed.value ?? shown,
+    'aria-invalid': isWrong,
+    'aria-describedby': found.length > 0 ? `${id}-says` : undefined,
+    onInput: ({ currentTarget: { value } }: { readonly currentTarget: { readonly value: string } }) => {
+      typed.value = value;
+      onType(value);
+    },
+    onBlur: () => {
+      typed.value = undefined;
+    },
+  } as const;
   return (
     <div class={bare ? 'field field-bare' : 'field'}>
       <div class="field-head">
@@ -76,25 +95,11 @@ function TypedField({
         {help ? <Help about={help} label={label} /> : null}
       </div>
       <div class="field-box">
-        <input
-          id={id}
-          type="text"
-          inputMode={keyboard}
-          autocomplete="off"
-          spellcheck={false}
-          data-path={`${half}:${path}`}
-          placeholder={standard}
-          value={typed.value ?? shown}
-          aria-invalid={isWrong}
-          aria-describedby={found.length > 0 ? `${id}-says` : undefined}
-          onInput={(event) => {
-            typed.value = event.currentTarget.value;
-            onType(event.currentTarget.value);
-          }}
-          onBlur={() => {
-            typed.value = undefined;
-          }}
-        />
+        {lines ? (
+          <textarea id={id} rows={Math.max(2, shown.split('\n').length)} {...box} />
+        ) : (
+          <input id={id} type="text" inputMode={keyboard} {...box} />
+        )}
         {unit ? (
           <span class="field-unit" aria-hidden="true">
             {unit}
@@ -125,26 +130,26 @@ export function LengthField(place: FieldPlace) {
 }
 
 export function NumberField({ unit, ...place }: FieldPlace & { readonly unit?: string }) {
-  const { half, path } = place;
+  const { half, path, required } = place;
   return (
     <TypedField
       {...place}
       {...(unit === undefined ? {} : { unit })}
       shown={shownText(valueAt(bench.value[half], path))}
       keyboard="decimal"
-      onType={(text) => setField(half, path, numberToFile(text))}
+      onType={(text) => setField(half, path, numberToFile(text) ?? (required ? '' : undefined))}
     />
   );
 }
 
-export function TextField(place: FieldPlace) {
-  const { half, path } = place;
+export function TextField(place: FieldPlace & { readonly lines?: boolean }) {
+  const { half, path, required } = place;
   return (
     <TypedField
       {...place}
       shown={shownText(valueAt(bench.value[half], path))}
       keyboard="text"
-      onType={(text) => setField(half, path, text === '' ? undefined : text)}
+      onType={(text) => setField(half, path, text === '' && !required ? undefined : text)}
     />
   );
 }
@@ -165,7 +170,16 @@ export function ChoiceField({
   help,
   options,
   standard,
-}: Omit<FieldPlace, 'standard' | 'bare'> & { readonly options: readonly Option[]; readonly standard: Json }) {
+  choose = (value) => setField(half, path, value),
+  isChosen,
+}: Omit<FieldPlace, 'standard' | 'bare'> & {
+  readonly options: readonly Option[];
+  readonly standard: Json;
+  /** Where choosing changes more than the key. */
+  readonly choose?: (value: Json | undefined) => void;
+  /** Where a value is not told by being the same. */
+  readonly isChosen?: (value: Json | undefined) => boolean;
+}) {
   const name = useId();
   const value = valueAt(bench.value[half], path) ?? standard;
   const found = findingsAt(half, path);
@@ -174,15 +188,15 @@ export function ChoiceField({
       <legend>
         {label} {help ? <Help about={help} label={label} /> : null}
       </legend>
-      <div class="choice-row">
+      <div class={options.length === 4 ? 'choice-row choice-two-up' : 'choice-row'}>
         {options.map((option) => (
           <label key={option.label} class="choice-card">
             <input
               type="radio"
               name={name}
               data-path={`${half}:${path}`}
-              checked={(option.value ?? standard) === value}
-              onChange={() => setField(half, path, option.value)}
+              checked={isChosen ? isChosen(option.value) : (option.value ?? standard) === value}
+              onChange={() => choose(option.value)}
             />
             {option.picture}
             <span class="choice-label">{option.label}</span>
@@ -194,3 +208,34 @@ export function ChoiceField({
     </fieldset>
   );
 }
+
+/** Yes or no; no leaves the key out. */
+export const TickField = ({ half, path, label }: Pick<FieldPlace, 'half' | 'path' | 'label'>) => (
+  <label class="tick">
+    <input
+      type="checkbox"
+      data-path={`${half}:${path}`}
+      checked={valueAt(bench.value[half], path) === true}
+      onChange={(event) => setField(half, path, event.currentTarget.checked ? true : undefined)}
+    />
+    {label}
+  </label>
+);
+
+/** A colour, as `#rrggbb`. */
+export const ColourField = ({
+  half,
+  path,
+  label,
+  standard,
+}: Pick<FieldPlace, 'half' | 'path' | 'label'> & { readonly standard: string }) => (
+  <label class="tick">
+    <input
+      type="color"
+      data-path={`${half}:${path}`}
+      value={String(valueAt(bench.value[half], path) ?? standard)}
+      onInput={(event) => setField(half, path, event.currentTarget.value)}
+    />
+    {label}
+  </label>
+);

@@ -140,6 +140,63 @@ const pictures: Partial<Readonly<Record<HelpKey, () => preact.JSX.Element>>> = {
       <path class="pic-read" d="M120 40L112 92" />
     </>
   ),
+  strip: () => (
+    <>
+      <path class="pic-body" d="M14 30L20 92H66V30ZM74 30V92H120L126 30Z" />
+      <path class="pic-zone" d="M58 26H82V96H58Z" />
+      <Span x1={58} y1={16} x2={82} y2={16} />
+    </>
+  ),
+  turn: () => (
+    <>
+      <circle class="pic-body" cx="70" cy="56" r="36" />
+      <path class="pic-read" d="M70 92A36 36 0 0 0 106 56M106 56l-7 6M106 56l5 8" />
+      <path class="pic-faint-line" d="M70 56V104" />
+      <circle class="pic-zone" cx="70" cy="20" r="8" />
+    </>
+  ),
+  placeAlong: () => (
+    <>
+      <Cup />
+      <circle class="pic-zone" cx="70" cy="58" r="10" />
+      <path class="pic-faint-line" d="M70 58H112" />
+      <Span x1={109} y1={58} x2={104} y2={97} />
+    </>
+  ),
+  capHeight: () => (
+    <>
+      <path class="pic-body" d="M40 30V84M74 30V84M40 57H74M92 84V62Q92 50 103 50T114 62V84" />
+      <path class="pic-faint-line" d="M14 30H120M14 84H130" />
+      <Span x1={24} y1={30} x2={24} y2={84} />
+    </>
+  ),
+  fit: () => (
+    <>
+      <path class="pic-body" d="M28 40V72M46 40V72M28 56H46M60 72V50M74 72V50H86V72M100 40V72H112" />
+      <Span x1={26} y1={88} x2={114} y2={88} />
+    </>
+  ),
+  gores: () => (
+    <path
+      class="pic-body"
+      d="M30 14Q12 56 30 98Q48 56 30 14ZM70 14Q52 56 70 98Q88 56 70 14ZM110 14Q92 56 110 98Q128 56 110 14Z"
+    />
+  ),
+  panels: () => (
+    <>
+      <Flat />
+      <path class="pic-zone" d="M62 32L74 31L73 84L63 84Z" />
+      <path class="pic-read" d="M68 31V84" />
+    </>
+  ),
+  sheet: () => (
+    <>
+      <rect class="pic-body" x="14" y="12" width="112" height="86" />
+      <rect class="pic-faint-line pic-hollow" x="22" y="20" width="96" height="70" />
+      <path class="pic-body" d="M32 60Q70 40 108 60L102 84Q70 70 38 84Z" />
+      <Span x1={14} y1={32} x2={126} y2={32} />
+    </>
+  ),
   trim: () => (
     <>
       <Flat />
@@ -158,7 +215,16 @@ const sameAs: Partial<Readonly<Record<HelpKey, HelpKey>>> = {
   seam: 'overlap',
   film: 'coat',
   edges: 'band',
-  pieces: 'band',
+  pieces: 'gores',
+  hold: 'strip',
+  itemAcross: 'repeat',
+  artAcross: 'repeat',
+  clear: 'placeAlong',
+  pieceSpacing: 'sheet',
+  batch: 'sheet',
+  spacing: 'fit',
+  lineStep: 'capHeight',
+  backing: 'capHeight',
 };
 
 /** The picture that goes with help, where there is one; it says nothing that the words do not. */

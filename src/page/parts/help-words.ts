@@ -34,10 +34,32 @@ export const helpWords = {
   stretch:
     'The share by which the film may be stretched: 0.02 is two in a hundred. Straight walls need none.',
   band: 'From where to where the finished piece goes, measured along the wall from the foot corner. Left empty, all that lies flat.',
-  seam: 'A butt seam meets edge to edge. An overlap sticks on itself, and forgives a millimetre.',
+  seam: 'An overlap sticks on itself, and forgives a millimetre. A butt seam meets edge to edge. Cut through: lay both ends over each other, cut both at once along the line, and lift the two offcuts. A strip hides where two ends meet.',
+  strip: 'How wide the strip is that goes over the seam. Half of it lies on either side.',
+  hold: 'The least film that has to stick, of the overlap or on either side under the strip. Cutting and laying take their share first, and what is left is told.',
+  turn: 'Where around the middle lies: 0 at the seam, 0.25 a quarter on, 0.5 opposite, counted as you turn the vessel counter-clockwise, seen from above. Or drag it on the drawing.',
+  placeAlong: 'How far up the wall its middle lies, measured on the wall from the foot corner.',
+  itemAcross: 'How wide it is on the vessel. Up follows from the drawing, unless you give it.',
+  motifLay: 'On a taper a straight motif seems to sag. Bent along the level, it stands as the pattern does.',
+  clear: 'How far around it the pattern is taken away. Left empty, it lies on the pattern.',
+  capHeight:
+    'The height of a capital H once it is on the vessel. Small letters are lower: about seven tenths of it.',
+  fit: 'No line may be wider than this: letters get smaller until it fits. With nothing for the capitals, the widest line fills it.',
+  spacing: 'Added between letters. A little more than the font has makes small letters easier to weed.',
+  lineStep: 'From one line’s foot to the next one’s.',
+  backing: 'How far the layer under the letters goes past them. It holds small letters together.',
+  artAcross: 'How wide the whole drawing is, where its file does not say, or says it wrongly.',
+  colours: 'In how many colours a picture of dots is traced. Each is a layer of its own.',
+  gores:
+    'More gores are narrower, and each asks less stretch of the film. Left empty: as few as the film allows.',
+  panels:
+    'A piece that the sheet cannot hold is cut in panels that overlap. Joints fall where they cross the least of the pattern, between repeats, or where you say.',
+  pieceSpacing: 'Kept free between two pieces, so that the blade turns in waste.',
+  batch: 'How many vessels are made alike. All their pieces are laid out on the sheets together.',
   overlap: 'How far the end goes on past the seam, to stick on its own beginning. 4 to 10 mm is usual.',
   trim: 'Extra film past the finished edge, cut away level once it is laid. 3 mm is easy to hold.',
-  edges: 'Straight cuts the pattern where the band ends. Whole rows fits the rows so that none is cut.',
+  edges:
+    'Straight cuts the pattern where the band ends. Whole rows fits the rows so that none is cut. Fade leaves out every motif that an edge would cut.',
   pieces: 'On a wall that bends more than the film gives, the band can be cut in stacked pieces.',
   sheet:
     'The size of the sheet you cut from, and the edge the cutter cannot reach. A piece that does not fit is told.',

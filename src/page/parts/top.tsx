@@ -79,8 +79,8 @@ export function Top() {
             multiple
             tabIndex={-1}
             id="open-files"
-            aria-label="Files to open: a job, a vessel, artwork, or a zip of them"
-            accept=".json,.svg,.zip"
+            aria-label="Files to open: a job, a vessel, artwork, a font, or a zip of them"
+            accept=".json,.svg,.png,.jpg,.jpeg,.ttf,.otf,.woff,.zip"
             onChange={async (event) => {
               const picker = event.currentTarget;
               openFiles(await taken(picker.files ?? []), 'files');

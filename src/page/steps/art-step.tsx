@@ -4,10 +4,13 @@ import { useRef } from 'preact/hooks';
 import { isObject, valueAt, withField } from '../model/bench.ts';
 import { openFiles } from '../opening.ts';
 import { ChoiceField, FieldFindings, LengthField, NumberField } from '../parts/field.tsx';
+import { drawings } from '../parts/file-button.tsx';
 import { Help } from '../parts/help.tsx';
 import { artOfSample, sampleArt } from '../samples.ts';
 import { taken } from '../save.ts';
 import { bench, change, findingsAt, hasArtwork, setField, ways } from '../store.ts';
+import { ItemsGroup } from './items-group.tsx';
+import { LetteringGroup } from './lettering-group.tsx';
 
 function ArtPicker() {
   const input = useRef<HTMLInputElement>(null);
@@ -37,7 +40,7 @@ function ArtPicker() {
             <strong>{file}</strong> is laid.
           </>
         ) : (
-          'Drop an SVG here, or choose one.'
+          'Drop an SVG, PNG or JPEG here, or choose one.'
         )}
       </p>
       <input
@@ -45,8 +48,8 @@ function ArtPicker() {
         class="unseen"
         id="art-file"
         type="file"
-        accept=".svg,image/svg+xml"
-        aria-label="Artwork file, an SVG"
+        accept={drawings}
+        aria-label="Artwork file"
         tabIndex={-1}
         onChange={async (event) => {
           const picker = event.currentTarget;
@@ -154,19 +157,27 @@ function WayPicture({
   );
 }
 
-export function ArtStep() {
-  if (!hasArtwork.value)
-    return (
-      <>
-        <ArtPicker />
-        <p class="aside">
-          Without artwork the template stays plain: wrap it in paper first and see whether it fits.
-        </p>
-      </>
-    );
+export const ArtStep = () => (
+  <>
+    <h3 class="group-head">Pattern all around</h3>
+    <ArtPicker />
+    {hasArtwork.value ? (
+      <PatternFields />
+    ) : (
+      <p class="aside">
+        Without artwork the template stays plain: wrap it in paper first and see whether it fits.
+      </p>
+    )}
+    <ItemsGroup />
+    <LetteringGroup />
+  </>
+);
+
+const isPicture = (file: unknown): boolean => typeof file === 'string' && /\.(png|jpe?g)$/i.test(file);
+
+function PatternFields() {
   return (
     <>
-      <ArtPicker />
       <FieldFindings id="art-says" found={findingsAt('job', 'artwork.file')} />
       <ChoiceField
         half="job"
@@ -196,6 +207,22 @@ export function ArtStep() {
           />
           <LengthField half="job" path="artwork.repeat.up" label="Up" help="repeat" standard="as drawn" />
           <LengthField half="job" path="artwork.repeat.shift" label="Shift" help="shift" standard="0" />
+          <LengthField
+            half="job"
+            path="artwork.across"
+            label="Drawing across"
+            help="artAcross"
+            standard="as its file says"
+          />
+          {isPicture(valueAt(bench.value.job, 'artwork.file')) ? (
+            <NumberField
+              half="job"
+              path="artwork.colours"
+              label="Colours"
+              help="colours"
+              standard="as many as it has"
+            />
+          ) : null}
         </div>
       </details>
       <Ways />

@@ -3,12 +3,13 @@ import { signal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { Finding } from '../../finding.ts';
 import type { Step as WorkStep } from '../ask.ts';
-import { type Bench, valueAt } from '../model/bench.ts';
+import type { Bench } from '../model/bench.ts';
 import { folderZip } from '../model/contract-files.ts';
 import type { FilesAnswer } from '../model/messages.ts';
-import { FieldFindings, LengthField } from '../parts/field.tsx';
+import { FieldFindings } from '../parts/field.tsx';
 import { download } from '../save.ts';
 import { bench, findings, said, setField, slow } from '../store.ts';
+import { SheetGroup } from './sheet-group.tsx';
 
 /** The files that were made last, and from what. */
 export const made = signal<{ readonly from: Bench; readonly answer: FilesAnswer } | undefined>(undefined);
@@ -171,24 +172,10 @@ function SheetButton({ answer }: { readonly answer: FilesAnswer }) {
 
 export function FilesStep() {
   const hasStop = findings.value.some(({ level }) => level === 'stop');
-  const sheet = valueAt(bench.value.job, 'sheet');
   return (
     <>
       <TextFieldOfJob />
-      {typeof sheet === 'string' ? (
-        <p class="aside">
-          The sheet is that of <strong>{sheet}</strong>.
-        </p>
-      ) : (
-        <details class="more" open={sheet !== undefined}>
-          <summary>The sheet you cut from</summary>
-          <div class="field-pair">
-            <LengthField half="job" path="sheet.across" label="Across" help="sheet" />
-            <LengthField half="job" path="sheet.up" label="Up" help="sheet" />
-            <LengthField half="job" path="sheet.margin" label="Margin" help="sheet" standard="0" />
-          </div>
-        </details>
-      )}
+      <SheetGroup />
       <label class="pick">
         <span>Print the guide on</span>
         <select

@@ -1,9 +1,11 @@
 // Step 3: what lies under the film, the film, and where it begins and ends.
 
 import { measuredLength } from '../../lengths/length.ts';
-import { listAt, valueAt, withItem, withoutItem } from '../model/bench.ts';
+import { listAt, valueAt, withField, withItem, withoutItem } from '../model/bench.ts';
 import { ChoiceField, LengthField, NumberField, TextField } from '../parts/field.tsx';
+import { MaterialPick } from '../parts/material-pick.tsx';
 import { bench, change, flat, setField } from '../store.ts';
+import { SeamGroup } from './seam-group.tsx';
 
 function Coats() {
   const coats = listAt(bench.value, 'job', 'coats');
@@ -96,11 +98,8 @@ export function SeamStep() {
     <>
       <Coats />
       <h3 class="group-head">Film</h3>
-      {isFilmFile ? (
-        <p class="aside">
-          The film is that of <strong>{String(bench.value.job.film)}</strong>.
-        </p>
-      ) : (
+      <MaterialPick kind="film" label="Which film" />
+      {isFilmFile ? null : (
         <>
           <div class="field-pair">
             <LengthField
@@ -129,30 +128,7 @@ export function SeamStep() {
         <LengthField half="job" path="band.from" label="From" help="band" standard="flat band" />
         <LengthField half="job" path="band.to" label="To" help="band" standard="flat band" />
       </div>
-      <h3 class="group-head">Seam</h3>
-      <ChoiceField
-        half="job"
-        path="seam.style"
-        label="How the ends meet"
-        help="seam"
-        standard="overlap"
-        options={[
-          {
-            value: 'overlap',
-            label: 'Overlap',
-            says: 'the end lies on the beginning',
-            picture: <SeamPicture kind="overlap" />,
-          },
-          { value: 'butt', label: 'Butt', says: 'edge to edge', picture: <SeamPicture kind="butt" /> },
-        ]}
-      />
-      <div class="field-pair">
-        {valueAt(bench.value.job, 'seam.style') === 'butt' ? null : (
-          <LengthField half="job" path="seam.overlap" label="Overlap" help="overlap" standard="6 mm" />
-        )}
-        <LengthField half="job" path="trim.lip" label="Trim at the lip" help="trim" standard="3 mm" />
-        <LengthField half="job" path="trim.foot" label="Trim at the foot" help="trim" standard="3 mm" />
-      </div>
+      <SeamGroup />
       <ChoiceField
         half="job"
         path="edges"
@@ -162,6 +138,7 @@ export function SeamStep() {
         options={[
           { value: undefined, label: 'Straight', says: 'cut where the band ends' },
           { value: 'whole-rows', label: 'Whole rows', says: 'no row is cut' },
+          { value: 'fade', label: 'Fade', says: 'motifs an edge would cut are left out' },
         ]}
       />
       <ChoiceField
@@ -172,9 +149,25 @@ export function SeamStep() {
         standard="one"
         options={[
           { value: undefined, label: 'One' },
-          { value: 'stacked', label: 'Stacked', says: 'where the wall bends too much' },
+          { value: 'stacked', label: 'Stacked', says: 'rings, one above the other' },
+          { value: 'gores', label: 'Gores', says: 'upright lenses, side by side' },
         ]}
+        choose={(value) => {
+          const { gores: _, ...job } = bench.value.job;
+          change(withField({ ...bench.value, job }, 'job', 'pieces', value), 'job:pieces');
+        }}
       />
+      {valueAt(bench.value.job, 'pieces') === 'gores' ? (
+        <div class="field-pair">
+          <NumberField
+            half="job"
+            path="gores"
+            label="How many gores"
+            help="gores"
+            standard="as the film needs"
+          />
+        </div>
+      ) : null}
       <p class="caution" role="note">
         <strong>Take care.</strong> Blades: a fresh one, cut away from the hand that holds, cap it when you
         put it down.
@@ -182,13 +175,3 @@ export function SeamStep() {
     </>
   );
 }
-
-const SeamPicture = ({ kind }: { readonly kind: 'overlap' | 'butt' }) => (
-  <svg class="choice-picture" viewBox="0 0 64 48" aria-hidden="true">
-    {kind === 'overlap' ? (
-      <path class="pic-body" d="M4 28H40M28 20H60" />
-    ) : (
-      <path class="pic-body" d="M4 24H31M33 24H60" />
-    )}
-  </svg>
-);

@@ -27,22 +27,19 @@ export const answers: Answers = {
   },
 
   async flat({ bench }, files) {
-    const { draftPieces, flatViewOf, reportDrafts } = await import('./laying.ts');
-    const input = { ...givenJob(bench, files), tools: await loadTools(), unchecked: true };
-    const drafts = draftPieces(input);
-    return { view: flatViewOf(drafts), report: reportDrafts(drafts) };
+    const { laidView } = await import('./laying.ts');
+    return laidView({ ...givenJob(bench, files), tools: await loadTools(), unchecked: true });
   },
 
   async checks({ bench }, files) {
-    const { draftPieces, partsOf, reportDrafts } = await import('./laying.ts');
-    const input = { ...givenJob(bench, files), tools: await loadTools() };
-    const drafts = draftPieces(input);
-    return { checks: reportDrafts(drafts, undefined, partsOf(input, drafts)).checks };
+    const { laidView } = await import('./laying.ts');
+    return { checks: laidView({ ...givenJob(bench, files), tools: await loadTools() }).report.checks };
   },
 
   async rolled({ bench }, files) {
     const { draftPieces, drawRolled, rolledSubject, vesselViewOf } = await import('./laying.ts');
     const input = { ...givenJob(bench, files), tools: await loadTools() };
+    if (input.job.pieces === 'gores') return { svg: '' };
     const [draft, second] = draftPieces({ ...input, unchecked: true });
     if (!draft || second) return { svg: '' };
     const subject = rolledSubject(draft, input.blank, draft);

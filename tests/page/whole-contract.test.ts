@@ -1,0 +1,108 @@
+// What a job can hold beyond its pattern, chosen on the page: single motifs, lettering, seams, sheets, gores.
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { patience } from '../cli/run.ts';
+import { type Bench, bytesOf, field, openStep, settled, startBench } from './a-page.ts';
+
+let bench: Bench;
+beforeAll(async () => {
+  bench = await startBench();
+}, patience.timeout);
+afterAll(() => bench.end());
+
+/** The job as the page saves it. */
+async function savedJob(page: Page): Promise<unknown> {
+  await page.getByText('Save', { exact: true }).click();
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: /Only the job/ }).click(),
+  ]);
+  return JSON.parse(new TextDecoder().decode(await bytesOf(download)));
+}
+
+const dot = `<svg xmlns="http://www.w3.org/2000/svg" width="20mm" height="20mm" viewBox="0 0 20 20"><circle cx="10" cy="10" r="9" fill="#17566b"/></svg>`;
+
+test(
+  'a text and a motif under a cover strip, on A4: saved in the contract’s words, and proved',
+  patience,
+  async () => {
+    const { page, wrong } = await bench.open();
+    await field(page, 'blank:stations[0].across').fill('60');
+    await field(page, 'blank:stations[1].height').fill('80');
+    await field(page, 'blank:stations[1].girth').fill('200');
+    await page.getByText('No', { exact: true }).click();
+    await openStep(page, 2);
+    await page.locator('input[data-file="items"]').setInputFiles({
+      name: 'dot.svg',
+      mimeType: 'image/svg+xml',
+      buffer: Buffer.from(dot),
+    });
+    await field(page, 'job:items[0].at.turn').fill('0.25');
+    await page.getByRole('button', { name: 'Add a text' }).click();
+    await page.locator('textarea[data-path="job:lettering[0].text"]').fill('Harbour\nlight');
+    await field(page, 'job:lettering[0].capHeight').fill('9');
+    await openStep(page, 3);
+    await page.getByText('Strip', { exact: true }).click();
+    await field(page, 'job:seam.strip').fill('8');
+    await page.getByText('Fade', { exact: true }).click();
+    await openStep(page, 5);
+    await page.getByText('The sheet you cut from').click();
+    await page.getByLabel('Sheet or roll').selectOption('a4.sheet.json');
+    await field(page, 'job:batch').fill('2');
+    await settled(page);
+
+    expect(await savedJob(page)).toEqual({
+      name: 'my job',
+      units: 'mm',
+      blank: 'my.blank.json',
+      items: [{ file: 'dot.svg', across: 40, at: { turn: 0.25, along: 40.01 } }],
+      lettering: [{ text: 'Harbour\nlight', capHeight: 9, at: { turn: 0.5, along: 40.01 } }],
+      seam: { style: 'strip', strip: 8 },
+      edges: 'fade',
+      sheet: 'a4.sheet.json',
+      batch: 2,
+    });
+    await page.getByRole('button', { name: 'Make the files' }).click();
+    await page.getByText('Proved: the files').waitFor({ timeout: 120_000 });
+    const names = await page.locator('.file-name').allTextContents();
+    expect(names).toContain('strip.cut.svg');
+    expect(
+      names.some((name) => /sheet.*\.cut\.svg/.test(name)),
+      names.join(' '),
+    ).toBe(true);
+    expect(wrong).toEqual([]);
+  },
+);
+
+test('another seam takes along only what it can have; a job in gores opens as gores', patience, async () => {
+  const { page } = await bench.open();
+  const barrel = {
+    name: 'barrel',
+    units: 'mm',
+    blank: {
+      name: 'barrel',
+      use: 'other',
+      wall: 'smooth',
+      stations: [0, 30, 60, 90, 120].map((height, i) => ({ height, across: [84, 97, 101, 97, 84][i] })),
+    },
+    pieces: 'gores',
+    gores: 8,
+  };
+  await page.locator('#open-files').setInputFiles({
+    name: 'barrel.job.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify(barrel)),
+  });
+  await page.getByRole('tab', { name: 'Flat' }).click();
+  await expect
+    .poll(() => page.locator('#flat-figures').textContent(), { timeout: 60_000 })
+    .toContain('gores');
+  await openStep(page, 3);
+  expect(await field(page, 'job:gores').inputValue()).toBe('8');
+  await page.getByText('Stacked', { exact: true }).click();
+  await field(page, 'job:seam.overlap').fill('5');
+  await page.getByText('Butt', { exact: true }).click();
+  expect(await savedJob(page)).toMatchObject({ pieces: 'stacked', seam: { style: 'butt' } });
+  expect(await savedJob(page)).not.toHaveProperty('gores');
+  expect(await savedJob(page)).not.toHaveProperty('seam.overlap');
+});
