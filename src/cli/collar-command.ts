@@ -2,6 +2,7 @@
 import { dirname, join } from 'node:path';
 import { draftCollars } from '../job/collar.ts';
 import { type CollarAsk, standardCollar } from '../job/collar-plan.ts';
+import { correctionOf } from '../job/measured.ts';
 import { printOf } from '../job/print.ts';
 import { paperNamed } from '../job/print-paper.ts';
 import { givenBlank } from './blank-input.ts';
@@ -10,9 +11,10 @@ import { delivered } from './delivery.ts';
 import { FlagLengths } from './flag-lengths.ts';
 import type { CommonOptions } from './options.ts';
 import { exitStatus, printFindings, printJson } from './output.ts';
+import { givenPrinter, type PrinterFlags } from './print-flags.ts';
 import { loadWords } from './tools.ts';
 
-export interface CollarFlags extends CommonOptions {
+export interface CollarFlags extends CommonOptions, PrinterFlags {
   readonly height: readonly string[];
   readonly along: readonly string[];
   readonly edge?: string;
@@ -50,6 +52,7 @@ const names = { cut: 'collar.cut.svg', guide: 'collar.guide.svg', print: 'collar
 
 export async function collarCommand(file: string, flags: CollarFlags): Promise<number> {
   const paper = paperNamed(flags.paperSize);
+  const correction = correctionOf((await givenPrinter(flags))?.measured);
   const ask = askOfFlags(flags);
   const { blank } = await givenBlank(file, { units: flags.units });
   const words = await loadWords();
@@ -61,7 +64,7 @@ export async function collarCommand(file: string, flags: CollarFlags): Promise<n
     const guide = await delivery.readBack(names.guide);
     await delivery.stage(
       names.print,
-      await printOf(guide, names.guide, { paper, title: draft.title, words }),
+      await printOf(guide, names.guide, { paper, title: draft.title, words, correction }),
     );
     const files = [
       { file: names.cut, role: 'cut' },

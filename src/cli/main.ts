@@ -11,6 +11,7 @@ import { collected, withBlankFlags, withCommonOptions, withPaperSize, withPrint 
 import { printJson, refusedStatus, withStatus } from './output.ts';
 import type { ProveFlags } from './prove-command.ts';
 import type { RepeatFlags } from './repeat-command.ts';
+import type { TestPieceFlags } from './test-piece-command.ts';
 import type { UnrollFlags } from './unroll-command.ts';
 
 /** Commander's complaint, its hint included, as one line like every other message. */
@@ -126,6 +127,15 @@ withBlankFlags(command('blank'))
   .option('--coat <amount>', 'a coat, by thickness or poured (12ml); may be given again', collected, [])
   .action((blank: string | undefined, flags: DescribeFlags) =>
     withStatus(flags, async () => (await import('./blank-command.ts')).blankCommand(blank, flags)),
+  );
+
+withPaperSize(command('test-piece'))
+  .description(
+    'a square and two scales to cut and to print: what they measure corrects the files for that machine',
+  )
+  .option('--cutter <file>', 'a cutter file, *.cutter.json')
+  .action((flags: TestPieceFlags) =>
+    withStatus(flags, async () => (await import('./test-piece-command.ts')).testPieceCommand(flags)),
   );
 
 command('prove')

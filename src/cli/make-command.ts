@@ -4,31 +4,35 @@ import { makeFiles } from '../job/make-files.ts';
 import type { MakeInput } from '../job/make-input.ts';
 import { filesNamed } from '../job/named-files.ts';
 import { parseJson } from '../job/read-json.ts';
+import type { Printer } from '../job/read-printer.ts';
 import { deliver } from './deliver.ts';
 import { readBytes, readText } from './files.ts';
 import { givenJob } from './job-input.ts';
 import { type NestFlags, nestSearch } from './nest-search.ts';
 import type { CommonOptions } from './options.ts';
-import { type PrintFlags, printPaper } from './print-flags.ts';
+import { givenPrinter, type PrintFlags, printPaper } from './print-flags.ts';
 import { loadTools } from './tools.ts';
 
 export interface MakeFlags extends CommonOptions, NestFlags, PrintFlags {
   readonly pictures: boolean;
 }
 
-async function readInputs(jobFile: string): Promise<Omit<MakeInput, 'tools'>> {
+/** `printer`: the one of a flag, which goes before that of the job. */
+async function readInputs(jobFile: string, printer: Printer | undefined): Promise<Omit<MakeInput, 'tools'>> {
   const typed = parseJson(await readText(jobFile, jobFile), jobFile);
   const { job, blank, blankFile, beside } = await givenJob(typed, jobFile);
   const files = new Map<string, Uint8Array>();
   for (const { file, key } of filesNamed(job))
     if (!files.has(file)) files.set(file, await readBytes(beside(file), file, { file: jobFile, key }));
   // A finding of a job that is made names the file alone, so that the report is the same wherever the job stands.
-  return { job, jobFile: basename(jobFile), blank, blankFile, files };
+  const asked = printer ? { ...job, printer } : job;
+  return { job: asked, jobFile: basename(jobFile), blank, blankFile, files };
 }
 
 export async function makeCommand(jobFile: string, flags: MakeFlags): Promise<number> {
   const paper = printPaper(flags);
-  const input = await readInputs(jobFile);
+  const printer = await givenPrinter(flags);
+  const input = await readInputs(jobFile, printer);
   const tools = await loadTools();
   const folder = flags.out ?? join(dirname(jobFile), 'out');
   const fromFolder = (file: string) =>

@@ -48,7 +48,9 @@ export const withBlankFlags = (command: Command): Command =>
     .option('--use <use>', 'drinking, if left out, or other: whether lips touch its lip');
 
 export const withPaperSize = (command: Command): Command =>
-  command.option('--paper-size <name>', 'paper of the print: a4, a3, letter or tabloid', 'a4');
+  command
+    .option('--paper-size <name>', 'paper of the print: a4, a3, letter or tabloid', 'a4')
+    .option('--printer <file>', 'a printer file, *.printer.json: what its test piece measured');
 
 export const withPrint = (command: Command): Command =>
   withPaperSize(command.option('--print', 'also the guide at true size on paper, as a PDF'));

@@ -20,7 +20,7 @@ import { deliver } from './deliver.ts';
 import { FlagLengths } from './flag-lengths.ts';
 import { type GoreFlags, goresOf, piecesOf } from './gore-flags.ts';
 import type { BlankFlags } from './options.ts';
-import { type PrintFlags, printPaper } from './print-flags.ts';
+import { type PrintFlags, printingOn } from './print-flags.ts';
 import { loadWords } from './tools.ts';
 
 export interface UnrollFlags extends BlankFlags, GoreFlags, PrintFlags {
@@ -74,7 +74,7 @@ function askedOf(flags: UnrollFlags, name: string): Asked {
 }
 
 export async function unrollCommand(file: string | undefined, flags: UnrollFlags): Promise<number> {
-  const paper = printPaper(flags);
+  const on = await printingOn(flags);
   const { blank, typedIn } = await givenBlank(file, flags);
   const asked = askedOf(flags, 'plain template');
   const words = await loadWords();
@@ -88,7 +88,7 @@ export async function unrollCommand(file: string | undefined, flags: UnrollFlags
     tools: { words, normalise: (svg: string) => svg, setText: noText },
   };
   const options = { ...flags, folder: flags.out ?? join(file === undefined ? '.' : dirname(file), 'out') };
-  const prints = (written: readonly WrittenPiece[]) => printFiles(paper, written, blank.name, words);
+  const prints = (written: readonly WrittenPiece[]) => printFiles(on, written, blank.name, words);
   if (asked.gores) {
     const draft = draftGores({ ...input, gores: asked.gores });
     const { cut, guide } = draft;

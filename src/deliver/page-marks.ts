@@ -155,13 +155,15 @@ export interface PageMarkOptions {
   /** What the print is of. */
   readonly title: string;
   readonly words: DrawWords;
+  /** By what the print is corrected for its printer, in words. */
+  readonly corrected?: string;
 }
 
 /** All marks of one page, mm from its top left corner; `here` is left out for a page of words alone. */
 export function pageMarks(
   grid: PaperGrid,
   here: PagePlace | undefined,
-  { count, joins, title, words }: PageMarkOptions,
+  { count, joins, title, words, corrected }: PageMarkOptions,
 ): DrawnGroup[] {
   const { window, pages } = grid;
   const isJoined = here !== undefined && pages.length > 1;
@@ -173,7 +175,9 @@ export function pageMarks(
     here ? `page ${pages.indexOf(here) + 1} of ${count}` : `page ${count} of ${count}: the words`,
     title,
     'print at 100 %, not "fit to page",',
-    'and measure a ruler before you cut',
+    corrected === undefined
+      ? 'and measure a ruler before you cut'
+      : `measure a ruler; for one printer: ${corrected}`,
     ...(isJoined ? ['join pages cross on cross, letter on letter'] : []),
   ];
   const all = [

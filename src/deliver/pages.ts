@@ -25,6 +25,8 @@ export interface PageOptions {
   /** What the print is of; stands on every page. */
   readonly title: string;
   readonly words: DrawWords;
+  /** By what the print is corrected for its printer, in words; left out where it is not. */
+  readonly corrected?: string;
 }
 
 /**
@@ -32,7 +34,7 @@ export interface PageOptions {
  * and squares that stand apart go where a page has room for all of them, else on a page of their own, the last.
  * Every page has a ruler of 100 mm and one of 4 in.
  */
-export function pagesOf(drawing: Drawing, { paper, title, words }: PageOptions): Page[] {
+export function pagesOf(drawing: Drawing, { paper, title, words, corrected }: PageOptions): Page[] {
   const ways = paperGrids(drawing, paper).map((grid) => {
     const joins = joinsOf(grid);
     return { grid, joins, strip: placedStrip(drawing, grid, (page) => joinSpots(grid, page, joins)) };
@@ -44,7 +46,13 @@ export function pagesOf(drawing: Drawing, { paper, title, words }: PageOptions):
   const { grid, joins, strip } = way;
   const { width, height, window, step, place } = grid;
   const hasOwnPage = strip !== undefined && strip.page === undefined;
-  const options = { count: grid.pages.length + (hasOwnPage ? 1 : 0), joins, title, words };
+  const options = {
+    count: grid.pages.length + (hasOwnPage ? 1 : 0),
+    joins,
+    title,
+    words,
+    ...(corrected ? { corrected } : {}),
+  };
   const pages = grid.pages.map((page) => ({
     width,
     height,

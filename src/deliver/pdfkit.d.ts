@@ -17,7 +17,7 @@ declare module 'pdfkit' {
     on(event: 'error', take: (fault: Error) => void): this;
     save(): this;
     restore(): this;
-    scale(by: number): this;
+    scale(x: number, y: number): this;
     rect(x: number, y: number, width: number, height: number): this;
     clip(): this;
     lineWidth(width: number): this;

@@ -11,6 +11,12 @@ import { artworkOpacity, colours, dashes, lineWidth, lookOf } from './write-svg.
 /** PDF counts in points, 72 to the inch. */
 const pointsPerMm = 72 / 25.4;
 
+/** What every length is multiplied by, across the paper as it goes through the printer and along it. */
+export interface PageCorrection {
+  readonly across: number;
+  readonly up: number;
+}
+
 /** The library must have a date, and makes the file's mark from it; the true one would make every print another. */
 const noDate = new Date(0);
 
@@ -18,12 +24,17 @@ const noDate = new Date(0);
  * The bytes of a PDF that shows a drawing on these pages. Same drawing and pages, same bytes: its date is always the same one.
  * @throws Error where a coordinate is not a number, which the library would write down without a word.
  */
-export function writePdf(drawing: Drawing, pages: readonly Page[], title: string): Promise<Uint8Array> {
+export function writePdf(
+  drawing: Drawing,
+  pages: readonly Page[],
+  title: string,
+  correction: PageCorrection = { across: 1, up: 1 },
+): Promise<Uint8Array> {
   const info = { Title: title, Producer: 'seamwright', Creator: 'seamwright', CreationDate: noDate };
   const document = new PDFDocument({ autoFirstPage: false, compress: false, font: null, info });
   const bytes = collected(document);
   for (const page of pages) {
-    drawPage(document, drawing, page);
+    drawPage(document, drawing, page, correction);
     packPage(document);
   }
   document.end();
@@ -55,10 +66,18 @@ function collected(document: PDFDocument): Promise<Uint8Array> {
   });
 }
 
-function drawPage(document: PDFDocument, drawing: Drawing, page: Page): void {
+function drawPage(document: PDFDocument, drawing: Drawing, page: Page, correction: PageCorrection): void {
   const { width, height, window, place, marks } = page;
-  document.addPage({ size: [width * pointsPerMm, height * pointsPerMm], margin: 0 });
-  document.save().scale(pointsPerMm).lineWidth(lineWidth).lineCap('round').lineJoin('round');
+  const { across, up } = correction;
+  // A page that lies across goes through the printer turned.
+  const [x, y] = (width > height ? [up, across] : [across, up]).map((factor) => factor * pointsPerMm);
+  document.addPage({ size: [width * (x ?? 1), height * (y ?? 1)], margin: 0 });
+  document
+    .save()
+    .scale(x ?? 1, y ?? 1)
+    .lineWidth(lineWidth)
+    .lineCap('round')
+    .lineJoin('round');
   document
     .save()
     .rect(window.minX, window.minY, window.maxX - window.minX, window.maxY - window.minY)

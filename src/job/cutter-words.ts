@@ -1,6 +1,7 @@
 // What the profile of a cutter does to the files of a job, and what is left to the machine, in words.
 import { inMm } from '../lengths/length.ts';
 import { knifeOf } from './knife.ts';
+import { type Correction, correctionInWords, correctionOf } from './measured.ts';
 import type { Cutter } from './resolved-job.ts';
 
 /** What one part of a profile does. */
@@ -13,6 +14,8 @@ export interface CutterSays {
 export interface CutterReport {
   /** Whether the files hold the way of the knife's axis, and not the lines themselves. */
   readonly compensated: boolean;
+  /** What every length of the cut files is multiplied by, so that it comes out true; left out where it is not. */
+  readonly corrected?: Correction;
   readonly does: readonly CutterSays[];
 }
 
@@ -76,6 +79,18 @@ function knifeWords(cutter: Cutter): CutterSays[] {
   ];
 }
 
+function measuredWords({ measured }: Cutter): CutterSays[] {
+  const correction = correctionOf(measured);
+  return correction
+    ? [
+        {
+          key: 'measured',
+          says: `the cut files are corrected by what its test piece measured, ${correctionInWords(correction)}: they are true on this cutter alone, and off by as much on any other; their guides are true`,
+        },
+      ]
+    : [];
+}
+
 const marksWords = ({ marks }: Cutter): CutterSays[] =>
   marks === 'none'
     ? []
@@ -88,9 +103,11 @@ const marksWords = ({ marks }: Cutter): CutterSays[] =>
 
 /** What the cutter of a job does to its files. */
 export function cutterReport(cutter: Cutter): CutterReport {
-  const { smallest, step, passes } = cutter;
+  const { smallest, step, passes, measured } = cutter;
+  const corrected = correctionOf(measured);
   return {
     compensated: knifeOf(cutter) !== undefined,
+    ...(corrected ? { corrected } : {}),
     does: [
       ...bedWords(cutter),
       {
@@ -109,6 +126,7 @@ export function cutterReport(cutter: Cutter): CutterReport {
       ...(passes > 1
         ? [{ key: 'passes', says: `each line is cut ${passes} times: tell the machine so` }]
         : []),
+      ...measuredWords(cutter),
       ...marksWords(cutter),
     ],
   };

@@ -1,12 +1,13 @@
 // What goes to the cutter: the lines that are wanted, as this machine has to be told them.
 import { readSvg } from '../deliver/read-svg.ts';
 import { writeSvg } from '../deliver/write-svg.ts';
-import type { Drawing, DrawnGroup } from '../drawing/drawing.ts';
+import { type Drawing, type DrawnGroup, movedGroups } from '../drawing/drawing.ts';
 import type { Point } from '../geometry/point.ts';
 import { cutterMarks } from '../sheet/cutter-marks.ts';
 import { firstHeading, type Knife, knifePath, turnedBack } from '../sheet/knife-path.ts';
 import type { WrittenPiece } from './deliverables.ts';
 import { knifeOf } from './knife.ts';
+import { type Correction, correctionInWords, correctionOf } from './measured.ts';
 import type { NestedSheets } from './nest-sheets.ts';
 import type { Cutter } from './resolved-job.ts';
 
@@ -32,24 +33,44 @@ const withMarks = (drawing: Drawing, { marks, margin }: Cutter, page: Drawing): 
   groups: [...drawing.groups, ...cutterMarks(marks, page, margin)],
 });
 
-/** A piece's files as the cutter takes them: the way of its knife's axis, and the marks that it looks for on the guide. */
+/** A drawing that comes out true on a machine which makes it too large or too small. */
+const corrected = (drawing: Drawing, { across, up }: Correction): Drawing => ({
+  width: drawing.width * across,
+  height: drawing.height * up,
+  groups: movedGroups(drawing.groups, { a: across, b: 0, c: 0, d: up, e: 0, f: 0 }),
+});
+
+/** Whether files are the same for a cutter as the lines themselves. */
+const isPlain = (cutter: Cutter): boolean =>
+  !knifeOf(cutter) && cutter.marks === 'none' && !correctionOf(cutter.measured);
+
+/**
+ * A piece's files as the cutter takes them: the way of its knife's axis, corrected by what its test piece measured, and
+ * the marks that it looks for on the guide.
+ */
 export function forCutter<P extends WrittenPiece>(piece: P, name: string, cutter: Cutter): P {
   const knife = knifeOf(cutter);
-  if (!knife && cutter.marks === 'none') return piece;
+  if (isPlain(cutter)) return piece;
+  const correction = correctionOf(cutter.measured);
   const drawing = readSvg(piece.cut, `${piece.stem}.cut.svg`);
   const guide = readSvg(piece.guide, `${piece.stem}.guide.svg`);
   const groups = knife ? drawing.groups.map((group) => axisGroup(group, knife)) : drawing.groups;
-  const title = knife ? `${name}: cut, for the axis of the knife` : `${name}: cut`;
+  const cut = correction ? corrected({ ...drawing, groups }, correction) : { ...drawing, groups };
+  const title = [
+    `${name}: cut`,
+    ...(knife ? ['for the axis of the knife'] : []),
+    ...(correction ? [`corrected for one cutter: ${correctionInWords(correction)}`] : []),
+  ].join(', ');
   return {
     ...piece,
-    cut: writeSvg({ ...drawing, groups }, { title, filled: false }),
+    cut: writeSvg(cut, { title, filled: false }),
     guide: writeSvg(withMarks(guide, cutter, drawing), { title: `${name}: guide`, filled: true }),
   };
 }
 
 /** Sheets as the cutter takes them. Each has a guide of its own where the cutter looks for marks, or follows an axis. */
 export function sheetsForCutter(nested: NestedSheets, name: string, cutter: Cutter): NestedSheets {
-  if (!knifeOf(cutter) && cutter.marks === 'none') return nested;
+  if (isPlain(cutter)) return nested;
   const texts = nested.texts.map((text) => forCutter({ ...text, guide: text.cut }, name, cutter));
   const files = nested.files.flatMap((file, i) => {
     const { stem, cut, guide } = texts[i] ?? { stem: '', cut: '', guide: '' };

@@ -20,7 +20,7 @@ import { makeGoreFiles } from './make-gore-files.ts';
 import type { MakeFilesInput, MakeOptions } from './make-options.ts';
 import { nestSheets } from './nest-sheets.ts';
 import { partsOf } from './parts.ts';
-import { printFiles } from './prints.ts';
+import { printFiles, printOn } from './prints.ts';
 import { profileOfDraft } from './profile-picture.ts';
 import { proofOfDrafts } from './proof.ts';
 import { rolledOf } from './rolled.ts';
@@ -101,7 +101,7 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
     // Pictures show the lines that are wanted.
     const wanted = written.map((piece, i) => ({ ...piece, cut: lines[i]?.cut ?? piece.cut }));
     const [laid, others] = [wanted.slice(0, drafts.length), wanted.slice(drafts.length)];
-    const prints = await printFiles(options.paper, written, input.job.name, tools.words);
+    const prints = await printFiles(printOn(options, input.job), written, input.job.name, tools.words);
     const shown = options.pictures
       ? [
           ...pictures(drafts, blank, laid, others, tools),

@@ -16,7 +16,7 @@ import { jobSheet, type SheetPiece } from './job-sheet.ts';
 import { knifePictures } from './knife-picture.ts';
 import { forCutter } from './machine-files.ts';
 import type { MakeFilesInput, MakeOptions } from './make-options.ts';
-import { printFiles } from './prints.ts';
+import { printFiles, printOn } from './prints.ts';
 import { profileOfGores } from './profile-picture.ts';
 import type { Job } from './resolved-job.ts';
 import { blankContent, jobContent } from './write-job.ts';
@@ -62,7 +62,7 @@ export function makeGoreFiles(input: MakeFilesInput, options: MakeOptions): Deli
         content: jsonContent(jobContent(draft.job, 'blank.json', options.fromFolder)),
       },
       { file: 'blank.json', role: 'blank', content: jsonContent(blankContent(blank)) },
-      ...(await printFiles(options.paper, written, asked.name, tools.words)),
+      ...(await printFiles(printOn(options, asked), written, asked.name, tools.words)),
     ];
     return { files, report };
   };

@@ -5,12 +5,15 @@ import type { Paper } from '../deliver/paper.ts';
 import { readSvg } from '../deliver/read-svg.ts';
 import { writePdf } from '../deliver/write-pdf.ts';
 import type { DrawWords } from '../drawing/words.ts';
+import { type Correction, correctionInWords } from './measured.ts';
 
 export interface PrintOptions {
   readonly paper: Paper;
   /** What the print is of; stands on every page. */
   readonly title: string;
   readonly words: DrawWords;
+  /** What the printer makes too large or too small is drawn so much smaller or larger. */
+  readonly correction?: Correction | undefined;
 }
 
 /**
@@ -20,8 +23,13 @@ export interface PrintOptions {
 export function printOf(
   guide: string,
   file: string,
-  { paper, title, words }: PrintOptions,
+  { paper, title, words, correction }: PrintOptions,
 ): Promise<Uint8Array> {
   const drawing = readSvg(guide, file);
-  return writePdf(drawing, pagesOf(drawing, { paper, title, words }), title);
+  if (!correction) return writePdf(drawing, pagesOf(drawing, { paper, title, words }), title);
+  const { across, up } = correction;
+  // What is laid out on a page of this size fills the paper once it is corrected.
+  const drawn = { ...paper, across: paper.across / across, up: paper.up / up };
+  const corrected = correctionInWords(correction);
+  return writePdf(drawing, pagesOf(drawing, { paper: drawn, title, words, corrected }), title, correction);
 }

@@ -1,5 +1,6 @@
 // The cutter of a job: what the machine can hold and reach, and what its knife does.
 import { inMm } from '../lengths/length.ts';
+import { measuredKeys, readMeasured } from './measured.ts';
 import { keysOf, type NamedFiles, ownFile } from './read-material.ts';
 import { type Cutter, type Job, standardCutter, standardSpacing } from './resolved-job.ts';
 import {
@@ -56,6 +57,7 @@ export const cutterKeys = {
     length({ sign: 'zero-too', most: mostRunOn }),
     standardCutter.pastCorner,
   ),
+  measured: holding(optional('What its test piece measured', readMeasured), measuredKeys),
   marks: standard(
     'Marks it looks for',
     choice<Cutter['marks']>(['none', 'crosses', 'corners']),
@@ -69,10 +71,20 @@ export const cutterReader =
     const read = keysOf(value, place, cutterKeys, named);
     if (!read) return undefined;
     // What its file says of itself is left behind.
-    const { step, speed, lift, passes, bed, margin, smallest, marks } = read.values;
+    const { step, speed, lift, passes, bed, margin, smallest, marks, measured } = read.values;
     const { knifeOffset, compensate, runOn, corner, pastCorner } = read.values;
     const knife = { knifeOffset, compensate, runOn, corner, pastCorner };
-    const cutter = { step, speed, lift, passes, margin, smallest, marks, ...knife, ...given({ bed }) };
+    const cutter = {
+      step,
+      speed,
+      lift,
+      passes,
+      margin,
+      smallest,
+      marks,
+      ...knife,
+      ...given({ bed, measured }),
+    };
     return isWhole(cutter, read.at) ? cutter : undefined;
   };
 

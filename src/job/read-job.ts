@@ -9,6 +9,7 @@ import { itemKeys, readItem } from './read-items.ts';
 import { letteringKeys, readLettering } from './read-lettering.ts';
 import { filmKeys, filmReader, type NamedFiles, sheetKeys, sheetReader } from './read-material.ts';
 import { panelKeys, readPanels } from './read-panels.ts';
+import { printerKeys, printerReader } from './read-printer.ts';
 import { readSeam, seamKeys } from './read-seam.ts';
 import { alongKeys, readAlong } from './read-spans.ts';
 import {
@@ -65,6 +66,7 @@ const jobKeysWith = (named: NamedFiles) => ({
   coats: holdingList(standard('Coats', list(readCoat), []), coatKeys),
   film: holding(standard('Film', filmReader(named), standardFilm), filmKeys),
   cutter: holding(standard('Cutter', cutterReader(named), standardCutter), cutterKeys),
+  printer: holding(optional('Printer', printerReader(named)), printerKeys),
   artwork: holding(optional('Artwork', readArtwork), artworkKeys),
   pieces: standard('Pieces', choice<Job['pieces']>(['one', 'stacked', 'gores']), 'one'),
   gores: optional('Number of gores', number({ ...goreCounts, whole: true })),
@@ -96,10 +98,23 @@ export function readJob(value: unknown, file: string, named: NamedFiles = {}): J
   refuseMisfits(keys, start);
   const sheet = sheetOn(keys.cutter, keys.sheet, start);
   if (problems.length > 0) throw new Refused(problems);
-  const { name, blank, band, artwork, sheet: _, panels, batch, gores, items, lettering, ...rest } = keys;
+  const {
+    name,
+    blank,
+    band,
+    artwork,
+    sheet: _,
+    panels,
+    batch,
+    gores,
+    items,
+    lettering,
+    printer,
+    ...rest
+  } = keys;
   const some = <T>(list: readonly T[]) => (list.length > 0 ? list : undefined);
   const motifs = { items: some(items), lettering: some(lettering) };
-  const kept = given({ band, artwork, sheet, panels, batch, gores, ...motifs });
+  const kept = given({ band, artwork, sheet, panels, batch, gores, printer, ...motifs });
   // Gores lie edge to edge, the last with the first too, unless an overlap is asked for.
   const meets = rest.pieces === 'gores' && isObject(value) && !('seam' in value);
   const seam = meets ? { style: 'butt' as const, overlap: 0 } : rest.seam;

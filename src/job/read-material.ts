@@ -32,9 +32,9 @@ import {
 /** The files a job names, by path as typed, each parsed. */
 export type NamedFiles = Readonly<Record<string, unknown>>;
 
-/** The files a parsed job names for its film, its sheet and its cutter, each with the key that names it. */
+/** The files a parsed job names for its film, sheet, cutter and printer, each with the key that names it. */
 export function materialFiles(job: unknown): readonly { readonly key: string; readonly file: string }[] {
-  return (['film', 'sheet', 'cutter'] as const).flatMap((key) => {
+  return (['film', 'sheet', 'cutter', 'printer'] as const).flatMap((key) => {
     const file = isObject(job) ? job[key] : undefined;
     return typeof file === 'string' && file.trim() !== '' ? [{ key, file }] : [];
   });

@@ -3,6 +3,7 @@ import type { Blank } from '../blank/blank.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Units } from '../lengths/length.ts';
 import type { MotifLay } from '../pattern/motif.ts';
+import type { Measured } from './measured.ts';
 
 /** A layer on the wall. Under the film it makes the wall larger; `over` it, it only counts for material and time. */
 export interface Coat {
@@ -76,6 +77,8 @@ export interface Cutter {
   readonly corner: 'swivel' | 'lift';
   /** With `lift`: how far each side is cut past the corner. */
   readonly pastCorner: number;
+  /** What its test piece measured; left out, it is true. */
+  readonly measured?: Measured;
   /** Printed marks that it finds its place by, at the corners of the guide. */
   readonly marks: 'none' | 'crosses' | 'corners';
 }
@@ -212,6 +215,8 @@ export interface Job {
   readonly coats: readonly JobCoat[];
   readonly film: Film;
   readonly cutter: Cutter;
+  /** What the test piece of the printer measured; left out, it is true. */
+  readonly printer?: { readonly measured: Measured };
   readonly artwork?: Artwork;
   /** One or more; left out where there are none. */
   readonly items?: readonly Item[];

@@ -64,6 +64,7 @@ export function jobContent(
     coats: job.coats,
     film: { ...job.film, minAngle: degrees(job.film.minAngle) },
     cutter: job.cutter,
+    ...(job.printer ? { printer: job.printer } : {}),
     ...(artwork
       ? { artwork: { ...artwork, file: path(artwork.file), repeat: repeatContent(artwork.repeat) } }
       : {}),

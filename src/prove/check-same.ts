@@ -6,6 +6,7 @@ import { atMost, type Check, largest } from './check.ts';
 import { type DeliveredGroup, groupsIn } from './delivered-file.ts';
 import { curvesOf, type ReadPiece } from './piece.ts';
 import { samplesOn } from './samples.ts';
+import { unlike } from './segment-starts.ts';
 
 /** How far away a line's twin is looked for, mm; none within it counts as this far. */
 const reach = 25;
@@ -45,9 +46,21 @@ function strangers({ cut, guide }: Pair): { readonly cut: string[]; readonly gui
 
 /** How far the lines of each side stray from those of the other, mm. */
 function apart(piece: ReadPiece, one: readonly string[], other: readonly string[]): number {
-  const [a, b] = [one, other].map((data) => curvesOf(piece, data));
+  const [a, b] = [curvesOf(piece.cut, one, piece.place), curvesOf(piece.guide, other, piece.place)];
   if (!a || !b) return reach;
-  return Math.max(straying(a, b), straying(b, a));
+  // Corrected lines have other numbers; where they stand in the same order no search is needed.
+  const off = inOrder(a, b);
+  return off <= precision ? off : Math.max(straying(a, b), straying(b, a));
+}
+
+/** How far control points are from their likes, one for one: no less than their curves are; Infinity where they are not alike. */
+function inOrder(a: readonly Contour[], b: readonly Contour[]): number {
+  const [ours, theirs] = [a, b].map((contours) => contours.flatMap(({ segments }) => segments));
+  if (!ours || !theirs || ours.length !== theirs.length) return Number.POSITIVE_INFINITY;
+  return ours.reduce((most, segment, i) => {
+    const other = theirs[i];
+    return Math.max(most, other ? unlike(segment, other) : Number.POSITIVE_INFINITY);
+  }, 0);
 }
 
 function straying(from: readonly Contour[], to: readonly Contour[]): number {

@@ -37,7 +37,7 @@ function curvesIn(file: DeliveredFile, role: string, layer?: string): readonly C
   return groups.flatMap(({ paths }) =>
     paths.flatMap(({ data }) => {
       try {
-        return readPath(data, asIs);
+        return readPath(data, file.toTrue ?? asIs);
       } catch {
         return [];
       }

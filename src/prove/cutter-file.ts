@@ -24,6 +24,19 @@ const isCut = ({ role }: { readonly role: string }): boolean => role === 'artwor
 export interface AskedCutter {
   /** Left out where the files hold the lines themselves. */
   readonly knife?: AskedKnife;
+  /** What every length of the files is to be larger by, because the machine makes it smaller; left out where it is true. */
+  readonly scale?: { readonly across: number; readonly up: number };
+}
+
+/** A file for a machine that is off, as what it comes out as. */
+function asMade(file: DeliveredFile, { scale }: AskedCutter): DeliveredFile {
+  if (!scale) return file;
+  const { across, up } = scale;
+  return {
+    ...file,
+    units: { across: file.units.across / across, up: file.units.up / up },
+    toTrue: { a: 1 / across, b: 0, c: 0, d: 1 / up, e: 0, f: 0 },
+  };
 }
 
 /**
@@ -33,11 +46,13 @@ export interface AskedCutter {
 export function readFiles({ stem, cut, guide }: PieceText, cutter: AskedCutter = {}): ReadFiles | undefined {
   if (cut === undefined || guide === undefined) return undefined;
   const files = {
-    cut: readDelivered(cut, `${stem}.cut.svg`),
+    cut: asMade(readDelivered(cut, `${stem}.cut.svg`), cutter),
     guide: readDelivered(guide, `${stem}.guide.svg`),
   };
   if (!cutter.knife) return files;
-  return { ...files, axis: files.cut, cut: { ...files.cut, groups: files.guide.groups.filter(isCut) } };
+  // The guide's own numbers are true.
+  const { toTrue: _, ...page } = files.cut;
+  return { ...files, axis: files.cut, cut: { ...page, groups: files.guide.groups.filter(isCut) } };
 }
 
 /** What is to be cut of a piece that may have no guide. */
@@ -46,4 +61,4 @@ export const readCut = (text: PieceText, cutter: AskedCutter = {}): DeliveredFil
     ? undefined
     : cutter.knife
       ? (readFiles(text, cutter)?.cut ?? readDelivered('', `${text.stem}.guide.svg`))
-      : readDelivered(text.cut, `${text.stem}.cut.svg`);
+      : asMade(readDelivered(text.cut, `${text.stem}.cut.svg`), cutter);

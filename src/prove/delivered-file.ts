@@ -1,5 +1,6 @@
 // A delivered SVG as the proof sees it: its size, its groups and their path data, and what no cutter could follow.
 import { readXml, type XmlElement, XmlFault } from '../drawing/xml.ts';
+import type { Affine } from '../geometry/affine.ts';
 
 /** The files of one piece, as text; one that is missing is left out. */
 export interface PieceText {
@@ -26,6 +27,8 @@ export interface DeliveredFile {
   /** What one user unit is on paper, mm, as the file's own size says; 1 in every file of ours. */
   readonly perUnit: { readonly across: number; readonly up: number };
   readonly groups: readonly DeliveredGroup[];
+  /** From its numbers to true mm, where it is made for a machine that is off; left out where they are the same. */
+  readonly toTrue?: Affine;
   /** What is not plain paths in mm, one line each. */
   readonly faults: readonly string[];
 }

@@ -1,7 +1,6 @@
 // A delivered piece put on its wall: read, laid in the frame of its cone, ready to be measured.
 import type { Band } from '../blank/flat-band.ts';
-import type { Affine } from '../geometry/affine.ts';
-import { movePoint } from '../geometry/affine.ts';
+import { type Affine, compose, movePoint } from '../geometry/affine.ts';
 import type { Contour } from '../geometry/contour.ts';
 import { add, type Point, subtract } from '../geometry/point.ts';
 import type { Asked } from './asked.ts';
@@ -72,7 +71,7 @@ export class Reading {
 
   path(file: DeliveredFile, data: string, place: Affine): readonly Contour[] {
     try {
-      return readPath(data, place);
+      return readPath(data, file.toTrue ? compose(file.toTrue, place) : place);
     } catch (fault) {
       this.faults.push(`${file.name}: ${fault instanceof Error ? fault.message : String(fault)}`);
       return [];
@@ -167,10 +166,14 @@ function overlapOf({ overlap, before = 0, clear, panels }: Asked, to: number): n
 /** How many turns a piece takes from its first line to its last. */
 export const spanOf = ({ turns }: Pick<ProvedPiece, 'turns'>): number => turns.to - turns.from;
 
-/** Curves of path data, in the frame of a piece's cone; undefined where they can't be read. */
-export function curvesOf(piece: ReadPiece, data: readonly string[]): readonly Contour[] | undefined {
+/** Curves of path data of a file, in the frame of its piece's cone; undefined where they can't be read. */
+export function curvesOf(
+  file: DeliveredFile,
+  data: readonly string[],
+  place: Affine,
+): readonly Contour[] | undefined {
   const reading = new Reading();
-  const curves = data.flatMap((d) => reading.path(piece.cut, d, piece.place));
+  const curves = data.flatMap((d) => reading.path(file, d, place));
   return reading.faults.length === 0 ? curves : undefined;
 }
 

@@ -8,7 +8,7 @@ const side = 0.1;
 const apart = (a: Point, b: Point): number => Math.max(Math.abs(a.x - b.x), Math.abs(a.y - b.y));
 
 /** Largest distance between matching points of two segments, mm; Infinity where they are of two kinds. */
-function unlike(a: Segment, b: Segment): number {
+export function unlike(a: Segment, b: Segment): number {
   const ends = Math.max(apart(a.from, b.from), apart(a.to, b.to));
   if (a.kind === 'cubic' && b.kind === 'cubic') return Math.max(ends, apart(a.c1, b.c1), apart(a.c2, b.c2));
   return a.kind === b.kind ? ends : Infinity;

@@ -1,0 +1,52 @@
+// `seamwright test-piece`: a square and two scales for a cutter and a printer, so that their files can be corrected.
+
+import { correctionOf } from '../job/measured.ts';
+import { printOf } from '../job/print.ts';
+import { paperNamed } from '../job/print-paper.ts';
+import { readCutter } from '../job/read-cutter.ts';
+import { parseJson } from '../job/read-json.ts';
+import { standardCutter } from '../job/resolved-job.ts';
+import { draftTestPiece, testPieceName } from '../job/test-piece.ts';
+import { delivered } from './delivery.ts';
+import { readText } from './files.ts';
+import type { CommonOptions } from './options.ts';
+import { exitStatus, printFindings, printJson } from './output.ts';
+import { givenPrinter, type PrinterFlags } from './print-flags.ts';
+import { loadWords } from './tools.ts';
+
+export interface TestPieceFlags extends CommonOptions, PrinterFlags {
+  readonly cutter?: string;
+  readonly paperSize: string;
+}
+
+const names = { cut: 'test-piece.cut.svg', guide: 'test-piece.guide.svg', print: 'test-piece.print.pdf' };
+
+async function givenCutter(file: string | undefined) {
+  if (file === undefined) return standardCutter;
+  return readCutter(parseJson(await readText(file, file, { key: '--cutter' }), file), file);
+}
+
+export async function testPieceCommand(flags: TestPieceFlags): Promise<number> {
+  const paper = paperNamed(flags.paperSize);
+  const printer = await givenPrinter(flags);
+  const cutter = await givenCutter(flags.cutter);
+  const words = await loadWords();
+  const { piece, lines, checks } = draftTestPiece({ cutter, cutterFile: flags.cutter, printer, words });
+  const folder = flags.out ?? 'out';
+  const files = await delivered(folder, async (delivery) => {
+    await delivery.stage(names.cut, piece.cut);
+    await delivery.stage(names.guide, piece.guide);
+    const guide = await delivery.readBack(names.guide);
+    const correction = correctionOf(printer?.measured);
+    const print = await printOf(guide, names.guide, { paper, title: testPieceName, words, correction });
+    await delivery.stage(names.print, print);
+    return Object.entries(names).map(([role, file]) => ({ file, role }));
+  });
+  if (flags.json) printJson({ checks, files });
+  else
+    process.stdout.write(
+      `${[...lines, `written to ${folder}: ${Object.values(names).join(', ')}`].join('\n')}\n`,
+    );
+  printFindings(checks);
+  return exitStatus(checks);
+}

@@ -1,0 +1,73 @@
+// The test piece of a cutter and of a printer: what is measured on it is typed once, and files are true from then on.
+import { testPiece } from '../cut/test-piece.ts';
+import { writeSvg } from '../deliver/write-svg.ts';
+import type { DrawWords } from '../drawing/words.ts';
+import { type Finding, look } from '../finding.ts';
+import { inMm } from '../lengths/length.ts';
+import type { WrittenPiece } from './deliverables.ts';
+import { forCutter } from './machine-files.ts';
+import { correctionInWords, correctionOf, scaleLength } from './measured.ts';
+import type { Cutter, Job } from './resolved-job.ts';
+
+export interface TestPieceInput {
+  readonly cutter: Cutter;
+  /** The file of the cutter, as the maker named it. */
+  readonly cutterFile?: string | undefined;
+  readonly printer?: Job['printer'] | undefined;
+  readonly words: DrawWords;
+}
+
+export interface TestPieceDraft {
+  readonly piece: WrittenPiece;
+  /** What to do with it, a line each. */
+  readonly lines: readonly string[];
+  readonly checks: readonly Finding[];
+}
+
+export const testPieceName = 'test piece';
+
+/** What is known of one machine's correction already. */
+function stateOf(machine: string, { measured }: { readonly measured?: Cutter['measured'] }): string {
+  const correction = correctionOf(measured);
+  return correction
+    ? `corrected for the ${machine}, ${correctionInWords(correction)}: its scales should come out at ${scaleLength} mm; to measure anew, take "measured" out first`
+    : `not corrected for the ${machine}: type what you measure, "measured": { "across": ..., "up": ... }, into the ${machine}'s own file or the job`;
+}
+
+/** The test piece as files, for a cutter and a printer. */
+export function draftTestPiece({ cutter, cutterFile, printer, words }: TestPieceInput): TestPieceDraft {
+  const lines = [
+    `square of 100 mm, and scales of ${scaleLength} mm: across the machine, and up along its feed`,
+    'cut it, or print it at 100 %, as you do your work: the same film or paper, the same speed, loaded the same way',
+    'measure each scale with a steel rule from its first line to its last, to a tenth of a mm; the square tells whether corners are right',
+    stateOf('cutter', cutter),
+    stateOf('printer', printer ?? {}),
+  ];
+  const drawn = testPiece(
+    scaleLength,
+    [testPieceName, ...lines, 'blades: cut away from the hand that holds, and cap them'],
+    words,
+  );
+  const lined = {
+    stem: 'test-piece',
+    cut: writeSvg(drawn.cut, { title: `${testPieceName}: cut`, filled: false }),
+    guide: writeSvg(drawn.guide, { title: `${testPieceName}: guide`, filled: true }),
+  };
+  return {
+    piece: forCutter(lined, testPieceName, cutter),
+    lines,
+    checks: bedCheck(cutter, drawn.cut, cutterFile),
+  };
+}
+
+function bedCheck(
+  { bed, margin }: Cutter,
+  { width, height }: { readonly width: number; readonly height: number },
+  file: string | undefined,
+): Finding[] {
+  if (!bed) return [];
+  const room = [bed.across - 2 * margin, (bed.up ?? Number.POSITIVE_INFINITY) - 2 * margin];
+  if (width <= (room[0] ?? 0) && height <= (room[1] ?? 0)) return [];
+  const says = `reaches ${room.map((mm) => (mm === Number.POSITIVE_INFINITY ? 'any length' : inMm(mm ?? 0))).join(' by ')}, and the test piece takes ${inMm(width)} by ${inMm(height)}; cut the square alone, and type its measures with "drawn": 100`;
+  return [look('sheet-too-small', { ...(file === undefined ? {} : { file }), key: 'bed' }, says)];
+}
