@@ -66,6 +66,7 @@ const adapters: Readonly<Record<string, string | readonly string[]>> = {
   'jpeg-js': 'artwork/decode-picture.ts',
   'bidi-js': 'artwork/bidi.ts',
   'fastest-levenshtein': 'job/schema.ts',
+  papaparse: 'job/read-list.ts',
   pdfkit: 'deliver/write-pdf.ts',
   three: 'page/vessel/scene.ts',
   // One packs what is written, the other measures what would be unpacked.

@@ -4,6 +4,7 @@ import {
   filesOfPiece,
   fullReport,
   jsonContent,
+  type NamedFile,
   reportFile,
   type WrittenPiece,
 } from '../job/deliverables.ts';
@@ -18,18 +19,27 @@ export interface DeliveryOptions extends CommonOptions {
 }
 
 /** Write the pieces, read them back, and write all that is made from them. */
-export async function deliver({ pieces, rest }: Deliverables, options: DeliveryOptions): Promise<number> {
-  const report = await delivered(options.folder, async (delivery) => {
-    const written: WrittenPiece[] = [];
-    for (const piece of pieces) written.push(await writePiece(delivery, piece));
-    const more = await rest(written);
-    for (const { file, content } of more.files) await delivery.stage(file, content);
-    const made = fullReport(written, more);
-    await delivery.stage(reportFile, jsonContent(made));
-    return made;
-  });
+export async function deliver(deliverables: Deliverables, options: DeliveryOptions): Promise<number> {
+  const { report } = await delivered(options.folder, (delivery) => stageAll(delivery, deliverables));
   printReport(report, options);
   return exitStatus(report.checks);
+}
+
+/** A run's report, and all its files with their content, the report's own too. */
+export interface Staged {
+  readonly report: Report;
+  readonly files: readonly NamedFile[];
+}
+
+/** Stage the pieces, read them back, and stage all that is made from them. */
+export async function stageAll(delivery: Delivery, { pieces, rest }: Deliverables): Promise<Staged> {
+  const written: WrittenPiece[] = [];
+  for (const piece of pieces) written.push(await writePiece(delivery, piece));
+  const more = await rest(written);
+  const report = fullReport(written, more);
+  const own = { file: reportFile, role: 'report', content: jsonContent(report) };
+  for (const { file, content } of [...more.files, own]) await delivery.stage(file, content);
+  return { report, files: [...written.flatMap(filesOfPiece), ...more.files, own] };
 }
 
 /** Stage a piece's files, and read them back as they now stand. */

@@ -41,6 +41,13 @@ export class Delivery {
     return join(this.#folder, stagingName);
   }
 
+  /** Take the folder for this run alone, before there is anything to write. @throws Refused where another run has it. */
+  async hold(): Promise<void> {
+    await this.#trying(async () => {
+      if (!this.#isOpen) await this.#open();
+    });
+  }
+
   /** Write one file to the staging place; `name` may lie in a folder. @throws Refused where it can't be written. */
   async stage(name: string, content: FileContent): Promise<void> {
     await this.#trying(async () => {

@@ -45,3 +45,30 @@ const reasonOf = (fault: unknown): string => {
   const code = (fault as { code?: string }).code ?? '';
   return reasons[code] ?? `can't be read (${code || String(fault)})`;
 };
+
+/** Files that a job names, each read once. */
+export class KeptFiles {
+  readonly #bytes = new Map<string, Uint8Array>();
+  readonly #beside: (file: string) => string;
+  readonly #jobFile: string;
+
+  /** `beside`: the path of a file that the job names. */
+  constructor(beside: (file: string) => string, jobFile: string) {
+    this.#beside = beside;
+    this.#jobFile = jobFile;
+  }
+
+  /** @throws Refused in words that name the job's key, where it can't be read. */
+  async bytes(file: string, key: string): Promise<Uint8Array> {
+    const known = this.#bytes.get(file);
+    if (known) return known;
+    const bytes = await readBytes(this.#beside(file), file, { file: this.#jobFile, key });
+    this.#bytes.set(file, bytes);
+    return bytes;
+  }
+
+  /** The same as text, without a byte order mark. */
+  async text(file: string, key: string): Promise<string> {
+    return new TextDecoder().decode(await this.bytes(file, key));
+  }
+}

@@ -7,6 +7,7 @@ import type { DescribeFlags } from './blank-command.ts';
 import type { CollarFlags } from './collar-command.ts';
 import type { InspectFlags } from './inspect-command.ts';
 import type { MakeFlags } from './make-command.ts';
+import type { NamesFlags } from './names-command.ts';
 import { collected, withBlankFlags, withCommonOptions, withPaperSize, withPrint } from './options.ts';
 import { printJson, refusedStatus, withStatus } from './output.ts';
 import type { ProveFlags } from './prove-command.ts';
@@ -54,6 +55,15 @@ withPrint(command('make'))
   .option('--nest <seconds>', 'look so long for less film; Ctrl-C stops it and keeps the best so far')
   .action((job: string, flags: MakeFlags) =>
     withStatus(flags, async () => (await import('./make-command.ts')).makeCommand(job, flags)),
+  );
+
+withPrint(command('names'))
+  .description('a job once a row of a list: {column} in its texts and numbers is filled from that column')
+  .argument('<job>', 'a job file, *.job.json')
+  .argument('<list>', 'a CSV in UTF-8 whose first line names the columns')
+  .option('--pictures', 'also the rolled pictures of each vessel, which takes longer')
+  .action((job: string, list: string, flags: NamesFlags) =>
+    withStatus(flags, async () => (await import('./names-command.ts')).namesCommand(job, list, flags)),
   );
 
 withPrint(withBlankFlags(command('unroll')))

@@ -120,12 +120,25 @@ const betweenWords = /(?<!\d) | (?!(?:mm|cm|in|%)(?!\w))/;
 
 /** A line of words broken between words so that each part fits the width; a single long word stays whole. */
 function brokenLines(text: string, words: DrawWords, width: number): string[] {
+  const fits = (line: string) => widthOf(line, words) <= width;
   const lines: string[] = [];
-  for (const word of text.split(betweenWords)) {
-    const last = lines.at(-1);
-    const longer = last === undefined ? word : `${last} ${word}`;
-    if (last === undefined || widthOf(longer, words) > width) lines.push(word);
-    else lines[lines.length - 1] = longer;
+  let left = text.split(betweenWords);
+  while (left.length > 0) {
+    const count = mostThatFit(left.length, (some) => fits(left.slice(0, some).join(' ')));
+    lines.push(left.slice(0, count).join(' '));
+    left = left.slice(count);
   }
   return lines;
+}
+
+/** The greatest count from 1 to `most` that fits, by halving: what is longer is wider. At least 1. */
+function mostThatFit(most: number, fits: (count: number) => boolean): number {
+  if (fits(most)) return most;
+  let [holds, fails] = [1, most];
+  while (fails - holds > 1) {
+    const middle = (holds + fails) >> 1;
+    if (fits(middle)) holds = middle;
+    else fails = middle;
+  }
+  return holds;
 }

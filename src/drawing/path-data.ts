@@ -100,9 +100,27 @@ function isSpeck(s: Segment, steps: number): boolean {
   return near(s.to) && (s.kind === 'line' || (near(s.c1) && near(s.c2)));
 }
 
+/** A number to `steps` per unit, a power of ten: as `String` writes it, but from whole numbers alone, which is faster. */
+function decimal(value: number, steps: number): string {
+  const count = Math.round(value * steps);
+  return count < 0 ? `-${quotient(-count, steps)}` : quotient(count, steps);
+}
+
+function quotient(count: number, steps: number): string {
+  const whole = Math.floor(count / steps);
+  const part = count - whole * steps;
+  if (part === 0) return String(whole);
+  const digits = String(steps + part);
+  let end = digits.length;
+  while (digits.charCodeAt(end - 1) === zero) end--;
+  return `${whole}.${digits.slice(1, end)}`;
+}
+
+const zero = '0'.charCodeAt(0);
+
 /** Path data for contours: absolute M, L, C and Z only, to `steps` per mm. */
 export function writePathData(contours: readonly Contour[], steps = fine): string {
-  const number = (value: number): string => String(Math.round(value * steps) / steps + 0);
+  const number = (value: number): string => decimal(value, steps);
   const pair = (p: Point): string => `${number(p.x)} ${number(p.y)}`;
   let data = '';
   for (const { segments, closed } of contours) {

@@ -6,8 +6,9 @@ import { type Template, turnOfEdge } from '../unroll/template.ts';
 import { limitsOf } from './cut-limits.ts';
 import { stemOf } from './deliverables.ts';
 import type { Draft, LaidPattern } from './draft.ts';
+import { groundKey } from './ground-key.ts';
+import type { MakeInput } from './make-input.ts';
 import { runOff } from './plan.ts';
-import type { Job } from './resolved-job.ts';
 import { type InFile, wrapChecks } from './wrap-checks.ts';
 
 /** A piece of the band with the art on it, and the drafts of its files in the order of turns. */
@@ -18,18 +19,22 @@ export interface CheckedPiece {
 }
 
 /** The drafts of a piece, the first of them with what was found on the whole. */
-export function withFilmChecks({ film, cutter }: Job, { template, pattern, drafts }: CheckedPiece): Draft[] {
+export function withFilmChecks(input: MakeInput, { template, pattern, drafts }: CheckedPiece): Draft[] {
   const [first, ...others] = drafts;
   if (!first || !pattern) return [...drafts];
   const { plan, lay, wrap, artwork } = pattern;
-  const found = wrapChecks({
-    wrap: { template, layers: wrap.layers, runOff, parts: equalParts(plan.closing) },
-    art: { ...plan, lay },
-    limits: limitsOf(film, cutter),
-    use: film.use,
-    inFile: (at) => placeInFile(at, drafts),
-    artFile: artwork.file,
-  });
+  const { film, cutter } = input.job;
+  const check = () =>
+    wrapChecks({
+      wrap: { template, layers: wrap.layers, runOff, parts: equalParts(plan.closing) },
+      art: { ...plan, lay },
+      limits: limitsOf(film, cutter),
+      use: film.use,
+      inFile: (at) => placeInFile(at, drafts),
+      artFile: artwork.file,
+    });
+  const places = JSON.stringify([template.band, drafts.map(({ mark, toFile }) => [mark, toFile])]);
+  const found = input.recall?.of('film-checks', `${groundKey(input)}${places}`, check) ?? check();
   const findings = [...first.findings, ...found.map(({ finding }) => finding)];
   return [{ ...first, findings, filmChecks: { template, layers: wrap.layers, found } }, ...others];
 }

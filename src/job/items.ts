@@ -14,12 +14,13 @@ import type { Item } from './resolved-job.ts';
 
 /** The motif of an item. @throws Refused where its drawing can't be cut. */
 export function itemMotif(
-  { job, files, tools }: Pick<MakeInput, 'job' | 'files' | 'tools'>,
+  { job, files, tools, recall }: Pick<MakeInput, 'job' | 'files' | 'tools' | 'recall'>,
   item: Item,
   index: number,
 ): PlacedMotif {
   const { file, across, at, lay, clear } = item;
-  const { tile, findings } = readTile(bytesOf(files, file), file, tools.normalise, { across });
+  const read = () => readTile(bytesOf(files, file), file, tools.normalise, { across });
+  const { tile, findings } = recall?.of('item', JSON.stringify([file, across]), read) ?? read();
   const size = { across, up: item.up ?? (across * tile.height) / tile.width };
   const [a, d] = [across / tile.width, size.up / tile.height];
   const move = { a, b: 0, c: 0, d, e: -across / 2, f: -size.up / 2 };

@@ -6,6 +6,7 @@ import type { Shape } from '../geometry/contour.ts';
 import { closedUp, offsetShapes } from '../geometry/offset.ts';
 import { shown } from '../lengths/shown.ts';
 import type { WrapLayer } from '../pattern/wrap.ts';
+import { columnsIn } from './columns-in.ts';
 import type { MakeInput } from './make-input.ts';
 import { bytesOf } from './named-files.ts';
 import { cutApart, type PlacedMotif } from './placed-motif.ts';
@@ -60,7 +61,7 @@ export function letteringMotif(
     lay,
     isApart: cutApart(job, lettering.apart),
     ...(clear === undefined ? {} : { clear }),
-    findings: unfilled(text).map((column) => unfilledColumn(column, typedAt(jobFile, `${key}.text`))),
+    findings: columnsIn(text).map((column) => unfilledColumn(column, typedAt(jobFile, `${key}.text`))),
   };
 }
 
@@ -78,10 +79,6 @@ function missing(characters: readonly string[], font: string | undefined, where:
   const says = `${font ?? ownFont} has no glyph for ${named.join(', ')}; use another font, or leave ${characters.length === 1 ? 'it' : 'them'} out`;
   return stop('missing-glyph', where, says);
 }
-
-/** Columns of a list that a text is still to be filled from. */
-const unfilled = (text: string): readonly string[] =>
-  [...text.matchAll(/\{([^{}\n]+)\}/g)].flatMap(([, name]) => name ?? []);
 
 const unfilledColumn = (column: string, where: Finding['where']): Finding =>
   look(

@@ -17,6 +17,7 @@ import { type Draft, type LaidPattern, type PanelPlace, wholePieces } from './dr
 import { type Drawn, layerNote, readDrawn, resolvedJob } from './drawn.ts';
 import { edgeFindings, edgeOptions } from './edge-findings.ts';
 import { withFilmChecks } from './film-checks.ts';
+import { groundKey } from './ground-key.ts';
 import { guideNotes } from './guide-notes.ts';
 import { layReport } from './lay-distortion.ts';
 import type { MakeInput } from './make-input.ts';
@@ -44,26 +45,44 @@ import { templateOfDrafts } from './template-report.ts';
 
 /** The pieces of a job worked out, from the foot up: mostly one. @throws Refused where the input can't be made. */
 export function draftPieces(input: MakeInput): readonly Draft[] {
+  const { plans, pieces, parts, panels } = laidJob(input);
+  const motifs = readMotifs(input);
+  const whole = wholeBand(plans);
+  return pieces.flatMap(({ plan, pattern }, index) => {
+    const place = { index, count: plans.length, whole, joints: panels.joints };
+    const drafts = (parts[index] ?? []).map((part) =>
+      draftPiece({ ...input, motifs }, part, place, panels.findings),
+    );
+    if (input.unchecked) return drafts;
+    return withFilmChecks(input, { template: plan.template, pattern, drafts });
+  });
+}
+
+/** What a job comes to before anything is laid on it singly: the same for all vessels that differ in that alone. */
+interface LaidJob {
+  /** From the foot up. */
+  readonly plans: readonly Plan[];
+  readonly pieces: readonly LaidPiece[];
+  /** Of each piece: itself, or its panels. */
+  readonly parts: readonly (readonly LaidPiece[])[];
+  readonly panels: PanelPlan;
+}
+
+/** The job laid, from memory where it was laid before. @throws Refused where it can't be. */
+export const laidJob = (input: MakeInput): LaidJob =>
+  input.recall ? input.recall.of('laid', groundKey(input), () => layJob(input)) : layJob(input);
+
+function layJob(input: MakeInput): LaidJob {
   const plans = planPieces(input);
   if (plans.length > 1 && input.job.artwork?.lay === 'rigid')
     throw new Refused([rigidOnPieces(input.jobFile)]);
   const drawn = readDrawn(input, () => groundOf(plans));
-  const motifs = readMotifs(input);
   const pieces = layPieces(plans, drawn);
   const panels = planPanels(
     { ...input, ...(drawn ? { pattern: goesAround(drawn.plan) } : {}) },
     pieces.map(({ plan: { template }, pattern }) => ({ template, layers: pattern?.wrap.layers ?? [] })),
   );
-  const whole = wholeBand(plans);
-  return pieces.flatMap((piece, index) => {
-    const place = { index, count: plans.length, whole, joints: panels.joints };
-    const drafts = partsOfPiece(piece, drawn, panels).map((part) =>
-      draftPiece({ ...input, motifs }, part, place, panels.findings),
-    );
-    const { plan, pattern } = piece;
-    if (input.unchecked) return drafts;
-    return withFilmChecks(input.job, { template: plan.template, pattern, drafts });
-  });
+  return { plans, pieces, parts: pieces.map((piece) => partsOfPiece(piece, drawn, panels)), panels };
 }
 
 /** A piece of the band with the art on it: whole, or a panel of it. */

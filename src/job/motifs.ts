@@ -5,16 +5,20 @@ import type { MakeInput } from './make-input.ts';
 import { motifFaults } from './motif-faults.ts';
 import type { PlacedMotif } from './placed-motif.ts';
 
-/** Every motif of a job. @throws Refused where one can't be read. */
-export function readMotifs(
-  input: Pick<MakeInput, 'job' | 'jobFile' | 'files' | 'tools'>,
-): readonly PlacedMotif[] {
+type MotifsInput = Pick<MakeInput, 'job' | 'jobFile' | 'files' | 'tools' | 'recall'>;
+
+/** Every motif of a job as it is drawn, before it is looked at. @throws Refused where one can't be read. */
+export function drawnMotifs(input: MotifsInput): readonly PlacedMotif[] {
   const { items = [], lettering = [] } = input.job;
-  const motifs = [
+  return [
     ...items.map((item, index) => itemMotif(input, item, index)),
     ...lettering.map((text, index) => letteringMotif(input, text, index)),
   ];
-  return motifs.map((placed) => ({
+}
+
+/** Every motif of a job. @throws Refused where one can't be read. */
+export function readMotifs(input: MotifsInput): readonly PlacedMotif[] {
+  return drawnMotifs(input).map((placed) => ({
     ...placed,
     findings: [...placed.findings, ...motifFaults(input.job, input.jobFile, placed)],
   }));

@@ -80,6 +80,9 @@ const jobKeysWith = (named: NamedFiles) => ({
   batch: optional('Vessels alike', number({ least: 1, most: 10_000, whole: true })),
 });
 
+/** The keys of a job. */
+export const jobKeys = jobKeysWith({});
+
 /**
  * The job that a parsed file holds, with everything explicit that has a standard. `named`: the files that
  * `materialFiles` tells of.

@@ -110,6 +110,10 @@ function reportUnknown(name: string, keys: Keys, place: Place): void {
   report(within(place, name), 'unknown-key', `unknown key ${shown(name)}; the nearest known one ${nearest}`);
 }
 
+/** The known name that the fewest letters set apart from one typed; undefined where none is known. */
+export const nearestTo = (name: string, known: readonly string[]): string | undefined =>
+  nearestOf(known, (one) => distance(name.toLowerCase(), one.toLowerCase()))[0];
+
 const lastOf = (path: string): string => path.slice(path.lastIndexOf('.') + 1);
 
 /** The known names that the fewest typed letters set apart from this one, upper and lower case alike. */

@@ -1,0 +1,66 @@
+// What the rows of a list are made from: the job filled from each, and what they share read and worked out once.
+import { dirname, relative, resolve } from 'node:path';
+import { laidJob } from '../job/make.ts';
+import { makeFiles } from '../job/make-files.ts';
+import type { MakeFilesInput } from '../job/make-options.ts';
+import { drawnMotifs } from '../job/motifs.ts';
+import { filesNamed } from '../job/named-files.ts';
+import { jobOfRow, type NamedRow, type NamesInput } from '../job/names.ts';
+import type { MadeRow } from '../job/names-report.ts';
+import type { Paper } from '../job/print-paper.ts';
+import { Recall } from '../job/recall.ts';
+import { rememberedWords } from '../job/remembered-words.ts';
+import type { JobTools } from '../job/tools.ts';
+import type { KeptFiles } from './files.ts';
+import { asMade, fingerprint, writeRow } from './row-files.ts';
+
+export interface BatchInput extends NamesInput {
+  /** Path of the job's file. */
+  readonly jobPath: string;
+  readonly kept: KeptFiles;
+  readonly tools: JobTools;
+  readonly pictures: boolean;
+  readonly paper: Paper | undefined;
+}
+
+/** More lines than two vessels have on their guides: what one has, the next has again, but for its name. */
+const linesKept = 250;
+
+export class NamesBatch {
+  readonly #input: BatchInput;
+  readonly #recall = new Recall();
+
+  constructor(input: BatchInput) {
+    const { tools } = input;
+    this.#input = { ...input, tools: { ...tools, words: rememberedWords(tools.words, linesKept) } };
+  }
+
+  /** Looks for all that may keep a row from being made. @throws Refused */
+  async check(row: NamedRow): Promise<NamedRow> {
+    const input = await this.#inputOf(row);
+    if (input.job.pieces !== 'gores') laidJob(input);
+    drawnMotifs(input);
+    return row;
+  }
+
+  /** A row's files written to a folder; or found there as an earlier run left them. @throws Refused where it can't be made. */
+  async make(row: NamedRow, folder: string): Promise<{ readonly row: MadeRow; readonly isFound: boolean }> {
+    const input = await this.#inputOf(row);
+    const { pictures, paper, jobPath } = this.#input;
+    const made = fingerprint(input, { pictures, paper });
+    const found = await asMade(folder, row, made);
+    if (found) return { row: found, isFound: true };
+    const fromFolder = (file: string) =>
+      relative(resolve(folder), resolve(dirname(jobPath), file)).replaceAll('\\', '/');
+    const deliverables = await makeFiles(input, { pictures, paper, fromFolder });
+    return { row: await writeRow(folder, row, made, deliverables), isFound: false };
+  }
+
+  async #inputOf(row: NamedRow): Promise<MakeFilesInput> {
+    const { kept, tools, jobFile } = this.#input;
+    const { job, blank, blankFile } = await jobOfRow(this.#input, row, (file, key) => kept.text(file, key));
+    const files = new Map<string, Uint8Array>();
+    for (const { file, key } of filesNamed(job)) files.set(file, await kept.bytes(file, key));
+    return { job, jobFile, blank, blankFile: blankFile ?? jobFile, files, recall: this.#recall, tools };
+  }
+}

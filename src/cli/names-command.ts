@@ -1,0 +1,140 @@
+// `seamwright names`: a job once a row of a list.
+import { isUtf8 } from 'node:buffer';
+import { basename, dirname, join } from 'node:path';
+import { Refused, stop, toLine } from '../finding.ts';
+import { jsonContent } from '../job/deliverables.ts';
+import { type NamedRow, namedRows, refusalOf, textsFilled } from '../job/names.ts';
+import {
+  asksForEyes,
+  looksInWords,
+  type MadeRow,
+  namesFile,
+  namesInWords,
+  namesReport,
+} from '../job/names-report.ts';
+import { parseJson } from '../job/read-json.ts';
+import { type RefusedRow, readList } from '../job/read-list.ts';
+import { Delivery } from './delivery.ts';
+import { KeptFiles, readBytes, readText } from './files.ts';
+import { besideJob } from './job-input.ts';
+import { NamesBatch } from './names-batch.ts';
+import type { CommonOptions } from './options.ts';
+import { printJson, refusedStatus } from './output.ts';
+import { type PrintFlags, printPaper } from './print-flags.ts';
+import { Progress } from './progress.ts';
+import { loadTools } from './tools.ts';
+
+export interface NamesFlags extends CommonOptions, PrintFlags {
+  readonly pictures?: boolean;
+}
+
+/** Text of a list. @throws Refused where it is too large, or in another encoding: letters would be lost in silence. */
+async function listText(file: string): Promise<string> {
+  const bytes = await readBytes(file, file);
+  if (isUtf8(bytes)) return new TextDecoder().decode(bytes);
+  const says = 'is not text in UTF-8, so letters with accents would be lost; save it as "CSV UTF-8"';
+  throw new Refused([stop('not-utf-8', { file }, says)]);
+}
+
+/** Rows that are left out, each told on standard error as it is found. */
+class LeftOut {
+  readonly rows: RefusedRow[] = [];
+  readonly #file: string;
+
+  constructor(file: string, rows: readonly RefusedRow[]) {
+    this.#file = file;
+    for (const row of rows) this.add(row);
+  }
+
+  add(row: RefusedRow): void {
+    this.rows.push(row);
+    process.stderr.write(
+      `left out: ${toLine(stop('row', { file: this.#file, line: row.line }, row.says))}\n`,
+    );
+  }
+}
+
+/** Work over rows one by one; those that are refused are left out of what is given. */
+async function eachRow<T>(
+  rows: readonly NamedRow[],
+  { leftOut, progress }: { readonly leftOut: LeftOut; readonly progress: Progress },
+  work: (row: NamedRow) => Promise<T>,
+): Promise<readonly T[]> {
+  const done: T[] = [];
+  for (const row of rows) {
+    try {
+      done.push(await work(row));
+    } catch (fault) {
+      if (!(fault instanceof Refused) || fault.findings.some(({ rule }) => ofTheRun.has(rule))) throw fault;
+      leftOut.add({ line: row.line, says: refusalOf(fault, row) });
+    }
+    progress.step();
+  }
+  return done;
+}
+
+/** What is refused of no row, but of all: where nothing can be written. */
+const ofTheRun: ReadonlySet<string> = new Set(['busy', 'unwritable']);
+
+export async function namesCommand(jobPath: string, listFile: string, flags: NamesFlags): Promise<number> {
+  const paper = printPaper(flags);
+  const list = readList(await listText(listFile), basename(listFile));
+  const jobFile = basename(jobPath);
+  const job = { typed: parseJson(await readText(jobPath, jobPath), jobPath), jobFile, list };
+  const kept = new KeptFiles(besideJob(jobPath), jobFile);
+  const texts = await textsFilled(job, async (file) => parseJson(await kept.text(file, 'blank'), file));
+  const rows = namedRows(list, texts);
+  if (rows.length === 0 && list.refused.length === 0)
+    throw new Refused([
+      stop('no-rows', { file: listFile }, 'has no rows under its first line; give one a vessel'),
+    ]);
+  const leftOut = new LeftOut(listFile, list.refused);
+  const batch = new NamesBatch({
+    ...job,
+    jobPath,
+    kept,
+    tools: await loadTools(),
+    pictures: flags.pictures === true,
+    paper,
+  });
+  const checked = await eachRow(rows, { leftOut, progress: new Progress('checked', rows.length) }, (row) =>
+    batch.check(row),
+  );
+  const folder = flags.out ?? join(dirname(jobPath), 'out');
+  if (checked.length > 0) return writeRows(batch, checked, leftOut, { ...flags, folder });
+  if (flags.json) printJson(namesReport([], leftOut.rows));
+  process.stderr.write('no row can be made, so nothing is written\n');
+  return refusedStatus;
+}
+
+async function writeRows(
+  batch: NamesBatch,
+  rows: readonly NamedRow[],
+  leftOut: LeftOut,
+  { folder, json }: NamesFlags & { readonly folder: string },
+): Promise<number> {
+  const whole = new Delivery(folder);
+  const progress = new Progress('made', rows.length);
+  const stopped = () => progress.stopped();
+  try {
+    await whole.hold();
+    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.prependListener(signal, stopped);
+    const made = await eachRow(rows, { leftOut, progress }, (row) =>
+      batch.make(row, join(folder, row.folder)),
+    );
+    const report = namesReport(
+      made.map(({ row }): MadeRow => row),
+      leftOut.rows,
+    );
+    await whole.stage(namesFile, jsonContent(report));
+    await whole.finish();
+    for (const line of looksInWords(report)) process.stderr.write(`${line}\n`);
+    const found = made.filter(({ isFound }) => isFound).length;
+    if (json) printJson(report);
+    else process.stdout.write(`${namesInWords(report, found, folder).join('\n')}\n`);
+    return asksForEyes(report) ? 1 : 0;
+  } finally {
+    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.off(signal, stopped);
+    await whole.discard();
+  }
+}

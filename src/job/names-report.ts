@@ -1,0 +1,86 @@
+// names.json, the one report of all rows of a list, and the same in words.
+import type { Finding } from '../finding.ts';
+import type { NamedRow } from './names.ts';
+import type { RefusedRow } from './read-list.ts';
+import type { FileReport, Report } from './report.ts';
+
+export const namesFile = 'names.json';
+
+/** A vessel made of a row. */
+export interface MadeRow {
+  readonly line: number;
+  /** What stands on it. */
+  readonly label: string;
+  readonly folder: string;
+  /** Whether its files, rolled back onto the blank, held; undefined where nothing was proved. */
+  readonly proved?: boolean;
+  /** What needs the maker's eye; notes stand in its own report. */
+  readonly checks: readonly Finding[];
+  /** By their names from the folder of all rows. */
+  readonly files: readonly FileReport[];
+}
+
+export interface NamesReport {
+  /** So many vessels were made, in this run or in one before it. */
+  readonly done: number;
+  readonly refused: readonly RefusedRow[];
+  readonly rows: readonly Omit<MadeRow, 'files'>[];
+  readonly files: readonly (FileReport & { readonly line?: number })[];
+}
+
+export const madeRow = (
+  { line, label, folder }: NamedRow,
+  { checks, proof }: Pick<Report, 'checks' | 'proof'>,
+  files: readonly FileReport[],
+): MadeRow => ({
+  line,
+  label,
+  folder,
+  ...(proof ? { proved: proof.pass } : {}),
+  checks: checks.filter(({ level }) => level !== 'note'),
+  files: files.map(({ file, role }) => ({ file: `${folder}/${file}`, role })),
+});
+
+export const namesReport = (made: readonly MadeRow[], refused: readonly RefusedRow[]): NamesReport => ({
+  done: made.length,
+  refused: [...refused].sort((a, b) => a.line - b.line),
+  rows: made.map(({ files: _, ...row }) => row),
+  files: [
+    ...made.flatMap(({ line, files }) => files.map((file) => ({ ...file, line }))),
+    { file: namesFile, role: 'report' },
+  ],
+});
+
+/** Whether a maker has to look at anything. */
+export const asksForEyes = ({ refused, rows }: NamesReport): boolean =>
+  refused.length > 0 || rows.some(({ proved, checks }) => proved === false || checks.length > 0);
+
+const vessels = (count: number): string => (count === 1 ? 'one vessel' : `${count} vessels`);
+
+/** What needs the maker's eye, one line a rule: the first row that has it, and how many more do. */
+export function looksInWords({ rows }: NamesReport): readonly string[] {
+  const rules = [...new Set(rows.flatMap(({ checks }) => checks.map(({ rule }) => rule)))];
+  return rules.flatMap((rule) => {
+    const having = rows.filter(({ checks }) => checks.some((check) => check.rule === rule));
+    const first = having[0];
+    const says = first?.checks.find((check) => check.rule === rule)?.says;
+    if (!first || says === undefined) return [];
+    const more = having.length === 1 ? '' : ` (and ${vessels(having.length - 1)} more)`;
+    return [`look: ${first.folder} (line ${first.line}): ${says}${more}`];
+  });
+}
+
+/** What was done, for a person. */
+export function namesInWords(report: NamesReport, found: number, folder: string): readonly string[] {
+  const { done, refused, rows } = report;
+  const failed = rows.filter(({ proved }) => proved === false);
+  const asBefore =
+    found === 0 ? '' : `, ${found === done ? 'all' : found} of them as an earlier run left them`;
+  return [
+    `${vessels(done)} made${asBefore}${refused.length === 0 ? '' : `; ${refused.length} of the list left out`}`,
+    ...(failed.length === 0
+      ? [`proof: the written files of ${done === 1 ? 'it' : 'all'}, rolled back onto the blank, hold`]
+      : [`proof: the written files FAIL in ${failed.map((row) => row.folder).join(', ')}`]),
+    `written to ${folder}: a folder a vessel, and ${namesFile}`,
+  ];
+}

@@ -1,0 +1,125 @@
+// A list of rows from CSV text, each with the line it begins at. Adapter: papaparse (MIT) takes cells and quotes apart.
+import papa from 'papaparse';
+import { Refused, stop } from '../finding.ts';
+import { shown } from '../lengths/shown.ts';
+
+export interface ListRow {
+  /** Line of the file that the row begins at, from 1. */
+  readonly line: number;
+  /** One a column. */
+  readonly cells: readonly string[];
+}
+
+/** A row that is left out, and why. */
+export interface RefusedRow {
+  readonly line: number;
+  readonly says: string;
+}
+
+export interface List {
+  readonly file: string;
+  /** Names of the columns, spaces around them taken off. */
+  readonly columns: readonly string[];
+  /** Rows that say anything. */
+  readonly rows: readonly ListRow[];
+  /** Rows that have not one cell a column. */
+  readonly refused: readonly RefusedRow[];
+  /** Whether numbers have a decimal comma: where cells are set apart by semicolons. */
+  readonly hasDecimalComma: boolean;
+}
+
+/** More rows and columns than this are not one batch of vessels. */
+const most = { rows: 10_000, columns: 200 };
+
+const separators = [';', '\t', ','] as const;
+
+/** What spreadsheets may say before the header: `sep=;`. */
+const saidSeparator = /^sep=(.)$/i;
+
+/** What stands in quotes: not looked at for separators. */
+const quoted = /"(?:[^"]|"")*"/g;
+
+/**
+ * The rows of a list. Its first line names the columns, and tells by what cells are set apart: a comma, a semicolon or a
+ * tab, whichever stands there most. Line ends of any kind become one. Lines without a word in them are passed over.
+ * Source: RFC 4180 (2005), section 2, but for the separators.
+ * @throws Refused where it has no columns, a quote that is not closed, or more rows than are made.
+ */
+export function readList(text: string, file: string): List {
+  const plain = text.replace(/^\uFEFF/, '').replace(/\r\n?/g, '\n');
+  const [, said] = saidSeparator.exec(plain.slice(0, plain.indexOf('\n'))) ?? [];
+  const skipped = said === undefined ? 0 : 1;
+  const body = skipped === 0 ? plain : plain.slice(plain.indexOf('\n') + 1);
+  const separator = said ?? separatorOf(body);
+  const [header, ...rows] = rowsOf(body, separator, { file, skipped });
+  const columns = columnsOf(header, file);
+  const told = rows.filter(({ cells }) => cells.some((cell) => cell.trim() !== ''));
+  const trimmed = told.map(({ line, cells }) => ({ line, cells: withoutEmptyEnd(cells, columns.length) }));
+  const isWhole = ({ cells }: ListRow) => cells.length === columns.length;
+  return {
+    file,
+    columns,
+    rows: trimmed.filter(isWhole),
+    refused: trimmed
+      .filter((row) => !isWhole(row))
+      .map(({ line, cells }) => ({ line, says: wrongCount(cells.length, columns.length) })),
+    hasDecimalComma: separator === ';',
+  };
+}
+
+/** The separator that stands most often outside quotes in the first line; a comma where none does. */
+function separatorOf(text: string): string {
+  const header = text.replace(quoted, '').split('\n', 1)[0] ?? '';
+  const count = (separator: string) => header.split(separator).length;
+  const [first] = [...separators].sort((a, b) => count(b) - count(a));
+  return first === undefined || count(first) === 1 ? ',' : first;
+}
+
+interface ListPlace {
+  readonly file: string;
+  /** Lines before the header. */
+  readonly skipped: number;
+}
+
+function rowsOf(text: string, delimiter: string, { file, skipped }: ListPlace): ListRow[] {
+  const rows: ListRow[] = [];
+  let [line, from] = [1 + skipped, 0];
+  papa.parse(text, {
+    delimiter,
+    newline: '\n',
+    fastMode: false,
+    step: ({ data, errors, meta }) => {
+      if (errors.length > 0) throw new Refused([stop('broken-quotes', { file, line }, unclosed)]);
+      if (rows.length > most.rows) throw new Refused([stop('too-many-rows', { file }, tooManyRows)]);
+      rows.push({ line, cells: data });
+      for (; from < meta.cursor; from++) if (text.charAt(from) === '\n') line++;
+    },
+  });
+  return rows;
+}
+
+const unclosed =
+  'a cell begins with a double quote and does not end with one; close it, and write a quote within a cell twice ("")';
+
+const tooManyRows = `has more than ${most.rows} rows; give them in several lists`;
+
+function columnsOf(header: ListRow | undefined, file: string): readonly string[] {
+  const columns = withoutEmptyEnd(header?.cells ?? [], 0).map((name) => name.trim());
+  const refuse = (rule: string, says: string) =>
+    new Refused([stop(rule, { file, line: header?.line ?? 1 }, says)]);
+  if (columns.length === 0) throw refuse('no-columns', 'has no columns; name them in the first line');
+  if (columns.length > most.columns)
+    throw refuse('too-many-columns', `has ${columns.length} columns; up to ${most.columns} are read`);
+  const twice = columns.find((name, i) => name !== '' && columns.indexOf(name) < i);
+  if (twice !== undefined) throw refuse('column-twice', `${shown(twice)} names two columns; rename one`);
+  return columns;
+}
+
+/** Cells without the empty ones past a number of them: what spreadsheets add. */
+function withoutEmptyEnd(cells: readonly string[], least: number): readonly string[] {
+  const end = cells.findLastIndex((cell, i) => i < least || cell.trim() !== '');
+  return cells.slice(0, end + 1);
+}
+
+const wrongCount = (count: number, columns: number): string =>
+  `has ${count} ${count === 1 ? 'cell' : 'cells'}, and the list has ${columns} ${columns === 1 ? 'column' : 'columns'}; a cell with a separator in it stands in double quotes`;
