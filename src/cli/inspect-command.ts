@@ -1,6 +1,9 @@
 // `seamwright inspect`: whether artwork can be cut, weeded and carried.
 import { basename } from 'node:path';
-import { type Inspected, inspect, inspectionLines, inspectionPicture } from '../job/inspect.ts';
+import { Refused, stop } from '../finding.ts';
+import { jsonContent, type NamedFile } from '../job/deliverables.ts';
+import { type Inspected, inspect, inspectionLines } from '../job/inspect.ts';
+import { inspectionPicture, mendedArt, mendedPicture } from '../job/inspect-picture.ts';
 import { readCutter } from '../job/read-cutter.ts';
 import { parseJson } from '../job/read-json.ts';
 import { readFilm } from '../job/read-material.ts';
@@ -27,6 +30,7 @@ export interface InspectFlags extends CommonOptions {
   readonly minPiece?: string;
   readonly minAngle?: string;
   readonly use?: string;
+  readonly mend?: boolean;
 }
 
 /** What the flags ask for, over the figures of a film. */
@@ -75,27 +79,45 @@ async function named<T>(
 /** Width of inspect.png, px. */
 const pictureWidth = 1600;
 
-async function write(
-  inspected: Inspected,
-  title: string,
-  folder: string,
-  { words, rasterise }: JobTools,
-): Promise<readonly FileReport[]> {
-  const picture = inspectionPicture(inspected, title, words);
-  const files = ['inspect.svg', 'inspect.png', 'inspect.json'].map((file, i) => ({
+/** The files of a run, in the order they are listed. */
+function filesOf(inspected: Inspected, title: string, { words, rasterise }: JobTools): NamedFile[] {
+  const drawn = (stem: string, picture: string): NamedFile[] => [
+    { file: `${stem}.svg`, role: 'picture', content: picture },
+    { file: `${stem}.png`, role: 'picture', content: rasterise(picture, pictureWidth) },
+  ];
+  const mended = mendedArt(inspected, title);
+  const over = mendedPicture(inspected, title, words);
+  return [
+    ...drawn('inspect', inspectionPicture(inspected, title, words)),
+    ...(mended === undefined ? [] : [{ file: 'mended.svg', role: 'artwork', content: mended }]),
+    ...(over === undefined ? [] : drawn('mended-picture', over)),
+  ];
+}
+
+async function write(inspected: Inspected, title: string, folder: string, tools: JobTools) {
+  const named = filesOf(inspected, title, tools);
+  const files = [...named, { file: 'inspect.json', role: 'report' }].map(({ file, role }) => ({
     file,
-    role: i < 2 ? 'picture' : 'report',
+    role,
   }));
   await delivered(folder, async (delivery) => {
-    await delivery.stage('inspect.svg', picture);
-    await delivery.stage('inspect.png', rasterise(picture, pictureWidth));
-    await delivery.stage('inspect.json', `${JSON.stringify({ ...inspected.report, files }, undefined, 2)}\n`);
+    for (const { file, content } of named) await delivery.stage(file, content);
+    await delivery.stage('inspect.json', jsonContent({ ...inspected.report, files }));
   });
   return files;
 }
 
+/** Mended art is only told of where it is also kept. */
+function refuseUnkept({ mend, out }: InspectFlags): void {
+  if (!mend || out !== undefined) return;
+  throw new Refused([
+    stop('mend', { key: '--mend' }, 'writes the mended art; say where, such as --out mended'),
+  ]);
+}
+
 export async function inspectCommand(file: string, flags: InspectFlags): Promise<number> {
   const { trace, over } = askedOf(flags);
+  refuseUnkept(flags);
   const film: Film = { ...(await named(flags.film, '--film', readFilm, standardFilm)), ...over };
   const cutter: Cutter = await named(flags.cutter, '--cutter', readCutter, standardCutter);
   const content = await readBytes(file, file);
@@ -106,6 +128,7 @@ export async function inspectCommand(file: string, flags: InspectFlags): Promise
     ...trace,
     film,
     cutter,
+    mend: flags.mend === true,
     normalise: tools.normalise,
   });
   const { report } = inspected;

@@ -127,6 +127,7 @@ command('inspect')
   .option('--min-piece <area>', 'smallest piece that holds, in square mm')
   .option('--min-angle <degrees>', 'sharpest point that stays down')
   .option('--use <use>', 'decal: the artwork is film; mask: all around it is')
+  .option('--mend', 'mend it, and write the mended art with a picture over the old one to --out')
   .action((art: string, flags: InspectFlags) =>
     withStatus(flags, async () => (await import('./inspect-command.ts')).inspectCommand(art, flags)),
   );

@@ -41,12 +41,13 @@ export const layerFaults = (layers: readonly FilmLayer[], limits: CutLimits): La
     filmFaults(shapes, { limits, tolerance: widthTolerance }).map((fault) => ({ ...fault, layer: name })),
   );
 
-/**
- * The faults of lines as they were drawn. A stroke that is wide enough to be film is an area, however its line runs; one
- * that is not was meant for the edge of one.
- */
-export function drawnFaults(drawn: readonly DrawnLine[], { step, minWidth }: CutLimits): DrawnFault[] {
-  const lines = drawn.filter(({ stroke }) => stroke === undefined || stroke < minWidth);
+/** Lines that edge an area. A stroke wide enough to be film is an area, however its line runs; one that is not was meant for an edge. */
+export const edgeLines = (lines: readonly DrawnLine[], { minWidth }: CutLimits): readonly DrawnLine[] =>
+  lines.filter(({ stroke }) => stroke === undefined || stroke < minWidth);
+
+/** The faults of lines as they were drawn. */
+export function drawnFaults(drawn: readonly DrawnLine[], limits: CutLimits): DrawnFault[] {
+  const lines = edgeLines(drawn, limits);
   const lineAt = (i: number): DrawnLine[] => lines.slice(i, i + 1);
   const inLine = (rule: DrawnFault['rule'], fault: { line: number; at: Point; size: number }): DrawnFault[] =>
     lineAt(fault.line).map((line) => ({ rule, at: fault.at, size: fault.size, line }));
@@ -56,7 +57,7 @@ export function drawnFaults(drawn: readonly DrawnLine[], { step, minWidth }: Cut
     ),
     ...doubles('doubled-line', lines, (a, b) => a.colour === b.colour),
     ...selfCrossings(lines, widthTolerance).flatMap((fault) => inLine('self-crossing', fault)),
-    ...closeNodes(lines, step).flatMap(({ count, ...fault }) =>
+    ...closeNodes(lines, limits.step).flatMap(({ count, ...fault }) =>
       inLine('close-nodes', fault).map((one) => ({ ...one, count })),
     ),
   ];

@@ -4,6 +4,7 @@ import type { Affine } from '../geometry/affine.ts';
 import type { Lay } from '../pattern/lay.ts';
 import type { Wrap, WrapLayer } from '../pattern/wrap.ts';
 import type { Template } from '../unroll/template.ts';
+import type { MendedTile } from './mend-tile.ts';
 import type { PlaceReport } from './motif-report.ts';
 import type { PatternGround } from './pattern-ground.ts';
 import type { PatternPlan } from './pattern-plan.ts';
@@ -58,6 +59,8 @@ export interface LaidPattern {
   readonly ground: PatternGround;
   readonly wrap: Wrap;
   readonly lay: Lay;
+  /** Of a job whose artwork is mended. */
+  readonly mended?: MendedTile;
   readonly findings: readonly Finding[];
 }
 

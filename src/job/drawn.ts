@@ -4,6 +4,8 @@ import type { Band } from '../blank/flat-band.ts';
 import { type Finding, note, Refused, stop } from '../finding.ts';
 import { layFindings } from './lay-distortion.ts';
 import type { MakeInput } from './make-input.ts';
+import type { MendedTile } from './mend-tile.ts';
+import { mendedPlan } from './mended-plan.ts';
 import { bytesOf } from './named-files.ts';
 import type { PatternGround } from './pattern-ground.ts';
 import { type PatternPlan, planPattern } from './pattern-plan.ts';
@@ -14,6 +16,8 @@ export interface Drawn {
   readonly artwork: Artwork;
   readonly ground: PatternGround;
   readonly plan: PatternPlan;
+  /** Of a job whose artwork is mended. */
+  readonly mended?: MendedTile;
   readonly job: Job;
   readonly jobFile: TypedIn;
   readonly findings: readonly Finding[];
@@ -29,10 +33,11 @@ export function readDrawn(
   const { file } = artwork;
   const { tile, findings } = readTile(bytesOf(files, file), file, tools.normalise, artwork);
   const ground = groundOf();
-  const plan = planPattern(tile, artwork, job.edges, ground, { job: jobFile, art: file });
-  refuseTooMany(plan, jobFile);
-  const said = [...findings, ...plan.findings, ...layFindings(plan, ground, jobFile)];
-  return { artwork, ground, plan, job, jobFile, findings: said };
+  const asDrawn = planPattern(tile, artwork, job.edges, ground, { job: jobFile, art: file });
+  refuseTooMany(asDrawn, jobFile);
+  const { plan, mended, findings: mends } = mendedPlan(job, asDrawn, ground);
+  const told = [...findings, ...plan.findings, ...mends, ...layFindings(plan, ground, jobFile)];
+  return { artwork, ground, plan, job, jobFile, findings: told, ...(mended ? { mended } : {}) };
 }
 
 /** More curves than this in one wrap is a repeat typed far too small: a cutter would take days, and memory would run out. */

@@ -4,14 +4,16 @@ import { type ArtContent, type DrawnArt, readArt, uncutRules } from '../artwork/
 import type { TraceOptions } from '../artwork/traced-picture.ts';
 import { drawnFaults, type FilmLayer, layerEdges, layerFaults } from '../cut/art-faults.ts';
 import { maskLayer, unitedLayer } from '../cut/film-layers.ts';
-import type { DrawWords } from '../drawing/words.ts';
+import type { CutLimits } from '../cut/limits.ts';
+import type { DrawnLine } from '../drawing/drawn-line.ts';
 import type { Finding, Where } from '../finding.ts';
 import { contourLength } from '../geometry/arc-length.ts';
 import type { Shape } from '../geometry/contour.ts';
 import type { Point } from '../geometry/point.ts';
-import { inspectedPicture } from '../picture/inspected.ts';
+import { inMm } from '../lengths/length.ts';
 import { limitsOf } from './cut-limits.ts';
 import { drawnFinding, filmFinding } from './fault-words.ts';
+import { type ArtToMend, joinArt, largestMove, type MendNote, mendArt, mendNotes } from './mend-art.ts';
 import type { Cutter, Film } from './resolved-job.ts';
 
 /** Artwork, with how wide it is to be, mm, as drawn if left out; and in how many colours a picture is traced. */
@@ -20,6 +22,8 @@ export interface InspectInput extends TraceOptions {
   readonly file: string;
   readonly film: Film;
   readonly cutter: Cutter;
+  /** Whether it is to be mended, and what is told is of the mended art. */
+  readonly mend?: boolean;
   readonly normalise: Normalise;
 }
 
@@ -30,6 +34,19 @@ export interface InspectReport {
   readonly pieces: number;
   /** mm */
   readonly cutLength: number;
+  /** Of mended art: how many places were, and how far an edge moved at most, mm. */
+  readonly mended?: { readonly places: number; readonly largestMove: number };
+}
+
+/** Art before and after it was mended. */
+export interface Mended {
+  readonly before: readonly FilmLayer[];
+  readonly after: readonly FilmLayer[];
+  /** Lines that were joined with none. */
+  readonly left: readonly DrawnLine[];
+  readonly notes: readonly MendNote[];
+  readonly places: number;
+  readonly largestMove: number;
 }
 
 /** Artwork looked at: brought to its size, its film in areas that overlap nowhere. */
@@ -40,6 +57,7 @@ export interface Inspected {
   readonly film: readonly FilmLayer[];
   /** Final size over the size that places are told in. */
   readonly scale: number;
+  readonly mended?: Mended;
 }
 
 /** @throws Refused where the artwork can't be read. */
@@ -48,23 +66,51 @@ export function inspect(input: InspectInput): Inspected {
   const art = readArt(content, file, normalise, input);
   const limits = limitsOf(filmOf, cutter);
   const united = art.layers.map(unitedLayer);
-  const film = filmOf.use === 'mask' ? united.map((layer) => maskLayer(layer, art)) : united;
   // A file that gives its size is told in its own mm; one that does not, in the size it is given here.
   const { scale } = art;
   const at = ({ x, y }: Point): Where => ({ file, x: x / scale, y: y / scale });
+  const mended = input.mend
+    ? mendedOf({ ...art, layers: united }, art.lines, limits, filmOf.use, at)
+    : undefined;
+  const layers = mended?.after ?? united;
+  const film = filmOf.use === 'mask' ? layers.map((layer) => maskLayer(layer, art)) : layers;
+  const lineFaults = mended
+    ? drawnFaults(mended.left, limits).filter(({ rule }) => rule === 'open-line')
+    : drawnFaults(art.lines, limits);
   const checks = [
     ...layerFaults(film, limits).map((fault) => filmFinding(fault, at(fault.at), limits, filmOf.use)),
-    ...[...drawnFaults(art.lines, limits), ...layerEdges(united)].map((fault) =>
-      drawnFinding(fault, at(fault.at), limits),
-    ),
+    ...[...lineFaults, ...layerEdges(layers)].map((fault) => drawnFinding(fault, at(fault.at), limits)),
     ...readingFindings(art),
+    ...(mended?.notes ?? []).map(({ finding }) => finding),
   ];
   const report = {
     checks: [...checks].sort((a, b) => seriousness(b) - seriousness(a)),
     pieces: film.reduce((sum, { shapes }) => sum + shapes.length, 0),
-    cutLength: united.reduce((sum, { shapes }) => sum + outlineLength(shapes), 0),
+    cutLength: layers.reduce((sum, { shapes }) => sum + outlineLength(shapes), 0),
+    ...(mended ? { mended: { places: mended.places, largestMove: mended.largestMove } } : {}),
   };
-  return { report, art, film, scale };
+  return { report, art, film, scale, ...(mended ? { mended } : {}) };
+}
+
+/** Outlines joined, then the film mended. */
+function mendedOf(
+  art: ArtToMend,
+  lines: readonly DrawnLine[],
+  limits: CutLimits,
+  use: Film['use'],
+  at: (p: Point) => Where,
+): Mended {
+  const joined = joinArt(art, lines, limits);
+  const mended = mendArt({ ...art, layers: joined.layers }, limits, use);
+  const mends = [...joined.mends, ...mended.mends];
+  return {
+    before: art.layers,
+    left: joined.left,
+    after: mended.layers,
+    notes: mendNotes(mends, limits, at),
+    places: mends.length,
+    largestMove: largestMove(mends),
+  };
 }
 
 const seriousness = ({ level }: Finding): number => ['note', 'look', 'stop'].indexOf(level);
@@ -76,39 +122,16 @@ const outlineLength = (shapes: readonly Shape[]): number =>
 const readingFindings = ({ findings }: DrawnArt): Finding[] =>
   findings.map((finding) => (uncutRules.has(finding.rule) ? { ...finding, level: 'look' } : finding));
 
-/** The picture of inspected artwork, each finding that has a place marked with its number. */
-export function inspectionPicture(
-  { art, film, report, scale }: Inspected,
-  title: string,
-  words: DrawWords,
-): string {
-  const marks = report.checks.flatMap(({ where, rule, says }, i) =>
-    where.x === undefined || where.y === undefined
-      ? []
-      : [{ number: i + 1, at: { x: where.x * scale, y: where.y * scale }, rule, says }],
-  );
-  const notes = report.checks.flatMap(({ where, says, rule }, i) =>
-    where.x === undefined ? [`${i + 1}. ${rule}: ${says}`] : [],
-  );
-  return inspectedPicture(
-    {
-      title,
-      width: art.width,
-      height: art.height,
-      layers: film,
-      lines: [],
-      marks,
-      notes: [...(report.checks.length === 0 ? ['nothing stands against cutting it'] : []), ...notes],
-    },
-    words,
-  );
-}
-
 /** What was found, in words. */
 export function inspectionLines({ report }: Inspected): string[] {
-  const { checks, pieces, cutLength } = report;
+  const { checks, pieces, cutLength, mended } = report;
   const found = checks.filter(({ level }) => level !== 'note').length;
   return [
+    ...(mended
+      ? [
+          `mended in ${mended.places} ${mended.places === 1 ? 'place' : 'places'}; an edge moved by ${inMm(mended.largestMove)} at most`,
+        ]
+      : []),
     `${pieces} ${pieces === 1 ? 'piece' : 'pieces'} of film, ${(cutLength / 1000).toFixed(2)} m of cutting`,
     found === 0
       ? 'nothing stands against cutting it'

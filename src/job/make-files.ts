@@ -18,6 +18,7 @@ import { forCutter, sheetsForCutter } from './machine-files.ts';
 import { draftPieces, reportDrafts } from './make.ts';
 import { makeGoreFiles } from './make-gore-files.ts';
 import type { MakeFilesInput, MakeOptions } from './make-options.ts';
+import { mendedFiles } from './mended-files.ts';
 import { nestSheets } from './nest-sheets.ts';
 import { partsOf } from './parts.ts';
 import { printFiles, printOn } from './prints.ts';
@@ -105,6 +106,7 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
     const shown = options.pictures
       ? [
           ...pictures(drafts, blank, laid, others, tools),
+          ...mendedFiles(drafts[0]?.pattern, tools),
           ...checksPictures(drafts, { name: input.job.name, checks: report.checks }, tools),
           ...knifePictures(laid[0], cutter, tools),
         ]

@@ -210,7 +210,7 @@ const decoratesApart = ({
 }): boolean => job.artwork === undefined && motifs.length > 0 && motifs.every(({ isApart }) => isApart);
 
 function layPattern({ template }: Plan, drawn: Drawn, lay: Lay): LaidPattern {
-  const { artwork, plan, ground, findings, job, jobFile } = drawn;
+  const { artwork, plan, mended, ground, findings, job, jobFile } = drawn;
   const edges = edgeOptions(job, template.band, ground.band);
   const options = { ...plan, template, runOff, lay, edges };
   const { wrap, findings: said } =
@@ -222,6 +222,7 @@ function layPattern({ template }: Plan, drawn: Drawn, lay: Lay): LaidPattern {
     ground,
     wrap,
     lay,
+    ...(mended ? { mended } : {}),
     findings: [
       ...findings,
       ...said,
@@ -277,7 +278,7 @@ export const once = (findings: readonly Finding[]): Finding[] => [
 ];
 
 export function patternReport(
-  { plan, artwork, ground }: Pick<LaidPattern, 'plan' | 'artwork' | 'ground'>,
+  { plan, artwork, ground, mended }: Pick<LaidPattern, 'plan' | 'artwork' | 'ground' | 'mended'>,
   gap: SeamGap | undefined,
   laid: { readonly joins: boolean; readonly fitError: number },
 ): Omit<PatternReport, 'layers'> {
@@ -292,6 +293,7 @@ export function patternReport(
     leanDeg: degrees(closing.lean),
     lay: artwork.lay,
     ...layReport(plan, ground),
+    ...(mended ? { largestMove: mended.largestMove } : {}),
     ...(plan.way === undefined ? {} : { way: plan.way }),
     fitError: laid.fitError,
     ...(gap ? { seamGap: gap } : {}),

@@ -15,7 +15,7 @@ import {
   standard,
   within,
 } from './schema.ts';
-import { choice, displacement, given, length, number, text } from './schema-values.ts';
+import { choice, displacement, given, length, number, text, yesOrNo } from './schema-values.ts';
 
 /** Most repeats taken as meant around a vessel: past it each is narrower than a blade's corner. */
 const mostAround = 10_000;
@@ -100,6 +100,7 @@ export const artworkKeys = {
   around: optional('Repeats around', number({ least: 1, most: mostAround, whole: true })),
   scale: standard('Scale', choice<'both' | 'across'>(['both', 'across']), 'both'),
   way: optional('Way to close', readWay),
+  mend: optional('Mend', yesOrNo),
   together: optional('Gap within a motif', length({ most: widestTogether })),
   across: optional('Artwork across', length()),
   colours: optional('Colours', number({ least: 2, most: mostColours, whole: true })),
@@ -114,6 +115,7 @@ export const readArtwork: Reader<Artwork> = (value, place) => {
     scale,
     around,
     way,
+    mend,
     together,
     across,
     colours,
@@ -125,5 +127,5 @@ export const readArtwork: Reader<Artwork> = (value, place) => {
       'one-of-two',
       'is given beside "way", which says how many go around; keep one of the two',
     );
-  return { file, repeat, lay, scale, ...given({ around, way, together, across, colours }) };
+  return { file, repeat, lay, scale, ...given({ around, way, mend, together, across, colours }) };
 };

@@ -83,6 +83,8 @@ export interface PatternReport extends LayReport {
   readonly lay: string;
   /** The key of the way it closes by, where one was chosen or the tile does not join. */
   readonly way?: string;
+  /** Of mended artwork: how far an edge moved at most, drawn mm. */
+  readonly largestMove?: number;
   /** Largest distance measured between the art's exact image on the sheet and the curves written. */
   readonly fitError: number;
   readonly seamGap?: { readonly position: number; readonly tangentDeg: number; readonly crossings: number };

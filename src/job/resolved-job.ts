@@ -108,6 +108,8 @@ export interface Artwork {
   readonly around?: number;
   /** A way that `repeat` lists, by its key or by its number; not beside `around`. */
   readonly way?: string | number;
+  /** Whether it is mended before it is laid; as drawn if left out. */
+  readonly mend?: boolean;
   /** Pieces no further apart than this are one motif, mm; left out, what stands clearly nearer together than to all else. */
   readonly together?: number;
   /** `both` keeps the tile's proportions, `across` changes its size only around the vessel. */

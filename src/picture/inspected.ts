@@ -12,7 +12,12 @@ export interface InspectedSubject {
   readonly width: number;
   readonly height: number;
   /** Areas in painting order. */
-  readonly layers: readonly { readonly colour: string; readonly shapes: readonly Shape[] }[];
+  readonly layers: readonly {
+    readonly colour: string;
+    readonly shapes: readonly Shape[];
+    /** Painted in full, over the pale rest. */
+    readonly strong?: boolean;
+  }[];
   /** Lines that make no area. */
   readonly lines: readonly Contour[];
   readonly marks: readonly (Mark & { readonly says: string })[];
@@ -54,10 +59,10 @@ export function inspectedPicture(subject: InspectedSubject, caption: DrawWords):
   };
   const left = (sheet - width) / 2;
   const art = layers
-    .flatMap(({ colour, shapes }) =>
+    .flatMap(({ colour, shapes, strong }) =>
       shapes.map(
         ({ contours }) =>
-          `<path fill="${colour}" fill-opacity=".35" fill-rule="evenodd" stroke="${colour}" stroke-width="${millimetres(0.05 * em)}" d="${writePathData(contours, 1000)}"/>\n`,
+          `<path fill="${colour}" fill-opacity="${strong ? 0.85 : 0.35}" fill-rule="evenodd" stroke="${colour}" stroke-width="${millimetres(0.05 * em)}" d="${writePathData(contours, 1000)}"/>\n`,
       ),
     )
     .join('');

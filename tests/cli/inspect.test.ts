@@ -60,6 +60,25 @@ describe('inspect', () => {
   );
 
   test(
+    '--mend writes the mended art and its picture, and art that is clean when inspected again',
+    patience,
+    async () => {
+      const args = ['inspect', 'neck.svg', '--mend', '--out', 'mended'];
+      const { status, out, lines } = await run(args, { cwd: shop.folder });
+      expect(status).toBe(0);
+      expect(out).toContain('mended in 1 place; an edge moved by 0.27 mm at most');
+      expect(lines).toEqual([
+        expect.stringMatching(/^note: neck\.svg: .*mended: film thinner than 1 mm in 1 place/),
+      ]);
+      expect(shop.read('mended/mended-picture.svg')).toContain('<g data-role="mark">');
+      expect((await run(['inspect', 'mended/mended.svg'], { cwd: shop.folder })).status).toBe(0);
+      const kept = await run(['inspect', 'neck.svg', '--mend'], { cwd: shop.folder });
+      expect(kept.status).toBe(2);
+      expect(kept.lines).toEqual([expect.stringMatching(/^--mend: writes the mended art; say where/)]);
+    },
+  );
+
+  test(
     'what is wrong with a flag or a film file is told, all at once, and nothing is written',
     patience,
     async () => {

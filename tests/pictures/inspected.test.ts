@@ -2,7 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { expect, test } from 'vitest';
-import { inspect, inspectionPicture } from '../../src/job/inspect.ts';
+import { inspect } from '../../src/job/inspect.ts';
+import { inspectionPicture } from '../../src/job/inspect-picture.ts';
 import { standardCutter, standardFilm } from '../../src/job/resolved-job.ts';
 import { startTools } from '../../src/job/tools.ts';
 import { pictureFault } from './compare.ts';

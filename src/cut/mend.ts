@@ -1,0 +1,192 @@
+// Film mended so that it can be cut, weeded and carried: thickened, gaps closed, points rounded, specks dropped.
+import { polyline, type Shape } from '../geometry/contour.ts';
+import { holdsPoint } from '../geometry/inside.ts';
+import { shapeArea } from '../geometry/measure.ts';
+import { NearestFinder } from '../geometry/nearest.ts';
+import { closedUp, offsetShapes, openedUp } from '../geometry/offset.ts';
+import { distance, type Point } from '../geometry/point.ts';
+import { clippedShapes } from '../geometry/regions.ts';
+import { pointAt } from '../geometry/segment.ts';
+import { chordTolerance } from '../geometry/tolerance.ts';
+import { widthTolerance } from './art-faults.ts';
+import { type FilmFault, filmFaults } from './film-faults.ts';
+import { unitedShapes } from './film-layers.ts';
+import type { CutLimits } from './limits.ts';
+import type { NarrowDisc } from './local-width.ts';
+import { sweep } from './sweep.ts';
+import { withoutSteps } from './without-steps.ts';
+
+export type MendKind = 'thickened' | 'gap-closed' | 'point-rounded' | 'speck-dropped';
+
+export interface Mend {
+  readonly kind: MendKind;
+  readonly at: Point;
+  /** How far the edge moved, mm; of a speck its area, mm². */
+  readonly size: number;
+}
+
+export interface MendedFilm {
+  /** Merged, like what was given; what nothing touched is the same curve for curve. */
+  readonly shapes: readonly Shape[];
+  readonly mends: readonly Mend[];
+}
+
+/** By this much more than the limit a place is mended, so that it is no fault after, mm across. */
+const clearOfLimit = 0.04;
+
+/** What is filled or cut away goes on so far into what it meets, so that no slit is left between, mm. */
+const overMeeting = 0.02;
+
+/** Discs farther apart than this, as a multiple of the limit, are of two sides or two necks. */
+const sameWay = 1;
+
+/** One mend may bring about the next: a thickened line comes near another. More rounds than this never end. */
+const mostRounds = 6;
+
+/** Mend film whose areas overlap nowhere. */
+export function mendFilm(film: readonly Shape[], limits: CutLimits): MendedFilm {
+  let shapes = film;
+  const mends: Mend[] = [];
+  for (let round = 0; round < mostRounds; round++) {
+    const faults = filmFaults(shapes, { limits, tolerance: widthTolerance });
+    if (faults.length === 0) break;
+    for (const step of [thicken, closeGaps, roundPoints]) {
+      const done = step(shapes, faults, limits);
+      shapes = done.shapes;
+      mends.push(...done.mends);
+    }
+    // A speck may be large enough once it is thickened.
+    const done = dropSpecks(shapes, limits);
+    shapes = done.shapes;
+    mends.push(...done.mends);
+  }
+  if (mends.length === 0) return { shapes: film, mends };
+  return { shapes: withoutSteps(shapes, film, limits.step), mends };
+}
+
+const ofRule = (faults: readonly FilmFault[], rule: FilmFault['rule']): readonly FilmFault[] =>
+  faults.filter((fault) => fault.rule === rule);
+
+/** A point that would be cut back by more than this is thickened instead, as a multiple of the least width. */
+const mostCutBack = 3;
+
+/** How far a point of an angle between its sides is cut back, mm, until a disc of the least width fills its end. */
+const cutBack = ({ size: angle }: FilmFault, { minWidth }: CutLimits): number =>
+  (minWidth / 2) * (1 / Math.sin(angle / 2) - 1);
+
+const isCutBack = (fault: FilmFault, limits: CutLimits): boolean =>
+  cutBack(fault, limits) <= mostCutBack * limits.minWidth;
+
+/** Lay film of the least width along the middle of what is thinner, and of points too slender to be cut back. */
+function thicken(shapes: readonly Shape[], faults: readonly FilmFault[], limits: CutLimits): MendedFilm {
+  const slender = ofRule(faults, 'sharp').filter((fault) => !isCutBack(fault, limits));
+  const thin = [...ofRule(faults, 'thin-film'), ...slender];
+  const radius = (limits.minWidth + clearOfLimit) / 2;
+  const laid = thin.map(({ at, place }) => ({
+    at,
+    film: waysOf(place?.discs ?? [], limits.minWidth).flatMap((way) => sweep(way, radius)),
+  }));
+  if (laid.length === 0) return { shapes, mends: [] };
+  const edge = new NearestFinder(shapes.flatMap(({ contours }) => contours));
+  return {
+    shapes: unitedShapes([...shapes, ...laid.flatMap(({ film }) => film)]),
+    mends: laid.map(({ at, film }) => ({
+      kind: 'thickened',
+      at,
+      size: farthest(film, shapes, edge, radius),
+    })),
+  };
+}
+
+/** How far the edge of new film lies from film that there was, mm, at most; it lies no farther than the radius. */
+function farthest(
+  laid: readonly Shape[],
+  shapes: readonly Shape[],
+  edge: NearestFinder,
+  radius: number,
+): number {
+  const places = laid.flatMap(({ contours }) =>
+    contours.flatMap(({ segments }) => segments.flatMap((s) => [s.from, pointAt(s, 0.5)])),
+  );
+  const outside = places.filter((p) => !shapes.some((shape) => holdsPoint(shape, p)));
+  return Math.max(0, ...outside.map((p) => edge.find(p, 2 * radius)?.distance ?? radius));
+}
+
+/** The middles of discs in order, parted where one is far from the next. */
+function waysOf(discs: readonly NarrowDisc[], limit: number): Point[][] {
+  const ways: Point[][] = [];
+  let last: Point | undefined;
+  for (const { x, y } of discs) {
+    const way = ways.at(-1);
+    if (way && last && distance(last, { x, y }) <= sameWay * limit) way.push({ x, y });
+    else ways.push([{ x, y }]);
+    last = { x, y };
+  }
+  return withoutTwins(ways, limit / 10);
+}
+
+/** Both sides of a narrow place have the same middle: a way that keeps to a longer one is left out. */
+function withoutTwins(ways: readonly Point[][], near: number): Point[][] {
+  const kept: Point[][] = [];
+  for (const way of [...ways].sort((a, b) => b.length - a.length)) {
+    const finder = new NearestFinder(kept.map((one) => polyline(one)));
+    const isNear = (p: Point): boolean =>
+      finder.find(p, near) !== undefined || kept.some((one) => one.some((q) => distance(p, q) <= near));
+    if (!way.every(isNear)) kept.push(way);
+  }
+  return kept;
+}
+
+/** Fill gaps that no blade opens, as far as they are narrow. */
+function closeGaps(shapes: readonly Shape[], faults: readonly FilmFault[], limits: CutLimits): MendedFilm {
+  const gaps = ofRule(faults, 'thin-gap');
+  if (gaps.length === 0) return { shapes, mends: [] };
+  const closed = closedUp(shapes, (limits.minGap + clearOfLimit) / 2);
+  const filled = clippedShapes(closed, shapes, 'difference', chordTolerance).filter((region) =>
+    gaps.some(({ place }) => place?.discs.some((disc) => holdsPoint(region, disc))),
+  );
+  if (filled.length === 0) return { shapes, mends: [] };
+  return {
+    shapes: unitedShapes([...shapes, ...offsetShapes(filled, overMeeting)]),
+    mends: gaps.map(({ at, size }) => ({ kind: 'gap-closed', at, size: size / 2 })),
+  };
+}
+
+/** Points nearer than this to a region are its own, mm. */
+const atTip = 0.05;
+
+/** Cut points back to where they are as wide as the limit, with a round end. */
+function roundPoints(shapes: readonly Shape[], faults: readonly FilmFault[], limits: CutLimits): MendedFilm {
+  const points = ofRule(faults, 'sharp').filter((fault) => isCutBack(fault, limits));
+  if (points.length === 0) return { shapes, mends: [] };
+  const opened = openedUp(shapes, (limits.minWidth + clearOfLimit) / 2);
+  const isTip = ({ contours }: Shape) =>
+    points.some(({ at }) =>
+      contours.some(({ segments }) => segments.some(({ from }) => distance(from, at) < atTip)),
+    );
+  const tips = clippedShapes(shapes, opened, 'difference', chordTolerance).filter(isTip);
+  if (tips.length === 0) return { shapes, mends: [] };
+  const left = clippedShapes(shapes, offsetShapes(tips, overMeeting / 2), 'difference', chordTolerance);
+  const edge = new NearestFinder(left.flatMap(({ contours }) => contours));
+  return {
+    shapes: left,
+    mends: points.map(({ at, length }) => ({
+      kind: 'point-rounded',
+      at,
+      size: edge.find(at, 2 * length + limits.minWidth)?.distance ?? length,
+    })),
+  };
+}
+
+function dropSpecks(shapes: readonly Shape[], { minPiece }: CutLimits): MendedFilm {
+  const sized = shapes.map((shape) => ({ shape, area: shapeArea(shape) }));
+  const isSpeck = ({ area }: { readonly area: number }) => area < minPiece;
+  return {
+    shapes: sized.filter((one) => !isSpeck(one)).map(({ shape }) => shape),
+    mends: sized.filter(isSpeck).map(({ shape: { contours }, area }) => ({
+      kind: 'speck-dropped',
+      at: contours[0]?.segments[0]?.from ?? { x: 0, y: 0 },
+      size: area,
+    })),
+  };
+}

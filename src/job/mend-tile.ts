@@ -1,0 +1,78 @@
+// The tile of a job mended as it repeats: with its neighbours around it, so that its borders still meet.
+import type { FilmLayer } from '../cut/art-faults.ts';
+import type { CutLimits } from '../cut/limits.ts';
+import { type Finding, look } from '../finding.ts';
+import { shifted } from '../geometry/affine.ts';
+import { type Box, boxCorners, grow } from '../geometry/box.ts';
+import { polygon, type Shape } from '../geometry/contour.ts';
+import { tightBox } from '../geometry/measure.ts';
+import type { Point } from '../geometry/point.ts';
+import { clippedShapes, filledShapes } from '../geometry/regions.ts';
+import { chordTolerance } from '../geometry/tolerance.ts';
+import { type Lattice, stepsIn } from '../pattern/lattice.ts';
+import { frameOf, type PatternTile, periodOf, tilesThePlane } from '../pattern/period.ts';
+import type { FilmUse } from './fault-words.ts';
+import { largestMove, type MendNote, mendArt, mendNotes } from './mend-art.ts';
+
+export interface MendedTile {
+  readonly tile: PatternTile;
+  /** The tile as it showed before, merged, and after: for the picture. */
+  readonly before: readonly FilmLayer[];
+  readonly after: readonly FilmLayer[];
+  readonly notes: readonly MendNote[];
+  readonly largestMove: number;
+}
+
+const inside = (shapes: readonly Shape[], box: Box): Shape[] =>
+  clippedShapes(shapes, [{ contours: [polygon(boxCorners(box))] }], 'intersection', chordTolerance);
+
+/** So many times the least width around a tile is mended with it: farther than one mend reaches the next. */
+const around = 8;
+
+/**
+ * A tile mended. `limits`: as they are in the drawing, where it is laid smallest. A tile that does not fill the plane by
+ * its own steps can't be mended as it repeats: that is a finding, and it is left as it is.
+ */
+export function mendTile(
+  tile: PatternTile,
+  lattice: Lattice,
+  limits: CutLimits,
+  use: FilmUse,
+  file: string,
+): MendedTile | Finding {
+  if (tile.window || !tilesThePlane(lattice, tile))
+    return look(
+      'not-mended',
+      { file },
+      'can only be mended here where its tiles fill the plane edge to edge by their own steps; mend it by "inspect --mend" and name the mended file in the job',
+    );
+  const frame = frameOf(tile, lattice);
+  const size = { minX: 0, minY: 0, maxX: frame.width, maxY: frame.height };
+  const wide = grow(size, around * Math.max(limits.minWidth, limits.minGap));
+  const repeated = tile.layers.map((layer): FilmLayer => {
+    const copies = periodOf(layer.shapes, tile, lattice).flatMap(({ contour }) => {
+      const box = tightBox([contour]);
+      const reach = {
+        minX: wide.minX - box.maxX,
+        minY: wide.minY - box.maxY,
+        maxX: wide.maxX - box.minX,
+        maxY: wide.maxY - box.minY,
+      };
+      return [...stepsIn(lattice, reach)].flatMap(({ at }) => shifted([contour], at));
+    });
+    const united = filledShapes(copies, 'nonzero', chordTolerance);
+    return { ...layer, shapes: inside(united, wide) };
+  });
+  const mended = mendArt({ width: wide.maxX, height: wide.maxY, layers: repeated }, limits, use);
+  const isOwn = ({ x, y }: Point) => x >= 0 && y >= 0 && x < frame.width && y < frame.height;
+  const mends = mended.mends.filter(({ at }) => isOwn(at));
+  const shown = (layers: readonly FilmLayer[]) =>
+    layers.map((layer) => ({ ...layer, shapes: inside(layer.shapes, size) }));
+  return {
+    tile: { ...tile, layers: mended.layers },
+    before: shown(repeated),
+    after: shown(mended.layers),
+    notes: mendNotes(mends, limits, ({ x, y }) => ({ file, x, y })),
+    largestMove: largestMove(mends),
+  };
+}

@@ -1,0 +1,26 @@
+// The files of a job whose artwork was mended: the tile as it is laid, and its picture over what it was.
+import { writeArt } from '../deliver/write-art.ts';
+import type { NamedFile } from './deliverables.ts';
+import type { LaidPattern } from './draft.ts';
+import { mendPicture } from './mend-picture.ts';
+import type { JobTools } from './tools.ts';
+
+const widthPx = 1600;
+
+/** None where nothing was to be mended. */
+export function mendedFiles(pattern: LaidPattern | undefined, { words, rasterise }: JobTools): NamedFile[] {
+  if (!pattern?.mended) return [];
+  const { mended, artwork, plan } = pattern;
+  const { width, height } = plan.tile;
+  const title = `${artwork.file}, mended`;
+  const picture = mendPicture({ ...mended, title, width, height }, words);
+  return [
+    {
+      file: 'mended.svg',
+      role: 'artwork',
+      content: writeArt({ width, height, layers: mended.after }, title),
+    },
+    { file: 'mended-picture.svg', role: 'picture', content: picture },
+    { file: 'mended-picture.png', role: 'picture', content: rasterise(picture, widthPx) },
+  ];
+}

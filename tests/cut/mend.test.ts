@@ -1,0 +1,117 @@
+// Film mended: clean after, hardly moved, and untouched elsewhere. Held against Clipper 6 (clipper-lib), which shares no
+// code with what mends.
+import { describe, expect, test } from 'vitest';
+import { filmFaults } from '../../src/cut/film-faults.ts';
+import { joinedOutlines } from '../../src/cut/join-lines.ts';
+import { type MendedFilm, mendFilm } from '../../src/cut/mend.ts';
+import { parsePathData } from '../../src/drawing/path-data.ts';
+import type { Shape } from '../../src/geometry/contour.ts';
+import { directed, shapeArea } from '../../src/geometry/measure.ts';
+import { filledShapes } from '../../src/geometry/regions.ts';
+import { expectAtMost, expectWithin } from '../closeness.ts';
+import { chordPoints } from '../geometry/drawn.ts';
+import { clipperArea, clipperOffset } from '../geometry/libraries.ts';
+
+const limits = { minWidth: 1, minGap: 0.4, minPiece: 4, minAngle: (20 * Math.PI) / 180, step: 0.05 };
+const shapesOf = (data: string): Shape[] => filledShapes(parsePathData(data), 'evenodd', 0.003);
+const faultsOf = (shapes: readonly Shape[]) =>
+  filmFaults(shapes, { limits, tolerance: 0.002 }).map(({ rule }) => rule);
+const mended = (data: string): MendedFilm & { readonly drawn: readonly Shape[] } => {
+  const drawn = shapesOf(data);
+  return { drawn, ...mendFilm(drawn, limits) };
+};
+
+const ringsOf = (shapes: readonly Shape[]) =>
+  shapes.flatMap((shape) => directed(shape).map((contour) => chordPoints(contour, 0.002)));
+/** Area of film that is farther than `reach` from other film, mm². */
+const beyond = (film: readonly Shape[], other: readonly Shape[], reach: number): number =>
+  clipperArea('difference', ringsOf(film), clipperOffset(ringsOf(other), reach, 0.003), 'nonzero');
+
+const cases = [
+  { name: 'a neck', data: 'M4 4H12V8.75H16V4H24V14H16V9.25H12V14H4Z', kinds: ['thickened'] },
+  {
+    name: 'a curved hairline',
+    data: 'M28 18C32 16 36 24 40 18L40.3 18.4C36 25 32 17 28.2 18.4Z',
+    kinds: ['thickened'],
+  },
+  { name: 'a slit', data: 'M4 18H24V28H14.15V20H13.85V28H4Z', kinds: ['gap-closed'] },
+  { name: 'a gap between two pieces', data: 'M44 4H54V14H44ZM54.3 4H60V14H54.3Z', kinds: ['gap-closed'] },
+  { name: 'a point of 19 degrees', data: 'M0 0L20 3.35L0 6.7Z', kinds: ['point-rounded'] },
+  { name: 'a point of 8 degrees', data: 'M0 0L20 1.4L0 2.8Z', kinds: ['thickened'] },
+  { name: 'a speck beside a body', data: 'M0 0H9V9H0ZM12 4H13.5V5.5H12Z', kinds: ['speck-dropped'] },
+] as const;
+
+describe('film with a fault', () => {
+  test.each(cases)('$name is clean once it is mended', ({ data, kinds }) => {
+    const { drawn, shapes, mends } = mended(data);
+    expect(faultsOf(drawn)).not.toEqual([]);
+    expect(faultsOf(shapes)).toEqual([]);
+    expect([...new Set(mends.map(({ kind }) => kind))]).toEqual(kinds);
+  });
+
+  test.each(cases)('$name: no film is farther from what it was than is said', ({ data }) => {
+    const { drawn, shapes, mends } = mended(data);
+    const moved = Math.max(
+      0,
+      ...mends.filter(({ kind }) => kind !== 'speck-dropped').map(({ size }) => size),
+    );
+    const dropped = mends
+      .filter(({ kind }) => kind === 'speck-dropped')
+      .reduce((sum, { size }) => sum + size, 0);
+    // Beyond the old film grown by the largest move there is none; beyond the new one no old film but what was dropped.
+    expectAtMost(beyond(shapes, drawn, moved + 0.03), 0.02);
+    expectAtMost(beyond(drawn, shapes, moved + 0.03), dropped + 0.02);
+  });
+
+  test('is as wide as the limit where a neck was thickened, by the closed form of its length', () => {
+    const { drawn, shapes } = mended(cases[0].data);
+    const area = (of: readonly Shape[]) => of.reduce((sum, shape) => sum + shapeArea(shape), 0);
+    // The neck of 0.5 mm is 4 mm long; 0.04 mm over the limit of 1 mm is laid.
+    expectWithin(area(shapes) - area(drawn), 4 * (1.04 - 0.5), 0.02);
+  });
+});
+
+describe('film without a fault', () => {
+  test('stays as it was, curve for curve; so does all that is away from a mend', () => {
+    const body = 'M40 20C48 20 52 26 52 32C52 38 48 42 40 42C32 42 28 38 28 32C28 26 32 20 40 20Z';
+    const clean = mended(body);
+    expect(clean.mends).toEqual([]);
+    expect(clean.shapes).toBe(clean.drawn);
+    const beside = mended(`${body}${cases[0].data}`);
+    const curves = (shapes: readonly Shape[]) =>
+      shapes
+        .flatMap(({ contours }) => contours.flatMap(({ segments }) => segments))
+        .filter(({ kind }) => kind === 'cubic');
+    const kept = curves(beside.shapes).map((s) => JSON.stringify(s));
+    expect(curves(beside.drawn).every((s) => kept.includes(JSON.stringify(s)))).toBe(true);
+  });
+
+  test('is not mended twice', () => {
+    for (const { data } of cases) expect(mendFilm(mended(data).shapes, limits).mends).toEqual([]);
+  });
+});
+
+describe('outlines drawn in pieces', () => {
+  const lines = (...data: string[]) =>
+    data.map((d) => ({ id: undefined, colour: '#000000', contours: parsePathData(d) }));
+
+  test('are joined end to end, whichever way each was drawn, within the reach', () => {
+    const [joined, ...others] = joinedOutlines(
+      lines('M0 0H10', 'M10.3 10H.2', 'M10.2 .1V9.8', 'M0 .2V9.9', 'M30 30H40'),
+      1,
+    );
+    expect(others).toEqual([]);
+    expect(joined?.pieces).toHaveLength(4);
+    const area = shapeArea({ contours: joined ? [joined.outline] : [] });
+    expectWithin(area, 100, 3);
+    expectAtMost(joined?.gap ?? 9, Math.hypot(0.2, 0.2) + 0.1);
+  });
+
+  test('stay open where a gap is wider, and where the colours differ', () => {
+    expect(joinedOutlines(lines('M0 0H10V10', 'M8 10H0V1.2'), 1)).toEqual([]);
+    const [first, second] = lines('M0 0H10V10', 'M9.9 10H0V.1');
+    if (!first || !second) throw new Error('two lines');
+    expect(joinedOutlines([first, { ...second, colour: '#ff0000' }], 1)).toEqual([]);
+    expect(joinedOutlines([first, second], 1)).toHaveLength(1);
+  });
+});
