@@ -146,8 +146,15 @@ function closeGaps(shapes: readonly Shape[], faults: readonly FilmFault[], limit
     gaps.some(({ place }) => place?.discs.some((disc) => holdsPoint(region, disc))),
   );
   if (filled.length === 0) return { shapes, mends: [] };
+  // No farther than the closing: past it the filling would stand out of the edge as a bump.
+  const overlapping = clippedShapes(
+    offsetShapes(filled, overMeeting),
+    closed,
+    'intersection',
+    chordTolerance,
+  );
   return {
-    shapes: unitedShapes([...shapes, ...offsetShapes(filled, overMeeting)]),
+    shapes: unitedShapes([...shapes, ...overlapping]),
     mends: gaps.map(({ at, size }) => ({ kind: 'gap-closed', at, size: size / 2 })),
   };
 }

@@ -19,7 +19,7 @@ const neck = '<path d="M4 4H12V8.75H16V4H24V14H16V9.25H12V14H4Z"/>';
 const slit = '<path d="M4 18H24V28H14.15V20H13.85V28H4Z"/>';
 const speck = '<circle cx="32" cy="6" r=".8"/>';
 const broken =
-  '<path fill="none" stroke="#1d4e63" d="M28 12H36V18"/><path fill="none" stroke="#1d4e63" d="M36 18.4V22H28V12.3"/>';
+  '<path fill="none" stroke="#1d4e63" stroke-width=".1" d="M28 12H36V18"/><path fill="none" stroke="#1d4e63" stroke-width=".1" d="M36 18.4V22H28V12.3"/>';
 /** A bar of 0.5 mm that crosses the tile's left and right border. */
 const bar =
   '<path d="M-4 15.75V14H4V15.75H6V14H10V18H6V16.25H4V18H-4Z"/><path d="M36 15.75V14H44V15.75H46V14H50V18H46V16.25H44V18H36Z"/>';
