@@ -16,6 +16,7 @@ import { jobSheet, type SheetPiece } from './job-sheet.ts';
 import { knifePictures } from './knife-picture.ts';
 import { forCutter } from './machine-files.ts';
 import type { MakeFilesInput, MakeOptions } from './make-options.ts';
+import { mendedFiles } from './mended-files.ts';
 import { printFiles, printOn } from './prints.ts';
 import { profileOfGores } from './profile-picture.ts';
 import type { Job } from './resolved-job.ts';
@@ -70,6 +71,7 @@ export function makeGoreFiles(input: MakeFilesInput, options: MakeOptions): Deli
 }
 
 const pictures = ({ blank, tools }: MakeFilesInput, draft: GoresDraft): NamedFile[] => [
+  ...mendedFiles(draft.art, tools),
   { file: 'profile.svg', role: 'picture', content: profileOfGores(draft, blank, tools.words) },
 ];
 

@@ -1,16 +1,19 @@
 // The files of a job whose artwork was mended: the tile as it is laid, and its picture over what it was.
 import { writeArt } from '../deliver/write-art.ts';
 import type { NamedFile } from './deliverables.ts';
-import type { LaidPattern } from './draft.ts';
+import type { Drawn } from './drawn.ts';
 import { mendPicture } from './mend-picture.ts';
 import type { JobTools } from './tools.ts';
 
 const widthPx = 1600;
 
 /** None where nothing was to be mended. */
-export function mendedFiles(pattern: LaidPattern | undefined, { words, rasterise }: JobTools): NamedFile[] {
-  if (!pattern?.mended) return [];
-  const { mended, artwork, plan } = pattern;
+export function mendedFiles(
+  drawn: Pick<Drawn, 'artwork' | 'plan' | 'mended'> | undefined,
+  { words, rasterise }: JobTools,
+): NamedFile[] {
+  if (!drawn?.mended) return [];
+  const { mended, artwork, plan } = drawn;
   const { width, height } = plan.tile;
   const title = `${artwork.file}, mended`;
   const picture = mendPicture({ ...mended, title, width, height }, words);
