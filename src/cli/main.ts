@@ -142,7 +142,7 @@ withBlankFlags(command('blank'))
 
 withPaperSize(command('test-piece'))
   .description(
-    'a square and two scales to cut and to print: what they measure corrects the files for that machine',
+    'a square and two scales to cut and print, a strip of film to lay: what they measure corrects the files',
   )
   .option('--cutter <file>', 'a cutter file, *.cutter.json')
   .action((flags: TestPieceFlags) =>

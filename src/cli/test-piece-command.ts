@@ -1,5 +1,6 @@
 // `seamwright test-piece`: a square and two scales for a cutter and a printer, so that their files can be corrected.
 
+import { filesOfPiece } from '../job/deliverables.ts';
 import { correctionOf } from '../job/measured.ts';
 import { printOf } from '../job/print.ts';
 import { paperNamed } from '../job/print-paper.ts';
@@ -19,7 +20,7 @@ export interface TestPieceFlags extends CommonOptions, PrinterFlags {
   readonly paperSize: string;
 }
 
-const names = { cut: 'test-piece.cut.svg', guide: 'test-piece.guide.svg', print: 'test-piece.print.pdf' };
+const printName = 'test-piece.print.pdf';
 
 async function givenCutter(file: string | undefined) {
   if (file === undefined) return standardCutter;
@@ -31,21 +32,27 @@ export async function testPieceCommand(flags: TestPieceFlags): Promise<number> {
   const printer = await givenPrinter(flags);
   const cutter = await givenCutter(flags.cutter);
   const words = await loadWords();
-  const { piece, lines, checks } = draftTestPiece({ cutter, cutterFile: flags.cutter, printer, words });
+  const { piece, strip, lines, checks } = draftTestPiece({
+    cutter,
+    cutterFile: flags.cutter,
+    printer,
+    words,
+  });
   const folder = flags.out ?? 'out';
   const files = await delivered(folder, async (delivery) => {
-    await delivery.stage(names.cut, piece.cut);
-    await delivery.stage(names.guide, piece.guide);
-    const guide = await delivery.readBack(names.guide);
+    const written = [piece, strip].flatMap(filesOfPiece);
+    for (const { file, content } of written) await delivery.stage(file, content);
+    const guideName = `${piece.stem}.guide.svg`;
+    const guide = await delivery.readBack(guideName);
     const correction = correctionOf(printer?.measured);
-    const print = await printOf(guide, names.guide, { paper, title: testPieceName, words, correction });
-    await delivery.stage(names.print, print);
-    return Object.entries(names).map(([role, file]) => ({ file, role }));
+    const print = await printOf(guide, guideName, { paper, title: testPieceName, words, correction });
+    await delivery.stage(printName, print);
+    return [...written.map(({ file, role }) => ({ file, role })), { file: printName, role: 'print' }];
   });
   if (flags.json) printJson({ checks, files });
   else
     process.stdout.write(
-      `${[...lines, `written to ${folder}: ${Object.values(names).join(', ')}`].join('\n')}\n`,
+      `${[...lines, `written to ${folder}: ${files.map(({ file }) => file).join(', ')}`].join('\n')}\n`,
     );
   printFindings(checks);
   return exitStatus(checks);

@@ -6,9 +6,10 @@ import { inPercent } from '../lengths/percent.ts';
 import { girthAt } from '../unroll/flat-wall.ts';
 import type { Template } from '../unroll/template.ts';
 import type { PanelPlace } from './draft.ts';
+import { givingInWords } from './film-giving.ts';
 import { panelLetter } from './panel-places.ts';
 import type { PatternPlan } from './pattern-plan.ts';
-import type { Seam } from './resolved-job.ts';
+import type { Film, Seam } from './resolved-job.ts';
 
 export interface GuideNotesInput {
   readonly name: string;
@@ -16,6 +17,7 @@ export interface GuideNotesInput {
   readonly template: Template;
   readonly flatBands: readonly Band[];
   readonly seam: Seam;
+  readonly film: Film;
   /** Which piece this is, counted from the foot, and of how many. */
   readonly piece: { readonly index: number; readonly count: number };
   /** Of a panel: where it stands in its piece. */
@@ -57,8 +59,14 @@ function sideWords({ blank, template: { overlap }, panel, seam }: GuideNotesInpu
     case 'butt':
       return 'the ends meet edge to edge';
     default:
-      return `overlap ${inMm(overlap)} past the seam, at the right`;
+      return `overlap ${inMm(overlap)} past the seam, at the right${seam.top === 'start' ? '; it goes under the left end, whose edge shows' : ''}`;
   }
+}
+
+/** What is cut otherwise than the wall because of the film. */
+function filmWords({ film }: GuideNotesInput): string[] {
+  const giving = givingInWords(film);
+  return giving === undefined ? [] : [giving];
 }
 
 function flatWords({ template: { piece }, flatBands }: GuideNotesInput): string[] {
@@ -93,6 +101,7 @@ export function guideNotes(input: GuideNotesInput): string[] {
     `girth of the sheet: foot edge ${inMm(girthAt(wall, band.from))}, lip edge ${inMm(girthAt(wall, band.to))}`,
     sideWords(input),
     `trim ${inMm(template.trim.foot)} at the foot, ${inMm(template.trim.lip)} at the lip`,
+    ...filmWords(input),
     ...flatWords(input),
     ...patternWords(input),
     'measure the squares before you cut: 25 mm and 1 in',

@@ -157,6 +157,7 @@ function draftPiece(
       piece: place,
       seam: input.job.seam,
       ...(panel ? { panel } : {}),
+      film: input.job.film,
       ...(pattern ? { pattern: pattern.plan } : {}),
     }),
     ...(panel ? { joints: markedJoints(panel, (input.job.panels ?? standardPanels).overlap) } : {}),
@@ -258,7 +259,11 @@ export function reportDrafts(
     ...(pattern
       ? {
           pattern: {
-            ...patternReport(pattern, proof?.seamGap, { joins: mismatches.length === 0, fitError }),
+            ...patternReport(pattern, proof?.seamGap, {
+              joins: mismatches.length === 0,
+              fitError,
+              around: plan.build.around ?? 1,
+            }),
             layers: layersAsMade(drafts).filter(({ layer }) => !isMotifLayer(layer)),
           },
         }
@@ -280,13 +285,14 @@ export const once = (findings: readonly Finding[]): Finding[] => [
 export function patternReport(
   { plan, artwork, ground, mended }: Pick<LaidPattern, 'plan' | 'artwork' | 'ground' | 'mended'>,
   gap: SeamGap | undefined,
-  laid: { readonly joins: boolean; readonly fitError: number },
+  laid: { readonly joins: boolean; readonly fitError: number; readonly around?: number },
 ): Omit<PatternReport, 'layers'> {
   const { closing, around, up } = plan;
   return {
     around,
     up,
-    scaleAcross: closing.scaleAcross,
+    // As it will be once the film is laid.
+    scaleAcross: closing.scaleAcross / (laid.around ?? 1),
     scaleUp: closing.scaleUp,
     joins: laid.joins,
     closes: [closing.n, closing.m],

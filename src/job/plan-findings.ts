@@ -8,6 +8,7 @@ import { precision } from '../geometry/tolerance.ts';
 import { inMm, measuredLength } from '../lengths/length.ts';
 import { type SheetBuild, sheetRadii } from '../unroll/sheet-wall.ts';
 import { widestBand } from '../unroll/strain.ts';
+import { givingInWords } from './film-giving.ts';
 import type { Measures } from './measures.ts';
 import type { Film, Job } from './resolved-job.ts';
 import { given, type TypedIn, typedAt } from './typed-at.ts';
@@ -79,6 +80,15 @@ export function planFindings({ job, jobFile, blank }: PlanFindingsInput): Findin
         'handle-no-seam',
         typedAt(jobFile, 'seam'),
         'the piece stops on both sides of the handle, so it has no seam and no overlap',
+      ),
+    );
+  const giving = givingInWords(job.film);
+  if (giving !== undefined)
+    found.push(
+      note(
+        'film-gives',
+        typedAt(jobFile, 'film.measured'),
+        `the wrap: ${giving}; lay it with the same pull as the strip`,
       ),
     );
   if (job.film.thickness > thickFilm)

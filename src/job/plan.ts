@@ -21,6 +21,7 @@ import { radiusAt, sweep } from '../unroll/flat-wall.ts';
 import { type SheetBuild, sheetOnWall } from '../unroll/sheet-wall.ts';
 import { type Template, templateOf, turnOfEdge } from '../unroll/template.ts';
 import { type CoatsOnWall, coatFindings, coatsOnWall } from './coats-on-wall.ts';
+import { shareCut } from './film-giving.ts';
 import { type Measures, measuresOf } from './measures.ts';
 import { offFlat, overlapFindings, planFindings, strainFindings } from './plan-findings.ts';
 import type { Job } from './resolved-job.ts';
@@ -76,7 +77,8 @@ export function planGround(
   refuseIfAny(bandStops(input, wall, band));
   const coats = planCoats(input, wall, longestBand(flatBands) ?? band, band);
   const under = thicknessUnder(coats.coats);
-  const build = { coats: under, film: job.film.thickness, gather: job.film.gather };
+  const { thickness: film, gather } = job.film;
+  const build = { coats: under, film, gather, around: shareCut(job.film) };
   const measures = measuresOf(blank, wall, band, job.seam.hold);
   const wallSays = [...toldAt(findings, blankFile), ...offFlat(input, wall, band)];
   const jobSays = [...planFindings(input), ...measureFindings(input, wall, coats, measures)];

@@ -23,6 +23,7 @@ import { edgePoint } from '../unroll/template.ts';
 import { askedCutterOf } from './asked-cutter.ts';
 import { coatsOnWall } from './coats-on-wall.ts';
 import type { Draft } from './draft.ts';
+import { shareCut } from './film-giving.ts';
 import { clearedAround, motifsAsMade } from './motifs-as-made.ts';
 import { filmGives } from './plan-findings.ts';
 import type { Job } from './resolved-job.ts';
@@ -41,14 +42,14 @@ export interface ProofInput {
   readonly pattern?: KnownPattern;
 }
 
-/** The middle of the film on a wall: the coats and half the film lie along the wall's normal. */
-function askedWall(wall: Wall, off: number, band: Band): AskedWall {
+/** The middle of the film on a wall, `around` of its girth: the coats and half the film lie along the wall's normal. */
+function askedWall(wall: Wall, off: number, band: Band, around = 1): AskedWall {
   const radiusAt = (along: number): number => {
     const { radius, lean } = wallAt(wall, along);
-    return radius + off * Math.cos(lean);
+    return around * (radius + off * Math.cos(lean));
   };
   if (wall.kind === 'straight')
-    return { kind: 'straight', radius: radiusAt(0), sine: Math.sin(wall.straight.halfAngle) };
+    return { kind: 'straight', radius: radiusAt(0), sine: around * Math.sin(wall.straight.halfAngle) };
   const places = closePlaces(wall, band).map((along) => ({ along, radius: radiusAt(along) }));
   return { kind: 'bent', places };
 }
@@ -74,7 +75,8 @@ export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
   const { coats } = coatsOnWall(wall, job.coats, { flat, band, film: film.thickness, file: 'job.json' });
   const middle = thicknessUnder(coats) + film.thickness / 2;
   return {
-    wall: askedWall(wall, middle, withMotifs(band, pattern)),
+    // Film that gives is cut as for a wall with so much less girth.
+    wall: askedWall(wall, middle, withMotifs(band, pattern), shareCut(film)),
     band,
     trim,
     overlap: seam.overlap,

@@ -126,7 +126,13 @@ export function readJob(value: unknown, file: string, named: NamedFiles = {}): J
 
 /** What gores can't have, and what only they can. */
 function refuseMisfits(
-  { pieces, gores, seam, panels }: Pick<Job, 'pieces' | 'seam'> & { gores: unknown; panels: unknown },
+  {
+    pieces,
+    gores,
+    seam,
+    panels,
+    film,
+  }: Pick<Job, 'pieces' | 'seam' | 'film'> & { gores: unknown; panels: unknown },
   place: Place,
 ): void {
   if (gores !== undefined && pieces !== 'gores')
@@ -141,6 +147,12 @@ function refuseMisfits(
       within(place, 'seam.style'),
       'seam-of-gores',
       `"${seam.style}" is for wraps; gores meet at many edges, so give "butt", or "overlap" for the last over the first`,
+    );
+  if (film.measured)
+    report(
+      within(place, 'film.measured'),
+      'measured-of-gores',
+      'is for wraps, which are pulled around; gores are laid each by its own middle line, so leave it out for them',
     );
   if (panels !== undefined)
     report(

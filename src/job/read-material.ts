@@ -2,8 +2,10 @@
 import { type Finding, Refused } from '../finding.ts';
 import { degrees, radians } from '../lengths/angle.ts';
 import { inMm } from '../lengths/length.ts';
+import { givingKeys, readGiving } from './film-giving.ts';
 import { type Film, type Job, mostGiving, standardFilm, standardSpacing } from './resolved-job.ts';
 import {
+  holding,
   isObject,
   type Keys,
   optional,
@@ -71,6 +73,7 @@ export const filmKeys = {
     degrees(standardFilm.minAngle),
   ),
   use: standard('Use', choice<Film['use']>(['decal', 'mask']), standardFilm.use),
+  measured: holding(optional('What its test strip measured', readGiving), givingKeys),
   grain: optional('Grain', choice<'across' | 'up'>(['across', 'up'])),
 };
 
@@ -110,9 +113,10 @@ export const filmReader =
   (value, place) => {
     const read = keysOf(value, place, filmKeys, named);
     if (!read) return undefined;
-    const { thickness, stretch, gather, minWidth, minGap, minPiece, minAngle, use, grain } = read.values;
+    const { thickness, stretch, gather, minWidth, minGap, minPiece, minAngle, use, grain, measured } =
+      read.values;
     const sizes = { thickness, stretch, gather, minWidth, minGap, minPiece };
-    return { ...sizes, minAngle: radians(minAngle), use, ...given({ grain }) };
+    return { ...sizes, minAngle: radians(minAngle), use, ...given({ grain, measured }) };
   };
 
 export const sheetReader =

@@ -16,13 +16,14 @@ export const seamKeys = {
   overlap: optional('Overlap', lengthOrZero),
   hold: optional('Least overlap that holds', lengthOrZero),
   strip: optional('Cover strip', length({ most: widestStrip })),
+  top: optional('End on top', choice<NonNullable<Seam['top']>>(['finish', 'start'])),
 };
 
 /** Styles whose ends meet edge to edge. */
 const edgeToEdge: readonly Seam['style'][] = ['butt', 'strip'];
 
 /** What of a seam can't be meant with its style. */
-function misfits({ style, overlap, strip }: Partial<Seam>, place: Place): boolean {
+function misfits({ style, overlap, strip, top }: Partial<Seam>, place: Place): boolean {
   if (style !== undefined && edgeToEdge.includes(style) && overlap)
     report(
       within(place, 'overlap'),
@@ -41,6 +42,12 @@ function misfits({ style, overlap, strip }: Partial<Seam>, place: Place): boolea
       'strip-without',
       `is the width of a cover strip, and a "${style}" seam has none; leave it out, or give the style "strip"`,
     );
+  else if (top !== undefined && style !== 'overlap')
+    report(
+      within(place, 'top'),
+      'top-without',
+      `tells which end lies on top, and at a "${style}" seam none does; leave it out, or give the style "overlap"`,
+    );
   else return false;
   return true;
 }
@@ -48,12 +55,12 @@ function misfits({ style, overlap, strip }: Partial<Seam>, place: Place): boolea
 export const readSeam: Reader<Seam> = (value, place) => {
   const keys = readKeys(value, seamKeys, place);
   if (keys === undefined) return undefined;
-  const { style, hold, strip, overlap = edgeToEdge.includes(style) ? 0 : standardOverlap } = keys;
-  if (misfits({ style, overlap, ...given({ strip }) }, place)) return undefined;
+  const { style, hold, strip, top, overlap = edgeToEdge.includes(style) ? 0 : standardOverlap } = keys;
+  if (misfits({ style, overlap, ...given({ strip, top }) }, place)) return undefined;
   return {
     style,
     overlap,
-    ...given({ hold }),
+    ...given({ hold, top }),
     ...(style === 'strip' ? { strip: strip ?? standardStrip } : {}),
   };
 };

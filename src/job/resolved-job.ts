@@ -47,6 +47,8 @@ export interface Film {
   readonly minAngle: number;
   /** `decal`: the artwork stays on the vessel; `mask`: the rest does, and is pulled off again after the spray. */
   readonly use: 'decal' | 'mask';
+  /** How far the marks of its test strip were apart as drawn, and once it was laid, mm; left out, it stays as it is cut. */
+  readonly measured?: { readonly drawn: number; readonly laid: number };
   /** Which way its grain runs on the sheet; pieces are then laid with the way from foot to lip along it. */
   readonly grain?: 'across' | 'up';
 }
@@ -170,6 +172,8 @@ export interface Seam {
   readonly hold?: number;
   /** Width of the cover strip, mm; there with the style `strip`, and only there. */
   readonly strip?: number;
+  /** Of an overlap: the end that lies on top; `finish` where it is left out. */
+  readonly top?: 'finish' | 'start';
 }
 
 /** A text laid about a place of the wall. */

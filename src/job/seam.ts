@@ -13,12 +13,20 @@ export interface SeamStep {
 
 /** Closing the seam once the film is laid to it, step by step; `joints`: how many there are between stacked pieces. Common practice, no source. */
 export function seamSteps(seam: Seam, joints: number): readonly SeamStep[] {
-  const { style, overlap, strip = 0 } = seam;
+  const { style, overlap, strip = 0, top } = seam;
   if (style === 'butt')
     return [
       {
         does: 'bring the finish up to the start, edge to edge',
         check: 'the two ends meet, and neither stands up',
+      },
+    ];
+  if (style === 'overlap' && top === 'start')
+    return [
+      {
+        does: `lift the start, lay the finish down first, ${inMm(overlap)} past turn 0, and lay the start over it, its edge on the seam line`,
+        check:
+          'the edge that shows is straight up the wall, and the overlap under it as wide at the foot as at the lip',
       },
     ];
   if (style === 'overlap')
@@ -78,6 +86,8 @@ export interface SeamReport {
   /** How much of the overlap lies before turn 0, where not all of it lies past it, mm. */
   readonly before?: number;
   readonly strip?: number;
+  /** Of an overlap: the end that lies on top. */
+  readonly top?: 'finish' | 'start';
   readonly steps: readonly string[];
 }
 
@@ -86,5 +96,6 @@ export const seamReport = (seam: Seam, joints: number): SeamReport => ({
   overlap: seam.overlap,
   ...(beforeSeam(seam) > 0 ? { before: beforeSeam(seam) } : {}),
   ...(seam.strip === undefined ? {} : { strip: seam.strip }),
+  ...(seam.style === 'overlap' && seam.overlap > 0 ? { top: seam.top ?? 'finish' } : {}),
   steps: seamSteps(seam, joints).map(({ does, check }) => `${does}; look: ${check}`),
 });

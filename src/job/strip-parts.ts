@@ -18,7 +18,12 @@ interface Strip extends Pick<StripDrawingOptions, 'template' | 'covers'> {
 }
 
 /** The film of the pieces lies under a strip, on top of the coats. */
-const onFilm = ({ build }: Plan): Plan['build'] => ({ ...build, coats: build.coats + build.film });
+const onFilm = ({ build }: Plan): Plan['build'] => ({
+  ...build,
+  coats: build.coats + build.film,
+  // A strip is not pulled.
+  around: 1,
+});
 
 function seamStrip(plans: readonly Plan[], first: Plan, { job }: MakeInput, width: number): Strip {
   const band = wholeBand(plans);

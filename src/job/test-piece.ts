@@ -1,10 +1,13 @@
 // The test piece of a cutter and of a printer: what is measured on it is typed once, and files are true from then on.
+import { filmStrip } from '../cut/film-strip.ts';
 import { testPiece } from '../cut/test-piece.ts';
 import { writeSvg } from '../deliver/write-svg.ts';
+import type { Drawing } from '../drawing/drawing.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import { type Finding, look } from '../finding.ts';
 import { inMm } from '../lengths/length.ts';
 import type { WrittenPiece } from './deliverables.ts';
+import { stripLength } from './film-giving.ts';
 import { forCutter } from './machine-files.ts';
 import { correctionInWords, correctionOf, scaleLength } from './measured.ts';
 import type { Cutter, Job } from './resolved-job.ts';
@@ -19,6 +22,8 @@ export interface TestPieceInput {
 
 export interface TestPieceDraft {
   readonly piece: WrittenPiece;
+  /** The strip that tells what film gives. */
+  readonly strip: WrittenPiece;
   /** What to do with it, a line each. */
   readonly lines: readonly string[];
   readonly checks: readonly Finding[];
@@ -34,6 +39,11 @@ function stateOf(machine: string, { measured }: { readonly measured?: Cutter['me
     : `not corrected for the ${machine}: type what you measure, "measured": { "across": ..., "up": ... }, into the ${machine}'s own file or the job`;
 }
 
+const written = (name: string, { cut, guide }: { readonly cut: Drawing; readonly guide: Drawing }) => ({
+  cut: writeSvg(cut, { title: `${name}: cut`, filled: false }),
+  guide: writeSvg(guide, { title: `${name}: guide`, filled: true }),
+});
+
 /** The test piece as files, for a cutter and a printer. */
 export function draftTestPiece({ cutter, cutterFile, printer, words }: TestPieceInput): TestPieceDraft {
   const lines = [
@@ -48,14 +58,16 @@ export function draftTestPiece({ cutter, cutterFile, printer, words }: TestPiece
     [testPieceName, ...lines, 'blades: cut away from the hand that holds, and cap them'],
     words,
   );
-  const lined = {
-    stem: 'test-piece',
-    cut: writeSvg(drawn.cut, { title: `${testPieceName}: cut`, filled: false }),
-    guide: writeSvg(drawn.guide, { title: `${testPieceName}: guide`, filled: true }),
-  };
+  const lined = { stem: 'test-piece', ...written(testPieceName, drawn) };
+  const marks = [
+    `film strip: cut it from the film of your work, lay it around a vessel with the pull you lay wraps with, and measure from mark to mark, ${inMm(stripLength)} drawn, with a tape; again after a day if the film shrinks`,
+    'type what you measure into the film\'s own file or the job: "measured": { "laid": ... }',
+  ];
+  const strip = filmStrip(stripLength, marks, words);
   return {
     piece: forCutter(lined, testPieceName, cutter),
-    lines,
+    strip: forCutter({ stem: 'film-strip', ...written('film strip', strip) }, 'film strip', cutter),
+    lines: [...lines, ...marks],
     checks: bedCheck(cutter, drawn.cut, cutterFile),
   };
 }

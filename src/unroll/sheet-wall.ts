@@ -12,6 +12,8 @@ export interface SheetBuild {
   readonly film: number;
   /** Share by which the film may be gathered around without a pucker; about 0. */
   readonly gather: number;
+  /** What the sheet is long for its length once it is laid, around: under 1 for film that gives when it is pulled; 1 if left out. */
+  readonly around?: number;
 }
 
 /** A sheet on a band of a wall: its own flat wall, and what laying it asks of the film. */
@@ -21,10 +23,13 @@ export interface SheetOnWall {
   readonly strain: readonly { readonly along: number; readonly strain: number }[];
 }
 
-/** The radius of the sheet's mid-thickness: the wall grows along its normal by the coats and half the film. */
-export const sheetRadiusAt = (wall: Wall, { coats, film }: SheetBuild, along: number): number => {
+/**
+ * The radius of the sheet's mid-thickness: the wall grows along its normal by the coats and half the film; less where the
+ * film gives when it is laid.
+ */
+export const sheetRadiusAt = (wall: Wall, { coats, film, around = 1 }: SheetBuild, along: number): number => {
   const { radius, lean } = wallAt(wall, along);
-  return radius + (coats + film / 2) * Math.cos(lean);
+  return around * (radius + (coats + film / 2) * Math.cos(lean));
 };
 
 /** The sheet's radius at close places along a band. */
@@ -38,7 +43,8 @@ export const sheetRadii = (wall: Wall, build: SheetBuild, band: Band): RadiusAlo
  */
 export function sheetOnWall(wall: Wall, build: SheetBuild, band: Band, reference: number): SheetOnWall {
   if (wall.kind === 'straight') {
-    const sine = Math.sin(wall.straight.halfAngle);
+    // Shorter around and as long up: a cone of as much less slope, whose radii on the sheet stay what they are.
+    const sine = (build.around ?? 1) * Math.sin(wall.straight.halfAngle);
     return { flat: flatWall(sheetRadiusAt(wall, build, reference), sine, reference), strain: [] };
   }
   const radii = sheetRadii(wall, build, band);
