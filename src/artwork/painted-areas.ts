@@ -1,6 +1,6 @@
 // The areas that painted paths cover, in mm.
 import { parsePathData } from '../drawing/path-data.ts';
-import { Refused, stop } from '../finding.ts';
+import { Refused, stop, type Where } from '../finding.ts';
 import { type Affine, determinant, moveContour, shifted, stretchOf } from '../geometry/affine.ts';
 import { contourLength } from '../geometry/arc-length.ts';
 import { hullBox } from '../geometry/box.ts';
@@ -9,6 +9,7 @@ import { dashCount } from '../geometry/dashes.ts';
 import { shapeArea, tightBox } from '../geometry/measure.ts';
 import { clippedShapes, filledShapes } from '../geometry/regions.ts';
 import { type Pen, strokedShapes } from '../geometry/stroke.ts';
+import { isTangled } from '../geometry/tangle.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
 import type { ClipArea, Covered, Painted } from './covered.ts';
 
@@ -21,6 +22,9 @@ const mostDashes = 20_000;
 /** A pen wider than a metre is drawn to this share of its width, which keeps the work in bounds. */
 const penShare = 3e-6;
 
+/** More crossings than this are a scribble that no blade follows; they are found before their areas are worked out. */
+const mostCrossings = 100_000;
+
 /** What one painted thing shows. */
 export interface SeenArea {
   readonly colour: string;
@@ -30,7 +34,7 @@ export interface SeenArea {
 /** The areas that show within a drawing of a size, in painting order. @throws Refused where they are past all bounds. */
 export function seenAreas(painted: readonly Painted[], frame: Size, file: string): SeenArea[] {
   const areas = new AreaReader(file);
-  return painted.flatMap((item) => {
+  const all = painted.flatMap((item) => {
     const shapes = areas.areasOf(item).filter((shape) => shapeArea(shape) > 0);
     refuseOutOfRange(
       item,
@@ -40,6 +44,9 @@ export function seenAreas(painted: readonly Painted[], frame: Size, file: string
     const seen = shapes.filter((shape) => isSeen(shape, frame));
     return seen.length === 0 ? [] : [{ colour: item.colour, shapes: seen }];
   });
+  const edges = all.flatMap(({ shapes }) => shapes.flatMap(({ contours }) => contours));
+  if (isTangled(edges, mostCrossings)) throw tooTangled({ file });
+  return all;
 }
 
 /** Finds the areas of painted paths. The same path used in many places, as motifs are, is worked out once. */
@@ -94,6 +101,7 @@ class AreaReader {
     // Before the areas are worked out: what reaches too far would be worked out in chords without end.
     const moved = contours.map((contour) => moveContour(toMm, contour));
     refuseOutOfRange(item, moved, this.#file);
+    if (isTangled(contours, mostCrossings)) throw tooTangled({ file: this.#file, element: elementOf(item) });
     const areas =
       typeof by === 'string'
         ? filledShapes(contours, by, tolerance)
@@ -113,6 +121,11 @@ class AreaReader {
 }
 
 const elementOf = ({ id }: Painted): string => (id === undefined ? 'path' : `path#${id}`);
+
+function tooTangled(where: Where): Refused {
+  const says = `has lines that cross more than ${mostCrossings} times, or lie over each other as thickly; take the scribble out, or unite it in your drawing program`;
+  return new Refused([stop('too-tangled', where, says)]);
+}
 
 function tooManyDashes(item: Painted, file: string): Refused {
   const says = `is dashed into more than ${mostDashes} pieces, with those before it; make its dashes longer, or draw it solid`;

@@ -24,6 +24,9 @@ const sameColour = 32;
 /** A colour that fewer of the pixels within areas have is a speck. */
 const leastShare = 0.002;
 
+/** Colours looked at, the likeliest first, before a picture is taken to have no more. */
+const mostTried = 300;
+
 const far = (a: Colour, b: Colour): number => (a[0] - b[0]) ** 2 + (a[1] - b[1]) ** 2 + (a[2] - b[2]) ** 2;
 
 interface Bin {
@@ -91,21 +94,18 @@ function paletteOf(picture: Picture, wanted: number | undefined): Colour[] {
 function farthestBin(found: readonly Bin[], palette: readonly Colour[], least: number): Colour | undefined {
   const near = sameColour ** 2;
   const gap = (colour: Colour): number => Math.min(...palette.map((one) => far(one, colour)));
-  let best: { readonly colour: Colour; readonly worth: number } | undefined;
-  for (const { colour, count } of found) {
-    const away = gap(colour);
-    if (least > 0 && away < near) continue;
-    // Whether it is a colour of the picture is told with what is near it, for it may be spread over many bins; which of
-    // those it is, by itself alone: between two colours that are much alike lies none.
-    const together = found.reduce(
-      (sum, other) => (far(other.colour, colour) < near ? sum + other.count : sum),
-      0,
-    );
-    const worth = count * away;
-    if (together >= least && worth > (best?.worth ?? 0)) best = { colour, worth };
-  }
-  return best?.colour;
+  const candidates = found
+    .map(({ colour, count }) => ({ colour, away: gap(colour), count }))
+    .filter(({ away }) => away > 0 && (least === 0 || away >= near))
+    .sort((a, b) => b.count * b.away - a.count * a.away);
+  // Whether it is a colour of the picture is told with what is near it, for it may be spread over many bins; which of
+  // those it is, by itself alone: between two colours that are much alike lies none.
+  return candidates.slice(0, mostTried).find(({ colour }) => countNear(found, colour) >= least)?.colour;
 }
+
+/** Pixels of the shades of a colour. */
+const countNear = (found: readonly Bin[], colour: Colour): number =>
+  found.reduce((sum, other) => (far(other.colour, colour) < sameColour ** 2 ? sum + other.count : sum), 0);
 
 /** Source: Lloyd's algorithm, k-means, a few rounds of it. */
 function settled(found: readonly Bin[], start: readonly Colour[]): Colour[] {

@@ -2,6 +2,7 @@
 import { elementName, readXml, type XmlElement, XmlFault } from '../drawing/xml.ts';
 import { type Finding, look, stop } from '../finding.ts';
 import { shown } from '../lengths/shown.ts';
+import { CopyCount } from './svg-copies.ts';
 import { elementFindings, measuredDashes } from './svg-element-check.ts';
 import { frameFault, type SvgFrame, svgFrame } from './svg-size.ts';
 import { fixedStroke, styleSheetFindings } from './svg-style-check.ts';
@@ -10,6 +11,18 @@ export interface CheckedSvg {
   readonly frame: SvgFrame | undefined;
   readonly findings: readonly Finding[];
 }
+
+/** Most points that the paths of one file may have: far more than any blade follows. */
+const mostPoints = 1_000_000;
+
+/** Most points of all that is copied, each copy counted. */
+const mostCopied = 2_000_000;
+
+/** What is read of one file: five times the elements of a large pattern. */
+const limits = { length: 50_000_000, depth: 256, elements: 100_000 };
+
+/** Most rules of a style sheet times elements they are tried on. */
+const mostTrials = 20_000_000;
 
 const svgNamespace = 'http://www.w3.org/2000/svg';
 
@@ -21,21 +34,39 @@ export function checkSvg(text: string, file: string): CheckedSvg {
   let root: XmlElement | undefined;
   let css = '';
   let inStyle = false;
+  let elements = 0;
+  let points = 0;
+  const copies = new CopyCount();
   try {
-    readXml(text, {
-      open: (element, depth) => {
-        if (depth === 1) root = element;
-        inStyle = element.name === 'style';
-        const { line, column } = element;
-        findings.push(...elementFindings(element, { file, line, column, element: elementName(element) }));
+    readXml(
+      text,
+      {
+        open: (element, depth) => {
+          if (depth === 1) root = element;
+          elements += 1;
+          const own = pointsIn(element.attributes);
+          points += own;
+          copies.open(element, 1 + own);
+          if (points > mostPoints)
+            throw new XmlFault(
+              `has paths of more than ${mostPoints} points; simplify them`,
+              element.line,
+              element.column,
+            );
+          inStyle = element.name === 'style';
+          const { line, column } = element;
+          findings.push(...elementFindings(element, { file, line, column, element: elementName(element) }));
+        },
+        close: () => {
+          copies.close();
+          inStyle = false;
+        },
+        text: (part) => {
+          if (inStyle) css += part;
+        },
       },
-      close: () => {
-        inStyle = false;
-      },
-      text: (part) => {
-        if (inStyle) css += part;
-      },
-    });
+      limits,
+    );
   } catch (fault) {
     if (!(fault instanceof XmlFault)) throw fault;
     const where = { file, line: fault.line, column: fault.column };
@@ -44,11 +75,36 @@ export function checkSvg(text: string, file: string): CheckedSvg {
       findings: [stop('unreadable', where, `can't be read as SVG: ${fault.message}`)],
     };
   }
+  const rules = css.split('{').length - 1;
+  if (rules * elements > mostTrials)
+    findings.push(
+      stop(
+        'unreadable',
+        { file, element: 'style' },
+        `has ${rules} style rules for ${elements} elements, which takes too long to follow; save it as plain SVG with attributes`,
+      ),
+    );
+  if (copies.added(mostCopied) >= mostCopied)
+    findings.push(
+      stop(
+        'unreadable',
+        { file, element: 'use' },
+        `has copies of more than ${mostCopied} points when each is drawn; use fewer, or simpler shapes`,
+      ),
+    );
   const { frame, findings: ofRoot } = checkRoot(root, file);
   const ofDrawing = [...findings, ...styleSheetFindings(css, file)].filter((finding) =>
     matters(finding, text),
   );
   return { frame, findings: [...ofRoot, ...ofDrawing] };
+}
+
+/** How many points the path or line of an element is given by: a command of its own, or two numbers, for each. */
+function pointsIn({ d, points }: XmlElement['attributes']): number {
+  const data = d ?? points ?? '';
+  const commands = data.match(/[a-df-z]/gi)?.length ?? 0;
+  const numbers = data.match(/\d*\.?\d+(?:e[-+]?\d+)?/gi)?.length ?? 0;
+  return Math.max(commands, numbers / 2);
 }
 
 /** Drawing programs write much about strokes where there are none. */

@@ -1,5 +1,6 @@
 // Artwork read: an SVG drawing or a picture made of pixels, as layers of areas in mm.
 import type { DrawnLine } from '../drawing/drawn-line.ts';
+import { XmlFault } from '../drawing/xml.ts';
 import { type Finding, Refused, stop } from '../finding.ts';
 import { compose } from '../geometry/affine.ts';
 import type { Shape } from '../geometry/contour.ts';
@@ -79,7 +80,7 @@ function read(
   if (!drawn || stops.length > 0) throw new Refused(stops);
   const { across } = options;
   const frame = across === undefined ? drawn : framed(drawn, across / drawn.width);
-  const paint = readPaint(normalised(text, file, normalise), frame, file);
+  const paint = paintOf(normalised(text, file, normalise), frame, file);
   const { areas, findings: cut } = layeredAreas(seenAreas(paint.painted, frame, file), file);
   const asked = across === undefined ? findings : findings.filter(({ rule }) => rule !== 'no-size');
   return {
@@ -102,6 +103,17 @@ const framed = ({ width, height, toMm, sized }: SvgFrame, by: number): SvgFrame 
   toMm: compose(toMm, { a: by, b: 0, c: 0, d: by, e: 0, f: 0 }),
   sized,
 });
+
+/** @throws Refused where copies of copies, spelt out, are too many to read. */
+function paintOf(plain: string, frame: SvgFrame, file: string): ReturnType<typeof readPaint> {
+  try {
+    return readPaint(plain, frame, file);
+  } catch (fault) {
+    if (!(fault instanceof XmlFault)) throw fault;
+    const says = `can't be read as SVG: with all its copies drawn it ${fault.message}; simplify it`;
+    throw new Refused([stop('unreadable', { file }, says)]);
+  }
+}
 
 function normalised(text: string, file: string, normalise: Normalise): string {
   try {

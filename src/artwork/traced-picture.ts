@@ -40,6 +40,9 @@ const reach = 2.5;
 /** Areas of fewer pixels are specks of the picture, not of the art. */
 const leastPixels = 6;
 
+/** More patches of one colour than this are a photograph, or noise. */
+const mostPatches = 10_000;
+
 /** A colour so light, in every channel, is the ground that the picture stands on, not film. */
 const groundFrom = 240;
 
@@ -53,7 +56,7 @@ export function tracedPicture(bytes: Uint8Array, file: string, options: TraceOpt
   const layers = coloured.palette.flatMap((colour, label): TileLayer[] => {
     if (grounds.has(label)) return [];
     const values = coverOf(picture, coloured, label);
-    const shapes = shapesIn({ width: picture.width, height: picture.height, values }, size);
+    const shapes = shapesIn({ width: picture.width, height: picture.height, values }, size, file);
     const name = hex(colour);
     return shapes.length === 0 ? [] : [{ name, colour: name, shapes }];
   });
@@ -142,12 +145,19 @@ function groundsOf(palette: readonly Colour[]): ReadonlySet<number> {
   return new Set([(one ?? 0) > (other ?? 0) ? 0 : 1]);
 }
 
-function shapesIn(grid: SampleGrid, { pixel }: Size): Shape[] {
+function shapesIn(grid: SampleGrid, { pixel }: Size, file: string): Shape[] {
   const toMm = { a: pixel.x, b: 0, c: 0, d: pixel.y, e: 0, f: 0 };
-  const contours = levelLines(grid)
-    .filter((points) => Math.abs(signedArea(polygon(points))) >= leastPixels)
-    .map((points): Contour => moveContour(toMm, fitPoints(points, { tolerance: fitMiss, reach })));
+  const lines = levelLines(grid).filter((points) => Math.abs(signedArea(polygon(points))) >= leastPixels);
+  if (lines.length > mostPatches) throw tooBusy(file);
+  const contours = lines.map(
+    (points): Contour => moveContour(toMm, fitPoints(points, { tolerance: fitMiss, reach })),
+  );
   return filledShapes(contours, 'evenodd', chordTolerance);
+}
+
+function tooBusy(file: string): Refused {
+  const says = `falls into more than ${mostPatches} patches of one colour, as a photograph or noise does; trace a plain drawing, smooth the picture, or give fewer "colours"`;
+  return new Refused([stop('too-busy', { file }, says)]);
 }
 
 const hex = (colour: Colour): string =>

@@ -75,21 +75,46 @@ const samePlace = 1e-6;
 /** Contours that cross themselves, with how often, and where first. */
 export function selfCrossings(lines: readonly DrawnLine[], tolerance: number): LineFault[] {
   const chords = lineChords(lines, { tolerance, longest });
-  const found = new Map<number, Point[]>();
+  const found = new Map<number, Places>();
   eachNearPair(chords, longest, 0, (k, other) => {
     const contour = chords.contour[k] ?? 0;
     if (contour !== chords.contour[other] || areNeighbours(chords, k, other)) return;
     const at = crossing(chords, k, other);
     if (!at) return;
-    const places = found.get(contour) ?? [];
+    const places = found.get(contour) ?? new Places();
     found.set(contour, places);
-    const same = places.findIndex((place) => distance(place, at) <= samePlace);
-    if (same >= 0) places.splice(same, 1);
-    else places.push(at);
+    places.turn(at);
   });
-  return [...found].flatMap(([contour, [at, ...more]]) =>
-    at ? [{ line: chords.contours[contour]?.line ?? 0, at, size: 1 + more.length }] : [],
+  return [...found].flatMap(([contour, { first: at, count }]) =>
+    at ? [{ line: chords.contours[contour]?.line ?? 0, at, size: count }] : [],
   );
+}
+
+/** Places of which one met a second time is none: a touch, counted from both sides. */
+class Places {
+  readonly #cells = new Map<string, Point>();
+
+  /** Take a place in, or take out the one that is there. */
+  turn(at: Point): void {
+    const [column, row] = [Math.round(at.x / samePlace), Math.round(at.y / samePlace)];
+    for (const dx of [0, -1, 1])
+      for (const dy of [0, -1, 1]) {
+        const key = `${column + dx} ${row + dy}`;
+        const place = this.#cells.get(key);
+        if (place === undefined || distance(place, at) > samePlace) continue;
+        this.#cells.delete(key);
+        return;
+      }
+    this.#cells.set(`${column} ${row}`, at);
+  }
+
+  get first(): Point | undefined {
+    return this.#cells.values().next().value;
+  }
+
+  get count(): number {
+    return this.#cells.size;
+  }
 }
 
 function areNeighbours({ index, contour, contours }: LineChords, k: number, other: number): boolean {

@@ -1,6 +1,7 @@
 // Files that are no SVG, are broken, or are made to do harm: refused in one line, quickly, with their place.
 import { describe, expect, test } from 'vitest';
 import { toLine } from '../../src/finding.ts';
+import { randomFrom } from '../geometry/drawn.ts';
 import { readOf, tileText } from './a-tile.ts';
 
 const square = '<rect width="20" height="20"/>';
@@ -107,6 +108,46 @@ describe('a file made to do harm', () => {
     expect(findings.map(({ rule }) => rule)).toEqual(['unreadable']);
     // Far more than it takes, far less than a bomb going off.
     expect(performance.now() - begin).toBeLessThan(1000);
+  });
+
+  const copies = (count: number) =>
+    `<defs><path id="p" d="M0 0${'l.1 .1'.repeat(2000)}z"/></defs>${'<use href="#p"/>'.repeat(count)}`;
+  const rules = Array.from({ length: 20_000 }, (_, i) => `.a${i} .b>c{fill:red}`).join('');
+  const random = randomFrom(3);
+  const scribble = Array.from({ length: 3000 }, () => `L${random() * 40} ${random() * 40}`).join('');
+
+  test.each([
+    ['a million groups in a row', tileText('<g/>'.repeat(1_000_000)), 'more than 100000 elements'],
+    [
+      'ten million segments',
+      tileText(`<path d="M0 0${'h1v1'.repeat(5_000_000)}"/>`),
+      'more than 1000000 points',
+    ],
+    ['copies that spell out to millions of points', tileText(copies(2000)), 'more than 2000000 points'],
+    [
+      'more style rules than can be tried',
+      tileText(`<style>${rules}</style>${'<g/>'.repeat(2000)}`),
+      'style rules',
+    ],
+    [
+      'a scribble that crosses itself a million times',
+      tileText(`<path d="M0 0${scribble}Z"/>`),
+      'cross more than',
+    ],
+    [
+      'the pen along such a scribble',
+      tileText(`<path fill="none" stroke="#000" d="M0 0${scribble}Z"/>`),
+      'cross more than',
+    ],
+  ])('is refused by a limit that it names: %s', async (_, text, limit) => {
+    const { tile, findings } = await readOf(text);
+    expect(tile).toBeUndefined();
+    expect(findings.map(({ says }) => says).join()).toContain(limit);
+  });
+
+  test('a few hundred crossings are read', async () => {
+    const few = Array.from({ length: 60 }, (_, i) => `L${i % 2 ? 2 : 38} ${2 + ((i * 17) % 36)}`).join('');
+    expect((await readOf(tileText(`<path d="M0 0${few}Z"/>`))).tile).toBeDefined();
   });
 
   test('nesting as a drawing program may make is read', async () => {
