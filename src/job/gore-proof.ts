@@ -72,7 +72,15 @@ const bendReach = 0.5;
 
 /** Excess of a gore's edge over its middle, K w²/8; of straight levels (s/r)² w²/8. */
 function strainOf({ places, levels }: Omit<GoreSurface, 'count'>): AskedGores['strainAt'] {
-  const near = (on: number) => places.findLast((place) => place.on <= on) ?? places[0];
+  const near = (on: number) => {
+    let [low, high] = [0, places.length - 1];
+    while (high - low > 1) {
+      const middle = (low + high) >> 1;
+      if ((places[middle]?.on ?? 0) <= on) low = middle;
+      else high = middle;
+    }
+    return places[low];
+  };
   return (on, width) => {
     const here = near(on);
     if (!here) return Number.NaN;

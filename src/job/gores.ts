@@ -30,6 +30,13 @@ export interface GoresInput extends MakeInput {
   readonly gores: GoresAsked;
 }
 
+/** How a job's gores are cut: apart, for art runs past the outline of each. */
+export const looseGores = ({ gores: count }: Pick<Job, 'gores'>): GoresAsked => ({
+  ...(count === undefined ? {} : { count }),
+  joined: 'loose',
+  strip: 0,
+});
+
 /** A pattern cut onto gores. */
 export interface GoreArtwork extends Drawn {
   readonly pattern: GorePattern;

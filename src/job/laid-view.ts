@@ -1,9 +1,8 @@
 // A job laid flat to be looked at, whatever pieces it is cut in: what its guides show, and what is said of it.
 import { type FlatView, flatViewOf, looseFlatPiece } from './flat-view.ts';
 import { goreLayersAsMade } from './gore-proof.ts';
-import { draftGores, reportGores } from './gores.ts';
+import { draftGores, looseGores, reportGores } from './gores.ts';
 import { draftPieces, reportDrafts } from './make.ts';
-import { goresAsked } from './make-gore-files.ts';
 import type { MakeInput } from './make-input.ts';
 import { partsOf } from './parts.ts';
 import type { Report } from './report.ts';
@@ -16,7 +15,7 @@ export interface LaidView {
 /** @throws Refused where the input can't be made. */
 export function laidView(input: MakeInput): LaidView {
   if (input.job.pieces === 'gores') {
-    const draft = draftGores({ ...input, gores: goresAsked(input.job) });
+    const draft = draftGores({ ...input, gores: looseGores(input.job) });
     return {
       view: { pieces: [looseFlatPiece(draft, '')] },
       report: reportGores(draft, goreLayersAsMade(draft)),

@@ -40,16 +40,13 @@ function pictures(
   tools: JobTools,
 ): NamedFile[] {
   const [draft] = drafts;
-  const [piece] = written;
-  if (!draft || !piece) return [];
+  if (!draft) return [];
   const profile = profileOfDraft(draft, blank, tools.words);
-  const profileFile = { file: 'profile.svg', role: 'picture', content: profile };
-  if (drafts.length > 1) return [profileFile];
-  const rolled = rolledOf(draft, blank, piece, tools.words, parts);
+  const rolled = rolledOf(drafts, blank, written, tools.words, parts);
   return [
     { file: 'rolled.svg', role: 'picture', content: rolled },
     { file: 'rolled.png', role: 'picture', content: tools.rasterise(rolled, widthPx) },
-    profileFile,
+    { file: 'profile.svg', role: 'picture', content: profile },
   ];
 }
 

@@ -9,9 +9,8 @@ import {
   type NamedFile,
   type WrittenPiece,
 } from './deliverables.ts';
-import type { GoresAsked } from './gore-plan.ts';
 import { goreLayersAsMade, proofOfGoresDraft } from './gore-proof.ts';
-import { draftGores, type GoresDraft, reportGores } from './gores.ts';
+import { draftGores, type GoresDraft, looseGores, reportGores } from './gores.ts';
 import { jobSheet, type SheetPiece } from './job-sheet.ts';
 import { knifePictures } from './knife-picture.ts';
 import { forCutter } from './machine-files.ts';
@@ -19,26 +18,20 @@ import type { MakeFilesInput, MakeOptions } from './make-options.ts';
 import { mendedFiles } from './mended-files.ts';
 import { printFiles, printOn } from './prints.ts';
 import { profileOfGores } from './profile-picture.ts';
-import type { Job } from './resolved-job.ts';
+import { rolledGoresOf } from './rolled-gores.ts';
 import { blankContent, jobContent } from './write-job.ts';
-
-/** Gores as a job asks for them: each loose, to be laid by its middle line. */
-export const goresAsked = ({ gores: count }: Pick<Job, 'gores'>): GoresAsked => ({
-  ...(count === undefined ? {} : { count }),
-  joined: 'loose',
-  strip: 0,
-});
 
 /** Gores cover the wall by one file: `wrap.cut.svg` holds all of them. @throws Refused where the input can't be made. */
 export function makeGoreFiles(input: MakeFilesInput, options: MakeOptions): Deliverables {
   const { blank, tools, job: asked } = input;
-  const draft = draftGores({ ...input, gores: goresAsked(asked) });
+  const draft = draftGores({ ...input, gores: looseGores(asked) });
   const layers = goreLayersAsMade(draft);
   const { cut, guide } = draft;
   const rest = async (written: readonly WrittenPiece[]) => {
     const [wrap] = written;
     const proof = wrap && proofOfGoresDraft(draft, blank, layers, wrap);
     const report = { ...reportGores(draft, layers, proof), cutter: cutterReport(asked.cutter) };
+    // Pictures show the lines that are wanted.
     const shown = options.pictures
       ? [...pictures(input, draft), ...knifePictures({ stem: 'wrap', cut, guide }, asked.cutter, tools)]
       : [];
@@ -70,10 +63,18 @@ export function makeGoreFiles(input: MakeFilesInput, options: MakeOptions): Deli
   return { pieces: [forCutter({ stem: 'wrap', cut, guide }, asked.name, asked.cutter)], rest };
 }
 
-const pictures = ({ blank, tools }: MakeFilesInput, draft: GoresDraft): NamedFile[] => [
-  ...mendedFiles(draft.art, tools),
-  { file: 'profile.svg', role: 'picture', content: profileOfGores(draft, blank, tools.words) },
-];
+/** Width of rolled.png, px. */
+const widthPx = 1600;
+
+function pictures({ blank, tools }: MakeFilesInput, draft: GoresDraft): NamedFile[] {
+  const rolled = rolledGoresOf(draft, blank, draft, tools.words);
+  return [
+    ...mendedFiles(draft.art, tools),
+    { file: 'rolled.svg', role: 'picture', content: rolled },
+    { file: 'rolled.png', role: 'picture', content: tools.rasterise(rolled, widthPx) },
+    { file: 'profile.svg', role: 'picture', content: profileOfGores(draft, blank, tools.words) },
+  ];
+}
 
 const mm = (value: number): string => measuredLength(value, 'mm');
 

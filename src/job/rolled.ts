@@ -4,17 +4,19 @@ import type { Blank } from '../blank/blank.ts';
 import { readSvg } from '../deliver/read-svg.ts';
 import { type Drawing, type DrawnGroup, movedGroups } from '../drawing/drawing.ts';
 import type { DrawWords } from '../drawing/words.ts';
-import { compose, rotation, translation } from '../geometry/affine.ts';
-import type { Point } from '../geometry/point.ts';
-import { rolledPicture } from '../picture/rolled.ts';
+import { type Affine, compose, inverse, movePoint, rotation, translation } from '../geometry/affine.ts';
+import { rolledPicture, rolledSheets } from '../picture/rolled.ts';
 import { wallRings } from '../picture/rolled-rings.ts';
+import type { RolledSheet } from '../picture/rolled-sheet.ts';
 import type { RolledVessel } from '../picture/rolled-vessel.ts';
 import { groupsOf, originOf, placeOf } from '../prove/locate.ts';
-import { girthAt, levelAngle, toFlat, turnMotion } from '../unroll/flat-wall.ts';
+import { girthAt, levelAngle, toFlat, toWall, turnMotion } from '../unroll/flat-wall.ts';
+import { sheetOnWall } from '../unroll/sheet-wall.ts';
+import { type Template, turnOfEdge } from '../unroll/template.ts';
 import type { Written, WrittenPiece } from './deliverables.ts';
 import type { Draft } from './draft.ts';
 import type { PlacedMotif } from './placed-motif.ts';
-import type { Plan } from './plan.ts';
+import type { Ground } from './plan.ts';
 
 /** A written piece and the vessel it goes around. */
 export interface RolledSubject {
@@ -22,36 +24,47 @@ export interface RolledSubject {
   readonly vessel: RolledVessel;
 }
 
+/** The vessel apart from what is laid on it. The sheet is drawn at its mid-thickness, on top of the coats, as it was sized. */
+export const vesselOf = (
+  { wall, build }: Pick<Ground, 'wall' | 'build'>,
+  { footRound, lipRound, handle }: Blank,
+): Pick<RolledVessel, 'profile' | 'footRound' | 'lipRound' | 'handleSpan'> => ({
+  profile: wallRings(wall, build.coats + build.film / 2),
+  footRound,
+  lipRound,
+  ...(handle ? { handleSpan: handle.spans } : {}),
+});
+
+/** What the seam shows: a lap, but for what is cut through, which ends up edge to edge; a strip. */
+const seamShown = ({ job, plan }: Draft, { handle }: Blank, overlap = plan.template.overlap) => ({
+  overlap: job.seam.style === 'cut-through' ? 0 : overlap,
+  ...(job.seam.strip === undefined || handle ? {} : { strip: job.seam.strip }),
+});
+
 /** The cut file read back, with the motifs of the written `parts` on it, and the vessel it belongs to. */
 export function rolledSubject(
-  { plan, job, motifs }: Draft,
+  draft: Draft,
   blank: Blank,
   written: Written,
   parts: readonly WrittenPiece[] = [],
 ): RolledSubject {
-  const { wall, template, build } = plan;
+  const { plan, motifs } = draft;
+  const { template } = plan;
   const origin = originOf(readSvg(written.guide, 'wrap.guide.svg', ['seam']), template, 'wrap.guide.svg');
-  const { footRound, lipRound, handle } = blank;
   const wrap = readSvg(written.cut, 'wrap.cut.svg');
   const apart = parts.flatMap((part) => {
     const placed = motifs.find(({ name }) => name === part.stem);
-    return placed ? laidOn(placed, part, plan, origin) : [];
+    return placed ? laidOn(placed, part, template, translation(origin.x, origin.y)) : [];
   });
   return {
     drawing: { ...wrap, groups: [...wrap.groups, ...apart] },
     vessel: {
+      ...vesselOf(plan, blank),
       origin,
       wall: template.wall,
-      // The sheet is drawn at its mid-thickness, on top of the coats, as it was sized.
-      profile: wallRings(wall, build.coats + build.film / 2),
       band: template.band,
       seam: template.seam,
-      // What is cut through ends up edge to edge.
-      overlap: job.seam.style === 'cut-through' ? 0 : template.overlap,
-      ...(job.seam.strip === undefined || handle ? {} : { strip: job.seam.strip }),
-      footRound,
-      lipRound,
-      ...(handle ? { handleSpan: handle.spans } : {}),
+      ...seamShown(draft, blank),
     },
   };
 }
@@ -60,36 +73,80 @@ export function rolledSubject(
 export const drawRolled = ({ drawing, vessel }: RolledSubject, words: DrawWords): string =>
   rolledPicture(drawing, vessel, words);
 
-/** `drawRolled` of a draft and what was written of it. */
-export const rolledOf = (
-  draft: Draft,
+/** The text of rolled.svg of a job's pieces and what was written of them; `parts` are its written motifs. */
+export function rolledOf(
+  drafts: readonly Draft[],
   blank: Blank,
-  written: Written,
+  written: readonly Written[],
   words: DrawWords,
   parts: readonly WrittenPiece[] = [],
-): string => drawRolled(rolledSubject(draft, blank, written, parts), words);
+): string {
+  const [draft, last] = [drafts[0], drafts.at(-1)];
+  const [file] = written;
+  if (!draft || !last || !file) throw new Error('a job has at least one piece');
+  if (drafts.length === 1) return drawRolled(rolledSubject(draft, blank, file, parts), words);
+  const { plan, job } = draft;
+  const band = job.band ?? plan.template.band;
+  const { flat } = sheetOnWall(plan.wall, plan.build, band, (band.from + band.to) / 2);
+  const vessel: RolledVessel = {
+    ...vesselOf(plan, blank),
+    // Stands for the pieces' own walls where only the seam is drawn.
+    wall: flat,
+    origin: { x: 0, y: 0 },
+    band,
+    seam: { start: plan.template.seam.start, finish: last.plan.template.seam.finish },
+    ...seamShown(draft, blank, (last.panel?.whole ?? last.plan.template).overlap),
+  };
+  const sheets = drafts.map((piece, i) => sheetOfDraft(piece, written[i], parts));
+  return rolledSheets(sheets, vessel, words);
+}
+
+/** One piece of several, with the motifs whose middle lies on it. */
+function sheetOfDraft(
+  { plan: { template }, toFile, motifs }: Draft,
+  written: Written | undefined,
+  parts: readonly WrittenPiece[],
+): RolledSheet {
+  if (!written) throw new Error('every piece is written');
+  const { wall, band, seam } = template;
+  const toFlatWall = inverse(toFile);
+  const drawing = readSvg(written.cut, 'wrap.cut.svg');
+  const sidesAt = (along: number) =>
+    [turnOfEdge(wall, seam.start, along), turnOfEdge(wall, seam.finish, along)] as const;
+  const isHere = ({ at }: PlacedMotif): boolean => {
+    const [start, finish] = sidesAt(at.along);
+    return at.along >= band.from && at.along < band.to && at.turn >= start && at.turn < finish;
+  };
+  const apart = parts.flatMap((part) => {
+    const placed = motifs.find(({ name }) => name === part.stem);
+    return placed && isHere(placed) ? laidOn(placed, part, template, toFile) : [];
+  });
+  return {
+    drawing: { ...drawing, groups: [...drawing.groups, ...apart] },
+    toWall: (p) => toWall(wall, movePoint(toFlatWall, p)),
+    band,
+    sidesAt,
+  };
+}
 
 /** A motif's written art as it would stand in the file of the wrap it is laid on. */
 function laidOn(
   { at, size }: PlacedMotif,
   { stem, cut, guide }: WrittenPiece,
-  plan: Plan,
-  origin: Point,
+  { wall }: Template,
+  toFile: Affine,
 ): DrawnGroup[] {
-  const { x, y } = toFlat(plan.template.wall, at);
+  const { x, y } = toFlat(wall, at);
   const place = placeOf(readSvg(guide, `${stem}.guide.svg`, ['trim', 'register']), `${stem}.guide.svg`);
   const move = compose(
-    compose(translation(-place.x, -place.y), rotation(levelAngle(plan.template.wall, at.turn))),
-    translation(x + origin.x, y + origin.y),
+    compose(translation(-place.x, -place.y), rotation(levelAngle(wall, at.turn))),
+    compose(translation(x, y), toFile),
   );
   const groups = movedGroups(groupsOf(readSvg(cut, `${stem}.cut.svg`), 'artwork'), move);
   // What reaches past the seam is seen at the other end of the wrap.
-  const reach = size.across / girthAt(plan.template.wall, at.along);
+  const reach = size.across / girthAt(wall, at.along);
   const again = [...(at.turn < reach ? [1] : []), ...(at.turn > 1 - reach ? [-1] : [])].map((turn) =>
-    compose(
-      compose(translation(-origin.x, -origin.y), turnMotion(plan.template.wall, turn)),
-      translation(origin.x, origin.y),
-    ),
+    compose(compose(inverse(toFile), turnMotion(wall, turn)), toFile),
   );
   return [...groups, ...again.flatMap((once) => movedGroups(groups, once))];
 }

@@ -1,21 +1,23 @@
 // The film of a cut file, taken back to the wall and shown as far as it is in sight.
-import type { Drawing } from '../drawing/drawing.ts';
 import { type Box, boxesMeet, boxOfPoints } from '../geometry/box.ts';
 import type { Contour, Segment } from '../geometry/contour.ts';
-import { distance, type Point, subtract } from '../geometry/point.ts';
+import { distance, type Point } from '../geometry/point.ts';
 import { clipPolygons, type GridRing } from '../geometry/polygon-clip.ts';
 import { chordCount, pointAt } from '../geometry/segment.ts';
-import { girthAt, radiusAt, toWall } from '../unroll/flat-wall.ts';
+import { girthAt, radiusAt } from '../unroll/flat-wall.ts';
 import { type Camera, seen } from './rolled-camera.ts';
 import { picturePath } from './rolled-path.ts';
 import { cornersOf } from './rolled-rings.ts';
+import type { RolledSheet } from './rolled-sheet.ts';
 import type { Sight } from './rolled-sight.ts';
-import { isStraight, type RolledVessel, rolled, sidesAt } from './rolled-vessel.ts';
+import { isStraight, type RolledVessel, rolled } from './rolled-vessel.ts';
 
 /** A place on the wall in mm: x is turn times the girth at the reference height, y is mm along. */
 type WallRing = readonly Point[];
 
 interface Piece {
+  /** Which of the sheets it is cut from. */
+  readonly sheet: number;
   readonly rings: readonly WallRing[];
   readonly box: Box;
 }
@@ -38,19 +40,26 @@ function stepFor({ wall, band }: RolledVessel, tolerance: number): number {
   return Math.sqrt(8 * least * tolerance);
 }
 
-/** The layers of artwork in a drawing, in its order, each path's area by the even-odd rule. */
-export function filmOf(drawing: Drawing, vessel: RolledVessel, tolerance: number): readonly Film[] {
-  const step = stepFor(vessel, tolerance);
-  return drawing.groups
-    .filter(({ role }) => role === 'artwork')
-    .map(({ layer, colour, paths }) => ({
-      layer: layer ?? '',
-      colour: colour ?? uncoloured,
-      pieces: paths.map(({ contours }) => {
-        const rings = contours.map((contour) => onWall(contour, vessel, step, tolerance));
-        return { rings, box: boxOfPoints(rings.flat()) };
-      }),
-    }));
+/** The layers of artwork in the sheets' drawings, in their order, each path's area by the even-odd rule. */
+export function filmOf(
+  sheets: readonly RolledSheet[],
+  vessel: RolledVessel,
+  tolerance: number,
+): readonly Film[] {
+  const measure = { step: stepFor(vessel, tolerance), girth: referenceGirth(vessel), tolerance };
+  const films = new Map<string, { layer: string; colour: string; pieces: Piece[] }>();
+  sheets.forEach((sheet, index) => {
+    for (const { role, layer = '', colour = uncoloured, paths } of sheet.drawing.groups) {
+      if (role !== 'artwork') continue;
+      const film = films.get(layer) ?? { layer, colour, pieces: [] };
+      films.set(layer, film);
+      for (const { contours } of paths) {
+        const rings = contours.map((contour) => onWall(contour, sheet, measure));
+        film.pieces.push({ sheet: index, rings, box: boxOfPoints(rings.flat()) });
+      }
+    }
+  });
+  return [...films.values()];
 }
 
 const reach = (s: Segment): number =>
@@ -58,12 +67,17 @@ const reach = (s: Segment): number =>
     ? distance(s.from, s.to)
     : distance(s.from, s.c1) + distance(s.c1, s.c2) + distance(s.c2, s.to);
 
-function onWall(contour: Contour, vessel: RolledVessel, step: number, tolerance: number): WallRing {
-  const girth = referenceGirth(vessel);
+interface Measure {
+  readonly step: number;
+  readonly girth: number;
+  readonly tolerance: number;
+}
+
+function onWall(contour: Contour, sheet: RolledSheet, { step, girth, tolerance }: Measure): WallRing {
   return contour.segments.flatMap((s) => {
     const count = Math.max(chordCount(s, tolerance), Math.ceil(reach(s) / step));
     return Array.from({ length: count }, (_, i) => {
-      const { turn, along } = toWall(vessel.wall, subtract(pointAt(s, i / count), vessel.origin));
+      const { turn, along } = sheet.toWall(pointAt(s, i / count));
       return { x: turn * girth, y: along };
     });
   });
@@ -79,15 +93,15 @@ interface Level {
 /** A part of the finished sheet that is in sight, by its level lines from the foot up. */
 type Window = readonly Level[];
 
-/** What is in sight of the sheet. Behind the seam it goes on at the other end, so there may be two parts. */
-function windowsOf(vessel: RolledVessel, sight: readonly Sight[], facing: number): readonly Window[] {
+/** What is in sight of a sheet. Behind the seam it goes on at the other end, so there may be two parts. */
+function windowsOf(sheet: RolledSheet, sight: readonly Sight[], facing: number): readonly Window[] {
   return [-1, 0, 1]
     .map(
       (round): Window =>
         sight.map(({ along, half }) => {
           const [from, to] = [facing + round - half, facing + round + half];
           const within = (turn: number) => Math.min(to, Math.max(from, turn));
-          const [start, finish] = sidesAt(vessel, along);
+          const [start, finish] = sheet.sidesAt(along);
           return { along, left: within(start), right: within(finish) };
         }),
     )
@@ -95,14 +109,13 @@ function windowsOf(vessel: RolledVessel, sight: readonly Sight[], facing: number
 }
 
 /** A window as it lies on the wall, and a box that lies in it: what is inside needs no cutting. */
-interface Frame {
+export interface Frame {
   readonly lefts: WallRing;
   readonly rights: WallRing;
   readonly inner: Box;
 }
 
-function frameOf(vessel: RolledVessel, window: Window): Frame {
-  const girth = referenceGirth(vessel);
+function frameOf(girth: number, { band }: RolledSheet, window: Window): Frame {
   const lefts = window.map(({ along, left }) => ({ x: left * girth, y: along }));
   const rights = window.map(({ along, right }) => ({ x: right * girth, y: along }));
   return {
@@ -111,8 +124,8 @@ function frameOf(vessel: RolledVessel, window: Window): Frame {
     inner: {
       minX: Math.max(...lefts.map(({ x }) => x)),
       maxX: Math.min(...rights.map(({ x }) => x)),
-      minY: vessel.band.from,
-      maxY: vessel.band.to,
+      minY: band.from,
+      maxY: band.to,
     },
   };
 }
@@ -128,21 +141,34 @@ function ringFor({ lefts, rights }: Frame, { minY, maxY }: Box): WallRing {
   return [...lefts.slice(first, end), ...rights.slice(first, end).reverse()];
 }
 
+/** For each sheet, the parts of it that are in sight; `sight` is for level lines close together over the whole band. */
+export function framesOf(
+  sheets: readonly RolledSheet[],
+  vessel: RolledVessel,
+  sight: readonly Sight[],
+  facing: number,
+): readonly (readonly Frame[])[] {
+  const girth = referenceGirth(vessel);
+  return sheets.map((sheet) => {
+    const own = sight.filter(({ along }) => along >= sheet.band.from && along <= sheet.band.to);
+    return windowsOf(sheet, own, facing).map((window) => frameOf(girth, sheet, window));
+  });
+}
+
 /**
  * Path data of every piece of film that is in sight, cut at the finished edges and where the wall turns away or is
- * hidden. `sight` is for level lines close together over the band.
+ * hidden.
  */
 export function filmPaths(
   film: Film,
+  frames: readonly (readonly Frame[])[],
   vessel: RolledVessel,
-  sight: readonly Sight[],
   camera: Camera,
   tolerance: number,
 ): readonly string[] {
-  const windows = windowsOf(vessel, sight, camera.facing).map((window) => frameOf(vessel, window));
   const steps = stepsFor(vessel, tolerance);
   return film.pieces.flatMap((piece) => {
-    const rings = windows.flatMap((window) => piecesWithin(piece, window));
+    const rings = (frames[piece.sheet] ?? []).flatMap((window) => piecesWithin(piece, window));
     const data = rings.map((ring) => picturePath(seenRing(ring, vessel, camera, steps), true)).join('');
     return data === '' ? [] : [data];
   });

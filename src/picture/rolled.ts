@@ -11,12 +11,13 @@ import type { Point } from '../geometry/point.ts';
 import { turnOfEdge } from '../unroll/template.ts';
 import { bodyAbove, bodyBelow, bodyPaints, bodyReach, edgesSeen, levelSeen, ringsOf } from './rolled-body.ts';
 import { type Camera, elevationFor, seen } from './rolled-camera.ts';
-import { type Film, filmOf, filmPaths, levelStep, uncoloured } from './rolled-film.ts';
+import { type Film, filmOf, filmPaths, framesOf, levelStep, uncoloured } from './rolled-film.ts';
 import { handleDepth, handleSeen } from './rolled-handle.ts';
 import { bentLight, type Light, straightLight } from './rolled-light.ts';
 import { millimetres, picturePath } from './rolled-path.ts';
 import { profileOf, type RoundedProfile } from './rolled-profile.ts';
 import { ringsBetween } from './rolled-rings.ts';
+import { type RolledSheet, sheetOf } from './rolled-sheet.ts';
 import { type Sight, sightsOf } from './rolled-sight.ts';
 import { stripSeen } from './rolled-strip.ts';
 import { bandLean, isStraight, type RolledVessel, ringAt, rolled } from './rolled-vessel.ts';
@@ -72,10 +73,13 @@ interface Body {
   readonly above: string;
 }
 
-function bodyOf(vessel: RolledVessel, camera: Camera): Body {
+function bodyOf(vessel: RolledVessel, ends: readonly number[], camera: Camera): Body {
   const profile = profileOf(vessel);
   const rings = ringsOf(profile);
-  const band = ringsBetween(vessel.profile, vessel.band.from, vessel.band.to);
+  const { from, to } = vessel.band;
+  const band = [from, ...ends, to]
+    .slice(1)
+    .flatMap((end, i) => ringsBetween(vessel.profile, ends[i - 1] ?? from, end));
   return {
     profile,
     sight: sightsOf(band, levelStep(vessel), rings, camera.elevation),
@@ -93,16 +97,24 @@ function bodyOf(vessel: RolledVessel, camera: Camera): Body {
  * Each view is a group with `data-view`, its origin at the foot's centre; in it each layer of film is a group with
  * `data-layer`, one path a piece of film, in the file's order. Curves are drawn within 0.04 mm. Same input, same bytes.
  */
-export function rolledPicture(drawing: Drawing, vessel: RolledVessel, caption?: DrawWords): string {
+export const rolledPicture = (drawing: Drawing, vessel: RolledVessel, caption?: DrawWords): string =>
+  rolledSheets([sheetOf(drawing, vessel)], vessel, caption);
+
+/** The same of several pieces that cover the vessel's band together; where they meet is a fine line. */
+export function rolledSheets(
+  sheets: readonly RolledSheet[],
+  vessel: RolledVessel,
+  caption?: DrawWords,
+): string {
   const elevation = elevationFor(bandLean(vessel));
-  const body = bodyOf(vessel, { facing: 0, elevation });
+  const body = bodyOf(vessel, levelJoints(sheets), { facing: 0, elevation });
   const layout = layOut(vessel, body, { facing: 0, elevation }, caption !== undefined);
   const tolerance = Math.min(coarsest, layout.height / 4000);
-  const films = filmOf(drawing, vessel, tolerance);
+  const films = filmOf(sheets, vessel, tolerance);
   const [width, height] = [millimetres(layout.width), millimetres(layout.height)];
   const drawn = views.map(({ name, facing }, i) => {
     const x = layout.width / 2 + (i - (views.length - 1) / 2) * 2 * layout.side;
-    const view = viewText(films, vessel, body, { facing, elevation }, tolerance);
+    const view = viewText({ sheets, films }, vessel, body, { facing, elevation }, tolerance);
     const words = caption === undefined ? '' : captionText(caption(name, layout.letters), layout);
     return `<g data-view="${name}" transform="translate(${millimetres(x)} ${millimetres(layout.foot)})">\n${view}${words}</g>\n`;
   });
@@ -113,16 +125,27 @@ export function rolledPicture(drawing: Drawing, vessel: RolledVessel, caption?: 
   );
 }
 
+/** Heights at which one piece ends and the next goes on, from the foot up. */
+const levelJoints = (sheets: readonly RolledSheet[]): readonly number[] =>
+  [...new Set(sheets.map(({ band }) => band.from))].sort((a, b) => a - b).slice(1);
+
+/** What lies on the vessel. */
+interface Laid {
+  readonly sheets: readonly RolledSheet[];
+  readonly films: readonly Film[];
+}
+
 function viewText(
-  films: readonly Film[],
+  { sheets, films }: Laid,
   vessel: RolledVessel,
   body: Body,
   camera: Camera,
   tolerance: number,
 ): string {
   const handle = handleSeen(vessel, body.profile, camera);
+  const frames = framesOf(sheets, vessel, body.sight, camera.facing);
   const layers = films.map((film) => {
-    const paths = filmPaths(film, vessel, body.sight, camera, tolerance).map((data) => `<path d="${data}"/>`);
+    const paths = filmPaths(film, frames, vessel, camera, tolerance).map((data) => `<path d="${data}"/>`);
     return `<g data-layer="${escapeXml(film.layer)}" fill="${escapeXml(film.colour)}" fill-rule="evenodd">\n${paths.join('\n')}\n</g>\n`;
   });
   return [
@@ -133,6 +156,7 @@ function viewText(
     body.light.laid,
     body.edges,
     finishedEdges(vessel, body, camera),
+    sheets.length > 1 ? jointsText(sheets, vessel, body, camera) : '',
     camera.facing === 0 &&
     vessel.strip === undefined &&
     vessel.seam.start.offset === vessel.seam.finish.offset
@@ -151,6 +175,31 @@ function finishedEdges(vessel: RolledVessel, { sight }: Body, camera: Camera): s
     end === undefined ? '' : lineText(levelSeen(camera, ringAt(vessel, end.along), end.half)),
   );
   return `<g data-role="trim" fill="none" stroke="${colours.edge}" stroke-opacity=".3" stroke-width=".2">${lines.join('')}</g>\n`;
+}
+
+/** Where pieces meet, beside the seam: level lines between stacked ones, lines up the wall between gores. */
+function jointsText(
+  sheets: readonly RolledSheet[],
+  vessel: RolledVessel,
+  { sight }: Body,
+  camera: Camera,
+): string {
+  const heights = new Set(levelJoints(sheets));
+  const level = sight
+    .filter(({ along }, i) => heights.has(along) && sight[i - 1]?.along !== along)
+    .map(({ along, half }) => lineText(levelSeen(camera, ringAt(vessel, along), half)));
+  const upright = sheets.flatMap(({ band, sidesAt }) => {
+    if (sidesAt(band.from)[0] === vessel.seam.start.turn || heights.size > 0) return [];
+    const places = sight.map(({ along, half }) => {
+      const [turn] = sidesAt(along);
+      const away = turn - camera.facing;
+      const isSeen = Math.abs(away - Math.round(away)) <= half;
+      return { at: seen(camera, rolled(vessel, { turn, along })), isSeen };
+    });
+    return runsOf(places).map(lineText);
+  });
+  const lines = [...level, ...upright].join('');
+  return `<g data-role="joint" fill="none" stroke="${colours.edge}" stroke-opacity=".45" stroke-width=".25">${lines}</g>\n`;
 }
 
 /** The line where the two ends meet, dashed; and, where the sheet laps over its start, the edge that stays on top. */

@@ -1,5 +1,6 @@
 // Delivered gores put on their wall: read, told apart, each laid in the frame of its own middle line.
 import { type Affine, moveContour } from '../geometry/affine.ts';
+import type { Box } from '../geometry/box.ts';
 import type { Contour } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import { type DeliveredFile, groupsIn } from './delivered-file.ts';
@@ -20,7 +21,18 @@ export interface ProvedGores {
   /** The files as they are, in their own numbers. */
   readonly sheet: ReadPiece;
   readonly gores: readonly ProvedGore[];
+  /** Around each gore's outline, in the files' numbers. */
+  readonly boxes: readonly Box[];
 }
+
+/** Which gore art belongs to: the one whose outline it is nearest to from side to side, for gores lie apart. */
+export const ownersByOutline =
+  (boxes: readonly Box[]) =>
+  (shape: readonly Contour[]): number => {
+    const { minX, maxX } = tightBox(shape);
+    const away = boxes.map((box) => Math.max(box.minX - maxX, minX - box.maxX));
+    return away.indexOf(Math.min(...away));
+  };
 
 /** The gores of two files, as many as have a middle line on the guide and an outline in the cut file. */
 export function readGores(cut: DeliveredFile, guide: DeliveredFile, count: number): ProvedGores {
@@ -46,12 +58,7 @@ export function readGores(cut: DeliveredFile, guide: DeliveredFile, count: numbe
     return outline.length === 0 || !line ? [] : [{ number: i + 1, outline, line }];
   }).flat();
   const boxes = found.map(({ outline }) => tightBox(outline));
-  /** Art belongs to the gore whose outline it is nearest to from side to side: gores lie apart. */
-  const ownerOf = (shape: readonly Contour[]): number => {
-    const { minX, maxX } = tightBox(shape);
-    const away = boxes.map((box) => Math.max(box.minX - maxX, minX - box.maxX));
-    return away.indexOf(Math.min(...away));
-  };
+  const ownerOf = ownersByOutline(boxes);
   const owners = layers.map(({ shapes }) => shapes.map(ownerOf));
   const gores = found.map(({ number, outline, line }, i): ProvedGore => {
     const place = frameOf(line);
@@ -67,5 +74,5 @@ export function readGores(cut: DeliveredFile, guide: DeliveredFile, count: numbe
       })),
     };
   });
-  return { sheet, gores };
+  return { sheet, gores, boxes };
 }

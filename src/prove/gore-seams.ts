@@ -1,4 +1,5 @@
 // Does the art go on from gore to gore? Its edges at each gore's border, held against the next one's art.
+import { hullBox } from '../geometry/box.ts';
 import type { Segment } from '../geometry/contour.ts';
 import { NearestFinder } from '../geometry/nearest.ts';
 import { type Point, subtract } from '../geometry/point.ts';
@@ -16,7 +17,14 @@ const halvings = 50;
 const step = 1e-3;
 
 /** Where a segment crosses a gore's border, 1 its right one and -1 its left, as parameters. */
-function crossingsOf({ surface, band }: AskedGores, side: 1 | -1, segment: Segment): number[] {
+function crossingsOf(
+  { surface, band }: AskedGores,
+  side: 1 | -1,
+  segment: Segment,
+  nearest: number,
+): number[] {
+  const { minX, maxX } = hullBox([{ closed: false, segments: [segment] }]);
+  if ((side > 0 ? maxX : -minX) < nearest) return [];
   const beyond = (t: number): number => {
     const { aside, on } = rollGore(surface, band.from, pointAt(segment, t));
     return side * aside - halfShare(surface, on);
@@ -54,6 +62,9 @@ function onNeighbour(asked: AskedGores, side: 1 | -1, segment: Segment, t: numbe
 /** What the art of neighbours misses each other by, at every border between gores, the seam among them. */
 export function goreSeamGap(asked: AskedGores, gores: readonly ProvedGore[]): SeamGap | undefined {
   const { surface, band } = asked;
+  // No border comes nearer to a middle line than this, on its level line bent to a half circle at most.
+  const heights = Array.from({ length: 101 }, (_, i) => band.from + ((band.to - band.from) * i) / 100);
+  const nearest = (Math.min(...heights.map((on) => halfShare(surface, on))) * 2) / Math.PI - 1;
   const names = [...new Set(gores.flatMap(({ layers }) => layers.map(({ name }) => name)))];
   const misses = names.flatMap((name) => {
     const art = gores.map(({ layers }) =>
@@ -67,7 +78,7 @@ export function goreSeamGap(asked: AskedGores, gores: readonly ProvedGore[]): Se
         return contours
           .flatMap(({ segments }) => segments)
           .flatMap((segment) =>
-            crossingsOf(asked, side, segment)
+            crossingsOf(asked, side, segment, nearest)
               .filter((t) => {
                 const { on } = rollGore(surface, band.from, pointAt(segment, t));
                 return on >= band.from && on <= band.to;

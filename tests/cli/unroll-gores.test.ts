@@ -279,7 +279,7 @@ describe('the guide of gores', () => {
     }
   });
 
-  test('has seam, finished edges, ticks at both ends and a middle line of each gore, four crosses and the two squares', () => {
+  test('has seam, finished edges, the middle line of each gore with a tick at both ends, four crosses and the two squares', () => {
     const guide = guideOf('few');
     expect(pathsOf(guide, 'seam').map(({ id }) => id)).toEqual(['seam-start', 'seam-finish']);
     expect(pathsOf(guide, 'trim').map(({ id }) => id)).toEqual(['trim-foot', 'trim-lip']);

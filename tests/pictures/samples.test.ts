@@ -33,7 +33,7 @@ function made(jobFile: string): { guide: string; rolled: string } {
   const files = new Map(filesNamed(job).map(({ file }) => [file, readFileSync(beside(file))]));
   const [draft] = draftPieces({ job, jobFile, blank, blankFile: job.blank.file, files, tools });
   if (!draft) throw new Error('a job has at least one piece');
-  return { guide: draft.guide, rolled: rolledOf(draft, blank, draft, tools.words) };
+  return { guide: draft.guide, rolled: rolledOf([draft], blank, [draft], tools.words) };
 }
 
 /** A guide has no ground of its own; a page may be dark. */

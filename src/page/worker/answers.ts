@@ -37,13 +37,27 @@ export const answers: Answers = {
   },
 
   async rolled({ bench }, files) {
-    const { draftPieces, drawRolled, rolledSubject, vesselViewOf } = await import('./laying.ts');
+    const {
+      draftGores,
+      draftPieces,
+      drawRolled,
+      looseGores,
+      rolledGoresOf,
+      rolledOf,
+      rolledSubject,
+      vesselViewOf,
+    } = await import('./laying.ts');
     const input = { ...givenJob(bench, files), tools: await loadTools() };
-    if (input.job.pieces === 'gores') return { svg: '' };
-    const [draft, second] = draftPieces({ ...input, unchecked: true });
-    if (!draft || second) return { svg: '' };
-    const subject = rolledSubject(draft, input.blank, draft);
-    return { svg: drawRolled(subject, input.tools.words), solid: vesselViewOf(draft, subject) };
+    const { job, blank, tools } = input;
+    if (job.pieces === 'gores') {
+      const gores = draftGores({ ...input, gores: looseGores(job) });
+      return { svg: rolledGoresOf(gores, blank, gores, tools.words) };
+    }
+    const drafts = draftPieces({ ...input, unchecked: true });
+    const [draft, second] = drafts;
+    if (!draft || second) return { svg: rolledOf(drafts, blank, drafts, tools.words) };
+    const subject = rolledSubject(draft, blank, draft);
+    return { svg: drawRolled(subject, tools.words), solid: vesselViewOf(draft, subject) };
   },
 
   async art({ bench }, files) {

@@ -1,0 +1,73 @@
+// The picture of a vessel covered in gores, from the written files.
+import type { Blank } from '../blank/blank.ts';
+import { readSvg } from '../deliver/read-svg.ts';
+import type { Drawing, DrawnGroup } from '../drawing/drawing.ts';
+import type { DrawWords } from '../drawing/words.ts';
+import { movePoint } from '../geometry/affine.ts';
+import { rolledSheets } from '../picture/rolled.ts';
+import type { RolledSheet } from '../picture/rolled-sheet.ts';
+import { readDelivered } from '../prove/delivered-file.ts';
+import { ownersByOutline, type ProvedGore, readGores } from '../prove/gore-pieces.ts';
+import { rollGore, surfaceAt } from '../prove/rolled-gore.ts';
+import { sheetOnWall } from '../unroll/sheet-wall.ts';
+import type { Written } from './deliverables.ts';
+import { askedGoresOf } from './gore-proof.ts';
+import type { GoresDraft } from './gores.ts';
+import { vesselOf } from './rolled.ts';
+
+/** The text of rolled.svg: four views of the vessel with every gore of the written cut file laid in its place. */
+export function rolledGoresOf(
+  { plan, job }: GoresDraft,
+  blank: Blank,
+  { cut, guide }: Written,
+  words: DrawWords,
+): string {
+  const { surface, band: onSheet } = askedGoresOf({ job, blank }, []);
+  const { count } = surface;
+  const { gores, boxes } = readGores(
+    readDelivered(cut, 'wrap.cut.svg'),
+    readDelivered(guide, 'wrap.guide.svg'),
+    count,
+  );
+  const art = ownedArt(readSvg(cut, 'wrap.cut.svg'), boxes);
+  const { band, wall, build, bent } = plan;
+  const sheetOfGore = ({ number, place }: ProvedGore, i: number): RolledSheet => ({
+    drawing: art(i),
+    toWall: (p) => {
+      const { aside, on } = rollGore(surface, onSheet.from, movePoint(place, p));
+      const girth = 2 * Math.PI * surfaceAt(surface, on).radius;
+      return { turn: (number - 0.5) / count + aside / girth, along: bent.toBare(on) };
+    },
+    band,
+    sidesAt: () => [(number - 1) / count, number / count],
+  });
+  return rolledSheets(
+    gores.map(sheetOfGore),
+    {
+      ...vesselOf(plan, blank),
+      // Stands for the wall where only the seam is drawn.
+      wall: sheetOnWall(wall, build, band, (band.from + band.to) / 2).flat,
+      origin: { x: 0, y: 0 },
+      band,
+      seam: { start: { turn: 0, offset: 0 }, finish: { turn: 1, offset: 0 } },
+      overlap: job.seam.overlap,
+    },
+    words,
+  );
+}
+
+/** The art of each gore: what lies nearest to its outline. */
+function ownedArt(drawing: Drawing, boxes: Parameters<typeof ownersByOutline>[0]): (gore: number) => Drawing {
+  const owner = ownersByOutline(boxes);
+  const groups = drawing.groups.filter(({ role }) => role === 'artwork');
+  const owners = groups.map(({ paths }) => paths.map(({ contours }) => owner(contours)));
+  return (gore) => ({
+    ...drawing,
+    groups: groups.map(
+      (group, i): DrawnGroup => ({
+        ...group,
+        paths: group.paths.filter((_, path) => owners[i]?.[path] === gore),
+      }),
+    ),
+  });
+}
