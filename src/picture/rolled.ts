@@ -188,8 +188,11 @@ function jointsText(
   const level = sight
     .filter(({ along }, i) => heights.has(along) && sight[i - 1]?.along !== along)
     .map(({ along, half }) => lineText(levelSeen(camera, ringAt(vessel, along), half)));
-  const upright = sheets.flatMap(({ band, sidesAt }) => {
-    if (sidesAt(band.from)[0] === vessel.seam.start.turn || heights.size > 0) return [];
+  const starts = sheets.map(({ band, sidesAt }) => sidesAt(band.from)[0]);
+  const first = Math.min(...starts);
+  const upright = sheets.flatMap(({ sidesAt }, i) => {
+    // Where the first begins is no joint: it is the seam, or bare wall beside a handle.
+    if (starts[i] === first || heights.size > 0) return [];
     const places = sight.map(({ along, half }) => {
       const [turn] = sidesAt(along);
       const away = turn - camera.facing;
