@@ -2,80 +2,75 @@
 import { type Finding, note, refuseIfAny, stop } from '../finding.ts';
 import { formatLength } from '../lengths/length.ts';
 import type { Blank, Station } from './blank.ts';
+import { correctedProfile, residualsOf } from './curved-fit.ts';
+import { inputsOf } from './inputs.ts';
 import {
+  alongOfHeight,
   atFoot,
   type Profile,
-  type ProfileReading,
   profileAt,
   type SmoothProfile,
   smoothProfile,
   steppedProfile,
 } from './profile.ts';
+import { placesOf, type ReadPlace, readPlaces } from './read-places.ts';
 import { splineAt } from './spline.ts';
-import { girthReading, measuredGirth, positionKey, stationProblems } from './stations.ts';
+import { positionKey, stationProblems } from './stations.ts';
+import type { Reconciled } from './straight-wall.ts';
 
-export interface CurvedWall {
+/** A wall that bends, and what its readings leave of it. Its rows are those of paper fits. */
+export interface CurvedWall extends Reconciled {
   readonly profile: Profile;
-  /** The readings the curve passes through, from the foot up, with the standard uncertainty of their girths, mm. */
-  readonly readings: readonly (ProfileReading & { readonly uncertainty: number })[];
   /** For each reading, the profile if it were more or less by its uncertainty. */
   readonly moved: readonly { readonly more: Profile; readonly less: Profile }[];
 }
 
 /**
- * The wall through a blank's stations, `stepped` or `smooth`.
+ * The wall through a blank's places, `stepped` or `smooth`: several readings of one place count as their weighted mean,
+ * and paper fits make all of it wider or narrower by so much and so much a mm (`curved-fit.ts`).
  * @throws Refused, the rules of the stations and `one-height`, `mixed-stations`, `meets-axis`, `overhangs`.
  */
 export function fitCurvedWall(blank: Blank, kind: 'stepped' | 'smooth'): CurvedWall {
   refuseIfAny(stationProblems(blank));
-  const readings = blank.stations.map((station) => readingOf(station, blank));
-  refuseIfAny(orderProblems(blank.stations, readings, kind));
+  const groups = placesOf(blank.stations);
+  const places = readPlaces(blank, groups);
+  refuseIfAny(orderProblems(blank.stations, places, kind));
   const through = kind === 'stepped' ? steppedProfile : smoothProfile;
-  const profile = through(readings);
+  const { profile, correction } = correctedProfile(blank, places, through);
   refuseIfAny(shapeProblems(profile));
-  const moved = readings.map((reading, i) => {
-    const by = (mm: number) => through(readings.with(i, { ...reading, radius: reading.radius + mm }));
-    const radiusOff = reading.uncertainty / (2 * Math.PI);
-    return { more: by(radiusOff), less: by(-radiusOff) };
-  });
-  return { profile, readings, moved };
+  const { from } = correction;
+  const of = (moved: Blank): Profile =>
+    correctedProfile(moved, readPlaces(moved, groups), through, from).profile;
+  const moved = inputsOf(blank).map(({ uncertainty, moved: by }) => ({
+    more: of(by(uncertainty)),
+    less: of(by(-uncertainty)),
+  }));
+  const alongs = places.map(({ kind: by, at }) => (by === 'along' ? at : alongOfHeight(profile, at)));
+  const residuals = residualsOf(blank, { places, alongs, correction });
+  return { profile, moved, residuals, rows: correction.rows };
 }
-
-const readingOf = (station: Station, blank: Blank) => ({
-  kind: station.position.kind,
-  at: station.position.mm,
-  radius: measuredGirth(station, blank.tape) / (2 * Math.PI),
-  uncertainty: girthReading(station, blank.reading),
-});
 
 function orderProblems(
   stations: readonly Station[],
-  readings: readonly ProfileReading[],
+  places: readonly ReadPlace[],
   kind: 'stepped' | 'smooth',
 ): Finding[] {
   const found: Finding[] = [];
-  readings.forEach((reading, i) => {
-    const before = readings[i - 1];
-    const station = stations[i];
+  places.forEach((place, i) => {
+    const before = places[i - 1];
+    const index = place.stations[0] ?? 0;
+    const station = stations[index];
     if (!before || !station) return;
-    const where = { key: positionKey(station, i) };
-    if (before.kind !== reading.kind)
+    const where = { key: positionKey(station, index) };
+    if (before.kind !== place.kind)
       found.push(
         stop(
           'mixed-stations',
           where,
-          `is by ${reading.kind} and the one before by ${before.kind}; for a "${kind}" wall give all stations by one of the two`,
+          `is by ${place.kind} and the one before by ${before.kind}; for a "${kind}" wall give all stations by one of the two`,
         ),
       );
-    else if (reading.at - before.at < atFoot)
-      found.push(
-        stop(
-          'one-height',
-          where,
-          `${formatLength(reading.at, 'mm')} is where the station before is; a "${kind}" wall takes one station at each place`,
-        ),
-      );
-    else if (reading.kind === 'along' && Math.abs(reading.radius - before.radius) >= reading.at - before.at)
+    else if (place.kind === 'along' && Math.abs(place.radius - before.radius) >= place.at - before.at)
       found.push(
         stop('overhangs', where, 'is wider or narrower than the wall is long up to here; read it again'),
       );
@@ -125,15 +120,14 @@ export const curvedUncertaintyAt = ({ moved }: CurvedWall, along: number): numbe
   );
 
 /** A lowest station above the foot is said. */
-export function curvedFindings(blank: Blank, { readings }: CurvedWall): Finding[] {
-  const [first] = readings;
-  const [station] = blank.stations;
-  if (!first || !station || first.at <= atFoot) return [];
+export function curvedFindings({ stations }: Blank): Finding[] {
+  const [station] = stations;
+  if (!station || station.position.mm <= atFoot) return [];
   return [
     note(
       'foot-unread',
       { key: positionKey(station, 0) },
-      `the lowest reading is ${formatLength(first.at, 'mm')} up; below it the wall is taken on straight`,
+      `the lowest reading is ${formatLength(station.position.mm, 'mm')} up; below it the wall is taken on straight`,
     ),
   ];
 }

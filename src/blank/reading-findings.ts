@@ -3,16 +3,13 @@ import { type Finding, look, note } from '../finding.ts';
 import { inMm } from '../lengths/length.ts';
 import type { Blank, Station } from './blank.ts';
 import { mostOff, timesOff } from './reading-off.ts';
-import { measuredGirth, outOfRound, readingKey } from './stations.ts';
-import type { RowResidual, StraightWall } from './straight-wall.ts';
+import { isOnePlace, measuredGirth, outOfRound, readingKey } from './stations.ts';
+import type { Reconciled, RowResidual } from './straight-wall.ts';
 
 /** Girths that are asked about, mm: a hand holds no less, two arms no more; and what not even a crane lifts in. Ours. */
 const oddGirth = { least: 40, most: 2000, mostOfCrane: 6000 };
 
 export const isUsualGirth = (girth: number): boolean => girth >= oddGirth.least && girth <= oddGirth.most;
-
-/** Places nearer than this are one, mm. */
-const samePlace = 0.001;
 
 /** Findings on readings taken by themselves: `out-of-round` (look or note) and `odd-size` (look). */
 export const placeFindings = (blank: Blank): readonly Finding[] => [
@@ -31,16 +28,14 @@ export interface OutOfRound {
 /** Places with two diameters or more, typed as one list or as several stations. */
 export function placesOutOfRound({ stations }: Blank): readonly OutOfRound[] {
   const isAcross = ({ reading }: Station) => reading.kind === 'across';
-  const isSame = (a: Station, b: Station) =>
-    a.position.kind === b.position.kind && Math.abs(a.position.mm - b.position.mm) <= samePlace;
   return stations.flatMap((station, index) => {
     if (
       !isAcross(station) ||
-      stations.slice(0, index).some((before) => isAcross(before) && isSame(before, station))
+      stations.slice(0, index).some((before) => isAcross(before) && isOnePlace(before, station))
     )
       return [];
     const diameters = stations
-      .filter((other) => isAcross(other) && isSame(station, other))
+      .filter((other) => isAcross(other) && isOnePlace(station, other))
       .flatMap(({ reading }) => reading.diameters ?? [reading.mm]);
     if (outOfRound(diameters) === 0) return [];
     return [{ key: readingKey(station, index), diameters, outOfRound: outOfRound(diameters) }];
@@ -72,7 +67,7 @@ function oddness(girth: number): string {
 }
 
 /** Findings on paper fits: `fit-unlikely` (look), and `reading-replaced` (note) for stations they speak against. */
-export const fitFindings = (blank: Blank, wall: StraightWall): readonly Finding[] => [
+export const fitFindings = (blank: Blank, wall: Reconciled): readonly Finding[] => [
   ...wall.rows.flatMap(unlikely),
   ...replacedStations(blank, wall),
 ];
@@ -87,7 +82,7 @@ function unlikely(row: RowResidual): readonly Finding[] {
   return [look('fit-unlikely', { key: `fits[${index}].${of}` }, says)];
 }
 
-function replacedStations(blank: Blank, wall: StraightWall): readonly Finding[] {
+function replacedStations(blank: Blank, wall: Reconciled): readonly Finding[] {
   return wall.residuals.flatMap((residual) => {
     const station = blank.stations[residual.station];
     if (!residual.isReplaced || station === undefined || timesOff(residual) <= mostOff) return [];

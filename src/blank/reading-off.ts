@@ -18,7 +18,7 @@ export const mostOff = 3;
  * How much better the readings must agree without this one than without any other to name it, as a difference of
  * squared standard uncertainties: 2 is odds of e to 1 for readings that scatter normally.
  */
-const clearlyBetter = 2;
+export const clearlyBetter = 2;
 
 export interface ReadingOff {
   /** Index of the station it is a reading of. */

@@ -2,6 +2,7 @@
 import { type Finding, look } from '../finding.ts';
 import { inMm } from '../lengths/length.ts';
 import type { Blank } from './blank.ts';
+import { placesOf } from './read-places.ts';
 import { isUsualGirth } from './reading-findings.ts';
 
 /** A place of a wall, from the foot up, mm. */
@@ -134,7 +135,7 @@ function slipsOf({ stations }: Blank): readonly { sizes: number; heights: number
 
 /** `wall-unsuited` (look): a wall said to bend, of which too few places were read to know how. */
 export function bendlessFindings({ wall, stations }: Blank): readonly Finding[] {
-  if (wall === 'straight' || stations.length > 2) return [];
-  const says = `two stations give one straight line, so "${wall}" changes nothing; call the wall "straight", or read it in between as well`;
+  if (wall === 'straight' || placesOf(stations).length > 2) return [];
+  const says = `readings at two places give one straight line, so "${wall}" changes nothing; call the wall "straight", or read it in between as well`;
   return [look('wall-unsuited', { key: 'wall' }, says)];
 }

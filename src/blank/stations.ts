@@ -6,6 +6,10 @@ import { type Blank, type Station, standardReading } from './blank.ts';
 /** Stations nearer to each other than this are one height, mm: no wall can be leaned on so short a stretch. */
 const leastSpread = 0.001;
 
+/** Whether two stations were read at one place of the wall, both by height or both along it. */
+export const isOnePlace = ({ position: a }: Station, { position: b }: Station): boolean =>
+  a.kind === b.kind && Math.abs(a.mm - b.mm) <= leastSpread;
+
 /**
  * The girth a station tells, mm: its diameter times pi, or its girth less what the tape's own thickness added.
  * Source: a tape of thickness t around a diameter D reads pi (D + t), at its mid-plane.
@@ -120,8 +124,7 @@ function onePlaceProblems(blank: Pick<Blank, 'stations' | 'tape' | 'heightReadin
     ...heightProblems(station, index, placeReading(blank)),
     ...diameterProblems(station, index),
     ...stations.slice(0, index).flatMap((other, before) => {
-      const { kind, mm } = other.position;
-      if (kind !== station.position.kind || Math.abs(mm - station.position.mm) > leastSpread) return [];
+      if (!isOnePlace(other, station)) return [];
       const girths = [measuredGirth(other, tape), measuredGirth(station, tape)];
       if (Math.max(...girths) <= mostApart * Math.min(...girths)) return [];
       const says = `${inMm(station.reading.mm)} can't be one vessel with the ${inMm(other.reading.mm)} of ${readingKey(other, before)} at the same place; check which is "girth" (around) and which is "across"`;

@@ -53,8 +53,15 @@ export interface RowResidual {
   readonly inReadings: number;
 }
 
+/** What a fitted wall leaves of its readings. */
+export interface Reconciled {
+  readonly residuals: readonly Residual[];
+  /** All readings that count beside others, of whatever kind; a station's girth as a radius. */
+  readonly rows: readonly RowResidual[];
+}
+
 /** The bare wall: its radius is `radius` + along * sin `halfAngle`. Along is mm up the wall from the foot corner. */
-export interface StraightWall {
+export interface StraightWall extends Reconciled {
   /** At the foot corner, mm. */
   readonly radius: number;
   /** Lean of the wall from upright, radians; positive when wider at the lip. */
@@ -63,9 +70,6 @@ export interface StraightWall {
   readonly length: number;
   /** `height` when every station was read by height: then it is heights that stay put where the lean is in doubt. */
   readonly readBy: 'height' | 'along';
-  readonly residuals: readonly Residual[];
-  /** All readings that count, of whatever kind; a station's girth as a radius. */
-  readonly rows: readonly RowResidual[];
   /** Variances of radius (mm²) and half angle (rad²) and their covariance. */
   readonly covariance: { readonly radius: number; readonly halfAngle: number; readonly both: number };
 }
@@ -219,7 +223,8 @@ function residualOf(
 export const fittedVariance = ({ share, at }: Row, { intercept, slope, both }: LineCovariance): number =>
   share * share * intercept + 2 * share * at * both + at * at * slope;
 
-function rowResidual(row: Row, covariance: LineCovariance): RowResidual {
+/** How a row's reading sits on the fit that it had its part in. */
+export function rowResidual(row: Row, covariance: LineCovariance): RowResidual {
   const own = 1 / row.weight;
   const fitted = fittedVariance(row, covariance);
   // Where the fit must pass through the reading the two are equal but for rounding.

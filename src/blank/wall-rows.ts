@@ -110,17 +110,20 @@ function pairRows(blank: Blank, { halfAngle }: Cone): Row[] {
 /** Steps of the differences that stand in for derivatives of what a template misses by: mm and radians. */
 const [radiusStep, leanStep] = [1e-3, 1e-5];
 
-function fitRows(fit: PaperFit, index: number, cone: Cone): Row[] {
-  const miss = paperMiss(fit, cone);
-  const moved = (by: Partial<Cone>) => paperMiss(fit, { ...cone, ...by });
-  const [more, less] = [
-    moved({ radius: cone.radius + radiusStep }),
-    moved({ radius: cone.radius - radiusStep }),
-  ];
-  const [out, inward] = [
-    moved({ halfAngle: cone.halfAngle + leanStep }),
-    moved({ halfAngle: cone.halfAngle - leanStep }),
-  ];
+const fitRows = (fit: PaperFit, index: number, { radius, halfAngle }: Cone): readonly Row[] =>
+  missRows(fit, index, (wider, lean) =>
+    paperMiss(fit, { radius: radius + wider, halfAngle: halfAngle + lean }),
+  );
+
+/** The rows of a paper fit; `missAt`: what it must miss by where the wall is so much wider, mm, and leans so much more. */
+export function missRows(
+  fit: PaperFit,
+  index: number,
+  missAt: (wider: number, lean: number) => Miss,
+): readonly Row[] {
+  const miss = missAt(0, 0);
+  const [more, less] = [missAt(radiusStep, 0), missAt(-radiusStep, 0)];
+  const [out, inward] = [missAt(0, leanStep), missAt(0, -leanStep)];
   const row = (of: keyof Miss, read: number, u: number): Row => ({
     name: { of, index },
     share: (more[of] - less[of]) / (2 * radiusStep),

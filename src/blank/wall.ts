@@ -1,18 +1,21 @@
 // A blank's wall, whichever form it has: one straight line, or a profile that bends.
 import type { Finding } from '../finding.ts';
-import type { Blank } from './blank.ts';
+import type { Blank, Station } from './blank.ts';
 import { type CurvedWall, curvedFindings, curvedUncertaintyAt, fitCurvedWall } from './curved-wall.ts';
 import type { Band } from './flat-band.ts';
-import { profileAt } from './profile.ts';
-import { placeFindings } from './reading-findings.ts';
+import { lengthFindings, placeReadingFindings } from './place-off.ts';
+import { alongOfHeight, profileAt } from './profile.ts';
+import { fitFindings, placeFindings } from './reading-findings.ts';
 import { roundReach } from './round-reach.ts';
 import { bendlessFindings, shapeFindings } from './shape-findings.ts';
+import { placeReading } from './stations.ts';
 import {
   bareRadiusAt,
   fitStraightWall,
   girthUncertaintyAt,
   heightAt,
   isCylinder,
+  type Reconciled,
   type StraightWall,
 } from './straight-wall.ts';
 import { flatBandsOf } from './straightedge.ts';
@@ -31,9 +34,21 @@ export function wallOf(blank: Blank): { readonly wall: Wall; readonly findings: 
   }
   const curved = fitCurvedWall(blank, blank.wall);
   const wall: Wall = { kind: 'curved', curved };
-  const findings = [...curvedFindings(blank, curved), ...bendlessFindings(blank), ...placeFindings(blank)];
+  const alongOf = ({ position }: Station) => alongOfHeight(curved.profile, position.mm);
+  const findings = [
+    ...placeReadingFindings(blank),
+    ...curvedFindings(blank),
+    ...bendlessFindings(blank),
+    ...placeFindings(blank),
+    ...lengthFindings(blank, alongOf, placeReading(blank)),
+    ...fitFindings(blank, curved),
+  ];
   return { wall, findings: [...findings, ...oddShape(blank, wall)] };
 }
+
+/** What the wall leaves of its readings. */
+export const reconciled = (wall: Wall): Reconciled =>
+  wall.kind === 'straight' ? wall.straight : wall.curved;
 
 /** Sizes that are odd by themselves are said already; nothing more can be told of their shape. */
 const oddShape = (blank: Blank, wall: Wall): readonly Finding[] =>

@@ -24,7 +24,7 @@ import { type JobCoat, standardFilm } from './resolved-job.ts';
 import { keyShown, type TypedIn, toldAt } from './typed-at.ts';
 
 export interface BlankDescription {
-  readonly report: BlankReport & Omit<Measures, 'readings'>;
+  readonly report: BlankReport & Measures;
   /** The coats asked about, on this blank. */
   readonly coats: readonly CoatReport[];
   readonly lines: readonly string[];

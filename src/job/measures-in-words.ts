@@ -36,16 +36,19 @@ function surenessInWords({ u, isAssumed }: Measures['reading'], shown: Shown): s
 
 /** What each reading is off by, where there are more than the wall needs. */
 const readingsInWords = (
-  { readings = [] }: Measures,
+  { readings }: Measures,
   shown: Shown,
   keyShown: (key: string) => string,
 ): string[] =>
   readings.length < 3
     ? []
-    : readings.map(({ key, girth, residual, isReplaced }) => {
-        const off = `${shown(Math.abs(residual))} ${residual < 0 ? 'under' : 'over'}`;
-        return `${keyShown(key)} tells a girth of ${shown(girth)}, ${off} the fitted wall${isReplaced ? '; the paper fit stands in its place' : ''}`;
-      });
+    : // What nothing checks is on the wall by itself.
+      readings
+        .filter(({ u }) => u > 0)
+        .map(({ key, girth, residual, isReplaced }) => {
+          const off = `${shown(Math.abs(residual))} ${residual < 0 ? 'under' : 'over'}`;
+          return `${keyShown(key)} tells a girth of ${shown(girth)}, ${off} the fitted wall${isReplaced ? '; the paper fit stands in its place' : ''}`;
+        });
 
 /** How far the ends of a wrap may be off, and the overlap for that; beside a handle they never meet. */
 function endsInWords({ seam, overlap }: Measures, shown: Shown): string[] {

@@ -3,8 +3,9 @@ import type { Blank } from '../blank/blank.ts';
 import type { Band } from '../blank/flat-band.ts';
 import type { KeepOut } from '../blank/keep-out.ts';
 import { fittedSteps, type WallFigures } from '../blank/paper-fit.ts';
+import { placesApart } from '../blank/place-off.ts';
 import { type OutOfRound, placesOutOfRound } from '../blank/reading-findings.ts';
-import { readingOff } from '../blank/reading-off.ts';
+import { type ReadingOff, readingOff } from '../blank/reading-off.ts';
 import { readingKey } from '../blank/stations.ts';
 import type { StraightWall } from '../blank/straight-wall.ts';
 import {
@@ -16,7 +17,7 @@ import {
   type Sureness,
   sureness,
 } from '../blank/sure.ts';
-import { type Wall, wallUncertaintyAt } from '../blank/wall.ts';
+import { reconciled, type Wall, wallUncertaintyAt } from '../blank/wall.ts';
 import { degrees } from '../lengths/angle.ts';
 
 /** A wall's figures in the report's terms: mm and degrees. */
@@ -38,7 +39,8 @@ export interface ReadingReport {
 export interface Measures {
   /** What one girth or diameter reading is taken to be good to, and whether that is ours because the maker named none. */
   readonly reading: { readonly u: number; readonly isAssumed: boolean };
-  readonly readings?: readonly ReadingReport[];
+  /** What each reading says against the wall fitted to all of them. */
+  readonly readings: readonly ReadingReport[];
   readonly readingOff?: {
     readonly key: string;
     readonly read: number;
@@ -74,10 +76,23 @@ export function measuresOf(blank: Blank, wall: Wall, band: Band, hold: number = 
     ...(blank.keepOuts ? { keepOuts: blank.keepOuts } : {}),
     ...(rounds.length > 0 ? { outOfRound: rounds } : {}),
   };
-  if (wall.kind === 'straight') return { ...shared, ...straightMeasures(blank, wall.straight, band, hold) };
+  const readings = {
+    readings: readingsOf(blank, wall),
+    ...offReport(wall.kind === 'straight' ? readingOff(blank, wall.straight) : placeOff(blank)),
+    ...((blank.fits ?? []).length > 0 ? { fitted: fittedReport(blank) } : {}),
+  };
+  if (wall.kind === 'straight')
+    return { ...shared, ...readings, ...straightMeasures(blank, wall.straight, band, hold) };
   const seam = { foot: wallUncertaintyAt(wall, band.from), lip: wallUncertaintyAt(wall, band.to) };
-  return { ...shared, ...seamMeasures(blank, seam, hold) };
+  return { ...shared, ...readings, ...seamMeasures(blank, seam, hold) };
 }
+
+/** On a wall that bends only readings of one place speak for or against each other. */
+const placeOff = (blank: Blank): ReadingOff | undefined =>
+  placesApart(blank).flatMap(({ off }) => off ?? [])[0];
+
+const offReport = (off: ReadingOff | undefined): Pick<Measures, 'readingOff'> =>
+  off ? { readingOff: { key: off.key, read: off.read, shouldBe: off.shouldBe, u: off.uncertainty } } : {};
 
 const seamMeasures = (
   { handle }: Blank,
@@ -93,29 +108,25 @@ function straightMeasures(
   wall: StraightWall,
   band: Band,
   hold: number,
-): Omit<Measures, 'reading'> {
+): Omit<Measures, 'reading' | 'readings'> {
   const { sweep, flat, seam } = sureness(blank, wall, band);
-  const off = readingOff(blank, wall);
   return {
-    readings: readingsOf(blank, wall),
-    ...(off
-      ? { readingOff: { key: off.key, read: off.read, shouldBe: off.shouldBe, u: off.uncertainty } }
-      : {}),
-    ...((blank.fits ?? []).length > 0 ? { fitted: fittedReport(blank) } : {}),
     sure: { sweepDeg: { value: Math.abs(degrees(sweep.value)), u: degrees(sweep.u) }, flat },
     ...seamMeasures(blank, seam, hold),
     ...halfReport(blank, band),
   };
 }
 
-const readingsOf = (blank: Blank, wall: StraightWall): readonly ReadingReport[] =>
-  wall.residuals.flatMap(({ station: index, along, measured, residual, uncertainty, isReplaced }) => {
-    const station = blank.stations[index];
-    if (station === undefined) return [];
-    const key = readingKey(station, index);
-    const typed = station.typed?.station ?? index;
-    return [{ station: typed, key, along, girth: measured, residual, u: uncertainty, isReplaced }];
-  });
+const readingsOf = (blank: Blank, wall: Wall): readonly ReadingReport[] =>
+  reconciled(wall).residuals.flatMap(
+    ({ station: index, along, measured, residual, uncertainty, isReplaced }) => {
+      const station = blank.stations[index];
+      if (station === undefined) return [];
+      const key = readingKey(station, index);
+      const typed = station.typed?.station ?? index;
+      return [{ station: typed, key, along, girth: measured, residual, u: uncertainty, isReplaced }];
+    },
+  );
 
 function halfReport(blank: Blank, band: Band): Pick<Measures, 'halfMillimetre'> {
   const half = halfMillimetreAtSeam(blank, band);

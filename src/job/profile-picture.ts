@@ -4,7 +4,7 @@ import type { Blank, Station } from '../blank/blank.ts';
 import type { Band } from '../blank/flat-band.ts';
 import type { KeepOut } from '../blank/keep-out.ts';
 import { lipZoneStart } from '../blank/lip-zone.ts';
-import { flatBandsOfWall, type Wall, wallLength, wallOf } from '../blank/wall.ts';
+import { flatBandsOfWall, reconciled, type Wall, wallLength, wallOf } from '../blank/wall.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import type { Units } from '../lengths/length.ts';
 import { figure } from '../picture/profile-ink.ts';
@@ -13,7 +13,6 @@ import type { ProfileSubject } from '../picture/profile-subject.ts';
 import { wallRings } from '../picture/rolled-rings.ts';
 import type { Draft } from './draft.ts';
 import type { GoresDraft } from './gores.ts';
-import { blankReport } from './report.ts';
 
 interface ShownBlank {
   readonly blank: Blank;
@@ -34,11 +33,11 @@ function profileOfBlank(
   words: DrawWords,
   job?: ShownJob,
 ): string {
-  const { readings } = blankReport(wall, flatBands);
+  const { residuals } = reconciled(wall);
   const length = wallLength(wall);
   const from = lipZoneStart(blank, length);
   const says = new Map<number, string>();
-  for (const { station, along } of readings) {
+  for (const { station, along } of residuals) {
     const read = blank.stations[station];
     if (read) says.set(along, [says.get(along), stationInWords(read, units)].filter(Boolean).join('; '));
   }

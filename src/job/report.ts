@@ -1,9 +1,9 @@
 // report.json: every figure a maker acts on, in mm and degrees.
 
 import type { Band } from '../blank/flat-band.ts';
-import { alongOfHeight } from '../blank/profile.ts';
 import {
   meanLean,
+  reconciled,
   type Wall,
   type WallForm,
   wallForm,
@@ -28,14 +28,6 @@ export interface BlankReport {
   readonly along: number;
   readonly flatBands: readonly Band[];
   readonly girthAt: readonly { readonly along: number; readonly girth: number; readonly u: number }[];
-  /** What each reading says against the wall fitted to all of them. */
-  readonly readings: readonly {
-    readonly station: number;
-    readonly along: number;
-    readonly girth: number;
-    readonly residual: number;
-    readonly u: number;
-  }[];
 }
 
 export interface TemplateReport {
@@ -125,7 +117,7 @@ export interface SheetReport {
 }
 
 export interface Report {
-  readonly blank: BlankReport & Omit<Measures, 'readings'>;
+  readonly blank: BlankReport & Measures;
   /** Every coat under the film, then those over it. */
   readonly coats?: readonly CoatReport[];
   readonly seam?: SeamReport;
@@ -143,27 +135,8 @@ export interface Report {
   readonly files?: readonly FileReport[];
 }
 
-/** Where a wall's readings are, mm along, and what each says. */
-function readingsOf(wall: Wall): BlankReport['readings'] {
-  if (wall.kind === 'straight')
-    return wall.straight.residuals.map(({ station, along, measured, residual, uncertainty }) => ({
-      station,
-      along,
-      girth: measured,
-      residual,
-      u: uncertainty,
-    }));
-  return wall.curved.readings.map(({ at, kind, radius }, station) => ({
-    station,
-    along: kind === 'along' ? at : alongOfHeight(wall.curved.profile, at),
-    girth: 2 * Math.PI * radius,
-    residual: 0,
-    u: 0,
-  }));
-}
-
 export function blankReport(wall: Wall, flatBands: readonly Band[]): BlankReport {
-  const readings = readingsOf(wall);
+  const readings = reconciled(wall).residuals;
   const length = wallLength(wall);
   const places = [0, length / 2, length, ...readings.map(({ along }) => along)];
   const apart = [...places]
@@ -179,6 +152,5 @@ export function blankReport(wall: Wall, flatBands: readonly Band[]): BlankReport
       girth: wallGirthAt(wall, along),
       u: wallUncertaintyAt(wall, along),
     })),
-    readings,
   };
 }

@@ -5,16 +5,16 @@ import { keepOutProblems } from '../blank/keep-out.ts';
 import { lipZoneProblems } from '../blank/lip-zone.ts';
 import { resolveFits, type TypedFit } from '../blank/paper-fit.ts';
 import { flatBandsOfWall, wallLength, wallOf } from '../blank/wall.ts';
-import { type Finding, Refused, stop } from '../finding.ts';
+import { type Finding, Refused } from '../finding.ts';
+import { paperCone } from '../unroll/sheet-wall.ts';
 
 /** The blank with its fits, or what stops these readings from being a wall that film can go onto. */
 export function settleBlank(
   bare: Blank,
   fits: readonly TypedFit[],
 ): { readonly blank: Blank } | { readonly problems: readonly Finding[] } {
-  if (fits.length > 0 && bare.wall !== 'straight') return { problems: [notStraight(bare)] };
   try {
-    const blank = fits.length === 0 ? bare : { ...bare, fits: resolveFits(bare, fits) };
+    const blank = fits.length === 0 ? bare : { ...bare, fits: resolveFits(bare, fits, paperCone) };
     const { wall } = wallOf(blank);
     flatBandsOfWall(wall, blank);
     const problems = [
@@ -28,10 +28,3 @@ export function settleBlank(
     throw error;
   }
 }
-
-const notStraight = ({ wall }: Blank): Finding =>
-  stop(
-    'fits-need-straight',
-    { key: 'fits' },
-    `paper wraps flat only on a "straight" wall, and this one is "${wall}"; leave "fits" out, or give the band as a blank of its own`,
-  );

@@ -54,3 +54,15 @@ export function sheetOnWall(wall: Wall, build: SheetBuild, band: Band, reference
     strain: radii.map((place) => ({ along: place.along, strain: strainAt(cone, place) })),
   };
 }
+
+/** The bare cone that paper so thick is cut as for a band: a straight wall itself, else that of a sheet that does not gather. */
+export function paperCone(
+  wall: Wall,
+  band: Band,
+  paper: number,
+): { readonly radius: number; readonly halfAngle: number } {
+  if (wall.kind === 'straight') return { radius: wall.straight.radius, halfAngle: wall.straight.halfAngle };
+  const { cone } = leastStretchCone(sheetRadii(wall, { coats: 0, film: paper, gather: 0 }, band), 0);
+  const halfAngle = Math.asin(cone.sine);
+  return { radius: cone.radius - (paper / 2) * Math.cos(halfAngle), halfAngle };
+}

@@ -1,12 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { Blank } from '../../src/blank/blank.ts';
 import { flatBand } from '../../src/blank/flat-band.ts';
-import { fittedSteps, resolveFits, type TypedFit } from '../../src/blank/paper-fit.ts';
+import { fittedSteps, resolveFits as resolved, type TypedFit } from '../../src/blank/paper-fit.ts';
 import { bareGirthAt, fitStraightWall } from '../../src/blank/straight-wall.ts';
 import { wallFindings } from '../../src/blank/wall-findings.ts';
+import { paperCone } from '../../src/unroll/sheet-wall.ts';
 import { expectWithin } from '../closeness.ts';
 import { aBlank, refusalsOf } from './a-blank.ts';
 import { type TestCone, wrapPaper } from './rolled-paper.ts';
+
+const resolveFits = (blank: Blank, typed: readonly TypedFit[]) => resolved(blank, typed, paperCone);
 
 const aFit = (miss: Partial<TypedFit>): TypedFit => ({ foot: 0, lip: 0, paper: 0.1, reading: 0.5, ...miss });
 

@@ -136,7 +136,8 @@ export const aSteppedWall = (corners: readonly (readonly [number, number])[]): W
   kind: 'curved',
   curved: {
     profile: steppedProfile(corners.map(([at, radius]) => ({ kind: 'height', at, radius }))),
-    readings: [],
+    residuals: [],
+    rows: [],
     moved: [],
   },
 });
@@ -146,7 +147,8 @@ export const aSmoothWall = (readings: readonly (readonly [number, number])[]): W
   kind: 'curved',
   curved: {
     profile: smoothProfile(readings.map(([at, radius]) => ({ kind: 'height', at, radius }))),
-    readings: [],
+    residuals: [],
+    rows: [],
     moved: [],
   },
 });
