@@ -1,4 +1,5 @@
 // A tile: the artwork of one period, as layers of areas in mm.
+import { type Affine, moveContour } from '../geometry/affine.ts';
 import type { Shape } from '../geometry/contour.ts';
 
 export interface TileLayer {
@@ -14,4 +15,30 @@ export interface Tile {
   readonly width: number;
   readonly height: number;
   readonly layers: readonly TileLayer[];
+  /** Whether it stands on its head: places of the drawing are then told from the other corner. */
+  readonly turned?: true;
 }
+
+/** Shapes moved, each with its holes. */
+const moved = (shapes: readonly Shape[], move: Affine): readonly Shape[] =>
+  shapes.map((shape) => ({
+    ...shape,
+    contours: shape.contours.map((contour) => moveContour(move, contour)),
+  }));
+
+/** Layers turned half round about a point that lies half so far right and down as `across` and `down`. */
+export const halfTurned = <L extends { readonly shapes: readonly Shape[] }>(
+  layers: readonly L[],
+  { across, down }: { readonly across: number; readonly down: number } = { across: 0, down: 0 },
+): readonly L[] =>
+  layers.map((layer) => ({
+    ...layer,
+    shapes: moved(layer.shapes, { a: -1, b: 0, c: 0, d: -1, e: across, f: down }),
+  }));
+
+/** The tile on its head. It repeats by the same steps: turned half round, a lattice is itself. */
+export const turnedTile = (tile: Tile): Tile => ({
+  ...tile,
+  layers: halfTurned(tile.layers, { across: tile.width, down: tile.height }),
+  turned: true,
+});

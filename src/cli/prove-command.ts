@@ -4,7 +4,7 @@ import { basename, join } from 'node:path';
 import { Refused, stop } from '../finding.ts';
 import type { Proof } from '../job/proof.ts';
 import { failedRules, proofTable } from '../job/proof-in-words.ts';
-import { type DeliveredFolder, proofOfFolder } from '../job/prove-folder.ts';
+import { type DeliveredFolder, leftOver, proofOfFolder } from '../job/prove-folder.ts';
 import { parseJson } from '../job/read-json.ts';
 import { recover } from './delivery.ts';
 import { readText } from './files.ts';
@@ -57,9 +57,16 @@ const verdict = (proof: Proof): string =>
   proof.pass ? `holds: all ${proof.checks.length} rows` : `FAILS at ${failedRules(proof).join(', ')}`;
 
 export async function proveCommand(folder: string, flags: ProveFlags): Promise<number> {
-  const proof = proofOfFolder(await folderOf(folder, flags));
-  if (flags.json) printJson({ pass: proof.pass, checks: proof.checks });
+  const delivered = await folderOf(folder, flags);
+  const proof = proofOfFolder(delivered);
+  const left = leftOver(delivered);
+  if (flags.json)
+    printJson({ pass: proof.pass, checks: proof.checks, ...(left.length > 0 ? { leftOver: left } : {}) });
   else process.stdout.write(`${[...aligned(proofTable(proof)), verdict(proof)].join('\n')}\n`);
+  if (left.length > 0)
+    process.stderr.write(
+      `${folder}: ${left.join(', ')}: not of this make, and not proved; an earlier one left them, so delete them before anything is cut\n`,
+    );
   if (proof.pass) return 0;
   process.stderr.write(`${folder}: ${verdict(proof)}\n`);
   return 1;

@@ -48,6 +48,14 @@ export const jsonContent = (value: object): string => `${JSON.stringify(value, u
 export const fullReport = (pieces: readonly WrittenPiece[], { files, report }: Rest): Report => ({
   ...report,
   files: [...pieces.flatMap(filesOfPiece), ...files, { file: reportFile, role: 'report' }].map(
-    ({ content: _, ...listed }: FileReport & { readonly content?: FileContent }) => listed,
+    ({ content: _, ...listed }: FileReport & { readonly content?: FileContent }) =>
+      onItsSheet(listed, report),
   ),
 });
+
+/** A piece's file with the number of the first sheet that it is cut from. */
+function onItsSheet(listed: FileReport, { sheets = [] }: Rest['report']): FileReport {
+  const stem = listed.file.replace(/\.(?:cut|guide)\.svg$/, '');
+  const first = sheets.find(({ pieces }) => pieces.some(({ part }) => part === stem));
+  return listed.sheet !== undefined || !first ? listed : { ...listed, sheet: first.sheet };
+}

@@ -1,5 +1,6 @@
 // The artwork of a job as read, and how it goes around: the same for all pieces of its band.
 import { readTile } from '../artwork/tile.ts';
+import { turnedTile } from '../artwork/tile-layer.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { type Finding, note, Refused, stop } from '../finding.ts';
 import { layFindings } from './lay-distortion.ts';
@@ -31,7 +32,8 @@ export function readDrawn(
   const { artwork } = job;
   if (!artwork) return undefined;
   const { file } = artwork;
-  const { tile, findings } = readTile(bytesOf(files, file), file, tools.normalise, artwork);
+  const { tile: read, findings } = readTile(bytesOf(files, file), file, tools.normalise, artwork);
+  const tile = job.shown === 'upside-down' ? turnedTile(read) : read;
   const ground = groundOf();
   const asDrawn = planPattern(tile, artwork, job.edges, ground, { job: jobFile, art: file });
   refuseTooMany(asDrawn, jobFile);

@@ -20,6 +20,7 @@ import { withFilmChecks } from './film-checks.ts';
 import { groundKey } from './ground-key.ts';
 import { guideNotes } from './guide-notes.ts';
 import { layReport } from './lay-distortion.ts';
+import { inLevels } from './levels.ts';
 import type { MakeInput } from './make-input.ts';
 import { layersWith } from './motif-layers.ts';
 import { checkPlaces } from './motif-places.ts';
@@ -73,15 +74,16 @@ export const laidJob = (input: MakeInput): LaidJob =>
   input.recall ? input.recall.of('laid', groundKey(input), () => layJob(input)) : layJob(input);
 
 function layJob(input: MakeInput): LaidJob {
-  const plans = planPieces(input);
+  const { plans, findings: levels } = inLevels(input, planPieces(input));
   if (plans.length > 1 && input.job.artwork?.lay === 'rigid')
     throw new Refused([rigidOnPieces(input.jobFile)]);
   const drawn = readDrawn(input, () => groundOf(plans));
   const pieces = layPieces(plans, drawn);
-  const panels = planPanels(
+  const planned = planPanels(
     { ...input, ...(drawn ? { pattern: goesAround(drawn.plan) } : {}) },
     pieces.map(({ plan: { template }, pattern }) => ({ template, layers: pattern?.wrap.layers ?? [] })),
   );
+  const panels = { ...planned, findings: [...levels, ...planned.findings] };
   return { plans, pieces, parts: pieces.map((piece) => partsOfPiece(piece, drawn, panels)), panels };
 }
 

@@ -1,4 +1,5 @@
 // The motifs of a job: what is laid once, each at a place of its own.
+import { halfTurned } from '../artwork/tile-layer.ts';
 import { itemMotif } from './items.ts';
 import { letteringMotif } from './lettering.ts';
 import type { MakeInput } from './make-input.ts';
@@ -9,12 +10,19 @@ type MotifsInput = Pick<MakeInput, 'job' | 'jobFile' | 'files' | 'tools' | 'reca
 
 /** Every motif of a job as it is drawn, before it is looked at. @throws Refused where one can't be read. */
 export function drawnMotifs(input: MotifsInput): readonly PlacedMotif[] {
-  const { items = [], lettering = [] } = input.job;
-  return [
+  const { items = [], lettering = [], shown } = input.job;
+  const motifs = [
     ...items.map((item, index) => itemMotif(input, item, index)),
     ...lettering.map((text, index) => letteringMotif(input, text, index)),
   ];
+  return shown === 'upside-down' ? motifs.map(onItsHead) : motifs;
 }
+
+/** A motif turned about its own place. */
+const onItsHead = (placed: PlacedMotif): PlacedMotif => ({
+  ...placed,
+  motif: { ...placed.motif, layers: halfTurned(placed.motif.layers) },
+});
 
 /** Every motif of a job. @throws Refused where one can't be read. */
 export function readMotifs(input: MotifsInput): readonly PlacedMotif[] {

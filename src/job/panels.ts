@@ -74,6 +74,16 @@ export function turnInFile(template: Template, job: Pick<Job, 'sheet' | 'film'>,
   return !isPanel && (fitsAcross || room.only !== undefined) ? 0 : turn;
 }
 
+/** Whether a template fits the sheet of a job: whole, or in panels that are worth having. */
+export function fitsInPanels(template: Template, job: PanelsInput['job']): boolean {
+  const room = roomOf(job);
+  if (!room || turnOnSheet(outline(template), room) !== undefined) return true;
+  const { overlap } = job.panels ?? standardPanels;
+  const girth = girthAt(template.wall, template.band.from);
+  const { first, inner, last } = longestOf(template, { room, overlap });
+  return Math.min(first, inner, last) * girth >= Math.max(narrowest, 2 * overlap);
+}
+
 /** Where the pieces of a job are parted: all at the same turns. */
 export function planPanels(input: PanelsInput, pieces: readonly WholePiece[]): PanelPlan {
   const { job, jobFile } = input;

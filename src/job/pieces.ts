@@ -18,7 +18,11 @@ export function planPieces(input: PiecesInput): readonly Plan[] {
   const whole = planWrap(input);
   if (input.job.pieces === 'one' || whole.strain.length === 0) return [whole];
   const bands = stackedBands(input, whole);
-  if (bands.length === 1) return [whole];
+  return bands.length === 1 ? [whole] : plansOfBands(input, bands);
+}
+
+/** Plans of pieces that cover these bands, from the foot up, meeting edge to edge. @throws Refused */
+export function plansOfBands(input: PiecesInput, bands: readonly Band[]): readonly Plan[] {
   const { trim } = input.job;
   return bands.map((band, i) =>
     planWrap({

@@ -14,7 +14,7 @@ import type { Film, Job } from './resolved-job.ts';
 import { given, type TypedIn, typedAt } from './typed-at.ts';
 
 export interface PlanFindingsInput {
-  readonly job: Pick<Job, 'coats' | 'film' | 'seam'>;
+  readonly job: Pick<Job, 'coats' | 'film' | 'seam' | 'shown'>;
   readonly jobFile: TypedIn;
   readonly blank: Blank;
 }
@@ -80,6 +80,14 @@ export function planFindings({ job, jobFile, blank }: PlanFindingsInput): Findin
         'handle-no-seam',
         typedAt(jobFile, 'seam'),
         'the piece stops on both sides of the handle, so it has no seam and no overlap',
+      ),
+    );
+  if (job.shown === 'upside-down')
+    found.push(
+      note(
+        'upside-down',
+        typedAt(jobFile, 'shown'),
+        'artwork and lettering are laid on their heads, so that they read right once the vessel stands on its lip; pictures and guides show it on its foot',
       ),
     );
   const giving = givingInWords(job.film);

@@ -30,7 +30,7 @@ import { called, type TypedIn, toldAt, typedAt } from './typed-at.ts';
 
 /** What the plan needs of a job; `file` is named in findings. */
 export interface PlanInput {
-  readonly job: Pick<Job, 'band' | 'coats' | 'film' | 'seam' | 'trim'>;
+  readonly job: Pick<Job, 'band' | 'coats' | 'film' | 'seam' | 'trim' | 'shown'>;
   readonly jobFile: TypedIn;
   readonly blank: Blank;
   readonly blankFile: TypedIn;

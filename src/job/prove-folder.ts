@@ -137,8 +137,31 @@ function clearedOf({ apart, clear, reach }: Readonly<Record<string, unknown>>): 
   return apart === false && isNumber(clear) && up && turns ? { ...up, turns, by: clear } : undefined;
 }
 
+/** The names of the cut files and guides that a report tells of; undefined where it tells of none. */
+function toldIn(report: unknown): readonly string[] | undefined {
+  const files = isObject(report) && Array.isArray(report.files) ? report.files.filter(isObject) : [];
+  const names = files.flatMap(({ file }) => (typeof file === 'string' && isProved(file) ? [file] : []));
+  return names.length > 0 ? names : undefined;
+}
+
+const isProved = (name: string): boolean => /\.(?:cut|guide)\.svg$/.test(name);
+
+/** Cut files and guides of a folder that its report does not tell of: an earlier make left them, and they are not proved. */
+export function leftOver({ report, texts }: Pick<DeliveredFolder, 'report' | 'texts'>): readonly string[] {
+  const told = toldIn(report);
+  return told ? Object.keys(texts).filter((name) => isProved(name) && !told.includes(name)) : [];
+}
+
+/** The files that the last make wrote. One that is gone is a file without anything in it. */
+function madeTexts({ report, texts }: DeliveredFolder): DeliveredFolder['texts'] {
+  const told = toldIn(report);
+  return told ? Object.fromEntries(told.map((name) => [name, texts[name] ?? ''])) : texts;
+}
+
 /** The proof of a folder. @throws Refused where its job or blank can't be read. */
-export function proofOfFolder({ job: typed, blank, blankFile, report, texts }: DeliveredFolder): Proof {
+export function proofOfFolder(folder: DeliveredFolder): Proof {
+  const { job: typed, blank, blankFile, report } = folder;
+  const texts = madeTexts(folder);
   const job = readJob(typed, 'job.json');
   const known = patternIn(report);
   if (job.pieces === 'gores') {

@@ -64,6 +64,11 @@ const jobKeysWith = (named: NamedFiles) => ({
   blank: holding(required('Blank', readBlankOfJob), blankKeys),
   band: holding(optional('Band', readAlong), alongKeys),
   coats: holdingList(standard('Coats', list(readCoat), []), coatKeys),
+  shown: standard(
+    'Stands for show',
+    choice<'upright' | 'upside-down'>(['upright', 'upside-down']),
+    'upright',
+  ),
   film: holding(standard('Film', filmReader(named), standardFilm), filmKeys),
   cutter: holding(standard('Cutter', cutterReader(named), standardCutter), cutterKeys),
   printer: holding(optional('Printer', printerReader(named)), printerKeys),
@@ -113,11 +118,22 @@ export function readJob(value: unknown, file: string, named: NamedFiles = {}): J
     items,
     lettering,
     printer,
+    shown,
     ...rest
   } = keys;
   const some = <T>(list: readonly T[]) => (list.length > 0 ? list : undefined);
   const motifs = { items: some(items), lettering: some(lettering) };
-  const kept = given({ band, artwork, sheet, panels, batch, gores, printer, ...motifs });
+  const kept = given({
+    band,
+    artwork,
+    sheet,
+    panels,
+    batch,
+    gores,
+    printer,
+    shown: shown === 'upright' ? undefined : shown,
+    ...motifs,
+  });
   // Gores lie edge to edge, the last with the first too, unless an overlap is asked for.
   const meets = rest.pieces === 'gores' && isObject(value) && !('seam' in value);
   const seam = meets ? { style: 'butt' as const, overlap: 0 } : rest.seam;

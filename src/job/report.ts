@@ -87,7 +87,7 @@ export interface PatternReport extends LayReport {
 export interface FileReport {
   readonly file: string;
   readonly role: string;
-  /** Number of the sheet that the file is, from 1. */
+  /** Number of the sheet that the file is, or that its piece is first cut from; from 1. */
   readonly sheet?: number;
 }
 

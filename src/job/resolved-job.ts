@@ -219,6 +219,8 @@ export interface Job {
   /** mm along the wall; left out, the flat band. */
   readonly band?: { readonly from: number; readonly to: number };
   readonly coats: readonly JobCoat[];
+  /** How the vessel stands when it is looked at; on its lip, art and lettering are laid on their heads. Upright if left out. */
+  readonly shown?: 'upside-down';
   readonly film: Film;
   readonly cutter: Cutter;
   /** What the test piece of the printer measured; left out, it is true. */

@@ -62,6 +62,7 @@ export function jobContent(
     blank: blankFile,
     ...(job.band ? { band: job.band } : {}),
     coats: job.coats,
+    ...(job.shown ? { shown: job.shown } : {}),
     film: { ...job.film, minAngle: degrees(job.film.minAngle) },
     cutter: job.cutter,
     ...(job.printer ? { printer: job.printer } : {}),

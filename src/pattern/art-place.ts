@@ -1,4 +1,5 @@
 // From a place on the wall back to the tile it was drawn in.
+import type { Tile } from '../artwork/tile-layer.ts';
 import { inverse, movePoint } from '../geometry/affine.ts';
 import { add, type Point } from '../geometry/point.ts';
 import type { WallPoint } from '../unroll/flat-wall.ts';
@@ -7,7 +8,7 @@ import { coordinates, type Lattice, step } from './lattice.ts';
 import type { Lay } from './lay.ts';
 
 export interface LaidArt {
-  readonly tile: { readonly width: number; readonly height: number };
+  readonly tile: Pick<Tile, 'width' | 'height' | 'turned'>;
   readonly lattice: Lattice;
   readonly closing: Closing;
   readonly lay: Lay;
@@ -25,7 +26,8 @@ export function artPlace({ tile, lattice, closing, lay }: LaidArt, { turn, along
     tried.map((dj) => add(drawn, step(lattice, di - Math.floor(i), dj - Math.floor(j)))),
   );
   const isOnTile = ({ x, y }: Point) => x >= 0 && y >= 0 && x < tile.width && y < tile.height;
-  return copies.find(isOnTile) ?? copies[0] ?? drawn;
+  const { x, y } = copies.find(isOnTile) ?? copies[0] ?? drawn;
+  return tile.turned ? { x: tile.width - x, y: tile.height - y } : { x, y };
 }
 
 /** How far apart two drawn places are once each may be moved by whole steps, mm drawn: the nearest of their copies. */
