@@ -30,6 +30,8 @@ export interface FlatPiece {
   readonly beside: number;
   /** Where it lies on the wall; left out where places are not followed: on gores, and on what is cut apart. */
   readonly place?: FlatPlace;
+  /** Whether it begins at turn 0 and whether it ends at turn 1; left out where no two ends meet. */
+  readonly ends?: { readonly starts: boolean; readonly finishes: boolean };
   readonly groups: readonly FlatGroup[];
   /** The cut piece's own box in the file, mm. */
   readonly box: {
@@ -83,6 +85,9 @@ const pieceOf = ({ guide, mark, panel, toFile, plan: { template } }: ViewedDraft
     left: template.left,
     right: template.right,
   },
+  ...((panel?.whole ?? template).seam.start.offset === 0
+    ? { ends: { starts: !panel || panel.index === 0, finishes: !panel || panel.index === panel.count - 1 } }
+    : {}),
   box: tightBox([moveContour(toFile, outline(template))]),
   groups: groupsOf(guide),
 });

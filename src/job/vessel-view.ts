@@ -14,6 +14,8 @@ export interface VesselView extends RolledSolid {
     /** Path data of each piece of film in the cut file, mm; its area by the even-odd rule. */
     readonly pieces: readonly string[];
   }[];
+  /** The circles of the sheet's wall from the foot up, mm: what is between two of them is straight. */
+  readonly rings: readonly { readonly along: number; readonly radius: number; readonly height: number }[];
   /** A handle is known by where it is joined alone, so it is not among the surfaces. */
   readonly hasHandle: boolean;
 }
@@ -37,6 +39,7 @@ export function vesselViewOf({ plan, job }: Draft, { drawing, vessel }: RolledSu
         colour: colour ?? uncoloured,
         pieces: paths.map(({ contours }) => writePathData(contours, screenSteps)),
       })),
+    rings: vessel.profile.map(({ along, radius, height }) => ({ along, radius, height })),
     hasHandle: vessel.handleSpan !== undefined,
   };
 }

@@ -43,20 +43,31 @@ export interface Heard<K extends Kind> {
   readonly ms?: number;
 }
 
+export interface WallPlace {
+  readonly turn: number;
+  /** mm, from the foot corner. */
+  readonly along: number;
+}
+
 const quiet = { busy: false } as const;
 export const vessel = signal<Heard<'vessel'>>(quiet);
 export const flat = signal<Heard<'flat'>>(quiet);
 export const checks = signal<Heard<'checks'>>(quiet);
+export const seam = signal<Heard<'seam'>>(quiet);
 export const rolled = signal<Heard<'rolled'>>(quiet);
 export const art = signal<Heard<'art'>>(quiet);
 export const ways = signal<Heard<'ways'>>(quiet);
 
-export type ViewName = 'wall' | 'flat' | 'vessel' | 'art';
+export type ViewName = 'wall' | 'art' | 'flat' | 'vessel' | 'both' | 'seam';
 export const view = signal<ViewName>('wall');
 /** The finding that was selected last. */
 export const selected = signal<Finding | undefined>(undefined);
 /** The place that is pointed at, on whichever view. */
-export const pointed = signal<{ readonly turn: number; readonly along: number } | undefined>(undefined);
+export const pointed = signal<WallPlace | undefined>(undefined);
+/** The place that was tapped last; it stays. */
+export const pinned = signal<WallPlace | undefined>(undefined);
+/** The place that every view shows. */
+export const shownPlace = computed(() => pointed.value ?? pinned.value);
 /** A line for everyone, read out to those who listen. */
 export const said = signal('');
 
@@ -85,7 +96,7 @@ export const isUntouched = computed(() => isUntyped(bench.value) && !isGuided.va
 
 /** Whether anything that was asked of the engine is still to come. */
 export const isBusy = computed(() =>
-  [vessel, flat, checks, rolled, art, ways].some((heard) => heard.value.busy),
+  [vessel, flat, checks, seam, rolled, art, ways].some((heard) => heard.value.busy),
 );
 
 /** Whether the guide leads: then the board waits for what it asks for. */
@@ -120,11 +131,21 @@ export function startAsking(): void {
   });
   later(() => {
     const now = bench.value;
-    if (view.value !== 'vessel' || isUntouched.value) return undefined;
+    if (!(view.value === 'vessel' || view.value === 'both') || isUntouched.value) return undefined;
     return () => {
       rolled.value = { ...rolled.peek(), busy: true };
       void slow.ask('rolled', now).then((outcome) => {
         rolled.value = heard(rolled.peek(), outcome);
+      });
+    };
+  });
+  later(() => {
+    const now = bench.value;
+    if (view.value !== 'seam' || isUntouched.value) return undefined;
+    return () => {
+      seam.value = { ...seam.peek(), busy: true };
+      void slow.ask('seam', now).then((outcome) => {
+        seam.value = heard(seam.peek(), outcome);
       });
     };
   });

@@ -1,10 +1,11 @@
 // The drawing: the vessel's wall, the flat template, the finished vessel and the artwork, one at a time.
 import type { ComponentChildren } from 'preact';
-import { art, flat, hasArtwork, isUntouched, rolled, type ViewName, vessel, view } from '../store.ts';
+import { art, flat, hasArtwork, isUntouched, rolled, seam, type ViewName, vessel, view } from '../store.ts';
 import { VesselBoard } from '../vessel/vessel-board.tsx';
 import { ArtBoard } from './art-board.tsx';
 import { FlatBoard } from './flat-board.tsx';
 import { PictureBoard } from './picture-board.tsx';
+import { SeamBoard } from './seam-board.tsx';
 import { Welcome } from './welcome.tsx';
 
 const views: readonly { readonly name: ViewName; readonly label: string }[] = [
@@ -12,10 +13,12 @@ const views: readonly { readonly name: ViewName; readonly label: string }[] = [
   { name: 'art', label: 'Artwork' },
   { name: 'flat', label: 'Flat' },
   { name: 'vessel', label: 'Vessel' },
+  { name: 'both', label: 'Both' },
+  { name: 'seam', label: 'Seam' },
 ];
 
 const busyOf = (name: ViewName): boolean => {
-  const heard = { wall: vessel, flat, vessel: rolled, art }[name];
+  const heard = { wall: vessel, flat, vessel: rolled, both: rolled, seam, art }[name];
   return heard.value.busy;
 };
 
@@ -37,6 +40,19 @@ function Shown(): ComponentChildren {
       return <FlatBoard />;
     case 'art':
       return <ArtBoard />;
+    case 'seam':
+      return <SeamBoard />;
+    case 'both':
+      return (
+        <div class="both-board">
+          <div>
+            <FlatBoard />
+          </div>
+          <div>
+            <VesselBoard />
+          </div>
+        </div>
+      );
   }
 }
 
@@ -56,6 +72,7 @@ export function Board() {
           <button
             key={name}
             id={`tab-${name}`}
+            class={name === 'both' ? 'tab-wide' : undefined}
             type="button"
             role="tab"
             aria-selected={view.value === name}

@@ -2,12 +2,13 @@
 import { useComputed, useSignal, useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { measuredLength } from '../../lengths/length.ts';
-import { bench, findings, flat, pointed, selected } from '../store.ts';
+import { bench, findings, flat, pinned, pointed, selected, shownPlace } from '../store.ts';
 import { drawSheet, type Measured } from './flat-ink.ts';
 import { FlatMarks } from './flat-marks.tsx';
 import { FlatTools } from './flat-tools.tsx';
 import { type Keys, onKeys, zoomKeys } from './key-hands.ts';
 import { laidOut, placeOnSheet, placeOnWall } from './laid-out.ts';
+import { PlaceInWords } from './place-words.tsx';
 import { type Fingers, pointerHands } from './pointer-hands.ts';
 import {
   centred,
@@ -63,7 +64,7 @@ export function FlatBoard() {
     const { current } = canvas;
     if (!current || !laid.value || !view.value) return;
     const seen = { laid: laid.value, view: view.value, size: size.value, hidden: hidden.value };
-    const asked = { ...seen, units: bench.value.units, measured: measured.value, pointed: pointed.value };
+    const asked = { ...seen, units: bench.value.units, measured: measured.value, pointed: shownPlace.value };
     const frame = requestAnimationFrame(() => drawSheet(current, asked));
     return () => cancelAnimationFrame(frame);
   });
@@ -88,6 +89,7 @@ export function FlatBoard() {
     },
     tap: (at) => {
       if (measuring.value) measureAt(at);
+      else if (view.value && laid.value) pinned.value = placeOnWall(laid.value, onSheet(view.value, at));
     },
     hover,
   });
@@ -105,6 +107,8 @@ export function FlatBoard() {
     m: () => toggleMeasure(),
     Enter: () => {
       if (measuring.value) measureAt(middle());
+      else if (view.value && laid.value)
+        pinned.value = placeOnWall(laid.value, onSheet(view.value, middle()));
     },
   };
   const toggleMeasure = () => {
@@ -112,7 +116,7 @@ export function FlatBoard() {
     measured.value = {};
   };
   const { units } = bench.value;
-  const place = pointed.value;
+  const place = shownPlace.value;
   const { from, to } = measured.value;
   const distance = from && to && Math.hypot(to.x - from.x, to.y - from.y);
   return (
@@ -130,7 +134,7 @@ export function FlatBoard() {
           role="application"
           // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing is moved with the arrow keys.
           tabIndex={0}
-          aria-label="Flat template. Arrow keys move it, plus and minus zoom, 0 shows the whole, M measures."
+          aria-label="Flat template. Arrow keys move it, plus and minus zoom, 0 shows the whole, M measures, Enter marks the place in the middle."
           aria-describedby="flat-figures"
           onKeyDown={onKeys(keys)}
           {...hands.on}
@@ -159,9 +163,7 @@ export function FlatBoard() {
         {distance === undefined
           ? null
           : `${measuredLength(distance, units)} on the flat sheet, point to point.`}
-        {!measuring.value && place
-          ? `${(place.turn * 360).toFixed(1)}° around (turn ${place.turn.toFixed(3)}), ${measuredLength(place.along, units)} along from the foot`
-          : null}
+        {!measuring.value && place ? <PlaceInWords place={place} /> : null}
         {!measuring.value && !place ? <FlatSummary /> : null}
       </p>
     </div>

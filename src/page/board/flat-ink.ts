@@ -23,7 +23,14 @@ export interface SheetSeen {
 }
 
 /** Paper and ink: the same by day and by night, for the drawing's colours are those of its files. */
-const paper = { sheet: '#faf7ef', ruler: '#eee9dc', line: '#9a927f', words: '#4b463a', strong: '#0f5257' };
+const paper = {
+  sheet: '#faf7ef',
+  ruler: '#eee9dc',
+  line: '#9a927f',
+  words: '#4b463a',
+  strong: '#0f5257',
+  mark: '#e0561d',
+};
 
 const fillStrength = 0.45;
 
@@ -84,14 +91,17 @@ function drawPointed(ink: CanvasRenderingContext2D, { laid, view, pointed }: She
   const place = pointed && placeOnSheet(laid, pointed);
   if (!place) return;
   const { x, y } = onScreen(view, place);
-  ink.strokeStyle = paper.strong;
-  ink.lineWidth = 1.5;
-  ink.beginPath();
-  ink.moveTo(x - 9, y);
-  ink.lineTo(x + 9, y);
-  ink.moveTo(x, y - 9);
-  ink.lineTo(x, y + 9);
-  ink.stroke();
+  // On a pattern of any colour it stands out: a bright ring on a pale one.
+  for (const [colour, width] of [
+    [paper.sheet, 6],
+    [paper.mark, 3],
+  ] as const) {
+    ink.strokeStyle = colour;
+    ink.lineWidth = width;
+    ink.beginPath();
+    ink.arc(x, y, 7, 0, 2 * Math.PI);
+    ink.stroke();
+  }
 }
 
 function drawMeasured(

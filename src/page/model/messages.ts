@@ -4,7 +4,7 @@ import type { ArtView } from '../../job/art-view.ts';
 import type { NamedFile } from '../../job/deliverables.ts';
 import type { FlatView } from '../../job/flat-view.ts';
 import type { WayReport } from '../../job/repeat.ts';
-import type { Report } from '../../job/report.ts';
+import type { PatternReport, Report } from '../../job/report.ts';
 import type { VesselView } from '../../job/vessel-view.ts';
 import type { Bench } from './bench.ts';
 
@@ -33,6 +33,11 @@ export interface Questions {
   readonly art: { readonly ask: { readonly bench: BenchAsked }; readonly answer: ArtAnswer };
   /** The ways its pattern can close on this vessel. */
   readonly ways: { readonly ask: { readonly bench: BenchAsked }; readonly answer: WaysAnswer };
+  /** What the two ends miss each other by on the cut file; without a gap where nothing crosses the seam. */
+  readonly seam: {
+    readonly ask: { readonly bench: BenchAsked };
+    readonly answer: { readonly gap?: NonNullable<PatternReport['seamGap']> };
+  };
   /** Every file, as the command writes them. */
   readonly files: {
     readonly ask: { readonly bench: BenchAsked; readonly paper?: string };

@@ -7,15 +7,22 @@ import {
   Group,
   HemisphereLight,
   Mesh,
+  MeshBasicMaterial,
   MeshStandardMaterial,
   PerspectiveCamera,
+  Raycaster,
   Scene,
+  SphereGeometry,
   SRGBColorSpace,
+  Vector2,
   WebGLRenderer,
 } from 'three';
 import type { VesselView } from '../../job/vessel-view.ts';
+import type { Point } from '../board/sheet-view.ts';
+import type { WallPlace } from '../store.ts';
 import { filmCanvas } from './film-texture.ts';
 import type { Looks, Side } from './looks.ts';
+import { placeOf, pointOf } from './wall-in-space.ts';
 
 type Surface = VesselView['body'];
 
@@ -23,6 +30,9 @@ type Surface = VesselView['body'];
 const viewAngle = 20;
 /** Room around the vessel: its own size times this fits the window. */
 const room = 1.12;
+const markColour = '#e0561d';
+/** Size of a place's mark, as a share of the vessel's height. */
+const markSize = 0.014;
 const seamColour = '#8a2f6b';
 /** One sheen for everything: between a film and its ground nothing but colour is known. */
 const roughness = 0.6;
@@ -34,14 +44,17 @@ export class VesselScene {
   readonly #camera = new PerspectiveCamera(viewAngle);
   readonly #light = new DirectionalLight('#ffffff', 2.2);
   readonly #canvas: HTMLCanvasElement;
+  readonly #mark = new Mesh(new SphereGeometry(1, 20, 12), new MeshBasicMaterial({ color: markColour }));
+  readonly #ray = new Raycaster();
   #vessel = new Group();
-  #size = { height: 100, radius: 40 };
+  #size: Pick<VesselView, 'height' | 'radius' | 'rings'> = { height: 100, radius: 40, rings: [] };
 
   /** @throws Error where the browser gives no WebGL. */
   constructor(canvas: HTMLCanvasElement) {
     this.#canvas = canvas;
     this.#renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true });
-    this.#scene.add(new HemisphereLight('#ffffff', '#8d8676', 1.7), this.#light, this.#vessel);
+    this.#scene.add(new HemisphereLight('#ffffff', '#8d8676', 1.7), this.#light, this.#vessel, this.#mark);
+    this.#mark.visible = false;
   }
 
   /** Show a vessel, in place of the one before. */
@@ -96,6 +109,23 @@ export class VesselScene {
     this.#renderer.render(this.#scene, this.#camera);
   }
 
+  /** Mark a place of the wall; none without one. */
+  mark(place: WallPlace | undefined): void {
+    const at = place && pointOf(this.#size.rings, place);
+    this.#mark.visible = at !== undefined;
+    if (!at) return;
+    this.#mark.position.set(at.x, at.y, at.z);
+    this.#mark.scale.setScalar(markSize * this.#size.height);
+  }
+
+  /** The place of the wall under a point of the canvas, px; undefined beside the wall. */
+  placeAt({ x, y }: Point): WallPlace | undefined {
+    const { clientWidth: width, clientHeight: height } = this.#canvas;
+    this.#ray.setFromCamera(new Vector2((2 * x) / width - 1, 1 - (2 * y) / height), this.#camera);
+    const [hit] = this.#ray.intersectObjects(this.#vessel.children, false);
+    return hit && placeOf(this.#size.rings, hit.point);
+  }
+
   /** What it draws from a side, as a PNG. */
   picture(from: Side): Promise<Uint8Array> {
     this.draw(from);
@@ -110,6 +140,8 @@ export class VesselScene {
 
   end(): void {
     this.#letGo();
+    this.#mark.geometry.dispose();
+    this.#mark.material.dispose();
     this.#renderer.dispose();
   }
 

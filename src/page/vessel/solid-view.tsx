@@ -3,9 +3,10 @@ import { useSignal, useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { VesselView } from '../../job/vessel-view.ts';
 import { type Keys, onKeys, zoomKeys } from '../board/key-hands.ts';
+import { PlaceInWords } from '../board/place-words.tsx';
 import { type Fingers, pointerHands } from '../board/pointer-hands.ts';
 import { download } from '../save.ts';
-import { said } from '../store.ts';
+import { pinned, pointed, said, shownPlace } from '../store.ts';
 import { front, looks, nearerBy, side, turnedBy } from './looks.ts';
 import type { VesselScene } from './scene.ts';
 import { VesselTools } from './vessel-tools.tsx';
@@ -64,8 +65,11 @@ export function SolidView({ solid, showSides, giveUp }: SolidViewProps) {
   });
   useSignalEffect(() => {
     void drawn.value;
-    const [now, from] = [scene.value, side.value];
-    const frame = requestAnimationFrame(() => now?.draw(from));
+    const [now, from, place] = [scene.value, side.value, shownPlace.value];
+    const frame = requestAnimationFrame(() => {
+      now?.mark(place);
+      now?.draw(from);
+    });
     return () => cancelAnimationFrame(frame);
   });
 
@@ -80,8 +84,12 @@ export function SolidView({ solid, showSides, giveUp }: SolidViewProps) {
   const hands = pointerHands(fingers.current, {
     pan: (dx, dy) => turn(-dx / dragTurn, dy / 200),
     zoom: (by) => nearer(by),
-    tap: () => undefined,
-    hover: () => undefined,
+    tap: (at) => {
+      pinned.value = scene.value?.placeAt(at);
+    },
+    hover: (at) => {
+      pointed.value = at && scene.value?.placeAt(at);
+    },
   });
   const keys: Keys = {
     ArrowLeft: () => turn(step.around, 0),
@@ -94,6 +102,7 @@ export function SolidView({ solid, showSides, giveUp }: SolidViewProps) {
     },
   };
   const save = async () => {
+    scene.value?.mark(undefined);
     const bytes = await scene.value?.picture(side.value);
     if (bytes) download('vessel.png', bytes);
     said.value = bytes ? 'vessel.png saved.' : '';
@@ -127,6 +136,12 @@ export function SolidView({ solid, showSides, giveUp }: SolidViewProps) {
         {scene.value
           ? `Turn ${facing.toFixed(3)} faces you: ${(facing * 360).toFixed(0)}° around from the seam.`
           : 'Opening the 3D view…'}
+        {shownPlace.value ? (
+          <>
+            {' '}
+            Marked: <PlaceInWords place={shownPlace.value} />.
+          </>
+        ) : null}
         {solid.hasHandle ? ' The handle is left out here; the four sides show it.' : ''}
       </p>
     </div>

@@ -60,6 +60,12 @@ export const answers: Answers = {
     return { svg: drawRolled(subject, tools.words), solid: vesselViewOf(draft, subject) };
   },
 
+  async seam({ bench }, files) {
+    const { gapAtSeam } = await import('./making.ts');
+    const gap = gapAtSeam({ ...givenJob(bench, files), tools: await loadTools(), unchecked: true });
+    return gap ? { gap } : {};
+  },
+
   async art({ bench }, files) {
     const { artViewOf, inspect } = await import('./artwork.ts');
     const { job } = givenJob(bench, files);

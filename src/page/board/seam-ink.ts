@@ -1,0 +1,118 @@
+// Drawing the two ends of a wrap as they meet: the seam upright in the middle, the end left of it, the beginning right.
+import type { SeamEnds } from '../../job/flat-ends.ts';
+import type { FlatPiece } from '../../job/flat-view.ts';
+import { formatLength, type Units } from '../../lengths/length.ts';
+import type { Size } from './sheet-view.ts';
+
+export interface SeamSeen {
+  readonly ends: SeamEnds;
+  /** The height in the middle of the window, mm along. */
+  readonly along: number;
+  /** Screen px to the mm. */
+  readonly scale: number;
+  readonly size: Size;
+  /** How far the ends are held apart, px. */
+  readonly apart: number;
+  readonly units: Units;
+}
+
+/** As on the flat board: paper and ink stay by night. */
+const paper = { sheet: '#faf7ef', line: '#9a927f', words: '#4b463a', seam: '#8a2f6b' };
+
+const fillStrength = 0.6;
+
+/** Lengths a scale bar may have, by unit, mm. */
+const bars: Readonly<Record<Units, readonly number[]>> = {
+  mm: [0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50],
+  in: [1 / 64, 1 / 32, 1 / 16, 1 / 8, 1 / 4, 1 / 2, 1, 2].map((inches) => inches * 25.4),
+};
+
+export function drawSeam(canvas: HTMLCanvasElement, seen: SeamSeen): void {
+  const { size, ends, apart } = seen;
+  const ink = canvas.getContext('2d');
+  if (!ink || size.width === 0) return;
+  const dense = globalThis.devicePixelRatio || 1;
+  canvas.width = Math.round(size.width * dense);
+  canvas.height = Math.round(size.height * dense);
+  ink.setTransform(dense, 0, 0, dense, 0, 0);
+  ink.fillStyle = paper.sheet;
+  ink.fillRect(0, 0, size.width, size.height);
+  const middle = size.width / 2;
+  drawEnd(ink, seen, { piece: ends.start, from: middle + apart / 2, to: size.width, shift: apart / 2 });
+  drawEnd(ink, seen, {
+    piece: ends.finish,
+    from: 0,
+    to: middle - apart / 2,
+    shift: -apart / 2,
+    motion: ends.motion,
+  });
+  ink.strokeStyle = paper.seam;
+  ink.lineWidth = 1;
+  ink.setLineDash([10, 5, 2, 5]);
+  for (const x of apart > 0 ? [middle - apart / 2, middle + apart / 2] : [middle]) {
+    ink.beginPath();
+    ink.moveTo(x, 0);
+    ink.lineTo(x, size.height);
+    ink.stroke();
+  }
+  ink.setLineDash([]);
+  drawBar(ink, seen);
+}
+
+interface End {
+  readonly piece: FlatPiece;
+  /** The part of the window it is drawn in, px. */
+  readonly from: number;
+  readonly to: number;
+  readonly shift: number;
+  readonly motion?: SeamEnds['motion'];
+}
+
+function drawEnd(
+  ink: CanvasRenderingContext2D,
+  { ends: { at, up }, scale, size }: SeamSeen,
+  { piece, from, to, shift, motion }: End,
+): void {
+  ink.save();
+  ink.beginPath();
+  ink.rect(from, 0, to - from, size.height);
+  ink.clip();
+  ink.translate(size.width / 2 + shift, size.height / 2);
+  ink.rotate(-Math.PI / 2 - up);
+  ink.scale(scale, scale);
+  ink.translate(-at.x, -at.y);
+  if (motion) ink.transform(motion.a, motion.b, motion.c, motion.d, motion.e, motion.f);
+  for (const { role, colour, filled, dash, isWords, d } of piece.groups) {
+    if (role === 'note' || role === 'register' || role === 'seam' || isWords) continue;
+    const path = new Path2D(d);
+    if (filled) {
+      ink.globalAlpha = fillStrength;
+      ink.fillStyle = colour;
+      ink.fill(path, 'evenodd');
+      ink.globalAlpha = 1;
+    }
+    ink.strokeStyle = colour;
+    ink.lineWidth = 1.2 / scale;
+    ink.setLineDash([...dash]);
+    ink.stroke(path);
+  }
+  ink.restore();
+}
+
+function drawBar(ink: CanvasRenderingContext2D, { scale, size, units }: SeamSeen): void {
+  const length = bars[units].find((mm) => mm * scale >= 48) ?? bars[units].at(-1) ?? 1;
+  const [x, y] = [16, size.height - 16];
+  ink.fillStyle = paper.sheet;
+  ink.fillRect(x - 6, y - 26, length * scale + 12, 34);
+  ink.strokeStyle = paper.words;
+  ink.lineWidth = 2;
+  ink.beginPath();
+  ink.moveTo(x, y - 5);
+  ink.lineTo(x, y);
+  ink.lineTo(x + length * scale, y);
+  ink.lineTo(x + length * scale, y - 5);
+  ink.stroke();
+  ink.fillStyle = paper.words;
+  ink.font = '13px "Atkinson Hyperlegible", system-ui, sans-serif';
+  ink.fillText(formatLength(length, units), x, y - 9);
+}
