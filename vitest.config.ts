@@ -10,6 +10,7 @@ export default defineConfig({
     // No test is timed: a slow machine must not fail one.
     testTimeout: 120_000,
     hookTimeout: 120_000,
+    expect: { poll: { timeout: 60_000 } },
     // The core keeps no state, so files need no walls between them: three times as fast.
     isolate: false,
     globalSetup: ['tests/build.ts'],

@@ -68,7 +68,8 @@ const adapters: Readonly<Record<string, string | readonly string[]>> = {
   'fastest-levenshtein': 'job/schema.ts',
   papaparse: 'job/read-list.ts',
   pdfkit: 'deliver/write-pdf.ts',
-  three: 'page/vessel/scene.ts',
+  three: ['page/vessel/scene.ts', 'page/vessel/vessel-parts.ts', 'page/vessel/sheet-layer.ts'],
+  'modern-gif': 'page/vessel/turning.ts',
   // One packs what is written, the other measures what would be unpacked.
   fflate: ['deliver/compress.ts', 'artwork/decode-picture.ts'],
   '@resvg/resvg-wasm/index_bg.wasm?url': 'page/worker/engine.ts',

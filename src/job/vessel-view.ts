@@ -4,6 +4,7 @@ import { writePathData } from '../drawing/path-data.ts';
 import { uncoloured } from '../picture/rolled-film.ts';
 import { type RolledSolid, rolledSolid } from '../picture/rolled-solid.ts';
 import type { Draft } from './draft.ts';
+import type { Film } from './resolved-job.ts';
 import type { RolledSubject } from './rolled.ts';
 
 /** The vessel to be turned on a screen: its surfaces, and the film of the cut file to be laid on the sheet's. */
@@ -14,6 +15,7 @@ export interface VesselView extends RolledSolid {
     /** Path data of each piece of film in the cut file, mm; its area by the even-odd rule. */
     readonly pieces: readonly string[];
   }[];
+  readonly use: Film['use'];
   /** The circles of the sheet's wall from the foot up, mm: what is between two of them is straight. */
   readonly rings: readonly { readonly along: number; readonly radius: number; readonly height: number }[];
   /** A handle is known by where it is joined alone, so it is not among the surfaces. */
@@ -39,6 +41,7 @@ export function vesselViewOf({ plan, job }: Draft, { drawing, vessel }: RolledSu
         colour: colour ?? uncoloured,
         pieces: paths.map(({ contours }) => writePathData(contours, screenSteps)),
       })),
+    use: job.film.use,
     rings: vessel.profile.map(({ along, radius, height }) => ({ along, radius, height })),
     hasHandle: vessel.handleSpan !== undefined,
   };

@@ -80,6 +80,32 @@ test('the cup is turned by key and by hand, takes the maker’s colours, and is 
   await page.getByRole('button', { name: 'Seam line' }).click();
   expect(share(await savedPicture(page), isSeam)).toBe(0);
 
+  // Spray blended up the wall, through the mask; then with the layer left out.
+  await page.getByText('Colours', { exact: true }).click();
+  await page.getByLabel('Sprayed through a mask').check();
+  await page.getByRole('button', { name: /Blend into another/ }).click();
+  await page.getByLabel(/^and up the wall/).fill('#10cc10');
+  await page.getByText('Colours', { exact: true }).click();
+  const isGreenish = (r: number, g: number, b: number) => g > 1.5 * r && g > 1.5 * b;
+  const pulled = share(await savedPicture(page), isGreenish);
+  await page.getByRole('button', { name: 'Sprayed', exact: true }).click();
+  const sprayed = share(await savedPicture(page), isGreenish);
+  expect(pulled).toBeGreaterThan(0.005);
+  expect(sprayed).toBeGreaterThan(1.2 * pulled);
+  await page.getByRole('button', { name: 'Masked' }).click();
+  expect(share(await savedPicture(page), isGreenish)).toBe(0);
+
+  const [turning] = await Promise.all([
+    page.waitForEvent('download', { timeout: 120_000 }),
+    page.getByRole('button', { name: 'Save turning' }).click(),
+  ]);
+  const gif = Buffer.from(await bytesOf(turning));
+  // Graphics Interchange Format, version 89a (CompuServe, 1990), from memory: the signature, the screen's size in the
+  // next four bytes, and before each picture a graphic control extension that begins with these four bytes.
+  expect(gif.toString('latin1', 0, 6)).toBe('GIF89a');
+  expect([gif.readUInt16LE(6), gif.readUInt16LE(8)]).toEqual([320, 400]);
+  expect(gif.toString('latin1').split('\x21\xf9\x04').length - 1).toBeGreaterThanOrEqual(24);
+
   await page.getByRole('button', { name: 'Four sides' }).click();
   await page.getByRole('img', { name: 'The finished vessel from four sides' }).waitFor();
   expect(wrong).toEqual([]);

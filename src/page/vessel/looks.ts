@@ -1,16 +1,50 @@
 // How the maker wants to see the finished vessel. Kept while the page is open; no file of the job says it.
 import { signal } from '@preact/signals';
 
+/** How colour comes onto the vessel: film cut to the art, art printed on a film, or spray through a mask. */
+export type Manner = 'cut' | 'print' | 'mask';
+
+/** Of a mask: laid, sprayed over, and pulled off again. */
+export type Stage = 'masked' | 'sprayed' | 'pulled';
+
 export interface Looks {
   /** `#rrggbb`, as colour fields give it. */
   readonly blank: string;
   readonly coat: string;
-  /** Of layers by name, where the maker chose another than the artwork's own. */
-  readonly films: Readonly<Record<string, string>>;
+  /** What is printed on, or masked with. */
+  readonly film: string;
+  /** Left out: as the job's film is used. */
+  readonly manner?: Manner;
+  readonly stage: Stage;
+  /** Of layers by name, where the maker chose others than the artwork's own; several are blended from foot to lip. */
+  readonly layers: Readonly<Record<string, readonly string[]>>;
+  /** Names of layers that are not to be seen. */
+  readonly hidden: readonly string[];
+  readonly isCoatShown: boolean;
   readonly isSeamShown: boolean;
 }
 
-export const looks = signal<Looks>({ blank: '#c9cdd0', coat: '#e8dcc0', films: {}, isSeamShown: true });
+export const looks = signal<Looks>({
+  blank: '#c9cdd0',
+  coat: '#e8dcc0',
+  film: '#f4f1e8',
+  stage: 'pulled',
+  layers: {},
+  hidden: [],
+  isCoatShown: true,
+  isSeamShown: true,
+});
+
+/** Most colours that are blended along the wall. */
+export const mostBlended = 4;
+
+export const coloursOf = (
+  { layers }: Looks,
+  { name, colour }: { readonly name: string; readonly colour: string },
+): readonly string[] => layers[name] ?? [colour];
+
+export const mannerOf = ({ manner }: Looks, use: 'decal' | 'mask'): Manner =>
+  manner ?? (use === 'mask' ? 'mask' : 'cut');
 
 /** From where it is seen. */
 export interface Side {

@@ -1,30 +1,22 @@
 // The finished vessel in 3D. Loaded when it is first looked at, for its library is larger than the rest of the page.
 import {
-  BufferAttribute,
-  BufferGeometry,
-  CanvasTexture,
   DirectionalLight,
-  Group,
   HemisphereLight,
   Mesh,
   MeshBasicMaterial,
-  MeshStandardMaterial,
   PerspectiveCamera,
   Raycaster,
   Scene,
   SphereGeometry,
-  SRGBColorSpace,
   Vector2,
   WebGLRenderer,
 } from 'three';
 import type { VesselView } from '../../job/vessel-view.ts';
-import type { Point } from '../board/sheet-view.ts';
+import type { Point, Size } from '../board/sheet-view.ts';
 import type { WallPlace } from '../store.ts';
-import { filmCanvas } from './film-texture.ts';
 import type { Looks, Side } from './looks.ts';
+import { VesselParts } from './vessel-parts.ts';
 import { placeOf, pointOf } from './wall-in-space.ts';
-
-type Surface = VesselView['body'];
 
 /** Angle of view from top to bottom, degrees: narrow, so that lip and foot keep their sizes nearly. */
 const viewAngle = 20;
@@ -33,9 +25,8 @@ const room = 1.12;
 const markColour = '#e0561d';
 /** Size of a place's mark, as a share of the vessel's height. */
 const markSize = 0.014;
-const seamColour = '#8a2f6b';
-/** One sheen for everything: between a film and its ground nothing but colour is known. */
-const roughness = 0.6;
+/** What a turning sequence is seen on; a picture of one moment stays clear around the vessel. */
+const paper = '#faf7ef';
 
 /** A vessel on a canvas. `end` gives back all that the graphics hold. */
 export class VesselScene {
@@ -46,48 +37,42 @@ export class VesselScene {
   readonly #canvas: HTMLCanvasElement;
   readonly #mark = new Mesh(new SphereGeometry(1, 20, 12), new MeshBasicMaterial({ color: markColour }));
   readonly #ray = new Raycaster();
-  #vessel = new Group();
+  #parts: VesselParts | undefined;
   #size: Pick<VesselView, 'height' | 'radius' | 'rings'> = { height: 100, radius: 40, rings: [] };
 
   /** @throws Error where the browser gives no WebGL. */
   constructor(canvas: HTMLCanvasElement) {
     this.#canvas = canvas;
     this.#renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true });
-    this.#scene.add(new HemisphereLight('#ffffff', '#8d8676', 1.7), this.#light, this.#vessel, this.#mark);
+    this.#scene.add(new HemisphereLight('#ffffff', '#8d8676', 1.7), this.#light, this.#mark);
     this.#mark.visible = false;
   }
 
-  /** Show a vessel, in place of the one before. */
-  show(view: VesselView, looks: Looks): void {
+  /** Show a vessel, in place of the one before; it is to be dressed before it is drawn. */
+  show(view: VesselView): void {
     this.#letGo();
     this.#size = view;
-    const body = new MeshStandardMaterial({ color: looks.blank, roughness, ...behind(2) });
-    const coat = new MeshStandardMaterial({ color: looks.coat, roughness, ...behind(1) });
-    this.#vessel.add(new Mesh(geometryOf(view.body), body));
-    for (const surface of view.coats) this.#vessel.add(new Mesh(geometryOf(surface), coat));
-    this.#vessel.add(this.#sheetOf(view, looks));
-    if (view.seam && looks.isSeamShown)
-      this.#vessel.add(
-        new Mesh(geometryOf(view.seam), new MeshStandardMaterial({ color: seamColour, roughness: 1 })),
-      );
+    const { capabilities } = this.#renderer;
+    this.#parts = new VesselParts(view, {
+      most: capabilities.maxTextureSize,
+      anisotropy: capabilities.getMaxAnisotropy(),
+    });
+    this.#scene.add(this.#parts.group);
   }
 
-  #sheetOf(view: VesselView, looks: Looks): Mesh {
-    const geometry = geometryOf(view.sheet);
-    geometry.setAttribute('uv', new BufferAttribute(view.sheet.places, 2));
-    const map = new CanvasTexture(filmCanvas(view, looks, this.#renderer.capabilities.maxTextureSize));
-    // The places run down the sheet, as the canvas does.
-    map.flipY = false;
-    map.colorSpace = SRGBColorSpace;
-    map.anisotropy = this.#renderer.capabilities.getMaxAnisotropy();
-    return new Mesh(geometry, new MeshStandardMaterial({ map, roughness }));
+  dress(looks: Looks): void {
+    this.#parts?.dress(looks);
   }
 
   /** Draw it from a side, as large as the canvas is on the page. */
-  draw({ facing, elevation, zoom }: Side): void {
+  draw(from: Side): void {
     const { clientWidth: width, clientHeight: height } = this.#canvas;
     if (width === 0 || height === 0) return;
     this.#renderer.setPixelRatio(globalThis.devicePixelRatio || 1);
+    this.#drawAt(from, { width, height });
+  }
+
+  #drawAt({ facing, elevation, zoom }: Side, { width, height }: Size): void {
     this.#renderer.setSize(width, height, false);
     const { height: tall, radius } = this.#size;
     const half = Math.hypot(tall / 2, radius);
@@ -121,8 +106,9 @@ export class VesselScene {
   /** The place of the wall under a point of the canvas, px; undefined beside the wall. */
   placeAt({ x, y }: Point): WallPlace | undefined {
     const { clientWidth: width, clientHeight: height } = this.#canvas;
+    if (!this.#parts) return undefined;
     this.#ray.setFromCamera(new Vector2((2 * x) / width - 1, 1 - (2 * y) / height), this.#camera);
-    const [hit] = this.#ray.intersectObjects(this.#vessel.children, false);
+    const [hit] = this.#ray.intersectObject(this.#parts.group, true);
     return hit && placeOf(this.#size.rings, hit.point);
   }
 
@@ -138,6 +124,21 @@ export class VesselScene {
     });
   }
 
+  /** What it draws from a side at a size of its own, on paper: dots as red, green, blue and cover, row by row. */
+  dots(from: Side, { width, height }: Size): Uint8ClampedArray<ArrayBuffer> {
+    this.#renderer.setPixelRatio(1);
+    this.#drawAt(from, { width, height });
+    const flat = document.createElement('canvas');
+    Object.assign(flat, { width, height });
+    const ink = flat.getContext('2d', { willReadFrequently: true });
+    if (!ink)
+      throw new Error('the browser gave no canvas for the turning picture; close other pages and try again');
+    ink.fillStyle = paper;
+    ink.fillRect(0, 0, width, height);
+    ink.drawImage(this.#canvas, 0, 0);
+    return ink.getImageData(0, 0, width, height).data;
+  }
+
   end(): void {
     this.#letGo();
     this.#mark.geometry.dispose();
@@ -146,29 +147,9 @@ export class VesselScene {
   }
 
   #letGo(): void {
-    for (const part of this.#vessel.children) {
-      if (!(part instanceof Mesh)) continue;
-      part.geometry.dispose();
-      const { material } = part;
-      if (!(material instanceof MeshStandardMaterial)) continue;
-      material.map?.dispose();
-      material.dispose();
-    }
-    this.#vessel.clear();
+    if (!this.#parts) return;
+    this.#scene.remove(this.#parts.group);
+    this.#parts.end();
+    this.#parts = undefined;
   }
-}
-
-/** Surfaces in the same place: one with more of this is hidden by one with less. */
-const behind = (steps: number) => ({
-  polygonOffset: true,
-  polygonOffsetFactor: steps,
-  polygonOffsetUnits: steps,
-});
-
-function geometryOf({ positions, normals, triangles }: Surface): BufferGeometry {
-  const geometry = new BufferGeometry();
-  geometry.setAttribute('position', new BufferAttribute(positions, 3));
-  geometry.setAttribute('normal', new BufferAttribute(normals, 3));
-  geometry.setIndex(new BufferAttribute(triangles, 1));
-  return geometry;
 }

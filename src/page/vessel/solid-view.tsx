@@ -31,6 +31,8 @@ export function SolidView({ solid, showSides, giveUp }: SolidViewProps) {
   const scene = useSignal<VesselScene | undefined>(undefined);
   const shown = useSignal(solid);
   const drawn = useSignal(0);
+  /** How far a turning picture is; while one is made, nothing else is drawn. */
+  const turning = useSignal<number | undefined>(undefined);
   useEffect(() => {
     shown.value = solid;
   }, [solid, shown]);
@@ -60,12 +62,18 @@ export function SolidView({ solid, showSides, giveUp }: SolidViewProps) {
   }, []);
 
   useSignalEffect(() => {
-    scene.value?.show(shown.value, looks.value);
+    scene.value?.show(shown.value);
+    scene.value?.dress(looks.peek());
+    drawn.value = drawn.peek() + 1;
+  });
+  useSignalEffect(() => {
+    scene.value?.dress(looks.value);
     drawn.value = drawn.peek() + 1;
   });
   useSignalEffect(() => {
     void drawn.value;
     const [now, from, place] = [scene.value, side.value, shownPlace.value];
+    if (turning.value !== undefined) return undefined;
     const frame = requestAnimationFrame(() => {
       now?.mark(place);
       now?.draw(from);
@@ -107,6 +115,28 @@ export function SolidView({ solid, showSides, giveUp }: SolidViewProps) {
     if (bytes) download('vessel.png', bytes);
     said.value = bytes ? 'vessel.png saved.' : '';
   };
+  const saveTurning = async () => {
+    const { value } = scene;
+    if (!value) return;
+    turning.value = 0;
+    const { turningPicture } = await import('./turning.ts');
+    value.mark(undefined);
+    const bytes = await turningPicture(value, side.value, (share) => {
+      turning.value = share;
+    });
+    download('vessel.gif', bytes);
+    said.value = 'vessel.gif saved.';
+  };
+  const orSay = (work: Promise<void>) => {
+    work
+      .catch((fault: unknown) => {
+        said.value = fault instanceof Error ? fault.message : String(fault);
+      })
+      .finally(() => {
+        turning.value = undefined;
+        drawn.value = drawn.peek() + 1;
+      });
+  };
   const { facing } = side.value;
   return (
     <div class="solid-board">
@@ -114,11 +144,9 @@ export function SolidView({ solid, showSides, giveUp }: SolidViewProps) {
         solid={solid}
         showSides={showSides}
         nearer={nearer}
-        save={() => {
-          save().catch((fault: unknown) => {
-            said.value = fault instanceof Error ? fault.message : String(fault);
-          });
-        }}
+        save={() => orSay(save())}
+        saveTurning={() => orSay(saveTurning())}
+        turning={turning.value}
       />
       <div
         class="solid-hands"

@@ -1,32 +1,45 @@
-// What can be done with the turned vessel: its colours, the seam's line, zoom, and saving what is seen.
+// What can be done with the turned vessel: the seam's line, zoom, colours and layers, the mask, and saving what is seen.
 import type { VesselView } from '../../job/vessel-view.ts';
-import { front, looks, side } from './looks.ts';
+import { ColourPanel } from './colour-panel.tsx';
+import { front, looks, mannerOf, type Stage, side } from './looks.ts';
 
 interface VesselToolsProps {
   readonly solid: VesselView;
   readonly showSides: () => void;
   readonly nearer: (factor: number) => void;
   readonly save: () => void;
+  readonly saveTurning: () => void;
+  /** How far the turning picture is, 0 to 1, while one is made. */
+  readonly turning: number | undefined;
 }
 
-interface ColourFieldProps {
-  readonly label: string;
-  readonly value: string;
-  readonly choose: (colour: string) => void;
-}
+const stages: readonly { readonly stage: Stage; readonly label: string }[] = [
+  { stage: 'masked', label: 'Masked' },
+  { stage: 'sprayed', label: 'Sprayed' },
+  { stage: 'pulled', label: 'Mask pulled' },
+];
 
-const ColourField = ({ label, value, choose }: ColourFieldProps) => (
-  <label>
-    <input type="color" value={value} onInput={({ currentTarget }) => choose(currentTarget.value)} />
-    {label}
-  </label>
+const StageTools = () => (
+  <fieldset class="stages">
+    <legend class="unseen">Of the mask</legend>
+    {stages.map(({ stage, label }) => (
+      <button
+        key={stage}
+        type="button"
+        class="tool"
+        aria-pressed={looks.value.stage === stage}
+        onClick={() => {
+          looks.value = { ...looks.value, stage };
+        }}
+      >
+        {label}
+      </button>
+    ))}
+  </fieldset>
 );
 
-export function VesselTools({ solid, showSides, nearer, save }: VesselToolsProps) {
-  const { blank, coat, films, isSeamShown } = looks.value;
-  const change = (part: Partial<typeof looks.value>) => {
-    looks.value = { ...looks.value, ...part };
-  };
+export function VesselTools({ solid, showSides, nearer, save, saveTurning, turning }: VesselToolsProps) {
+  const { isSeamShown } = looks.value;
   return (
     <div class="board-tools" role="toolbar" aria-label="Finished vessel">
       <button type="button" class="tool" aria-label="Nearer" onClick={() => nearer(1.25)}>
@@ -58,34 +71,26 @@ export function VesselTools({ solid, showSides, nearer, save }: VesselToolsProps
           type="button"
           class="tool"
           aria-pressed={isSeamShown}
-          onClick={() => change({ isSeamShown: !isSeamShown })}
+          onClick={() => {
+            looks.value = { ...looks.value, isSeamShown: !isSeamShown };
+          }}
         >
           Seam line
         </button>
       ) : null}
+      {mannerOf(looks.value, solid.use) === 'mask' ? <StageTools /> : null}
       <details class="layer-list">
         <summary class="tool">Colours</summary>
-        <div class="layer-panel">
-          <ColourField label="Vessel" value={blank} choose={(colour) => change({ blank: colour })} />
-          {solid.coats.length > 0 ? (
-            <ColourField label="Coat" value={coat} choose={(colour) => change({ coat: colour })} />
-          ) : null}
-          {solid.layers.map(({ name, colour }) => (
-            <ColourField
-              key={name}
-              label={`Film ${name}`}
-              value={films[name] ?? colour}
-              choose={(chosen) => change({ films: { ...films, [name]: chosen } })}
-            />
-          ))}
-          <p class="aside">Colours on a screen only: no film or coat is matched by them.</p>
-        </div>
+        <ColourPanel solid={solid} />
       </details>
       <button type="button" class="tool" onClick={showSides}>
         Four sides
       </button>
       <button type="button" class="tool" onClick={save}>
         Save picture
+      </button>
+      <button type="button" class="tool" disabled={turning !== undefined} onClick={saveTurning}>
+        {turning === undefined ? 'Save turning' : `Turning ${Math.round(turning * 100)} %`}
       </button>
     </div>
   );

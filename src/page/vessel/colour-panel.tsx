@@ -1,0 +1,137 @@
+// Colours of the vessel, its coats and its layers; which of them are seen; and how colour comes onto it.
+import type { VesselView } from '../../job/vessel-view.ts';
+import { coloursOf, type Looks, looks, type Manner, mannerOf, mostBlended } from './looks.ts';
+
+interface ColourFieldProps {
+  readonly label: string;
+  readonly value: string;
+  readonly choose: (colour: string) => void;
+}
+
+const ColourField = ({ label, value, choose }: ColourFieldProps) => (
+  <label>
+    <input type="color" value={value} onInput={({ currentTarget }) => choose(currentTarget.value)} />
+    {label}
+  </label>
+);
+
+const change = (part: Partial<Looks>): void => {
+  looks.value = { ...looks.value, ...part };
+};
+
+const manners: readonly { readonly manner: Manner; readonly label: string }[] = [
+  { manner: 'cut', label: 'Cut from film' },
+  { manner: 'print', label: 'Printed on film' },
+  { manner: 'mask', label: 'Sprayed through a mask' },
+];
+
+const words: Readonly<Record<Manner, string>> = { cut: 'Film', print: 'Print', mask: 'Spray' };
+
+interface ShownTickProps {
+  readonly label: string;
+  readonly isShown: boolean;
+  readonly toggle: () => void;
+}
+
+const ShownTick = ({ label, isShown, toggle }: ShownTickProps) => (
+  <label>
+    <input type="checkbox" checked={isShown} onChange={toggle} />
+    {label}
+  </label>
+);
+
+/** A layer's colours from the foot up: several only of a spray, which is blended along the wall. */
+function LayerColours({
+  layer,
+  manner,
+}: {
+  readonly layer: VesselView['layers'][number];
+  readonly manner: Manner;
+}) {
+  const { hidden } = looks.value;
+  const { name } = layer;
+  const colours = coloursOf(looks.value, layer);
+  const shown = manner === 'mask' ? colours : colours.slice(0, 1);
+  const set = (next: readonly string[]) => change({ layers: { ...looks.value.layers, [name]: next } });
+  const isHidden = hidden.includes(name);
+  return (
+    <fieldset class="layer-colours">
+      <legend class="unseen">
+        {words[manner]} {name}
+      </legend>
+      {shown.map((colour, i) => (
+        <ColourField
+          key={i}
+          label={i === 0 ? `${words[manner]} ${name}` : `and up the wall, ${i + 1}`}
+          value={colour}
+          choose={(chosen) => set(colours.with(i, chosen))}
+        />
+      ))}
+      {manner === 'mask' ? (
+        <div class="button-row">
+          {colours.length < mostBlended ? (
+            <button
+              type="button"
+              class="quiet"
+              onClick={() => set([...colours, colours.at(-1) ?? layer.colour])}
+            >
+              Blend into another <span class="unseen">colour, spray {name}</span>
+            </button>
+          ) : null}
+          {colours.length > 1 ? (
+            <button type="button" class="quiet" onClick={() => set(colours.slice(0, -1))}>
+              One less <span class="unseen">colour, spray {name}</span>
+            </button>
+          ) : null}
+        </div>
+      ) : null}
+      <ShownTick
+        label={`Show ${name}`}
+        isShown={!isHidden}
+        toggle={() => change({ hidden: isHidden ? hidden.filter((one) => one !== name) : [...hidden, name] })}
+      />
+    </fieldset>
+  );
+}
+
+export function ColourPanel({ solid }: { readonly solid: VesselView }) {
+  const { blank, coat, film, isCoatShown } = looks.value;
+  const manner = mannerOf(looks.value, solid.use);
+  return (
+    <div class="layer-panel">
+      {manners.map(({ manner: one, label }) => (
+        <label key={one}>
+          <input
+            type="radio"
+            name="manner"
+            checked={one === manner}
+            onChange={() => change({ manner: one })}
+          />
+          {label}
+        </label>
+      ))}
+      <ColourField label="Vessel" value={blank} choose={(colour) => change({ blank: colour })} />
+      {solid.coats.length > 0 ? (
+        <>
+          <ColourField label="Coat" value={coat} choose={(colour) => change({ coat: colour })} />
+          <ShownTick
+            label="Show coats"
+            isShown={isCoatShown}
+            toggle={() => change({ isCoatShown: !isCoatShown })}
+          />
+        </>
+      ) : null}
+      {manner === 'cut' ? null : (
+        <ColourField
+          label={manner === 'print' ? 'Film under the print' : 'Mask'}
+          value={film}
+          choose={(colour) => change({ film: colour })}
+        />
+      )}
+      {solid.layers.map((layer) => (
+        <LayerColours key={layer.name} layer={layer} manner={manner} />
+      ))}
+      <p class="aside">Colours on a screen only: no film or coat is matched by them.</p>
+    </div>
+  );
+}
