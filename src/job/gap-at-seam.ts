@@ -2,9 +2,8 @@
 import type { SeamGap } from '../prove/seam-gap.ts';
 import { stemOf } from './deliverables.ts';
 import { goreLayersAsMade, proofOfGoresDraft } from './gore-proof.ts';
-import { draftGores } from './gores.ts';
+import { draftGores, looseGores } from './gores.ts';
 import { draftPieces } from './make.ts';
-import { goresAsked } from './make-gore-files.ts';
 import type { MakeInput } from './make-input.ts';
 import { partsOf } from './parts.ts';
 import { proofOfDrafts } from './proof.ts';
@@ -13,7 +12,7 @@ import { proofOfDrafts } from './proof.ts';
 export function gapAtSeam(input: MakeInput): SeamGap | undefined {
   const { job, blank } = input;
   if (job.pieces === 'gores') {
-    const draft = draftGores({ ...input, gores: goresAsked(job) });
+    const draft = draftGores({ ...input, gores: looseGores(job) });
     return proofOfGoresDraft(draft, blank, goreLayersAsMade(draft), { ...draft, stem: 'wrap' }).seamGap;
   }
   const drafts = draftPieces(input);
