@@ -86,12 +86,28 @@ class LayerCutter {
 }
 
 /**
- * The areas as layers show them, in painting order, when layers are stacked in the order in which their colours first
- * appear: where a colour is painted over another that is stacked above it, the other is cut away there.
+ * Colours from the lowest layer up: those of `order` first, then the others as they were given, each once. Those of `order`
+ * that are not among them are left out.
  */
-export function layeredAreas(areas: LayeredAreas['areas'], file: string): LayeredAreas {
-  const rank = new Map<string, number>();
-  for (const { colour } of areas) if (!rank.has(colour)) rank.set(colour, rank.size);
+export function inOrder(colours: readonly string[], order: readonly string[] = []): readonly string[] {
+  const known = new Set(colours);
+  return [...new Set([...order.filter((colour) => known.has(colour)), ...colours])];
+}
+
+/**
+ * The areas as layers show them, in painting order, when layers are stacked in the order that is asked for, or else in which
+ * their colours first appear: where a colour is painted over another that is stacked above it, the other is cut away there.
+ */
+export function layeredAreas(
+  areas: LayeredAreas['areas'],
+  file: string,
+  order?: readonly string[],
+): LayeredAreas {
+  const colours = inOrder(
+    areas.map(({ colour }) => colour),
+    order,
+  );
+  const rank = new Map(colours.map((colour, i) => [colour, i]));
   if (rank.size < 2) return { areas, findings: [] };
   const painted = areas.flatMap(({ colour, shapes }) => shapes.map((shape) => ({ colour, shape })));
   const cutter = new LayerCutter(painted, rank, file);

@@ -6,7 +6,7 @@ import { compose } from '../geometry/affine.ts';
 import type { Shape } from '../geometry/contour.ts';
 import { drawnLines } from './drawn-lines.ts';
 import { type SeenArea, seenAreas } from './painted-areas.ts';
-import { layeredAreas } from './painting-order.ts';
+import { inOrder, layeredAreas } from './painting-order.ts';
 import { isPicture } from './picture-head.ts';
 import { checkSvg } from './svg-check.ts';
 import type { Normalise } from './svg-normalise.ts';
@@ -32,6 +32,11 @@ export interface DrawnArt extends Tile {
   readonly findings: readonly Finding[];
 }
 
+/** How artwork is read. `order`: colours from the lowest layer up; others come over them as they first appear. */
+export interface ArtOptions extends TraceOptions {
+  readonly order?: readonly string[];
+}
+
 /** What was read, and what was left out because it has no edge to cut. */
 interface Reading {
   readonly art: DrawnArt;
@@ -43,7 +48,7 @@ export function readArt(
   content: ArtContent,
   file: string,
   normalise: Normalise,
-  options: TraceOptions = {},
+  options: ArtOptions = {},
 ): DrawnArt {
   return read(content, file, normalise, options, (rule) => !uncutRules.has(rule)).art;
 }
@@ -53,7 +58,7 @@ export function readTile(
   content: ArtContent,
   file: string,
   normalise: Normalise,
-  options: TraceOptions = {},
+  options: ArtOptions = {},
 ): { readonly tile: Tile; readonly findings: readonly Finding[] } {
   const { art, stops } = read(content, file, normalise, options, () => true);
   if (stops.length > 0) throw new Refused(stops);
@@ -67,12 +72,13 @@ function read(
   content: ArtContent,
   file: string,
   normalise: Normalise,
-  options: TraceOptions,
+  options: ArtOptions,
   isFatal: (rule: string) => boolean,
 ): Reading {
   if (typeof content !== 'string' && isPicture(content)) {
     const { width, height, scale, layers, findings } = tracedPicture(content, file, options);
-    return { art: { width, height, scale, layers, lines: [], findings }, stops: [] };
+    const art = { width, height, scale, layers: stackedBy(layers, options.order), lines: [], findings };
+    return { art, stops: [] };
   }
   const text = typeof content === 'string' ? content : utf8(content);
   const { frame: drawn, findings } = checkSvg(text, file);
@@ -81,14 +87,14 @@ function read(
   const { across } = options;
   const frame = across === undefined ? drawn : framed(drawn, across / drawn.width);
   const paint = paintOf(normalised(text, file, normalise), frame, file);
-  const { areas, findings: cut } = layeredAreas(seenAreas(paint.painted, frame, file), file);
+  const { areas, findings: cut } = layeredAreas(seenAreas(paint.painted, frame, file), file, options.order);
   const asked = across === undefined ? findings : findings.filter(({ rule }) => rule !== 'no-size');
   return {
     art: {
       width: frame.width,
       height: frame.height,
       scale: drawn.sized ? frame.width / drawn.width : 1,
-      layers: layersOf(areas),
+      layers: stackedBy(layersOf(areas), options.order),
       lines: drawnLines(paint.painted),
       findings: [...asked, ...paint.findings, ...cut],
     },
@@ -126,6 +132,15 @@ function normalised(text: string, file: string, normalise: Normalise): string {
       stop('unreadable', where, `can't be read as SVG: ${says}; save it again as plain SVG`),
     ]);
   }
+}
+
+/** Layers from the lowest up. */
+function stackedBy(layers: readonly TileLayer[], order?: readonly string[]): readonly TileLayer[] {
+  const colours = inOrder(
+    layers.map(({ colour }) => colour),
+    order,
+  );
+  return [...layers].sort((one, other) => colours.indexOf(one.colour) - colours.indexOf(other.colour));
 }
 
 /** One layer a colour, in the order the colours first appear. */

@@ -4,6 +4,7 @@ import { turnedTile } from '../artwork/tile-layer.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { type Finding, note, Refused, stop } from '../finding.ts';
 import { layFindings } from './lay-distortion.ts';
+import { filmFindings, orderOf, withFilms } from './layer-films.ts';
 import type { MakeInput } from './make-input.ts';
 import type { MendedTile } from './mend-tile.ts';
 import { mendedPlan } from './mended-plan.ts';
@@ -19,6 +20,8 @@ export interface Drawn {
   readonly plan: PatternPlan;
   /** Of a job whose artwork is mended. */
   readonly mended?: MendedTile;
+  /** Colours of the drawing, from the lowest layer up. */
+  readonly colours: readonly string[];
   readonly job: Job;
   readonly jobFile: TypedIn;
   readonly findings: readonly Finding[];
@@ -32,14 +35,30 @@ export function readDrawn(
   const { artwork } = job;
   if (!artwork) return undefined;
   const { file } = artwork;
-  const { tile: read, findings } = readTile(bytesOf(files, file), file, tools.normalise, artwork);
+  const options = { ...artwork, ...orderOf(job) };
+  const { tile: read, findings } = readTile(bytesOf(files, file), file, tools.normalise, options);
   const tile = job.shown === 'upside-down' ? turnedTile(read) : read;
   const ground = groundOf();
   const asDrawn = planPattern(tile, artwork, job.edges, ground, { job: jobFile, art: file });
   refuseTooMany(asDrawn, jobFile);
   const { plan, mended, findings: mends } = mendedPlan(job, asDrawn, ground);
-  const told = [...findings, ...plan.findings, ...mends, ...layFindings(plan, ground, jobFile)];
-  return { artwork, ground, plan, job, jobFile, findings: told, ...(mended ? { mended } : {}) };
+  const told = [
+    ...findings,
+    ...plan.findings,
+    ...mends,
+    ...layFindings(plan, ground, jobFile),
+    ...filmFindings(job, plan, ground, jobFile),
+  ];
+  return {
+    artwork,
+    ground,
+    plan: withFilms(plan, job.layers),
+    colours: tile.layers.map(({ colour }) => colour),
+    job,
+    jobFile,
+    findings: told,
+    ...(mended ? { mended } : {}),
+  };
 }
 
 /** More curves than this in one wrap is a repeat typed far too small: a cutter would take days, and memory would run out. */

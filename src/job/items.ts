@@ -7,6 +7,7 @@ import { polygon, type Shape } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import { clippedShapes, filledShapes } from '../geometry/regions.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
+import { motifFilms, orderOf } from './layer-films.ts';
 import type { MakeInput } from './make-input.ts';
 import { bytesOf } from './named-files.ts';
 import { cutApart, type PlacedMotif } from './placed-motif.ts';
@@ -19,8 +20,9 @@ export function itemMotif(
   index: number,
 ): PlacedMotif {
   const { file, across, at, lay, clear } = item;
-  const read = () => readTile(bytesOf(files, file), file, tools.normalise, { across });
-  const { tile, findings } = recall?.of('item', JSON.stringify([file, across]), read) ?? read();
+  const order = orderOf(job);
+  const read = () => readTile(bytesOf(files, file), file, tools.normalise, { across, ...order });
+  const { tile, findings } = recall?.of('item', JSON.stringify([file, across, order]), read) ?? read();
   const size = { across, up: item.up ?? (across * tile.height) / tile.width };
   const [a, d] = [across / tile.width, size.up / tile.height];
   const move = { a, b: 0, c: 0, d, e: -across / 2, f: -size.up / 2 };
@@ -39,13 +41,14 @@ export function itemMotif(
       ),
     ),
   }));
+  const films = motifFilms(layers, job.layers);
   const name = motifName('item', index);
   return {
     name,
     key: `items[${index}]`,
     says: file,
     told: { file },
-    motif: { layers: named(name, layers), frame },
+    motif: { layers: named(name, films), frame },
     size,
     at,
     lay,

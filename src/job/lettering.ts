@@ -1,9 +1,8 @@
 // Lettering of a job: a text as a motif, on its backing where it has one.
+import { backingUnder } from '../cut/film-stack.ts';
 import { motifName } from '../drawing/motif-name.ts';
 import { type Finding, look, Refused, stop } from '../finding.ts';
 import { boxAround, grow as grownBox } from '../geometry/box.ts';
-import type { Shape } from '../geometry/contour.ts';
-import { closedUp, offsetShapes } from '../geometry/offset.ts';
 import { shown } from '../lengths/shown.ts';
 import type { WrapLayer } from '../pattern/wrap.ts';
 import { columnsIn } from './columns-in.ts';
@@ -41,7 +40,14 @@ export function letteringMotif(
   const name = motifName('lettering', index);
   const letters: WrapLayer = { name, colour, shapes: block.shapes };
   const layers = backing
-    ? [{ name: `${name} backing`, colour: backing.colour, shapes: backingOf(block.shapes, backing) }, letters]
+    ? [
+        {
+          name: `${name} backing`,
+          colour: backing.colour,
+          shapes: backingUnder(block.shapes, backing, true),
+        },
+        letters,
+      ]
     : [letters];
   const ink = backing ? grownBox(block.box, backing.grow) : block.box;
   const half = Math.max(-ink.minX, ink.maxX);
@@ -63,13 +69,6 @@ export function letteringMotif(
     ...(clear === undefined ? {} : { clear }),
     findings: columnsIn(text).map((column) => unfilledColumn(column, typedAt(jobFile, `${key}.text`))),
   };
-}
-
-/** What goes under letters: grown past them, gaps and inner corners smoothed, without holes. */
-function backingOf(letters: readonly Shape[], { grow, smooth }: NonNullable<Lettering['backing']>): Shape[] {
-  const grown = offsetShapes(letters, grow);
-  const smoothed = smooth > 0 ? closedUp(grown, smooth) : grown;
-  return smoothed.map(({ contours }) => ({ contours: contours.slice(0, 1) }));
 }
 
 function missing(characters: readonly string[], font: string | undefined, where: Finding['where']): Finding {

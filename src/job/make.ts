@@ -20,6 +20,7 @@ import { withFilmChecks } from './film-checks.ts';
 import { groundKey } from './ground-key.ts';
 import { guideNotes } from './guide-notes.ts';
 import { layReport } from './lay-distortion.ts';
+import { refuseUnknownLayers } from './layer-films.ts';
 import { inLevels } from './levels.ts';
 import type { MakeInput } from './make-input.ts';
 import { layersWith } from './motif-layers.ts';
@@ -46,8 +47,9 @@ import { templateOfDrafts } from './template-report.ts';
 
 /** The pieces of a job worked out, from the foot up: mostly one. @throws Refused where the input can't be made. */
 export function draftPieces(input: MakeInput): readonly Draft[] {
-  const { plans, pieces, parts, panels } = laidJob(input);
+  const { plans, pieces, parts, panels, colours } = laidJob(input);
   const motifs = readMotifs(input);
+  refuseUnknownLayers(input.job, [...colours, ...coloursOf(motifs)], input.jobFile);
   const whole = wholeBand(plans);
   return pieces.flatMap(({ plan, pattern }, index) => {
     const place = { index, count: plans.length, whole, joints: panels.joints };
@@ -67,6 +69,8 @@ interface LaidJob {
   /** Of each piece: itself, or its panels. */
   readonly parts: readonly (readonly LaidPiece[])[];
   readonly panels: PanelPlan;
+  /** Colours of the artwork. */
+  readonly colours: readonly string[];
 }
 
 /** The job laid, from memory where it was laid before. @throws Refused where it can't be. */
@@ -84,8 +88,12 @@ function layJob(input: MakeInput): LaidJob {
     pieces.map(({ plan: { template }, pattern }) => ({ template, layers: pattern?.wrap.layers ?? [] })),
   );
   const panels = { ...planned, findings: [...levels, ...planned.findings] };
-  return { plans, pieces, parts: pieces.map((piece) => partsOfPiece(piece, drawn, panels)), panels };
+  const parts = pieces.map((piece) => partsOfPiece(piece, drawn, panels));
+  return { plans, pieces, parts, panels, colours: drawn?.colours ?? [] };
 }
+
+const coloursOf = (motifs: readonly PlacedMotif[]): readonly string[] =>
+  motifs.flatMap(({ motif }) => motif.layers.map(({ colour }) => colour));
 
 /** A piece of the band with the art on it: whole, or a panel of it. */
 interface LaidPiece {

@@ -6,6 +6,7 @@ import { blankKeys, readBlankAt } from './read-blank.ts';
 import { coatKeys, readCoat } from './read-coats.ts';
 import { cutterKeys, cutterReader, sheetOn } from './read-cutter.ts';
 import { itemKeys, readItem } from './read-items.ts';
+import { layersKeys, readLayers } from './read-layers.ts';
 import { letteringKeys, readLettering } from './read-lettering.ts';
 import { filmKeys, filmReader, type NamedFiles, sheetKeys, sheetReader } from './read-material.ts';
 import { panelKeys, readPanels } from './read-panels.ts';
@@ -73,6 +74,7 @@ const jobKeysWith = (named: NamedFiles) => ({
   cutter: holding(standard('Cutter', cutterReader(named), standardCutter), cutterKeys),
   printer: holding(optional('Printer', printerReader(named)), printerKeys),
   artwork: holding(optional('Artwork', readArtwork), artworkKeys),
+  layers: holding(optional('Layers', readLayers), layersKeys),
   pieces: standard('Pieces', choice<Job['pieces']>(['one', 'stacked', 'gores']), 'one'),
   gores: optional('Number of gores', number({ ...goreCounts, whole: true })),
   edges: standard('Edges', choice<Job['edges']>(['straight', 'whole-rows', 'fade']), 'straight'),
@@ -119,6 +121,7 @@ export function readJob(value: unknown, file: string, named: NamedFiles = {}): J
     lettering,
     printer,
     shown,
+    layers,
     ...rest
   } = keys;
   const some = <T>(list: readonly T[]) => (list.length > 0 ? list : undefined);
@@ -131,6 +134,7 @@ export function readJob(value: unknown, file: string, named: NamedFiles = {}): J
     batch,
     gores,
     printer,
+    layers,
     shown: shown === 'upright' ? undefined : shown,
     ...motifs,
   });

@@ -20,7 +20,7 @@ export const textLines: Reader<string> = (value, place) => {
 };
 
 /** A colour as artwork names it. */
-const colour: Reader<string> = (value, place) =>
+export const colour: Reader<string> = (value, place) =>
   typeof value === 'string' && /^#[0-9a-f]{6}$/i.test(value)
     ? value.toLowerCase()
     : report(place, 'not-a-colour', `${shown(value)} will not do here; give a colour such as "#17566b"`);
@@ -28,13 +28,13 @@ const colour: Reader<string> = (value, place) =>
 /** Letters dark, what goes under them light: on a picture both are seen. */
 const standardColours = { letters: '#1c1c1c', backing: '#d8cfb8' };
 
-const backingKeys = {
-  grow: required('Past the letters', length()),
+export const backingKeys = {
+  grow: required('Past what lies on it', length()),
   smooth: optional('Corners rounded to', lengthOrZero),
   colour: standard('Colour', colour, standardColours.backing),
 };
 
-const readBacking: Reader<NonNullable<Lettering['backing']>> = (value, place) => {
+export const readBacking: Reader<NonNullable<Lettering['backing']>> = (value, place) => {
   const keys = readKeys(value, backingKeys, place);
   if (keys?.grow === undefined) return undefined;
   const { grow, smooth = grow, colour: paint } = keys;

@@ -209,6 +209,27 @@ export interface Lettering {
   readonly clear?: number;
 }
 
+/** How the colours of the drawings become films that go over one another. Lengths in mm. */
+export interface Layers {
+  /** Colours from the lowest layer up, `#rrggbb`; those left out come over them as the drawing has them. */
+  readonly order?: readonly {
+    readonly colour: string;
+    /** Left out, that of all layers. */
+    readonly spread?: number;
+  }[];
+  /** `stacked`: a film goes on under those above it; `knocked-out`: their shape is cut from it. */
+  readonly style: 'stacked' | 'knocked-out';
+  /**
+   * How far a film goes on under the edge of one above it. Negative: choked, so far it stays back from its own edge under it;
+   * knocked out, the gap between them.
+   */
+  readonly spread: number;
+  /** A film under all colours, for print on clear film: how far it stays back from the edge of what shows. */
+  readonly underlay?: { readonly choke: number; readonly colour: string };
+  /** A film under everything and past it, as under lettering. */
+  readonly backing?: NonNullable<Lettering['backing']>;
+}
+
 export interface Job {
   readonly name: string;
   /** The unit the file's bare numbers were in. Every length here is in mm already. */
@@ -226,6 +247,8 @@ export interface Job {
   /** What the test piece of the printer measured; left out, it is true. */
   readonly printer?: { readonly measured: Measured };
   readonly artwork?: Artwork;
+  /** Left out: each colour is cut as it is drawn, over those before it. */
+  readonly layers?: Layers;
   /** One or more; left out where there are none. */
   readonly items?: readonly Item[];
   /** One or more; left out where there are none. */

@@ -1,4 +1,5 @@
 // The pattern cut onto gores: each gets its share of the wall's pattern, and what crosses an edge goes on in the next.
+import { movePoint } from '../geometry/affine.ts';
 import type { Shape } from '../geometry/contour.ts';
 import { lineCrossings } from '../geometry/crossings.ts';
 import type { SmoothMap } from '../geometry/fit.ts';
@@ -11,7 +12,7 @@ import { type Closing, equalParts, layOut } from './closing.ts';
 import type { GoreLay } from './gore-lay.ts';
 import { gcd, type Lattice } from './lattice.ts';
 import { layLayer, type PatternSheet } from './layered.ts';
-import { type PatternTile, periodOf } from './period.ts';
+import { type PatternTile, periodOfLayer } from './period.ts';
 import type { LaidPiece } from './windows.ts';
 
 export interface GorePatternOptions {
@@ -67,8 +68,9 @@ export function gorePattern(options: GorePatternOptions): GorePattern {
   const sheets = new Map(numbers.map((index) => [modelOf(index), sheetOf(options, modelOf(index))]));
   const mismatches = new Map<string, GorePattern['mismatches'][number]>();
   let fitError = 0;
-  const layers = tile.layers.map(({ name, colour, shapes }): GoreLayer => {
-    const period = layPeriod(periodOf(shapes, tile, lattice), lattice, m);
+  const layers = tile.layers.map((layer): GoreLayer => {
+    const { name, colour } = layer;
+    const period = layPeriod(periodOfLayer(layer, tile, lattice), lattice, m);
     const models = new Map([...sheets].map(([index, sheet]) => [index, layLayer(period, sheet)]));
     for (const { worst, gaps } of models.values()) {
       fitError = Math.max(fitError, worst);
@@ -80,6 +82,10 @@ export function gorePattern(options: GorePatternOptions): GorePattern {
     }
     return { name, colour, gores: numbers.map((index) => models.get(modelOf(index))?.shapes ?? []) };
   });
+  for (const { layer, at, length } of tile.gaps ?? []) {
+    const { x, y } = movePoint(m, at);
+    mismatches.set(`${layer} ${mismatches.size}`, { layer, turn: turnOf(x, lay), on: lay.toOn(y), length });
+  }
   return { layers, mismatches: [...mismatches.values()], fitError };
 }
 

@@ -1,5 +1,5 @@
 // One period of the artwork: what a renderer would show of the tile, as contours that repeat by the lattice.
-import type { Tile } from '../artwork/tile.ts';
+import type { Tile, TileLayer } from '../artwork/tile.ts';
 import { type Box, boxCorners, movedBox } from '../geometry/box.ts';
 import { type Contour, polygon, type Segment, type Shape } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
@@ -17,10 +17,27 @@ import {
 import { flushShape, hair } from './flush.ts';
 import { type Lattice, stepsIn } from './lattice.ts';
 
-/** A tile as it is laid. `window`: of a crop that shows more than one period, the border of the one that is laid. */
-export interface PatternTile extends Tile {
-  readonly window?: Contour;
+/** A layer as it is laid. `period`: its contours, drawn mm, where they have been worked out already. */
+export interface PatternLayer extends TileLayer {
+  readonly period?: readonly PeriodContour[];
 }
+
+/**
+ * A tile as it is laid. `window`: of a crop that shows more than one period, the border of the one that is laid. `gaps`: where
+ * the drawing did not join itself, drawn mm, known before its layers were worked on; each so long, mm.
+ */
+export interface PatternTile extends Tile {
+  readonly layers: readonly PatternLayer[];
+  readonly window?: Contour;
+  readonly gaps?: readonly { readonly layer: string; readonly at: Point; readonly length: number }[];
+}
+
+/** The contours of one period of a layer, drawn mm. */
+export const periodOfLayer = (
+  { shapes, period }: PatternLayer,
+  tile: Size & { readonly window?: Contour },
+  lattice: Lattice,
+): readonly PeriodContour[] => period ?? periodOf(shapes, tile, lattice);
 
 const noBorders: ReadonlySet<number> = new Set();
 

@@ -1,5 +1,5 @@
 // The rigid lay: every motif moved and turned to its place as a whole, at its drawn size; only the room between motifs changes.
-import { compose, moveContour } from '../geometry/affine.ts';
+import { compose, moveContour, movePoint } from '../geometry/affine.ts';
 import type { Box } from '../geometry/box.ts';
 import type { Shape } from '../geometry/contour.ts';
 import type { Point } from '../geometry/point.ts';
@@ -15,7 +15,7 @@ import { type Collision, collisionsOf, type StandingMotif } from './motif-collis
 import { shapesOfMotif } from './motif-shapes.ts';
 import { type MotifSliver, withoutMotifSlivers } from './motif-slivers.ts';
 import { type Motifs, motifsOf } from './motifs.ts';
-import { periodOf } from './period.ts';
+import { periodOfLayer } from './period.ts';
 import { laidPiece } from './windows.ts';
 import type { Wrap, WrapOptions } from './wrap.ts';
 
@@ -37,8 +37,8 @@ interface RigidGround extends WrapOptions {
 export function rigidWrap(options: WrapOptions): RigidWrap | undefined {
   const { tile, lattice, closing, lay, template, runOff, edges } = options;
   const upright = layOut({ ...closing, scaleAcross: 1, scaleUp: 1 }, tile.height);
-  const periods = tile.layers.map(({ shapes }) =>
-    layPeriod(periodOf(shapes, tile, lattice), lattice, upright),
+  const periods = tile.layers.map((layer) =>
+    layPeriod(periodOfLayer(layer, tile, lattice), lattice, upright),
   );
   const found = motifsOf(periods, edges?.together);
   if (hasNet(found)) return undefined;
@@ -55,9 +55,12 @@ export function rigidWrap(options: WrapOptions): RigidWrap | undefined {
   const gaps = drawn.flatMap((motif) => motif.gaps);
   return {
     layers: tile.layers.map(({ name, colour }, i) => ({ name, colour, shapes: layers[i] ?? [] })),
-    mismatches: gaps.map(({ layer, at, length }) => {
+    mismatches: [
+      ...gaps.map(({ layer, at, length }) => ({ layer: tile.layers[layer]?.name ?? '', at, length })),
+      ...(tile.gaps ?? []).map((gap) => ({ ...gap, at: movePoint(upright, gap.at) })),
+    ].map(({ layer, at, length }) => {
       const { turn, along } = toWallPoint(lay, spaced(at));
-      return { layer: tile.layers[layer]?.name ?? '', turn: turn - Math.floor(turn), along, length };
+      return { layer, turn: turn - Math.floor(turn), along, length };
     }),
     fitError: 0,
     edges: edgesLaid(slivers, left && { left, hasNet: false, together: found.together }, options),

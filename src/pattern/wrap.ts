@@ -1,4 +1,5 @@
 // The pattern laid around the wall: from a tile's layers to merged areas on the sheet.
+import { movePoint } from '../geometry/affine.ts';
 import type { Shape } from '../geometry/contour.ts';
 import type { Point } from '../geometry/point.ts';
 import { fitTolerance } from '../geometry/tolerance.ts';
@@ -17,7 +18,7 @@ import { type Closing, equalParts, layOut } from './closing.ts';
 import type { Lattice } from './lattice.ts';
 import { type Lay, stepOnSheet, toSheet } from './lay.ts';
 import { layLayer, type PatternSheet } from './layered.ts';
-import { type PatternTile, periodOf } from './period.ts';
+import { type PatternTile, periodOfLayer } from './period.ts';
 import { laidPiece } from './windows.ts';
 
 export interface WrapLayer {
@@ -77,7 +78,7 @@ export function wrapPattern(options: WrapOptions): Wrap {
   const { tile, lattice, closing, edges } = options;
   const sheet = sheetOf(options);
   const m = layOut(closing, tile.height);
-  const periods = tile.layers.map(({ shapes }) => layPeriod(periodOf(shapes, tile, lattice), lattice, m));
+  const periods = tile.layers.map((layer) => layPeriod(periodOfLayer(layer, tile, lattice), lattice, m));
   const faded = edges?.isFaded ? fadedMotifs(periods, options, edges) : undefined;
   const rest = faded ? faded.nets : periods;
   const laid = rest.map((period) => layLayer(period, sheet));
@@ -98,11 +99,10 @@ export function wrapPattern(options: WrapOptions): Wrap {
   ];
   return {
     layers,
-    mismatches: gaps.map(({ layer, at, length }) => ({
-      layer: tile.layers[layer]?.name ?? '',
-      ...placeOf(options.lay, at),
-      length,
-    })),
+    mismatches: [
+      ...gaps.map(({ layer, at, length }) => ({ layer: tile.layers[layer]?.name ?? '', at, length })),
+      ...(tile.gaps ?? []).map((gap) => ({ ...gap, at: movePoint(m, gap.at) })),
+    ].map(({ layer, at, length }) => ({ layer, ...placeOf(options.lay, at), length })),
     fitError: Math.max(0, faded?.worst ?? 0, ...laid.map(({ worst }) => worst)),
     edges: edgesLaid(slivers.flat(), faded, options),
   };
