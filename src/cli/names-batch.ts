@@ -8,19 +8,32 @@ import { filesNamed } from '../job/named-files.ts';
 import { jobOfRow, type NamedRow, type NamesInput } from '../job/names.ts';
 import type { MadeRow } from '../job/names-report.ts';
 import type { Paper } from '../job/print-paper.ts';
+import type { Printer } from '../job/read-printer.ts';
 import { Recall } from '../job/recall.ts';
 import { rememberedWords } from '../job/remembered-words.ts';
 import type { JobTools } from '../job/tools.ts';
 import type { KeptFiles } from './files.ts';
 import { asMade, fingerprint, writeRow } from './row-files.ts';
 
-export interface BatchInput extends NamesInput {
+/** What all rows are made from, and how: plain values. */
+export interface BatchOptions extends NamesInput {
   /** Path of the job's file. */
   readonly jobPath: string;
-  readonly kept: KeptFiles;
-  readonly tools: JobTools;
   readonly pictures: boolean;
   readonly paper: Paper | undefined;
+  /** Goes before that of the job. */
+  readonly printer: Printer | undefined;
+}
+
+export interface BatchInput extends BatchOptions {
+  readonly kept: KeptFiles;
+  readonly tools: JobTools;
+}
+
+export interface MadeOrFound {
+  readonly row: MadeRow;
+  /** Whether an earlier run had left it. */
+  readonly isFound: boolean;
 }
 
 /** More lines than two vessels have on their guides: what one has, the next has again, but for its name. */
@@ -36,15 +49,14 @@ export class NamesBatch {
   }
 
   /** Looks for all that may keep a row from being made. @throws Refused */
-  async check(row: NamedRow): Promise<NamedRow> {
+  async check(row: NamedRow): Promise<undefined> {
     const input = await this.#inputOf(row);
     if (input.job.pieces !== 'gores') laidJob(input);
     drawnMotifs(input);
-    return row;
   }
 
   /** A row's files written to a folder; or found there as an earlier run left them. @throws Refused where it can't be made. */
-  async make(row: NamedRow, folder: string): Promise<{ readonly row: MadeRow; readonly isFound: boolean }> {
+  async make(row: NamedRow, folder: string): Promise<MadeOrFound> {
     const input = await this.#inputOf(row);
     const { pictures, paper, jobPath } = this.#input;
     const made = fingerprint(input, { pictures, paper });
@@ -57,10 +69,19 @@ export class NamesBatch {
   }
 
   async #inputOf(row: NamedRow): Promise<MakeFilesInput> {
-    const { kept, tools, jobFile } = this.#input;
+    const { kept, tools, jobFile, printer } = this.#input;
     const { job, blank, blankFile } = await jobOfRow(this.#input, row, (file, key) => kept.text(file, key));
     const files = new Map<string, Uint8Array>();
     for (const { file, key } of filesNamed(job)) files.set(file, await kept.bytes(file, key));
-    return { job, jobFile, blank, blankFile: blankFile ?? jobFile, files, recall: this.#recall, tools };
+    const asked = printer ? { ...job, printer } : job;
+    return {
+      job: asked,
+      jobFile,
+      blank,
+      blankFile: blankFile ?? jobFile,
+      files,
+      recall: this.#recall,
+      tools,
+    };
   }
 }

@@ -4,25 +4,17 @@ import { basename, dirname, join } from 'node:path';
 import { Refused, stop, toLine } from '../finding.ts';
 import { jsonContent } from '../job/deliverables.ts';
 import { type NamedRow, namedRows, refusalOf, textsFilled } from '../job/names.ts';
-import {
-  asksForEyes,
-  looksInWords,
-  type MadeRow,
-  namesFile,
-  namesInWords,
-  namesReport,
-} from '../job/names-report.ts';
+import { asksForEyes, looksInWords, namesFile, namesInWords, namesReport } from '../job/names-report.ts';
 import { parseJson } from '../job/read-json.ts';
 import { type RefusedRow, readList } from '../job/read-list.ts';
 import { Delivery } from './delivery.ts';
 import { KeptFiles, readBytes, readText } from './files.ts';
 import { besideJob } from './job-input.ts';
-import { NamesBatch } from './names-batch.ts';
 import type { CommonOptions } from './options.ts';
 import { printJson, refusedStatus } from './output.ts';
-import { type PrintFlags, printPaper } from './print-flags.ts';
+import { givenPrinter, type PrintFlags, printPaper } from './print-flags.ts';
 import { Progress } from './progress.ts';
-import { loadTools } from './tools.ts';
+import { RowThreads } from './row-threads.ts';
 
 export interface NamesFlags extends CommonOptions, PrintFlags {
   readonly pictures?: boolean;
@@ -54,23 +46,34 @@ class LeftOut {
   }
 }
 
-/** Work over rows one by one; those that are refused are left out of what is given. */
+/** What all work over rows has. */
+interface Run {
+  readonly threads: RowThreads;
+  readonly leftOut: LeftOut;
+}
+
+/** Work over rows, as many at a time as there are threads; what comes of each, in their order, without those refused. */
 async function eachRow<T>(
   rows: readonly NamedRow[],
-  { leftOut, progress }: { readonly leftOut: LeftOut; readonly progress: Progress },
+  { threads, leftOut }: Run,
+  progress: Progress,
   work: (row: NamedRow) => Promise<T>,
 ): Promise<readonly T[]> {
-  const done: T[] = [];
-  for (const row of rows) {
-    try {
-      done.push(await work(row));
-    } catch (fault) {
-      if (!(fault instanceof Refused) || fault.findings.some(({ rule }) => ofTheRun.has(rule))) throw fault;
-      leftOut.add({ line: row.line, says: refusalOf(fault, row) });
+  const done: (T | undefined)[] = rows.map(() => undefined);
+  const left = rows.entries();
+  const goOn = async () => {
+    for (const [i, row] of left) {
+      try {
+        done[i] = await work(row);
+      } catch (fault) {
+        if (!(fault instanceof Refused) || fault.findings.some(({ rule }) => ofTheRun.has(rule))) throw fault;
+        leftOut.add({ line: row.line, says: refusalOf(fault, row) });
+      }
+      progress.step();
     }
-    progress.step();
-  }
-  return done;
+  };
+  await Promise.all(Array.from({ length: threads.count }, goOn));
+  return done.filter((one) => one !== undefined);
 }
 
 /** What is refused of no row, but of all: where nothing can be written. */
@@ -78,6 +81,7 @@ const ofTheRun: ReadonlySet<string> = new Set(['busy', 'unwritable']);
 
 export async function namesCommand(jobPath: string, listFile: string, flags: NamesFlags): Promise<number> {
   const paper = printPaper(flags);
+  const printer = await givenPrinter(flags);
   const list = readList(await listText(listFile), basename(listFile));
   const jobFile = basename(jobPath);
   const job = { typed: parseJson(await readText(jobPath, jobPath), jobPath), jobFile, list };
@@ -89,28 +93,34 @@ export async function namesCommand(jobPath: string, listFile: string, flags: Nam
       stop('no-rows', { file: listFile }, 'has no rows under its first line; give one a vessel'),
     ]);
   const leftOut = new LeftOut(listFile, list.refused);
-  const batch = new NamesBatch({
+  const input = {
     ...job,
+    list: { ...list, rows: [] },
     jobPath,
-    kept,
-    tools: await loadTools(),
     pictures: flags.pictures === true,
     paper,
-  });
-  const checked = await eachRow(rows, { leftOut, progress: new Progress('checked', rows.length) }, (row) =>
-    batch.check(row),
-  );
-  const folder = flags.out ?? join(dirname(jobPath), 'out');
-  if (checked.length > 0) return writeRows(batch, checked, leftOut, { ...flags, folder });
-  if (flags.json) printJson(namesReport([], leftOut.rows));
-  process.stderr.write('no row can be made, so nothing is written\n');
-  return refusedStatus;
+    printer,
+  };
+  const threads = new RowThreads(input, rows.length);
+  try {
+    const run = { threads, leftOut };
+    const checked = await eachRow(rows, run, new Progress('checked', rows.length), async (row) => {
+      await threads.check(row);
+      return row;
+    });
+    const folder = flags.out ?? join(dirname(jobPath), 'out');
+    if (checked.length > 0) return await writeRows(checked, run, { ...flags, folder });
+    if (flags.json) printJson(namesReport([], leftOut.rows));
+    process.stderr.write('no row can be made, so nothing is written\n');
+    return refusedStatus;
+  } finally {
+    await threads.end();
+  }
 }
 
 async function writeRows(
-  batch: NamesBatch,
   rows: readonly NamedRow[],
-  leftOut: LeftOut,
+  run: Run,
   { folder, json }: NamesFlags & { readonly folder: string },
 ): Promise<number> {
   const whole = new Delivery(folder);
@@ -119,12 +129,10 @@ async function writeRows(
   try {
     await whole.hold();
     for (const signal of ['SIGINT', 'SIGTERM'] as const) process.prependListener(signal, stopped);
-    const made = await eachRow(rows, { leftOut, progress }, (row) =>
-      batch.make(row, join(folder, row.folder)),
-    );
+    const made = await eachRow(rows, run, progress, (row) => run.threads.make(row, join(folder, row.folder)));
     const report = namesReport(
-      made.map(({ row }): MadeRow => row),
-      leftOut.rows,
+      made.map(({ row }) => row),
+      run.leftOut.rows,
     );
     await whole.stage(namesFile, jsonContent(report));
     await whole.finish();

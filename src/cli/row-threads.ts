@@ -1,0 +1,102 @@
+// Threads that make rows of a list: one for each processor, where there are rows enough.
+import { availableParallelism } from 'node:os';
+import { Worker } from 'node:worker_threads';
+import { type Finding, Refused } from '../finding.ts';
+import type { NamedRow } from '../job/names.ts';
+import type { BatchOptions, MadeOrFound } from './names-batch.ts';
+
+/** What a thread is begun with. */
+export type RowThreadInput = BatchOptions;
+
+/** A row to make in a folder; or, without one, to look at. */
+export interface RowAsked {
+  readonly row: NamedRow;
+  readonly folder?: string;
+}
+
+/** How that ended; all empty where a row was looked at and can be made. */
+export interface RowAnswer {
+  readonly made?: MadeOrFound;
+  readonly refused?: readonly Finding[];
+  readonly fault?: string;
+}
+
+/** A thread takes as long to begin as a few rows take: fewer rows than this are no reason for another. */
+const rowsForAThread = 12;
+
+/** More threads than this wait for one disk. */
+const mostThreads = 8;
+
+/**
+ * Room in a thread for what is soon thrown away, MB: of every row a hundred thousand curves are. With the usual 48 a third of
+ * the time went into looking for what is still needed (measured on 500 rows).
+ */
+const maxYoungGenerationSizeMb = 96;
+
+export class RowThreads {
+  readonly #idle: Worker[];
+  readonly #all: readonly Worker[];
+  readonly #waiting: ((worker: Worker) => void)[] = [];
+
+  /** `rows`: how many there will be. */
+  constructor(input: RowThreadInput, rows: number) {
+    const count = Math.max(
+      1,
+      Math.min(mostThreads, availableParallelism(), Math.floor(rows / rowsForAThread)),
+    );
+    const options = { workerData: input, resourceLimits: { maxYoungGenerationSizeMb } };
+    this.#all = Array.from(
+      { length: count },
+      () => new Worker(new URL('./row-thread.js', import.meta.url), options),
+    );
+    this.#idle = [...this.#all];
+  }
+
+  get count(): number {
+    return this.#all.length;
+  }
+
+  /** Looks at a row once a thread is free. @throws Refused where it can't be made. */
+  async check(row: NamedRow): Promise<void> {
+    await this.#ask({ row });
+  }
+
+  /** Makes a row in a folder once a thread is free. @throws Refused where it can't be made. */
+  async make(row: NamedRow, folder: string): Promise<MadeOrFound> {
+    const made = await this.#ask({ row, folder });
+    if (!made) throw new Error('a thread gave no row');
+    return made;
+  }
+
+  async #ask(asked: RowAsked): Promise<MadeOrFound | undefined> {
+    const worker = this.#idle.pop() ?? (await new Promise<Worker>((free) => this.#waiting.push(free)));
+    try {
+      const { made, refused, fault } = await answerOf(worker, asked);
+      if (refused) throw new Refused(refused);
+      if (fault !== undefined) throw new Error(fault);
+      return made;
+    } finally {
+      const next = this.#waiting.shift();
+      if (next) next(worker);
+      else this.#idle.push(worker);
+    }
+  }
+
+  async end(): Promise<void> {
+    await Promise.all(this.#all.map((worker) => worker.terminate()));
+  }
+}
+
+function answerOf(worker: Worker, asked: RowAsked): Promise<RowAnswer> {
+  return new Promise((resolve, reject) => {
+    const settle = (act: () => void) => {
+      worker.off('message', answered).off('error', failed).off('exit', ended);
+      act();
+    };
+    const answered = (answer: RowAnswer) => settle(() => resolve(answer));
+    const failed = (fault: Error) => settle(() => reject(fault));
+    const ended = () => settle(() => reject(new Error('a thread that makes rows has ended')));
+    worker.on('message', answered).on('error', failed).on('exit', ended);
+    worker.postMessage(asked);
+  });
+}
