@@ -1,4 +1,5 @@
 // Writing a run's files: staged, read back, measured, then moved into place.
+import { archiveFile, zipped } from '../job/archive.ts';
 import {
   type Deliverables,
   filesOfPiece,
@@ -16,11 +17,15 @@ import { exitStatus, printFindings, printJson } from './output.ts';
 
 export interface DeliveryOptions extends CommonOptions {
   readonly folder: string;
+  /** Whether all files are also given as one archive. */
+  readonly zip?: boolean;
 }
 
 /** Write the pieces, read them back, and write all that is made from them. */
 export async function deliver(deliverables: Deliverables, options: DeliveryOptions): Promise<number> {
-  const { report } = await delivered(options.folder, (delivery) => stageAll(delivery, deliverables));
+  const { report } = await delivered(options.folder, (delivery) =>
+    stageAll(delivery, deliverables, options.zip === true),
+  );
   printReport(report, options);
   return exitStatus(report.checks);
 }
@@ -31,16 +36,33 @@ export interface Staged {
   readonly files: readonly NamedFile[];
 }
 
-/** Stage the pieces, read them back, and stage all that is made from them. */
-export async function stageAll(delivery: Delivery, { pieces, rest }: Deliverables): Promise<Staged> {
+/** Stage the pieces, read them back, and stage all that is made from them; with `zip` an archive of all that too. */
+export async function stageAll(
+  delivery: Delivery,
+  { pieces, rest }: Deliverables,
+  zip = false,
+): Promise<Staged> {
   const written: WrittenPiece[] = [];
   for (const piece of pieces) written.push(await writePiece(delivery, piece));
   const more = await rest(written);
-  const report = fullReport(written, more);
+  const archive = zip ? [{ file: archiveFile, role: 'archive' }] : [];
+  const report = fullReport(written, more, archive);
   const own = { file: reportFile, role: 'report', content: jsonContent(report) };
   for (const { file, content } of [...more.files, own]) await delivery.stage(file, content);
-  return { report, files: [...written.flatMap(filesOfPiece), ...more.files, own] };
+  const files = [...written.flatMap(filesOfPiece), ...more.files, own];
+  if (zip) await delivery.stage(archiveFile, archiveOf(files));
+  return { report, files };
 }
+
+const archiveOf = (files: readonly NamedFile[]): Uint8Array =>
+  zipped(
+    Object.fromEntries(
+      files.map(({ file, content }) => [
+        file,
+        typeof content === 'string' ? new TextEncoder().encode(content) : content,
+      ]),
+    ),
+  );
 
 /** Stage a piece's files, and read them back as they now stand. */
 async function writePiece(delivery: Delivery, piece: WrittenPiece): Promise<WrittenPiece> {

@@ -2,7 +2,16 @@
 //
 // A run writes into a staging folder of its own. Once all is there it notes that (`ready`), and only then moves the files
 // into place. A run that died before that left the old files; one that died after is finished by the next run.
-import { existsSync, mkdirSync, readFileSync, renameSync, rmSync } from 'node:fs';
+import {
+  closeSync,
+  existsSync,
+  mkdirSync,
+  openSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  writeSync,
+} from 'node:fs';
 import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { hostname } from 'node:os';
 import { dirname, join } from 'node:path';
@@ -57,6 +66,22 @@ export class Delivery {
       await writeFile(path, content);
     });
     this.#names.push(name);
+  }
+
+  /** Stage a file that `write` gives part by part, so that it never stands in memory whole. @throws Refused as `stage` does. */
+  async stageParts(
+    name: string,
+    write: (append: (part: Uint8Array) => void) => Promise<void>,
+  ): Promise<void> {
+    await this.stage(name, '');
+    await this.#trying(async () => {
+      const file = openSync(join(this.#staging, files, name), 'w');
+      try {
+        await write((part) => void writeSync(file, part));
+      } finally {
+        closeSync(file);
+      }
+    });
   }
 
   /** A staged file as it now stands on the disk. */

@@ -8,7 +8,14 @@ import type { CollarFlags } from './collar-command.ts';
 import type { InspectFlags } from './inspect-command.ts';
 import type { MakeFlags } from './make-command.ts';
 import type { NamesFlags } from './names-command.ts';
-import { collected, withBlankFlags, withCommonOptions, withPaperSize, withPrint } from './options.ts';
+import {
+  collected,
+  withBlankFlags,
+  withCommonOptions,
+  withPaperSize,
+  withPrint,
+  withZip,
+} from './options.ts';
 import { printJson, refusedStatus, withStatus } from './output.ts';
 import type { ProveFlags } from './prove-command.ts';
 import type { RepeatFlags } from './repeat-command.ts';
@@ -48,7 +55,7 @@ const program = new Command('seamwright')
 
 const command = (name: string): Command => withCommonOptions(program.command(name));
 
-withPrint(command('make'))
+withZip(withPrint(command('make')))
   .description('the whole job: cut file, guide, pictures and report')
   .argument('<job>', 'a job file, *.job.json')
   .option('--no-pictures', 'leave the rolled pictures out')
@@ -57,7 +64,7 @@ withPrint(command('make'))
     withStatus(flags, async () => (await import('./make-command.ts')).makeCommand(job, flags)),
   );
 
-withPrint(command('names'))
+withZip(withPrint(command('names')))
   .description('a job once a row of a list: {column} in its texts and numbers is filled from that column')
   .argument('<job>', 'a job file, *.job.json')
   .argument('<list>', 'a CSV in UTF-8 whose first line names the columns')

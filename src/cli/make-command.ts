@@ -15,6 +15,7 @@ import { loadTools } from './tools.ts';
 
 export interface MakeFlags extends CommonOptions, NestFlags, PrintFlags {
   readonly pictures: boolean;
+  readonly zip?: boolean;
 }
 
 /** `printer`: the one of a flag, which goes before that of the job. */

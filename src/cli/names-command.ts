@@ -1,12 +1,23 @@
 // `seamwright names`: a job once a row of a list.
 import { isUtf8 } from 'node:buffer';
+import { readFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { Refused, stop, toLine } from '../finding.ts';
-import { jsonContent } from '../job/deliverables.ts';
+import { archiveFile, ZipWriter } from '../job/archive.ts';
+import { jsonContent, type NamedFile } from '../job/deliverables.ts';
+import { indexOfRows } from '../job/index-page.ts';
+import type { RefusedRow } from '../job/list.ts';
 import { type NamedRow, namedRows, refusalOf, textsFilled } from '../job/names.ts';
-import { asksForEyes, looksInWords, namesFile, namesInWords, namesReport } from '../job/names-report.ts';
+import {
+  asksForEyes,
+  looksInWords,
+  type NamesReport,
+  namesFile,
+  namesInWords,
+  namesReport,
+} from '../job/names-report.ts';
 import { parseJson } from '../job/read-json.ts';
-import { type RefusedRow, readList } from '../job/read-list.ts';
+import { readList } from '../job/read-list.ts';
 import { Delivery } from './delivery.ts';
 import { KeptFiles, readBytes, readText } from './files.ts';
 import { besideJob } from './job-input.ts';
@@ -18,6 +29,7 @@ import { RowThreads } from './row-threads.ts';
 
 export interface NamesFlags extends CommonOptions, PrintFlags {
   readonly pictures?: boolean;
+  readonly zip?: boolean;
 }
 
 /** Text of a list. @throws Refused where it is too large, or in another encoding: letters would be lost in silence. */
@@ -109,7 +121,8 @@ export async function namesCommand(jobPath: string, listFile: string, flags: Nam
       return row;
     });
     const folder = flags.out ?? join(dirname(jobPath), 'out');
-    if (checked.length > 0) return await writeRows(checked, run, { ...flags, folder });
+    if (checked.length > 0)
+      return await writeRows(checked, run, { ...flags, folder, title: `${jobFile} and ${list.file}` });
     if (flags.json) printJson(namesReport([], leftOut.rows));
     process.stderr.write('no row can be made, so nothing is written\n');
     return refusedStatus;
@@ -121,7 +134,7 @@ export async function namesCommand(jobPath: string, listFile: string, flags: Nam
 async function writeRows(
   rows: readonly NamedRow[],
   run: Run,
-  { folder, json }: NamesFlags & { readonly folder: string },
+  { folder, json, zip = false, title }: NamesFlags & { readonly folder: string; readonly title: string },
 ): Promise<number> {
   const whole = new Delivery(folder);
   const progress = new Progress('made', rows.length);
@@ -133,8 +146,11 @@ async function writeRows(
     const report = namesReport(
       made.map(({ row }) => row),
       run.leftOut.rows,
+      zip ? [{ file: archiveFile, role: 'archive' }] : [],
     );
-    await whole.stage(namesFile, jsonContent(report));
+    const own = [{ file: namesFile, content: jsonContent(report) }, indexOfRows(title, report)];
+    for (const { file, content } of own) await whole.stage(file, content);
+    if (zip) await whole.stageParts(archiveFile, (append) => archiveRows(own, report, folder, append));
     await whole.finish();
     for (const line of looksInWords(report)) process.stderr.write(`${line}\n`);
     const found = made.filter(({ isFound }) => isFound).length;
@@ -145,4 +161,18 @@ async function writeRows(
     for (const signal of ['SIGINT', 'SIGTERM'] as const) process.off(signal, stopped);
     await whole.discard();
   }
+}
+
+/** An archive of the files of all rows, as they stand in their folders, after those that are still to be moved into place. */
+async function archiveRows(
+  own: readonly Pick<NamedFile, 'file' | 'content'>[],
+  { files }: NamesReport,
+  folder: string,
+  append: (part: Uint8Array) => void,
+): Promise<void> {
+  const zip = new ZipWriter(append);
+  for (const { file, content } of own) zip.add(file, Buffer.from(content));
+  for (const { file, line } of files)
+    if (line !== undefined) zip.add(file, await readFile(join(folder, file)));
+  zip.end();
 }

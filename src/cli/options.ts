@@ -47,6 +47,10 @@ export const withBlankFlags = (command: Command): Command =>
     )
     .option('--use <use>', 'drinking, if left out, or other: whether lips touch its lip');
 
+/** The flag of an archive beside the files. */
+export const withZip = (command: Command): Command =>
+  command.option('--zip', 'also all files as one archive, all.zip');
+
 export const withPaperSize = (command: Command): Command =>
   command
     .option('--paper-size <name>', 'paper of the print: a4, a3, letter or tabloid', 'a4')

@@ -1,6 +1,6 @@
 // Adapter: fflate (MIT) packs and unpacks bytes. One library everywhere, so that files are the same bytes in Node and in a browser,
 // whose own packers differ.
-import { unzipSync, unzlibSync, zipSync, zlibSync } from 'fflate';
+import { unzipSync, unzlibSync, Zip, ZipDeflate, zipSync, zlibSync } from 'fflate';
 
 /** Bytes packed as a PDF takes them (RFC 1950). */
 export const packed = (bytes: Uint8Array): Uint8Array => zlibSync(bytes);
@@ -11,6 +11,30 @@ const noDate = new Date(1980, 0, 1);
 /** A zip archive of files by name; names may have folders in them. */
 export const zipped = (files: Readonly<Record<string, Uint8Array>>): Uint8Array =>
   zipSync({ ...files }, { mtime: noDate });
+
+/** A zip archive that is written as files come, so that it never stands in memory whole. Same files in the same order, same bytes. */
+export class ZipWriter {
+  readonly #zip: Zip;
+
+  /** `take` is given the archive's bytes, part by part. */
+  constructor(take: (part: Uint8Array) => void) {
+    this.#zip = new Zip((fault, part) => {
+      if (fault) throw fault;
+      take(part);
+    });
+  }
+
+  add(name: string, bytes: Uint8Array): void {
+    const file = new ZipDeflate(name);
+    file.mtime = noDate;
+    this.#zip.add(file);
+    file.push(bytes, true);
+  }
+
+  end(): void {
+    this.#zip.end();
+  }
+}
 
 /**
  * The files in a zip archive that `wanted` takes, by name; nothing else is unpacked. Entries over `mostBytes` are left out.

@@ -11,9 +11,16 @@ export type Block =
       readonly head: readonly string[];
       readonly rows: readonly (readonly string[])[];
     }
+  | { readonly kind: 'links'; readonly items: readonly Link[] }
   | { readonly kind: 'picture'; readonly file: string; readonly says: string }
   | { readonly kind: 'caution'; readonly items: readonly string[] }
   | { readonly kind: 'timeline'; readonly spans: readonly TimeSpan[] };
+
+/** A file to open from the page, by its path beside it, and what it is. */
+export interface Link {
+  readonly file: string;
+  readonly says: string;
+}
 
 /** Work or waiting on a timeline, hours from the start. */
 export interface TimeSpan {
@@ -55,6 +62,9 @@ ul.ticks li::before { content: ""; position: absolute; left: .1rem; top: .25rem;
 const tag = (name: string, content: string, attributes = ''): string =>
   `<${name}${attributes}>${content}</${name}>`;
 
+const linkTo = (file: string, content: string): string =>
+  tag('a', content, ` href="${escapeXml(encodeURI(file))}"`);
+
 const listItems = (items: readonly string[]): string =>
   items.map((item) => tag('li', escapeXml(item))).join('');
 
@@ -72,10 +82,17 @@ function blockText(block: Block): string {
         `${tag('strong', 'Caution')}${tag('ul', listItems(block.items))}`,
         ' class="caution" role="note"',
       );
+    case 'links':
+      return tag(
+        'ul',
+        block.items
+          .map(({ file, says }) => tag('li', `${linkTo(file, escapeXml(file))} ${escapeXml(says)}`))
+          .join('\n'),
+      );
     case 'picture':
       return tag(
         'figure',
-        `<img src="${escapeXml(encodeURI(block.file))}" alt="${escapeXml(block.says)}">${tag('figcaption', escapeXml(block.says))}`,
+        `${linkTo(block.file, `<img src="${escapeXml(encodeURI(block.file))}" alt="${escapeXml(block.says)}">`)}${tag('figcaption', escapeXml(block.says))}`,
       );
     case 'table':
       return tableText(block.head, block.rows);

@@ -33,6 +33,9 @@ export interface Rest {
 
 export const reportFile = 'report.json';
 
+/** The page that a folder is opened by. */
+export const indexFile = 'index.html';
+
 /** Name of a part of a wrap or template, by its mark; the only one has the bare stem. */
 export const stemOf = (stem: string, mark: string): string => (mark === '' ? stem : `${stem}-${mark}`);
 
@@ -44,10 +47,14 @@ export const filesOfPiece = ({ stem, cut, guide }: WrittenPiece): readonly Named
 
 export const jsonContent = (value: object): string => `${JSON.stringify(value, undefined, 2)}\n`;
 
-/** The report with all that was written, the report itself too. */
-export const fullReport = (pieces: readonly WrittenPiece[], { files, report }: Rest): Report => ({
+/** The report with all that was written, the report itself too; `beside` is what is made of all of them. */
+export const fullReport = (
+  pieces: readonly WrittenPiece[],
+  { files, report }: Rest,
+  beside: readonly FileReport[] = [],
+): Report => ({
   ...report,
-  files: [...pieces.flatMap(filesOfPiece), ...files, { file: reportFile, role: 'report' }].map(
+  files: [...pieces.flatMap(filesOfPiece), ...files, { file: reportFile, role: 'report' }, ...beside].map(
     ({ content: _, ...listed }: FileReport & { readonly content?: FileContent }) =>
       onItsSheet(listed, report),
   ),

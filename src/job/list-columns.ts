@@ -1,7 +1,7 @@
 // `{column}` in the texts and numbers of a job or a blank: found, and filled from a row of a list.
 import { columnsIn, placeholder } from './columns-in.ts';
+import type { List, ListRow } from './list.ts';
 import { textLines } from './read-lettering.ts';
-import type { List, ListRow } from './read-list.ts';
 import { isObject, type Keys } from './schema.ts';
 import { text } from './schema-values.ts';
 

@@ -12,6 +12,7 @@ import {
   type WrittenPiece,
 } from './deliverables.ts';
 import { type Draft, wholePieces } from './draft.ts';
+import { indexOfJob } from './index-page.ts';
 import { jobSheet } from './job-sheet.ts';
 import { knifePictures } from './knife-picture.ts';
 import { forCutter, sheetsForCutter } from './machine-files.ts';
@@ -132,7 +133,8 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
       { file: 'blank.json', role: 'blank', content: jsonContent(blankContent(blank)) },
       ...prints,
     ];
-    return { files, report };
+    const index = indexOfJob(name, [...written.flatMap(filesOfPiece), ...files]);
+    return { files: [...files, index], report };
   };
   return { pieces, rest };
 }

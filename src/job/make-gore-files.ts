@@ -11,6 +11,7 @@ import {
 } from './deliverables.ts';
 import { goreLayersAsMade, proofOfGoresDraft } from './gore-proof.ts';
 import { draftGores, type GoresDraft, looseGores, reportGores } from './gores.ts';
+import { indexOfJob } from './index-page.ts';
 import { jobSheet, type SheetPiece } from './job-sheet.ts';
 import { knifePictures } from './knife-picture.ts';
 import { forCutter } from './machine-files.ts';
@@ -58,7 +59,8 @@ export function makeGoreFiles(input: MakeFilesInput, options: MakeOptions): Deli
       { file: 'blank.json', role: 'blank', content: jsonContent(blankContent(blank)) },
       ...(await printFiles(printOn(options, asked), written, asked.name, tools.words)),
     ];
-    return { files, report };
+    const index = indexOfJob(asked.name, [...written.flatMap(filesOfPiece), ...files]);
+    return { files: [...files, index], report };
   };
   return { pieces: [forCutter({ stem: 'wrap', cut, guide }, asked.name, asked.cutter)], rest };
 }

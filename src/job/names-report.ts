@@ -1,7 +1,8 @@
 // names.json, the one report of all rows of a list, and the same in words.
 import type { Finding } from '../finding.ts';
+import { indexFile } from './deliverables.ts';
+import type { RefusedRow } from './list.ts';
 import type { NamedRow } from './names.ts';
-import type { RefusedRow } from './read-list.ts';
 import type { FileReport, Report } from './report.ts';
 
 export const namesFile = 'names.json';
@@ -41,13 +42,20 @@ export const madeRow = (
   files: files.map(({ file, role }) => ({ file: `${folder}/${file}`, role })),
 });
 
-export const namesReport = (made: readonly MadeRow[], refused: readonly RefusedRow[]): NamesReport => ({
+/** `beside`: what else stands beside the folders, but the page that opens them and this report. */
+export const namesReport = (
+  made: readonly MadeRow[],
+  refused: readonly RefusedRow[],
+  beside: readonly FileReport[] = [],
+): NamesReport => ({
   done: made.length,
   refused: [...refused].sort((a, b) => a.line - b.line),
   rows: made.map(({ files: _, ...row }) => row),
   files: [
     ...made.flatMap(({ line, files }) => files.map((file) => ({ ...file, line }))),
     { file: namesFile, role: 'report' },
+    { file: indexFile, role: 'index' },
+    ...beside,
   ],
 });
 
@@ -81,6 +89,6 @@ export function namesInWords(report: NamesReport, found: number, folder: string)
     ...(failed.length === 0
       ? [`proof: the written files of ${done === 1 ? 'it' : 'all'}, rolled back onto the blank, hold`]
       : [`proof: the written files FAIL in ${failed.map((row) => row.folder).join(', ')}`]),
-    `written to ${folder}: a folder a vessel, and ${namesFile}`,
+    `written to ${folder}: a folder a vessel, ${namesFile}, and ${indexFile} that opens all of it`,
   ];
 }

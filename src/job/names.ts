@@ -3,8 +3,8 @@ import { type Finding, Refused, refuseIfAny, stop, toLine } from '../finding.ts'
 import { shown } from '../lengths/shown.ts';
 import { columnsIn } from './columns-in.ts';
 import { type FetchText, type Fill, type GivenJob, givenJob } from './given-job.ts';
+import type { List, ListRow } from './list.ts';
 import { filled, filledText, type TypedText, textsToFill } from './list-columns.ts';
-import type { List, ListRow } from './read-list.ts';
 import { rowFolders } from './row-folders.ts';
 import { isObject, nearestTo } from './schema.ts';
 

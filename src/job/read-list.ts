@@ -2,31 +2,7 @@
 import papa from 'papaparse';
 import { Refused, stop } from '../finding.ts';
 import { shown } from '../lengths/shown.ts';
-
-export interface ListRow {
-  /** Line of the file that the row begins at, from 1. */
-  readonly line: number;
-  /** One a column. */
-  readonly cells: readonly string[];
-}
-
-/** A row that is left out, and why. */
-export interface RefusedRow {
-  readonly line: number;
-  readonly says: string;
-}
-
-export interface List {
-  readonly file: string;
-  /** Names of the columns, spaces around them taken off. */
-  readonly columns: readonly string[];
-  /** Rows that say anything. */
-  readonly rows: readonly ListRow[];
-  /** Rows that have not one cell a column. */
-  readonly refused: readonly RefusedRow[];
-  /** Whether numbers have a decimal comma: where cells are set apart by semicolons. */
-  readonly hasDecimalComma: boolean;
-}
+import type { List, ListRow } from './list.ts';
 
 /** More rows and columns than this are not one batch of vessels. */
 const most = { rows: 10_000, columns: 200 };

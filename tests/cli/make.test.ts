@@ -103,6 +103,7 @@ describe('make', () => {
   test('writes exactly the files that the report lists, and leaves nothing else in the folder', () => {
     const kept = [
       'blank.json',
+      'index.html',
       'job-sheet.html',
       'job.json',
       'report.json',
@@ -115,6 +116,12 @@ describe('make', () => {
     expect(readdirSync(pot.folder).sort()).toEqual(kept);
     for (const { report, folder } of [cup, canister, pot])
       expect(report.files.map(({ file }) => file).sort()).toEqual(readdirSync(folder).sort());
+  });
+
+  test('gives a page that opens every file', () => {
+    const page = readFileSync(join(cup.folder, 'index.html'), 'utf8');
+    const links = [...page.matchAll(/<a href="([^"]*)"/g)].map(([, link]) => link);
+    expect([...new Set([...links, 'index.html'])].sort()).toEqual(readdirSync(cup.folder).sort());
   });
 
   test('gives the same bytes again, from another folder', () => {

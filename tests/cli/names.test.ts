@@ -1,6 +1,7 @@
 // `names` as a maker runs it: good rows done and bad ones told, a run that was killed gone on with, nothing where it is refused.
 import { readdirSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { unzipSync } from 'fflate';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { patience, projectFolder, type Ran, run, runMany, Workshop } from './run.ts';
 
@@ -23,7 +24,7 @@ const job = {
 // Spelt as spreadsheets do: a byte order mark, semicolons, Windows line ends, a decimal comma.
 const list =
   '\uFEFFname;girth\r\n../x;262,5\r\nCON;261\r\n"Kelp; Moor";shell\r\n🐚;262\r\nPebble;262,5\r\nPebble;262\r\n';
-const names = (...more: readonly string[]) => ['names', 'mug.job.json', 'names.csv', ...more];
+const names = (...more: readonly string[]) => ['names', 'mug.job.json', 'names.csv', '--zip', ...more];
 const inShop = (args: readonly string[], node: readonly string[] = []): Promise<Ran> =>
   run(args, { cwd: shop.folder, node });
 
@@ -69,6 +70,8 @@ describe('a list with good rows and bad ones', () => {
 
   test('gives each a folder of its own, whatever the name', () => {
     expect(readdirSync(shop.at('whole')).sort()).toEqual([
+      'all.zip',
+      'index.html',
       'name-con',
       'names.json',
       'pebble',
@@ -76,6 +79,21 @@ describe('a list with good rows and bad ones', () => {
       'x',
     ]);
     expect(JSON.parse(shop.read('whole/names.json'))).toEqual(JSON.parse(whole.out));
+  });
+
+  test('gives all of it as one archive too, and a page that opens each vessel', () => {
+    const packed = unzipSync(readFileSync(shop.at('whole/all.zip')));
+    const found = filesIn('whole');
+    expect(Object.keys(packed).sort()).toEqual(
+      Object.keys(found)
+        .filter((file) => file !== 'all.zip' && !file.endsWith('row.json'))
+        .sort(),
+    );
+    for (const [file, bytes] of Object.entries(packed))
+      expect(Buffer.from(bytes).toString(), file).toBe(found[file]);
+    const links = [...(found['index.html'] ?? '').matchAll(/href="([^"]*)"/g)].map(([, link]) => link ?? '');
+    expect(links).toContain('name-con/index.html');
+    for (const link of links) expect(Object.keys(found)).toContain(link);
   });
 
   test('gives each the girth of its row', () => {

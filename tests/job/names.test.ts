@@ -135,11 +135,12 @@ test('the report tells what was made, what was left out, and what failed', () =>
   expect(report.files).toEqual([
     { file: 'anna/a.svg', role: 'cut', line: 2 },
     { file: 'names.json', role: 'report' },
+    { file: 'index.html', role: 'index' },
   ]);
   expect(namesInWords(report, 1, 'out')).toEqual([
     '2 vessels made, 1 of them as an earlier run left them; 1 of the list left out',
     'proof: the written files FAIL in cy',
-    'written to out: a folder a vessel, and names.json',
+    'written to out: a folder a vessel, names.json, and index.html that opens all of it',
   ]);
 });
 

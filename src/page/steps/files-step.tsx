@@ -34,6 +34,7 @@ const whatFor: Readonly<Record<string, string>> = {
   blank: 'the vessel as it was worked out',
   print: 'the guide on paper, at true size',
   report: 'every figure',
+  index: 'a page that opens all of them',
 };
 
 async function make(): Promise<void> {
