@@ -62,7 +62,8 @@ const adapters: Readonly<Record<string, string | readonly string[]>> = {
   svgpath: 'drawing/path-data.ts',
   '@resvg/resvg-wasm': 'artwork/svg-normalise.ts',
   harfbuzzjs: 'artwork/lettering.ts',
-  'fast-png': 'artwork/decode-picture.ts',
+  // One reads a maker's pictures, the other makes ours fit for a page.
+  'fast-png': ['artwork/decode-picture.ts', 'deliver/flat-picture.ts'],
   'jpeg-js': 'artwork/decode-picture.ts',
   'bidi-js': 'artwork/bidi.ts',
   'fastest-levenshtein': 'job/schema.ts',

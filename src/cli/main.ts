@@ -58,7 +58,7 @@ const command = (name: string): Command => withCommonOptions(program.command(nam
 withZip(withPrint(command('make')))
   .description('the whole job: cut file, guide, pictures and report')
   .argument('<job>', 'a job file, *.job.json')
-  .option('--no-pictures', 'leave the rolled pictures out')
+  .option('--no-pictures', 'leave the pictures out, and the job sheet on paper')
   .option('--nest <seconds>', 'look so long for less film; Ctrl-C stops it and keeps the best so far')
   .action((job: string, flags: MakeFlags) =>
     withStatus(flags, async () => (await import('./make-command.ts')).makeCommand(job, flags)),

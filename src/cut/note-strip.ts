@@ -1,10 +1,10 @@
 // What stands under the pieces of a guide: squares to measure, lines of words, and what each kind of line means.
+import { brokenLines, widthOf } from '../drawing/broken-lines.ts';
 import type { DrawnGroup, DrawnPath, Role } from '../drawing/drawing.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import { shifted } from '../geometry/affine.ts';
 import { boxCorners } from '../geometry/box.ts';
 import { type Contour, polygon, polyline } from '../geometry/contour.ts';
-import { tightBox } from '../geometry/measure.ts';
 import { wordSize } from './marks.ts';
 
 /** Distance of the lines of words, mm. */
@@ -44,7 +44,7 @@ export interface NoteStrip {
 
 export function noteStrip({ notes, meanings, words, room }: NoteStripOptions): NoteStrip {
   const width = Math.min(widths.most, Math.max(widths.least, room));
-  const lines = notes.flatMap((text) => brokenLines(text, words, width - besideSquares));
+  const lines = notes.flatMap((text) => brokenLines(text, width - besideSquares, { words, em: wordSize }));
   const top = wordSize;
   const written = lines.map((text, i) =>
     shifted(words(text, wordSize), { x: besideSquares, y: top + i * lineStep }),
@@ -93,7 +93,7 @@ function legendOf(
   const texts: (readonly Contour[])[] = [];
   let [x, row] = [0, 0];
   for (const { role, says } of meanings) {
-    const wide = sample.length + sample.clear + widthOf(says, words);
+    const wide = sample.length + sample.clear + widthOf(says, { words, em: wordSize });
     if (x > 0 && x + wide > width) [x, row] = [0, row + 1];
     const y = top + row * lineStep;
     const middle = y - wordSize / 3;
@@ -108,37 +108,4 @@ function legendOf(
     x += wide + sample.after;
   }
   return { samples, texts, rows: meanings.length === 0 ? 0 : row + 1 };
-}
-
-const widthOf = (text: string, words: DrawWords): number => {
-  const drawn = words(text, wordSize);
-  return drawn.length > 0 ? tightBox(drawn).maxX : 0;
-};
-
-/** The spaces that a line may end at: none between a figure and its unit. */
-const betweenWords = /(?<!\d) | (?!(?:mm|cm|in|%)(?!\w))/;
-
-/** A line of words broken between words so that each part fits the width; a single long word stays whole. */
-function brokenLines(text: string, words: DrawWords, width: number): string[] {
-  const fits = (line: string) => widthOf(line, words) <= width;
-  const lines: string[] = [];
-  let left = text.split(betweenWords);
-  while (left.length > 0) {
-    const count = mostThatFit(left.length, (some) => fits(left.slice(0, some).join(' ')));
-    lines.push(left.slice(0, count).join(' '));
-    left = left.slice(count);
-  }
-  return lines;
-}
-
-/** The greatest count from 1 to `most` that fits, by halving: what is longer is wider. At least 1. */
-function mostThatFit(most: number, fits: (count: number) => boolean): number {
-  if (fits(most)) return most;
-  let [holds, fails] = [1, most];
-  while (fails - holds > 1) {
-    const middle = (holds + fails) >> 1;
-    if (fits(middle)) holds = middle;
-    else fails = middle;
-  }
-  return holds;
 }

@@ -6,6 +6,7 @@ import type { Box } from '../geometry/box.ts';
 import { joinSpots, joinsOf, pageMarks } from './page-marks.ts';
 import type { Paper } from './paper.ts';
 import { paperGrids } from './paper-grid.ts';
+import type { PlacedPicture } from './placed-picture.ts';
 import { placedStrip } from './strip-place.ts';
 
 export interface Page {
@@ -18,6 +19,8 @@ export interface Page {
   readonly place: Affine;
   /** Rulers, words and marks, mm from the page's top left corner. */
   readonly marks: readonly DrawnGroup[];
+  /** Pictures among them. */
+  readonly pictures?: readonly PlacedPicture[];
 }
 
 export interface PageOptions {

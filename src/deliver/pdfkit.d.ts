@@ -33,6 +33,12 @@ declare module 'pdfkit' {
     fillColor(colour: string, opacity: number): this;
     stroke(): this;
     fill(rule: 'even-odd'): this;
+    image(
+      png: Uint8Array,
+      x: number,
+      y: number,
+      size: { readonly width: number; readonly height: number },
+    ): this;
     end(): void;
   }
 }

@@ -1,4 +1,4 @@
-// Writing pages as a PDF at true size: lines and areas only, words among them as outlines. Adapter of pdfkit (MIT).
+// Writing pages as a PDF at true size: lines and areas, words among them as outlines, and pictures. Adapter of pdfkit (MIT).
 import PDFDocument from 'pdfkit';
 import type { Drawing, DrawnGroup, DrawnPath } from '../drawing/drawing.ts';
 import { moveContour } from '../geometry/affine.ts';
@@ -67,7 +67,7 @@ function collected(document: PDFDocument): Promise<Uint8Array> {
 }
 
 function drawPage(document: PDFDocument, drawing: Drawing, page: Page, correction: PageCorrection): void {
-  const { width, height, window, place, marks } = page;
+  const { width, height, window, place, marks, pictures = [] } = page;
   const { across, up } = correction;
   // A page that lies across goes through the printer turned.
   const [x, y] = (width > height ? [up, across] : [across, up]).map((factor) => factor * pointsPerMm);
@@ -90,6 +90,7 @@ function drawPage(document: PDFDocument, drawing: Drawing, page: Page, correctio
         .filter((path) => isShown(path, window)),
     });
   document.restore();
+  for (const { png, x: left, y: top, ...size } of pictures) document.image(png, left, top, size);
   for (const group of marks) drawGroup(document, group);
   document.restore();
 }

@@ -2,7 +2,7 @@
 import type { Blank } from '../blank/blank.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { wallGirthAt, wallUncertaintyAt } from '../blank/wall.ts';
-import { type Block, type Section, writePage } from '../deliver/write-page.ts';
+import type { Block, Page, Section } from '../deliver/write-page.ts';
 import { measuredLength } from '../lengths/length.ts';
 import type { FilmPiece } from './film-piece.ts';
 import { costSection, filmSection } from './job-sheet-film.ts';
@@ -43,11 +43,11 @@ export interface JobSheetInput {
 
 const mm = (value: number): string => measuredLength(value, 'mm');
 
-/** The text of job-sheet.html. */
-export function jobSheet(input: JobSheetInput): string {
+/** What stands on the job sheet. */
+export function jobSheet(input: JobSheetInput): Page {
   const { job } = input;
   const batch = job.batch ?? 1;
-  return writePage({
+  return {
     title: `Job sheet: ${job.name}`,
     lead: `${input.blank.name}; ${batch === 1 ? 'one vessel' : `${batch} vessels alike`}. Lengths are in mm along the wall, from the foot corner up, unless said otherwise.`,
     sections: [
@@ -63,7 +63,7 @@ export function jobSheet(input: JobSheetInput): string {
       checksSection(input.report),
       cautionsSection(input),
     ],
-  });
+  };
 }
 
 const pictureWords: Readonly<Record<string, string>> = {

@@ -13,7 +13,7 @@ import {
 } from './deliverables.ts';
 import { type Draft, wholePieces } from './draft.ts';
 import { indexOfJob } from './index-page.ts';
-import { jobSheet } from './job-sheet.ts';
+import { jobSheetFiles } from './job-sheet-files.ts';
 import { knifePictures } from './knife-picture.ts';
 import { forCutter, sheetsForCutter } from './machine-files.ts';
 import { draftPieces, reportDrafts } from './make.ts';
@@ -112,7 +112,7 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
     const [first] = drafts;
     if (!first) throw new Error('a job has at least one piece');
     const cuts = laid.map(({ stem }) => `${stem}.cut.svg`);
-    const sheet = jobSheet({
+    const about = {
       job: first.job,
       blank,
       ground: first.plan,
@@ -122,13 +122,14 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
       joining: joiningBlocks(drafts),
       isPatterned: drafts.some(({ pattern }) => pattern !== undefined),
       report,
-      files: [...written.flatMap(filesOfPiece), ...nested.files, ...shown],
-    });
+    };
+    const looked = [...written.flatMap(filesOfPiece), ...nested.files, ...shown];
+    const sheet = await jobSheetFiles(about, looked, options, tools);
     const job = jobContent(first.job, 'blank.json', options.fromFolder);
     const files = [
       ...nested.files,
       ...shown,
-      { file: 'job-sheet.html', role: 'job-sheet', content: sheet },
+      ...sheet,
       { file: 'job.json', role: 'job', content: jsonContent(job) },
       { file: 'blank.json', role: 'blank', content: jsonContent(blankContent(blank)) },
       ...prints,

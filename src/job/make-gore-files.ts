@@ -12,7 +12,8 @@ import {
 import { goreLayersAsMade, proofOfGoresDraft } from './gore-proof.ts';
 import { draftGores, type GoresDraft, looseGores, reportGores } from './gores.ts';
 import { indexOfJob } from './index-page.ts';
-import { jobSheet, type SheetPiece } from './job-sheet.ts';
+import type { SheetPiece } from './job-sheet.ts';
+import { jobSheetFiles } from './job-sheet-files.ts';
 import { knifePictures } from './knife-picture.ts';
 import { forCutter } from './machine-files.ts';
 import type { MakeFilesInput, MakeOptions } from './make-options.ts';
@@ -36,7 +37,7 @@ export function makeGoreFiles(input: MakeFilesInput, options: MakeOptions): Deli
     const shown = options.pictures
       ? [...pictures(input, draft), ...knifePictures({ stem: 'wrap', cut, guide }, asked.cutter, tools)]
       : [];
-    const sheet = jobSheet({
+    const about = {
       job: draft.job,
       blank,
       ground: draft.plan,
@@ -46,11 +47,12 @@ export function makeGoreFiles(input: MakeFilesInput, options: MakeOptions): Deli
       joining: [],
       isPatterned: draft.art !== undefined,
       report,
-      files: [...written.flatMap(filesOfPiece), ...shown],
-    });
+    };
+    const looked = [...written.flatMap(filesOfPiece), ...shown];
+    const sheet = await jobSheetFiles(about, looked, options, tools);
     const files = [
       ...shown,
-      { file: 'job-sheet.html', role: 'job-sheet', content: sheet },
+      ...sheet,
       {
         file: 'job.json',
         role: 'job',
