@@ -46,7 +46,7 @@ function distanceFrom(a: Point, b: Point, p: Point): number {
 /**
  * Flat bands of a profile given as close points from the foot up, the longest first, then the longest of what is left
  * on either side; listed from the foot up. Each is as long as one straightedge that leaves no gap over `gap`, and no
- * shorter than 3 mm. A band may run a little past a corner where that leaves no more gap than allowed.
+ * shorter than 3 mm. Between close points a band may run a little past a corner; given the corners alone it ends at one.
  */
 export function flatBandsOf(points: readonly ProfileCorner[], gap: number): Band[] {
   const outline = points.map(toPoint);

@@ -106,12 +106,20 @@ const spacing = 0.25;
 export function closePlaces(wall: Wall, { from, to }: Band): number[] {
   const count = Math.max(2, Math.ceil((to - from) / spacing));
   const even = Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count);
-  const corners =
-    wall.kind === 'curved' && wall.curved.profile.kind === 'stepped'
-      ? wall.curved.profile.corners.map(({ along }) => along).filter((along) => along > from && along < to)
-      : [];
-  return [...new Set([...even, ...corners])].sort((a, b) => a - b);
+  return [...new Set([...even, ...cornersWithin(wall, { from, to })])].sort((a, b) => a - b);
 }
+
+/** Places that tell the whole shape of a stretch: of a wall straight between its corners those alone. */
+const knownPlaces = (wall: Wall, band: Band): number[] =>
+  wall.kind === 'curved' && wall.curved.profile.kind === 'stepped'
+    ? [band.from, ...cornersWithin(wall, band), band.to]
+    : closePlaces(wall, band);
+
+/** Where a wall bends at once, strictly within a band. */
+const cornersWithin = (wall: Wall, { from, to }: Band): number[] =>
+  wall.kind === 'curved' && wall.curved.profile.kind === 'stepped'
+    ? wall.curved.profile.corners.map(({ along }) => along).filter((along) => along > from && along < to)
+    : [];
 
 /** The wall between its declared rounds. @throws Refused, rule `round-too-large`, where they leave nothing. */
 export function roundLimits(wall: Wall, blank: Pick<Blank, 'footRound' | 'lipRound'>): Band {
@@ -123,7 +131,8 @@ export function roundLimits(wall: Wall, blank: Pick<Blank, 'footRound' | 'lipRou
 
 /**
  * The bands on which film lies flat, from the foot up. A declared round always ends a band at its tangent point; else
- * a band is where one straightedge as long as it leaves no gap over `flatGap`.
+ * a band is where one straightedge as long as it leaves no gap over `flatGap`. On a stepped wall a band begins and ends
+ * at corners, and never a little past one.
  * @throws Refused, rule `round-too-large`, where the rounds leave nothing.
  */
 export function flatBandsOfWall(
@@ -132,7 +141,7 @@ export function flatBandsOfWall(
 ): readonly Band[] {
   const limits = roundLimits(wall, blank);
   if (wall.kind === 'straight') return [limits];
-  const points = closePlaces(wall, limits).map((along) => {
+  const points = knownPlaces(wall, limits).map((along) => {
     const { radius, height } = wallAt(wall, along);
     return { along, radius, height };
   });

@@ -6,12 +6,13 @@ import type { FileReport } from '../job/report.ts';
 import { givenBlank } from './blank-input.ts';
 import { coatsOfFlags } from './coat-flags.ts';
 import { delivered } from './delivery.ts';
+import { type FilmFlags, givesOfFlags } from './film-flags.ts';
 import { FlagLengths } from './flag-lengths.ts';
 import type { BlankFlags } from './options.ts';
 import { exitStatus, printFindings, printJson } from './output.ts';
 import { loadTools } from './tools.ts';
 
-export interface DescribeFlags extends BlankFlags {
+export interface DescribeFlags extends BlankFlags, FilmFlags {
   readonly coat: readonly string[];
 }
 
@@ -40,8 +41,9 @@ export async function blankCommand(file: string | undefined, flags: DescribeFlag
   const { blank, typedIn } = await givenBlank(file, flags);
   const lengths = new FlagLengths(flags.units);
   const asked = coatsOfFlags(flags.coat, lengths);
+  const gives = givesOfFlags(flags, lengths);
   lengths.finish();
-  const { report, coats, lines, checks } = describeBlank(blank, typedIn, flags.units, asked);
+  const { report, coats, lines, checks } = describeBlank(blank, typedIn, flags.units, asked, gives);
   const files = flags.out === undefined ? [] : await writeProfile(blank, flags.units, flags.out);
   if (flags.json)
     printJson({

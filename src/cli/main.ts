@@ -12,6 +12,7 @@ import {
   collected,
   withBlankFlags,
   withCommonOptions,
+  withFilmGiving,
   withPaperSize,
   withPrint,
   withZip,
@@ -73,7 +74,7 @@ withZip(withPrint(command('names')))
     withStatus(flags, async () => (await import('./names-command.ts')).namesCommand(job, list, flags)),
   );
 
-withPrint(withBlankFlags(command('unroll')))
+withPrint(withFilmGiving(withBlankFlags(command('unroll'))))
   .description('the plain template of a blank: its flat band, or the band you give')
   .argument('[blank]', 'a blank file, *.blank.json; or give the readings by flags')
   .option('--band <from..to>', 'band along the wall, such as 12..130')
@@ -84,8 +85,6 @@ withPrint(withBlankFlags(command('unroll')))
     [],
   )
   .option('--film <thickness>', 'thickness of the film')
-  .option('--stretch <share>', 'by how much of its length the film stretches in laying, 0.02 or 2%')
-  .option('--gather <share>', 'by how much it gathers without a pucker, 0 if left out')
   .option('--overlap <length>', 'extra past the seam')
   .option('--trim-lip <length>', 'extra above the band')
   .option('--trim-foot <length>', 'extra below the band')
@@ -139,7 +138,7 @@ command('inspect')
     withStatus(flags, async () => (await import('./inspect-command.ts')).inspectCommand(art, flags)),
   );
 
-withBlankFlags(command('blank'))
+withFilmGiving(withBlankFlags(command('blank')))
   .description('describes a blank: taper, flat band, girths and how sure they are')
   .argument('[blank]', 'a blank file, *.blank.json; or give the readings by flags')
   .option('--coat <amount>', 'a coat, by thickness or poured (12ml); may be given again', collected, [])

@@ -51,6 +51,11 @@ export const withBlankFlags = (command: Command): Command =>
 export const withZip = (command: Command): Command =>
   command.option('--zip', 'also all files as one archive, all.zip');
 
+export const withFilmGiving = (command: Command): Command =>
+  command
+    .option('--stretch <share>', 'by how much of its length the film stretches in laying, 0.02 or 2%')
+    .option('--gather <share>', 'by how much it gathers without a pucker, 0 if left out');
+
 export const withPaperSize = (command: Command): Command =>
   command
     .option('--paper-size <name>', 'paper of the print: a4, a3, letter or tabloid', 'a4')

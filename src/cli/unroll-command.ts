@@ -7,7 +7,6 @@ import { draftPieces, reportDrafts } from '../job/make.ts';
 import { printFiles } from '../job/prints.ts';
 import {
   type Job,
-  mostGiving,
   standardCutter,
   standardFilm,
   standardOverlap,
@@ -17,18 +16,17 @@ import { bandOf } from './band-flag.ts';
 import { givenBlank } from './blank-input.ts';
 import { coatsOfFlags } from './coat-flags.ts';
 import { deliver } from './deliver.ts';
+import { type FilmFlags, givesOfFlags } from './film-flags.ts';
 import { FlagLengths } from './flag-lengths.ts';
 import { type GoreFlags, goresOf, piecesOf } from './gore-flags.ts';
 import type { BlankFlags } from './options.ts';
 import { type PrintFlags, printingOn } from './print-flags.ts';
 import { loadWords } from './tools.ts';
 
-export interface UnrollFlags extends BlankFlags, GoreFlags, PrintFlags {
+export interface UnrollFlags extends BlankFlags, FilmFlags, GoreFlags, PrintFlags {
   readonly band?: string;
   readonly coat: readonly string[];
   readonly film?: string;
-  readonly stretch?: string;
-  readonly gather?: string;
   readonly overlap?: string;
   readonly trimLip?: string;
   readonly trimFoot?: string;
@@ -49,8 +47,7 @@ function askedOf(flags: UnrollFlags, name: string): Asked {
   const film = {
     ...standardFilm,
     thickness: lengths.read('--film', flags.film) ?? standardFilm.thickness,
-    stretch: lengths.readShare('--stretch', flags.stretch, mostGiving) ?? standardFilm.stretch,
-    gather: lengths.readShare('--gather', flags.gather, mostGiving) ?? standardFilm.gather,
+    ...givesOfFlags(flags, lengths),
   };
   // Gores lie edge to edge, the last with the first too, unless an overlap is asked for.
   const overlap = lengths.read('--overlap', flags.overlap) ?? (gores ? 0 : standardOverlap);

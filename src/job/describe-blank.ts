@@ -1,5 +1,6 @@
 // A blank in the maker's words.
 import type { Blank } from '../blank/blank.ts';
+import { thicknessUnder } from '../blank/coats.ts';
 import type { Band } from '../blank/flat-band.ts';
 import {
   flatBandsOfWall,
@@ -19,12 +20,13 @@ import { measuredLength, type Units } from '../lengths/length.ts';
 import { type CoatReport, coatFindings, coatsOnWall } from './coats-on-wall.ts';
 import { type Measures, measuresOf } from './measures.ts';
 import { coatsInWords, measuresInWords } from './measures-in-words.ts';
+import { type OnePiece, onePieceInWords, widestOnePiece } from './one-piece.ts';
 import { type BlankReport, blankReport } from './report.ts';
-import { type JobCoat, standardFilm } from './resolved-job.ts';
+import { type Film, type JobCoat, standardFilm } from './resolved-job.ts';
 import { keyShown, type TypedIn, toldAt } from './typed-at.ts';
 
 export interface BlankDescription {
-  readonly report: BlankReport & Measures;
+  readonly report: BlankReport & Measures & { readonly onePiece?: OnePiece };
   /** The coats asked about, on this blank. */
   readonly coats: readonly CoatReport[];
   readonly lines: readonly string[];
@@ -37,19 +39,26 @@ export function describeBlank(
   typedIn: TypedIn,
   units: Units,
   given: readonly JobCoat[] = [],
+  gives: Pick<Film, 'stretch' | 'gather'> = standardFilm,
 ): BlankDescription {
   const { wall, findings } = wallOf(blank);
   const flatBands = flatBandsOfWall(wall, blank);
   const band = longestBand(flatBands) ?? roundLimits(wall, blank);
   const measures = measuresOf(blank, wall, band);
   const coats = coatsOnWall(wall, given, { flat: band, band, film: standardFilm.thickness, file: typedIn });
+  const onePiece = widestOnePiece(
+    { wall, limits: roundLimits(wall, blank), flatBands },
+    { ...standardFilm, ...gives },
+    thicknessUnder(coats.coats),
+  );
   const about = { lean: meanLean(wall), reading: blank.reading, file: typedIn };
   const shown = (mm: number) => measuredLength(mm, units);
   return {
-    report: { ...blankReport(wall, flatBands), ...measures },
+    report: { ...blankReport(wall, flatBands), ...measures, ...(onePiece ? { onePiece } : {}) },
     coats: coats.reports,
     lines: [
       ...inWords(blank, wall, flatBands, shown),
+      ...(onePiece ? [onePieceInWords(onePiece, shown)] : []),
       ...measuresInWords(measures, shown, (key) => keyShown(typedIn, key)),
       ...coatsInWords(coats.reports, shown),
     ],

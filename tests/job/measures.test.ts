@@ -133,3 +133,33 @@ describe('a job whose overlap', () => {
     expect(rules).toEqual([['handle-no-seam', 'note']]);
   });
 });
+
+describe('the widest band for one piece on a wall that bends', () => {
+  // An arc of 200 mm up the wall, 50.5 mm from the axis at its widest.
+  const [bend, radius] = [200, 50.5];
+  const heights = [0, 20, 40, 60, 80, 100, 120];
+  const stations = heights.map((height) => ({
+    height,
+    across: 2 * (radius - bend + Math.sqrt(bend ** 2 - (height - 60) ** 2)),
+  }));
+
+  // The edge excess of a strip of width w on a surface of curvature K is K w²/8 (see unroll/strain.ts).
+  test('is where the excess of its edges is what the film stretches by', () => {
+    const barrel = readBlank({ stations, wall: 'smooth' }, 'b');
+    const { report, lines } = describeBlank(barrel, 'b', 'mm', [], { stretch: 0.02, gather: 0 });
+    const { from = 0, to = 0, ...gives } = report.onePiece ?? {};
+    expectWithin(to - from, Math.sqrt(8 * 0.02 * bend * radius), 1);
+    expect(gives).toEqual({ stretch: 0.02, gather: 0 });
+    expect(lines.join('\n')).toMatch(
+      /stretches by 2\.0 % lies down from .*: a strip as wide as 40.* mm lies flat/,
+    );
+  });
+
+  test('is never narrower than what a straightedge finds flat; on a straight wall none is told', () => {
+    const { report } = told({ stations, wall: 'smooth' });
+    const flat = report.flatBands.map(({ from, to }) => to - from);
+    const { from = 0, to = 0 } = report.onePiece ?? {};
+    expect(to - from).toBeGreaterThanOrEqual(Math.max(...flat));
+    expect(told(cup).report.onePiece).toBeUndefined();
+  });
+});
