@@ -30,6 +30,9 @@ const usual = {
   wideCup: 2.5,
   /** Height in mean diameters. */
   slender: 5,
+  /** Height in mean diameters, and litres, of what is only that slender where it holds as little. */
+  slim: 3,
+  litresOfSlim: 0.15,
   /** Most that is drunk from, litres; where it is no wider than this many heights, a jug may hold more. */
   litres: 3,
   stout: 1.3,
@@ -91,6 +94,8 @@ function oddIn(shape: Shape, use: Blank['use']): string | undefined {
   if (height > usual.slender * mean) return `${size}, as slender as a tube`;
   if (isUneven(shape)) return `${tenths(foot)} across at the foot and ${tenths(lip)} at the lip`;
   if (use === 'other') return undefined;
+  if (height > usual.slim * mean && litres < usual.litresOfSlim)
+    return `${size} that holds ${Math.round(litres * 1000)} ml, as slight as a test tube`;
   if (isTooMuch(shape)) return `${size} that holds ${litres.toFixed(1)} litres, more than is drunk from`;
   if (widest > usual.wideCup * height) return `${size}, flatter than is drunk from`;
   return undefined;

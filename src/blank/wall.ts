@@ -77,6 +77,24 @@ export function wallAt(
   };
 }
 
+/** A place so near above a band's lower end counts as that end, mm: 0.01 mm is the precision of a typed band. */
+const atItsEnd = 0.02;
+
+/**
+ * The bare wall at a place of a band or strip. Where that begins at a corner, the lean is that of the stretch above it,
+ * which the film lies on, and not that of the stretch below.
+ */
+export function wallWithin(
+  wall: Wall,
+  along: number,
+  { from }: Pick<Band, 'from'>,
+): ReturnType<typeof wallAt> {
+  const place = wallAt(wall, along);
+  return wallForm(wall) === 'stepped' && Math.abs(along - from) <= atItsEnd
+    ? { ...place, lean: wallAt(wall, from + atItsEnd).lean }
+    : place;
+}
+
 export const wallGirthAt = (wall: Wall, along: number): number => 2 * Math.PI * wallAt(wall, along).radius;
 
 /** Standard uncertainty of the girth at a place, mm. */

@@ -13,6 +13,7 @@ import {
   wallAt,
   wallLength,
   wallOf,
+  wallWithin,
 } from '../blank/wall.ts';
 import { type Collar, type CollarEdge, collarOf, stripOf } from '../cut/collar.ts';
 import { type Finding, inFile, look, note, Refused, refuseIfAny, stop } from '../finding.ts';
@@ -68,7 +69,7 @@ export function planCollars(input: CollarPlanInput): CollarPlan {
   refuseIfAny(strips.flatMap(({ stops }) => stops));
   const clear = blank.handle && roomBeside(blank.handle);
   const collars = strips.map(({ along, edge, width }) =>
-    collarOf(tangentCone(input, wall, along), {
+    collarOf(tangentCone(input, wall, along, stripOf({ along, edge, width })), {
       along,
       edge,
       width,
@@ -205,9 +206,10 @@ function stripAt(
  * The cone that touches the wall along the level line: there the strip has the wall's own girth and lean, whatever the
  * wall does elsewhere. On a straight wall it is the wall.
  */
-function tangentCone({ coats, paper }: CollarPlanInput, wall: Wall, along: number): FlatWall {
+function tangentCone({ coats, paper }: CollarPlanInput, wall: Wall, along: number, strip: Band): FlatWall {
   const build = { coats, film: paper, gather: 0 };
-  return flatWall(sheetRadiusAt(wall, build, along), Math.sin(wallAt(wall, along).lean), along);
+  const { lean } = wallWithin(wall, along, strip);
+  return flatWall(sheetRadiusAt(wall, build, along, strip), Math.sin(lean), along);
 }
 
 function pieceStops({ template, along }: Collar, { tab, blankFile }: CollarPlanInput): Finding[] {
@@ -254,7 +256,7 @@ function layFindings({ template, along }: Collar, input: CollarPlanInput, wall: 
   const build = { coats: input.coats, film: input.paper, gather: 0 };
   const { from, to } = template.band;
   const off = Array.from({ length: 41 }, (_, i) => from + ((to - from) * i) / 40).map((at) =>
-    Math.abs(sheetRadiusAt(wall, build, at) - radiusAt(template.wall, at)),
+    Math.abs(sheetRadiusAt(wall, build, at, template.band) - radiusAt(template.wall, at)),
   );
   const most = Math.max(...off);
   if (most <= input.blank.flatGap) return [];

@@ -1,6 +1,6 @@
 // Collars of a blank: the level lines asked for, or every edge of its flat bands, worked out and drawn.
 
-import { type Wall, wallAt } from '../blank/wall.ts';
+import { type Wall, wallWithin } from '../blank/wall.ts';
 import type { Collar, CollarEdge } from '../cut/collar.ts';
 import { collarDrawings } from '../cut/collar-drawing.ts';
 import { writeSvg } from '../deliver/write-svg.ts';
@@ -88,7 +88,7 @@ export function draftCollars(input: CollarInput): CollarDraft {
 }
 
 function entryOf({ along, edge, template, straight }: Collar, wall: Wall, coats: number): CollarEntry {
-  const { radius, lean, height } = wallAt(wall, along);
+  const { radius, lean, height } = wallWithin(wall, along, template.band);
   const turn = (side: SideEdge) => turnOfEdge(template.wall, side, along);
   const turns = turn(template.seam.finish) - turn(template.seam.start);
   return {

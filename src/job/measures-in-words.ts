@@ -45,10 +45,19 @@ const readingsInWords = (
     : // What nothing checks is on the wall by itself.
       readings
         .filter(({ u }) => u > 0)
-        .map(({ key, girth, residual, isReplaced }) => {
+        .map((reading) => {
+          const { girth, residual, isReplaced } = reading;
           const off = `${shown(Math.abs(residual))} ${residual < 0 ? 'under' : 'over'}`;
-          return `${keyShown(key)} tells a girth of ${shown(girth)}, ${off} the fitted wall${isReplaced ? '; the paper fit stands in its place' : ''}`;
+          return `${readingCalled(reading, shown, keyShown)} tells a girth of ${shown(girth)}, ${off} the fitted wall${isReplaced ? '; the paper fit stands in its place' : ''}`;
         });
+
+/** A reading by what it is and where, and by its key so that it is found. */
+const readingCalled = (
+  { key, along }: Pick<Measures['readings'][number], 'key' | 'along'>,
+  shown: Shown,
+  keyShown: (key: string) => string,
+): string =>
+  `the ${key.includes('across') ? 'diameter' : 'girth'} ${shown(along)} up the wall (${keyShown(key)})`;
 
 /** How far the ends of a wrap may be off, and the overlap for that; beside a handle they never meet. */
 function endsInWords({ seam, overlap }: Measures, shown: Shown): string[] {
@@ -66,16 +75,17 @@ function endsInWords({ seam, overlap }: Measures, shown: Shown): string[] {
 
 /** What half a millimetre of tape does where the ends are. */
 function halfInWords(
-  { halfMillimetre: half, overlap }: Measures,
+  { halfMillimetre: half, overlap, readings }: Measures,
   shown: Shown,
   keyShown: (key: string) => string,
 ): string[] {
   const place = overlap ? 'at the seam' : 'beside the handle';
   const rule = `half a millimetre of tape is half a millimetre ${place}, and half a millimetre across is ${shown(Math.PI / 2)}`;
-  if (!half) return [rule];
+  const read = readings.find(({ key }) => key === half?.key);
+  if (!half || !read) return [rule];
   const at = (change: number) => `${shown(Math.abs(change))}${change < 0 ? ' the other way' : ''}`;
   return [
-    `${rule}; here ${keyShown(half.key)} read half a millimetre too small leaves a gap of ${at(half.foot)} at the foot edge and ${at(half.lip)} at the lip edge`,
+    `${rule}; here ${readingCalled(read, shown, keyShown)} read half a millimetre too small leaves a gap of ${at(half.foot)} at the foot edge and ${at(half.lip)} at the lip edge`,
   ];
 }
 

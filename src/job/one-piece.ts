@@ -32,10 +32,16 @@ export function widestOnePiece(
   if (wall.kind === 'straight') return undefined;
   const gives = { stretch: filmGives(film), gather: film.gather };
   const build: SheetBuild = { coats, film: film.thickness, gather: film.gather };
-  const bands = [widestBand(sheetRadii(wall, build, limits), gives), longestBand(flatBands)];
-  const widest = longestBand(bands.flatMap((band) => band ?? []));
+  const [flat, given] = [longestBand(flatBands), widestBand(sheetRadii(wall, build, limits), gives)];
+  const isMore = given && (!flat || lengthOf(given) > lengthOf(flat) + leastMore);
+  const widest = isMore ? given : flat;
   return widest && { ...widest, ...gives };
 }
+
+/** A flat band is told as it is where film that gives would take hardly more, mm: what gives there is pulled over a corner. */
+const leastMore = 1;
+
+const lengthOf = ({ from, to }: Band): number => to - from;
 
 export const onePieceInWords = (
   { from, to, stretch, gather }: OnePiece,

@@ -1,6 +1,6 @@
 // The flat wall of a sheet that lies on a coated blank.
 import type { Band } from '../blank/flat-band.ts';
-import { closePlaces, type Wall, wallAt } from '../blank/wall.ts';
+import { closePlaces, type Wall, wallWithin } from '../blank/wall.ts';
 import { type FlatWall, flatWall } from './flat-wall.ts';
 import { leastStretchCone, type RadiusAlong, strainAt } from './strain.ts';
 
@@ -24,17 +24,22 @@ export interface SheetOnWall {
 }
 
 /**
- * The radius of the sheet's mid-thickness: the wall grows along its normal by the coats and half the film; less where the
+ * The radius of the sheet's mid-thickness at a place of a band: the wall grows along its normal by the coats and half the film; less where the
  * film gives when it is laid.
  */
-export const sheetRadiusAt = (wall: Wall, { coats, film, around = 1 }: SheetBuild, along: number): number => {
-  const { radius, lean } = wallAt(wall, along);
+export const sheetRadiusAt = (
+  wall: Wall,
+  { coats, film, around = 1 }: SheetBuild,
+  along: number,
+  band: Pick<Band, 'from'>,
+): number => {
+  const { radius, lean } = wallWithin(wall, along, band);
   return around * (radius + (coats + film / 2) * Math.cos(lean));
 };
 
 /** The sheet's radius at close places along a band. */
 export const sheetRadii = (wall: Wall, build: SheetBuild, band: Band): RadiusAlong[] =>
-  closePlaces(wall, band).map((along) => ({ along, radius: sheetRadiusAt(wall, build, along) }));
+  closePlaces(wall, band).map((along) => ({ along, radius: sheetRadiusAt(wall, build, along, band) }));
 
 /**
  * The sheet for a band, about a reference height. On a straight wall it is exact: the radius grows by thickness times
@@ -45,7 +50,7 @@ export function sheetOnWall(wall: Wall, build: SheetBuild, band: Band, reference
   if (wall.kind === 'straight') {
     // Shorter around and as long up: a cone of as much less slope, whose radii on the sheet stay what they are.
     const sine = (build.around ?? 1) * Math.sin(wall.straight.halfAngle);
-    return { flat: flatWall(sheetRadiusAt(wall, build, reference), sine, reference), strain: [] };
+    return { flat: flatWall(sheetRadiusAt(wall, build, reference, band), sine, reference), strain: [] };
   }
   const radii = sheetRadii(wall, build, band);
   const { cone } = leastStretchCone(radii, build.gather);

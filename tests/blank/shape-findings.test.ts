@@ -42,10 +42,18 @@ describe('a slip at both ends', () => {
     expect(found?.says).toContain('give them as girths');
   });
 
-  test('diameters typed as girths', () => {
-    const [found] = asked(cup(150, 'girth', 62, 86));
+  test.each([
+    ['a tapered cup of 590 ml', 150, 62, 86],
+    ['a mug of 330 ml', 95, 82, 82],
+    ['a can', 120, 66, 66],
+  ])('the diameters of %s, typed as girths', (_, height, foot, lip) => {
+    const [found] = asked(cup(height, 'girth', foot, lip));
     expect(found).toMatchObject({ rule: 'odd-shape' });
     expect(found?.says).toContain('give them as diameters');
+  });
+
+  test('a flute is slender, and still holds what is drunk', () => {
+    expect(asked(cup(170, 'across', 38, 50))).toEqual([]);
   });
 });
 

@@ -13,6 +13,7 @@ import {
   wallLength,
   wallOf,
   wallUncertaintyAt,
+  wallWithin,
 } from '../../src/blank/wall.ts';
 import { expectAtMost, expectWithin } from '../closeness.ts';
 import { aBlank, refusalsOf } from './a-blank.ts';
@@ -90,6 +91,14 @@ describe('a stepped cup', () => {
     });
     const longest = longestBand(bands);
     expect(longest).toBe(bands[2]);
+  });
+
+  test('leans at the foot of a band as the stretch that the band is on, not as the one below its corner', () => {
+    const [, , corner = 0] = corners;
+    const above = Math.atan2(5, 78);
+    for (const from of [corner, corner - 0.01, corner + 0.01])
+      expectWithin(wallWithin(wall, from, { from }).lean, above, 1e-9);
+    expectWithin(wallWithin(wall, corner, { from: 10 }).lean, Math.atan2(5, 12), 1e-9);
   });
 
   test('has all its corners among the places looked at', () => {

@@ -48,7 +48,7 @@ describe('what is told of a blank', () => {
     expect(report.halfMillimetre?.key).toBe('stations[0].across');
     expectWithin(report.halfMillimetre?.foot ?? 0, Math.PI / 2, 1e-6);
     expect(lines.join('\n')).toMatch(
-      /half a millimetre of tape is half a millimetre at the seam, and half a millimetre across is 1\.6 mm; here stations\[0\]\.across .* leaves a gap of 1\.6 mm at the foot edge/,
+      /half a millimetre of tape is half a millimetre at the seam, and half a millimetre across is 1\.6 mm; here the diameter 0 mm up the wall \(stations\[0\]\.across\) read .* leaves a gap of 1\.6 mm at the foot edge/,
     );
   });
 
@@ -64,7 +64,7 @@ describe('what is told of a blank', () => {
     expect(checks.map(({ rule, level }) => [rule, level])).toEqual([['reading-off', 'look']]);
     expect(exitStatus(checks)).toBe(1);
     expect(lines.join('\n')).toMatch(
-      /stations\[2\]\.girth\[1\] tells a girth of 246 mm, [\d.]+ mm over the fitted wall/,
+      /the girth 100\.2 mm up the wall \(stations\[2\]\.girth\[1\]\) tells a girth of 246 mm, [\d.]+ mm over the fitted wall/,
     );
   });
 
@@ -151,7 +151,7 @@ describe('the widest band for one piece on a wall that bends', () => {
     expectWithin(to - from, Math.sqrt(8 * 0.02 * bend * radius), 1);
     expect(gives).toEqual({ stretch: 0.02, gather: 0 });
     expect(lines.join('\n')).toMatch(
-      /stretches by 2\.0 % lies down from .*: a strip as wide as 40.* mm lies flat/,
+      /stretches by 2\.0 % lies down from .*: a strip as wide as 39\.7 mm lies flat/,
     );
   });
 

@@ -63,6 +63,6 @@ describe('what a wrap asks of the maker', () => {
 
 test('what is told of a blank points at its reading as it was typed', () => {
   const lines = (file: string | undefined) => describeBlank(readBlank(cup, 'b'), file, 'mm').lines.join('\n');
-  expect(lines('b')).toContain('here stations[0].across read half a millimetre too small');
-  expect(lines(undefined)).toContain('here --foot-across read half a millimetre too small');
+  expect(lines('b')).toContain('up the wall (stations[0].across) read half a millimetre too small');
+  expect(lines(undefined)).toContain('up the wall (--foot-across) read half a millimetre too small');
 });
