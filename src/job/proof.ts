@@ -8,9 +8,9 @@ import {
   flatBandsOfWall,
   longestBand,
   type Wall,
-  wallAt,
   wallLength,
   wallOf,
+  wallWithin,
 } from '../blank/wall.ts';
 import { Refused, stop } from '../finding.ts';
 import { subtract } from '../geometry/point.ts';
@@ -44,13 +44,16 @@ export interface ProofInput {
 
 /** The middle of the film on a wall, `around` of its girth: the coats and half the film lie along the wall's normal. */
 function askedWall(wall: Wall, off: number, band: Band, around = 1): AskedWall {
-  const radiusAt = (along: number): number => {
-    const { radius, lean } = wallAt(wall, along);
+  const radiusAt = (along: number, from = Number.NEGATIVE_INFINITY): number => {
+    const { radius, lean } = wallWithin(wall, along, { from });
     return around * (radius + off * Math.cos(lean));
   };
   if (wall.kind === 'straight')
     return { kind: 'straight', radius: radiusAt(0), sine: around * Math.sin(wall.straight.halfAngle) };
-  const places = closePlaces(wall, band).map((along) => ({ along, radius: radiusAt(along) }));
+  // At a corner film has two radii, one where the stretch below ends and one where that above begins.
+  const places = closePlaces(wall, band).flatMap((along) =>
+    [radiusAt(along), radiusAt(along, along)].map((radius) => ({ along, radius })),
+  );
   return { kind: 'bent', places };
 }
 

@@ -40,7 +40,8 @@ function laidOn(piece: ProvedPiece, { wall }: Asked): Laid[] {
   const { from, to } = piece.band;
   return Array.from({ length: places + 1 }, (_, i) => {
     const along = from + ((to - from) * i) / places;
-    const girth = 2 * Math.PI * askedRadius(wall, along);
+    // Where a piece begins at a corner, it lies on the stretch above that.
+    const girth = 2 * Math.PI * askedRadius(wall, i === 0 ? along + 1e-6 : along);
     const sheet = girthOf(piece.cone, along);
     return { strain: girth / sheet - 1, loose: girth - sheet, girth };
   });
