@@ -59,11 +59,11 @@ export function readTile(
   file: string,
   normalise: Normalise,
   options: ArtOptions = {},
-): { readonly tile: Tile; readonly findings: readonly Finding[] } {
+): Pick<DrawnArt, 'lines' | 'scale' | 'findings'> & { readonly tile: Tile } {
   const { art, stops } = read(content, file, normalise, options, () => true);
   if (stops.length > 0) throw new Refused(stops);
-  const { width, height, layers, findings } = art;
-  if (layers.length > 0) return { tile: { width, height, layers }, findings };
+  const { width, height, scale, layers, lines, findings } = art;
+  if (layers.length > 0) return { tile: { width, height, layers }, lines, scale, findings };
   const says = 'shows no area, so there is nothing to cut; fill or stroke the shapes that are to be film';
   throw new Refused([stop('no-area', { file }, says)]);
 }

@@ -3,11 +3,12 @@ import { readTile } from '../artwork/tile.ts';
 import { turnedTile } from '../artwork/tile-layer.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { type Finding, note, Refused, stop } from '../finding.ts';
+import { drawnChecks } from './drawn-checks.ts';
 import { layFindings } from './lay-distortion.ts';
 import { filmFindings, orderOf, withFilms } from './layer-films.ts';
 import type { MakeInput } from './make-input.ts';
 import type { MendedTile } from './mend-tile.ts';
-import { mendedPlan } from './mended-plan.ts';
+import { limitsInArt, mendedPlan } from './mended-plan.ts';
 import { bytesOf } from './named-files.ts';
 import type { PatternGround } from './pattern-ground.ts';
 import { type PatternPlan, planPattern } from './pattern-plan.ts';
@@ -36,7 +37,8 @@ export function readDrawn(
   if (!artwork) return undefined;
   const { file } = artwork;
   const options = { ...artwork, ...orderOf(job) };
-  const { tile: read, findings } = readTile(bytesOf(files, file), file, tools.normalise, options);
+  const art = readTile(bytesOf(files, file), file, tools.normalise, options);
+  const { tile: read, lines, scale, findings } = art;
   const tile = job.shown === 'upside-down' ? turnedTile(read) : read;
   const ground = groundOf();
   const asDrawn = planPattern(tile, artwork, job.edges, ground, { job: jobFile, art: file });
@@ -44,6 +46,7 @@ export function readDrawn(
   const { plan, mended, findings: mends } = mendedPlan(job, asDrawn, ground);
   const told = [
     ...findings,
+    ...drawnChecks({ lines, scale }, file, limitsInArt(job, asDrawn, ground)),
     ...plan.findings,
     ...mends,
     ...layFindings(plan, ground, jobFile),

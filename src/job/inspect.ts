@@ -5,16 +5,16 @@ import type { TraceOptions } from '../artwork/traced-picture.ts';
 import { drawnFaults, type FilmLayer, layerEdges, layerFaults } from '../cut/art-faults.ts';
 import { maskLayer, unitedLayer } from '../cut/film-layers.ts';
 import type { CutLimits } from '../cut/limits.ts';
+import { weededFilm } from '../cut/weeding.ts';
 import type { DrawnLine } from '../drawing/drawn-line.ts';
 import type { Finding, Where } from '../finding.ts';
-import { contourLength } from '../geometry/arc-length.ts';
-import type { Shape } from '../geometry/contour.ts';
 import type { Point } from '../geometry/point.ts';
 import { inMm } from '../lengths/length.ts';
 import { limitsOf } from './cut-limits.ts';
 import { drawnFinding, filmFinding } from './fault-words.ts';
 import { type ArtToMend, joinArt, largestMove, type MendNote, mendArt, mendNotes } from './mend-art.ts';
 import type { Cutter, Film } from './resolved-job.ts';
+import { cuttingOf, filmWeeding, toldWeeding, type WeedingReport } from './weeding.ts';
 
 /** Artwork, with how wide it is to be, mm, as drawn if left out; and in how many colours a picture is traced. */
 export interface InspectInput extends TraceOptions {
@@ -34,6 +34,8 @@ export interface InspectReport {
   readonly pieces: number;
   /** mm */
   readonly cutLength: number;
+  /** What stays and what is weeded, and how long cutting and weeding take; left out where there is no film. */
+  readonly weeding?: WeedingReport;
   /** Of mended art: how many places were, and how far an edge moved at most, mm. */
   readonly mended?: { readonly places: number; readonly largestMove: number };
 }
@@ -83,10 +85,21 @@ export function inspect(input: InspectInput): Inspected {
     ...readingFindings(art),
     ...(mended?.notes ?? []).map(({ finding }) => finding),
   ];
+  const films = layers.map((layer) =>
+    filmWeeding(
+      layer.name,
+      weededFilm({ art: layer.shapes, ground: maskLayer(layer, art).shapes }, filmOf.use),
+    ),
+  );
+  const cutting = cuttingOf(
+    layers.flatMap(({ shapes }) => shapes),
+    cutter,
+  );
   const report = {
     checks: [...checks].sort((a, b) => seriousness(b) - seriousness(a)),
     pieces: film.reduce((sum, { shapes }) => sum + shapes.length, 0),
-    cutLength: layers.reduce((sum, { shapes }) => sum + outlineLength(shapes), 0),
+    cutLength: cutting.cutLength,
+    ...(layers.length === 0 ? {} : { weeding: toldWeeding(films, cutting, filmOf.use, cutter) }),
     ...(mended ? { mended: { places: mended.places, largestMove: mended.largestMove } } : {}),
   };
   return { report, art, film, scale, ...(mended ? { mended } : {}) };
@@ -115,16 +128,13 @@ function mendedOf(
 
 const seriousness = ({ level }: Finding): number => ['note', 'look', 'stop'].indexOf(level);
 
-const outlineLength = (shapes: readonly Shape[]): number =>
-  shapes.reduce((sum, { contours }) => sum + contours.reduce((own, c) => own + contourLength(c), 0), 0);
-
 /** What was found in reading. */
 const readingFindings = ({ findings }: DrawnArt): Finding[] =>
   findings.map((finding) => (uncutRules.has(finding.rule) ? { ...finding, level: 'look' } : finding));
 
 /** What was found, in words. */
 export function inspectionLines({ report }: Inspected): string[] {
-  const { checks, pieces, cutLength, mended } = report;
+  const { checks, pieces, cutLength, mended, weeding } = report;
   const found = checks.filter(({ level }) => level !== 'note').length;
   return [
     ...(mended
@@ -133,6 +143,7 @@ export function inspectionLines({ report }: Inspected): string[] {
         ]
       : []),
     `${pieces} ${pieces === 1 ? 'piece' : 'pieces'} of film, ${(cutLength / 1000).toFixed(2)} m of cutting`,
+    ...(weeding?.says ?? []),
     found === 0
       ? 'nothing stands against cutting it'
       : `${found} ${found === 1 ? 'thing wants' : 'things want'} your eye, told below`,

@@ -57,6 +57,7 @@ export function jobSheet(input: JobSheetInput): Page {
       ...layingSection([...(input.report.items ?? []), ...(input.report.lettering ?? [])]),
       ...filmSection(input),
       ...cutterSection(input.report),
+      ...weedingSection(input.report, input.files),
       ...coatsSection(input.report, job),
       ...costSection(input.report, job),
       workSection(input),
@@ -140,6 +141,20 @@ const cutterSection = ({ cutter }: Omit<Report, 'files'>): Section[] =>
   cutter
     ? [{ heading: 'The cutter', blocks: [{ kind: 'list', items: cutter.does.map(({ says }) => says) }] }]
     : [];
+
+/** What stays and what is weeded, how long it takes, and where it is hard. */
+function weedingSection({ weeding }: Omit<Report, 'files'>, files: readonly FileReport[]): Section[] {
+  if (!weeding) return [];
+  const maps = files.flatMap(({ file }): Block[] =>
+    /^weeding.*\.svg$/.test(file) ? [{ kind: 'picture', file, says: 'Where it is hard to weed' }] : [],
+  );
+  return [
+    {
+      heading: 'Cutting and weeding, for one vessel',
+      blocks: [{ kind: 'list', items: weeding.says }, ...maps],
+    },
+  ];
+}
 
 function coatsSection({ coats = [] }: Omit<Report, 'files'>, job: Job): Section[] {
   if (coats.length === 0) return [];

@@ -28,6 +28,8 @@ import { proofOfDrafts } from './proof.ts';
 import { rolledOf } from './rolled.ts';
 import { joiningBlocks, piecesOfDrafts, piecesOfParts } from './sheet-pieces.ts';
 import type { JobTools } from './tools.ts';
+import { filmsOfFile, weedingReport } from './weeding.ts';
+import { weedingPictures } from './weeding-picture.ts';
 import { blankContent, jobContent } from './write-job.ts';
 
 const widthPx = 1600;
@@ -92,8 +94,12 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
   const rest = async (written: readonly WrittenPiece[]) => {
     const asWritten = [written.slice(0, drafts.length), written.slice(drafts.length)] as const;
     const proof = proofOfDrafts(drafts, blank, ...asWritten, nested.texts);
+    const cutFiles = written.map(({ stem, cut }, i) => ({ stem, cut, wanted: lines[i]?.cut ?? cut }));
+    const films = cutFiles.flatMap((file) => filmsOfFile(file, input.job.film.use, input.recall));
+    const weeding = weedingReport(cutFiles, input.job, films);
     const report = {
       ...reportDrafts(drafts, proof, parts),
+      ...(weeding ? { weeding } : {}),
       cutter: cutterReport(cutter),
       ...(nested.reports.length > 0 ? { sheets: nested.reports } : {}),
     };
@@ -107,6 +113,7 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
           ...mendedFiles(drafts[0]?.pattern, tools),
           ...checksPictures(drafts, { name: input.job.name, checks: report.checks }, tools),
           ...knifePictures(laid[0], cutter, tools),
+          ...weedingPictures(films, name, tools),
         ]
       : [];
     const [first] = drafts;

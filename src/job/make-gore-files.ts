@@ -21,6 +21,8 @@ import { mendedFiles } from './mended-files.ts';
 import { printFiles, printOn } from './prints.ts';
 import { profileOfGores } from './profile-picture.ts';
 import { rolledGoresOf } from './rolled-gores.ts';
+import { filmsOfFile, weedingReport } from './weeding.ts';
+import { weedingPictures } from './weeding-picture.ts';
 import { blankContent, jobContent } from './write-job.ts';
 
 /** Gores cover the wall by one file: `wrap.cut.svg` holds all of them. @throws Refused where the input can't be made. */
@@ -32,10 +34,21 @@ export function makeGoreFiles(input: MakeFilesInput, options: MakeOptions): Deli
   const rest = async (written: readonly WrittenPiece[]) => {
     const [wrap] = written;
     const proof = wrap && proofOfGoresDraft(draft, blank, layers, wrap);
-    const report = { ...reportGores(draft, layers, proof), cutter: cutterReport(asked.cutter) };
+    const cutFiles = written.map((piece) => ({ stem: 'wrap', cut: piece.cut, wanted: cut }));
+    const films = cutFiles.flatMap((file) => filmsOfFile(file, asked.film.use, input.recall));
+    const weeding = weedingReport(cutFiles, asked, films);
+    const report = {
+      ...reportGores(draft, layers, proof),
+      ...(weeding ? { weeding } : {}),
+      cutter: cutterReport(asked.cutter),
+    };
     // Pictures show the lines that are wanted.
     const shown = options.pictures
-      ? [...pictures(input, draft), ...knifePictures({ stem: 'wrap', cut, guide }, asked.cutter, tools)]
+      ? [
+          ...pictures(input, draft),
+          ...knifePictures({ stem: 'wrap', cut, guide }, asked.cutter, tools),
+          ...weedingPictures(films, asked.name, tools),
+        ]
       : [];
     const about = {
       job: draft.job,

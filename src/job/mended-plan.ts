@@ -28,13 +28,20 @@ const drawnLimits = (limits: CutLimits, scale: number): CutLimits => ({
   step: limits.step / scale,
 });
 
+/** What film and cutter can do, as it is in the drawing where that is laid smallest. */
+export const limitsInArt = (
+  { film, cutter }: Pick<Job, 'film' | 'cutter'>,
+  plan: PatternPlan,
+  ground: PatternGround,
+): CutLimits => drawnLimits(limitsOf(film, cutter), smallestScale(plan, ground));
+
 export function mendedPlan(
   { artwork, film, cutter }: Job,
   plan: PatternPlan,
   ground: PatternGround,
 ): MendedPlan {
   if (!artwork?.mend) return { plan, findings: [] };
-  const limits = drawnLimits(limitsOf(film, cutter), smallestScale(plan, ground));
+  const limits = limitsInArt({ film, cutter }, plan, ground);
   const mended = mendTile(plan.tile, plan.lattice, limits, film.use, artwork.file);
   if ('rule' in mended) return { plan, findings: [mended] };
   return {

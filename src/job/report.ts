@@ -21,6 +21,7 @@ import type { LayReport } from './lay-distortion.ts';
 import type { Measures } from './measures.ts';
 import type { MotifReport } from './motif-report.ts';
 import type { SeamReport } from './seam.ts';
+import type { WeedingReport } from './weeding.ts';
 
 export interface BlankReport {
   readonly wall: WallForm;
@@ -127,6 +128,8 @@ export interface Report {
   readonly lettering?: readonly MotifReport[];
   /** What was measured on the written files, rolled back onto the blank. */
   readonly proof?: Pick<Proof, 'pass' | 'checks'>;
+  /** What stays and what is weeded, and how long cutting and weeding take. */
+  readonly weeding?: WeedingReport;
   /** What the profile of the cutter does to the files. */
   readonly cutter?: CutterReport;
   /** The sheets that the batch takes, where the job has a sheet. */

@@ -111,7 +111,15 @@ describe('make', () => {
       'wrap.guide.svg',
     ];
     expect(readdirSync(cup.folder).sort()).toEqual(
-      [...kept, 'job-sheet.pdf', 'profile.svg', 'rolled.png', 'rolled.svg'].sort(),
+      [
+        ...kept,
+        'job-sheet.pdf',
+        'profile.svg',
+        'rolled.png',
+        'rolled.svg',
+        'weeding.png',
+        'weeding.svg',
+      ].sort(),
     );
     expect(readdirSync(pot.folder).sort()).toEqual(kept);
     for (const { report, folder } of [cup, canister, pot])

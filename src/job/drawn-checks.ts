@@ -1,0 +1,39 @@
+// What is wrong with the lines of a job's artwork as they are drawn, told before areas are merged and hide it.
+import { type DrawnFault, drawnFaults } from '../cut/art-faults.ts';
+import type { CutLimits } from '../cut/limits.ts';
+import type { DrawnLine } from '../drawing/drawn-line.ts';
+import type { Finding } from '../finding.ts';
+import { drawnFinding } from './fault-words.ts';
+
+/** Of one rule no more than this are told singly; the last of them says how many more there are. */
+const mostTold = 6;
+
+/** What becomes of such lines in a job, where areas are filled and merged before they are cut. */
+const becomes: Readonly<Partial<Record<DrawnFault['rule'], string>>> = {
+  'open-line': 'here it is filled up to a straight line between its ends',
+  'doubled-line': 'here the areas are merged, and the line is cut once',
+  'self-crossing': 'here its areas are merged as they are filled',
+};
+
+interface DrawnAtScale {
+  readonly lines: readonly DrawnLine[];
+  /** Their size over the size that the file gives. */
+  readonly scale: number;
+}
+
+/** `limits`: as they are in the drawing, where it is laid smallest. */
+export function drawnChecks({ lines, scale }: DrawnAtScale, file: string, limits: CutLimits): Finding[] {
+  const faults = drawnFaults(lines, limits);
+  return [...new Set(faults.map(({ rule }) => rule))].flatMap((rule) => {
+    const own = faults.filter((fault) => fault.rule === rule);
+    const rest = own.length - mostTold;
+    const more = (i: number) => (i === mostTold - 1 && rest > 0 ? `; and ${rest} more like it` : '');
+    const then = becomes[rule];
+    return own.slice(0, mostTold).map((fault, i): Finding => {
+      const finding = drawnFinding(fault, { file, x: fault.at.x / scale, y: fault.at.y / scale }, limits);
+      const says = `${finding.says}${then ? ` (${then})` : ''}${more(i)}`;
+      // Only an open line changes what is seen; merging puts the rest right.
+      return { ...finding, level: rule === 'open-line' ? 'look' : 'note', says };
+    });
+  });
+}

@@ -1,0 +1,46 @@
+// The pictures of weeding: one a cut file, with all its layers.
+import { weedingSquares } from '../cut/weeding.ts';
+import { tightBox } from '../geometry/measure.ts';
+import { weedingMap } from '../picture/weeding-map.ts';
+import type { NamedFile } from './deliverables.ts';
+import type { JobTools } from './tools.ts';
+import { type FilmsOfFile, timeInWords } from './weeding.ts';
+
+const widthPx = 1600;
+
+/** Squares are a cm wide, wider where there would be more of them along a side than this. */
+const leastSide = 10;
+const mostSquares = 60;
+
+export function weedingPictures(
+  films: FilmsOfFile,
+  name: string,
+  { words, rasterise }: Pick<JobTools, 'words' | 'rasterise'>,
+): NamedFile[] {
+  return [...new Set(films.map(({ stem }) => stem))].flatMap((stem) => {
+    const own = films.filter((one) => one.stem === stem);
+    const [first] = own;
+    if (!first) return [];
+    const { outlines } = first;
+    const box = tightBox(outlines);
+    const side = Math.max(leastSide, Math.max(box.maxX - box.minX, box.maxY - box.minY) / mostSquares);
+    const places = own.flatMap(({ film }) => film.places);
+    const seconds = places.reduce((sum, place) => sum + place.seconds, 0);
+    const picture = weedingMap(
+      {
+        title: `${name}, ${stem}: where it is hard to weed`,
+        outlines,
+        layers: own.map(({ colour = '#38434a', film }) => ({ colour, shapes: film.stays })),
+        side,
+        squares: weedingSquares(places, side),
+        notes: [`About ${timeInWords(seconds)} of weeding; painted film stays, bare film is weeded.`],
+      },
+      words,
+    );
+    const file = stem === 'wrap' ? 'weeding' : `weeding-${stem}`;
+    return [
+      { file: `${file}.svg`, role: 'picture', content: picture },
+      { file: `${file}.png`, role: 'picture', content: rasterise(picture, widthPx) },
+    ];
+  });
+}
