@@ -92,6 +92,12 @@ export class Engine {
     worker.onerror = (event) => {
       event.preventDefault();
       const says = event.message || 'the engine could not be started; load the page again';
+      // A thread that failed may be gone for good: the next question starts another.
+      if (this.#worker === worker) {
+        worker.terminate();
+        this.#worker = undefined;
+        this.#marks = new Map();
+      }
       this.#finish({ is: 'fault', says });
     };
     this.#worker = worker;

@@ -17,9 +17,9 @@ import type { AnswerOf, Kind } from './model/messages.ts';
 export const history = signal<History<Bench>>(historyOf(emptyBench('mm')));
 export const bench = computed(() => history.value.present);
 
-/** Change the bench; `at` names what is changed, so that typing on in one field is one step back. */
-export function change(next: Bench, at: string): void {
-  if (next !== bench.value) history.value = changed(history.value, next, at, Date.now());
+/** Change the bench; `at` names what is changed, so that typing on in one field is one step back. `when`: ms. */
+export function change(next: Bench, at: string, when = Date.now()): void {
+  if (next !== bench.value) history.value = changed(history.value, next, at, when);
 }
 
 export const setField = (half: Half, path: string, value: Json | undefined): void =>
@@ -41,6 +41,8 @@ export interface Heard<K extends Kind> {
   readonly busy: boolean;
   /** How long the last answer took, ms. */
   readonly ms?: number;
+  /** When the answer was asked for, by the page's own clock, ms. */
+  readonly since?: number;
 }
 
 export interface WallPlace {
@@ -125,8 +127,9 @@ export function startAsking(): void {
       });
     }
     flat.value = { ...flat.peek(), busy: true };
+    const since = performance.now();
     void live.ask('flat', now).then((outcome) => {
-      if (!isUntouched.peek()) flat.value = heard(flat.peek(), outcome);
+      if (!isUntouched.peek()) flat.value = { ...heard(flat.peek(), outcome), since };
     });
   });
   later(() => {

@@ -3,13 +3,16 @@ import { useComputed, useSignal, useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { measuredLength } from '../../lengths/length.ts';
 import { bench, findings, flat, pinned, pointed, selected, shownPlace } from '../store.ts';
+import { DragInWords } from './drag-words.tsx';
 import { drawSheet, type Measured } from './flat-ink.ts';
 import { FlatMarks } from './flat-marks.tsx';
 import { FlatTools } from './flat-tools.tsx';
 import { type Keys, onKeys, zoomKeys } from './key-hands.ts';
-import { laidOut, placeOnSheet, placeOnWall } from './laid-out.ts';
+import { laidOut, placeOnSheet, placeOnWall, placePastEdges } from './laid-out.ts';
+import { dragged, grabMotif } from './motif-drag.ts';
 import { PlaceInWords } from './place-words.tsx';
 import { type Fingers, pointerHands } from './pointer-hands.ts';
+import { markRedraw } from './redraw-mark.ts';
 import {
   centred,
   fitting,
@@ -64,8 +67,18 @@ export function FlatBoard() {
     const { current } = canvas;
     if (!current || !laid.value || !view.value) return;
     const seen = { laid: laid.value, view: view.value, size: size.value, hidden: hidden.value };
-    const asked = { ...seen, units: bench.value.units, measured: measured.value, pointed: shownPlace.value };
-    const frame = requestAnimationFrame(() => drawSheet(current, asked));
+    const asked = {
+      ...seen,
+      units: bench.value.units,
+      measured: measured.value,
+      pointed: shownPlace.value,
+      dragged: dragged.value,
+    };
+    const { since } = flat.peek();
+    const frame = requestAnimationFrame(() => {
+      drawSheet(current, asked);
+      if (since !== undefined) markRedraw('flat redraw', since);
+    });
     return () => cancelAnimationFrame(frame);
   });
 
@@ -92,6 +105,19 @@ export function FlatBoard() {
       else if (view.value && laid.value) pinned.value = placeOnWall(laid.value, onSheet(view.value, at));
     },
     hover,
+    grab: (at) => {
+      if (measuring.value || !view.value || !laid.value) return undefined;
+      const grip = grabMotif(placeOnWall(laid.value, onSheet(view.value, at)));
+      return (
+        grip && {
+          to: (now) => {
+            const place = laid.value && view.value && placePastEdges(laid.value, onSheet(view.value, now));
+            if (place) grip.to(place);
+          },
+          end: grip.end,
+        }
+      );
+    },
   });
   const middle = (): Point => ({ x: size.value.width / 2, y: size.value.height / 2 });
   const zoomBy = (by: number) => {
@@ -163,7 +189,8 @@ export function FlatBoard() {
         {distance === undefined
           ? null
           : `${measuredLength(distance, units)} on the flat sheet, point to point.`}
-        {!measuring.value && place ? <PlaceInWords place={place} /> : null}
+        {dragged.value ? <DragInWords dragged={dragged.value} /> : null}
+        {!measuring.value && !dragged.value && place ? <PlaceInWords place={place} /> : null}
         {!measuring.value && !place ? <FlatSummary /> : null}
       </p>
     </div>

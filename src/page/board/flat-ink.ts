@@ -2,6 +2,7 @@
 import { measuredLength, type Units } from '../../lengths/length.ts';
 import type { LaidOut } from './laid-out.ts';
 import { placeOnSheet } from './laid-out.ts';
+import type { Dragged } from './motif-drag.ts';
 import { drawRulers } from './rulers.ts';
 import { onScreen, type Point, type SheetView, type Size } from './sheet-view.ts';
 
@@ -20,6 +21,7 @@ export interface SheetSeen {
   readonly units: Units;
   readonly measured: Measured;
   readonly pointed: { readonly turn: number; readonly along: number } | undefined;
+  readonly dragged: Dragged | undefined;
 }
 
 /** Paper and ink: the same by day and by night, for the drawing's colours are those of its files. */
@@ -81,10 +83,45 @@ export function drawSheet(canvas: HTMLCanvasElement, seen: SheetSeen): void {
     }
     ink.restore();
   }
-  drawPointed(ink, seen);
+  drawDragged(ink, seen);
+  if (!seen.dragged) drawPointed(ink, seen);
   drawMeasured(ink, seen);
   const rulerInk = { paper: paper.ruler, line: paper.line, words: paper.words };
   drawRulers(ink, view, size, { x: laid.box.minX, y: laid.box.maxY }, seen.units, rulerInk);
+}
+
+/** How finely a level is followed around, turns. */
+const levelStep = 1 / 64;
+
+/** The levels that the middle of a dragged motif stays between, and what it reaches over. */
+function drawDragged(ink: CanvasRenderingContext2D, { laid, view, dragged }: SheetSeen): void {
+  if (!dragged) return;
+  const { limits, at, reach } = dragged;
+  const line = (places: readonly { readonly turn: number; readonly along: number }[]) => {
+    ink.beginPath();
+    let isDown = false;
+    for (const place of places) {
+      const on = placeOnSheet(laid, place);
+      const { x, y } = on ? onScreen(view, on) : { x: 0, y: 0 };
+      if (on && isDown) ink.lineTo(x, y);
+      else if (on) ink.moveTo(x, y);
+      isDown = on !== undefined;
+    }
+    ink.stroke();
+  };
+  const level = (along: number, from: number, to: number) => {
+    const count = Math.max(2, Math.ceil((to - from) / levelStep));
+    return Array.from({ length: count + 1 }, (_, i) => ({ turn: from + ((to - from) * i) / count, along }));
+  };
+  ink.strokeStyle = paper.mark;
+  ink.lineWidth = 2;
+  ink.setLineDash([8, 5]);
+  line(level(limits.from, 0, 1));
+  line(level(limits.to, 0, 1));
+  ink.setLineDash([]);
+  const [left, right] = [at.turn - reach.aside, at.turn + reach.aside];
+  const bottom = level(at.along - reach.down, left, right);
+  line([...bottom, ...level(at.along + reach.up, left, right).reverse(), ...bottom.slice(0, 1)]);
 }
 
 function drawPointed(ink: CanvasRenderingContext2D, { laid, view, pointed }: SheetSeen): void {

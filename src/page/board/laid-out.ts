@@ -70,3 +70,16 @@ export function placeOnWall({ pieces }: LaidOut, point: Point): WallPlace | unde
   }
   return undefined;
 }
+
+/** The place of the wall under a point, by the piece that lies nearest to it, past its edges too. */
+export function placePastEdges({ pieces }: LaidOut, point: Point): WallPlace | undefined {
+  const off = ({ piece: { box }, at }: LaidPiece): number => {
+    const [x, y] = [point.x - at.x, point.y - at.y];
+    return Math.hypot(Math.max(box.minX - x, 0, x - box.maxX), Math.max(box.minY - y, 0, y - box.maxY));
+  };
+  const [nearest] = pieces.filter(({ piece }) => piece.place).sort((a, b) => off(a) - off(b));
+  return (
+    nearest?.piece.place &&
+    onWall(nearest.piece.place, { x: point.x - nearest.at.x, y: point.y - nearest.at.y })
+  );
+}

@@ -6,6 +6,14 @@ export interface Hands {
   readonly zoom: (by: number, at: Point) => void;
   readonly tap: (at: Point) => void;
   readonly hover: (at: Point | undefined) => void;
+  /** Takes hold of what lies under the pointer, to be moved by it; undefined where nothing can be. */
+  readonly grab?: (at: Point) => Held | undefined;
+}
+
+/** What a pointer has hold of. */
+export interface Held {
+  readonly to: (at: Point) => void;
+  readonly end: () => void;
 }
 
 /** Less than this is a tap with an unsteady hand, px. */
@@ -19,18 +27,24 @@ const at = (event: MouseEvent): Point => {
 const apart = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);
 
 /** Handlers for an element, which keeps its own `down`. */
-export function pointerHands(down: Fingers, { pan, zoom, tap, hover }: Hands) {
+export function pointerHands(down: Fingers, { pan, zoom, tap, hover, grab }: Hands) {
   return {
     pan,
     on: {
       onPointerDown: (event: PointerEvent) => {
         (event.currentTarget as Element).setPointerCapture(event.pointerId);
-        down.set(event.pointerId, { start: at(event), now: at(event) });
+        const held = down.size === 0 ? grab?.(at(event)) : undefined;
+        down.set(event.pointerId, { start: at(event), now: at(event), ...(held ? { held } : {}) });
       },
       onPointerMove: (event: PointerEvent) => {
         const here = at(event);
         const finger = down.get(event.pointerId);
         if (!finger) return hover(here);
+        if (finger.held && (finger.isDrag || apart(here, finger.start) > tapReach)) {
+          finger.isDrag = true;
+          return finger.held.to(here);
+        }
+        if (finger.held) return;
         const others = [...down.entries()].filter(([id]) => id !== event.pointerId);
         const [, other] = others[0] ?? [];
         if (other) {
@@ -47,9 +61,13 @@ export function pointerHands(down: Fingers, { pan, zoom, tap, hover }: Hands) {
       onPointerUp: (event: PointerEvent) => {
         const finger = down.get(event.pointerId);
         down.delete(event.pointerId);
+        if (finger?.isDrag) finger.held?.end();
         if (finger && !finger.isDrag && down.size === 0) tap(at(event));
       },
-      onPointerCancel: (event: PointerEvent) => void down.delete(event.pointerId),
+      onPointerCancel: (event: PointerEvent) => {
+        down.get(event.pointerId)?.held?.end();
+        down.delete(event.pointerId);
+      },
       onPointerLeave: () => hover(undefined),
       onWheel: (event: WheelEvent) => {
         event.preventDefault();
@@ -66,4 +84,5 @@ interface Finger {
   readonly start: Point;
   now: Point;
   isDrag?: boolean;
+  readonly held?: Held;
 }

@@ -28,7 +28,7 @@ const Tile = ({ x, y, faint = false }: { x: number; y: number; faint?: boolean }
 /** The wrap laid flat. */
 const Flat = () => <path class="pic-body" d="M20 40 Q70 22 120 40 L112 92 Q70 78 28 92Z" />;
 
-const pictures: Partial<Readonly<Record<HelpKey, () => preact.JSX.Element>>> = {
+const pictures = {
   height: () => (
     <>
       <Cup />
@@ -140,6 +140,37 @@ const pictures: Partial<Readonly<Record<HelpKey, () => preact.JSX.Element>>> = {
       <path class="pic-read" d="M120 40L112 92" />
     </>
   ),
+  lay: () => (
+    <>
+      <Flat />
+      <path class="pic-faint-line" d="M23 57Q70 40 117 57M25 75Q70 59 115 75" />
+      <path class="pic-zone" d="M62 34a8 6 0 1 0 16 0a8 6 0 1 0-16 0M64 68a6 6 0 1 0 12 0a6 6 0 1 0-12 0" />
+      <Span x1={54} y1={22} x2={86} y2={22} />
+    </>
+  ),
+  stretch: () => (
+    <>
+      <rect class="pic-body" x="44" y="36" width="52" height="40" />
+      <rect class="pic-faint-line pic-hollow" x="32" y="40" width="76" height="32" />
+      <Span x1={12} y1={56} x2={128} y2={56} />
+    </>
+  ),
+  colours: () => (
+    <>
+      <path
+        class="pic-zone"
+        d="M30 26h14v14h-14zM58 26h14v14h-14zM86 26h14v14h-14zM30 54h14v14h-14zM86 54h14v14h-14zM30 82h14v14h-14zM58 82h14v14h-14z"
+      />
+      <path class="pic-read" d="M24 20H106V74Q78 104 24 102Z" />
+    </>
+  ),
+  itemAcross: () => (
+    <>
+      <Cup />
+      <path class="pic-zone" d="M52 50h36v20h-36z" />
+      <Span x1={52} y1={80} x2={88} y2={80} />
+    </>
+  ),
   strip: () => (
     <>
       <path class="pic-body" d="M14 30L20 92H66V30ZM74 30V92H120L126 30Z" />
@@ -203,9 +234,12 @@ const pictures: Partial<Readonly<Record<HelpKey, () => preact.JSX.Element>>> = {
       <path class="pic-zone" d="M20 40Q70 22 120 40L122 32Q70 14 18 32Z" />
     </>
   ),
-};
+} as const satisfies Partial<Readonly<Record<HelpKey, () => preact.JSX.Element>>>;
 
-const sameAs: Partial<Readonly<Record<HelpKey, HelpKey>>> = {
+type Drawn = keyof typeof pictures;
+
+/** Help whose reading is taken as another's is: every help has a picture. */
+const sameAs: Readonly<Record<Exclude<HelpKey, Drawn>, Drawn>> = {
   lipRound: 'footRound',
   keepOff: 'handle',
   tape: 'girth',
@@ -217,7 +251,7 @@ const sameAs: Partial<Readonly<Record<HelpKey, HelpKey>>> = {
   edges: 'band',
   pieces: 'gores',
   hold: 'strip',
-  itemAcross: 'repeat',
+  motifLay: 'lay',
   artAcross: 'repeat',
   clear: 'placeAlong',
   pieceSpacing: 'sheet',
@@ -227,12 +261,14 @@ const sameAs: Partial<Readonly<Record<HelpKey, HelpKey>>> = {
   backing: 'capHeight',
 };
 
-/** The picture that goes with help, where there is one; it says nothing that the words do not. */
+const isDrawn = (about: HelpKey): about is Drawn => Object.hasOwn(pictures, about);
+
+/** The picture that goes with help; it says nothing that the words do not. */
 export function HelpPicture({ about }: { readonly about: HelpKey }) {
-  const Picture = pictures[about] ?? pictures[sameAs[about] ?? about];
-  return Picture ? (
+  const Picture = pictures[isDrawn(about) ? about : sameAs[about]];
+  return (
     <svg class="help-picture" viewBox="0 0 140 110" aria-hidden="true">
       <Picture />
     </svg>
-  ) : null;
+  );
 }

@@ -1,7 +1,10 @@
 // The finished vessel in 3D. Loaded when it is first looked at, for its library is larger than the rest of the page.
 import {
+  BufferGeometry,
   DirectionalLight,
   HemisphereLight,
+  LineBasicMaterial,
+  LineLoop,
   Mesh,
   MeshBasicMaterial,
   PerspectiveCamera,
@@ -9,6 +12,7 @@ import {
   Scene,
   SphereGeometry,
   Vector2,
+  Vector3,
   WebGLRenderer,
 } from 'three';
 import type { VesselView } from '../../job/vessel-view.ts';
@@ -25,6 +29,9 @@ const room = 1.12;
 const markColour = '#e0561d';
 /** Size of a place's mark, as a share of the vessel's height. */
 const markSize = 0.014;
+/** A level's line stands off the wall by this share of its radius. */
+const offWall = 1.004;
+const levelTurns = Array.from({ length: 120 }, (_, i) => i / 120);
 /** What a turning sequence is seen on; a picture of one moment stays clear around the vessel. */
 const paper = '#faf7ef';
 
@@ -36,6 +43,9 @@ export class VesselScene {
   readonly #light = new DirectionalLight('#ffffff', 2.2);
   readonly #canvas: HTMLCanvasElement;
   readonly #mark = new Mesh(new SphereGeometry(1, 20, 12), new MeshBasicMaterial({ color: markColour }));
+  readonly #levels = [0, 1].map(
+    () => new LineLoop(new BufferGeometry(), new LineBasicMaterial({ color: markColour })),
+  );
   readonly #ray = new Raycaster();
   #parts: VesselParts | undefined;
   #size: Pick<VesselView, 'height' | 'radius' | 'rings'> = { height: 100, radius: 40, rings: [] };
@@ -44,7 +54,7 @@ export class VesselScene {
   constructor(canvas: HTMLCanvasElement) {
     this.#canvas = canvas;
     this.#renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true });
-    this.#scene.add(new HemisphereLight('#ffffff', '#8d8676', 1.7), this.#light, this.#mark);
+    this.#scene.add(new HemisphereLight('#ffffff', '#8d8676', 1.7), this.#light, this.#mark, ...this.#levels);
     this.#mark.visible = false;
   }
 
@@ -101,6 +111,20 @@ export class VesselScene {
     if (!at) return;
     this.#mark.position.set(at.x, at.y, at.z);
     this.#mark.scale.setScalar(markSize * this.#size.height);
+  }
+
+  /** Show the levels that a dragged motif's middle stays between; none without them. */
+  limits(between: { readonly from: number; readonly to: number } | undefined): void {
+    const alongs = between ? [between.from, between.to] : [];
+    for (const [i, level] of this.#levels.entries()) {
+      const along = alongs[i];
+      const points =
+        along === undefined
+          ? []
+          : levelTurns.flatMap((turn) => pointOf(this.#size.rings, { turn, along }) ?? []);
+      level.visible = points.length > 0;
+      level.geometry.setFromPoints(points.map(({ x, y, z }) => new Vector3(x * offWall, y, z * offWall)));
+    }
   }
 
   /** The place of the wall under a point of the canvas, px; undefined beside the wall. */

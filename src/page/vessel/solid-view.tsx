@@ -2,9 +2,12 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { VesselView } from '../../job/vessel-view.ts';
+import { DragInWords } from '../board/drag-words.tsx';
 import { type Keys, onKeys, zoomKeys } from '../board/key-hands.ts';
+import { dragged, grabMotif } from '../board/motif-drag.ts';
 import { PlaceInWords } from '../board/place-words.tsx';
 import { type Fingers, pointerHands } from '../board/pointer-hands.ts';
+import { markRedraw } from '../board/redraw-mark.ts';
 import { download } from '../save.ts';
 import { pinned, pointed, said, shownPlace } from '../store.ts';
 import { front, looks, nearerBy, side, turnedBy } from './looks.ts';
@@ -66,17 +69,22 @@ export function SolidView({ solid, showSides, giveUp }: SolidViewProps) {
     scene.value?.dress(looks.peek());
     drawn.value = drawn.peek() + 1;
   });
+  const dressed = useRef<number | undefined>(undefined);
   useSignalEffect(() => {
+    dressed.current = performance.now();
     scene.value?.dress(looks.value);
     drawn.value = drawn.peek() + 1;
   });
   useSignalEffect(() => {
     void drawn.value;
-    const [now, from, place] = [scene.value, side.value, shownPlace.value];
+    const [now, from, place, held] = [scene.value, side.value, shownPlace.value, dragged.value];
     if (turning.value !== undefined) return undefined;
     const frame = requestAnimationFrame(() => {
       now?.mark(place);
+      now?.limits(held?.limits);
       now?.draw(from);
+      if (now && dressed.current !== undefined) markRedraw('vessel redraw', dressed.current);
+      dressed.current = undefined;
     });
     return () => cancelAnimationFrame(frame);
   });
@@ -94,6 +102,18 @@ export function SolidView({ solid, showSides, giveUp }: SolidViewProps) {
     zoom: (by) => nearer(by),
     tap: (at) => {
       pinned.value = scene.value?.placeAt(at);
+    },
+    grab: (at) => {
+      const grip = grabMotif(scene.value?.placeAt(at));
+      return (
+        grip && {
+          to: (now) => {
+            const place = scene.value?.placeAt(now);
+            if (place) grip.to(place);
+          },
+          end: grip.end,
+        }
+      );
     },
     hover: (at) => {
       pointed.value = at && scene.value?.placeAt(at);
@@ -164,7 +184,8 @@ export function SolidView({ solid, showSides, giveUp }: SolidViewProps) {
         {scene.value
           ? `Turn ${facing.toFixed(3)} faces you: ${(facing * 360).toFixed(0)}° around from the seam.`
           : 'Opening the 3D view…'}
-        {shownPlace.value ? (
+        {dragged.value ? <DragInWords dragged={dragged.value} /> : null}
+        {shownPlace.value && !dragged.value ? (
           <>
             {' '}
             Marked: <PlaceInWords place={shownPlace.value} />.
