@@ -5,7 +5,9 @@ import { moveContour, rotation } from '../geometry/affine.ts';
 import { type Box, grow } from '../geometry/box.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
+import { turnMotion } from '../unroll/flat-wall.ts';
 import { edgeLine, finishedEdge, outline, type Template } from '../unroll/template.ts';
+import { windingLine } from '../unroll/winding.ts';
 import { type GuideSheet, guideSheet } from './guide-sheet.ts';
 import { handleHalves } from './handle-mark.ts';
 import { crossMark, edgeTicks, edgeWords, type NotedPlace, placeWords, quarterTicks } from './marks.ts';
@@ -57,17 +59,17 @@ function flatLimitPaths({ template, flatLimits }: WrapDrawingOptions): DrawnPath
     .map((along, i) => path(finishedEdge(template, along), `flat-limit-${i + 1}`));
 }
 
+/** The straight lines up the wall at the finished sides: where the ends wind, to lay by. */
+const seamLines = ({ wall, band, seam }: Template): readonly DrawnPath[] => [
+  path(edgeLine(wall, seam.start, band.from, band.to), 'seam-start'),
+  path(edgeLine(wall, seam.finish, band.from, band.to), 'seam-finish'),
+];
+
 function guideLines(options: WrapDrawingOptions): DrawnGroup[] {
   const { template } = options;
-  const { wall, band, seam } = template;
+  const { band } = template;
   return [
-    {
-      role: 'seam',
-      paths: [
-        path(edgeLine(wall, seam.start, band.from, band.to), 'seam-start'),
-        path(edgeLine(wall, seam.finish, band.from, band.to), 'seam-finish'),
-      ],
-    },
+    { role: 'seam', paths: seamLines(template) },
     {
       role: 'trim',
       paths: [
@@ -90,7 +92,7 @@ function corners({ minX, minY, maxX, maxY }: Box, runOff: number, joints: PanelJ
 
 /** What the lines of a wrap's guide mean. */
 const meaningsOf = (
-  { handleSpan, seamSays = 'seam' }: WrapDrawingOptions,
+  { handleSpan, seamSays = 'seam', template }: WrapDrawingOptions,
   { left, right }: PanelJoints,
 ): readonly LineMeaning[] => [
   { role: 'outline', says: 'cut' },
@@ -101,10 +103,20 @@ const meaningsOf = (
   ...(left && left.overlap > 0
     ? [{ role: 'register' as const, says: 'where the panel at the left ends' }]
     : []),
+  ...(template.winding && template.winding.lap > 0
+    ? [{ role: 'register' as const, says: 'where the edge of the start lies' }]
+    : []),
   { role: 'trim', says: 'trim to here' },
   { role: 'flat-limit', says: 'flat up to here' },
   { role: 'note', says: 'named place' },
 ];
+
+/** Where the winding edge of the start will lie on the finish, if the finish goes on past it. */
+function startOnFinish({ wall, band, winding }: Template): DrawnGroup[] {
+  if (!winding || winding.lap === 0) return [];
+  const line = moveContour(turnMotion(wall, 1), windingLine(wall, winding, band.from, band.to));
+  return [{ role: 'register', paths: [path(line, 'start-on-finish')] }];
+}
 
 /** Register marks and words of the guide, in the sheet's own frame. */
 function guideMarks(options: WrapDrawingOptions, noted: readonly NotedPlace[]): DrawnGroup[] {
@@ -113,6 +125,7 @@ function guideMarks(options: WrapDrawingOptions, noted: readonly NotedPlace[]): 
   const ticks = [...quarterTicks(template, runOff), ...edgeTicks(template, runOff)];
   return [
     { role: 'register', paths: [...ticks, ...panel.lines].map((tick) => path(tick)) },
+    ...startOnFinish(template),
     { role: 'note', lines: true, paths: noted.flatMap(({ shapes }) => shapes) },
     {
       role: 'note',
@@ -135,6 +148,8 @@ export function wrapDrawings(options: WrapDrawingOptions): GuideSheet {
   const moved = (contour: Contour) => (turned === 0 ? contour : moveContour(move, contour));
   const groups = (of: readonly DrawnGroup[]) => (turned === 0 ? of : movedGroups(of, move));
   const border = moved(outline(template));
+  // The lines at turn 0 and 1 may lie beside a piece whose ends wind.
+  const lines = template.winding ? seamLines(template).flatMap(({ contours }) => contours.map(moved)) : [];
   const beside = handle.flatMap(({ shapes }) => shapes.flatMap(({ contours }) => contours.map(moved)));
   const artwork = layers.map(
     ({ name, colour, shapes }): DrawnGroup => ({ role: 'artwork', layer: name, colour, paths: shapes }),
@@ -146,7 +161,7 @@ export function wrapDrawings(options: WrapDrawingOptions): GuideSheet {
       { role: 'register', paths: corners(tightBox([border]), runOff, joints) },
       ...groups(guideMarks(options, noted)),
     ],
-    room: grow(tightBox([border, ...beside]), margin + runOff),
+    room: grow(tightBox([border, ...lines, ...beside]), margin + runOff),
     margin,
     notes,
     meanings: meaningsOf(options, joints),

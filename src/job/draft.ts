@@ -11,6 +11,7 @@ import type { PatternPlan } from './pattern-plan.ts';
 import type { PlacedMotif } from './placed-motif.ts';
 import type { Plan } from './plan.ts';
 import type { Artwork, Job } from './resolved-job.ts';
+import type { WindingReport } from './winding-report.ts';
 import type { PieceChecks } from './wrap-checks.ts';
 
 /** A job worked out, before anything is written. */
@@ -61,6 +62,8 @@ export interface LaidPattern {
   readonly lay: Lay;
   /** Of a job whose artwork is mended. */
   readonly mended?: MendedTile;
+  /** Of a seam that winds. */
+  readonly winding?: WindingReport;
   readonly findings: readonly Finding[];
 }
 

@@ -56,6 +56,10 @@ function sideWords({ blank, template: { overlap }, panel, seam }: GuideNotesInpu
       return `overlap ${inMm(overlap)}, half of it past the seam at either end; cut both layers along the seam`;
     case 'strip':
       return `the ends meet edge to edge, under a cover strip of ${inMm(seam.strip ?? 0)}`;
+    case 'winding':
+      return overlap > 0
+        ? `both ends wind alike; the finish goes on by ${inMm(overlap)} or more, to lie under the start`
+        : 'both ends wind alike and meet edge to edge';
     case 'butt':
       return 'the ends meet edge to edge';
     default:

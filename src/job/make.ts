@@ -11,6 +11,7 @@ import { equalParts } from '../pattern/closing.ts';
 import type { Lay } from '../pattern/lay.ts';
 import { wrapPattern } from '../pattern/wrap.ts';
 import type { SeamGap } from '../prove/seam-gap.ts';
+import type { Template } from '../unroll/template.ts';
 import { barePlaces } from './bare-places.ts';
 import { drawingsInOrder } from './cutting.ts';
 import { type Draft, type LaidPattern, type PanelPlace, wholePieces } from './draft.ts';
@@ -42,8 +43,9 @@ import { blankReport, type PatternReport, type Report } from './report.ts';
 import { motifReports } from './reported-motifs.ts';
 import { type Job, standardPanels } from './resolved-job.ts';
 import { rigidOnPieces, wholeMotifs } from './rigid-pattern.ts';
-import { seamReport } from './seam.ts';
+import { seamMeaning, seamReport } from './seam.ts';
 import { templateOfDrafts } from './template-report.ts';
+import { refuseWinding, straightEnds, windEnds } from './winding.ts';
 
 /** The pieces of a job worked out, from the foot up: mostly one. @throws Refused where the input can't be made. */
 export function draftPieces(input: MakeInput): readonly Draft[] {
@@ -82,11 +84,18 @@ function layJob(input: MakeInput): LaidJob {
   if (plans.length > 1 && input.job.artwork?.lay === 'rigid')
     throw new Refused([rigidOnPieces(input.jobFile)]);
   const drawn = readDrawn(input, () => groundOf(plans));
-  const pieces = layPieces(plans, drawn);
+  const laid = layPieces(plans, drawn);
+  refuseWinding(input, { artwork: drawn !== undefined, pieces: plans.length, joints: 0 });
+  const pieces =
+    drawn && input.job.seam.style === 'winding' ? laid.map((piece) => windPiece(input, piece, drawn)) : laid;
   const planned = planPanels(
     { ...input, ...(drawn ? { pattern: goesAround(drawn.plan) } : {}) },
-    pieces.map(({ plan: { template }, pattern }) => ({ template, layers: pattern?.wrap.layers ?? [] })),
+    pieces.map(({ plan: { template }, pattern }) => ({
+      template: straightEnds(template),
+      layers: pattern?.wrap.layers ?? [],
+    })),
   );
+  refuseWinding(input, { artwork: drawn !== undefined, pieces: plans.length, joints: planned.joints.length });
   const panels = { ...planned, findings: [...levels, ...planned.findings] };
   const parts = pieces.map((piece) => partsOfPiece(piece, drawn, panels));
   return { plans, pieces, parts, panels, colours: drawn?.colours ?? [] };
@@ -111,6 +120,16 @@ function layPieces(plans: readonly Plan[], drawn: Drawn | undefined): readonly L
     if (lay) y = lay.fromAlong(plan.template.band.to);
     return { plan, lay, pattern: drawn && lay && layPattern(plan, drawn, lay) };
   });
+}
+
+/** The piece with ends that wind through its pattern. */
+function windPiece(input: MakeInput, piece: LaidPiece, drawn: Drawn): LaidPiece {
+  const { plan, lay } = piece;
+  if (!lay) return piece;
+  const layOn = (template: Template) => layPattern({ ...plan, template }, drawn, lay);
+  const parts = equalParts(drawn.plan.closing);
+  const wound = windEnds({ ...input, motifs: readMotifs(input) }, plan.template, parts, layOn);
+  return { ...piece, plan: { ...plan, template: wound.template }, pattern: wound.pattern };
 }
 
 const goesAround = ({ around, closing }: PatternPlan) => ({ around, equalParts: equalParts(closing) });
@@ -171,7 +190,7 @@ function draftPiece(
       ...(pattern ? { pattern: pattern.plan } : {}),
     }),
     ...(panel ? { joints: markedJoints(panel, (input.job.panels ?? standardPanels).overlap) } : {}),
-    ...(input.job.seam.style === 'cut-through' ? { seamSays: 'cut both layers here' } : {}),
+    ...seamMeaning(input.job.seam),
     turned,
     ...(input.blank.handle ? { handleSpan: input.blank.handle.spans } : {}),
     noted: notedPlaces(input.blank, motifs, plan),
@@ -263,7 +282,7 @@ export function reportDrafts(
     blank: { ...blankReport(plan.wall, plan.flatBands), ...plan.measures },
     ...(plan.coats.reports.length > 0 ? { coats: plan.coats.reports } : {}),
     ...(plan.template.seam.start.offset === 0
-      ? { seam: seamReport(first.job.seam, wholePieces(drafts).length - 1) }
+      ? { seam: seamReport(first.job.seam, wholePieces(drafts).length - 1, pattern?.winding) }
       : {}),
     template: templateOfDrafts(drafts, runOff),
     ...(pattern

@@ -84,6 +84,7 @@ export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
     trim,
     overlap: seam.overlap,
     before: beforeSeam(seam),
+    ...(seam.style === 'winding' ? { winds: true } : {}),
     ...(panels && typeof panels.joints !== 'string' && panels.joints.length > 0
       ? { panels: { joints: panels.joints, overlap: panels.overlap } }
       : {}),

@@ -162,7 +162,7 @@ function refuseMisfits(
       `${shown(gores)} is for gores only; give "pieces": "gores" with it, or leave it out`,
     );
   if (pieces !== 'gores') return;
-  if (seam.style === 'cut-through' || seam.style === 'strip')
+  if (seam.style === 'cut-through' || seam.style === 'strip' || seam.style === 'winding')
     report(
       within(place, 'seam.style'),
       'seam-of-gores',

@@ -10,7 +10,7 @@ const widestStrip = 100;
 export const seamKeys = {
   style: standard(
     'Seam',
-    choice<Seam['style']>(['butt', 'overlap', 'cut-through', 'strip'], ['winding']),
+    choice<Seam['style']>(['butt', 'overlap', 'cut-through', 'strip', 'winding']),
     'overlap',
   ),
   overlap: optional('Overlap', lengthOrZero),
@@ -46,7 +46,7 @@ function misfits({ style, overlap, strip, top }: Partial<Seam>, place: Place): b
     report(
       within(place, 'top'),
       'top-without',
-      `tells which end lies on top, and at a "${style}" seam none does; leave it out, or give the style "overlap"`,
+      `tells which end lies on top, and a "${style}" seam has no choice of it; leave it out, or give the style "overlap"`,
     );
   else return false;
   return true;

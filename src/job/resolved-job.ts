@@ -164,8 +164,8 @@ export interface Panels {
 
 /** How the two ends of a wrap meet. */
 export interface Seam {
-  /** `cut-through`: overlapped, then both layers cut at once along turn 0; `strip`: end to end under a cover strip. */
-  readonly style: 'butt' | 'overlap' | 'cut-through' | 'strip';
+  /** `cut-through`: overlapped, then both layers cut at once along turn 0; `strip`: end to end under a cover strip; `winding`: along a line through the pattern's gaps. */
+  readonly style: 'butt' | 'overlap' | 'cut-through' | 'strip' | 'winding';
   /** mm; 0 where the ends meet edge to edge. */
   readonly overlap: number;
   /** Least film that has to be left to hold, mm: of the overlap, or of a cover strip on either side. */

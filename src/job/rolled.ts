@@ -35,9 +35,10 @@ export const vesselOf = (
   ...(handle ? { handleSpan: handle.spans } : {}),
 });
 
-/** What the seam shows: a lap, but for what is cut through, which ends up edge to edge; a strip. */
+/** What the seam shows: a lap, but for what is cut through or winds, which shows one edge alone; a strip. */
 const seamShown = ({ job, plan }: Draft, { handle }: Blank, overlap = plan.template.overlap) => ({
-  overlap: job.seam.style === 'cut-through' ? 0 : overlap,
+  overlap: job.seam.style === 'cut-through' || job.seam.style === 'winding' ? 0 : overlap,
+  ...(plan.template.winding ? { winding: plan.template.winding } : {}),
   ...(job.seam.strip === undefined || handle ? {} : { strip: job.seam.strip }),
 });
 

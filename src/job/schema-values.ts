@@ -44,15 +44,13 @@ export const yesOrNo: Reader<boolean> = (value, place) =>
     ? value
     : report(place, 'not-yes-or-no', `${shown(value)} will not do here; give true or false`);
 
-/** One of some words. `later` are words that mean something, but that we cannot do yet. */
+/** One of some words. */
 export const choice =
-  <T extends string>(words: readonly T[], later: readonly string[] = []): Reader<T> =>
+  <T extends string>(words: readonly T[]): Reader<T> =>
   (value, place) => {
     const found = words.find((word) => word === value);
     if (found !== undefined) return found;
     const allowed = words.map(shown).join(' or ');
-    if (later.some((word) => word === value))
-      return report(place, 'not-yet', `${shown(value)} is not built yet; use ${allowed}`);
     return report(place, 'not-a-choice', `${shown(value)} will not do here; give ${allowed}`);
   };
 

@@ -1,6 +1,7 @@
 // A seam in figures, in steps of work, and in words.
 import { inMm } from '../lengths/length.ts';
 import type { Seam } from './resolved-job.ts';
+import type { WindingReport } from './winding-report.ts';
 
 /** How much of the overlap lies before turn 0, mm: what is cut through in the middle has half of it either side. */
 export const beforeSeam = ({ style, overlap }: Seam): number => (style === 'cut-through' ? overlap / 2 : 0);
@@ -55,6 +56,7 @@ export function seamSteps(seam: Seam, joints: number): readonly SeamStep[] {
         check: 'as much of the strip lies on either side; no edge of it lifts',
       },
     ];
+  if (style === 'winding') return windingSteps(overlap);
   return [
     {
       does: `lap the finish over the start by ${inMm(overlap)}, half of it either side of the seam; do not rub the overlap down yet`,
@@ -71,6 +73,31 @@ export function seamSteps(seam: Seam, joints: number): readonly SeamStep[] {
   ];
 }
 
+/** The start's edge goes through the gaps, so it is the one that stays on top. */
+function windingSteps(overlap: number): readonly SeamStep[] {
+  if (overlap === 0)
+    return [
+      {
+        does: 'bring the winding finish up to the winding start, each bend into its own',
+        check: 'the two edges meet all the way up, and neither stands up',
+      },
+    ];
+  return [
+    {
+      does: `when you lay the start, leave its first ${inMm(2 * overlap)} on the carrier`,
+      check: 'the marks of turn 0 at the foot and the lip are where the start is to be',
+    },
+    {
+      does: 'lay the finish under it, up to the line on the guide that the start follows',
+      check: `the finish goes on by ${inMm(overlap)} under the start everywhere`,
+    },
+    {
+      does: 'lay the winding edge of the start down over it, from the foot up',
+      check: 'the pattern goes on across the edge, and no bend of it stands up',
+    },
+  ];
+}
+
 /** Cautions of a seam beyond those of every blade; the product's own sheet goes before them. Common practice, no source. */
 export const seamCautions = ({ style }: Seam): readonly string[] =>
   style === 'cut-through'
@@ -78,6 +105,12 @@ export const seamCautions = ({ style }: Seam): readonly string[] =>
         'cutting through on the vessel: a fresh blade, hardly any pressure, away from the hand that holds; try it on a spare first. A coat that is scored may lift or chip later, and a cut in a coating lets in water: where that must not be, use an overlap',
       ]
     : [];
+
+/** What the seam lines of a guide are for, where they are no seam alone. */
+export function seamMeaning({ style }: Seam): { readonly seamSays?: string } {
+  if (style === 'cut-through') return { seamSays: 'cut both layers here' };
+  return style === 'winding' ? { seamSays: 'turn 0, to lay by; the seam winds beside it' } : {};
+}
 
 /** A seam in the report. */
 export interface SeamReport {
@@ -88,14 +121,17 @@ export interface SeamReport {
   readonly strip?: number;
   /** Of an overlap: the end that lies on top. */
   readonly top?: 'finish' | 'start';
+  /** Of a seam that winds: what it cuts of film, beside the best straight one. */
+  readonly winding?: WindingReport;
   readonly steps: readonly string[];
 }
 
-export const seamReport = (seam: Seam, joints: number): SeamReport => ({
+export const seamReport = (seam: Seam, joints: number, winding?: WindingReport): SeamReport => ({
   style: seam.style,
   overlap: seam.overlap,
   ...(beforeSeam(seam) > 0 ? { before: beforeSeam(seam) } : {}),
   ...(seam.strip === undefined ? {} : { strip: seam.strip }),
   ...(seam.style === 'overlap' && seam.overlap > 0 ? { top: seam.top ?? 'finish' } : {}),
+  ...(winding ? { winding } : {}),
   steps: seamSteps(seam, joints).map(({ does, check }) => `${does}; look: ${check}`),
 });

@@ -6,7 +6,7 @@ import { mapSegment, type SmoothMap } from '../geometry/fit.ts';
 import { clippedShapes } from '../geometry/regions.ts';
 import { chordTolerance, fitTolerance } from '../geometry/tolerance.ts';
 import { type FlatWall, girthAt, levelAngle, radiusAt, toFlat, type WallPoint } from '../unroll/flat-wall.ts';
-import { outline, type Template, turnOfEdge } from '../unroll/template.ts';
+import { grownTemplate, outline, type Template, turnOfEdge } from '../unroll/template.ts';
 import { conformalLay, evenLay, type Lay, stepOnSheet, toSheet } from './lay.ts';
 import type { WrapLayer } from './wrap.ts';
 
@@ -119,14 +119,6 @@ export function motifOnPiece(
     }))
     .filter(({ shapes }) => shapes.length > 0);
 }
-
-/** The piece grown on all sides. */
-const grownTemplate = (template: Template, by: number): Template => ({
-  ...template,
-  piece: { from: template.piece.from - by, to: template.piece.to + by },
-  left: { ...template.left, offset: template.left.offset - by },
-  right: { ...template.right, offset: template.right.offset + by },
-});
 
 /** The box around everything a motif has, by its control points. */
 export const motifReach = ({ layers }: Pick<Motif, 'layers'>): Box =>

@@ -2,6 +2,7 @@
 import type { Point } from '../geometry/point.ts';
 import type { FlatWall, WallPoint } from '../unroll/flat-wall.ts';
 import { type SideEdge, turnOfEdge } from '../unroll/template.ts';
+import { type Winding, windingTurn } from '../unroll/winding.ts';
 import { type ProfileRing, ringAlong } from './rolled-rings.ts';
 
 /** All that the picture needs to know besides the cut file. Lengths in mm, angles in radians. */
@@ -16,6 +17,8 @@ export interface RolledVessel {
   readonly band: { readonly from: number; readonly to: number };
   /** The finished sides of the sheet: turn 0 and turn 1, or the two sides of a handle. */
   readonly seam: { readonly start: SideEdge; readonly finish: SideEdge };
+  /** The line that both ends follow, where it is not straight. */
+  readonly winding?: Winding;
   /** How far the sheet goes on past the seam, over its own start. */
   readonly overlap: number;
   /** Width of a cover strip over the seam, if there is one. */
@@ -54,10 +57,11 @@ export const rolled = (vessel: RolledVessel, { turn, along }: WallPoint): RoundP
 };
 
 /** The turns at which the finished sheet begins and ends at a height. */
-export const sidesAt = ({ wall, seam }: RolledVessel, along: number): readonly [number, number] => [
-  turnOfEdge(wall, seam.start, along),
-  turnOfEdge(wall, seam.finish, along),
-];
+export function sidesAt({ wall, seam, winding }: RolledVessel, along: number): readonly [number, number] {
+  if (!winding) return [turnOfEdge(wall, seam.start, along), turnOfEdge(wall, seam.finish, along)];
+  const turn = windingTurn(winding, along);
+  return [turn, turn + 1];
+}
 
 /** Lean of the line from one end of the band to the other: that of a straight wall. */
 export function bandLean({ profile, band }: RolledVessel): number {

@@ -20,7 +20,7 @@ import { ringsBetween } from './rolled-rings.ts';
 import { type RolledSheet, sheetOf } from './rolled-sheet.ts';
 import { type Sight, sightsOf } from './rolled-sight.ts';
 import { stripSeen } from './rolled-strip.ts';
-import { bandLean, isStraight, type RolledVessel, ringAt, rolled } from './rolled-vessel.ts';
+import { bandLean, isStraight, type RolledVessel, ringAt, rolled, sidesAt } from './rolled-vessel.ts';
 
 /** The four views and the turn that faces the viewer in each. Turn grows to the right, so a quarter turn is on the left. */
 const views = [
@@ -210,7 +210,10 @@ function seamText(vessel: RolledVessel, { sight }: Body, camera: Camera): string
   const { finish } = vessel.seam;
   const side = (offset: number): string => {
     const places = sight.map(({ along, half }) => {
-      const turn = turnOfEdge(vessel.wall, { ...finish, offset: finish.offset + offset }, along);
+      const turn =
+        offset === 0
+          ? sidesAt(vessel, along)[1]
+          : turnOfEdge(vessel.wall, { ...finish, offset: finish.offset + offset }, along);
       return { at: seen(camera, rolled(vessel, { turn, along })), isSeen: Math.abs(turn - 1) <= half };
     });
     return runsOf(places).map(lineText).join('');

@@ -49,6 +49,8 @@ export interface Asked {
   readonly overlap: number;
   /** How much of the overlap lies before `seam-start`, mm; the rest past `seam-finish`. */
   readonly before?: number;
+  /** Whether both ends follow a winding line, the same one, instead of the lines at turn 0 and 1. */
+  readonly winds?: boolean;
   /** Turns at which each piece is parted into panels, and what a panel goes on past its joint; left out where none is. */
   readonly panels?: { readonly joints: readonly number[]; readonly overlap: number };
   /** Half the width kept clear around a handle at turn 0, mm of girth, if there is one. */

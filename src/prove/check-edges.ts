@@ -7,6 +7,7 @@ import { atMost, type Check, largest } from './check.ts';
 import { guideCurves, type ProvedPiece, pieceBand, spanOf } from './piece.ts';
 import { acrossFrom, rightOfTurn, rollUp } from './rolled-cone.ts';
 import { samplesOn } from './samples.ts';
+import { windingOff } from './winding-sides.ts';
 
 const missing = [Number.NaN];
 
@@ -66,7 +67,7 @@ export function cornersOff({
     .map((corner) => Math.min(...nodes.map((node) => distance(node, corner))));
 }
 
-export function edgeChecks(pieces: readonly ProvedPiece[], { clear }: Asked): Check[] {
+export function edgeChecks(pieces: readonly ProvedPiece[], { clear, winds }: Asked): Check[] {
   const level = pieces.flatMap((piece) => [
     ...levelOff(piece, 'trim-foot', piece.band.from),
     ...levelOff(piece, 'trim-lip', piece.band.to),
@@ -74,6 +75,7 @@ export function edgeChecks(pieces: readonly ProvedPiece[], { clear }: Asked): Ch
   const outline = pieces.flatMap((piece) => {
     const points = samplesOn(piece.outline);
     if (points.length === 0) return missing;
+    if (winds) return windingOff(piece);
     return [...points.map((p) => borderOff(piece, p)), ...cornersOff(piece)];
   });
   const row = (rule: string, values: readonly number[], says: string): Check =>
@@ -85,6 +87,12 @@ export function edgeChecks(pieces: readonly ProvedPiece[], { clear }: Asked): Ch
       pieces.flatMap(seamOff),
       clear === undefined ? 'seam lines off turn 0 and once around' : 'sides off the handle',
     ),
-    row('outline', outline, 'cut outline off the piece that this wall asks for'),
+    row(
+      'outline',
+      outline,
+      winds
+        ? 'ends of the cut outline off their level, or its winding sides off one another'
+        : 'cut outline off the piece that this wall asks for',
+    ),
   ];
 }

@@ -12,12 +12,16 @@ import { girthOf, onward, type RolledCone, type RolledPoint, rightOfTurn, rollUp
 import type { ProvedRow, RowLayer } from './row.ts';
 import { samplesOf } from './samples.ts';
 import { SegmentStarts } from './segment-starts.ts';
+import { type WindingSides, windingSidesOf } from './winding-sides.ts';
 
 /** How far away a line's like is looked for, mm; none within it counts as this far. */
 const reach = 25;
 
 /** Art this near the border of the piece may be what is left of a shape that ends in the waste, mm. */
 const border = 0.05;
+
+/** And of a side that winds, measured around, mm: it leans, so that less than this is beside it. */
+const besideWinding = 0.25;
 
 /** Curves that differ by no more are copies; those that differ by more are measured place by place, mm. */
 const alike = precision / 10;
@@ -28,6 +32,8 @@ type IsInside = (p: Point) => boolean;
 interface Region {
   readonly start: { readonly turn: number; readonly across: number };
   readonly finish: { readonly turn: number; readonly across: number };
+  /** Of a piece that winds: its own sides instead. */
+  readonly sides?: WindingSides;
 }
 
 const startOf = ({ turns, beside, before }: ProvedPiece): Region['start'] => ({
@@ -40,13 +46,22 @@ const finishOf = ({ turns, beside, overlap }: ProvedPiece): Region['finish'] => 
 });
 
 /** What a panel covers, in the frame of its row. */
-const panelRegion = (panel: ProvedPiece): Region => ({ start: startOf(panel), finish: finishOf(panel) });
+const panelRegion = (panel: ProvedPiece): Region => ({
+  start: startOf(panel),
+  finish: finishOf(panel),
+  ...sidesOf(panel),
+});
+
+const sidesOf = (panel: ProvedPiece): Pick<Region, 'sides'> => {
+  const sides = panel.winds ? windingSidesOf(panel) : undefined;
+  return sides ? { sides } : {};
+};
 
 /** What all panels of a row cover together. */
 function rowRegion({ panels }: ProvedRow): Region {
   const [first, last] = [panels[0], panels.at(-1)];
   if (!first || !last) throw new Error('a row has at least one panel');
-  return { start: startOf(first), finish: finishOf(last) };
+  return { start: startOf(first), finish: finishOf(last), ...sidesOf(first) };
 }
 
 /** Beside the edge of what is taken away a curve was cut, mm: there it is not as it is elsewhere. */
@@ -64,7 +79,7 @@ const isCleared = (cleared: readonly Cleared[], cone: RolledCone, { turn, along 
 /** Whether a point of the sheet is on a part of it, a little inside its borders, and not where a motif is. */
 function insideOf(
   { cone, ...row }: ProvedRow,
-  { start, finish }: Region,
+  { start, finish, sides }: Region,
   cleared: readonly Cleared[] = [],
 ): IsInside {
   const { from, to } = pieceBand(row);
@@ -73,6 +88,11 @@ function insideOf(
     const { turn, along } = rollUp(cone, p);
     if (isCleared(cleared, cone, { turn, along })) return false;
     if (along < from + border || along > to - border) return false;
+    if (sides) {
+      const first = sides.turnAt(along);
+      const beside = besideWinding / girthOf(cone, along);
+      return turn > first + beside && turn < first + 1 + sides.lap - beside;
+    }
     // A sector wider than half a turn reaches back past its own first line: each line counts on its own side only.
     if (turn < start.turn + quarter) return rightOfTurn(cone, start.turn, p) > start.across + border;
     if (turn > finish.turn - quarter) return rightOfTurn(cone, finish.turn, p) < finish.across - border;

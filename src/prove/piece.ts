@@ -45,6 +45,8 @@ export interface ProvedPiece extends ReadPiece {
   /** What it is to go on before its start and past its finish, mm. */
   readonly before: number;
   readonly overlap: number;
+  /** Whether its sides follow a winding line. */
+  readonly winds?: boolean;
 }
 
 export interface PieceFiles {
@@ -132,6 +134,7 @@ export function placePiece(asked: Asked, files: PieceFiles, from: number): Prove
     },
     before: turns.from === 0 && asked.clear === undefined ? (asked.before ?? 0) : 0,
     overlap: overlapOf(asked, turns.to),
+    ...(asked.winds ? { winds: true } : {}),
     shift,
   });
 }

@@ -20,7 +20,8 @@ import { readCut, readFiles } from './cutter-file.ts';
 import type { PieceText } from './delivered-file.ts';
 import { type ProvedPiece, placePiece } from './piece.ts';
 import { layersOfRow, type ProvedRow, type RowLayer, rowsOf } from './row.ts';
-import { type SeamGap, seamChecks, seamGap, worseGap } from './seam-gap.ts';
+import { type SeamGap, type SeamPiece, seamChecks, seamGap, worseGap } from './seam-gap.ts';
+import { windingSidesOf } from './winding-sides.ts';
 
 export interface Proof {
   readonly pass: boolean;
@@ -152,9 +153,16 @@ export function proofOf(asked: Asked, files: ProofFiles): Proof {
 }
 
 /** The worst gap of the pieces; undefined without art, and where a handle keeps the ends apart. */
-function gapOf({ clear }: Asked, layers: readonly RowLayer[]): SeamGap | undefined {
+function gapOf({ clear, winds }: Asked, layers: readonly RowLayer[]): SeamGap | undefined {
   if (clear !== undefined || layers.length === 0) return undefined;
-  return layers.map((layer) => seamGap(layer.row, [layer])).reduce(worseGap);
+  return layers.map((layer) => seamGap(lineOf(layer, winds), [layer])).reduce(worseGap);
+}
+
+/** A row with the line of its seam, where that winds. */
+function lineOf({ row }: RowLayer, winds = false): SeamPiece {
+  const [first] = row.panels;
+  const sides = winds && first ? windingSidesOf(first) : undefined;
+  return sides ? { cone: row.cone, band: row.band, line: sides.left } : row;
 }
 
 /** In how many equal parts the pattern goes around: as it is known, or else as the files show. */

@@ -7,6 +7,7 @@ import { add, type Point, scale } from '../geometry/point.ts';
 import { asinc, sinc } from '../geometry/sinc.ts';
 import { rectangleSag } from '../geometry/tolerance.ts';
 import { type FlatWall, girthAt, levelAngle, radiusAt, sweep, toFlat } from './flat-wall.ts';
+import { reachFrom, type Winding, widened, windingOutline, windingSides, windingTurn } from './winding.ts';
 
 /** A straight edge of the piece: parallel to the line up the wall at `turn`, at `offset` mm to its right. */
 export interface SideEdge {
@@ -38,6 +39,8 @@ export interface Template {
   /** The finished sides, from foot to lip of the band: turn 0 and turn 1, or the two sides of the handle. */
   readonly seam: { readonly start: SideEdge; readonly finish: SideEdge };
   readonly shape: 'rectangle' | 'sector';
+  /** The line that both ends follow instead of a straight one; `left` and `right` then enclose it. */
+  readonly winding?: Winding;
 }
 
 /** Whether a whole turn of this wall lies flat as a rectangle for every purpose. */
@@ -72,6 +75,41 @@ export function templateOf(wall: FlatWall, options: TemplateOptions): Template {
 export function turnOfEdge(wall: FlatWall, edge: SideEdge, along: number): number {
   const radius = radiusAt(wall, along);
   return edge.turn + (edge.offset / girthAt(wall, along)) * asinc((edge.offset * wall.sine) / radius);
+}
+
+/** The turns between which a piece lies at a height. */
+export function sideTurns(
+  { wall, left, right, winding }: Template,
+  along: number,
+): readonly [number, number] {
+  if (!winding) return [turnOfEdge(wall, left, along), turnOfEdge(wall, right, along)];
+  const turn = windingTurn(winding, along);
+  return [turn, turn + 1 + winding.lap];
+}
+
+/** A template whose ends wind, in the straight sides that enclose them. */
+export function woundTemplate(template: Template, winding: Winding): Template {
+  const { wall, piece } = template;
+  const sides = windingSides(wall, winding, piece);
+  return {
+    ...template,
+    winding,
+    left: { turn: 0, offset: reachFrom(wall, 0, sides.left).least },
+    right: { turn: 1, offset: reachFrom(wall, 1, sides.right).most },
+  };
+}
+
+/** The piece grown on all sides. */
+export function grownTemplate(template: Template, by: number): Template {
+  const { wall, piece, left, right, winding } = template;
+  const grown = { from: piece.from - by, to: piece.to + by };
+  return {
+    ...template,
+    piece: grown,
+    left: { ...left, offset: left.offset - by },
+    right: { ...right, offset: right.offset + by },
+    ...(winding ? { winding: widened(winding, wall, grown, by) } : {}),
+  };
 }
 
 /** A point of a side edge on the sheet. */
@@ -112,12 +150,13 @@ export function levelLine(wall: FlatWall, along: number, fromTurn: number, toTur
 
 /** The outline of the cut piece: foot edge to the right, side edge, lip edge to the left, side edge. Closed. */
 export function outline(template: Template): Contour {
-  const { wall, piece, left, right } = template;
-  const turns = (along: number) => [turnOfEdge(wall, left, along), turnOfEdge(wall, right, along)] as const;
-  const [footLeft, footRight] = turns(piece.from);
-  const [lipLeft, lipRight] = turns(piece.to);
-  const foot = levelLine(wall, piece.from, footLeft, footRight).segments;
-  const lip = levelLine(wall, piece.to, lipRight, lipLeft).segments;
+  const { wall, piece, winding } = template;
+  const [footLeft, footRight] = sideTurns(template, piece.from);
+  const [lipLeft, lipRight] = sideTurns(template, piece.to);
+  const footEnd = levelLine(wall, piece.from, footLeft, footRight);
+  const lipEnd = levelLine(wall, piece.to, lipRight, lipLeft);
+  if (winding) return windingOutline(windingSides(wall, winding, piece), footEnd, lipEnd);
+  const [foot, lip] = [footEnd.segments, lipEnd.segments];
   const corner = (turn: number, along: number) => toFlat(wall, { turn, along });
   return {
     closed: true,
@@ -132,12 +171,7 @@ export function outline(template: Template): Contour {
 
 /** A finished edge at a height of the band, over the whole piece from side to side. */
 export const finishedEdge = (template: Template, along: number): Contour =>
-  levelLine(
-    template.wall,
-    along,
-    turnOfEdge(template.wall, template.left, along),
-    turnOfEdge(template.wall, template.right, along),
-  );
+  levelLine(template.wall, along, ...sideTurns(template, along));
 
 /** The bounding box of the cut piece. */
 export const templateBox = (template: Template): Box => tightBox([outline(template)]);

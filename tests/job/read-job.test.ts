@@ -204,7 +204,7 @@ describe('a job file that is refused', () => {
     ['keepoff', '"blank.handle.keepOff"'],
     ['drop', '"artwork.repeat.drop"'],
     ['bnd', 'here is "band"'],
-    ['nothing like it', 'here is "sheet"'],
+    ['nothing like it', 'here is "printer"'],
   ])('a key that stands deeper, such as %s, is named with its way there', (key, nearest) => {
     const [problem, ...more] = problemsOf({ name: 'x', blank: 'b.json', [key]: 1 });
     expect(more).toEqual([]);
@@ -284,7 +284,6 @@ describe('a job file that is refused', () => {
       'artwork.around',
     ],
     ['a lay that is none', { artwork: { file: 'a', lay: 'flat' } }, 'not-a-choice', 'artwork.lay'],
-    ['a winding seam', { seam: { style: 'winding' } }, 'not-yet', 'seam.style'],
     ['an overlap on a butt seam', { seam: { style: 'butt', overlap: 6 } }, 'butt-overlap', 'seam.overlap'],
     ['a negative trim', { trim: { foot: -3 } }, 'not-a-length', 'trim.foot'],
     ['an item without a size', { items: [{ file: 'tern.svg' }] }, 'missing-key', 'items[0].across'],
@@ -299,11 +298,5 @@ describe('a job file that is refused', () => {
     ['an unknown unit', { units: 'inch' }, 'not-a-choice', 'units'],
   ])('%s', (_, change, rule, key) => {
     expect(placesOf({ ...least, ...change })).toContainEqual([rule, key]);
-  });
-
-  test('a word that is not built yet is told apart from one that is none, with what would do', () => {
-    expect(problemsOf({ ...least, seam: { style: 'winding' } })[0]?.says).toBe(
-      '"winding" is not built yet; use "butt" or "overlap" or "cut-through" or "strip"',
-    );
   });
 });

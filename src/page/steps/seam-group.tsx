@@ -9,6 +9,7 @@ const takes: Readonly<Record<string, readonly string[]>> = {
   'cut-through': ['overlap'],
   butt: [],
   strip: ['strip', 'hold'],
+  winding: ['overlap', 'hold'],
 };
 
 /** Another style takes along only what it can have. */
@@ -54,6 +55,12 @@ export function SeamGroup() {
             says: 'edge to edge, a strip over it',
             picture: <SeamPicture kind="strip" />,
           },
+          {
+            value: 'winding',
+            label: 'Winding',
+            says: 'through the gaps of the pattern',
+            picture: <SeamPicture kind="winding" />,
+          },
         ].filter(({ value }) => !isGores || value === 'overlap' || value === 'butt')}
       />
       <div class="field-pair">
@@ -73,14 +80,15 @@ export function SeamGroup() {
   );
 }
 
-type Kind = 'overlap' | 'butt' | 'cut-through' | 'strip';
+type Kind = 'overlap' | 'butt' | 'cut-through' | 'strip' | 'winding';
 
-/** The two ends in section; what is asked for besides in the strong colour. */
+/** The two ends in section, of a winding seam from the front; what is asked for besides in the strong colour. */
 const pictures: Readonly<Record<Kind, { readonly body: string; readonly read?: string }>> = {
   overlap: { body: 'M4 28H40M28 20H60' },
   butt: { body: 'M4 24H31M33 24H60' },
   'cut-through': { body: 'M4 30H40M24 22H60', read: 'M32 8V42' },
   strip: { body: 'M4 28H31M33 28H60', read: 'M20 20H44' },
+  winding: { body: 'M30 4C44 14 44 20 32 26S22 40 34 46' },
 };
 
 const SeamPicture = ({ kind }: { readonly kind: Kind }) => (
