@@ -46,7 +46,10 @@ test(
     const { sheets, proof, files } = reportIn('stopped');
     expect(sheets.flatMap(({ pieces }) => pieces)).toHaveLength(12);
     expect(proof.pass).toBe(true);
-    expect(files.filter(({ sheet }) => sheet !== undefined).map(({ file }) => file)).toEqual([
+    // The sheet itself, and the piece that is cut from it.
+    expect(files.filter(({ sheet }) => sheet === 1).map(({ file }) => file)).toEqual([
+      'wrap.cut.svg',
+      'wrap.guide.svg',
       'sheet-1.cut.svg',
     ]);
     expect((await run(['prove', 'stopped'], { cwd: folder })).status).toBe(0);
