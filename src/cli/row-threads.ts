@@ -28,8 +28,8 @@ const rowsForAThread = 12;
 const mostThreads = 8;
 
 /**
- * Room in a thread for what is soon thrown away, MB: of every row a hundred thousand curves are. With the usual 48 a third of
- * the time went into looking for what is still needed (measured on 500 rows).
+ * Room in a thread for what is soon thrown away, MB: of every row a hundred thousand curves are. With the usual 48 a quarter
+ * of the time went into looking for what is still needed (measured on 120 rows).
  */
 const maxYoungGenerationSizeMb = 96;
 

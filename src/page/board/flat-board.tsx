@@ -1,6 +1,6 @@
 // The flat template under a window: pan, zoom, rulers, measuring, and the findings where they are.
 import { useComputed, useSignal, useSignalEffect } from '@preact/signals';
-import { useEffect, useRef } from 'preact/hooks';
+import { useRef } from 'preact/hooks';
 import { measuredLength } from '../../lengths/length.ts';
 import { bench, findings, flat, pinned, pointed, selected, shownPlace } from '../store.ts';
 import { DragInWords } from './drag-words.tsx';
@@ -21,16 +21,15 @@ import {
   type Point,
   panned,
   type SheetView,
-  type Size,
   zoomed,
 } from './sheet-view.ts';
+import { useSizedCanvas } from './sized-canvas.ts';
 
 /** A step of the arrow keys, px. */
 const step = 40;
 
 export function FlatBoard() {
-  const canvas = useRef<HTMLCanvasElement>(null);
-  const size = useSignal<Size>({ width: 0, height: 0 });
+  const { canvas, size } = useSizedCanvas();
   const view = useSignal<SheetView | undefined>(undefined);
   const hidden = useSignal<ReadonlySet<string>>(new Set());
   const measuring = useSignal(false);
@@ -54,15 +53,6 @@ export function FlatBoard() {
     const now = view.peek();
     if (place && now) view.value = centred(now, place, size.peek(), 6);
   });
-  useEffect(() => {
-    const { current } = canvas;
-    if (!current) return undefined;
-    const watch = new ResizeObserver(() => {
-      size.value = { width: current.clientWidth, height: current.clientHeight };
-    });
-    watch.observe(current);
-    return () => watch.disconnect();
-  }, [size]);
   useSignalEffect(() => {
     const { current } = canvas;
     if (!current || !laid.value || !view.value) return;

@@ -1,13 +1,13 @@
 // The two ends of the wrap side by side, as they meet at the seam: at a chosen zoom, with what they miss each other by in figures.
 import { useComputed, useSignal, useSignalEffect } from '@preact/signals';
-import { useEffect, useRef } from 'preact/hooks';
+import { useRef } from 'preact/hooks';
 import { endsAtSeam } from '../../job/flat-ends.ts';
 import { measuredLength } from '../../lengths/length.ts';
 import { bench, flat, seam, shownPlace } from '../store.ts';
 import { type Keys, onKeys, zoomKeys } from './key-hands.ts';
 import { type Fingers, pointerHands } from './pointer-hands.ts';
 import { drawSeam } from './seam-ink.ts';
-import type { Size } from './sheet-view.ts';
+import { useSizedCanvas } from './sized-canvas.ts';
 
 /** Screen px to the mm: from a hand's width in the window down to a blade's. */
 const scales = { least: 2, first: 10, most: 400 } as const;
@@ -19,8 +19,7 @@ const heldApart = 24;
 const within = (value: number, least: number, most: number): number => Math.min(most, Math.max(least, value));
 
 export function SeamBoard() {
-  const canvas = useRef<HTMLCanvasElement>(null);
-  const size = useSignal<Size>({ width: 0, height: 0 });
+  const { canvas, size } = useSizedCanvas();
   const scale = useSignal<number>(scales.first);
   const isApart = useSignal(false);
   const asked = useSignal<number | undefined>(shownPlace.peek()?.along);
@@ -31,15 +30,6 @@ export function SeamBoard() {
   });
   const ends = useComputed(() => flat.value.answer && endsAtSeam(flat.value.answer.view, along.value));
 
-  useEffect(() => {
-    const { current } = canvas;
-    if (!current) return undefined;
-    const watch = new ResizeObserver(() => {
-      size.value = { width: current.clientWidth, height: current.clientHeight };
-    });
-    watch.observe(current);
-    return () => watch.disconnect();
-  }, [size]);
   useSignalEffect(() => {
     const { current } = canvas;
     if (!current || !ends.value) return;
