@@ -45,6 +45,8 @@ test('pointed at on one view, a place is shown on the other, in the same figures
 test('the seam close up: both ends, and what they miss each other by on the cut file', patience, async () => {
   const { page, wrong } = await bench.open();
   await page.getByRole('button', { name: /Fish-scale cup/ }).click();
+  // A sample brings its own view along once it is open.
+  await settled(page);
   await page.getByRole('tab', { name: 'Seam' }).click();
   const figures = page.locator('#seam-figures');
   await expect.poll(() => figures.textContent(), { timeout: 60_000 }).toContain('the ends meet within');

@@ -31,6 +31,8 @@ test(
     await field(page, 'blank:stations[1].height').fill('80');
     await field(page, 'blank:stations[1].girth').fill('200');
     await page.getByText('No', { exact: true }).click();
+    // Motifs begin on the middle of the band, once it is known.
+    await settled(page);
     await openStep(page, 2);
     await page.locator('input[data-file="items"]').setInputFiles({
       name: 'dot.svg',
