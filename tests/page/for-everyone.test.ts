@@ -84,6 +84,8 @@ test('wide, by day: empty, in work, checked and made', patience, async () => {
   await page.getByRole('tab', { name: 'Flat' }).click();
   await page.locator('#step-3 button').click();
   await openStep(page, 4);
+  // Findings that come anew let go of the one that was chosen.
+  await settled(page);
   await page.locator('.finding-look').first().click();
   await looked(page, 'checks');
   await page.locator('#step-4 button').click();
