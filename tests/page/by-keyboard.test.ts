@@ -2,7 +2,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { patience } from '../cli/run.ts';
-import { type Bench, startBench } from './a-page.ts';
+import { type Bench, settled, startBench } from './a-page.ts';
 
 let bench: Bench;
 beforeAll(async () => {
@@ -50,6 +50,9 @@ test('a canister in inches, from readings to proved files', patience, async () =
   // The drawing is moved, zoomed and measured on without a pointer.
   await page.getByRole('tab', { name: 'Flat' }).focus();
   await tabTo(page, 'Flat template. Arrow keys');
+  // There is nothing to measure on before it is laid.
+  await page.locator('#flat-figures').filter({ hasText: 'Cut piece' }).waitFor();
+  await settled(page);
   for (const key of ['+', 'ArrowLeft', 'm', 'Enter', 'ArrowLeft', 'Enter']) await page.keyboard.press(key);
   await expect.poll(() => page.locator('#flat-figures').textContent()).toContain('in on the flat sheet');
 
