@@ -58,7 +58,11 @@ export const withFilmGiving = (command: Command): Command =>
 
 export const withPaperSize = (command: Command): Command =>
   command
-    .option('--paper-size <name>', 'paper of the print: a4, a3, letter or tabloid', 'a4')
+    .option(
+      '--paper-size <name>',
+      'paper of the print: a4, a3, letter, tabloid, or a size such as 210x330mm',
+      'a4',
+    )
     .option('--printer <file>', 'a printer file, *.printer.json: what its test piece measured');
 
 export const withPrint = (command: Command): Command =>

@@ -138,7 +138,7 @@ describe("what can't be had is refused in one line, and nothing is written", () 
     { args: ['--width', '0'], says: /--width: "0" is no size/ },
     {
       args: ['--paper-size', 'a9'],
-      says: /--paper-size: "a9" is no paper size here; give a4, a3, letter or tabloid/,
+      says: /--paper-size: "a9" is no paper size here; give a4, a3, letter or tabloid, or a size with its unit/,
     },
     { args: ['--overlap', '900'], says: /--overlap: 900 mm is more than the least girth/ },
   ])('$args', patience, async ({ args, says }) => {

@@ -15,6 +15,7 @@ import { tightBox } from '../../src/geometry/measure.ts';
 import { draftCollars } from '../../src/job/collar.ts';
 import { standardCollar } from '../../src/job/collar-plan.ts';
 import { printOf } from '../../src/job/print.ts';
+import { paperNamed } from '../../src/job/print-paper.ts';
 import { aBlank } from '../blank/a-blank.ts';
 import { expectAtMost, expectWithin } from '../closeness.ts';
 import { isInk, levelRuns, type Rendered, renderedPdf, topmostBox } from './rendered-pdf.ts';
@@ -24,11 +25,7 @@ const font = createRequire(import.meta.url).resolve(
 );
 const words = loadFont(readFileSync(font));
 
-const paperOf = (name: string) => {
-  const paper = papers.find((p) => p.name === name);
-  if (!paper) throw new Error(`no paper ${name}`);
-  return paper;
-};
+const paperOf = paperNamed;
 
 /** A square frame of so many mm as the outline of a piece. */
 const frame = (width: number, height: number): Drawing => ({
@@ -69,7 +66,7 @@ function expectTrueRulers(page: Rendered): void {
 }
 
 describe('every page', () => {
-  test.each(papers)(
+  test.each([...papers, paperNamed('210x330 mm'), paperNamed('6x9in')])(
     'of $name has its own size and two true rulers',
     async ({ name, across, up }) => {
       const { shown } = await printed(frame(500, 60), name);

@@ -16,12 +16,15 @@ export const made = signal<{ readonly from: Bench; readonly answer: FilesAnswer 
 const making = signal<WorkStep | undefined>(undefined);
 const refusedSays = signal<readonly Finding[]>([]);
 const paper = signal('a4');
+/** Paper of a size of its own, as typed; asked for where the choice is `own`. */
+const ownPaper = signal('210 x 330 mm');
 
 const papers: readonly (readonly [string, string])[] = [
   ['a4', 'A4'],
   ['a3', 'A3'],
   ['letter', 'Letter'],
   ['tabloid', 'Tabloid'],
+  ['own', 'another size'],
   ['', 'no print'],
 ];
 
@@ -41,7 +44,8 @@ async function make(): Promise<void> {
   const from = bench.value;
   making.value = { step: 0, of: 3, says: 'starting' };
   refusedSays.value = [];
-  const more = paper.value === '' ? {} : { paper: paper.value };
+  const named = paper.value === 'own' ? ownPaper.value : paper.value;
+  const more = named === '' ? {} : { paper: named };
   const outcome = await slow.ask('files', from, more, (step) => {
     making.value = step;
   });
@@ -192,6 +196,18 @@ export function FilesStep() {
           ))}
         </select>
       </label>
+      {paper.value === 'own' ? (
+        <label class="pick">
+          <span>Its size, with the unit</span>
+          <input
+            type="text"
+            value={ownPaper.value}
+            onInput={(event) => {
+              ownPaper.value = event.currentTarget.value;
+            }}
+          />
+        </label>
+      ) : null}
       <div class="button-row">
         <button type="button" class="strong" disabled={hasStop || making.value !== undefined} onClick={make}>
           Make the files
