@@ -71,7 +71,7 @@ const onDragOver = (event: DragEvent): void => event.preventDefault();
 
 async function onDrop(event: DragEvent): Promise<void> {
   event.preventDefault();
-  openFiles(await taken(event.dataTransfer?.files ?? []), 'files');
+  await openFiles(taken(event.dataTransfer?.files ?? []), 'files');
 }
 
 const count = (number: number, one: string, many: string): string => `${number} ${number === 1 ? one : many}`;

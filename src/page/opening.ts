@@ -3,25 +3,31 @@ import { signal } from '@preact/signals';
 import { Refused, toLine } from '../finding.ts';
 import { emptyBench } from './model/bench.ts';
 import { type NamedBytes, withOpened } from './model/contract-files.ts';
-import { bench, change, hasArtwork, said, view } from './store.ts';
+import { bench, change, hasArtwork, opening, said, view, viewsChosen } from './store.ts';
 
 /** What stood against opening files last, in words; empty where nothing did. */
 export const openingSays = signal<readonly string[]>([]);
 
-export function openFiles(files: readonly NamedBytes[], what: string): void {
-  if (files.length === 0) return;
+/** Opens what comes, and shows it: but where the maker has chosen a view meanwhile, that one stays. */
+export async function openFiles(coming: Promise<readonly NamedBytes[]>, what: string): Promise<void> {
+  const chosenBefore = viewsChosen.peek();
+  opening.value = opening.peek() + 1;
   try {
+    const files = await coming;
+    if (files.length === 0) return;
     const { bench: next, says } = withOpened(bench.value, files);
     change(next, `open ${what}`);
     openingSays.value = says;
     said.value = says.length > 0 ? says.join('; ') : `${what} opened`;
-    view.value = hasArtwork.value ? 'flat' : 'wall';
+    if (viewsChosen.peek() === chosenBefore) view.value = hasArtwork.value ? 'flat' : 'wall';
   } catch (fault) {
     openingSays.value =
       fault instanceof Refused
         ? fault.findings.map(toLine)
         : [fault instanceof Error ? fault.message : String(fault)];
     said.value = openingSays.value.join('; ');
+  } finally {
+    opening.value = opening.peek() - 1;
   }
 }
 

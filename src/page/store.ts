@@ -62,8 +62,20 @@ export const ways = signal<Heard<'ways'>>(quiet);
 
 export type ViewName = 'wall' | 'art' | 'flat' | 'vessel' | 'both' | 'seam';
 export const view = signal<ViewName>('wall');
+/** How many times the maker has chosen a view: what comes later must not take one from under their hand. */
+export const viewsChosen = signal(0);
+export function chooseView(name: ViewName): void {
+  viewsChosen.value = viewsChosen.peek() + 1;
+  view.value = name;
+}
+/** How many files, or groups of them, are being fetched or read to be opened. */
+export const opening = signal(0);
 /** The finding that was selected last. */
 export const selected = signal<Finding | undefined>(undefined);
+/** Whether it is the selected one: a finding that comes anew, the same in every word, stays selected. */
+export const isSelected = (finding: Finding): boolean =>
+  selected.value !== undefined && inFull(selected.value) === inFull(finding);
+const inFull = ({ rule, where, says }: Finding): string => JSON.stringify([rule, where, says]);
 /** The place that is pointed at, on whichever view. */
 export const pointed = signal<WallPlace | undefined>(undefined);
 /** The place that was tapped last; it stays. */
@@ -96,9 +108,10 @@ const kept = <K extends Kind>({ answer }: Heard<K>): { readonly answer?: AnswerO
 /** Whether nothing has been typed or opened yet: then the engine is not even fetched. */
 export const isUntouched = computed(() => isUntyped(bench.value) && !isGuided.value);
 
-/** Whether anything that was asked of the engine is still to come. */
-export const isBusy = computed(() =>
-  [vessel, flat, checks, seam, rolled, art, ways].some((heard) => heard.value.busy),
+/** Whether anything that was opened, or asked of the engine, is still to come. */
+export const isBusy = computed(
+  () =>
+    opening.value > 0 || [vessel, flat, checks, seam, rolled, art, ways].some((heard) => heard.value.busy),
 );
 
 /** Whether the guide leads: then the board waits for what it asks for. */
@@ -212,9 +225,7 @@ export const findings = computed<readonly Finding[]>(() => {
   const all = refused
     ? [...refused, ...(vessel.value.refused ?? []), ...(vessel.value.answer?.checks ?? [])]
     : [...(answer?.report.checks ?? []), ...checkedLater()];
-  const once = new Map(
-    all.map((finding) => [JSON.stringify([finding.rule, finding.where, finding.says]), finding]),
-  );
+  const once = new Map(all.map((finding) => [inFull(finding), finding]));
   return [...once.values()].sort((a, b) => ranks[a.level] - ranks[b.level]);
 });
 

@@ -1,7 +1,7 @@
 // The artwork as the engine reads it, with a mark where something is found.
 
 import { measuredLength } from '../../lengths/length.ts';
-import { art, bench, selected } from '../store.ts';
+import { art, bench, isSelected } from '../store.ts';
 
 export function ArtBoard() {
   const { answer, refused } = art.value;
@@ -43,7 +43,7 @@ export function ArtBoard() {
           finding.where.x === undefined || finding.where.y === undefined ? null : (
             <circle
               key={`${finding.rule} ${finding.says}`}
-              class={`art-mark${selected.value?.says === finding.says ? ' art-mark-selected' : ''}`}
+              class={`art-mark${isSelected(finding) ? ' art-mark-selected' : ''}`}
               cx={finding.where.x}
               cy={finding.where.y}
               r={radius}

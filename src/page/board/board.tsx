@@ -1,6 +1,17 @@
 // The drawing: the vessel's wall, the flat template, the finished vessel and the artwork, one at a time.
 import type { ComponentChildren } from 'preact';
-import { art, flat, hasArtwork, isUntouched, rolled, seam, type ViewName, vessel, view } from '../store.ts';
+import {
+  art,
+  chooseView,
+  flat,
+  hasArtwork,
+  isUntouched,
+  rolled,
+  seam,
+  type ViewName,
+  vessel,
+  view,
+} from '../store.ts';
 import { VesselBoard } from '../vessel/vessel-board.tsx';
 import { ArtBoard } from './art-board.tsx';
 import { FlatBoard } from './flat-board.tsx';
@@ -62,7 +73,7 @@ export function Board() {
   const go = (by: number) => {
     const next = names[(names.indexOf(view.value) + by + names.length) % names.length];
     if (!next) return;
-    view.value = next;
+    chooseView(next);
     document.getElementById(`tab-${next}`)?.focus();
   };
   return (
@@ -80,7 +91,7 @@ export function Board() {
             tabIndex={view.value === name ? 0 : -1}
             disabled={false}
             onClick={() => {
-              view.value = name;
+              chooseView(name);
             }}
             onKeyDown={(event) => {
               if (event.key === 'ArrowRight') go(1);

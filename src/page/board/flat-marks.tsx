@@ -1,6 +1,6 @@
 // Findings as numbered marks on the drawing; each is a button that selects it.
 import type { Finding, Where } from '../../finding.ts';
-import { selected } from '../store.ts';
+import { isSelected, selected } from '../store.ts';
 import { type Point, rulerWidth, type Size } from './sheet-view.ts';
 
 interface FlatMarksProps {
@@ -15,15 +15,15 @@ export const FlatMarks = ({ findings, placeOf, size }: FlatMarksProps) => (
       const place = placeOf(finding.where);
       if (!place || place.x < rulerWidth || place.y < rulerWidth) return null;
       if (place.x > size.width || place.y > size.height) return null;
-      const isSelected = selected.value === finding;
+      const isChosen = isSelected(finding);
       return (
         <button
           key={`${finding.rule} ${finding.says}`}
           type="button"
-          class={`mark mark-${finding.level}${isSelected ? ' mark-selected' : ''}`}
+          class={`mark mark-${finding.level}${isChosen ? ' mark-selected' : ''}`}
           style={{ left: `${place.x}px`, top: `${place.y}px` }}
           aria-label={`Finding ${i + 1}: ${finding.says}`}
-          aria-pressed={isSelected}
+          aria-pressed={isChosen}
           onClick={() => {
             selected.value = finding;
           }}

@@ -26,7 +26,7 @@ export const Welcome = () => (
           key={key}
           type="button"
           class="plain welcome-sample"
-          onClick={async () => openFiles(await filesOfSample(key), label)}
+          onClick={() => openFiles(filesOfSample(key), label)}
         >
           <strong>{label}</strong>
           <span>{says}</span>

@@ -83,7 +83,7 @@ export function Top() {
             accept=".json,.svg,.png,.jpg,.jpeg,.ttf,.otf,.woff,.zip"
             onChange={async (event) => {
               const picker = event.currentTarget;
-              openFiles(await taken(picker.files ?? []), 'files');
+              await openFiles(taken(picker.files ?? []), 'files');
               picker.value = '';
             }}
           />

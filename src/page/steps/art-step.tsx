@@ -31,7 +31,7 @@ function ArtPicker() {
         event.preventDefault();
         event.stopPropagation();
         isOver.value = false;
-        openFiles(await taken(event.dataTransfer?.files ?? []), 'artwork');
+        await openFiles(taken(event.dataTransfer?.files ?? []), 'artwork');
       }}
     >
       <p class="drop-says">
@@ -53,7 +53,7 @@ function ArtPicker() {
         tabIndex={-1}
         onChange={async (event) => {
           const picker = event.currentTarget;
-          openFiles(await taken(picker.files ?? []), 'artwork');
+          await openFiles(taken(picker.files ?? []), 'artwork');
           picker.value = '';
         }}
       />
@@ -75,7 +75,7 @@ function ArtPicker() {
             key={sample.file}
             type="button"
             class="quiet"
-            onClick={async () => openFiles(await artOfSample(sample), sample.label)}
+            onClick={() => openFiles(artOfSample(sample), sample.label)}
           >
             {sample.label}
           </button>

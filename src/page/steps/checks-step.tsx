@@ -2,7 +2,16 @@
 import type { Finding } from '../../finding.ts';
 import { inPlainWords } from '../parts/plain-words.ts';
 import { LevelSign } from '../parts/sign.tsx';
-import { bench, findings, flat, isStillToGive, isUntouched, selected, view } from '../store.ts';
+import {
+  bench,
+  chooseView,
+  findings,
+  flat,
+  isSelected,
+  isStillToGive,
+  isUntouched,
+  selected,
+} from '../store.ts';
 
 /** Where a finding is, as far as the page can show it. */
 function goTo(finding: Finding): void {
@@ -10,8 +19,8 @@ function goTo(finding: Finding): void {
   selected.value = undefined;
   selected.value = finding;
   const { where } = finding;
-  if (where.along !== undefined) view.value = 'flat';
-  else if (where.x !== undefined) view.value = 'art';
+  if (where.along !== undefined) chooseView('flat');
+  else if (where.x !== undefined) chooseView('art');
   else if (where.key !== undefined) {
     const half = where.file === bench.value.blankFile ? 'blank' : 'job';
     document.dispatchEvent(new CustomEvent('go-to-field', { detail: `${half}:${where.key}` }));
@@ -59,7 +68,7 @@ export function ChecksStep() {
             <button
               type="button"
               class={`finding finding-${finding.level}`}
-              aria-pressed={selected.value === finding}
+              aria-pressed={isSelected(finding)}
               onClick={() => goTo(finding)}
             >
               <span class="finding-number">{waiting.length + i + 1}</span>

@@ -10,10 +10,10 @@ export const Shelf = () => (
         <span>A vessel</span>
         <select
           value=""
-          onChange={async (event) => {
+          onChange={(event) => {
             const name = event.currentTarget.value;
             event.currentTarget.value = '';
-            if (name) openFiles(await filesOfVessel(name), inWords(name));
+            if (name) openFiles(filesOfVessel(name), inWords(name));
           }}
         >
           <option value="">Pick one…</option>
@@ -28,11 +28,7 @@ export const Shelf = () => (
     <ul class="sample-list">
       {sampleJobs.map(({ key, label, says }) => (
         <li key={key}>
-          <button
-            type="button"
-            class="plain"
-            onClick={async () => openFiles(await filesOfSample(key), label)}
-          >
+          <button type="button" class="plain" onClick={() => openFiles(filesOfSample(key), label)}>
             {label}
           </button>
           <span class="aside">{says}</span>
