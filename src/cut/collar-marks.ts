@@ -2,9 +2,9 @@
 import type { DrawWords } from '../drawing/words.ts';
 import { type Contour, polyline } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
-import type { Point } from '../geometry/point.ts';
 import { girthAt, radiusAt, toFlat } from '../unroll/flat-wall.ts';
 import { type SideEdge, turnOfEdge } from '../unroll/template.ts';
+import { bentWords } from './bent-words.ts';
 import type { Collar } from './collar.ts';
 
 /** Size of the words where there is room, mm, and the room they keep from lines. */
@@ -99,9 +99,7 @@ function placed({ text, row, beside, side, room }: Label, collar: Collar, words:
   const from = side === 'right' ? besideLine : -besideLine - tightBox(drawn).maxX;
   const turn = turnOfEdge(wall, { ...beside, offset: beside.offset + from }, along);
   const girth = girthAt(wall, along);
-  return drawn.map((contour) =>
-    bent(contour, (p) => toFlat(wall, { turn: turn + p.x / girth, along: along - p.y })),
-  );
+  return bentWords(drawn, (p) => toFlat(wall, { turn: turn + p.x / girth, along: along - p.y }));
 }
 
 /** Where the words of a row stand, mm up the wall. */
@@ -113,13 +111,3 @@ function baseline(row: Row, { template, edge }: Collar, em: number): number {
   if (row === 'middle') return middle;
   return (row === 'level') === (edge === 'lower') ? from + room : to - room - high;
 }
-
-/** Lettering is bent by its control points: over a letter the difference to the exact curve is not to be seen. */
-const bent = ({ closed, segments }: Contour, map: (p: Point) => Point): Contour => ({
-  closed,
-  segments: segments.map((s) =>
-    s.kind === 'line'
-      ? { kind: 'line', from: map(s.from), to: map(s.to) }
-      : { kind: 'cubic', from: map(s.from), c1: map(s.c1), c2: map(s.c2), to: map(s.to) },
-  ),
-});

@@ -10,7 +10,8 @@ import { levelLine } from '../unroll/template.ts';
 import { type GuideSheet, guideSheet } from './guide-sheet.ts';
 import { wordSize } from './marks.ts';
 
-export interface MotifDrawingOptions {
+/** A motif on a sheet of its own. */
+export interface MotifOnSheet {
   /** The wall it is laid on, and the height of its place; it is drawn about turn 0.5, where the sheet is upright. */
   readonly wall: FlatWall;
   readonly along: number;
@@ -20,6 +21,9 @@ export interface MotifDrawingOptions {
     readonly colour: string;
     readonly shapes: readonly Shape[];
   }[];
+}
+
+export interface MotifDrawingOptions extends MotifOnSheet {
   readonly notes: readonly string[];
   readonly words: DrawWords;
 }
@@ -31,14 +35,24 @@ export const uprightTurn = 0.5;
 const past = 6;
 const margin = 6;
 
+/** The piece of film that a motif is cut in, in the flat wall's frame. */
+export function filmOfMotif({ wall, along, layers }: MotifOnSheet): Box {
+  const art = tightBox(layers.flatMap(({ shapes }) => shapes.flatMap(({ contours }) => contours)));
+  return grow(around(art, toFlat(wall, { turn: uprightTurn, along })), past);
+}
+
+/** A motif's art as the files have it. */
+export const artOfMotif = ({ layers }: Pick<MotifOnSheet, 'layers'>): DrawnGroup[] =>
+  layers.map(({ name, colour, shapes }) => ({ role: 'artwork', layer: name, colour, paths: shapes }));
+
 /**
  * The cut drawing and the guide: the art in a piece of film of its own, by which its colours are laid together too. The lines cross at the
  * motif's place: `plumb-line` up the wall, `level-line` around it.
  */
-export function motifDrawings({ wall, along, layers, notes, words }: MotifDrawingOptions): GuideSheet {
+export function motifDrawings({ notes, words, ...motif }: MotifDrawingOptions): GuideSheet {
+  const { wall, along } = motif;
   const place = toFlat(wall, { turn: uprightTurn, along });
-  const art = tightBox(layers.flatMap(({ shapes }) => shapes.flatMap(({ contours }) => contours)));
-  const reach = grow(around(art, place), past);
+  const reach = filmOfMotif(motif);
   const plumb = polyline(
     [along - (reach.maxY - place.y), along + (place.y - reach.minY)].map((at) =>
       toFlat(wall, { turn: uprightTurn, along: at }),
@@ -55,12 +69,7 @@ export function motifDrawings({ wall, along, layers, notes, words }: MotifDrawin
     { text: 'foot', x: place.x + 1.2, y: reach.maxY - wordSize / 3 },
   ].map(({ text, x, y }) => ({ contours: shifted(words(text, wordSize), { x, y }) }));
   return guideSheet({
-    blade: [
-      ...layers.map(
-        ({ name, colour, shapes }): DrawnGroup => ({ role: 'artwork', layer: name, colour, paths: shapes }),
-      ),
-      { role: 'outline', paths: [{ contours: [border] }] },
-    ],
+    blade: [...artOfMotif(motif), { role: 'outline', paths: [{ contours: [border] }] }],
     guide: [
       { role: 'trim', paths: [{ id: 'level-line', contours: [level] }] },
       { role: 'register', paths: [{ id: 'plumb-line', contours: [plumb] }] },

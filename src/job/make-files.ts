@@ -21,6 +21,7 @@ import { makeGoreFiles } from './make-gore-files.ts';
 import type { MakeFilesInput, MakeOptions } from './make-options.ts';
 import { mendedFiles } from './mended-files.ts';
 import { nestSheets } from './nest-sheets.ts';
+import { placesOf } from './part.ts';
 import { partsOf } from './parts.ts';
 import { printFiles, printOn } from './prints.ts';
 import { profileOfDraft } from './profile-picture.ts';
@@ -106,7 +107,8 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
     // Pictures show the lines that are wanted.
     const wanted = written.map((piece, i) => ({ ...piece, cut: lines[i]?.cut ?? piece.cut }));
     const [laid, others] = [wanted.slice(0, drafts.length), wanted.slice(drafts.length)];
-    const prints = await printFiles(printOn(options, input.job), written, input.job.name, tools.words);
+    const onPaper = [...written, ...placesOf(parts)];
+    const prints = await printFiles(printOn(options, input.job), onPaper, input.job.name, tools.words);
     const shown = options.pictures
       ? [
           ...pictures(drafts, blank, laid, others, tools),

@@ -1,17 +1,17 @@
 // Motifs cut as pieces of their own: their files, and how they lie on the wall.
-import { motifDrawings, uprightTurn } from '../cut/motif-drawing.ts';
+import { motifDrawings } from '../cut/motif-drawing.ts';
 import { writeSvg } from '../deliver/write-svg.ts';
 import { boxCorners } from '../geometry/box.ts';
 import { polygon } from '../geometry/contour.ts';
 import { inMm } from '../lengths/length.ts';
-import { layMotif } from '../pattern/motif.ts';
-import type { WrapLayer } from '../pattern/wrap.ts';
 import type { FlatWall } from '../unroll/flat-wall.ts';
 import type { Draft } from './draft.ts';
+import { laidApart } from './laid-apart.ts';
 import type { MakeInput } from './make-input.ts';
 import { fromSeam, wallOfMotif } from './motif-places.ts';
 import type { Part } from './part.ts';
 import type { PlacedMotif } from './placed-motif.ts';
+import { placementOf } from './placement.ts';
 import type { Plan } from './plan.ts';
 
 /** The plan of the piece that a motif lies on, or of the nearest. */
@@ -22,16 +22,15 @@ export function planUnder(drafts: readonly Draft[], { at: { along } }: Pick<Plac
   return first.plan;
 }
 
-/** A motif laid on a sheet of its own, in the flat wall's frame. */
-export function laidApart({ motif, at, lay }: PlacedMotif, wall: FlatWall): readonly WrapLayer[] {
-  return layMotif(motif.layers, wall, { at: { turn: uprightTurn, along: at.along }, lay }).layers;
-}
-
 /** The parts of motifs that are cut apart. */
-export function motifParts({ job, tools: { words } }: MakeInput, drafts: readonly Draft[]): readonly Part[] {
+export function motifParts(
+  { job, blank, tools: { words } }: MakeInput,
+  drafts: readonly Draft[],
+): readonly Part[] {
   const motifs = (drafts[0]?.motifs ?? []).filter(({ isApart }) => isApart);
   return motifs.map((placed) => {
-    const wall = wallOfMotif(planUnder(drafts, placed), placed.at);
+    const plan = planUnder(drafts, placed);
+    const wall = wallOfMotif(plan, placed.at);
     const drawings = motifDrawings({
       wall,
       along: placed.at.along,
@@ -44,6 +43,7 @@ export function motifParts({ job, tools: { words } }: MakeInput, drafts: readonl
       stem: placed.name,
       cut: writeSvg(drawings.cut, { title: `${title}: cut`, filled: false }),
       guide: writeSvg(drawings.guide, { title: `${title}: guide`, filled: true }),
+      place: placementOf({ blank, plan, placed, title: placeTitle(title, placed), words }),
       findings: [],
       sheet: {
         says: `${placed.name}: ${placed.says}`,
@@ -54,6 +54,8 @@ export function motifParts({ job, tools: { words } }: MakeInput, drafts: readonl
     };
   });
 }
+
+const placeTitle = (title: string, { says }: PlacedMotif): string => `${title}, ${says}: where it goes`;
 
 const sizeWords = ({ size: { across, up } }: PlacedMotif): string => `${inMm(across)} across, ${inMm(up)} up`;
 

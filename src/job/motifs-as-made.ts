@@ -8,7 +8,8 @@ import type { AskedMotif, Cleared } from '../prove/asked.ts';
 import { coverOf } from '../prove/centre.ts';
 import { type FlatWall, toFlat, toWall } from '../unroll/flat-wall.ts';
 import type { Draft } from './draft.ts';
-import { laidApart, planUnder } from './motif-parts.ts';
+import { laidApart } from './laid-apart.ts';
+import { planUnder } from './motif-parts.ts';
 import { wallOfMotif } from './motif-places.ts';
 import type { PlacedMotif } from './placed-motif.ts';
 

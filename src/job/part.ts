@@ -6,6 +6,8 @@ import type { Draft } from './draft.ts';
 import type { MakeInput } from './make-input.ts';
 
 export interface Part extends WrittenPiece {
+  /** The paper template that shows where it goes, as an SVG to print. */
+  readonly place?: string;
   readonly findings: readonly Finding[];
   /** What the job sheet tells of it, and the outlines by which its film is counted. */
   readonly sheet?: {
@@ -15,6 +17,10 @@ export interface Part extends WrittenPiece {
     readonly outlines: readonly Contour[];
   };
 }
+
+/** The paper templates of parts, to be printed as `STEM.place.print.pdf`. */
+export const placesOf = (parts: readonly Part[]): readonly Pick<WrittenPiece, 'stem' | 'guide'>[] =>
+  parts.flatMap(({ stem, place }) => (place === undefined ? [] : [{ stem: `${stem}.place`, guide: place }]));
 
 /** Gives the parts of one kind; none where the job has none. */
 export type PartMaker = (input: MakeInput, drafts: readonly Draft[]) => readonly Part[];

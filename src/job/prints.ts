@@ -11,10 +11,10 @@ export interface PrintOn {
   readonly printer?: Printer | undefined;
 }
 
-/** The guide of each piece at true size on paper: none without paper. */
+/** The guide of each piece, or what else of it is to print, at true size on paper: none without paper. */
 export async function printFiles(
   on: PrintOn | undefined,
-  pieces: readonly WrittenPiece[],
+  pieces: readonly Pick<WrittenPiece, 'stem' | 'guide'>[],
   name: string,
   words: JobTools['words'],
 ): Promise<readonly NamedFile[]> {

@@ -1,0 +1,110 @@
+// Where a paper template for a motif is held: by the foot or the lip, by the seam or the handle, in figures and in words.
+import type { Blank } from '../blank/blank.ts';
+import { wallLength } from '../blank/wall.ts';
+import type { MotifOnSheet } from '../cut/motif-drawing.ts';
+import { type PlacementOptions, placementDrawing } from '../cut/placement.ts';
+import { writeSvg } from '../deliver/write-svg.ts';
+import type { DrawWords } from '../drawing/words.ts';
+import { sinc } from '../geometry/sinc.ts';
+import { inMm } from '../lengths/length.ts';
+import { type FlatWall, radiusAt } from '../unroll/flat-wall.ts';
+import { type SheetBuild, sheetRadiusAt } from '../unroll/sheet-wall.ts';
+import { laidApart } from './laid-apart.ts';
+import { fromSeam, wallOfMotif } from './motif-places.ts';
+import type { PlacedMotif } from './placed-motif.ts';
+import type { Plan } from './plan.ts';
+
+export interface PlacementInput {
+  readonly blank: Blank;
+  readonly plan: Plan;
+  readonly placed: PlacedMotif;
+  readonly title: string;
+  readonly words: DrawWords;
+}
+
+type Base = PlacementOptions['base'] & { readonly hold: string };
+
+/**
+ * The level edges that paper on this stretch of wall can be held by, mm along: the plane the vessel stands on, the plane of
+ * its lip, where the stretch reaches them; else the ends of its flat band.
+ */
+function basesOf(
+  { blank: { flatGap }, plan: { wall, flatBands, build }, placed: { at } }: PlacementInput,
+  flat: FlatWall,
+): Base[] {
+  const length = wallLength(wall);
+  const band = flatBands.find(({ from, to }) => at.along >= from && at.along <= to) ?? {
+    from: 0,
+    to: length,
+  };
+  const reaches = (along: number) =>
+    Math.abs(sheetRadiusAt(wall, build, along, band) - radiusAt(flat, along)) < flatGap;
+  const lift = liftOf(flat, build);
+  const foot: Base = reaches(0)
+    ? {
+        along: lift,
+        says: 'this edge level with the foot',
+        hold: 'stand the vessel on a flat table, and let the edge marked for the foot touch the table all along',
+      }
+    : bandEnd(band.from);
+  const lip: Base = reaches(length)
+    ? {
+        along: length + lift,
+        says: 'this edge level with the lip',
+        hold: 'lay a straight board on the lip, and let the edge marked for the lip touch it all along',
+      }
+    : bandEnd(band.to);
+  return [foot, lip];
+}
+
+const bandEnd = (along: number): Base => ({
+  along,
+  says: `this edge on the level line at ${inMm(along)} along`,
+  hold: `draw a level line ${inMm(along)} up the wall from the foot corner, with a collar, and hold the edge marked for it there`,
+});
+
+/** How far along the wall paper outside the coats meets the plane of foot or lip past the bare corner, mm. */
+function liftOf({ sine }: FlatWall, { coats, film }: SheetBuild): number {
+  return ((coats + film / 2) * sine) / Math.sqrt(1 - sine * sine);
+}
+
+const sideWords = (handle: Blank['handle']) =>
+  handle
+    ? { says: 'this side against the handle', across: 'middle of the handle' }
+    : { says: 'this side on the seam line', across: 'this line on the seam line' };
+
+/** The template of a motif that is cut apart, as an SVG at true size. */
+export function placementOf(given: PlacementInput): string {
+  const { blank, placed, title, words } = given;
+  // Paper does not give as film may: it is as long around as what it lies on.
+  const plan = { ...given.plan, build: { ...given.plan.build, around: 1 } };
+  const input = { ...given, plan };
+  const { at } = placed;
+  const wall = wallOfMotif(plan, at);
+  const motif: MotifOnSheet = { wall, along: at.along, layers: laidApart(placed, wall) };
+  const bases = basesOf(input, wall);
+  const [base] = [...bases].sort((a, b) => Math.abs(a.along - at.along) - Math.abs(b.along - at.along));
+  if (!base) throw new Error('a wall has a foot and a lip');
+  const { handle } = blank;
+  const half = handle ? handle.spans / 2 : 0;
+  const toSeam = at.turn > 0.5 ? 1 - at.turn : -at.turn;
+  const line = handle ? 'the middle of the handle' : 'the seam line';
+  const away = Math.abs(fromSeam(wall, at));
+  const drawing = placementDrawing({
+    ...motif,
+    base,
+    toSeam,
+    side: { offset: half * sinc((half * wall.sine) / wall.radius), ...sideWords(handle) },
+    notes: [
+      title,
+      'cut the paper and its window out; seen from outside, foot down',
+      base.hold,
+      `bring the ${handle ? 'side marked for it against the handle, straight up the wall' : 'line marked for it onto the seam line'}, lay the paper flat and tape it`,
+      'the film fills the window, and its level and plumb lines go on from those of the paper',
+      `plumb line ${inMm(away)} from ${line} around the wall, level line ${inMm(at.along)} up it from the foot corner`,
+      'measure the squares before you cut: 25 mm and 1 in',
+    ],
+    words,
+  });
+  return writeSvg(drawing, { title, filled: true });
+}
