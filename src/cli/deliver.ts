@@ -5,6 +5,7 @@ import {
   filesOfPiece,
   fullReport,
   jsonContent,
+  type LayerCut,
   type NamedFile,
   reportFile,
   type WrittenPiece,
@@ -67,12 +68,13 @@ const archiveOf = (files: readonly NamedFile[]): Uint8Array =>
 /** Stage a piece's files, and read them back as they now stand. */
 async function writePiece(delivery: Delivery, piece: WrittenPiece): Promise<WrittenPiece> {
   for (const { file, content } of filesOfPiece(piece)) await delivery.stage(file, content);
-  const { stem } = piece;
-  return {
-    stem,
-    cut: await delivery.readBack(`${stem}.cut.svg`),
-    guide: await delivery.readBack(`${stem}.guide.svg`),
-  };
+  const { stem, layers } = piece;
+  const guide = await delivery.readBack(`${stem}.guide.svg`);
+  if (!layers) return { stem, cut: await delivery.readBack(`${stem}.cut.svg`), guide };
+  const readBack: LayerCut[] = [];
+  for (const layer of layers)
+    readBack.push({ ...layer, cut: await delivery.readBack(`${layer.stem}.cut.svg`) });
+  return { stem, cut: piece.cut, guide, layers: readBack };
 }
 
 function printReport(report: Report, { json, folder }: DeliveryOptions): void {

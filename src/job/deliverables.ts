@@ -13,9 +13,18 @@ export interface Written {
   readonly guide: string;
 }
 
+/** The cut file of one layer of a piece, `STEM.cut.svg`. */
+export interface LayerCut {
+  readonly layer: string;
+  readonly stem: string;
+  readonly cut: string;
+}
+
 /** A piece with the stem of its files' names. */
 export interface WrittenPiece extends Written {
   readonly stem: string;
+  /** Cut files of its layers, where each has one of its own; they are then written in place of the one for all. */
+  readonly layers?: readonly LayerCut[];
 }
 
 /** The files of a run, in two steps, because what is reported of the drawings is measured on them as they were written. */
@@ -39,9 +48,16 @@ export const indexFile = 'index.html';
 /** Name of a part of a wrap or template, by its mark; the only one has the bare stem. */
 export const stemOf = (stem: string, mark: string): string => (mark === '' ? stem : `${stem}-${mark}`);
 
-/** A piece's two files. */
-export const filesOfPiece = ({ stem, cut, guide }: WrittenPiece): readonly NamedFile[] => [
-  { file: `${stem}.cut.svg`, role: 'cut', content: cut },
+/** A piece's files: what is cut of it, and its guide. */
+export const filesOfPiece = ({ stem, cut, guide, layers }: WrittenPiece): readonly NamedFile[] => [
+  ...(layers
+    ? layers.map((one) => ({
+        file: `${one.stem}.cut.svg`,
+        role: 'cut',
+        layer: one.layer,
+        content: one.cut,
+      }))
+    : [{ file: `${stem}.cut.svg`, role: 'cut', content: cut }]),
   { file: `${stem}.guide.svg`, role: 'guide', content: guide },
 ];
 

@@ -77,14 +77,14 @@ function refuseTooMany({ tile: { layers }, around, up }: PatternPlan, file: Type
   throw new Refused([stop('too-many-lines', typedAt(file, 'artwork.around'), says)]);
 }
 
-export const layerNote = (layers: readonly unknown[], file: string): Finding[] =>
+export const layerNote = (layers: readonly unknown[], file: string, isEach = false): Finding[] =>
   layers.length < 2
     ? []
     : [
         note(
           'layers',
           { file },
-          `has ${layers.length} colours, each a layer of its own in wrap.cut.svg; cut one layer at a time, each from its own film`,
+          `has ${layers.length} colours, each ${isEach ? 'in a cut file of its own, all with the same register marks' : 'a layer of its own in wrap.cut.svg'}; cut one layer at a time, each from its own film`,
         ),
       ];
 

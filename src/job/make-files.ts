@@ -15,6 +15,7 @@ import { type Draft, wholePieces } from './draft.ts';
 import { indexOfJob } from './index-page.ts';
 import { jobSheetFiles } from './job-sheet-files.ts';
 import { knifePictures } from './knife-picture.ts';
+import { withLayerCuts } from './layer-cuts.ts';
 import { forCutter, sheetsForCutter } from './machine-files.ts';
 import { draftPieces, reportDrafts } from './make.ts';
 import { makeGoreFiles } from './make-gore-files.ts';
@@ -72,6 +73,8 @@ const checksPictures = (
   });
 };
 
+const layersOf = ({ layers }: WrittenPiece) => (layers ? { layers } : {});
+
 /** The job worked out, ready to be written. @throws Refused where the input can't be made. */
 export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Promise<Deliverables> {
   if (input.job.pieces === 'gores') return makeGoreFiles(input, options);
@@ -91,7 +94,10 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
     name,
     cutter,
   );
-  const pieces = lines.map((piece) => forCutter(piece, name, cutter));
+  const pieces = lines.map((piece) => ({
+    ...forCutter(piece, name, cutter),
+    ...layersOf(withLayerCuts(piece, input.job)),
+  }));
   const rest = async (written: readonly WrittenPiece[]) => {
     const asWritten = [written.slice(0, drafts.length), written.slice(drafts.length)] as const;
     const proof = proofOfDrafts(drafts, blank, ...asWritten, nested.texts);
@@ -120,7 +126,12 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
       : [];
     const [first] = drafts;
     if (!first) throw new Error('a job has at least one piece');
-    const cuts = laid.map(({ stem }) => `${stem}.cut.svg`);
+    const cuts = written.slice(0, drafts.length).map((piece) =>
+      filesOfPiece(piece)
+        .filter(({ role }) => role === 'cut')
+        .map(({ file }) => file)
+        .join(', '),
+    );
     const about = {
       job: first.job,
       blank,

@@ -21,6 +21,7 @@ import { withFilmChecks } from './film-checks.ts';
 import { groundKey } from './ground-key.ts';
 import { guideNotes } from './guide-notes.ts';
 import { layReport } from './lay-distortion.ts';
+import { cutsEach } from './layer-cuts.ts';
 import { refuseUnknownLayers } from './layer-films.ts';
 import { inLevels } from './levels.ts';
 import type { MakeInput } from './make-input.ts';
@@ -257,7 +258,7 @@ function layPattern({ template }: Plan, drawn: Drawn, lay: Lay): LaidPattern {
       ...findings,
       ...said,
       ...joinFindings(wrap.mismatches, file),
-      ...layerNote(wrap.layers, file),
+      ...layerNote(wrap.layers, file, cutsEach(job)),
       ...edgeFindings(wrap.edges, job, jobFile),
     ],
   };

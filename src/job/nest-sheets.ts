@@ -4,7 +4,9 @@ import { writeSvg } from '../deliver/write-svg.ts';
 import type { Drawing, DrawnGroup, DrawnPath } from '../drawing/drawing.ts';
 import { moveContour } from '../geometry/affine.ts';
 import type { Contour } from '../geometry/contour.ts';
-import { signedArea } from '../geometry/measure.ts';
+import { shapeArea, signedArea } from '../geometry/measure.ts';
+import { clippedShapes } from '../geometry/regions.ts';
+import { chordTolerance } from '../geometry/tolerance.ts';
 import { degrees } from '../lengths/angle.ts';
 import type { SheetText } from '../prove/proof.ts';
 import { hullOf, type LaidSheets, layOnSheets, type SheetStock } from '../sheet/lay-sheets.ts';
@@ -98,20 +100,46 @@ export async function nestSheets(
   };
 }
 
-/** The films to cut: one a layer of art, for each colour is a film of its own; plain pieces are cut from the first. */
+/** The films to cut: one a colour, whatever has it; plain pieces are cut from the first. */
 function filmsOf(pieces: readonly PieceToNest[]): readonly FilmToCut[] {
-  const read = pieces.map((piece) => ({ piece, drawing: readSvg(piece.cut, `${piece.stem}.cut.svg`) }));
-  const layers = new Set(read.flatMap(({ drawing }) => artOf(drawing).map(({ layer = '' }) => layer)));
-  const names = layers.size > 0 ? [...layers] : [''];
+  const read = pieces.map((piece) => {
+    const drawing = readSvg(piece.cut, `${piece.stem}.cut.svg`);
+    return { piece, drawing, art: filmsOfArt(artOf(drawing)) };
+  });
+  const films = new Set(read.flatMap(({ art }) => art.map(({ film }) => film)));
+  const names = films.size > 0 ? [...films] : [''];
   return names.map((name, first) => ({
     name,
-    pieces: read.flatMap(({ piece, drawing }) => {
-      const art = artOf(drawing);
-      const own = art.filter(({ layer = '' }) => layer === name);
+    pieces: read.flatMap(({ piece, drawing, art }) => {
+      const own = art.filter(({ film }) => film === name).map(({ group }) => group);
       return own.length > 0 || (art.length === 0 && first === 0) ? [filmPiece(piece, drawing, own)] : [];
     }),
   }));
 }
+
+/** Each layer's film, by its colour. Layers of a piece that lie on one another are two films, though of one colour. */
+function filmsOfArt(
+  art: readonly DrawnGroup[],
+): readonly { readonly film: string; readonly group: DrawnGroup }[] {
+  const films: { film: string; group: DrawnGroup }[] = [];
+  for (const group of art) {
+    const { colour = '' } = group;
+    const isTaken = (film: string) => films.some((one) => one.film === film && lieOver(one.group, group));
+    let film = colour;
+    for (let i = 2; isTaken(film); i++) film = `${colour} (${i})`;
+    films.push({ film, group });
+  }
+  return films;
+}
+
+/** mm²: less than this is the rounding of areas that only touch. */
+const leastOver = 0.01;
+
+const lieOver = ({ paths: one }: DrawnGroup, { paths: other }: DrawnGroup): boolean =>
+  clippedShapes(one, other, 'intersection', chordTolerance).reduce(
+    (sum, shape) => sum + shapeArea(shape),
+    0,
+  ) > leastOver;
 
 const artOf = ({ groups }: Drawing): DrawnGroup[] =>
   groups.filter(({ role, paths }) => role === 'artwork' && paths.length > 0);
@@ -174,6 +202,16 @@ async function searched(
   return best;
 }
 
+/** The art of all pieces on a sheet, one group a layer. */
+function byLayer(art: readonly DrawnGroup[]): readonly DrawnGroup[] {
+  const groups = new Map<string | undefined, DrawnGroup>();
+  for (const group of art) {
+    const known = groups.get(group.layer);
+    groups.set(group.layer, known ? { ...known, paths: [...known.paths, ...group.paths] } : group);
+  }
+  return [...groups.values()];
+}
+
 interface NestedSheet {
   readonly stem: string;
   readonly cut: string;
@@ -214,17 +252,13 @@ function sheetFile(
   const art = placed.flatMap(({ piece, move }) =>
     piece.art.map((group) => ({ ...group, paths: moved(group.paths, move) })),
   );
-  const [first] = art;
   const outlines = placed.flatMap(({ piece, move, id }) =>
     moved(piece.outlines, move).map((path, i) => ({ ...path, id: i === 0 ? id : `${id}-${i + 1}` })),
   );
   const drawing: Drawing = {
     width: page.across,
     height: page.up,
-    groups: groupsInOrder([
-      ...(first ? [{ ...first, paths: art.flatMap(({ paths }) => paths) }] : []),
-      { role: 'outline', paths: outlines },
-    ]),
+    groups: groupsInOrder([...byLayer(art), { role: 'outline', paths: outlines }]),
   };
   const stem = `sheet-${number}`;
   const long = Math.max(page.across, page.up);

@@ -25,7 +25,7 @@ export interface DeliveredFolder {
  * foot up; `wrap-a`, `wrap-b` or `wrap-1-a` for panels; and so of cover strips.
  */
 function piecesIn(texts: DeliveredFolder['texts'], kind: 'wrap' | 'strip'): PieceText[] {
-  const part = new RegExp(`^${kind}(?:-(\\d+))?(?:-([a-z]))?\\.(?:cut|guide)\\.svg$`);
+  const part = new RegExp(`^${kind}(?:-(\\d{1,3}))?(?:-([a-z]))?\\.(?:cut|guide)\\.svg$`);
   const found = new Map<string, { readonly piece: number; readonly panel: string }>();
   for (const name of Object.keys(texts)) {
     const match = part.exec(name);
@@ -39,7 +39,29 @@ function piecesIn(texts: DeliveredFolder['texts'], kind: 'wrap' | 'strip'): Piec
 
 function textsOf(texts: DeliveredFolder['texts'], stem: string): PieceText {
   const [cut, guide] = [texts[`${stem}.cut.svg`], texts[`${stem}.guide.svg`]];
-  return { stem, ...(cut === undefined ? {} : { cut }), ...(guide === undefined ? {} : { guide }) };
+  const layers = Object.entries(texts).flatMap(([name, text]) =>
+    pieceOfLayer(texts, name) === stem ? [{ stem: stemOfCut(name), cut: text }] : [],
+  );
+  return {
+    stem,
+    ...(cut === undefined ? {} : { cut }),
+    ...(guide === undefined ? {} : { guide }),
+    ...(layers.length > 0 ? { layers } : {}),
+  };
+}
+
+const stemOfCut = (name: string): string => name.replace(/\.cut\.svg$/, '');
+
+/** The piece that a cut file holds one layer of: one whose guide is there, but no cut file of all its layers. */
+function pieceOfLayer(texts: DeliveredFolder['texts'], name: string): string | undefined {
+  if (!name.endsWith('.cut.svg') || texts[`${stemOfCut(name)}.guide.svg`] !== undefined) return undefined;
+  const parts = stemOfCut(name).split('-');
+  for (let i = parts.length - 1; i > 0; i--) {
+    const stem = parts.slice(0, i).join('-');
+    if (texts[`${stem}.guide.svg`] !== undefined)
+      return texts[`${stem}.cut.svg`] === undefined ? stem : undefined;
+  }
+  return undefined;
 }
 
 const sheetName = /^(sheet-\d+)\.cut\.svg$/;
@@ -74,7 +96,8 @@ function sheetsIn(texts: DeliveredFolder['texts'], report: unknown): SheetText[]
 const othersIn = (texts: DeliveredFolder['texts'], known: readonly PieceText[]): PieceText[] =>
   Object.keys(texts)
     .filter((name) => name.endsWith('.cut.svg') && !sheetName.test(name))
-    .map((name) => textsOf(texts, name.replace(/\.cut\.svg$/, '')))
+    .map((name) => textsOf(texts, pieceOfLayer(texts, name) ?? stemOfCut(name)))
+    .filter(({ stem }, i, all) => all.findIndex((other) => other.stem === stem) === i)
     .filter(({ stem }) => !known.some((piece) => piece.stem === stem));
 
 const isNumber = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value);

@@ -72,11 +72,12 @@ export const layersKeys = {
   spread: standard('Spread', readSpread, 0),
   underlay: holding(optional('Underlay', readUnderlay), underlayKeys),
   backing: holding(optional('Backing', readBacking), backingKeys),
+  files: standard('Cut files', choice<Layers['files']>(['one', 'each']), 'one'),
 };
 
 export const readLayers: Reader<Layers> = (value, place) => {
   const keys = readKeys(value, layersKeys, place);
   if (keys === undefined) return undefined;
-  const { order, style, spread, underlay, backing } = keys;
-  return { style, spread, ...given({ order, underlay, backing }) };
+  const { order, style, spread, underlay, backing, files } = keys;
+  return { style, spread, files, ...given({ order, underlay, backing }) };
 };

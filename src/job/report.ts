@@ -90,6 +90,8 @@ export interface FileReport {
   readonly role: string;
   /** Number of the sheet that the file is, or that its piece is first cut from; from 1. */
   readonly sheet?: number;
+  /** The one layer that a cut file holds, where each has a file of its own. */
+  readonly layer?: string;
 }
 
 /** A sheet of film, or a stretch of a roll, with what is cut from it. All mm. */

@@ -228,6 +228,8 @@ export interface Layers {
   readonly underlay?: { readonly choke: number; readonly colour: string };
   /** A film under everything and past it, as under lettering. */
   readonly backing?: NonNullable<Lettering['backing']>;
+  /** Whether all layers of a piece are in one cut file, or each in one of its own. */
+  readonly files: 'one' | 'each';
 }
 
 export interface Job {

@@ -32,8 +32,12 @@ export interface DeliveredSheet {
 const asIs: Affine = { a: 1, b: 0, c: 0, d: 1, e: 0, f: 0 };
 
 /** Curves of a role of a file; what can't be read is not there, which its own checks say. */
-function curvesIn(file: DeliveredFile, role: string, layer?: string): readonly Contour[] {
-  const groups = groupsIn(file, role).filter((group) => layer === undefined || group.layer === layer);
+function curvesIn(
+  file: DeliveredFile,
+  role: string,
+  layers?: ReadonlySet<string | undefined>,
+): readonly Contour[] {
+  const groups = groupsIn(file, role).filter(({ layer }) => layers === undefined || layers.has(layer));
   return groups.flatMap(({ paths }) =>
     paths.flatMap(({ data }) => {
       try {
@@ -47,6 +51,9 @@ function curvesIn(file: DeliveredFile, role: string, layer?: string): readonly C
 
 const segmentsOf = (contours: readonly Contour[]): readonly Segment[] =>
   contours.flatMap(({ segments }) => segments);
+
+const layersIn = (file: DeliveredFile): ReadonlySet<string | undefined> =>
+  new Set(groupsIn(file, 'artwork').map(({ layer }) => layer));
 
 /** A piece found on a sheet. */
 interface Found {
@@ -84,7 +91,7 @@ function nodesOff(nodes: readonly Point[], wanted: readonly Point[]): number {
 
 /** The pieces of one sheet. */
 function piecesOn(file: DeliveredFile, parts: ReadonlyMap<string, DeliveredFile>): Found[] {
-  const layer = groupsIn(file, 'artwork')[0]?.layer;
+  const layers = layersIn(file);
   const art = new SegmentStarts(segmentsOf(curvesIn(file, 'artwork')));
   return groupsIn(file, 'outline').flatMap(({ paths }) =>
     paths
@@ -102,7 +109,7 @@ function piecesOn(file: DeliveredFile, parts: ReadonlyMap<string, DeliveredFile>
         const isMirrored = turnsLeft(outline) !== turnsLeft(own);
         const move = compose(inverse(frameOf(own, false)), frameOf(outline, isMirrored));
         const nodes = own.segments.map(({ from }) => movePoint(move, from));
-        const ownArt = segmentsOf(layer === undefined ? [] : curvesIn(part, 'artwork', layer));
+        const ownArt = segmentsOf(curvesIn(part, 'artwork', layers));
         const off = Math.max(
           largest([
             nodesOff(
@@ -168,15 +175,26 @@ export function sheetChecks(
   parts: ReadonlyMap<string, DeliveredFile>,
   asked: AskedSheets,
 ): Check[] {
-  const looked = sheets.map(({ file, times }) => ({ file, times, found: piecesOn(file, parts) }));
+  const looked = sheets.map(({ file, times }) => ({
+    file,
+    times,
+    layers: layersIn(file),
+    found: piecesOn(file, parts),
+  }));
   const counts = [...parts.entries()].map(([stem, part]) => {
-    // A piece lies on a sheet of each film that it has art of.
-    const films = Math.max(1, new Set(groupsIn(part, 'artwork').map(({ layer }) => layer)).size);
-    const laid = looked.reduce(
-      (sum, { found, times }) => sum + times * found.filter((piece) => piece.stem === stem).length,
-      0,
-    );
-    return Math.abs(laid - films * asked.batch);
+    // A piece lies on a sheet for each of its layers; one sheet holds several where they are one film.
+    const own = layersIn(part);
+    const laidOn = (isOn: (sheet: (typeof looked)[number]) => boolean) =>
+      looked
+        .filter(isOn)
+        .reduce(
+          (sum, { found, times }) => sum + times * found.filter((piece) => piece.stem === stem).length,
+          0,
+        );
+    if (own.size === 0) return Math.abs(laidOn(() => true) - asked.batch);
+    const each = [...own].map((layer) => Math.abs(laidOn(({ layers }) => layers.has(layer)) - asked.batch));
+    const strange = laidOn(({ layers }) => ![...own].some((layer) => layers.has(layer)));
+    return each.reduce((sum, count) => sum + count, strange);
   });
   const strangers = looked.map(({ file, found }) =>
     Math.abs(segmentsOf(curvesIn(file, 'artwork')).length - found.reduce((sum, { art }) => sum + art, 0)),

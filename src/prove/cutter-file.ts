@@ -29,7 +29,7 @@ export interface AskedCutter {
 }
 
 /** A file for a machine that is off, as what it comes out as. */
-function asMade(file: DeliveredFile, { scale }: AskedCutter): DeliveredFile {
+export function asMade(file: DeliveredFile, { scale }: AskedCutter): DeliveredFile {
   if (!scale) return file;
   const { across, up } = scale;
   return {
@@ -43,12 +43,11 @@ function asMade(file: DeliveredFile, { scale }: AskedCutter): DeliveredFile {
  * A piece's files; undefined where one is missing. Where the cut file holds the way of a knife's axis the wanted lines
  * are those of the guide, and that the tip cuts them is proved apart (`check-knife.ts`).
  */
-export function readFiles({ stem, cut, guide }: PieceText, cutter: AskedCutter = {}): ReadFiles | undefined {
-  if (cut === undefined || guide === undefined) return undefined;
-  const files = {
-    cut: asMade(readDelivered(cut, `${stem}.cut.svg`), cutter),
-    guide: readDelivered(guide, `${stem}.guide.svg`),
-  };
+export function readFiles(text: PieceText, cutter: AskedCutter = {}): ReadFiles | undefined {
+  const cut = readAllCut(text);
+  if (cut === undefined || text.guide === undefined) return undefined;
+  const guide = readDelivered(text.guide, `${text.stem}.guide.svg`);
+  const files = { cut: asMade(inGuideOrder(cut, guide), cutter), guide };
   if (!cutter.knife) return files;
   // The guide's own numbers are true.
   const { toTrue: _, ...page } = files.cut;
@@ -56,9 +55,29 @@ export function readFiles({ stem, cut, guide }: PieceText, cutter: AskedCutter =
 }
 
 /** What is to be cut of a piece that may have no guide. */
-export const readCut = (text: PieceText, cutter: AskedCutter = {}): DeliveredFile | undefined =>
-  text.cut === undefined
-    ? undefined
-    : cutter.knife
-      ? (readFiles(text, cutter)?.cut ?? readDelivered('', `${text.stem}.guide.svg`))
-      : asMade(readDelivered(text.cut, `${text.stem}.cut.svg`), cutter);
+export function readCut(text: PieceText, cutter: AskedCutter = {}): DeliveredFile | undefined {
+  const cut = readAllCut(text);
+  if (cut === undefined) return undefined;
+  if (!cutter.knife) return asMade(cut, cutter);
+  return readFiles(text, cutter)?.cut ?? readDelivered('', `${text.stem}.guide.svg`);
+}
+
+/** All that is cut of a piece: its one file; or those of its layers, the outline taken from the first. */
+function readAllCut({ stem, cut, layers = [] }: PieceText): DeliveredFile | undefined {
+  const [first, ...others] = layers.map((layer) => readDelivered(layer.cut, `${layer.stem}.cut.svg`));
+  if (!first) return cut === undefined ? undefined : readDelivered(cut, `${stem}.cut.svg`);
+  const art = others.flatMap(({ groups }) => groups.filter(({ role }) => role === 'artwork'));
+  return {
+    ...first,
+    groups: [...first.groups.filter(isCut), ...art],
+    faults: [first, ...others].flatMap(({ name, faults }) => faults.map((fault) => `${name}: ${fault}`)),
+  };
+}
+
+/** A cut file with its layers in the order of the guide: files of single layers have none of their own. */
+function inGuideOrder(cut: DeliveredFile, { groups }: DeliveredFile): DeliveredFile {
+  const order = groups.filter(({ role }) => role === 'artwork').map(({ layer }) => layer);
+  const rank = ({ role, layer }: (typeof cut.groups)[number]) =>
+    role === 'artwork' && order.includes(layer) ? order.indexOf(layer) : order.length;
+  return { ...cut, groups: [...cut.groups].sort((one, other) => rank(one) - rank(other)) };
+}

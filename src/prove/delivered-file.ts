@@ -7,6 +7,8 @@ export interface PieceText {
   readonly stem: string;
   readonly cut?: string;
   readonly guide?: string;
+  /** Cut files of its layers, where each has one of its own; `cut` is then no file. */
+  readonly layers?: readonly { readonly stem: string; readonly cut: string }[];
 }
 
 export interface DeliveredPath {

@@ -8,6 +8,7 @@ import { edgeChecks } from './check-edges.ts';
 import { fileChecks } from './check-file.ts';
 import { jointChecks } from './check-joints.ts';
 import { knifeChecks } from './check-knife.ts';
+import { layerFileChecks } from './check-layer-files.ts';
 import { limitChecks } from './check-limits.ts';
 import { motifChecks } from './check-motifs.ts';
 import { registerChecks } from './check-register.ts';
@@ -143,6 +144,7 @@ export function proofOf(asked: Asked, files: ProofFiles): Proof {
     ...(asked.panels ? jointChecks(layers) : []),
     ...patternChecks(asked, layers),
     ...registerChecks(pieces, asked),
+    ...layerFileChecks([...wraps, ...(files.others ?? [])], asked.cutter),
     ...limitChecks(pieces, asked),
     ...stripRows(asked, rows, strips),
     ...sheetRows(asked, files),

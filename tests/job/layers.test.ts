@@ -1,7 +1,11 @@
 // Layers of a job from end to end: spread once a period, closed around the cup, and put to the proof as files.
 import { describe, expect, test } from 'vitest';
 import { readSvg } from '../../src/deliver/read-svg.ts';
+import { writeSvg } from '../../src/deliver/write-svg.ts';
+import { movedGroups } from '../../src/drawing/drawing.ts';
+import { translation } from '../../src/geometry/affine.ts';
 import { directed } from '../../src/geometry/measure.ts';
+import { NearestFinder } from '../../src/geometry/nearest.ts';
 import { expectAtMost, expectWithinPart } from '../closeness.ts';
 import { chordPoints } from '../geometry/drawn.ts';
 import { clipperArea } from '../geometry/libraries.ts';
@@ -129,4 +133,91 @@ test('an item of several colours has films of its own', async () => {
     `item-1 ${sun}`,
   ]);
   expect(failed()).toEqual([]);
+});
+
+describe('a cut file for each layer', () => {
+  const each = made({ style: 'knocked-out', spread: 0.3, files: 'each' });
+  const names = [sea, sand, sun].map((colour) => `wrap-${colour?.slice(1)}.cut.svg`);
+  const moved = (text: string, by: number) => {
+    const drawing = readSvg(text, 'x');
+    const groups = drawing.groups.flatMap((group) =>
+      group.role === 'artwork' ? movedGroups([group], translation(by, 0)) : [group],
+    );
+    return writeSvg({ ...drawing, groups }, { title: 'x', filled: false });
+  };
+
+  test('has a safe name, is listed with its layer, and takes the place of the one for all', async () => {
+    const { report, texts, failed } = await each;
+    const cuts = (report.files ?? []).filter(({ role }) => role === 'cut');
+    expect(cuts.map(({ file, layer }) => [file, layer])).toEqual([
+      [names[0], sea],
+      [names[1], sand],
+      [names[2], sun],
+    ]);
+    expect(texts['wrap.cut.svg']).toBeUndefined();
+    expect(failed()).toEqual([]);
+    expect(report.proof?.checks.find(({ rule }) => rule === 'layers-in-register')?.value).toBeLessThan(1e-3);
+  });
+
+  test('has the marks and the outline of the guide, clear of the art', async () => {
+    const { texts } = await each;
+    const inFile = (file: string, role: string) =>
+      readSvg(texts[file] ?? '', file)
+        .groups.filter((group) => group.role === role)
+        .flatMap(({ paths }) => paths);
+    const marks = inFile('wrap.guide.svg', 'register');
+    expect(marks.length).toBeGreaterThan(8);
+    for (const file of names) {
+      expect(inFile(file, 'register')).toEqual(marks);
+      expect(inFile(file, 'outline')).toEqual(inFile('wrap.guide.svg', 'outline'));
+      const art = inFile(file, 'artwork').flatMap(({ contours }) => contours);
+      const finder = new NearestFinder(art);
+      const ends = marks.flatMap(({ contours }) =>
+        contours.flatMap(({ segments }) => segments.map(({ from }) => from)),
+      );
+      expect(ends.filter((p) => finder.find(p, 0.5))).toEqual([]);
+    }
+  });
+
+  test.each([0, 1, 2])('that is moved by a tenth of a mm is named by the proof (%d)', async (i) => {
+    const { texts, failed } = await each;
+    const name = names[i] ?? '';
+    expect(failed({ [name]: moved(texts[name] ?? '', 0.1) })).toContain('layers-in-register');
+    expect(failed({ [name]: moved(texts[name] ?? '', 0.001) })).toEqual([]);
+  });
+
+  test('that is missing, or stretched on its page, is named', async () => {
+    const { texts, failed } = await each;
+    const [name = ''] = names;
+    const wide = (texts[name] ?? '').replace(
+      /width="([\d.]+)mm"/,
+      (_, mm) => `width="${Number(mm) * 1.01}mm"`,
+    );
+    expect(failed({ [name]: wide })).toContain('layers-in-register');
+    expect(failed({ [name]: '' })).toContain('register');
+  });
+});
+
+test('layers of one colour are one film on sheets, whatever has them, unless they lie on one another', async () => {
+  const dot = (fill: string | undefined) =>
+    `<svg xmlns="http://www.w3.org/2000/svg" width="20mm" height="20mm"><circle cx="10mm" cy="10mm" r="8mm" fill="${fill}"/></svg>`;
+  const item = (file: string, turn: number) => ({ file, across: 20, at: { turn, along: 40 }, apart: true });
+  const sheets = (rest: object) =>
+    folderOf({
+      blank: cup,
+      job: {
+        items: [item('a.svg', 0.2), item('a.svg', 0.7), item('b.svg', 0.5)],
+        sheet: { across: 300, up: 300, margin: 5 },
+        ...rest,
+      },
+      files: { 'a.svg': dot(sea), 'b.svg': dot('#ffffff') },
+    });
+  const films = ({ report }: Awaited<ReturnType<typeof sheets>>) =>
+    new Set(report.sheets?.map(({ film }) => film));
+  const plain = await sheets({});
+  expect(films(plain)).toEqual(new Set([sea, '#ffffff']));
+  expect(plain.failed()).toEqual([]);
+  const over = await sheets({ layers: { underlay: { choke: 0.3 } } });
+  expect(films(over)).toEqual(new Set([sea, '#ffffff', '#ffffff (2)']));
+  expect(over.failed()).toEqual([]);
 });
