@@ -154,7 +154,8 @@ function shorten(board: NestBoard, sheet: NestSheet, share: number, random: Rand
   const used = board.ends[last] as number;
   const full = Number.isFinite(sheet.length) ? sheet.length * last : 0;
   const target = used - (used + full) * share * (0.5 + random());
-  const least = Math.min(...board.variants.map(({ minX, maxX }) => maxX - minX));
+  // The only sheet has to take every kind of piece; a last one after others may be left with the shortest alone.
+  const least = last === 0 ? Math.max(...shortestOf(board)) : Math.min(...shortestOf(board));
   if (target < least) {
     if (last === 0) return false;
     board.ends.pop();
@@ -163,6 +164,17 @@ function shorten(board: NestBoard, sheet: NestSheet, share: number, random: Rand
   board.weight.fill(1);
   return true;
 }
+
+/** How far each kind of piece reaches along a sheet, turned so that it lies within the sheet's height and reaches least, mm. */
+const shortestOf = (board: NestBoard): readonly number[] =>
+  board.variantsOf.map((variants) =>
+    Math.min(
+      ...variants.flatMap((variant) => {
+        const { minX, maxX, minY, maxY } = board.variantAt(variant);
+        return maxY - minY <= board.height + board.slack ? [maxX - minX] : [];
+      }),
+    ),
+  );
 
 /** Bring a piece that reaches past the end of its sheet back onto a sheet: in place if it fits there, else anywhere. */
 function reseat(board: NestBoard, piece: number, random: Random): void {
@@ -178,7 +190,7 @@ function reseat(board: NestBoard, piece: number, random: Random): void {
     choices.filter((variant) => board.fits(variant, sheet)).map((variant) => ({ variant, sheet })),
   );
   const place = places[Math.floor(random() * places.length)];
-  // Some turn fitted some sheet when the first layout was built, and full sheets stay full: only the last one shrinks.
+  // Some turn fitted some sheet when the first layout was built, and no sheet gets too short for all it has to take.
   if (!place) return;
   const x = board.clampX(place.variant, place.sheet, random() * (board.ends[place.sheet] as number));
   board.place(piece, { ...place, x, y: board.clampY(place.variant, random() * board.height) });
