@@ -76,6 +76,60 @@ test(
   },
 );
 
+test(
+  'a paper fit, a dent, a lip zone, layers in order, mended: saved in the contract’s words',
+  patience,
+  async () => {
+    const { page, wrong } = await bench.open();
+    await page.getByRole('button', { name: /Tern pot/ }).click();
+    await settled(page);
+    await openStep(page, 1);
+    await page.getByText('What to keep bare').click();
+    await page.getByLabel('Add one').selectOption('dent');
+    await field(page, 'blank:keepOut[0].along.from').fill('40');
+    await field(page, 'blank:keepOut[0].along.to').fill('45');
+    await field(page, 'blank:keepOut[0].turn.from').fill('0.2');
+    await field(page, 'blank:keepOut[0].turn.to').fill('0.25');
+    await field(page, 'blank:lipZone').fill('12');
+    await page.getByText('What the paper missed by').click();
+    await page.getByRole('button', { name: 'Add a paper fit' }).click();
+    await field(page, 'blank:fits[0].foot').fill('1');
+    await field(page, 'blank:fits[0].lip').fill('-0.5');
+    await openStep(page, 2);
+    await page.getByLabel('Mend what can’t be cut').check();
+    await page.getByText('Layers of film').click();
+    await page
+      .getByRole('button', { name: /^Over the next/ })
+      .first()
+      .click();
+    await page.getByText('Knocked out', { exact: true }).click();
+    await field(page, 'job:layers.spread').fill('0.2');
+    await page.getByLabel(/A backing with a smooth outline/).check();
+    await settled(page);
+    const job = (await savedJob(page)) as { readonly layers: { readonly order: readonly string[] } };
+    expect(job).toMatchObject({
+      artwork: { mend: true },
+      layers: { style: 'knocked-out', spread: 0.2, backing: { grow: 2 } },
+    });
+    expect(job.layers.order).toHaveLength(2);
+    const order = await page.locator('.layer-order li').allTextContents();
+    expect(order.map((text) => text.slice(0, 7))).toEqual(job.layers.order);
+    await page.getByText('Save', { exact: true }).click();
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: /Only the vessel/ }).click(),
+    ]);
+    expect(JSON.parse(new TextDecoder().decode(await bytesOf(download)))).toMatchObject({
+      keepOut: [{ what: 'dent', along: { from: 40, to: 45 }, turn: { from: 0.2, to: 0.25 } }],
+      lipZone: 12,
+      fits: [{ foot: 1, lip: -0.5 }],
+    });
+    // The fit is at work: what moved is told with the readings.
+    await expect.poll(() => page.locator('.told').first().textContent()).toMatch(/paper|fit/);
+    expect(wrong).toEqual([]);
+  },
+);
+
 test('another seam takes along only what it can have; a job in gores opens as gores', patience, async () => {
   const { page } = await bench.open();
   const barrel = {

@@ -259,6 +259,14 @@ const sameAs: Readonly<Record<Exclude<HelpKey, Drawn>, Drawn>> = {
   spacing: 'fit',
   lineStep: 'capHeight',
   backing: 'capHeight',
+  fitMiss: 'overlap',
+  fitClimb: 'overlap',
+  keepOut: 'band',
+  lipZone: 'use',
+  layers: 'coat',
+  spread: 'coat',
+  under: 'coat',
+  mend: 'repeat',
 };
 
 const isDrawn = (about: HelpKey): about is Drawn => Object.hasOwn(pictures, about);

@@ -18,6 +18,13 @@ export const helpWords = {
   reading:
     'How well you can repeat one reading. Take the same girth three times: about half the difference between the largest and the smallest.',
   tape: 'A girth is read at the outside of the tape. Type how thick it is and it is taken off again.',
+  fitMiss:
+    'Hold the paper level at the foot and wrap it. What is left open between its two ends is a gap, 2; what goes past is an overlap, -2. Read it at both ends.',
+  fitClimb:
+    'Where the level edge does not meet itself: how much higher its end is than its beginning. Lower is with a minus.',
+  keepOut: 'From where to where, measured along the wall from the foot corner.',
+  lipZone:
+    'How far below the rim lips touch. Decoration that reaches into it is told, with the caution for it.',
   wallKind:
     'Lay a ruler up the wall. If it touches all the way, it is straight. If it is made of straight stretches, it is stepped. If it rocks everywhere, it is smooth.',
   use: 'A vessel that lips touch has a zone below the rim that is best left bare.',
@@ -50,6 +57,13 @@ export const helpWords = {
   backing: 'How far the layer under the letters goes past them. It holds small letters together.',
   artAcross: 'How wide the whole drawing is, where its file does not say, or says it wrongly.',
   colours: 'In how many colours a picture of dots is traced. Each is a layer of its own.',
+  layers:
+    'Stacked keeps the lower film whole under the upper one: easy to lay, thicker. Knocked out leaves it flat, and both edges must meet.',
+  spread:
+    'How far the lower film goes on under the edge of the upper one, so that no bare line shows where they miss by a little. A minus leaves a gap.',
+  under:
+    'A film under all the others: back from their edges so that it does not show, or past them as a rim.',
+  mend: 'Widens what is too thin, drops specks, closes hairline gaps and rounds sharp points, as far as the film asks; what is moved is shown over the drawing.',
   gores:
     'More gores are narrower, and each asks less stretch of the film. Left empty: as few as the film allows.',
   panels:

@@ -3,13 +3,14 @@ import { useSignal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import { isObject, valueAt, withField } from '../model/bench.ts';
 import { openFiles } from '../opening.ts';
-import { ChoiceField, FieldFindings, LengthField, NumberField } from '../parts/field.tsx';
+import { ChoiceField, FieldFindings, LengthField, NumberField, TickField } from '../parts/field.tsx';
 import { drawings } from '../parts/file-button.tsx';
 import { Help } from '../parts/help.tsx';
 import { artOfSample, sampleArt } from '../samples.ts';
 import { taken } from '../save.ts';
 import { bench, change, findingsAt, hasArtwork, setField, ways } from '../store.ts';
 import { ItemsGroup } from './items-group.tsx';
+import { LayersGroup } from './layers-group.tsx';
 import { LetteringGroup } from './lettering-group.tsx';
 
 function ArtPicker() {
@@ -225,7 +226,12 @@ function PatternFields() {
           ) : null}
         </div>
       </details>
+      <div class="tick-help">
+        <TickField half="job" path="artwork.mend" label="Mend what can’t be cut" />
+        <Help about="mend" label="Mend" />
+      </div>
       <Ways />
+      <LayersGroup />
     </>
   );
 }

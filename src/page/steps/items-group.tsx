@@ -5,7 +5,7 @@ import { LengthField } from '../parts/field.tsx';
 import { drawings, FileButton } from '../parts/file-button.tsx';
 import { artOfSample, sampleArt } from '../samples.ts';
 import { bench, change } from '../store.ts';
-import { MotifHead } from './motif-head.tsx';
+import { ListHead } from './list-head.tsx';
 import { jobUnits, MotifPlace, middleOfFront } from './motif-place.tsx';
 
 /** How wide a motif is taken at first, mm: to be seen, and to be changed. */
@@ -15,7 +15,12 @@ function Item({ index }: { readonly index: number }) {
   const path = `items[${index}]`;
   return (
     <li class="station">
-      <MotifHead list="items" index={index} name={String(valueAt(bench.value.job, `${path}.file`) ?? '')} />
+      <ListHead
+        half="job"
+        list="items"
+        index={index}
+        name={String(valueAt(bench.value.job, `${path}.file`) ?? '')}
+      />
       <div class="field-pair">
         <LengthField half="job" path={`${path}.across`} label="Across" help="itemAcross" required />
         <LengthField half="job" path={`${path}.up`} label="Up" help="itemAcross" standard="as drawn" />

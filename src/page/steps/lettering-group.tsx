@@ -4,7 +4,7 @@ import { lengthInFile } from '../model/typed.ts';
 import { ChoiceField, ColourField, LengthField, TextField } from '../parts/field.tsx';
 import { FileButton, fonts } from '../parts/file-button.tsx';
 import { bench, change, setField } from '../store.ts';
-import { MotifHead } from './motif-head.tsx';
+import { ListHead } from './list-head.tsx';
 import { jobUnits, MotifPlace, middleOfFront } from './motif-place.tsx';
 
 /** Height of capitals that a text begins with, mm. */
@@ -65,7 +65,7 @@ function LetteringText({ index }: { readonly index: number }) {
   const text = String(valueAt(bench.value.job, `${path}.text`) ?? '');
   return (
     <li class="station">
-      <MotifHead list="lettering" index={index} name={text.split('\n')[0] || `Text ${index + 1}`} />
+      <ListHead half="job" list="lettering" index={index} name={text.split('\n')[0] || `Text ${index + 1}`} />
       <TextField half="job" path={`${path}.text`} label="Words" lines required />
       <FontRow path={path} />
       <div class="field-pair">

@@ -4,6 +4,8 @@ import { ChoiceField, FieldFindings, LengthField, TextField } from '../parts/fie
 import { inPlainWords, nameOfStation } from '../parts/plain-words.ts';
 import { WallPicture } from '../parts/wall-pictures.tsx';
 import { bench, change, findingsAt, setField, vessel } from '../store.ts';
+import { FitGroup } from './fit-group.tsx';
+import { KeepOutGroup } from './keep-out-group.tsx';
 import { Shelf } from './shelf.tsx';
 
 /** How a place's height is read: upright, or along the wall. */
@@ -186,6 +188,8 @@ export function VesselStep() {
           { value: 'other', label: 'No' },
         ]}
       />
+      <KeepOutGroup />
+      <FitGroup />
       <details class="more">
         <summary>How well you read</summary>
         <div class="field-pair">
@@ -197,6 +201,13 @@ export function VesselStep() {
             standard="0.5 mm"
           />
           <LengthField half="blank" path="tape" label="Tape is thick" help="tape" standard="0" />
+          <LengthField
+            half="blank"
+            path="heightReading"
+            label="A height is sure to"
+            help="reading"
+            standard="taken as exact"
+          />
         </div>
       </details>
       {answer && !refused ? (
