@@ -42,7 +42,7 @@ const layers: Readonly<Record<string, readonly string[]>> = {
   'page/parts': ['lengths', 'page', 'page/model', 'page/steps'],
   'page/board': ['job', 'lengths', 'page', 'page/model', 'page/parts', 'page/vessel'],
   'page/vessel': ['job', 'page', 'page/board'],
-  'page/steps': ['job', 'lengths', 'page', 'page/model', 'page/parts'],
+  'page/steps': ['blank', 'job', 'lengths', 'page', 'page/model', 'page/parts'],
   'page/offline': [],
 };
 

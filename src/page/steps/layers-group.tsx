@@ -1,12 +1,8 @@
 // How the colours of the pattern become films over one another: their order, and how one goes on under the next.
 import { isObject, type Json, listAt, valueAt, withField } from '../model/bench.ts';
-import { lengthInFile } from '../model/typed.ts';
-import { ChoiceField, ColourField, LengthField } from '../parts/field.tsx';
-import { art, bench, change, setField } from '../store.ts';
-import { jobUnits } from './motif-place.tsx';
-
-/** What a layer under all begins with, mm: back from the edge, or past it. Common practice, no source. */
-const first = { choke: 0.3, grow: 2 } as const;
+import { ChoiceField, LengthField } from '../parts/field.tsx';
+import { art, bench, change } from '../store.ts';
+import { UnderLayer } from './under-layer.tsx';
 
 const colourOf = (entry: Json): string => String(isObject(entry) ? entry.colour : entry);
 
@@ -47,39 +43,6 @@ const Order = ({ all }: { readonly all: readonly string[] }) => (
   </>
 );
 
-interface UnderProps {
-  readonly path: 'layers.underlay' | 'layers.backing';
-  readonly by: 'choke' | 'grow';
-  readonly says: string;
-  readonly label: string;
-  readonly colour: string;
-}
-
-/** A layer under all of them, where it is wanted. */
-function Under({ path, by, says, label, colour }: UnderProps) {
-  const has = valueAt(bench.value.job, path) !== undefined;
-  return (
-    <>
-      <label class="tick">
-        <input
-          type="checkbox"
-          checked={has}
-          onChange={() =>
-            setField('job', path, has ? undefined : { [by]: lengthInFile(first[by], jobUnits()) })
-          }
-        />
-        {says}
-      </label>
-      {has ? (
-        <div class="field-pair">
-          <LengthField half="job" path={`${path}.${by}`} label={label} help="under" required />
-          <ColourField half="job" path={`${path}.colour`} label="Its colour" standard={colour} />
-        </div>
-      ) : null}
-    </>
-  );
-}
-
 export function LayersGroup() {
   const all = colours();
   return (
@@ -106,19 +69,17 @@ export function LayersGroup() {
       ) : (
         <p class="aside">The pattern has one colour, so one film.</p>
       )}
-      <Under
+      <UnderLayer
         path="layers.underlay"
-        by="choke"
         says="A white underlay, for print on clear film"
-        label="Back from the edge"
-        colour="#ffffff"
+        by={{ key: 'choke', label: 'Back from the edge', help: 'under' }}
+        colour={{ label: 'Its colour', standard: '#ffffff' }}
       />
-      <Under
+      <UnderLayer
         path="layers.backing"
-        by="grow"
         says="A backing with a smooth outline"
-        label="Past the pattern"
-        colour="#d8cfb8"
+        by={{ key: 'grow', label: 'Past the pattern', help: 'under' }}
+        colour={{ label: 'Its colour', standard: '#d8cfb8' }}
       />
     </details>
   );

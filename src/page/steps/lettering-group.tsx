@@ -6,12 +6,10 @@ import { FileButton, fonts } from '../parts/file-button.tsx';
 import { bench, change, setField } from '../store.ts';
 import { ListHead } from './list-head.tsx';
 import { jobUnits, MotifPlace, middleOfFront } from './motif-place.tsx';
+import { UnderLayer } from './under-layer.tsx';
 
 /** Height of capitals that a text begins with, mm. */
 const firstCapHeight = 12;
-
-/** A backing that holds small letters, mm past them. Common practice, no source. */
-const firstBacking = 2;
 
 function FontRow({ path }: { readonly path: string }) {
   const font = valueAt(bench.value.job, `${path}.font`);
@@ -32,31 +30,6 @@ function FontRow({ path }: { readonly path: string }) {
         </button>
       )}
     </div>
-  );
-}
-
-function Backing({ path }: { readonly path: string }) {
-  const own = `${path}.backing`;
-  const has = valueAt(bench.value.job, own) !== undefined;
-  return (
-    <>
-      <label class="tick">
-        <input
-          type="checkbox"
-          checked={has}
-          onChange={() =>
-            setField('job', own, has ? undefined : { grow: lengthInFile(firstBacking, jobUnits()) })
-          }
-        />
-        On a backing, a layer of its own
-      </label>
-      {has ? (
-        <div class="field-pair">
-          <LengthField half="job" path={`${own}.grow`} label="Past the letters" help="backing" required />
-          <ColourField half="job" path={`${own}.colour`} label="Backing" standard="#d8cfb8" />
-        </div>
-      ) : null}
-    </>
   );
 }
 
@@ -120,7 +93,12 @@ function LetteringText({ index }: { readonly index: number }) {
           ]}
         />
         <ColourField half="job" path={`${path}.colour`} label="Letters" standard="#1c1c1c" />
-        <Backing path={path} />
+        <UnderLayer
+          path={`${path}.backing`}
+          says="On a backing, a layer of its own"
+          by={{ key: 'grow', label: 'Past the letters', help: 'backing' }}
+          colour={{ label: 'Backing', standard: '#d8cfb8' }}
+        />
       </details>
     </li>
   );
