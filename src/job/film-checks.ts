@@ -2,6 +2,7 @@
 import { movePoint } from '../geometry/affine.ts';
 import { equalParts } from '../pattern/closing.ts';
 import { toFlat, type WallPoint } from '../unroll/flat-wall.ts';
+import type { SheetLengths } from '../unroll/sheet-wall.ts';
 import { type Template, turnOfEdge } from '../unroll/template.ts';
 import { limitsOf } from './cut-limits.ts';
 import { stemOf } from './deliverables.ts';
@@ -14,12 +15,16 @@ import { type InFile, wrapChecks } from './wrap-checks.ts';
 /** A piece of the band with the art on it, and the drafts of its files in the order of turns. */
 export interface CheckedPiece {
   readonly template: Template;
+  readonly lengths: SheetLengths;
   readonly pattern: LaidPattern | undefined;
   readonly drafts: readonly Draft[];
 }
 
 /** The drafts of a piece, the first of them with what was found on the whole. */
-export function withFilmChecks(input: MakeInput, { template, pattern, drafts }: CheckedPiece): Draft[] {
+export function withFilmChecks(
+  input: MakeInput,
+  { template, lengths, pattern, drafts }: CheckedPiece,
+): Draft[] {
   const [first, ...others] = drafts;
   if (!first || !pattern) return [...drafts];
   const { plan, lay, wrap, artwork } = pattern;
@@ -30,6 +35,7 @@ export function withFilmChecks(input: MakeInput, { template, pattern, drafts }: 
       art: { ...plan, lay },
       limits: limitsOf(film, cutter),
       use: film.use,
+      toBare: lengths.toBare,
       inFile: (at) => placeInFile(at, drafts),
       artFile: artwork.file,
     });

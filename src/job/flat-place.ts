@@ -9,8 +9,11 @@ export interface FlatPlace {
   readonly wall: FlatWall;
   /** From the flat wall's own frame to the file, mm. */
   readonly toFile: Affine;
+  /** The finished band, mm along the bare wall. */
   readonly band: { readonly from: number; readonly to: number };
-  /** The cut piece along the wall, trims included. */
+  /** Where the sheet's own lengths are not the bare wall's: places of both, close together, from the foot up. */
+  readonly lengths?: readonly { readonly along: number; readonly on: number }[];
+  /** The cut piece on the sheet, trims included. */
   readonly piece: { readonly from: number; readonly to: number };
   /** Its sides, overlap included. */
   readonly left: SideEdge;
@@ -18,16 +21,33 @@ export interface FlatPlace {
 }
 
 /** A place of the wall on the guide, mm, y down. */
-export const onGuide = ({ wall, toFile }: FlatPlace, place: WallPoint): Point =>
-  movePoint(toFile, toFlat(wall, place));
+export const onGuide = (place: FlatPlace, { turn, along }: WallPoint): Point =>
+  movePoint(place.toFile, toFlat(place.wall, { turn, along: carried(place, along, 'along', 'on') }));
 
 /** The place of the wall that a point of the guide shows; past the seam `turn` leaves 0 to 1. */
-export const onWall = ({ wall, toFile }: FlatPlace, point: Point): WallPoint =>
-  toWall(wall, movePoint(inverse(toFile), point));
+export function onWall(place: FlatPlace, point: Point): WallPoint {
+  const { turn, along } = toWall(place.wall, movePoint(inverse(place.toFile), point));
+  return { turn, along: carried(place, along, 'on', 'along') };
+}
 
 /** Whether the piece covers a place of the wall. */
-export const coversPlace = ({ wall, piece, left, right }: FlatPlace, { turn, along }: WallPoint): boolean =>
-  along >= piece.from &&
-  along <= piece.to &&
-  turn >= turnOfEdge(wall, left, along) &&
-  turn <= turnOfEdge(wall, right, along);
+export function coversPlace(place: FlatPlace, { turn, along }: WallPoint): boolean {
+  const { wall, piece, left, right } = place;
+  const on = carried(place, along, 'along', 'on');
+  return (
+    on >= piece.from &&
+    on <= piece.to &&
+    turn >= turnOfEdge(wall, left, on) &&
+    turn <= turnOfEdge(wall, right, on)
+  );
+}
+
+/** A height from one of the two lengths to the other, between places that are known; past their ends mm for mm. */
+function carried({ lengths }: FlatPlace, height: number, from: 'along' | 'on', to: 'along' | 'on'): number {
+  if (!lengths) return height;
+  const next = lengths.findIndex((known) => known[from] >= height);
+  const [low, high] = [lengths[next - 1], lengths[next]];
+  const end = next < 0 ? lengths.at(-1) : lengths[0];
+  if (!low || !high) return end ? height + end[to] - end[from] : height;
+  return low[to] + ((height - low[from]) / (high[from] - low[from])) * (high[to] - low[to]);
+}

@@ -6,6 +6,7 @@ import { outline } from '../unroll/template.ts';
 import type { Written, WrittenPiece } from './deliverables.ts';
 import type { Draft } from './draft.ts';
 import type { FlatPlace } from './flat-place.ts';
+import type { Plan } from './plan.ts';
 
 /** One group of a guide. */
 export interface FlatGroup {
@@ -74,21 +75,33 @@ function groupOf(attributes: string, content: string): FlatGroup | undefined {
   };
 }
 
-const pieceOf = ({ guide, mark, panel, toFile, plan: { template } }: ViewedDraft): FlatPiece => ({
+/** How close together the heights are that lengths are known at, mm. */
+const lengthStep = 0.5;
+
+/** Heights of the bare wall and of the sheet; none where they are the same. */
+function lengthsOf({ wall, band: { from, to }, lengths }: Plan): Pick<FlatPlace, 'lengths'> {
+  if (wall.kind === 'straight') return {};
+  const count = Math.ceil((to - from) / lengthStep);
+  const places = Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count);
+  return { lengths: places.map((along) => ({ along, on: lengths.toGrown(along) })) };
+}
+
+const pieceOf = ({ guide, mark, panel, toFile, plan }: ViewedDraft): FlatPiece => ({
   mark,
   beside: panel?.index ?? 0,
   place: {
-    wall: template.wall,
+    wall: plan.template.wall,
     toFile,
-    band: template.band,
-    piece: template.piece,
-    left: template.left,
-    right: template.right,
+    band: plan.band,
+    ...lengthsOf(plan),
+    piece: plan.template.piece,
+    left: plan.template.left,
+    right: plan.template.right,
   },
-  ...((panel?.whole ?? template).seam.start.offset === 0
+  ...((panel?.whole ?? plan.template).seam.start.offset === 0
     ? { ends: { starts: !panel || panel.index === 0, finishes: !panel || panel.index === panel.count - 1 } }
     : {}),
-  box: tightBox([moveContour(toFile, outline(template))]),
+  box: tightBox([moveContour(toFile, outline(plan.template))]),
   groups: groupsOf(guide),
 });
 

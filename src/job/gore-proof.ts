@@ -2,17 +2,8 @@
 import type { Blank } from '../blank/blank.ts';
 import { thicknessUnder } from '../blank/coats.ts';
 import type { Band } from '../blank/flat-band.ts';
-import {
-  flatBandsOfWall,
-  longestBand,
-  roundLimits,
-  type Wall,
-  wallAt,
-  wallLength,
-  wallOf,
-} from '../blank/wall.ts';
+import { flatBandsOfWall, longestBand, roundLimits, wallOf } from '../blank/wall.ts';
 import { Refused, stop } from '../finding.ts';
-import { wallRings } from '../picture/rolled-rings.ts';
 import type { LayerAsMade } from '../prove/asked.ts';
 import type { AskedGores } from '../prove/asked-gores.ts';
 import { coverOf } from '../prove/centre.ts';
@@ -23,49 +14,9 @@ import type { GoreSurface } from '../prove/rolled-gore.ts';
 import { askedCutterOf } from './asked-cutter.ts';
 import { coatsOnWall } from './coats-on-wall.ts';
 import type { GoresDraft } from './gores.ts';
+import { bandOnMoved, movedWall } from './moved-wall.ts';
 import { filmGives } from './plan-findings.ts';
 import type { Job } from './resolved-job.ts';
-
-/** A wall moved out along its normal, by chords between close places: apart from the formulas gores are made by. */
-interface MovedWall {
-  readonly surface: Omit<GoreSurface, 'count'>;
-  /** Of each of its places, where on the bare wall it belongs, mm along. */
-  readonly alongs: readonly number[];
-}
-
-/** How close together the places of a smooth wall are, mm. */
-const spacing = 0.05;
-
-function movedWall(wall: Wall, off: number): MovedWall {
-  const isStepped = wall.kind === 'curved' && wall.curved.profile.kind === 'stepped';
-  const length = wallLength(wall);
-  const steps = Math.ceil(length / spacing);
-  const points = isStepped
-    ? wallRings(wall, off)
-    : Array.from({ length: steps + 1 }, (_, i) => {
-        const along = (length * i) / steps;
-        const { radius, height, lean } = wallAt(wall, along);
-        return { along, lean, radius: radius + off * Math.cos(lean), height: height - off * Math.sin(lean) };
-      });
-  let on = 0;
-  const places = points.map(({ radius, height, lean }, i) => {
-    const before = points[i - 1];
-    if (before) on += Math.hypot(radius - before.radius, height - before.height);
-    return { on, radius, slope: Math.sin(lean) };
-  });
-  return {
-    surface: { places, levels: isStepped ? 'straight' : 'arcs' },
-    alongs: points.map(({ along }) => along),
-  };
-}
-
-function onOf({ surface: { places }, alongs }: MovedWall, along: number): number {
-  const next = alongs.findIndex((place) => place >= along);
-  const i = Math.max(1, next < 0 ? alongs.length - 1 : next);
-  const [low, high] = [alongs[i - 1] ?? 0, alongs[i] ?? 0];
-  const [from, to] = [places[i - 1]?.on ?? 0, places[i]?.on ?? 0];
-  return from + ((to - from) * (along - low)) / (high - low);
-}
 
 /** Half the width over which a smooth wall's bend is taken, mm. */
 const bendReach = 0.5;
@@ -109,7 +60,7 @@ export function askedGoresOf(
   const moved = movedWall(wall, thicknessUnder(coats) + film.thickness / 2);
   return {
     surface: { ...moved.surface, count },
-    band: { from: onOf(moved, band.from), to: onOf(moved, band.to) },
+    band: bandOnMoved(moved, band),
     trim,
     overlap: seam.overlap,
     film: { stretch: filmGives(film), gather: film.gather },

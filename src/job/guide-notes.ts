@@ -15,6 +15,8 @@ export interface GuideNotesInput {
   readonly name: string;
   readonly blank: Blank;
   readonly template: Template;
+  /** The finished band, mm along. */
+  readonly band: Band;
   readonly flatBands: readonly Band[];
   readonly seam: Seam;
   readonly film: Film;
@@ -95,14 +97,14 @@ function patternWords({ pattern }: GuideNotesInput): string[] {
 
 /** Lines of words, each a fact a maker needs beside the drawing. */
 export function guideNotes(input: GuideNotesInput): string[] {
-  const { name, blank, template } = input;
-  const { band, wall } = template;
+  const { name, blank, template, band } = input;
+  const { wall, band: onSheet } = template;
   return [
     `${blank.name}: ${name}`,
     ...pieceWords(input.piece),
     ...panelWords(input),
     `seen from outside, foot down; band ${inMm(band.from)} to ${inMm(band.to)} along`,
-    `girth of the sheet: foot edge ${inMm(girthAt(wall, band.from))}, lip edge ${inMm(girthAt(wall, band.to))}`,
+    `girth of the sheet: foot edge ${inMm(girthAt(wall, onSheet.from))}, lip edge ${inMm(girthAt(wall, onSheet.to))}`,
     sideWords(input),
     `trim ${inMm(template.trim.foot)} at the foot, ${inMm(template.trim.lip)} at the lip`,
     ...filmWords(input),

@@ -26,7 +26,7 @@ export function inLevels(
   const isOurs = job.panels === undefined || typeof job.panels.joints === 'string';
   if (!whole || plans.length > 1 || !isOurs || job.artwork?.lay === 'rigid') return as;
   if (fitsInPanels(whole.template, job)) return as;
-  const { from, to } = whole.template.band;
+  const { from, to } = whole.band;
   for (let count = 2; count <= mostLevels; count++) {
     const height = (to - from) / count;
     const bands = Array.from({ length: count }, (_, i) => ({

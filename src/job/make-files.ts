@@ -136,7 +136,7 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
       job: first.job,
       blank,
       ground: first.plan,
-      band: first.job.band ?? first.plan.template.band,
+      band: first.job.band ?? first.plan.band,
       pieces: [...piecesOfDrafts(drafts, cuts), ...piecesOfParts(parts)],
       wraps: { count: drafts.length, joints: wholePieces(drafts).length - 1 },
       joining: joiningBlocks(drafts),

@@ -29,6 +29,7 @@ import { layersWith } from './motif-layers.ts';
 import { checkPlaces } from './motif-places.ts';
 import { readMotifs } from './motifs.ts';
 import { notedPlaces } from './noted-places.ts';
+import { findingsOnWall, motifOnSheet } from './on-sheet.ts';
 import { markedJoints, markOf, panelPlaces } from './panel-places.ts';
 import { type PanelPlan, planPanels, turnInFile } from './panels.ts';
 import type { Part } from './part.ts';
@@ -60,7 +61,7 @@ export function draftPieces(input: MakeInput): readonly Draft[] {
       draftPiece({ ...input, motifs }, part, place, panels.findings),
     );
     if (input.unchecked) return drafts;
-    return withFilmChecks(input, { template: plan.template, pattern, drafts });
+    return withFilmChecks(input, { ...plan, pattern, drafts });
   });
 }
 
@@ -129,7 +130,8 @@ function windPiece(input: MakeInput, piece: LaidPiece, drawn: Drawn): LaidPiece 
   if (!lay) return piece;
   const layOn = (template: Template) => layPattern({ ...plan, template }, drawn, lay);
   const parts = equalParts(drawn.plan.closing);
-  const wound = windEnds({ ...input, motifs: readMotifs(input) }, plan.template, parts, layOn);
+  const motifs = readMotifs(input).map((placed) => motifOnSheet(placed, plan.lengths));
+  const wound = windEnds({ ...input, motifs }, plan.template, parts, layOn);
   return { ...piece, plan: { ...plan, template: wound.template }, pattern: wound.pattern };
 }
 
@@ -172,17 +174,19 @@ function draftPiece(
   const whole = panel ? { ...plan, template: panel.whole } : plan;
   const { motifs } = input;
   const { places, findings: misplaced } = checkPlaces(input, whole, motifs);
-  const layers = layersWith(pattern?.wrap.layers ?? [], motifs, template);
+  const laid = motifs.map((placed) => motifOnSheet(placed, plan.lengths));
+  const layers = layersWith(pattern?.wrap.layers ?? [], laid, template);
   const turned = turnInFile(template, input.job, panel !== undefined);
   const drawn = wrapDrawings({
     template,
-    flatLimits: flatBands.flatMap(({ from, to }) => [from, to]),
+    flatLimits: flatBands.flatMap(({ from, to }) => [from, to].map(plan.lengths.toGrown)),
     layers,
     runOff,
     notes: guideNotes({
       name: input.job.name,
       blank: input.blank,
       template,
+      band: plan.band,
       flatBands,
       piece: place,
       seam: input.job.seam,
@@ -194,7 +198,7 @@ function draftPiece(
     ...seamMeaning(input.job.seam),
     turned,
     ...(input.blank.handle ? { handleSpan: input.blank.handle.spans } : {}),
-    noted: notedPlaces(input.blank, motifs, plan),
+    noted: notedPlaces(input.blank, laid, plan),
     words: input.tools.words,
   });
   // A plain template is drawn from its foot corner on, as a maker would.
@@ -218,10 +222,9 @@ function draftPiece(
     places,
     findings: [
       ...plan.findings,
-      ...barePlaces(
-        { ...input, plain: input.plain === true || decoratesApart(input) },
-        { ...whole, band: whole.template.band },
-      ).filter(({ rule }) => rule !== 'lip-zone' || place.index === place.count - 1),
+      ...barePlaces({ ...input, plain: input.plain === true || decoratesApart(input) }, whole).filter(
+        ({ rule }) => rule !== 'lip-zone' || place.index === place.count - 1,
+      ),
       ...said,
       ...trimFindings(input),
       ...(pattern?.findings ?? []),
@@ -240,7 +243,7 @@ const decoratesApart = ({
   readonly motifs: readonly PlacedMotif[];
 }): boolean => job.artwork === undefined && motifs.length > 0 && motifs.every(({ isApart }) => isApart);
 
-function layPattern({ template }: Plan, drawn: Drawn, lay: Lay): LaidPattern {
+function layPattern({ template, lengths }: Plan, drawn: Drawn, lay: Lay): LaidPattern {
   const { artwork, plan, mended, ground, findings, job, jobFile } = drawn;
   const edges = edgeOptions(job, template.band, ground.band);
   const options = { ...plan, template, runOff, lay, edges };
@@ -256,8 +259,7 @@ function layPattern({ template }: Plan, drawn: Drawn, lay: Lay): LaidPattern {
     ...(mended ? { mended } : {}),
     findings: [
       ...findings,
-      ...said,
-      ...joinFindings(wrap.mismatches, file),
+      ...findingsOnWall([...said, ...joinFindings(wrap.mismatches, file)], lengths),
       ...layerNote(wrap.layers, file, cutsEach(job)),
       ...edgeFindings(wrap.edges, job, jobFile),
     ],

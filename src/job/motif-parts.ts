@@ -4,11 +4,10 @@ import { writeSvg } from '../deliver/write-svg.ts';
 import { boxCorners } from '../geometry/box.ts';
 import { polygon } from '../geometry/contour.ts';
 import { inMm } from '../lengths/length.ts';
-import type { FlatWall } from '../unroll/flat-wall.ts';
 import type { Draft } from './draft.ts';
 import { laidApart } from './laid-apart.ts';
 import type { MakeInput } from './make-input.ts';
-import { fromSeam, wallOfMotif } from './motif-places.ts';
+import { fromSeam } from './motif-places.ts';
 import type { Part } from './part.ts';
 import type { PlacedMotif } from './placed-motif.ts';
 import { placementOf } from './placement.ts';
@@ -16,7 +15,7 @@ import type { Plan } from './plan.ts';
 
 /** The plan of the piece that a motif lies on, or of the nearest. */
 export function planUnder(drafts: readonly Draft[], { at: { along } }: Pick<PlacedMotif, 'at'>): Plan {
-  const away = ({ plan: { template: t } }: Draft) => Math.max(0, t.band.from - along, along - t.band.to);
+  const away = ({ plan: { band } }: Draft) => Math.max(0, band.from - along, along - band.to);
   const [first] = [...drafts].sort((a, b) => away(a) - away(b));
   if (!first) throw new Error('a job has at least one piece');
   return first.plan;
@@ -30,12 +29,13 @@ export function motifParts(
   const motifs = (drafts[0]?.motifs ?? []).filter(({ isApart }) => isApart);
   return motifs.map((placed) => {
     const plan = planUnder(drafts, placed);
-    const wall = wallOfMotif(plan, placed.at);
+    const { wall, at, layers } = laidApart(plan, placed);
+    const away = fromSeam(wall, at);
     const drawings = motifDrawings({
       wall,
-      along: placed.at.along,
-      layers: laidApart(placed, wall),
-      notes: notesOf(job.name, placed, wall),
+      along: at.along,
+      layers,
+      notes: notesOf(job.name, placed, away),
       words,
     });
     const title = `${job.name}: ${placed.name}`;
@@ -47,7 +47,7 @@ export function motifParts(
       findings: [],
       sheet: {
         says: `${placed.name}: ${placed.says}`,
-        where: whereWords(placed, wall).join(', '),
+        where: whereWords(placed, away).join(', '),
         size: sizeWords(placed),
         outlines: [polygon(boxCorners(placed.motif.frame))],
       },
@@ -62,9 +62,8 @@ const sizeWords = ({ size: { across, up } }: PlacedMotif): string => `${inMm(acr
 /** A place this near the seam line is on it, mm. */
 const onLine = 0.005;
 
-/** Where a motif goes: its two lines. */
-function whereWords({ at }: PlacedMotif, wall: FlatWall): readonly string[] {
-  const away = fromSeam(wall, at);
+/** Where a motif goes: its two lines; `away` is how far around from the seam line. */
+function whereWords({ at }: PlacedMotif, away: number): readonly string[] {
   const plumb =
     Math.abs(away) < onLine
       ? 'plumb line on the seam line'
@@ -73,9 +72,9 @@ function whereWords({ at }: PlacedMotif, wall: FlatWall): readonly string[] {
 }
 
 /** Lines of words for the guide. */
-const notesOf = (job: string, placed: PlacedMotif, wall: FlatWall): string[] => [
+const notesOf = (job: string, placed: PlacedMotif, away: number): string[] => [
   `${job}: ${placed.name}, ${placed.says}`,
   `${sizeWords(placed)}${placed.lay === 'rigid' ? '' : ', bent along the level line'}; seen from outside, foot down`,
-  ...whereWords(placed, wall),
+  ...whereWords(placed, away),
   'measure the squares before you cut: 25 mm and 1 in',
 ];

@@ -9,8 +9,9 @@ import { layAbout, type MotifPlace } from '../pattern/motif.ts';
 import { type FlatWall, flatWall, girthAt, radiusAt, type WallPoint } from '../unroll/flat-wall.ts';
 import type { Footprint } from '../unroll/footprint.ts';
 import { type Ground, type Miss, missesAt, nearestPlace } from '../unroll/placing.ts';
-import { sheetOnWall } from '../unroll/sheet-wall.ts';
+import { type SheetLengths, sheetOnWall, touchingCone } from '../unroll/sheet-wall.ts';
 import type { PlaceReport } from './motif-report.ts';
+import { keepOutOnSheet, motifOnSheet } from './on-sheet.ts';
 import type { PlacedMotif } from './placed-motif.ts';
 import type { Plan } from './plan.ts';
 import type { Job } from './resolved-job.ts';
@@ -31,7 +32,7 @@ export interface CheckedPlaces {
 export function checkPlaces(input: PlacesInput, plan: Plan, motifs: readonly PlacedMotif[]): CheckedPlaces {
   if (motifs.length === 0) return { places: [], findings: [] };
   const ground = groundOf(input, plan);
-  const places = motifs.map((motif) => placeOf(ground, motif));
+  const places = motifs.map((motif) => placeOf(ground, motif, plan.lengths));
   const findings = motifs.flatMap((motif, i) => {
     const place = places[i];
     return !place || place.lies ? [] : [misplaced(motif, place, input.jobFile)];
@@ -39,19 +40,19 @@ export function checkPlaces(input: PlacesInput, plan: Plan, motifs: readonly Pla
   return { places, findings };
 }
 
-/** Where motifs may lie: seam only where a pattern is wrapped around, for alone they are pieces of their own. */
-function groundOf({ job, blank }: PlacesInput, { wall, flatBands, build, template }: Plan): Ground {
+/** Where motifs may lie, in the sheet's lengths: seam only where a pattern is wrapped around, for alone they are pieces of their own. */
+function groundOf({ job, blank }: PlacesInput, { wall, flatBands, build, template, lengths }: Plan): Ground {
   const lipZone = lipZoneStart(blank, wallLength(wall));
   const beside = blank.handle
     ? { what: 'handle' as const, offset: template.seam.start.offset }
     : job.artwork && { what: 'seam' as const, offset: 0 };
   return {
-    bands: flatBands.map((band) => ({
-      band,
-      wall: sheetOnWall(wall, build, band, (band.from + band.to) / 2).flat,
-    })),
-    keepOuts: blank.keepOuts ?? [],
-    ...(lipZone === undefined ? {} : { lipZone }),
+    bands: flatBands.map((flatBand) => {
+      const { band, flat } = sheetOnWall(wall, build, flatBand);
+      return { band, wall: flat };
+    }),
+    keepOuts: (blank.keepOuts ?? []).map((keepOut) => keepOutOnSheet(keepOut, lengths)),
+    ...(lipZone === undefined ? {} : { lipZone: lengths.toGrown(lipZone) }),
     ...(beside ? { beside } : {}),
   };
 }
@@ -95,12 +96,15 @@ function wallUnder({ bands }: Ground, along: number): FlatWall | undefined {
 
 const raised = ({ turn, along }: WallPoint, by: number): WallPoint => ({ turn, along: along + by });
 
-function placeOf(ground: Ground, motif: PlacedMotif): PlaceReport {
+function placeOf(ground: Ground, placed: PlacedMotif, lengths: SheetLengths): PlaceReport {
+  const motif = motifOnSheet(placed, lengths);
   const { at } = motif;
   const covered = coveredBy(motif, ground, at);
   const misses = missesAt(covered.ground, covered.size, raised(at, covered.above), precision);
   const lies = misses.length === 0;
-  return { lies, misses, nearest: lies ? at : (nearestTo(ground, motif) ?? null) };
+  if (lies) return { lies, misses, nearest: placed.at };
+  const nearest = nearestTo(ground, motif);
+  return { lies, misses, nearest: nearest ? { ...nearest, along: lengths.toBare(nearest.along) } : null };
 }
 
 /** What a bent motif covers changes a little with the girth: the search settles in a few rounds. */
@@ -150,12 +154,16 @@ function misplaced(
   return look('item-misplaced', typedAt(jobFile, `${key}.at`, at), says);
 }
 
-/** The wall that a motif is laid on apart from a wrap: of the flat band it lies in, or else of the template. */
-export function wallOfMotif({ wall, build, flatBands, template }: Plan, { along }: WallPoint): FlatWall {
-  const band = flatBands.find(({ from, to }) => along >= from && along <= to);
-  return band ? sheetOnWall(wall, build, band, (band.from + band.to) / 2).flat : template.wall;
+/**
+ * The wall that a motif is laid on apart from a wrap: on a wall that bends the cone that touches it at the motif's
+ * height, mm along, so that the level line to lay it by is level.
+ */
+export function wallOfMotif({ wall, build, flatBands, band, lengths }: Plan, { along }: WallPoint): FlatWall {
+  return wall.kind === 'straight'
+    ? sheetOnWall(wall, build, flatBands[0] ?? band).flat
+    : touchingCone(wall, build, lengths.toGrown(along));
 }
 
-/** Distance around the wall from turn 0 to a place, the shorter way, mm: to the right positive. */
+/** Distance around the sheet from turn 0 to a place of it, the shorter way, mm: to the right positive. */
 export const fromSeam = (wall: FlatWall, { turn, along }: WallPoint): number =>
   (turn > 0.5 ? turn - 1 : turn) * girthAt(wall, along);

@@ -3,38 +3,26 @@ import type { Band } from '../blank/flat-band.ts';
 import { uprightTurn } from '../cut/motif-drawing.ts';
 import { pointAt } from '../geometry/segment.ts';
 import { shapesOf } from '../pattern/motif.ts';
-import type { WrapLayer } from '../pattern/wrap.ts';
 import type { AskedMotif, Cleared } from '../prove/asked.ts';
 import { coverOf } from '../prove/centre.ts';
-import { type FlatWall, toFlat, toWall } from '../unroll/flat-wall.ts';
+import { toFlat, toWall } from '../unroll/flat-wall.ts';
 import type { Draft } from './draft.ts';
-import { laidApart } from './laid-apart.ts';
+import { type LaidApart, laidApart } from './laid-apart.ts';
 import { planUnder } from './motif-parts.ts';
-import { wallOfMotif } from './motif-places.ts';
+import { bandOnWall } from './on-sheet.ts';
 import type { PlacedMotif } from './placed-motif.ts';
 
-/** How a motif reaches over the wall: up it, mm along, and around it, in turns that may be below 0 or past 1. */
+/** How a motif reaches: up the wall or the sheet, and around it, in turns that may be below 0 or past 1. */
 export interface MotifReach extends Band {
   readonly turns: Band;
 }
 
-/** A motif as it was laid on a sheet of its own. */
-interface Laid {
-  readonly wall: FlatWall;
-  readonly layers: readonly WrapLayer[];
-}
-
-function laidOf(drafts: readonly Draft[], placed: PlacedMotif): Laid {
-  const wall = wallOfMotif(planUnder(drafts, placed), placed.at);
-  return { wall, layers: laidApart(placed, wall) };
-}
-
-/** The motifs that are cut apart: their layers told from the place each is laid about. */
+/** The motifs that are cut apart: their layers told from the place each is laid about; heights are mm on the sheet. */
 export function motifsAsMade(drafts: readonly Draft[]): readonly AskedMotif[] {
   const motifs = (drafts[0]?.motifs ?? []).filter(({ isApart }) => isApart);
   return motifs.map((placed) => {
-    const { along } = placed.at;
-    const laid = laidOf(drafts, placed);
+    const laid = laidApart(planUnder(drafts, placed), placed);
+    const { along } = laid.at;
     const place = toFlat(laid.wall, { turn: uprightTurn, along });
     const layers = laid.layers.map(({ name, shapes }) => {
       const { area, middle } = coverOf(
@@ -48,17 +36,23 @@ export function motifsAsMade(drafts: readonly Draft[]): readonly AskedMotif[] {
   });
 }
 
-/** How a motif reaches over the wall, cut apart or not. */
-export function reachOfMotif(drafts: readonly Draft[], placed: PlacedMotif): MotifReach {
-  const { from, to, turns } = reachOf(laidOf(drafts, placed));
-  const by = placed.at.turn - uprightTurn;
+/** How a motif reaches over the sheet, cut apart or not. */
+function reachOnSheet(laid: LaidApart): MotifReach {
+  const { from, to, turns } = reachOf(laid);
+  const by = laid.at.turn - uprightTurn;
   return { from, to, turns: { from: turns.from + by, to: turns.to + by } };
+}
+
+/** How a motif reaches over the bare wall, cut apart or not. */
+export function reachOfMotif(drafts: readonly Draft[], placed: PlacedMotif): MotifReach {
+  const laid = laidApart(planUnder(drafts, placed), placed);
+  return bandOnWall(reachOnSheet(laid), laid.lengths);
 }
 
 /** Places looked at on each curve: what it reaches between two of them is under a hundredth of its bend. */
 const places = Array.from({ length: 12 }, (_, i) => i / 12);
 
-function reachOf({ wall, layers }: Laid): MotifReach {
+function reachOf({ wall, layers }: LaidApart): MotifReach {
   const on = shapesOf(layers).flatMap(({ contours }) =>
     contours.flatMap(({ segments }) =>
       segments.flatMap((s) => places.map((t) => toWall(wall, pointAt(s, t)))),
@@ -73,10 +67,10 @@ function reachOf({ wall, layers }: Laid): MotifReach {
 
 const least = (values: readonly number[]): number => values.reduce((a, b) => Math.min(a, b), Infinity);
 
-/** Where patterns are taken away around motifs that are cut with them. */
+/** Where patterns are taken away around motifs that are cut with them, mm on the sheet. */
 export const clearedAround = (drafts: readonly Draft[]): readonly Cleared[] =>
   (drafts[0]?.motifs ?? []).flatMap((placed) =>
     placed.isApart || placed.clear === undefined
       ? []
-      : [{ ...reachOfMotif(drafts, placed), by: placed.clear }],
+      : [{ ...reachOnSheet(laidApart(planUnder(drafts, placed), placed)), by: placed.clear }],
   );

@@ -7,18 +7,24 @@ import { type NotedPlace, wordSize } from '../cut/marks.ts';
 import { footprintOnPiece, patchOnPiece } from '../cut/wall-patch.ts';
 import { levelAngle, toFlat } from '../unroll/flat-wall.ts';
 import type { Template } from '../unroll/template.ts';
+import { bandOnSheet, keepOutOnSheet } from './on-sheet.ts';
 import type { PlacedMotif } from './placed-motif.ts';
 import type { Plan } from './plan.ts';
 
+/** `motifs` are those of the sheet: their heights are mm on. */
 export function notedPlaces(
   { keepOuts = [], ...blank }: Pick<Blank, 'keepOuts' | 'use' | 'lipZone'>,
   motifs: readonly PlacedMotif[],
-  { wall, template }: Pick<Plan, 'wall' | 'template'>,
+  { wall, template, lengths }: Pick<Plan, 'wall' | 'template' | 'lengths'>,
 ): readonly NotedPlace[] {
-  const whole = { from: 0, to: wallLength(wall) };
-  const lipZone = lipZoneStart(blank, whole.to);
-  const atLip = lipZone === undefined ? [] : [allAround('lip zone', template, { ...whole, from: lipZone })];
-  const bare = keepOuts.map(({ what, turn, along = whole }) =>
+  const lipZone = lipZoneStart(blank, wallLength(wall));
+  const whole = bandOnSheet({ from: 0, to: wallLength(wall) }, lengths);
+  const atLip =
+    lipZone === undefined
+      ? []
+      : [allAround('lip zone', template, { ...whole, from: lengths.toGrown(lipZone) })];
+  const onSheet = keepOuts.map((keepOut) => keepOutOnSheet(keepOut, lengths));
+  const bare = onSheet.map(({ what, turn, along = whole }) =>
     turn
       ? {
           says: what,

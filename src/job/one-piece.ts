@@ -2,8 +2,7 @@
 import type { Band } from '../blank/flat-band.ts';
 import { longestBand, type Wall } from '../blank/wall.ts';
 import { inPercent } from '../lengths/percent.ts';
-import { type SheetBuild, sheetRadii } from '../unroll/sheet-wall.ts';
-import { widestBand } from '../unroll/strain.ts';
+import { type SheetBuild, widestOnWall } from '../unroll/sheet-wall.ts';
 import { filmGives } from './plan-findings.ts';
 import type { Film } from './resolved-job.ts';
 
@@ -32,7 +31,7 @@ export function widestOnePiece(
   if (wall.kind === 'straight') return undefined;
   const gives = { stretch: filmGives(film), gather: film.gather };
   const build: SheetBuild = { coats, film: film.thickness, gather: film.gather };
-  const [flat, given] = [longestBand(flatBands), widestBand(sheetRadii(wall, build, limits), gives)];
+  const [flat, given] = [longestBand(flatBands), widestOnWall(wall, build, limits, gives)];
   const isMore = given && (!flat || lengthOf(given) > lengthOf(flat) + leastMore);
   const widest = isMore ? given : flat;
   return widest && { ...widest, ...gives };

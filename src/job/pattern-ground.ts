@@ -8,23 +8,23 @@ export interface PatternGround {
   readonly girth: number;
   /** And at the band's two ends. */
   readonly ends: { readonly foot: number; readonly lip: number };
-  /** The whole band, mm along, and its length. */
+  /** The whole band, mm on the sheet, and its length there. */
   readonly band: Band;
   readonly bandLength: number;
 }
 
-/** The band that pieces cover together, from the foot up. */
-export const wholeBand = (plans: readonly Pick<Plan, 'template'>[]): Band => ({
-  from: plans[0]?.template.band.from ?? 0,
-  to: plans.at(-1)?.template.band.to ?? 0,
-});
+/** The band that pieces cover together, mm along, from the foot up. */
+export const wholeBand = (plans: readonly Pick<Plan, 'band'>[]): Band =>
+  around(plans.map(({ band }) => band));
+
+const around = (bands: readonly Band[]): Band => ({ from: bands[0]?.from ?? 0, to: bands.at(-1)?.to ?? 0 });
 
 /** The ground of a band in one piece or several. */
 export function groundOf(plans: readonly Pick<Plan, 'template'>[]): PatternGround {
-  const { from, to } = wholeBand(plans);
-  const girth = (along: number): number => {
-    const at = plans.find(({ template }) => template.band.to >= along) ?? plans.at(-1);
-    return at ? girthAt(at.template.wall, along) : 0;
+  const { from, to } = around(plans.map(({ template }) => template.band));
+  const girth = (on: number): number => {
+    const at = plans.find(({ template }) => template.band.to >= on) ?? plans.at(-1);
+    return at ? girthAt(at.template.wall, on) : 0;
   };
   return {
     girth: girth((from + to) / 2),

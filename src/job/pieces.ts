@@ -37,14 +37,15 @@ export function plansOfBands(input: PiecesInput, bands: readonly Band[]): readon
   );
 }
 
-function stackedBands({ job, jobFile }: PiecesInput, { wall, build, template }: Plan): readonly Band[] {
+function stackedBands({ job, jobFile }: PiecesInput, { wall, build, band, lengths }: Plan): readonly Band[] {
   const stretch = filmGives(job.film);
-  const sectors = stackedSectors(sheetRadii(wall, build, template.band), {
+  const sectors = stackedSectors(sheetRadii(wall, build, band), {
     stretch,
     gather: job.film.gather,
   });
-  if (sectors) return sectors.map(({ from, to }) => ({ from, to }));
-  const { from, to } = template.band;
+  const { from, to } = band;
+  const bare = (on: number) => Math.min(to, Math.max(from, lengths.toBare(on)));
+  if (sectors) return sectors.map((sector) => ({ from: bare(sector.from), to: bare(sector.to) }));
   const says = `from ${inMm(from)} to ${inMm(to)} would take more than two dozen stacked pieces; give a shorter band, or a film that stretches more`;
   throw new Refused([stop('too-many-pieces', typedAt(jobFile, 'pieces'), says)]);
 }

@@ -8,9 +8,9 @@ import type { DrawWords } from '../drawing/words.ts';
 import { sinc } from '../geometry/sinc.ts';
 import { inMm } from '../lengths/length.ts';
 import { type FlatWall, radiusAt } from '../unroll/flat-wall.ts';
-import { type SheetBuild, sheetRadiusAt } from '../unroll/sheet-wall.ts';
+import { type SheetBuild, type SheetLengths, sheetRadiusAt } from '../unroll/sheet-wall.ts';
 import { laidApart } from './laid-apart.ts';
-import { fromSeam, wallOfMotif } from './motif-places.ts';
+import { fromSeam } from './motif-places.ts';
 import type { PlacedMotif } from './placed-motif.ts';
 import type { Plan } from './plan.ts';
 
@@ -25,11 +25,11 @@ export interface PlacementInput {
 type Base = PlacementOptions['base'] & { readonly hold: string };
 
 /**
- * The level edges that paper on this stretch of wall can be held by, mm along: the plane the vessel stands on, the plane of
+ * The level edges that paper on this stretch of wall can be held by, mm on the paper: the plane the vessel stands on, the plane of
  * its lip, where the stretch reaches them; else the ends of its flat band.
  */
 function basesOf(
-  { blank: { flatGap }, plan: { wall, flatBands, build }, placed: { at } }: PlacementInput,
+  { blank: { flatGap }, plan: { wall, flatBands, build, lengths }, placed: { at } }: PlacementInput,
   flat: FlatWall,
 ): Base[] {
   const length = wallLength(wall);
@@ -38,7 +38,7 @@ function basesOf(
     to: length,
   };
   const reaches = (along: number) =>
-    Math.abs(sheetRadiusAt(wall, build, along, band) - radiusAt(flat, along)) < flatGap;
+    Math.abs(sheetRadiusAt(wall, build, along, band) - radiusAt(flat, lengths.toGrown(along))) < flatGap;
   const lift = liftOf(flat, build);
   const foot: Base = reaches(0)
     ? {
@@ -46,19 +46,19 @@ function basesOf(
         says: 'this edge level with the foot',
         hold: 'stand the vessel on a flat table, and let the edge marked for the foot touch the table all along',
       }
-    : bandEnd(band.from);
+    : bandEnd(band.from, lengths);
   const lip: Base = reaches(length)
     ? {
-        along: length + lift,
+        along: lengths.toGrown(length) + lift,
         says: 'this edge level with the lip',
         hold: 'lay a straight board on the lip, and let the edge marked for the lip touch it all along',
       }
-    : bandEnd(band.to);
+    : bandEnd(band.to, lengths);
   return [foot, lip];
 }
 
-const bandEnd = (along: number): Base => ({
-  along,
+const bandEnd = (along: number, { toGrown }: SheetLengths): Base => ({
+  along: toGrown(along),
   says: `this edge on the level line at ${inMm(along)} along`,
   hold: `draw a level line ${inMm(along)} up the wall from the foot corner, with a collar, and hold the edge marked for it there`,
 });
@@ -80,16 +80,16 @@ export function placementOf(given: PlacementInput): string {
   const plan = { ...given.plan, build: { ...given.plan.build, around: 1 } };
   const input = { ...given, plan };
   const { at } = placed;
-  const wall = wallOfMotif(plan, at);
-  const motif: MotifOnSheet = { wall, along: at.along, layers: laidApart(placed, wall) };
+  const { wall, layers, at: there } = laidApart(plan, placed);
+  const motif: MotifOnSheet = { wall, along: there.along, layers };
   const bases = basesOf(input, wall);
-  const [base] = [...bases].sort((a, b) => Math.abs(a.along - at.along) - Math.abs(b.along - at.along));
+  const [base] = [...bases].sort((a, b) => Math.abs(a.along - there.along) - Math.abs(b.along - there.along));
   if (!base) throw new Error('a wall has a foot and a lip');
   const { handle } = blank;
   const half = handle ? handle.spans / 2 : 0;
   const toSeam = at.turn > 0.5 ? 1 - at.turn : -at.turn;
   const line = handle ? 'the middle of the handle' : 'the seam line';
-  const away = Math.abs(fromSeam(wall, at));
+  const away = Math.abs(fromSeam(wall, there));
   const drawing = placementDrawing({
     ...motif,
     base,

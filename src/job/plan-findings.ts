@@ -6,8 +6,7 @@ import { roundLimits, type Wall } from '../blank/wall.ts';
 import { type Finding, look, note } from '../finding.ts';
 import { precision } from '../geometry/tolerance.ts';
 import { inMm, measuredLength } from '../lengths/length.ts';
-import { type SheetBuild, sheetRadii } from '../unroll/sheet-wall.ts';
-import { widestBand } from '../unroll/strain.ts';
+import { type SheetBuild, widestOnWall } from '../unroll/sheet-wall.ts';
 import { givingInWords } from './film-giving.ts';
 import type { Measures } from './measures.ts';
 import type { Film, Job } from './resolved-job.ts';
@@ -61,7 +60,7 @@ export function strainFindings(
   const { gather } = job.film;
   const stretch = filmGives(job.film);
   if (most.strain <= stretch + 1e-6) return [];
-  const widest = widestBand(sheetRadii(wall, build, band), { stretch, gather });
+  const widest = widestOnWall(wall, build, band, { stretch, gather });
   const instead = widest
     ? `on one piece it lies down from ${inMm(widest.from)} to ${inMm(widest.to)}`
     : 'no band of it lies down on one piece';

@@ -18,7 +18,7 @@ import { precision } from '../geometry/tolerance.ts';
 import { degrees } from '../lengths/angle.ts';
 import { inMm } from '../lengths/length.ts';
 import { radiusAt, sweep } from '../unroll/flat-wall.ts';
-import { type SheetBuild, sheetOnWall } from '../unroll/sheet-wall.ts';
+import { type SheetBuild, type SheetLengths, sheetOnWall, sheetSurface } from '../unroll/sheet-wall.ts';
 import { type Template, templateOf, turnOfEdge } from '../unroll/template.ts';
 import { type CoatsOnWall, coatFindings, coatsOnWall } from './coats-on-wall.ts';
 import { shareCut } from './film-giving.ts';
@@ -40,9 +40,14 @@ export interface Plan {
   readonly wall: Wall;
   /** Bands on which film lies flat, from the foot up. */
   readonly flatBands: readonly Band[];
+  /** The finished band, mm along the bare wall. */
+  readonly band: Band;
+  /** Heights on it are the sheet's own, mm on. */
   readonly template: Template;
+  /** From the bare wall's lengths to the sheet's, and back: under coats a wall that bends is longer or shorter. */
+  readonly lengths: SheetLengths;
   readonly build: SheetBuild;
-  /** Strain of the film around a wall that bends, at close places up the band; empty on a straight wall. */
+  /** Strain of the film around a wall that bends, at close places up the band, mm along; empty on a straight wall. */
   readonly strain: readonly { readonly along: number; readonly strain: number }[];
   readonly coats: CoatsOnWall;
   /** How well the blank is known, for a wrap of this band. */
@@ -57,8 +62,8 @@ export const runOff = 1;
 export const widestSweepDeg = 350;
 
 /** What a plan stands on, however its band is cut. */
-export interface Ground extends Pick<Plan, 'wall' | 'flatBands' | 'build' | 'coats' | 'measures'> {
-  readonly band: Band;
+export interface Ground
+  extends Pick<Plan, 'wall' | 'flatBands' | 'band' | 'lengths' | 'build' | 'coats' | 'measures'> {
   /** What the wall's readings say. */
   readonly wallSays: readonly Finding[];
   /** What the job asks of the maker on this wall and band. */
@@ -82,7 +87,9 @@ export function planGround(
   const measures = measuresOf(blank, wall, band, job.seam.hold);
   const wallSays = [...toldAt(findings, blankFile), ...offFlat(input, wall, band)];
   const jobSays = [...planFindings(input), ...measureFindings(input, wall, coats, measures)];
-  return { wall, flatBands, band, build, coats, measures, wallSays, jobSays };
+  const { toGrown, toBare } = sheetSurface(wall, build);
+  const lengths = { toGrown, toBare };
+  return { wall, flatBands, band, lengths, build, coats, measures, wallSays, jobSays };
 }
 
 /** @throws Refused with everything that keeps the band from being laid flat. */
@@ -93,11 +100,11 @@ export function planWrap(input: PlanInput): Plan {
     if (!band) throw new Refused([noFlatBand(input, wall)]);
     return band;
   });
-  const { wall, flatBands, band, build, coats, measures, wallSays, jobSays } = ground;
-  const { flat, strain } = sheetOnWall(wall, build, band, (band.from + band.to) / 2);
+  const { wall, flatBands, band, lengths, build, coats, measures, wallSays, jobSays } = ground;
+  const { flat, strain, band: onSheet } = sheetOnWall(wall, build, band);
   const clear = blank.handle && roomBeside(blank.handle);
   const template = templateOf(flat, {
-    band,
+    band: onSheet,
     trim: job.trim,
     overlap: job.seam.overlap,
     before: beforeSeam(job.seam),
@@ -106,7 +113,7 @@ export function planWrap(input: PlanInput): Plan {
   refuseIfAny(templateStops(input, template));
   const bends = strainFindings(input, wall, build, flatBands, band, strain);
   const findings = [...wallSays, ...bends, ...jobSays];
-  return { wall, flatBands, template, build, strain, coats, measures, findings };
+  return { wall, flatBands, band, template, lengths, build, strain, coats, measures, findings };
 }
 
 const planCoats = ({ job, jobFile }: PlanInput, wall: Wall, flat: Band, band: Band): CoatsOnWall =>

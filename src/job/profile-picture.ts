@@ -73,7 +73,7 @@ export function profileOfBlankAlone(blank: Blank, units: Units, words: DrawWords
 /** The text of profile.svg beside a job: with the band of all its pieces, and what that asks of its film. */
 export const profileOfDraft = ({ plan, job }: Draft, blank: Blank, words: DrawWords): string =>
   profileOfBlank({ blank, wall: plan.wall, flatBands: plan.flatBands }, job.units, words, {
-    band: job.band ?? plan.template.band,
+    band: job.band ?? plan.band,
     strain: { places: plan.strain, stretch: job.film.stretch, gather: job.film.gather },
   });
 

@@ -3,15 +3,7 @@ import type { Blank } from '../blank/blank.ts';
 import { thicknessUnder } from '../blank/coats.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { roomBeside } from '../blank/handle-room.ts';
-import {
-  closePlaces,
-  flatBandsOfWall,
-  longestBand,
-  type Wall,
-  wallLength,
-  wallOf,
-  wallWithin,
-} from '../blank/wall.ts';
+import { flatBandsOfWall, longestBand, type Wall, wallAt, wallLength, wallOf } from '../blank/wall.ts';
 import { Refused, stop } from '../finding.ts';
 import { subtract } from '../geometry/point.ts';
 import { equalParts } from '../pattern/closing.ts';
@@ -25,6 +17,7 @@ import { coatsOnWall } from './coats-on-wall.ts';
 import type { Draft } from './draft.ts';
 import { shareCut } from './film-giving.ts';
 import { clearedAround, motifsAsMade } from './motifs-as-made.ts';
+import { movedWall, placeOnMoved, placeUnderMoved } from './moved-wall.ts';
 import { filmGives } from './plan-findings.ts';
 import type { Job } from './resolved-job.ts';
 import { beforeSeam } from './seam.ts';
@@ -42,27 +35,44 @@ export interface ProofInput {
   readonly pattern?: KnownPattern;
 }
 
-/** The middle of the film on a wall, `around` of its girth: the coats and half the film lie along the wall's normal. */
-function askedWall(wall: Wall, off: number, band: Band, around = 1): AskedWall {
-  const radiusAt = (along: number, from = Number.NEGATIVE_INFINITY): number => {
-    const { radius, lean } = wallWithin(wall, along, { from });
-    return around * (radius + off * Math.cos(lean));
-  };
-  if (wall.kind === 'straight')
-    return { kind: 'straight', radius: radiusAt(0), sine: around * Math.sin(wall.straight.halfAngle) };
-  // At a corner film has two radii, one where the stretch below ends and one where that above begins.
-  const places = closePlaces(wall, band).flatMap((along) =>
-    [radiusAt(along), radiusAt(along, along)].map((radius) => ({ along, radius })),
-  );
-  return { kind: 'bent', places };
+/** The middle of the film on a wall, and how the bare wall's heights are told on it. */
+interface Surface {
+  readonly wall: AskedWall;
+  readonly on: (along: number) => number;
+  readonly along: (on: number) => number;
 }
 
-/** A band, and the places of motifs that lie outside it. */
-function withMotifs({ from, to }: Band, { motifs = [] }: KnownPattern): Band {
-  const alongs = motifs.map(({ along }) => along);
+const same = (height: number): number => height;
+
+/** Motifs may stand a little past the foot and the lip corner, mm: there the wall goes straight on. */
+const pastEnds = 5;
+
+/** `around` of its girth: the coats and half the film lie along the wall's normal. */
+function surfaceOf(wall: Wall, off: number, around = 1): Surface {
+  if (wall.kind === 'straight') {
+    const { radius, lean } = wallAt(wall, 0);
+    return {
+      wall: {
+        kind: 'straight',
+        radius: around * (radius + off * Math.cos(lean)),
+        sine: around * Math.sin(lean),
+      },
+      on: same,
+      along: same,
+    };
+  }
+  const moved = movedWall(wall, off);
+  const places = moved.surface.places.map(({ on, radius }) => ({ along: on, radius: around * radius }));
+  const ends = [places[0], places.at(-1)].flatMap((end, i) => {
+    const slope = moved.surface.places.at(-i)?.slope ?? 0;
+    const by = i === 0 ? -pastEnds : pastEnds;
+    return end ? [{ along: end.along + by, radius: end.radius + around * by * slope }] : [];
+  });
+  const [below, above] = ends;
   return {
-    from: Math.min(from, ...alongs.map((at) => at - 1)),
-    to: Math.max(to, ...alongs.map((at) => at + 1)),
+    wall: { kind: 'bent', places: [...(below ? [below] : []), ...places, ...(above ? [above] : [])] },
+    on: (along) => placeOnMoved(moved, along),
+    along: (on) => placeUnderMoved(moved, on),
   };
 }
 
@@ -77,10 +87,17 @@ export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
   const flat = longestBand(flatBands) ?? { from: 0, to: wallLength(wall) };
   const { coats } = coatsOnWall(wall, job.coats, { flat, band, film: film.thickness, file: 'job.json' });
   const middle = thicknessUnder(coats) + film.thickness / 2;
+  // Film that gives is cut as for a wall with so much less girth.
+  const surface = surfaceOf(wall, middle, shareCut(film));
+  const onSurface = ({ on }: Surface, { from, to }: Band): Band => ({ from: on(from), to: on(to) });
+  const askedStrip = (width: number) => {
+    const above = surfaceOf(wall, middle + film.thickness);
+    const fromFilm = (on: number) => above.on(surface.along(on));
+    return { width, wall: above.wall, band: onSurface(above, band), fromFilm };
+  };
   return {
-    // Film that gives is cut as for a wall with so much less girth.
-    wall: askedWall(wall, middle, withMotifs(band, pattern), shareCut(film)),
-    band,
+    wall: surface.wall,
+    band: onSurface(surface, band),
     trim,
     overlap: seam.overlap,
     before: beforeSeam(seam),
@@ -90,11 +107,9 @@ export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
       : {}),
     film: { stretch: filmGives(film), gather: film.gather },
     cutter: askedCutterOf(job.cutter),
-    flatBands,
+    flatBands: flatBands.map((flatBand) => onSurface(surface, flatBand)),
     ...(blank.handle ? { clear: roomBeside(blank.handle) } : {}),
-    ...(seam.strip === undefined
-      ? {}
-      : { strip: { width: seam.strip, wall: askedWall(wall, middle + film.thickness, band) } }),
+    ...(seam.strip === undefined ? {} : { strip: askedStrip(seam.strip) }),
     ...(sheet
       ? { sheet: { ...sheet, up: sheet.up ?? Number.POSITIVE_INFINITY, batch: job.batch ?? 1 } }
       : {}),

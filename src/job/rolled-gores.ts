@@ -30,15 +30,15 @@ export function rolledGoresOf(
     count,
   );
   const art = ownedArt(readSvg(cut, 'wrap.cut.svg'), boxes);
-  const { band, wall, build, bent } = plan;
+  const { band, wall, build } = plan;
   const sheetOfGore = ({ number, place }: ProvedGore, i: number): RolledSheet => ({
     drawing: art(i),
     toWall: (p) => {
       const { aside, on } = rollGore(surface, onSheet.from, movePoint(place, p));
       const girth = 2 * Math.PI * surfaceAt(surface, on).radius;
-      return { turn: (number - 0.5) / count + aside / girth, along: bent.toBare(on) };
+      return { turn: (number - 0.5) / count + aside / girth, along: on };
     },
-    band,
+    band: onSheet,
     sidesAt: () => [(number - 1) / count, number / count],
   });
   return rolledSheets(
@@ -46,9 +46,9 @@ export function rolledGoresOf(
     {
       ...vesselOf(plan, blank),
       // Stands for the wall where only the seam is drawn.
-      wall: sheetOnWall(wall, build, band, (band.from + band.to) / 2).flat,
+      wall: sheetOnWall(wall, build, band).flat,
       origin: { x: 0, y: 0 },
-      band,
+      band: onSheet,
       seam: { start: { turn: 0, offset: 0 }, finish: { turn: 1, offset: 0 } },
       overlap: job.seam.overlap,
     },

@@ -15,6 +15,7 @@ import { sheetOnWall } from '../unroll/sheet-wall.ts';
 import { type Template, turnOfEdge } from '../unroll/template.ts';
 import type { Written, WrittenPiece } from './deliverables.ts';
 import type { Draft } from './draft.ts';
+import { motifOnSheet } from './on-sheet.ts';
 import type { PlacedMotif } from './placed-motif.ts';
 import type { Ground } from './plan.ts';
 
@@ -24,12 +25,15 @@ export interface RolledSubject {
   readonly vessel: RolledVessel;
 }
 
-/** The vessel apart from what is laid on it. The sheet is drawn at its mid-thickness, on top of the coats, as it was sized. */
+/** The vessel apart from what is laid on it, in the sheet's own lengths. The sheet is drawn at its mid-thickness, on top of the coats, as it was sized. */
 export const vesselOf = (
-  { wall, build }: Pick<Ground, 'wall' | 'build'>,
+  { wall, build, lengths }: Pick<Ground, 'wall' | 'build' | 'lengths'>,
   { footRound, lipRound, handle }: Blank,
 ): Pick<RolledVessel, 'profile' | 'footRound' | 'lipRound' | 'handleSpan'> => ({
-  profile: wallRings(wall, build.coats + build.film / 2),
+  profile: wallRings(wall, build.coats + build.film / 2).map((ring) => ({
+    ...ring,
+    along: lengths.toGrown(ring.along),
+  })),
   footRound,
   lipRound,
   ...(handle ? { handleSpan: handle.spans } : {}),
@@ -55,7 +59,9 @@ export function rolledSubject(
   const wrap = readSvg(written.cut, 'wrap.cut.svg');
   const apart = parts.flatMap((part) => {
     const placed = motifs.find(({ name }) => name === part.stem);
-    return placed ? laidOn(placed, part, template, translation(origin.x, origin.y)) : [];
+    return placed
+      ? laidOn(motifOnSheet(placed, plan.lengths), part, template, translation(origin.x, origin.y))
+      : [];
   });
   return {
     drawing: { ...wrap, groups: [...wrap.groups, ...apart] },
@@ -87,8 +93,7 @@ export function rolledOf(
   if (!draft || !last || !file) throw new Error('a job has at least one piece');
   if (drafts.length === 1) return drawRolled(rolledSubject(draft, blank, file, parts), words);
   const { plan, job } = draft;
-  const band = job.band ?? plan.template.band;
-  const { flat } = sheetOnWall(plan.wall, plan.build, band, (band.from + band.to) / 2);
+  const { flat, band } = sheetOnWall(plan.wall, plan.build, job.band ?? plan.band);
   const vessel: RolledVessel = {
     ...vesselOf(plan, blank),
     // Stands for the pieces' own walls where only the seam is drawn.
@@ -104,7 +109,7 @@ export function rolledOf(
 
 /** One piece of several, with the motifs whose middle lies on it. */
 function sheetOfDraft(
-  { plan: { template }, toFile, motifs }: Draft,
+  { plan: { template, lengths }, toFile, motifs }: Draft,
   written: Written | undefined,
   parts: readonly WrittenPiece[],
 ): RolledSheet {
@@ -119,7 +124,8 @@ function sheetOfDraft(
     return at.along >= band.from && at.along < band.to && at.turn >= start && at.turn < finish;
   };
   const apart = parts.flatMap((part) => {
-    const placed = motifs.find(({ name }) => name === part.stem);
+    const typed = motifs.find(({ name }) => name === part.stem);
+    const placed = typed && motifOnSheet(typed, lengths);
     return placed && isHere(placed) ? laidOn(placed, part, template, toFile) : [];
   });
   return {

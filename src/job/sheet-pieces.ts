@@ -11,9 +11,9 @@ const mm = (value: number): string => measuredLength(value, 'mm');
 
 /** Rows of drafts, `files` being the names of their cut files. */
 export const piecesOfDrafts = (drafts: readonly Draft[], files: readonly string[]): readonly SheetPiece[] =>
-  drafts.map(({ plan: { template }, mark, panel }, i) => {
-    const { wall, band } = template;
-    const [foot, lip] = [girthAt(wall, band.from), girthAt(wall, band.to)];
+  drafts.map(({ plan: { template, band }, mark, panel }, i) => {
+    const { wall, band: onSheet } = template;
+    const [foot, lip] = [girthAt(wall, onSheet.from), girthAt(wall, onSheet.to)];
     return {
       says: pieceName(mark, panel),
       file: files[i] ?? '',

@@ -4,7 +4,7 @@ import { squareWall, stripAlongJoint, stripAlongSeam } from '../cut/cover-strip.
 import { type StripDrawingOptions, stripDrawings } from '../cut/strip-drawing.ts';
 import { writeSvg } from '../deliver/write-svg.ts';
 import { inMm } from '../lengths/length.ts';
-import { sheetOnWall } from '../unroll/sheet-wall.ts';
+import { sheetOnWall, sheetSurface } from '../unroll/sheet-wall.ts';
 import { outline } from '../unroll/template.ts';
 import { wholePieces } from './draft.ts';
 import type { MakeInput } from './make-input.ts';
@@ -15,6 +15,8 @@ import type { Plan } from './plan.ts';
 /** A strip before it is drawn. */
 interface Strip extends Pick<StripDrawingOptions, 'template' | 'covers'> {
   readonly stem: string;
+  /** Of a joint's: where it lies, mm along the bare wall. */
+  readonly joint?: number;
 }
 
 /** The film of the pieces lies under a strip, on top of the coats. */
@@ -27,19 +29,22 @@ const onFilm = ({ build }: Plan): Plan['build'] => ({
 
 function seamStrip(plans: readonly Plan[], first: Plan, { job }: MakeInput, width: number): Strip {
   const band = wholeBand(plans);
-  const { flat } = sheetOnWall(first.wall, onFilm(first), band, (band.from + band.to) / 2);
+  const { flat, band: onStrip } = sheetOnWall(first.wall, onFilm(first), band);
   const wall = first.wall.kind === 'straight' ? flat : squareWall(flat);
-  const template = stripAlongSeam(wall, width, { band, trim: job.trim });
+  const template = stripAlongSeam(wall, width, { band: onStrip, trim: job.trim });
   return { stem: 'strip', template, covers: { kind: 'seam' } };
 }
 
 function jointStrip(plan: Plan, { blank }: MakeInput, width: number, number: number): Strip {
-  const along = plan.template.band.from;
-  const band = { from: along - width / 2, to: along + width / 2 };
-  const { flat } = sheetOnWall(plan.wall, onFilm(plan), band, along);
-  const at = { along, ...(blank.handle ? { clear: roomBeside(blank.handle) } : {}) };
+  const along = plan.band.from;
+  const { toGrown, toBare } = sheetSurface(plan.wall, onFilm(plan));
+  // As wide on itself as it was asked for.
+  const on = toGrown(along);
+  const band = { from: toBare(on - width / 2), to: toBare(on + width / 2) };
+  const { flat } = sheetOnWall(plan.wall, onFilm(plan), band);
+  const at = { along: on, ...(blank.handle ? { clear: roomBeside(blank.handle) } : {}) };
   const template = stripAlongJoint(flat, width, at);
-  return { stem: `strip-${number}`, template, covers: { kind: 'joint', along } };
+  return { stem: `strip-${number}`, template, covers: { kind: 'joint', along: on }, joint: along };
 }
 
 /** That of the seam first, then those of the joints from the foot up. */
@@ -50,10 +55,10 @@ function stripsOf(input: MakeInput, plans: readonly Plan[], width: number): read
   return [...seam, ...others.map((plan, i) => jointStrip(plan, input, width, i + 1))];
 }
 
-const laidWords = ({ covers }: Strip): string =>
-  covers.kind === 'seam'
+const laidWords = ({ joint }: Strip): string =>
+  joint === undefined
     ? 'over the seam, its middle line on it from the foot edge to the lip edge'
-    : `over the joint at ${inMm(covers.along)} along, its middle line on it`;
+    : `over the joint at ${inMm(joint)} along, its middle line on it`;
 
 function partOf(strip: Strip, { job, tools: { words } }: MakeInput, width: number): Part {
   const { stem, template, covers } = strip;

@@ -6,16 +6,17 @@ import { degrees } from '../lengths/angle.ts';
 import { sweep } from '../unroll/flat-wall.ts';
 import { outline, slantRadii, type Template, turnOfEdge } from '../unroll/template.ts';
 import type { Draft } from './draft.ts';
+import type { Plan } from './plan.ts';
 import type { TemplateReport } from './report.ts';
 
 function templateReport(
   template: Template,
   runOff: number,
-  strain: readonly { readonly strain: number }[],
+  { band, strain }: Pick<Plan, 'band' | 'strain'>,
   turned = 0,
 ): TemplateReport {
-  const { wall, band, trim, overlap, shape, seam } = template;
-  const middle = (band.from + band.to) / 2;
+  const { wall, band: onSheet, trim, overlap, shape, seam } = template;
+  const middle = (onSheet.from + onSheet.to) / 2;
   const box = tightBox([moveContour(rotation(turned), outline(template))]);
   const radii = slantRadii(template);
   const turns = { from: turnOfEdge(wall, seam.start, middle), to: turnOfEdge(wall, seam.finish, middle) };
@@ -39,17 +40,17 @@ function templateReport(
 export function templateOfDrafts(drafts: readonly Draft[], runOff: number): TemplateReport {
   const pieces: TemplateReport[] = [];
   for (const { plan, panel, turned } of drafts) {
-    const { template, strain } = plan;
+    const { template } = plan;
     if (!panel) {
-      pieces.push(templateReport(template, runOff, strain, turned));
+      pieces.push(templateReport(template, runOff, plan, turned));
       continue;
     }
     const { index, left, right, whole } = panel;
-    if (index === 0) pieces.push(templateReport(whole, runOff, strain));
+    if (index === 0) pieces.push(templateReport(whole, runOff, plan));
     const piece = pieces.pop();
     if (!piece) throw new Error('the first panel of a piece comes first');
     const part: TemplateReport = {
-      ...templateReport(template, runOff, strain, turned),
+      ...templateReport(template, runOff, plan, turned),
       panel: {
         ...(left === undefined ? {} : { left }),
         ...(right === undefined ? {} : { right }),

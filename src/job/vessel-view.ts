@@ -16,7 +16,7 @@ export interface VesselView extends RolledSolid {
     readonly pieces: readonly string[];
   }[];
   readonly use: Film['use'];
-  /** The circles of the sheet's wall from the foot up, mm: what is between two of them is straight. */
+  /** The circles of the sheet's wall from the foot up, by the bare wall's lengths, mm: what is between two of them is straight. */
   readonly rings: readonly { readonly along: number; readonly radius: number; readonly height: number }[];
   /** A handle is known by where it is joined alone, so it is not among the surfaces. */
   readonly hasHandle: boolean;
@@ -26,12 +26,13 @@ export interface VesselView extends RolledSolid {
 const screenSteps = 1000;
 
 export function vesselViewOf({ plan, job }: Draft, { drawing, vessel }: RolledSubject): VesselView {
-  const flat = longestBand(plan.flatBands) ?? vessel.band;
+  const { toGrown, toBare } = plan.lengths;
+  const flat = longestBand(plan.flatBands) ?? plan.band;
   const length = vessel.profile.at(-1)?.along ?? 0;
   const coated = job.coats
     .filter(({ over }) => !over)
     .map(({ covers }) => covers ?? flat)
-    .map(({ from, to }) => ({ from: Math.max(0, from), to: Math.min(length, to) }));
+    .map(({ from, to }) => ({ from: Math.max(0, toGrown(from)), to: Math.min(length, toGrown(to)) }));
   return {
     ...rolledSolid(vessel, coated),
     layers: drawing.groups
@@ -42,7 +43,7 @@ export function vesselViewOf({ plan, job }: Draft, { drawing, vessel }: RolledSu
         pieces: paths.map(({ contours }) => writePathData(contours, screenSteps)),
       })),
     use: job.film.use,
-    rings: vessel.profile.map(({ along, radius, height }) => ({ along, radius, height })),
+    rings: vessel.profile.map(({ along, radius, height }) => ({ along: toBare(along), radius, height })),
     hasHandle: vessel.handleSpan !== undefined,
   };
 }

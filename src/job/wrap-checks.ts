@@ -16,6 +16,8 @@ export interface WrapCheckInput {
   readonly art: LaidArt;
   readonly limits: CutLimits;
   readonly use: FilmUse;
+  /** From a height on the sheet to the bare wall's. */
+  readonly toBare: (on: number) => number;
   /** Where a place lies in the cut file that has it. */
   readonly inFile: (at: WallPoint) => InFile;
   readonly artFile: string;
@@ -26,7 +28,7 @@ export interface InFile extends Point {
   readonly file: string;
 }
 
-/** A finding with all its places; the first is the one it tells. */
+/** A finding with all its places, mm on the sheet; the first is the one it tells. */
 export interface WrapCheck {
   readonly finding: Finding;
   readonly places: readonly WallPoint[];
@@ -92,11 +94,12 @@ function grouped(group: readonly Found[], input: WrapCheckInput, artFile: string
   const places = placesOf(group, input);
   const [first] = places;
   if (!first) return [];
-  const finding = worst.tell({ ...input.inFile(first), ...first });
+  const along = input.toBare(first.along);
+  const finding = worst.tell({ ...input.inFile(first), turn: first.turn, along });
   const { x, y } = artPlace(input.art, worst.at);
   const more = places.length - 1;
   const again = more === 0 ? '' : `, and ${more} ${more === 1 ? 'place' : 'places'} more`;
-  const on = `at turn ${first.turn.toFixed(3)}, ${inMm(Number(first.along.toFixed(1)))} along${again}`;
+  const on = `at turn ${first.turn.toFixed(3)}, ${inMm(Number(along.toFixed(1)))} along${again}`;
   const drawn = `drawn at ${Number(x.toFixed(1))}, ${Number(y.toFixed(1))} mm in ${artFile}`;
   return [
     { finding: { ...finding, says: `${finding.says} (${on}; ${drawn})`, times: places.length }, places },

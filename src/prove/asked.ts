@@ -3,7 +3,7 @@ import type { Band } from '../blank/flat-band.ts';
 import type { AskedSheets } from './check-sheets.ts';
 import type { AskedCutter } from './cutter-file.ts';
 
-/** The surface that the middle of the film lies on. */
+/** The surface that the middle of the film lies on. All heights the proof knows are that surface's own, mm up it. */
 export type AskedWall =
   | { readonly kind: 'straight'; readonly radius: number; readonly sine: number }
   | {
@@ -56,7 +56,13 @@ export interface Asked {
   /** Half the width kept clear around a handle at turn 0, mm of girth, if there is one. */
   readonly clear?: number;
   /** Of cover strips over the seam and over joints of pieces, if they are asked for: width, mm, and what they lie on. */
-  readonly strip?: { readonly width: number; readonly wall: AskedWall };
+  readonly strip?: {
+    readonly width: number;
+    readonly wall: AskedWall;
+    /** The finished band by the strip's own lengths; and a height of the film below carried to them. */
+    readonly band: Band;
+    readonly fromFilm: (along: number) => number;
+  };
   readonly film: { readonly stretch: number; readonly gather: number };
   /** Left out where nothing is to be known of it. */
   readonly cutter?: AskedCutter;

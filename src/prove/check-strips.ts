@@ -36,8 +36,8 @@ const askedOfStrip = ({ asked, strip }: StripsAsked): Asked => ({
 function seamStrip({ asked, strip }: StripsAsked, { cut, guide }: StripFiles): ProvedPiece | undefined {
   const line = straightLine(guide, 'seam-line');
   if (!line) return undefined;
-  const { band, trim } = asked;
-  const { wall, width } = strip;
+  const { trim } = asked;
+  const { wall, width, band } = strip;
   const cone = {
     from: band.from,
     radius: askedRadius(wall, band.from),
@@ -61,7 +61,8 @@ function seamStrip({ asked, strip }: StripsAsked, { cut, guide }: StripFiles): P
 /** The strip over a joint: a narrow wrap of its own. */
 function jointStrip(wanted: StripsAsked, files: StripFiles, along: number) {
   const half = wanted.strip.width / 2;
-  const band = { from: along - half, to: along + half };
+  const middle = wanted.strip.fromFilm(along);
+  const band = { from: middle - half, to: middle + half };
   const asked = { ...askedOfStrip(wanted), band, trim: { lip: 0, foot: 0 } };
   return placePiece(
     asked,

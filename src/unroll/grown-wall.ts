@@ -22,9 +22,24 @@ export interface GrownWall {
 
 /** The wall with its surface moved out by `growth` mm, less than the wall's own tightest hollow. */
 export function grownWall(wall: Wall, growth: number): GrownWall {
+  if (wall.kind === 'straight') return grownStraight(wall, growth);
   return wall.kind === 'curved' && wall.curved.profile.kind === 'stepped'
     ? grownSteps(wall.curved.profile.corners, growth)
     : grownCurve(wall, growth);
+}
+
+/** A straight wall stays as long as it is. */
+function grownStraight(wall: Wall, growth: number): GrownWall {
+  const { radius, lean } = wallAt(wall, 0);
+  const [slope, foot] = [Math.sin(lean), radius + growth * Math.cos(lean)];
+  const same = (place: number) => place;
+  return {
+    at: (on) => ({ radius: foot + on * slope, slope }),
+    toGrown: same,
+    toBare: same,
+    length: wallLength(wall),
+    corners: [],
+  };
 }
 
 /** Rounds in which a place settles: each takes a factor of growth over the meridian's radius off the error. */
@@ -96,12 +111,47 @@ interface Stretch {
   readonly on: number;
   readonly bare: number;
   readonly grown: number;
+  /** How much longer it is at either end, where it meets its neighbour; negative in a hollow. */
+  readonly before: number;
+  readonly after: number;
   /** Radius of the grown wall where it begins, mm. */
   readonly radius: number;
   readonly slope: number;
 }
 
-/** Its stretches moved out as they are, to where they meet: by growth times the tangent of half the bend at each end. */
+/** Near a corner a place is moved along with it: on a part of the stretch so many times as long as the corner moves. */
+export const drawnAlong = 4;
+
+/** Places of a stretch that fix all others, mm from where it begins: its ends, and where its corners leave off. */
+function knots({ bare, grown, before, after }: Stretch): readonly { along: number; on: number }[] {
+  const reach = (corner: number) => Math.min(drawnAlong * Math.abs(corner), bare / 2);
+  const [low, high] = [reach(before), bare - reach(after)];
+  return [
+    { along: 0, on: 0 },
+    ...(low > 0 ? [{ along: low, on: before + low }] : []),
+    ...(high > low && high < bare ? [{ along: high, on: before + high }] : []),
+    { along: bare, on: grown },
+  ];
+}
+
+/** From one of a stretch's own measures to the other; past its ends, mm for mm. */
+function between(
+  places: ReturnType<typeof knots>,
+  from: 'along' | 'on',
+  to: 'along' | 'on',
+  at: number,
+): number {
+  const next = places.findIndex((place, i) => i > 0 && place[from] >= at);
+  const [a, b] = next < 0 ? [places.at(-1), undefined] : [places[next - 1], places[next]];
+  if (!a || at < 0) return at;
+  const rate = b ? (b[to] - a[to]) / (b[from] - a[from]) : 1;
+  return a[to] + (at - a[from]) * rate;
+}
+
+/**
+ * Its stretches moved out as they are, to where they meet: by growth times the tangent of half the bend at each end.
+ * Away from corners a place goes straight out along the normal, so that lengths there stay what they are.
+ */
 function grownSteps(corners: readonly ProfilePoint[], growth: number): GrownWall {
   const stretches = stretchesOf(corners, growth);
   const find = (place: number, start: 'along' | 'on'): Stretch => {
@@ -109,13 +159,9 @@ function grownSteps(corners: readonly ProfilePoint[], growth: number): GrownWall
     if (!found) throw new Error('a wall has at least one stretch');
     return found;
   };
-  const isEnd = (stretch: Stretch) => stretch === stretches[0] || stretch === stretches.at(-1);
-  /** Share of the stretch; past its free end, mm for mm. */
-  const moved = (stretch: Stretch, past: number, from: number, to: number): number =>
-    isEnd(stretch) && (past < 0 || past > from) ? (past < 0 ? past : to + past - from) : (past * to) / from;
   const toGrown = (along: number) => {
     const stretch = find(along, 'along');
-    return stretch.on + moved(stretch, along - stretch.along, stretch.bare, stretch.grown);
+    return stretch.on + between(knots(stretch), 'along', 'on', along - stretch.along);
   };
   const last = stretches.at(-1);
   return {
@@ -126,7 +172,7 @@ function grownSteps(corners: readonly ProfilePoint[], growth: number): GrownWall
     toGrown,
     toBare: (on) => {
       const stretch = find(on, 'on');
-      return stretch.along + moved(stretch, on - stretch.on, stretch.grown, stretch.bare);
+      return stretch.along + between(knots(stretch), 'on', 'along', on - stretch.on);
     },
     length: last ? last.on + last.grown : 0,
     corners: stretches.slice(1).map(({ on }) => on),
@@ -141,14 +187,16 @@ function stretchesOf(corners: readonly ProfilePoint[], growth: number): readonly
   return leans.map((lean, i) => {
     const [from, to] = [corners[i], corners[i + 1]];
     if (!from || !to) throw new Error('a stretch has two ends');
-    const before = reach(leans[i - 1], lean);
+    const [before, after] = [reach(leans[i - 1], lean), reach(lean, leans[i + 1])];
     const bare = to.along - from.along;
     const slope = Math.sin(lean);
     const stretch = {
       along: from.along,
       on,
       bare,
-      grown: bare + before + reach(lean, leans[i + 1]),
+      grown: bare + before + after,
+      before,
+      after,
       radius: from.radius + growth * Math.cos(lean) - slope * before,
       slope,
     };

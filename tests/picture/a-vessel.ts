@@ -118,7 +118,7 @@ export function aBentVessel(
   band: { readonly from: number; readonly to: number },
   rounds: { readonly footRound: number; readonly lipRound: number } = { footRound: 0, lipRound: 0 },
 ): RolledVessel {
-  const { flat } = sheetOnWall(wall, { coats: 0, film: 0, gather: 0 }, band, (band.from + band.to) / 2);
+  const { flat } = sheetOnWall(wall, { coats: 0, film: 0, gather: 0 }, band);
   const { seam, overlap } = templateOf(flat, { band, trim: { lip: 3, foot: 3 }, overlap: 6 });
   return {
     wall: flat,

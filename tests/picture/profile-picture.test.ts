@@ -73,7 +73,7 @@ const band = { from: 25, to: 97 };
 const barrel = subjectOf('barrel', barrelWall, {
   stations: [{ along: 60, says: 'across 94 mm' }],
   strain: {
-    places: sheetOnWall(barrelWall, { coats: 0, film: 0, gather: 0.001 }, band, 60).strain,
+    places: sheetOnWall(barrelWall, { coats: 0, film: 0, gather: 0.001 }, band).strain,
     stretch: 0.03,
     gather: 0.001,
   },
