@@ -1,6 +1,4 @@
 // Every state of the page before an accessibility engine, and beside its picture; wide, narrow, by day and by night.
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { PNG } from 'pngjs';
@@ -8,37 +6,13 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { patience } from '../cli/run.ts';
 import { pixelsFault } from '../pictures/compare.ts';
 import { type Bench, field, openStep, settled, startBench } from './a-page.ts';
+import { barriers } from './barriers.ts';
 
 let bench: Bench;
 beforeAll(async () => {
   bench = await startBench();
 }, patience.timeout);
 afterAll(() => bench.end());
-
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-/** What axe-core (Deque Systems, WCAG 2.2 A and AA) finds that is serious or worse, each with its place. */
-async function barriers(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axe);
-  const found = await page.evaluate(async () => {
-    const engine = (globalThis as unknown as { axe: { run: () => Promise<AxeFound> } }).axe;
-    const { violations } = await engine.run();
-    return violations
-      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-      .flatMap(({ id, nodes }) =>
-        nodes.map(({ target, failureSummary }) => `${id}: ${target}: ${failureSummary}`),
-      );
-  });
-  return found;
-}
-
-interface AxeFound {
-  readonly violations: readonly {
-    readonly id: string;
-    readonly impact: string;
-    readonly nodes: readonly { readonly target: readonly string[]; readonly failureSummary: string }[];
-  }[];
-}
 
 /** Letters, and figures that the engine words anew, may differ; a part of the page that moved or went may not. */
 const mostDiffering = 0.03;
