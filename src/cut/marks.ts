@@ -81,7 +81,7 @@ export interface PlaceOfWord extends Point {
 /** A place outlined on the guide, with the word to write in it, in the sheet's own frame. */
 export interface NotedPlace {
   readonly says: string;
-  readonly shapes: readonly Shape[];
+  readonly shapes: readonly (Shape & { readonly id?: string })[];
   /** Where the middle of the word is, if anywhere; left out, the middle of each outline that has room for it. */
   readonly wordsAt?: readonly PlaceOfWord[];
 }

@@ -16,6 +16,8 @@ import { type PanelJoints, panelMarks } from './panel-marks.ts';
 
 export interface WrapDrawingOptions {
   readonly template: Template;
+  /** What is cut around, where that is not the whole template: in its frame, and within it. */
+  readonly border?: Contour;
   /** Flat limits of the blank, mm along the wall. */
   readonly flatLimits: readonly number[];
   readonly layers: readonly {
@@ -147,7 +149,8 @@ export function wrapDrawings(options: WrapDrawingOptions): GuideSheet {
   const move = rotation(turned);
   const moved = (contour: Contour) => (turned === 0 ? contour : moveContour(move, contour));
   const groups = (of: readonly DrawnGroup[]) => (turned === 0 ? of : movedGroups(of, move));
-  const border = moved(outline(template));
+  const whole = moved(outline(template));
+  const border = options.border ? moved(options.border) : whole;
   // The lines at turn 0 and 1 may lie beside a piece whose ends wind.
   const lines = template.winding ? seamLines(template).flatMap(({ contours }) => contours.map(moved)) : [];
   const beside = handle.flatMap(({ shapes }) => shapes.flatMap(({ contours }) => contours.map(moved)));
@@ -158,10 +161,10 @@ export function wrapDrawings(options: WrapDrawingOptions): GuideSheet {
     blade: [...groups(artwork), { role: 'outline', paths: [path(border)] }],
     guide: [
       ...groups(guideLines(options)),
-      { role: 'register', paths: corners(tightBox([border]), runOff, joints) },
+      { role: 'register', paths: corners(tightBox([whole]), runOff, joints) },
       ...groups(guideMarks(options, noted)),
     ],
-    room: grow(tightBox([border, ...lines, ...beside]), margin + runOff),
+    room: grow(tightBox([whole, ...lines, ...beside]), margin + runOff),
     margin,
     notes,
     meanings: meaningsOf(options, joints),

@@ -7,6 +7,7 @@ import { add, cross, distance, dot, type Point, scale, subtract, unit } from './
 import { filledShapes } from './regions.ts';
 import { chordCount, derivativeAt, directionAt, partOf, pointAt } from './segment.ts';
 import { chordTolerance, fitTolerance } from './tolerance.ts';
+import { turnover } from './turnover.ts';
 
 /** What becomes of corners that the edge moves away from: rounded, or kept up to the miter limit and flattened past it. */
 export type Corners = 'round' | 'kept';
@@ -101,18 +102,6 @@ function partsToMove(s: Segment, by: number): Segment[] {
     if (runsBack(i / steps) !== isBack) take(turnover(runsBack, (i - 1) / steps, i / steps));
   take(1);
   return parts;
-}
-
-/** Where between two parameters an answer changes, by halving. */
-function turnover(answer: (t: number) => boolean, from: number, to: number): number {
-  const before = answer(from);
-  let [low, high] = [from, to];
-  for (let i = 0; i < 30; i++) {
-    const middle = (low + high) / 2;
-    if (answer(middle) === before) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
 }
 
 function chordsOf(s: Segment): Segment[] {

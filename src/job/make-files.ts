@@ -27,6 +27,7 @@ import { partsOf } from './parts.ts';
 import { printFiles, printOn } from './prints.ts';
 import { profileOfDraft } from './profile-picture.ts';
 import { proofOfDrafts } from './proof.ts';
+import { revealPictures } from './reveal-picture.ts';
 import { rolledOf } from './rolled.ts';
 import { joiningBlocks, piecesOfDrafts, piecesOfParts } from './sheet-pieces.ts';
 import type { JobTools } from './tools.ts';
@@ -118,6 +119,7 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
     const shown = options.pictures
       ? [
           ...pictures(drafts, blank, laid, others, tools),
+          ...revealPictures(input, drafts, blank, wanted, tools),
           ...mendedFiles(drafts[0]?.pattern, tools),
           ...checksPictures(drafts, { name: input.job.name, checks: report.checks }, tools),
           ...knifePictures(laid[0], cutter, tools),

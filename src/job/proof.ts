@@ -7,7 +7,7 @@ import { flatBandsOfWall, longestBand, type Wall, wallAt, wallLength, wallOf } f
 import { Refused, stop } from '../finding.ts';
 import { subtract } from '../geometry/point.ts';
 import { equalParts } from '../pattern/closing.ts';
-import type { Asked, AskedWall, LayerAsMade } from '../prove/asked.ts';
+import type { Asked, AskedMask, AskedWall, LayerAsMade } from '../prove/asked.ts';
 import { coverOf } from '../prove/centre.ts';
 import type { PieceText } from '../prove/delivered-file.ts';
 import { type Proof, proofOf, type SheetText } from '../prove/proof.ts';
@@ -19,7 +19,7 @@ import { shareCut } from './film-giving.ts';
 import { clearedAround, motifsAsMade } from './motifs-as-made.ts';
 import { movedWall, placeOnMoved, placeUnderMoved } from './moved-wall.ts';
 import { filmGives } from './plan-findings.ts';
-import type { Job } from './resolved-job.ts';
+import type { Job, Mask } from './resolved-job.ts';
 import { beforeSeam } from './seam.ts';
 
 export type { LayerAsMade } from '../prove/asked.ts';
@@ -76,6 +76,12 @@ function surfaceOf(wall: Wall, off: number, around = 1): Surface {
   };
 }
 
+const askedMask = ({ covers, standOff, window }: Mask): AskedMask => ({
+  covers,
+  standOff,
+  ...(window ? { window: window.grow } : {}),
+});
+
 /** What a job asks for on its blank. @throws Refused where the blank is no wall, or the job has no band on it. */
 export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
   const { wall } = wallOf(blank);
@@ -115,6 +121,7 @@ export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
       : {}),
     ...(artwork?.around === undefined ? {} : { around: artwork.around }),
     ...pattern,
+    ...(job.mask ? { mask: askedMask(job.mask) } : {}),
   };
 }
 

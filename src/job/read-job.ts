@@ -8,6 +8,7 @@ import { cutterKeys, cutterReader, sheetOn } from './read-cutter.ts';
 import { itemKeys, readItem } from './read-items.ts';
 import { layersKeys, readLayers } from './read-layers.ts';
 import { letteringKeys, readLettering } from './read-lettering.ts';
+import { maskKeys, readMask } from './read-mask.ts';
 import { filmKeys, filmReader, type NamedFiles, sheetKeys, sheetReader } from './read-material.ts';
 import { panelKeys, readPanels } from './read-panels.ts';
 import { printerKeys, printerReader } from './read-printer.ts';
@@ -75,6 +76,7 @@ const jobKeysWith = (named: NamedFiles) => ({
   printer: holding(optional('Printer', printerReader(named)), printerKeys),
   artwork: holding(optional('Artwork', readArtwork), artworkKeys),
   layers: holding(optional('Layers', readLayers), layersKeys),
+  mask: holding(optional('Mask', readMask), maskKeys),
   pieces: standard('Pieces', choice<Job['pieces']>(['one', 'stacked', 'gores']), 'one'),
   gores: optional('Number of gores', number({ ...goreCounts, whole: true })),
   edges: standard('Edges', choice<Job['edges']>(['straight', 'whole-rows', 'fade']), 'straight'),
@@ -122,6 +124,7 @@ export function readJob(value: unknown, file: string, named: NamedFiles = {}): J
     printer,
     shown,
     layers,
+    mask,
     ...rest
   } = keys;
   const some = <T>(list: readonly T[]) => (list.length > 0 ? list : undefined);
@@ -135,6 +138,7 @@ export function readJob(value: unknown, file: string, named: NamedFiles = {}): J
     gores,
     printer,
     layers,
+    mask,
     shown: shown === 'upright' ? undefined : shown,
     ...motifs,
   });

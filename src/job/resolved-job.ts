@@ -232,6 +232,23 @@ export interface Layers {
   readonly files: 'one' | 'each';
 }
 
+/** A mask whose edge follows what is laid on the wall, and that covers the rest to one edge of the band. Lengths in mm. */
+export interface Mask {
+  /** From the lower edge of what it follows to the foot edge, or from the upper to the lip edge. */
+  readonly covers: 'foot' | 'lip';
+  /** Names of motifs, such as `item-1`; left out, all of them. */
+  readonly follows?: readonly string[];
+  /** How far its edge stays away from what it follows, no nearer anywhere. */
+  readonly standOff: number;
+  /** Radius it is rounded to where it stands up into hollows; 0: it fills them. */
+  readonly smooth: number;
+  /** A film with openings to spray through behind what is laid: past its edge by so much, within it where negative. */
+  readonly window?: { readonly grow: number };
+  /** Colours of the pictures alone. */
+  readonly sprayed: string;
+  readonly film: string;
+}
+
 export interface Job {
   readonly name: string;
   /** The unit the file's bare numbers were in. Every length here is in mm already. */
@@ -251,6 +268,7 @@ export interface Job {
   readonly artwork?: Artwork;
   /** Left out: each colour is cut as it is drawn, over those before it. */
   readonly layers?: Layers;
+  readonly mask?: Mask;
   /** One or more; left out where there are none. */
   readonly items?: readonly Item[];
   /** One or more; left out where there are none. */

@@ -41,6 +41,14 @@ export interface Cleared extends Band {
   readonly by: number;
 }
 
+/** A mask: from the decal's lower edge to the foot, or from its upper to the lip; lengths in mm. */
+export interface AskedMask {
+  readonly covers: 'foot' | 'lip';
+  readonly standOff: number;
+  /** How far the openings of a window go past the decal; left out where there is none. */
+  readonly window?: number;
+}
+
 export interface Asked {
   readonly wall: AskedWall;
   /** The finished band, mm along the wall. */
@@ -77,6 +85,7 @@ export interface Asked {
   readonly layers?: readonly LayerAsMade[];
   readonly motifs?: readonly AskedMotif[];
   readonly cleared?: readonly Cleared[];
+  readonly mask?: AskedMask;
 }
 
 /** Radius of the surface the film's middle lies on, mm. */

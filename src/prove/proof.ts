@@ -10,6 +10,7 @@ import { jointChecks } from './check-joints.ts';
 import { knifeChecks } from './check-knife.ts';
 import { layerFileChecks } from './check-layer-files.ts';
 import { limitChecks } from './check-limits.ts';
+import { maskChecks } from './check-mask.ts';
 import { motifChecks } from './check-motifs.ts';
 import { registerChecks } from './check-register.ts';
 import { partsFound, repeatCheck, repeatMiss } from './check-repeats.ts';
@@ -149,6 +150,7 @@ export function proofOf(asked: Asked, files: ProofFiles): Proof {
     ...stripRows(asked, rows, strips),
     ...sheetRows(asked, files),
     ...motifChecks(asked, files.others ?? []),
+    ...maskChecks(asked, files.others ?? []),
     ...knifeChecks([...wraps, ...strips, ...(files.others ?? []), ...(files.sheets ?? [])], asked.cutter),
   ];
   return { pass: checks.every(({ pass }) => pass), checks, ...(gap ? { seamGap: gap } : {}) };
