@@ -13,15 +13,20 @@ import { sheetOnWall } from '../unroll/sheet-wall.ts';
 import type { Written } from './deliverables.ts';
 import { askedGoresOf } from './gore-proof.ts';
 import type { GoresDraft } from './gores.ts';
-import { vesselOf } from './rolled.ts';
+import { type RolledPieces, vesselOf } from './rolled.ts';
 
 /** The text of rolled.svg: four views of the vessel with every gore of the written cut file laid in its place. */
-export function rolledGoresOf(
+export function rolledGoresOf(draft: GoresDraft, blank: Blank, written: Written, words: DrawWords): string {
+  const { sheets, vessel } = goresOnVessel(draft, blank, written);
+  return rolledSheets(sheets, vessel, words);
+}
+
+/** Every gore of the written cut file in its place on the vessel. */
+export function goresOnVessel(
   { plan, job }: GoresDraft,
   blank: Blank,
   { cut, guide }: Written,
-  words: DrawWords,
-): string {
+): RolledPieces {
   const { surface, band: onSheet } = askedGoresOf({ job, blank }, []);
   const { count } = surface;
   const { gores, boxes } = readGores(
@@ -41,9 +46,9 @@ export function rolledGoresOf(
     band: onSheet,
     sidesAt: () => [(number - 1) / count, number / count],
   });
-  return rolledSheets(
-    gores.map(sheetOfGore),
-    {
+  return {
+    sheets: gores.map(sheetOfGore),
+    vessel: {
       ...vesselOf(plan, blank),
       // Stands for the wall where only the seam is drawn.
       wall: sheetOnWall(wall, build, band).flat,
@@ -52,8 +57,7 @@ export function rolledGoresOf(
       seam: { start: { turn: 0, offset: 0 }, finish: { turn: 1, offset: 0 } },
       overlap: job.seam.overlap,
     },
-    words,
-  );
+  };
 }
 
 /** The art of each gore: what lies nearest to its outline. */

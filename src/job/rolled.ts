@@ -80,6 +80,12 @@ export function rolledSubject(
 export const drawRolled = ({ drawing, vessel }: RolledSubject, words: DrawWords): string =>
   rolledPicture(drawing, vessel, words);
 
+/** Several pieces of film that cover one vessel together. */
+export interface RolledPieces {
+  readonly sheets: readonly RolledSheet[];
+  readonly vessel: RolledVessel;
+}
+
 /** The text of rolled.svg of a job's pieces and what was written of them; `parts` are its written motifs. */
 export function rolledOf(
   drafts: readonly Draft[],
@@ -88,10 +94,22 @@ export function rolledOf(
   words: DrawWords,
   parts: readonly WrittenPiece[] = [],
 ): string {
-  const [draft, last] = [drafts[0], drafts.at(-1)];
+  const [draft, second] = drafts;
   const [file] = written;
-  if (!draft || !last || !file) throw new Error('a job has at least one piece');
-  if (drafts.length === 1) return drawRolled(rolledSubject(draft, blank, file, parts), words);
+  if (draft && file && !second) return drawRolled(rolledSubject(draft, blank, file, parts), words);
+  const { sheets, vessel } = rolledPieces(drafts, blank, written, parts);
+  return rolledSheets(sheets, vessel, words);
+}
+
+/** A job's pieces on the vessel, from what was written of them. */
+export function rolledPieces(
+  drafts: readonly Draft[],
+  blank: Blank,
+  written: readonly Written[],
+  parts: readonly WrittenPiece[] = [],
+): RolledPieces {
+  const [draft, last] = [drafts[0], drafts.at(-1)];
+  if (!draft || !last) throw new Error('a job has at least one piece');
   const { plan, job } = draft;
   const { flat, band } = sheetOnWall(plan.wall, plan.build, job.band ?? plan.band);
   const vessel: RolledVessel = {
@@ -103,8 +121,7 @@ export function rolledOf(
     seam: { start: plan.template.seam.start, finish: last.plan.template.seam.finish },
     ...seamShown(draft, blank, (last.panel?.whole ?? last.plan.template).overlap),
   };
-  const sheets = drafts.map((piece, i) => sheetOfDraft(piece, written[i], parts));
-  return rolledSheets(sheets, vessel, words);
+  return { sheets: drafts.map((piece, i) => sheetOfDraft(piece, written[i], parts)), vessel };
 }
 
 /** One piece of several, with the motifs whose middle lies on it. */

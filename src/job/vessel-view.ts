@@ -1,18 +1,25 @@
 // The finished vessel as a solid to turn on a screen, from the written files.
 import { longestBand } from '../blank/wall.ts';
 import { writePathData } from '../drawing/path-data.ts';
-import { uncoloured } from '../picture/rolled-film.ts';
+import type { DrawWords } from '../drawing/words.ts';
+import type { Point } from '../geometry/point.ts';
+import { rolledSheets } from '../picture/rolled.ts';
+import { finishedFilm, uncoloured } from '../picture/rolled-film.ts';
+import { picturePath } from '../picture/rolled-path.ts';
 import { type RolledSolid, rolledSolid } from '../picture/rolled-solid.ts';
-import type { Draft } from './draft.ts';
-import type { Film } from './resolved-job.ts';
-import type { RolledSubject } from './rolled.ts';
+import type { RolledVessel } from '../picture/rolled-vessel.ts';
+import { flatWall } from '../unroll/flat-wall.ts';
+import type { Ground } from './plan.ts';
+import type { Span } from './read-spans.ts';
+import type { Film, Job } from './resolved-job.ts';
+import type { RolledPieces, RolledSubject } from './rolled.ts';
 
 /** The vessel to be turned on a screen: its surfaces, and the film of the cut file to be laid on the sheet's. */
 export interface VesselView extends RolledSolid {
   readonly layers: readonly {
     readonly name: string;
     readonly colour: string;
-    /** Path data of each piece of film in the cut file, mm; its area by the even-odd rule. */
+    /** Path data of each piece of film as it lies in the sheet's box, mm; its area by the even-odd rule. */
     readonly pieces: readonly string[];
   }[];
   readonly use: Film['use'];
@@ -25,7 +32,53 @@ export interface VesselView extends RolledSolid {
 /** Screens show no more than this many places to the mm. */
 const screenSteps = 1000;
 
-export function vesselViewOf({ plan, job }: Draft, { drawing, vessel }: RolledSubject): VesselView {
+/** A vessel in one piece of film, as its own flat drawing shows it. */
+export const vesselViewOf = (draft: Laid, { drawing, vessel }: RolledSubject): VesselView => ({
+  ...bareView(draft, vessel),
+  layers: drawing.groups
+    .filter(({ role }) => role === 'artwork')
+    .map(({ layer, colour, paths }) => ({
+      name: layer ?? '',
+      colour: colour ?? uncoloured,
+      pieces: paths.map(({ contours }) => writePathData(contours, screenSteps)),
+    })),
+});
+
+/** How far the outlines of film may stray where pieces are drawn on the wall: a screen's dot is larger, mm. */
+const coarsest = 0.03;
+
+/** A vessel in several pieces: no flat drawing shows them all, so they are drawn on the wall unrolled about its axis. */
+function vesselViewOfPieces(draft: Laid, { sheets, vessel }: RolledPieces): VesselView {
+  const { radius, reference } = vessel.wall;
+  const unrolled = { ...vessel, wall: flatWall(radius, 0, reference), origin: { x: 0, y: 0 } };
+  const ring = (points: readonly Point[]): string =>
+    picturePath(
+      points.map(({ x, y }) => ({ x: x - Math.PI * radius, y: reference - y })),
+      true,
+    );
+  return {
+    ...bareView(draft, unrolled),
+    layers: finishedFilm(sheets, unrolled, coarsest).map(({ layer, colour, pieces }) => ({
+      name: layer,
+      colour,
+      pieces: pieces.map((rings) => rings.map(ring).join('')).filter((d) => d !== ''),
+    })),
+  };
+}
+
+/** Several pieces on their vessel, from four sides and as a solid. */
+export const seenInPieces = (draft: Laid, pieces: RolledPieces, words: DrawWords) => ({
+  svg: rolledSheets(pieces.sheets, pieces.vessel, words),
+  solid: vesselViewOfPieces(draft, pieces),
+});
+
+/** What a view needs to know of a job that is laid. */
+interface Laid {
+  readonly plan: Pick<Ground, 'lengths' | 'flatBands'> & { readonly band: Span };
+  readonly job: Pick<Job, 'coats' | 'film'>;
+}
+
+function bareView({ plan, job }: Laid, vessel: RolledVessel): Omit<VesselView, 'layers'> {
   const { toGrown, toBare } = plan.lengths;
   const flat = longestBand(plan.flatBands) ?? plan.band;
   const length = vessel.profile.at(-1)?.along ?? 0;
@@ -35,13 +88,6 @@ export function vesselViewOf({ plan, job }: Draft, { drawing, vessel }: RolledSu
     .map(({ from, to }) => ({ from: Math.max(0, toGrown(from)), to: Math.min(length, toGrown(to)) }));
   return {
     ...rolledSolid(vessel, coated),
-    layers: drawing.groups
-      .filter(({ role }) => role === 'artwork')
-      .map(({ layer, colour, paths }) => ({
-        name: layer ?? '',
-        colour: colour ?? uncoloured,
-        pieces: paths.map(({ contours }) => writePathData(contours, screenSteps)),
-      })),
     use: job.film.use,
     rings: vessel.profile.map(({ along, radius, height }) => ({ along: toBare(along), radius, height })),
     hasHandle: vessel.handleSpan !== undefined,

@@ -156,6 +156,30 @@ export function framesOf(
 }
 
 /**
+ * The finished film on the wall unrolled about the vessel's axis: x is turn times the girth at the reference height, y is
+ * mm along. What is cut away after laying, and what laps under, is not of it. Tolerance in mm.
+ */
+export function finishedFilm(
+  sheets: readonly RolledSheet[],
+  vessel: RolledVessel,
+  tolerance: number,
+): readonly { readonly layer: string; readonly colour: string; readonly pieces: readonly WallRing[][] }[] {
+  const { from, to } = vessel.band;
+  const steps = Math.ceil((to - from) / bentStep);
+  const even = Array.from({ length: steps + 1 }, (_, i) => from + ((to - from) * i) / steps);
+  const levels = [...new Set([...even, ...sheets.flatMap(({ band }) => [band.from, band.to])])];
+  const sight = levels.sort((a, b) => a - b).map((along): Sight => ({ along, half: 1 / 2 }));
+  const frames = framesOf(sheets, vessel, sight, 1 / 2);
+  return filmOf(sheets, vessel, tolerance).map(({ layer, colour, pieces }) => ({
+    layer,
+    colour,
+    pieces: pieces.map((piece) =>
+      (frames[piece.sheet] ?? []).flatMap((window) => piecesWithin(piece, window)),
+    ),
+  }));
+}
+
+/**
  * Path data of every piece of film that is in sight, cut at the finished edges and where the wall turns away or is
  * hidden.
  */

@@ -24,10 +24,10 @@ export interface Questions {
     readonly ask: { readonly bench: BenchAsked };
     readonly answer: { readonly checks: readonly Finding[] };
   };
-  /** The finished vessel from four sides, and as a solid to turn; empty, and without one, for a band in several pieces. */
+  /** The finished vessel from four sides, and as a solid to turn. */
   readonly rolled: {
     readonly ask: { readonly bench: BenchAsked };
-    readonly answer: { readonly svg: string; readonly solid?: VesselView };
+    readonly answer: { readonly svg: string; readonly solid: VesselView };
   };
   /** The artwork: what can be said of it before it is laid. */
   readonly art: { readonly ask: { readonly bench: BenchAsked }; readonly answer: ArtAnswer };

@@ -43,11 +43,7 @@ export function VesselBoard() {
       <PictureBoard
         svg={answer?.svg}
         name="The finished vessel from four sides, drawn from the flat template"
-        empty={
-          answer
-            ? 'A band in several pieces is not drawn rolled yet.'
-            : 'The finished vessel is drawn here once its readings are whole.'
-        }
+        empty="The finished vessel is drawn here once its readings are whole."
         isStale={isStale}
       />
       {solid && isWithout3d.value ? (

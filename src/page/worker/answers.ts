@@ -41,21 +41,23 @@ export const answers: Answers = {
       draftGores,
       draftPieces,
       drawRolled,
+      goresOnVessel,
       looseGores,
-      rolledGoresOf,
-      rolledOf,
+      rolledPieces,
       rolledSubject,
+      seenInPieces,
       vesselViewOf,
     } = await import('./laying.ts');
     const input = { ...givenJob(bench, files), tools: await loadTools() };
     const { job, blank, tools } = input;
     if (job.pieces === 'gores') {
       const gores = draftGores({ ...input, gores: looseGores(job) });
-      return { svg: rolledGoresOf(gores, blank, gores, tools.words) };
+      return seenInPieces(gores, goresOnVessel(gores, blank, gores), tools.words);
     }
     const drafts = draftPieces({ ...input, unchecked: true });
     const [draft, second] = drafts;
-    if (!draft || second) return { svg: rolledOf(drafts, blank, drafts, tools.words) };
+    if (!draft) throw new Error('a job has at least one piece');
+    if (second) return seenInPieces(draft, rolledPieces(drafts, blank, drafts), tools.words);
     const subject = rolledSubject(draft, blank, draft);
     return { svg: drawRolled(subject, tools.words), solid: vesselViewOf(draft, subject) };
   },

@@ -2,6 +2,6 @@
 export { draftGores, looseGores } from '../../job/gores.ts';
 export { laidView } from '../../job/laid-view.ts';
 export { draftPieces } from '../../job/make.ts';
-export { drawRolled, rolledOf, rolledSubject } from '../../job/rolled.ts';
-export { rolledGoresOf } from '../../job/rolled-gores.ts';
-export { vesselViewOf } from '../../job/vessel-view.ts';
+export { drawRolled, rolledPieces, rolledSubject } from '../../job/rolled.ts';
+export { goresOnVessel } from '../../job/rolled-gores.ts';
+export { seenInPieces, vesselViewOf } from '../../job/vessel-view.ts';
