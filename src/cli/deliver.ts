@@ -122,8 +122,10 @@ const seamInWords = ({ position, tangentDeg, crossings }: NonNullable<PatternRep
     ? 'seam: no line of the pattern crosses it, so there is nothing there to measure'
     : `seam, measured on the written file: ${position.toFixed(4)} mm and ${tangentDeg.toFixed(3)} degrees over ${crossings} crossings`;
 
-const goresInWords = ({ count, width, strain, joined }: GoresReport): string =>
-  `template: ${count} gores, each ${width.toFixed(1)} mm at its widest, ${joined === 'loose' ? 'loose' : `joined at the ${joined}`}; they ask ${(strain * 100).toFixed(2)} % of stretch`;
+const goresInWords = ({ count, width, strain, joined, darts }: GoresReport): string =>
+  darts
+    ? `template: one piece with ${count} darts from the ${darts.edge}, each ${darts.length.toFixed(1)} mm long and ${darts.width.toFixed(1)} mm wide at the edge; film is strained by ${(strain * 100).toFixed(2)} %`
+    : `template: ${count} gores, each ${width.toFixed(1)} mm at its widest, ${joined === 'loose' ? 'loose' : `joined at the ${joined}`}; they ask ${(strain * 100).toFixed(2)} % of stretch`;
 
 const proofInWords = (proof: NonNullable<Report['proof']>): string =>
   proof.pass

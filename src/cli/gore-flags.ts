@@ -13,7 +13,7 @@ export interface GoreFlags {
 const isOneOf = <T extends string>(value: string, all: readonly T[]): value is T =>
   all.some((one) => one === value);
 
-const waysOfPieces = ['one', 'stacked', 'gores'] as const;
+const waysOfPieces = ['one', 'stacked', 'gores', 'darts'] as const;
 const waysOfJoining = ['foot', 'lip', 'loose'] as const;
 const standardStrip = 5;
 /** A narrower strip tears when the comb is lifted. Common practice, no source. */
@@ -22,11 +22,13 @@ const leastStrip = 1;
 export function piecesOf(flags: GoreFlags, lengths: FlagLengths): (typeof waysOfPieces)[number] {
   const { pieces, gores, joined, strip } = flags;
   if (!isOneOf(pieces, waysOfPieces)) {
-    lengths.refuse('--pieces', `"${pieces}" is not a way to cut it; give one, stacked or gores`);
+    lengths.refuse('--pieces', `"${pieces}" is not a way to cut it; give one, stacked, gores or darts`);
     return 'one';
   }
   const needless = Object.entries({ '--gores': gores, '--joined': joined, '--strip': strip });
-  if (pieces !== 'gores')
+  if (pieces === 'darts' && strip !== undefined)
+    lengths.refuse('--strip', 'darts end by themselves where film lies down; leave --strip out');
+  if (pieces !== 'gores' && pieces !== 'darts')
     for (const [flag, value] of needless)
       if (value !== undefined)
         lengths.refuse(flag, `"${value}" is for gores only; add --pieces gores, or leave ${flag} out`);
@@ -34,7 +36,8 @@ export function piecesOf(flags: GoreFlags, lengths: FlagLengths): (typeof waysOf
 }
 
 export function goresOf(flags: GoreFlags, lengths: FlagLengths): GoresAsked {
-  const { gores, joined = 'loose', strip } = flags;
+  const isDarts = flags.pieces === 'darts';
+  const { gores, joined = isDarts ? 'foot' : 'loose', strip } = flags;
   const { least, most } = goreCounts;
   const count = gores === undefined ? undefined : Number(gores);
   if (count !== undefined && !(Number.isInteger(count) && count >= least && count <= most))
@@ -46,6 +49,9 @@ export function goresOf(flags: GoreFlags, lengths: FlagLengths): GoresAsked {
     lengths.refuse('--joined', `"${joined}" is not a way to join gores; give foot, lip or loose`);
     return { joined: 'loose', strip: 0 };
   }
+  if (isDarts && joined === 'loose')
+    lengths.refuse('--joined', 'darts leave one edge whole; give foot or lip');
+  if (isDarts) return { ...(count === undefined ? {} : { count }), joined, strip: 'longest' };
   if (joined === 'loose' && strip !== undefined)
     lengths.refuse(
       '--strip',

@@ -88,9 +88,16 @@ withPrint(withFilmGiving(withBlankFlags(command('unroll'))))
   .option('--overlap <length>', 'extra past the seam')
   .option('--trim-lip <length>', 'extra above the band')
   .option('--trim-foot <length>', 'extra below the band')
-  .option('--pieces <how>', 'one; or, where the wall bends more than the film gives, stacked or gores', 'one')
-  .option('--gores <number>', 'so many gores; left out, as many as the film needs')
-  .option('--joined <where>', 'gores in a comb joined at the foot or at the lip; or loose, if left out')
+  .option(
+    '--pieces <how>',
+    'one; or, where the wall bends more than the film gives, stacked, gores or darts',
+    'one',
+  )
+  .option('--gores <number>', 'so many gores or darts; left out, as many as the film needs')
+  .option(
+    '--joined <where>',
+    'gores in a comb joined at the foot or at the lip, or loose, if left out; with darts the edge that stays whole',
+  )
   .option('--strip <width>', 'width of the strip that joins a comb, 5 mm if left out')
   .action((blank: string | undefined, flags: UnrollFlags) =>
     withStatus(flags, async () => (await import('./unroll-command.ts')).unrollCommand(blank, flags)),

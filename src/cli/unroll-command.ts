@@ -41,7 +41,7 @@ interface Asked {
 function askedOf(flags: UnrollFlags, name: string): Asked {
   const lengths = new FlagLengths(flags.units);
   const pieces = piecesOf(flags, lengths);
-  const gores = pieces === 'gores' ? goresOf(flags, lengths) : undefined;
+  const gores = pieces === 'gores' || pieces === 'darts' ? goresOf(flags, lengths) : undefined;
   const band = bandOf(flags.band, lengths);
   const coats = coatsOfFlags(flags.coat, lengths);
   const film = {

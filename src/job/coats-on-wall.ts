@@ -12,6 +12,7 @@ import {
   thicknessUnder,
 } from '../blank/coats.ts';
 import type { Band } from '../blank/flat-band.ts';
+import { leastHold } from '../blank/sure.ts';
 import { type Wall, wallAt, wallLength } from '../blank/wall.ts';
 import { wallArea } from '../blank/wall-area.ts';
 import { type Finding, look, note, refuseIfAny, stop, type Where } from '../finding.ts';
@@ -95,8 +96,11 @@ export function coatFindings(
   );
   const growth = girthGrowth(thicknessUnder(coats), lean);
   if (!isBetterMeasured(growth, reading)) return thick;
-  const says = `the coats add ${inMm(growth)} of girth, give or take ${inMm(2 * growthUncertainty(growth))}, for nobody lays them evenly: once cured, read the girth again and use that instead of the coats`;
-  return [...thick, note('coats-unsure', typedAt(file, 'coats'), says)];
+  const open = 2 * growthUncertainty(growth);
+  const says = `the coats add ${inMm(growth)} of girth, give or take ${inMm(open)}, for nobody lays them evenly: once cured, read the girth again and use that instead of the coats`;
+  // What an overlap has to hold on is gone by then: a wrap cut now may not close.
+  const level = open > leastHold ? look : note;
+  return [...thick, level('coats-unsure', typedAt(file, 'coats'), says)];
 }
 
 /** Where a coat that is too thick was typed, and what to say of it. */

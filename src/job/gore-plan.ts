@@ -6,6 +6,7 @@ import { inMm } from '../lengths/length.ts';
 import { type CombOptions, combWall, cutsAt, type GoreComb, goreComb } from '../unroll/gore-comb.ts';
 import { type BentGoreWall, goreWallOf } from '../unroll/gore-wall.ts';
 import { type GoreOptions, type GoreWall, goreStrain, goresNeeded, halfWidth } from '../unroll/gores.ts';
+import { type DartGround, type DartPlan, dartsSay, planDarts } from './dart-plan.ts';
 import { type Ground, type PlanInput, planGround } from './plan.ts';
 import { filmGives, liesWithin } from './plan-findings.ts';
 import { called, given, typedAt } from './typed-at.ts';
@@ -15,8 +16,8 @@ export interface GoresAsked {
   /** Left out: as few as the film allows. */
   readonly count?: number;
   readonly joined: 'foot' | 'lip' | 'loose';
-  /** Width of the strip that joins a comb once its trim is cut away, mm. */
-  readonly strip: number;
+  /** Width of the strip that joins a comb once its trim is cut away, mm; `longest`: as far as it lies down, so that the cuts are darts. */
+  readonly strip: number | 'longest';
 }
 
 export interface GorePlan extends Ground {
@@ -31,6 +32,7 @@ export interface GorePlan extends Ground {
   readonly options: GoreOptions;
   readonly joined: GoresAsked['joined'];
   readonly comb?: GoreComb;
+  readonly darts?: DartPlan;
   /** Widest a gore gets, net of overlap, mm. */
   readonly width: number;
   /** Largest strain of a gore, as a share. */
@@ -68,6 +70,13 @@ export function planGores(input: PlanInput, asked: GoresAsked): GorePlan {
     (end) => bent.at(end === 'foot' ? piece.from : piece.to).radius < leastRadius,
   );
   if (pointed) refuse(pastThePoint(input, pointed));
+  if (asked.joined !== 'loose' && asked.strip === 'longest') {
+    const { joined } = asked;
+    const { count } = asked;
+    const on = { ground, bent, onSheet, piece };
+    const darts = planDarts(input, on, { whole: joined, ...(count === undefined ? {} : { count }) });
+    return plannedDarts(input, on, { joined, darts });
+  }
   const gives = filmGives(job.film);
   const count =
     asked.count ?? goresNeeded(bent, bent.curvature, onSheet, gives) ?? refuse(tooMany(input, bent, onSheet));
@@ -99,6 +108,31 @@ export function planGores(input: PlanInput, asked: GoresAsked): GorePlan {
   };
 }
 
+/** Darts in the shape of a plan of gores: they are drawn and told as a comb whose strip goes as far as it lies down. */
+function plannedDarts(
+  input: PlanInput,
+  { ground, bent, onSheet, piece }: DartGround,
+  { joined, darts }: { readonly joined: 'foot' | 'lip'; readonly darts: DartPlan },
+): GorePlan {
+  const { count, comb, follows, options, strain, strainAt } = darts;
+  const places = placesOf(onSheet);
+  return {
+    ...ground,
+    onSheet,
+    bent,
+    piece,
+    joined,
+    comb,
+    follows,
+    options,
+    darts,
+    strain,
+    width: 2 * halfWidth(Math.max(...places.map((on) => bent.at(on).radius)), count),
+    strains: places.map((on) => ({ along: bent.toBare(on), strain: strainAt(on) })),
+    findings: [...ground.wallSays, dartsSay(input, darts), ...ground.jobSays],
+  };
+}
+
 const placesOf = ({ from, to }: Band): number[] =>
   Array.from({ length: 401 }, (_, i) => from + ((to - from) * i) / 400);
 
@@ -109,7 +143,7 @@ function combOf(
   options: GoreOptions,
   { joined, strip }: GoresAsked,
 ): Pick<GorePlan, 'comb' | 'follows' | 'options'> {
-  if (joined === 'loose') return { follows: wall, options };
+  if (joined === 'loose' || strip === 'longest') return { follows: wall, options };
   const asked: CombOptions = { ...options, joined, strip: strip + job.trim[joined] };
   if (asked.strip >= options.band.to - options.band.from)
     refuse(
@@ -177,7 +211,7 @@ function strainSays({ job, jobFile }: PlanInput, strain: number, count: number):
 }
 
 function stripSays({ job }: PlanInput, comb: GoreComb | undefined, { joined, strip }: GoresAsked): Finding[] {
-  if (!comb) return [];
+  if (!comb || strip === 'longest') return [];
   const { stripStrain } = comb;
   const allowed = stripStrain < 0 ? Math.max(job.film.gather, 0.002) : filmGives(job.film);
   if (Math.abs(stripStrain) <= allowed + 1e-6) return [];

@@ -171,7 +171,7 @@ export function reportGores(
 
 function notesOf(
   { job, blank, gores }: GoresInput,
-  { options, band, joined, width }: GorePlan,
+  { options, band, joined, width, darts }: GorePlan,
   art: GoreArtwork | undefined,
 ): string[] {
   const { count } = options;
@@ -180,10 +180,12 @@ function notesOf(
   return [
     `${blank.name}: ${job.name}`,
     `seen from outside, foot down; band ${inMm(band.from)} to ${inMm(band.to)} along`,
-    `${count} gores, 1 to ${count} from left to right on the wall, ${inMm(width)} at the widest`,
+    `${count} ${darts ? 'parts between darts' : 'gores'}, 1 to ${count} from left to right on the wall, ${inMm(width)} at the widest`,
     joined === 'loose'
       ? 'loose: lay each by its middle line, edge to edge'
-      : `joined at the ${joined} by a strip of ${inMm(gores.strip)}`,
+      : darts
+        ? `in one piece: ${count} darts from the ${darts.report.edge}, each to close edge to edge, ending at ${inMm(darts.report.tip)} along`
+        : `joined at the ${joined} by a strip of ${inMm(Number(gores.strip))}`,
     `${overlap}trim ${inMm(job.trim.foot)} at the foot, ${inMm(job.trim.lip)} at the lip`,
     ...(art && closing
       ? [`${art.plan.around} repeats around, ${(closing.scaleAcross * 100).toFixed(1)} % of drawn size`]
@@ -197,7 +199,7 @@ function templateOf(
   plan: GorePlan,
   drawings: ReturnType<typeof goreDrawings>,
 ): TemplateReport {
-  const { options, band, comb, strain, width, joined } = plan;
+  const { options, band, comb, strain, width, joined, darts } = plan;
   const { count } = options;
   const common = {
     shape: 'gores',
@@ -222,7 +224,8 @@ function templateOf(
     width,
     strain,
     joined,
-    ...(comb ? { strip: gores.strip, stripStrain: comb.stripStrain } : {}),
+    ...(darts ? { darts: darts.report } : {}),
+    ...(comb && gores.strip !== 'longest' ? { strip: gores.strip, stripStrain: comb.stripStrain } : {}),
   };
   return {
     ...common,

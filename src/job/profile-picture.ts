@@ -13,6 +13,7 @@ import type { ProfileSubject } from '../picture/profile-subject.ts';
 import { wallRings } from '../picture/rolled-rings.ts';
 import type { Draft } from './draft.ts';
 import type { GoresDraft } from './gores.ts';
+import { filmGives } from './plan-findings.ts';
 
 interface ShownBlank {
   readonly blank: Blank;
@@ -74,14 +75,14 @@ export function profileOfBlankAlone(blank: Blank, units: Units, words: DrawWords
 export const profileOfDraft = ({ plan, job }: Draft, blank: Blank, words: DrawWords): string =>
   profileOfBlank({ blank, wall: plan.wall, flatBands: plan.flatBands }, job.units, words, {
     band: job.band ?? plan.band,
-    strain: { places: plan.strain, stretch: job.film.stretch, gather: job.film.gather },
+    strain: { places: plan.strain, stretch: filmGives(job.film), gather: job.film.gather },
   });
 
 /** The text of profile.svg beside a job in gores; what a gore asks of its film is the same for all its width. */
 export const profileOfGores = ({ plan, job }: GoresDraft, blank: Blank, words: DrawWords): string =>
   profileOfBlank({ blank, wall: plan.wall, flatBands: plan.flatBands }, job.units, words, {
     band: plan.band,
-    strain: { places: plan.strains, stretch: job.film.stretch, gather: job.film.gather },
+    strain: { places: plan.strains, stretch: filmGives(job.film), gather: job.film.gather },
   });
 
 /** A band's ends: what was typed as it was typed, what was worked out to the 0.01 that is cut to. */

@@ -17,6 +17,7 @@ import type { LayerAsMade } from '../prove/asked.ts';
 import type { Proof } from '../prove/proof.ts';
 import type { CoatReport } from './coats-on-wall.ts';
 import type { CutterReport } from './cutter-words.ts';
+import type { DartReport } from './dart-plan.ts';
 import type { LayReport } from './lay-distortion.ts';
 import type { Measures } from './measures.ts';
 import type { MotifReport } from './motif-report.ts';
@@ -63,6 +64,8 @@ export interface GoresReport {
   /** Of a comb: width of the strip that joins it, mm, and what its edge is stretched by (negative: gathered). */
   readonly strip?: number;
   readonly stripStrain?: number;
+  /** Of a piece cut in darts. */
+  readonly darts?: DartReport;
 }
 
 export interface PatternReport extends LayReport {

@@ -73,15 +73,18 @@ interface SmoothPart {
 }
 
 function smoothParts({ from, to }: Band, corners: readonly number[]): SmoothPart[] {
-  const inside = corners.filter((along) => along > from && along < to).sort((a, b) => a - b);
+  const inside = corners
+    .filter((along) => along > from + beside && along < to - beside)
+    .sort((a, b) => a - b);
+  const isCorner = (end: number) => corners.some((along) => Math.abs(along - end) <= beside);
   const ends = [from, ...inside, to];
   return ends.slice(1).map((end, i) => {
     const start = ends[i] ?? from;
     return {
       band: { from: start, to: end },
       seen: {
-        from: i === 0 ? -Infinity : start + beside,
-        to: i === inside.length ? Infinity : end - beside,
+        from: i === 0 && !isCorner(from) ? -Infinity : start + beside,
+        to: i === inside.length && !isCorner(to) ? Infinity : end - beside,
       },
     };
   });
@@ -224,6 +227,10 @@ export const goreStrain = (
 const fewestGores = 4;
 const mostGores = 48;
 
+/** Numbers of gores, or of darts, that are looked at. */
+export const evenCounts = (): readonly number[] =>
+  Array.from({ length: (mostGores - fewestGores) / 2 + 1 }, (_, i) => fewestGores + 2 * i);
+
 /** Places up a band at which its strain is looked at. */
 const looks = 200;
 
@@ -238,7 +245,5 @@ export function goresNeeded(
   stretch: number,
 ): number | undefined {
   const places = Array.from({ length: looks + 1 }, (_, i) => band.from + ((band.to - band.from) * i) / looks);
-  for (let count = fewestGores; count <= mostGores; count += 2)
-    if (goreStrain(wall, curvature, count, places) <= stretch) return count;
-  return undefined;
+  return evenCounts().find((count) => goreStrain(wall, curvature, count, places) <= stretch);
 }

@@ -31,7 +31,14 @@ const gores = (blank: (typeof blanks)[number], out: string, ...more: string[]) =
   ...more,
 ];
 
+const darts = (blank: (typeof blanks)[number], out: string, ...more: string[]) =>
+  gores(blank, out, ...more).map((word) => (word === 'gores' ? 'darts' : word));
+
 const lines = {
+  darts: darts('barrel', 'darts', '--stretch', '2%', '--joined', 'lip'),
+  dartsOnSteps: darts('stepped-cup', 'refused'),
+  noDarts: darts('barrel', 'refused', '--band', '40..70', '--stretch', '2%'),
+  looseDarts: darts('barrel', 'refused', '--joined', 'loose', '--strip', '5'),
   barrel: gores('barrel', 'barrel'),
   few: gores('barrel', 'few', '--gores', '12', '--overlap', '6'),
   bowl: gores('wine-glass-bowl', 'bowl'),
@@ -341,8 +348,25 @@ describe('what gores ask', () => {
   });
 });
 
+describe('darts', () => {
+  test('are one outline, told by their tips, length and width', () => {
+    const { template, checks } = reportOf('darts');
+    expect(ran.darts.status).toBe(0);
+    expect(template.gores).toMatchObject({ joined: 'lip', darts: { edge: 'foot' } });
+    const { tip, length, wholeStretch } = template.gores.darts;
+    expectWithin(tip - length, template.band.from, 0.1);
+    expectAtMost(Math.max(wholeStretch, template.gores.strain), 0.02);
+    expect(checks).toContainEqual(expect.objectContaining({ rule: 'darts', level: 'note' }));
+    const outlines = cutOf('darts').groups.filter(({ role }) => role === 'outline');
+    expect(outlines.flatMap(({ paths }) => paths)).toHaveLength(1);
+  });
+});
+
 describe('gores are refused in words', () => {
   test.each([
+    ['dartsOnSteps', ['darts-on-corners'], /--pieces stacked/],
+    ['noDarts', ['lies-flat'], /leave --pieces out/],
+    ['looseDarts', ['flags', 'flags'], /leave --strip out[\s\S]*give foot or lip/],
     ['straight', ['lies-flat'], /one piece lies flat on it/],
     ['flat', ['lies-flat'], /one piece lies on it/],
     ['neck', ['gores-overlap'], /lie over each other .* --joined lip/],
@@ -351,7 +375,7 @@ describe('gores are refused in words', () => {
     ['badFlags', ['flags', 'flags'], /whole number from 3 to 48[\s\S]*foot, lip or loose/],
     ['loose', ['flags'], /--joined foot/],
     ['unasked', ['flags'], /--pieces gores/],
-    ['misspelt', ['flags'], /one, stacked or gores/],
+    ['misspelt', ['flags'], /one, stacked, gores or darts/],
   ] as const)('%s', (name, rules, words) => {
     expect(ran[name].status).toBe(2);
     expect(ran[name].lines.join('\n')).toMatch(words);
