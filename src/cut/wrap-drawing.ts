@@ -25,6 +25,8 @@ export interface WrapDrawingOptions {
     readonly colour: string;
     readonly shapes: readonly Shape[];
   }[];
+  /** Cuts across the waste, so that it lifts in strips. */
+  readonly relief?: readonly Contour[];
   /** How far art runs past the outline, mm. */
   readonly runOff: number;
   /** Lines of words for the guide. */
@@ -98,6 +100,7 @@ const meaningsOf = (
   { left, right }: PanelJoints,
 ): readonly LineMeaning[] => [
   { role: 'outline', says: 'cut' },
+  { role: 'relief', says: 'relief cut' },
   {
     role: 'seam',
     says: `${handleSpan === undefined ? seamSays : 'end by the handle'}${left || right ? ', or joint' : ''}`,
@@ -140,6 +143,9 @@ function guideMarks(options: WrapDrawingOptions, noted: readonly NotedPlace[]): 
   ];
 }
 
+const reliefGroups = ({ relief = [] }: WrapDrawingOptions): DrawnGroup[] =>
+  relief.length === 0 ? [] : [{ role: 'relief', paths: relief.map((cut) => path(cut)) }];
+
 /** The cut drawing and the guide of a wrap, or of one panel of it. */
 export function wrapDrawings(options: WrapDrawingOptions): GuideSheet {
   const { template, layers, runOff, notes, handleSpan, joints = {}, turned = 0, words } = options;
@@ -158,7 +164,7 @@ export function wrapDrawings(options: WrapDrawingOptions): GuideSheet {
     ({ name, colour, shapes }): DrawnGroup => ({ role: 'artwork', layer: name, colour, paths: shapes }),
   );
   return guideSheet({
-    blade: [...groups(artwork), { role: 'outline', paths: [path(border)] }],
+    blade: [...groups([...artwork, ...reliefGroups(options)]), { role: 'outline', paths: [path(border)] }],
     guide: [
       ...groups(guideLines(options)),
       { role: 'register', paths: corners(tightBox([whole]), runOff, joints) },

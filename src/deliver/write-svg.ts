@@ -6,6 +6,7 @@ import { writePathData } from '../drawing/path-data.ts';
 export const colours: Readonly<Record<Role, string>> = {
   outline: '#1c1c1c',
   artwork: '#1c1c1c',
+  relief: '#1c1c1c',
   seam: '#8a2f6b',
   trim: '#2a6f4e',
   'flat-limit': '#b3541e',
@@ -20,6 +21,7 @@ export const colours: Readonly<Record<Role, string>> = {
 export const dashes: Readonly<
   Partial<Record<Role, { readonly pattern: readonly number[]; readonly from: number }>>
 > = {
+  relief: { pattern: [1.2, 0.8], from: 0 },
   seam: { pattern: [6, 1.2, 1, 1.2], from: 0 },
   trim: { pattern: [4, 2], from: 0 },
   'flat-limit': { pattern: [0.8, 2.2], from: 1.4 },

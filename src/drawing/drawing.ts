@@ -4,7 +4,16 @@ import type { Contour } from '../geometry/contour.ts';
 import type { Point } from '../geometry/point.ts';
 
 /** What a group of lines is for; the words of the files. */
-export const roles = ['outline', 'artwork', 'seam', 'trim', 'flat-limit', 'register', 'note'] as const;
+export const roles = [
+  'outline',
+  'artwork',
+  'relief',
+  'seam',
+  'trim',
+  'flat-limit',
+  'register',
+  'note',
+] as const;
 export type Role = (typeof roles)[number];
 
 /** One `path` of a file: a shape with its holes, or one open line. */

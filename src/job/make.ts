@@ -41,6 +41,7 @@ import { type Plan, runOff } from './plan.ts';
 import { trimFindings } from './plan-findings.ts';
 import { layersAsMade, type Proof } from './proof.ts';
 import { proofFindings } from './proof-in-words.ts';
+import { reliefOf } from './relief.ts';
 import { blankReport, type PatternReport, type Report } from './report.ts';
 import { motifReports } from './reported-motifs.ts';
 import { type Job, standardPanels } from './resolved-job.ts';
@@ -177,10 +178,12 @@ function draftPiece(
   const laid = motifs.map((placed) => motifOnSheet(placed, plan.lengths));
   const layers = layersWith(pattern?.wrap.layers ?? [], laid, template);
   const turned = turnInFile(template, input.job, panel !== undefined);
+  const relief = reliefOf(input, template, layers);
   const drawn = wrapDrawings({
     template,
     flatLimits: flatBands.flatMap(({ from, to }) => [from, to].map(plan.lengths.toGrown)),
     layers,
+    relief: relief.cuts,
     runOff,
     notes: guideNotes({
       name: input.job.name,
@@ -230,6 +233,7 @@ function draftPiece(
       ...(pattern?.findings ?? []),
       ...motifs.flatMap(({ findings }) => findings),
       ...misplaced,
+      ...relief.findings,
     ],
   };
 }

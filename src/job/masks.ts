@@ -11,6 +11,7 @@ import { layMotif, shapesOf } from '../pattern/motif.ts';
 import { outline } from '../unroll/template.ts';
 import type { Draft } from './draft.ts';
 import type { MakeInput } from './make-input.ts';
+import { motifOnSheet } from './on-sheet.ts';
 import type { Part, PartMaker } from './part.ts';
 import { runOff } from './plan.ts';
 import type { Mask } from './resolved-job.ts';
@@ -40,9 +41,11 @@ function followed({ jobFile }: MakeInput, draft: Draft, mask: Mask): readonly Sh
       `${unknown.map(shown).join(', ')} is nothing that this job lays on the wall; ${names.length > 0 ? `it has ${names.join(', ')}` : 'give it items or lettering'}`,
     );
   const some = motifs.filter(({ name }) => mask.follows?.includes(name) ?? true);
-  const laid = some.flatMap(({ motif, at, lay }) =>
-    shapesOf(layMotif(motif.layers, plan.template.wall, { at, lay }).layers),
-  );
+  const laid = some
+    .map((placed) => motifOnSheet(placed, plan.lengths))
+    .flatMap(({ motif, at, lay }) =>
+      shapesOf(layMotif(motif.layers, plan.template.wall, { at, lay }).layers),
+    );
   if (laid.length > 0) return laid;
   throw refused(
     jobFile,
@@ -101,7 +104,7 @@ function partOf(
   const drawn = wrapDrawings({
     template,
     ...(border ? { border } : {}),
-    flatLimits: flatBands.flatMap(({ from, to }) => [from, to]),
+    flatLimits: flatBands.flatMap(({ from, to }) => [from, to].map(plan.lengths.toGrown)),
     layers: openings.length > 0 ? [{ name: stem, colour: laid.mask.sprayed, shapes: openings }] : [],
     runOff,
     notes: [`${job.name}: ${says}`, where, 'measure the squares before you cut: 25 mm and 1 in'],

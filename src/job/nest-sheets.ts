@@ -61,6 +61,7 @@ interface FilmPiece {
   readonly area: number;
   readonly outlines: readonly DrawnPath[];
   readonly art: readonly DrawnGroup[];
+  readonly relief: readonly DrawnPath[];
 }
 
 interface FilmToCut {
@@ -154,6 +155,7 @@ function filmPiece({ stem, turned }: PieceToNest, drawing: Drawing, art: readonl
     area: contours.reduce((sum, contour) => sum + Math.abs(signedArea(contour)), 0),
     outlines,
     art,
+    relief: drawing.groups.filter(({ role }) => role === 'relief').flatMap(({ paths }) => paths),
   };
 }
 
@@ -255,10 +257,15 @@ function sheetFile(
   const outlines = placed.flatMap(({ piece, move, id }) =>
     moved(piece.outlines, move).map((path, i) => ({ ...path, id: i === 0 ? id : `${id}-${i + 1}` })),
   );
+  const relief = placed.flatMap(({ piece, move }) => moved(piece.relief, move));
   const drawing: Drawing = {
     width: page.across,
     height: page.up,
-    groups: groupsInOrder([...byLayer(art), { role: 'outline', paths: outlines }]),
+    groups: groupsInOrder([
+      ...byLayer(art),
+      ...(relief.length > 0 ? [{ role: 'relief' as const, paths: relief }] : []),
+      { role: 'outline', paths: outlines },
+    ]),
   };
   const stem = `sheet-${number}`;
   const long = Math.max(page.across, page.up);

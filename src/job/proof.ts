@@ -122,6 +122,7 @@ export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
     ...(artwork?.around === undefined ? {} : { around: artwork.around }),
     ...pattern,
     ...(job.mask ? { mask: askedMask(job.mask) } : {}),
+    ...(job.relief ? { relief: { clear: job.relief.clear, use: film.use } } : {}),
   };
 }
 

@@ -12,6 +12,7 @@ import { maskKeys, readMask } from './read-mask.ts';
 import { filmKeys, filmReader, type NamedFiles, sheetKeys, sheetReader } from './read-material.ts';
 import { panelKeys, readPanels } from './read-panels.ts';
 import { printerKeys, printerReader } from './read-printer.ts';
+import { readRelief, reliefKeys } from './read-relief.ts';
 import { readSeam, seamKeys } from './read-seam.ts';
 import { alongKeys, readAlong } from './read-spans.ts';
 import {
@@ -77,6 +78,7 @@ const jobKeysWith = (named: NamedFiles) => ({
   artwork: holding(optional('Artwork', readArtwork), artworkKeys),
   layers: holding(optional('Layers', readLayers), layersKeys),
   mask: holding(optional('Mask', readMask), maskKeys),
+  relief: holding(optional('Relief cuts', readRelief), reliefKeys),
   pieces: standard('Pieces', choice<Job['pieces']>(['one', 'stacked', 'gores']), 'one'),
   gores: optional('Number of gores', number({ ...goreCounts, whole: true })),
   edges: standard('Edges', choice<Job['edges']>(['straight', 'whole-rows', 'fade']), 'straight'),
@@ -125,6 +127,7 @@ export function readJob(value: unknown, file: string, named: NamedFiles = {}): J
     shown,
     layers,
     mask,
+    relief,
     ...rest
   } = keys;
   const some = <T>(list: readonly T[]) => (list.length > 0 ? list : undefined);
@@ -139,6 +142,7 @@ export function readJob(value: unknown, file: string, named: NamedFiles = {}): J
     printer,
     layers,
     mask,
+    relief,
     shown: shown === 'upright' ? undefined : shown,
     ...motifs,
   });

@@ -232,6 +232,14 @@ export interface Layers {
   readonly files: 'one' | 'each';
 }
 
+/** Cuts across large waste, so that it lifts in strips. Lengths in mm. */
+export interface Relief {
+  /** How wide the strips are about. */
+  readonly every: number;
+  /** How near a cut may come to what stays. */
+  readonly clear: number;
+}
+
 /** A mask whose edge follows what is laid on the wall, and that covers the rest to one edge of the band. Lengths in mm. */
 export interface Mask {
   /** From the lower edge of what it follows to the foot edge, or from the upper to the lip edge. */
@@ -269,6 +277,8 @@ export interface Job {
   /** Left out: each colour is cut as it is drawn, over those before it. */
   readonly layers?: Layers;
   readonly mask?: Mask;
+  /** Left out, the waste is not cut. */
+  readonly relief?: Relief;
   /** One or more; left out where there are none. */
   readonly items?: readonly Item[];
   /** One or more; left out where there are none. */

@@ -30,6 +30,7 @@ export function weedingPictures(
       {
         title: `${name}, ${stem}: where it is hard to weed`,
         outlines,
+        relief: first.relief,
         layers: own.map(({ colour = '#38434a', film }) => ({ colour, shapes: film.stays })),
         side,
         squares: weedingSquares(places, side),

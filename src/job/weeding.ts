@@ -72,6 +72,7 @@ export type FilmsOfFile = readonly {
   readonly layer: string;
   readonly colour: string | undefined;
   readonly outlines: readonly Contour[];
+  readonly relief: readonly Contour[];
   readonly film: WeededFilm;
 }[];
 
@@ -85,6 +86,7 @@ const contoursOf = (groups: readonly DrawnGroup[]): readonly Contour[] =>
 export function filmsOfFile({ stem, wanted }: CutFile, use: FilmUse, recall?: Recall): FilmsOfFile {
   const drawing = readSvg(wanted, `${stem}.cut.svg`);
   const outlines = contoursOf(drawing.groups.filter(({ role }) => role === 'outline'));
+  const relief = contoursOf(drawing.groups.filter(({ role }) => role === 'relief'));
   return drawing.groups
     .filter(({ role, paths }) => role === 'artwork' && paths.length > 0)
     .map(({ layer = '', colour, paths }) => ({
@@ -92,6 +94,7 @@ export function filmsOfFile({ stem, wanted }: CutFile, use: FilmUse, recall?: Re
       layer,
       colour,
       outlines,
+      relief,
       film: filmOf(outlines, paths, use, recall),
     }));
 }

@@ -55,7 +55,7 @@ export function jobContent(
   blankFile: string,
   path: (file: string) => string = (file) => file,
 ): object {
-  const { artwork, sheet, panels, items, lettering, layers, mask } = job;
+  const { artwork, sheet, panels, items, lettering, layers, mask, relief } = job;
   return {
     name: job.name,
     units: 'mm',
@@ -80,6 +80,7 @@ export function jobContent(
     ...(items ? { items: items.map((item) => ({ ...item, file: path(item.file) })) } : {}),
     ...(layers ? { layers } : {}),
     ...(mask ? { mask } : {}),
+    ...(relief ? { relief } : {}),
     pieces: job.pieces,
     ...(job.gores === undefined ? {} : { gores: job.gores }),
     edges: job.edges,

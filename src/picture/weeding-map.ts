@@ -12,6 +12,8 @@ import { millimetres } from './rolled-path.ts';
 export interface WeedingMap {
   readonly title: string;
   readonly outlines: readonly Contour[];
+  /** Cuts across the waste. */
+  readonly relief?: readonly Contour[];
   /** What stays, layer by layer. */
   readonly layers: readonly { readonly colour: string; readonly shapes: readonly Shape[] }[];
   /** Side of the squares, mm. */
@@ -60,7 +62,7 @@ function squareText({ x, y }: Point, side: number, { lines, colour, opacity }: G
 
 /** The text of the picture: mm, y down, words as outlines. Same input, same bytes. */
 export function weedingMap(map: WeedingMap, caption: DrawWords): string {
-  const { title, outlines, layers, side, squares, notes } = map;
+  const { title, outlines, relief = [], layers, side, squares, notes } = map;
   const box = grow(tightBox(outlines), 2);
   const [width, height] = [box.maxX - box.minX, box.maxY - box.minY];
   const em = Math.max(width, height) / 55;
@@ -77,6 +79,10 @@ export function weedingMap(map: WeedingMap, caption: DrawWords): string {
   // Laid over what squares show past the piece.
   const corners = boxCorners(grow(box, side));
   const around = `<path fill="${ink.ground}" fill-rule="evenodd" d="${writePathData([polygon(corners), ...outlines], 1000)}"/>\n`;
+  const reliefText =
+    relief.length === 0
+      ? ''
+      : `<path fill="none" stroke="${ink.wall}" stroke-width="${millimetres(0.2 * em)}" stroke-dasharray="${millimetres(0.6 * em)} ${millimetres(0.4 * em)}" d="${writePathData(relief, 1000)}"/>\n`;
   const film = layers
     .flatMap(({ colour, shapes }) =>
       shapes.map(
@@ -109,6 +115,7 @@ export function weedingMap(map: WeedingMap, caption: DrawWords): string {
     write(`${rate} for a square cm: ${grade.says}`, margin + 2 * em);
   });
   for (const note of notes) write(note, margin);
+  if (relief.length > 0) write('Dashed: relief cuts; the waste lifts in strips between them.', margin);
   const [w, h] = [millimetres(sheet), millimetres(y + margin)];
   const move = `translate(${millimetres((sheet - width) / 2 - box.minX)} ${millimetres(3.2 * em + margin - box.minY)})`;
   return (
@@ -116,6 +123,7 @@ export function weedingMap(map: WeedingMap, caption: DrawWords): string {
     `<title>Where it is hard to weed</title>\n<rect width="${w}" height="${h}" fill="${ink.ground}"/>\n` +
     `<g transform="${move}">\n<path fill="#fff" d="${writePathData(outlines, 1000)}"/>\n<g data-role="artwork">\n${film}</g>\n<g data-role="mark">\n${hatched}</g>\n` +
     around +
+    reliefText +
     border +
     `</g>\n${say(title, { x: margin, y: margin + em }, 1.4 * em)}<g data-role="note">\n${list}</g>\n</svg>\n`
   );

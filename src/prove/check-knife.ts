@@ -76,7 +76,7 @@ function pairsOf({
   axis,
 }: ReadFiles): { readonly wanted?: DeliveredGroup; readonly axis?: DeliveredGroup }[] {
   if (!axis) return [];
-  return ['artwork', 'outline'].flatMap((role) => {
+  return ['artwork', 'relief', 'outline'].flatMap((role) => {
     const [lines, ways] = [groupsIn(cut, role), groupsIn(axis, role)];
     return Array.from({ length: Math.max(lines.length, ways.length) }, (_, i) => ({
       ...(lines[i] ? { wanted: lines[i] } : {}),

@@ -19,7 +19,7 @@ interface Pair {
 
 /** The groups of what is cut, each with its twin on the guide. */
 function pairsOf(piece: ReadPiece): Pair[] {
-  return ['artwork', 'outline'].flatMap((role) => {
+  return ['artwork', 'relief', 'outline'].flatMap((role) => {
     const [cut, guide] = [groupsIn(piece.cut, role), groupsIn(piece.guide, role)];
     return Array.from({ length: Math.max(cut.length, guide.length) }, (_, i) => ({
       piece,

@@ -18,7 +18,8 @@ export interface ReadFiles {
   readonly axis?: DeliveredFile;
 }
 
-const isCut = ({ role }: { readonly role: string }): boolean => role === 'artwork' || role === 'outline';
+const isCut = ({ role }: { readonly role: string }): boolean =>
+  ['artwork', 'relief', 'outline'].includes(role);
 
 /** What is known of the cutter that the files are for. */
 export interface AskedCutter {

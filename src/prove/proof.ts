@@ -13,6 +13,7 @@ import { limitChecks } from './check-limits.ts';
 import { maskChecks } from './check-mask.ts';
 import { motifChecks } from './check-motifs.ts';
 import { registerChecks } from './check-register.ts';
+import { reliefChecks } from './check-relief.ts';
 import { partsFound, repeatCheck, repeatMiss } from './check-repeats.ts';
 import { sameChecks } from './check-same.ts';
 import { scaleCheck } from './check-scale.ts';
@@ -146,6 +147,7 @@ export function proofOf(asked: Asked, files: ProofFiles): Proof {
     ...patternChecks(asked, layers),
     ...registerChecks(pieces, asked),
     ...layerFileChecks([...wraps, ...(files.others ?? [])], asked.cutter),
+    ...reliefChecks(pieces, asked),
     ...limitChecks(pieces, asked),
     ...stripRows(asked, rows, strips),
     ...sheetRows(asked, files),

@@ -3,6 +3,7 @@ import type { Signal } from '@preact/signals';
 import { flat } from '../store.ts';
 
 const roleWords: Readonly<Record<string, string>> = {
+  relief: 'Relief cuts',
   seam: 'Seam',
   trim: 'Finished edges',
   'flat-limit': 'Flat limits',

@@ -1,0 +1,50 @@
+// Do relief cuts stay in the waste, and away from all that stays?
+import { holdsPoint } from '../geometry/inside.ts';
+import { NearestFinder } from '../geometry/nearest.ts';
+import { precision } from '../geometry/tolerance.ts';
+import type { Asked } from './asked.ts';
+import { atMost, type Check, largest } from './check.ts';
+import { groupsIn } from './delivered-file.ts';
+import { type ProvedPiece, Reading } from './piece.ts';
+import { samplesOn } from './samples.ts';
+
+/** Places on a cut where it is looked at besides those that a curve has. */
+const places = Array.from({ length: 201 }, (_, i) => i / 200);
+
+/** How much too near to an edge a piece's cuts come, mm; all of the clearance where one lies in what stays. */
+function nearness(piece: ProvedPiece, { clear, use }: NonNullable<Asked['relief']>): number {
+  const reading = new Reading();
+  const cuts = reading.contours(piece.cut, groupsIn(piece.cut, 'relief'), piece.place);
+  if (reading.faults.length > 0) return Number.NaN;
+  const shapes = piece.layers.flatMap((layer) => layer.shapes).map((contours) => ({ contours }));
+  const finder = new NearestFinder(shapes.flatMap(({ contours }) => contours));
+  const outline = { contours: piece.outline };
+  return largest(
+    cuts.flatMap((cut) => {
+      const along = cut.segments.flatMap(({ from, to }) =>
+        places.map((t) => ({ x: from.x + (to.x - from.x) * t, y: from.y + (to.y - from.y) * t })),
+      );
+      const middle = along[Math.floor(along.length / 2)];
+      const isArt = middle !== undefined && shapes.some((shape) => holdsPoint(shape, middle));
+      const isOff = isArt !== (use === 'mask') || (middle !== undefined && !holdsPoint(outline, middle));
+      return [
+        isOff ? clear : 0,
+        ...[...along, ...samplesOn([cut])].map((p) => clear - (finder.find(p, clear)?.distance ?? clear)),
+      ];
+    }),
+  );
+}
+
+/** Nothing where none were asked for. */
+export function reliefChecks(pieces: readonly ProvedPiece[], { relief }: Asked): Check[] {
+  if (!relief) return [];
+  return [
+    atMost({
+      rule: 'relief-clear',
+      value: largest(pieces.map((piece) => nearness(piece, relief))),
+      limit: precision,
+      unit: 'mm',
+      says: 'relief cuts nearer to what stays than was asked',
+    }),
+  ];
+}
