@@ -14,7 +14,7 @@ import type { MakeInput } from './make-input.ts';
 import { motifOnSheet } from './on-sheet.ts';
 import type { Part, PartMaker } from './part.ts';
 import { runOff } from './plan.ts';
-import type { Mask } from './resolved-job.ts';
+import type { Mask } from './resolved-mask.ts';
 import { type TypedIn, typedAt } from './typed-at.ts';
 
 /** The mask of a piece: what it follows, in the flat wall's frame, and its border. */

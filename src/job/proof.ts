@@ -19,7 +19,8 @@ import { shareCut } from './film-giving.ts';
 import { clearedAround, motifsAsMade } from './motifs-as-made.ts';
 import { movedWall, placeOnMoved, placeUnderMoved } from './moved-wall.ts';
 import { filmGives } from './plan-findings.ts';
-import type { Job, Mask } from './resolved-job.ts';
+import type { Job } from './resolved-job.ts';
+import type { Mask } from './resolved-mask.ts';
 import { beforeSeam } from './seam.ts';
 
 export type { LayerAsMade } from '../prove/asked.ts';

@@ -1,6 +1,6 @@
 // The mask of a job, as typed: what its edge follows, and what it covers.
 import { colour } from './read-lettering.ts';
-import type { Mask } from './resolved-job.ts';
+import type { Mask } from './resolved-mask.ts';
 import { holding, optional, type Reader, readKeys, required, standard } from './schema.ts';
 import { choice, displacement, given, length, lengthOrZero, list, text } from './schema-values.ts';
 

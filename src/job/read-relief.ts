@@ -1,5 +1,5 @@
 // Relief cuts of a job, as typed.
-import type { Relief } from './resolved-job.ts';
+import type { Relief } from './resolved-mask.ts';
 import { type Reader, readKeys, standard } from './schema.ts';
 import { length } from './schema-values.ts';
 

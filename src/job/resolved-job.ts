@@ -4,6 +4,7 @@ import type { Point } from '../geometry/point.ts';
 import type { Units } from '../lengths/length.ts';
 import type { MotifLay } from '../pattern/motif.ts';
 import type { Measured } from './measured.ts';
+import type { Mask, Relief } from './resolved-mask.ts';
 
 /** A layer on the wall. Under the film it makes the wall larger; `over` it, it only counts for material and time. */
 export interface Coat {
@@ -230,31 +231,6 @@ export interface Layers {
   readonly backing?: NonNullable<Lettering['backing']>;
   /** Whether all layers of a piece are in one cut file, or each in one of its own. */
   readonly files: 'one' | 'each';
-}
-
-/** Cuts across large waste, so that it lifts in strips. Lengths in mm. */
-export interface Relief {
-  /** How wide the strips are about. */
-  readonly every: number;
-  /** How near a cut may come to what stays. */
-  readonly clear: number;
-}
-
-/** A mask whose edge follows what is laid on the wall, and that covers the rest to one edge of the band. Lengths in mm. */
-export interface Mask {
-  /** From the lower edge of what it follows to the foot edge, or from the upper to the lip edge. */
-  readonly covers: 'foot' | 'lip';
-  /** Names of motifs, such as `item-1`; left out, all of them. */
-  readonly follows?: readonly string[];
-  /** How far its edge stays away from what it follows, no nearer anywhere. */
-  readonly standOff: number;
-  /** Radius it is rounded to where it stands up into hollows; 0: it fills them. */
-  readonly smooth: number;
-  /** A film with openings to spray through behind what is laid: past its edge by so much, within it where negative. */
-  readonly window?: { readonly grow: number };
-  /** Colours of the pictures alone. */
-  readonly sprayed: string;
-  readonly film: string;
 }
 
 export interface Job {
