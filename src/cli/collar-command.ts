@@ -56,7 +56,14 @@ export async function collarCommand(file: string, flags: CollarFlags): Promise<n
   const ask = askOfFlags(flags);
   const { blank } = await givenBlank(file, { units: flags.units });
   const words = await loadWords();
-  const draft = draftCollars({ ...ask, blank, blankFile: file, units: flags.units, words });
+  const draft = draftCollars({
+    ...ask,
+    blank,
+    blankFile: file,
+    keyed: (key) => `--${key}`,
+    units: flags.units,
+    words,
+  });
   const folder = flags.out ?? join(dirname(file), 'out');
   const report = await delivered(folder, async (delivery) => {
     await delivery.stage(names.cut, draft.cut);

@@ -29,7 +29,12 @@ import { widestSweepDeg } from './plan.ts';
 /** What is asked of the collars; mm. */
 export interface CollarAsk {
   /** Level lines as typed; none: every edge of the flat bands. */
-  readonly lines: readonly { readonly kind: 'height' | 'along'; readonly mm: number }[];
+  readonly lines: readonly {
+    readonly kind: 'height' | 'along';
+    readonly mm: number;
+    /** Of this line alone. */
+    readonly edge?: CollarEdge;
+  }[];
   /** Which edge is level; left out, the one that keeps the strip on the flat band. */
   readonly edge?: CollarEdge;
   readonly width: number;
@@ -46,13 +51,20 @@ export const standardCollar = { width: 20, paper: standardPaper, tab: 10 };
 export interface CollarPlan {
   readonly wall: Wall;
   readonly collars: readonly Collar[];
+  /** What is to be said of the wall, then of the collars. */
   readonly findings: readonly Finding[];
+  readonly ofCollars: readonly Finding[];
 }
+
+/** What a maker types for collars, by the names of the flags. */
+export type CollarKey = 'height' | 'along' | 'edge' | 'width' | 'coat' | 'overlap';
 
 export interface CollarPlanInput extends CollarAsk {
   readonly blank: Blank;
   /** As the maker named it; stands in findings. */
   readonly blankFile: string;
+  /** What a key is called where it was typed, such as `--width`. */
+  readonly keyed: (key: CollarKey) => string;
 }
 
 /** Narrowest strip: three rows of words no smaller than 1.6 mm, mm. */
@@ -80,33 +92,33 @@ export function planCollars(input: CollarPlanInput): CollarPlan {
   const stops = collars.flatMap((collar) => pieceStops(collar, input));
   // One flag stands behind the same fault of every collar.
   refuseIfAny(stops.filter((found, i) => stops.findIndex(({ rule }) => rule === found.rule) === i));
+  const ofCollars = [
+    ...strips.flatMap(({ findings }) => findings),
+    ...collars.flatMap((collar) => layFindings(collar, input, wall)),
+  ];
   return {
     wall,
     collars,
-    findings: [
-      ...inFile(wallSays, blankFile),
-      ...coatFindings(input),
-      ...strips.flatMap(({ findings }) => findings),
-      ...collars.flatMap((collar) => layFindings(collar, input, wall)),
-    ],
+    findings: [...inFile(wallSays, blankFile), ...coatFindings(input), ...ofCollars],
+    ofCollars,
   };
 }
 
-const askStops = ({ width, coats }: CollarPlanInput): Finding[] => [
+const askStops = ({ width, coats, keyed }: CollarPlanInput): Finding[] => [
   ...(width >= leastWidth
     ? []
     : [
         stop(
           'collar-narrow',
-          { key: '--width' },
+          { key: keyed('width') },
           `${inMm(width)} is too narrow for words and hands; give ${inMm(leastWidth)} or more`,
         ),
       ]),
-  ...(coats > oddCoat.refused ? [stop('coat-too-thick', { key: '--coat' }, thickCoatWords(coats))] : []),
+  ...(coats > oddCoat.refused ? [stop('coat-too-thick', { key: keyed('coat') }, thickCoatWords(coats))] : []),
 ];
 
-const coatFindings = ({ coats }: CollarPlanInput): Finding[] =>
-  coats > oddCoat.asked ? [look('coat-thick', { key: '--coat' }, thickCoatWords(coats))] : [];
+const coatFindings = ({ coats, keyed }: CollarPlanInput): Finding[] =>
+  coats > oddCoat.asked ? [look('coat-thick', { key: keyed('coat') }, thickCoatWords(coats))] : [];
 
 interface Line {
   readonly along: number;
@@ -114,12 +126,15 @@ interface Line {
 }
 
 /** The level lines, from the foot up. @throws Refused where one is not on the wall, or there is none. */
-function linesOf({ lines, edge, blankFile }: CollarPlanInput, wall: Wall, bands: readonly Band[]): Line[] {
+function linesOf(
+  { lines, edge, blankFile, keyed }: CollarPlanInput,
+  wall: Wall,
+  bands: readonly Band[],
+): Line[] {
   const chosen = edge === undefined ? {} : { edge };
   if (lines.length === 0) {
     if (bands.length === 0) {
-      const says =
-        'this wall bends everywhere, so it has no flat band whose edges could be marked; give a --height';
+      const says = `this wall bends everywhere, so it has no flat band whose edges could be marked; give a ${keyed('height')}`;
       throw new Refused([stop('no-flat-band', { file: blankFile, key: 'stations' }, says)]);
     }
     // On a wall that bends, flat bands touch and go on; the longest is the one that is decorated.
@@ -139,15 +154,17 @@ function linesOf({ lines, edge, blankFile }: CollarPlanInput, wall: Wall, bands:
         const most = kind === 'height' ? `${inMm(height)} high` : `${inMm(length)} along`;
         return stop(
           'outside-wall',
-          { key: `--${kind}` },
+          { key: keyed(kind) },
           `${inMm(typed)} is past the lip; the wall is ${most}`,
         );
       }),
   );
-  const places = lines.map(({ kind, mm: typed }) =>
-    Math.min(length, kind === 'along' ? typed : alongAtHeight(wall, typed)),
-  );
-  return [...new Set(places)].sort((a, b) => a - b).map((along) => ({ along, ...chosen }));
+  const places = lines.map(({ kind, mm: typed, edge: own }): Line => {
+    const along = Math.min(length, kind === 'along' ? typed : alongAtHeight(wall, typed));
+    return { along, ...chosen, ...(own === undefined ? {} : { edge: own }) };
+  });
+  const once = new Map(places.map((line) => [line.along, line]));
+  return [...once.values()].sort((a, b) => a.along - b.along);
 }
 
 const alongAtHeight = (wall: Wall, height: number): number =>
@@ -171,7 +188,7 @@ function stripAt(
   along: number,
   given?: CollarEdge,
 ): Strip {
-  const { blank, blankFile, width: wanted } = input;
+  const { blank, blankFile, keyed, width: wanted } = input;
   const on = bands.find(({ from, to }) => along >= from - precision && along <= to + precision);
   const home = on ?? { from: 0, to: wallLength(wall) };
   const edge = given ?? (home.to - along >= along - home.from ? 'lower' : 'upper');
@@ -180,8 +197,14 @@ function stripAt(
   const where = { file: blankFile, along };
   if (width < leastWidth) {
     const other = edge === 'lower' ? 'upper' : 'lower';
-    const says = `a strip with its ${edge} edge ${inMm(along)} up the wall has only ${inMm(room)} of wall; use --edge ${other}`;
-    return { along, edge, width, stops: [stop('no-room', { ...where, key: '--edge' }, says)], findings: [] };
+    const says = `a strip with its ${edge} edge ${inMm(along)} up the wall has only ${inMm(room)} of wall; use ${keyed('edge')} ${other}`;
+    return {
+      along,
+      edge,
+      width,
+      stops: [stop('no-room', { ...where, key: keyed('edge') }, says)],
+      findings: [],
+    };
   }
   const findings: Finding[] = [];
   if (width < wanted - precision)
@@ -196,7 +219,7 @@ function stripAt(
   const strip = stripOf({ along, edge, width });
   const beyond = Math.max(limits.from - strip.from, strip.to - limits.to);
   if (beyond > precision) {
-    const says = `the collar ${inMm(along)} up the wall reaches ${inMm(beyond)} onto a rounded edge, where paper does not lie; use the other --edge, or a smaller --width`;
+    const says = `the collar ${inMm(along)} up the wall reaches ${inMm(beyond)} onto a rounded edge, where paper does not lie; use the other ${keyed('edge')}, or a smaller ${keyed('width')}`;
     findings.push(look('off-flat', where, says));
   }
   return { along, edge, width, stops: [], findings };
@@ -212,7 +235,7 @@ function tangentCone({ coats, paper }: CollarPlanInput, wall: Wall, along: numbe
   return flatWall(sheetRadiusAt(wall, build, along, strip), Math.sin(lean), along);
 }
 
-function pieceStops({ template, along }: Collar, { tab, blankFile }: CollarPlanInput): Finding[] {
+function pieceStops({ template, along }: Collar, { tab, blankFile, keyed }: CollarPlanInput): Finding[] {
   const { wall, piece, left, right } = template;
   const narrow = radiusAt(wall, piece.from) < radiusAt(wall, piece.to) ? piece.from : piece.to;
   const where = { file: blankFile, along };
@@ -220,7 +243,7 @@ function pieceStops({ template, along }: Collar, { tab, blankFile }: CollarPlanI
     return [
       stop(
         'past-the-point',
-        { ...where, key: '--width' },
+        { ...where, key: keyed('width') },
         'reaches past the point where this wall closes; give less',
       ),
     ];
@@ -234,7 +257,7 @@ function pieceStops({ template, along }: Collar, { tab, blankFile }: CollarPlanI
     return [
       stop(
         'overlap-too-wide',
-        { key: '--overlap' },
+        { key: keyed('overlap') },
         `${inMm(tab)} is more than the least girth, ${inMm(girth)}; 10 mm is usual`,
       ),
     ];
@@ -243,7 +266,7 @@ function pieceStops({ template, along }: Collar, { tab, blankFile }: CollarPlanI
     return [
       stop(
         'overlaps-itself',
-        { key: '--overlap' },
+        { key: keyed('overlap') },
         `with a tab of ${inMm(tab)} the flat ring meets itself; give less`,
       ),
     ];
@@ -260,6 +283,6 @@ function layFindings({ template, along }: Collar, input: CollarPlanInput, wall: 
   );
   const most = Math.max(...off);
   if (most <= input.blank.flatGap) return [];
-  const says = `the wall bends away from the collar by ${inMm(most)}; its level edge still fits, but give a smaller --width so that it lies close`;
+  const says = `the wall bends away from the collar by ${inMm(most)}; its level edge still fits, but give a smaller ${input.keyed('width')} so that it lies close`;
   return [look('collar-off-wall', { file: input.blankFile, along }, says)];
 }

@@ -2,7 +2,7 @@
 
 import { type Wall, wallWithin } from '../blank/wall.ts';
 import type { Collar, CollarEdge } from '../cut/collar.ts';
-import { collarDrawings } from '../cut/collar-drawing.ts';
+import { type CollarDrawings, collarDrawings } from '../cut/collar-drawing.ts';
 import { writeSvg } from '../deliver/write-svg.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import type { Finding } from '../finding.ts';
@@ -54,11 +54,37 @@ export interface CollarDraft {
 
 /** @throws Refused where a level line or its strip can't be had on this wall. */
 export function draftCollars(input: CollarInput): CollarDraft {
-  const { blank, units, words } = input;
   const { wall, collars, findings } = planCollars(input);
+  const name = (i: number) => collarName(i, collars.length);
+  const drawn = drawnCollars(input, wall, { collars, name });
+  const title = `${input.blank.name}: collars`;
+  return {
+    ...writtenCollars(drawn.drawings, title),
+    title,
+    report: { collar: drawn.entries, checks: findings },
+    lines: drawn.lines,
+  };
+}
+
+/** What a collar is called among so many. */
+export const collarName = (i: number, count: number): string =>
+  count === 1 ? 'collar' : `collar ${i + 1} of ${count}`;
+
+/** Both files of drawn collars. */
+export const writtenCollars = ({ cut, guide }: CollarDrawings, title: string) => ({
+  cut: writeSvg(cut, { title: `${title}: cut`, filled: false }),
+  guide: writeSvg(guide, { title: `${title}: guide`, filled: true }),
+});
+
+/** Collars of a wall drawn on one sheet, and what is said of them; `name` is what each is called. */
+export function drawnCollars(
+  input: CollarInput,
+  wall: Wall,
+  { collars, name }: { readonly collars: readonly Collar[]; readonly name: (i: number) => string },
+) {
+  const { blank, units, words } = input;
   const entries = collars.map((collar) => entryOf(collar, wall, input.coats));
   const shown: Shown = (mm) => measuredLength(mm, units);
-  const name = (i: number) => (collars.length === 1 ? 'collar' : `collar ${i + 1} of ${collars.length}`);
   const lines = entries.flatMap((entry, i) => [
     `${name(i)}: ${collarSays(entry, shown)}`,
     `${name(i)}: ${straightSays(entry, shown)}`,
@@ -69,7 +95,7 @@ export function draftCollars(input: CollarInput): CollarDraft {
       said: { name: name(i), place: `${shown(collar.along)} up the wall` },
     })),
     notes: [
-      `${blank.name}: collars, seen from outside, foot down`,
+      `${blank.name}: ${collars.length === 1 ? name(0) : 'collars'}, seen from outside, foot down`,
       ...lines,
       buildSays(input, units),
       ...joinSays(collars[0], shown),
@@ -77,14 +103,7 @@ export function draftCollars(input: CollarInput): CollarDraft {
     ],
     words,
   });
-  const title = `${blank.name}: collars`;
-  return {
-    cut: writeSvg(drawings.cut, { title: `${title}: cut`, filled: false }),
-    guide: writeSvg(drawings.guide, { title: `${title}: guide`, filled: true }),
-    title,
-    report: { collar: entries, checks: findings },
-    lines,
-  };
+  return { drawings, entries, lines };
 }
 
 function entryOf({ along, edge, template, straight }: Collar, wall: Wall, coats: number): CollarEntry {

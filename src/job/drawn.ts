@@ -12,6 +12,7 @@ import { limitsInArt, mendedPlan } from './mended-plan.ts';
 import { bytesOf } from './named-files.ts';
 import type { PatternGround } from './pattern-ground.ts';
 import { type PatternPlan, planPattern } from './pattern-plan.ts';
+import { collarsOn } from './read-collars.ts';
 import type { Artwork, Job } from './resolved-job.ts';
 import { type TypedIn, typedAt } from './typed-at.ts';
 
@@ -90,7 +91,12 @@ export const layerNote = (layers: readonly unknown[], file: string, isEach = fal
 
 /** The job with its band, and the way its pattern closes, as they were worked out. */
 export function resolvedJob(job: Job, band: Band, drawn: Pick<Drawn, 'artwork' | 'plan'> | undefined): Job {
-  const whole = { ...job, band: { from: band.from, to: band.to } };
+  const { collars } = job;
+  const whole = {
+    ...job,
+    band: { from: band.from, to: band.to },
+    ...(collars ? { collars: collarsOn(collars, band) } : {}),
+  };
   if (!drawn) return whole;
   const { way, closing } = drawn.plan;
   const { around: _, way: __, ...artwork } = drawn.artwork;

@@ -3,7 +3,7 @@ import type { SheetReport } from './report.ts';
 import type { Sheet } from './resolved-job.ts';
 
 export interface FilmNeeded {
-  /** The film's name: its layer of art; empty where there is one film only. */
+  /** The film's colour; `paper` for collars, empty where there is no art. */
   readonly film: string;
   /** Sheets to be cut into; of a roll, the parts it is cut in. */
   readonly sheets: number;

@@ -4,6 +4,7 @@ import { signedArea } from '../geometry/measure.ts';
 import { measuredLength } from '../lengths/length.ts';
 import { type FilmNeeded, filmNeeded } from './film-needed.ts';
 import type { FilmPiece } from './film-piece.ts';
+import { paperSheets } from './nest-sheets.ts';
 import type { Report, SheetReport } from './report.ts';
 import type { Job } from './resolved-job.ts';
 
@@ -12,13 +13,13 @@ const shareOf = (value: number): string => `${(value * 100).toFixed(0)} %`;
 
 export interface FilmInput {
   readonly job: Job;
-  readonly pieces: readonly { readonly film: readonly FilmPiece[] }[];
+  readonly pieces: readonly { readonly film: readonly FilmPiece[]; readonly material?: 'paper' }[];
   readonly report: Omit<Report, 'files'>;
 }
 
 export function filmSection({ job, pieces, report }: FilmInput): Section[] {
   const area = pieces
-    .flatMap(({ film }) => film)
+    .flatMap(({ film, material }) => (material === undefined ? film : []))
     .reduce((sum, { outline, count }) => sum + count * Math.abs(signedArea(outline)), 0);
   const items = [
     `${(area / 100).toFixed(0)} cm² of film ${job.film.thickness} mm thick for one vessel, trims and overlap with it`,
@@ -40,8 +41,13 @@ export function filmSection({ job, pieces, report }: FilmInput): Section[] {
   ];
 }
 
-const filmName = ({ film }: FilmNeeded, all: readonly FilmNeeded[]): string =>
-  all.length > 1 ? `film of layer ${film}: ` : '';
+const isPaper = ({ film }: Pick<FilmNeeded, 'film'>): boolean => film === paperSheets;
+
+function filmName(needed: FilmNeeded, all: readonly FilmNeeded[]): string {
+  if (isPaper(needed)) return 'paper for the collars: ';
+  if (needed.film === '') return all.length > 1 ? 'film: ' : '';
+  return all.length > 1 ? `film in ${needed.film}: ` : '';
+}
 
 function filmInWords({ sheets, rollLength, lastUsed, waste }: FilmNeeded, sheet: Job['sheet']): string {
   if (!sheet) return '';
@@ -63,7 +69,7 @@ function sheetBlocks(sheets: readonly SheetReport[]): Block[] {
     times === 1 ? 'once' : `${times} times`,
   ]);
   return [
-    { kind: 'table', head: ['sheet', 'film of layer', 'pieces', 'cut it'], rows },
+    { kind: 'table', head: ['sheet', 'film', 'pieces', 'cut it'], rows },
     ...sheets.map(
       ({ file, sheet }): Block => ({
         kind: 'picture',
@@ -82,8 +88,9 @@ export function costSection({ coats = [], sheets = [] }: Omit<Report, 'files'>, 
   const batch = job.batch ?? 1;
   const rows: { readonly says: string; readonly cost: number }[] = [];
   const needed = job.sheet ? filmNeeded(sheets, job.sheet) : [];
+  // The price is that of the film.
   for (const film of needed)
-    if (job.sheet?.price !== undefined)
+    if (job.sheet?.price !== undefined && !isPaper(film))
       rows.push({ says: `${filmName(film, needed)}film`, cost: amountOf(film) * job.sheet.price });
   for (const { name, volume } of coats) {
     const coat = job.coats.find((given) => given.name === name);

@@ -21,6 +21,8 @@ export interface SheetPiece {
   readonly size: string;
   /** What is cut of it for one vessel. */
   readonly film: readonly FilmPiece[];
+  /** Left out: film. */
+  readonly material?: 'paper';
 }
 
 export interface JobSheetInput {

@@ -102,7 +102,12 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
   const rest = async (written: readonly WrittenPiece[]) => {
     const asWritten = [written.slice(0, drafts.length), written.slice(drafts.length)] as const;
     const proof = proofOfDrafts(drafts, blank, ...asWritten, nested.texts);
-    const cutFiles = written.map(({ stem, cut }, i) => ({ stem, cut, wanted: lines[i]?.cut ?? cut }));
+    const ofFilm = written.filter((_, i) => parts[i - drafts.length]?.material === undefined);
+    const cutFiles = ofFilm.map(({ stem, cut }) => ({
+      stem,
+      cut,
+      wanted: lines.find((line) => line.stem === stem)?.cut ?? cut,
+    }));
     const films = cutFiles.flatMap((file) => filmsOfFile(file, input.job.film.use, input.recall));
     const weeding = weedingReport(cutFiles, input.job, films);
     const report = {

@@ -19,7 +19,12 @@ import type { Film, Job, Sheet } from './resolved-job.ts';
 /** A piece as it is cut: its file, and how far it is turned there, radians, x towards y. */
 export interface PieceToNest extends WrittenPiece {
   readonly turned: number;
+  /** Left out: the films of its colours. */
+  readonly material?: 'paper';
 }
+
+/** What sheets of paper are told by, as those of films by their colour. */
+export const paperSheets = 'paper';
 
 /** How long is searched: by trials, the same on every machine; and as long as the caller says so. */
 export interface NestSearch {
@@ -83,6 +88,8 @@ export async function nestSheets(
     if (!sheet) break;
     for (const { count, times } of runsOf(film.pieces.length, batch)) {
       const laid = await searched(film, { sheet, film: job.film, count }, search);
+      // Paper that its sheet can't hold is cut by itself; film is what sheets are bought for.
+      if (!laid && film.name === paperSheets) continue;
       if (!laid) return { files: [], reports: [], texts: [] };
       const set = { film, laid, stock: stockOf(sheet), title: job.name };
       for (let i = 0; i < laid.sheets; i++)
@@ -97,25 +104,30 @@ export async function nestSheets(
       content: cut,
     })),
     reports: sheets.map(({ report }) => report),
-    texts: sheets.map(({ stem, cut, report: { times } }) => ({ stem, cut, times })),
+    texts: sheets.map(({ stem, cut, report: { times, film } }) => ({ stem, cut, times, film })),
   };
 }
 
 /** The films to cut: one a colour, whatever has it; plain pieces are cut from the first. */
-function filmsOf(pieces: readonly PieceToNest[]): readonly FilmToCut[] {
+function filmsOf(all: readonly PieceToNest[]): readonly FilmToCut[] {
+  const paper = all
+    .filter(({ material }) => material === 'paper')
+    .map((piece) => filmPiece(piece, readSvg(piece.cut, `${piece.stem}.cut.svg`), []));
+  const pieces = all.filter(({ material }) => material === undefined);
   const read = pieces.map((piece) => {
     const drawing = readSvg(piece.cut, `${piece.stem}.cut.svg`);
     return { piece, drawing, art: filmsOfArt(artOf(drawing)) };
   });
   const films = new Set(read.flatMap(({ art }) => art.map(({ film }) => film)));
   const names = films.size > 0 ? [...films] : [''];
-  return names.map((name, first) => ({
+  const cut = names.map((name, first) => ({
     name,
     pieces: read.flatMap(({ piece, drawing, art }) => {
       const own = art.filter(({ film }) => film === name).map(({ group }) => group);
       return own.length > 0 || (art.length === 0 && first === 0) ? [filmPiece(piece, drawing, own)] : [];
     }),
   }));
+  return paper.length > 0 ? [...cut, { name: paperSheets, pieces: paper }] : cut;
 }
 
 /** Each layer's film, by its colour. Layers of a piece that lie on one another are two films, though of one colour. */

@@ -6,6 +6,8 @@ import type { Draft } from './draft.ts';
 import type { MakeInput } from './make-input.ts';
 
 export interface Part extends WrittenPiece {
+  /** Left out: the film of the job. */
+  readonly material?: 'paper';
   /** The paper template that shows where it goes, as an SVG to print. */
   readonly place?: string;
   readonly findings: readonly Finding[];

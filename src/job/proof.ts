@@ -3,11 +3,19 @@ import type { Blank } from '../blank/blank.ts';
 import { thicknessUnder } from '../blank/coats.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { roomBeside } from '../blank/handle-room.ts';
-import { flatBandsOfWall, longestBand, type Wall, wallAt, wallLength, wallOf } from '../blank/wall.ts';
+import {
+  flatBandsOfWall,
+  longestBand,
+  type Wall,
+  wallAt,
+  wallLength,
+  wallOf,
+  wallWithin,
+} from '../blank/wall.ts';
 import { Refused, stop } from '../finding.ts';
 import { subtract } from '../geometry/point.ts';
 import { equalParts } from '../pattern/closing.ts';
-import type { Asked, AskedMask, AskedWall, LayerAsMade } from '../prove/asked.ts';
+import type { Asked, AskedCollar, AskedMask, AskedWall, LayerAsMade } from '../prove/asked.ts';
 import { coverOf } from '../prove/centre.ts';
 import type { PieceText } from '../prove/delivered-file.ts';
 import { type Proof, proofOf, type SheetText } from '../prove/proof.ts';
@@ -19,6 +27,7 @@ import { shareCut } from './film-giving.ts';
 import { clearedAround, motifsAsMade } from './motifs-as-made.ts';
 import { movedWall, placeOnMoved, placeUnderMoved } from './moved-wall.ts';
 import { filmGives } from './plan-findings.ts';
+import { type Collars, collarsOn } from './read-collars.ts';
 import type { Job } from './resolved-job.ts';
 import type { Mask } from './resolved-mask.ts';
 import { beforeSeam } from './seam.ts';
@@ -34,6 +43,29 @@ export interface ProofInput {
   readonly job: Job;
   readonly blank: Blank;
   readonly pattern?: KnownPattern;
+}
+
+/** Collars: paper on the coats, on the cone that touches the wall along the level line. */
+function askedCollars(collars: Collars, wall: Wall, coats: number, band: Band): readonly AskedCollar[] {
+  const { at, width, paper, overlap } = collarsOn(collars, band);
+  const length = wallLength(wall);
+  return [...at]
+    .sort((a, b) => a.along - b.along)
+    .map(({ along, edge }) => {
+      const isLower = edge === 'lower';
+      const strip = isLower
+        ? { from: along, to: Math.min(length, along + width) }
+        : { from: Math.max(0, along - width), to: along };
+      const { radius, lean } = wallWithin(wall, along, strip);
+      const sine = Math.sin(lean);
+      const middle = radius + (coats + paper / 2) * Math.cos(lean);
+      return {
+        ...strip,
+        along,
+        tab: overlap,
+        wall: { kind: 'straight', radius: middle - along * sine, sine },
+      };
+    });
 }
 
 /** The middle of the film on a wall, and how the bare wall's heights are told on it. */
@@ -90,7 +122,7 @@ export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
   const band = job.band ?? longestBand(flatBands);
   if (!band)
     throw new Refused([stop('no-band', { key: 'band' }, 'is not given, and this wall has no flat band')]);
-  const { film, seam, trim, sheet, panels, artwork } = job;
+  const { film, seam, trim, sheet, panels, artwork, collars } = job;
   const flat = longestBand(flatBands) ?? { from: 0, to: wallLength(wall) };
   const { coats } = coatsOnWall(wall, job.coats, { flat, band, film: film.thickness, file: 'job.json' });
   const middle = thicknessUnder(coats) + film.thickness / 2;
@@ -117,6 +149,7 @@ export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
     flatBands: flatBands.map((flatBand) => onSurface(surface, flatBand)),
     ...(blank.handle ? { clear: roomBeside(blank.handle) } : {}),
     ...(seam.strip === undefined ? {} : { strip: askedStrip(seam.strip) }),
+    ...(collars ? { collars: askedCollars(collars, wall, thicknessUnder(coats), band) } : {}),
     ...(sheet
       ? { sheet: { ...sheet, up: sheet.up ?? Number.POSITIVE_INFINITY, batch: job.batch ?? 1 } }
       : {}),
@@ -153,6 +186,9 @@ export const layersAsMade = (drafts: readonly Draft[]): readonly LayerAsMade[] =
 /** Whether a part's files are those of a cover strip: `strip`, or `strip-1`, `strip-2` of joints from the foot up. */
 export const isStrip = ({ stem }: Pick<PieceText, 'stem'>): boolean => /^strip(?:-\d+)?$/.test(stem);
 
+/** Whether a part's files are those of a collar of paper. */
+export const isCollar = ({ stem }: Pick<PieceText, 'stem'>): boolean => /^collar-\d+$/.test(stem);
+
 /** The proof of drafts by their files, and those of their parts, as read back from where they were written. */
 export function proofOfDrafts(
   drafts: readonly Draft[],
@@ -173,7 +209,8 @@ export function proofOfDrafts(
   return proofOf(askedOf({ job: first.job, blank, pattern }), {
     wraps: written,
     strips: parts.filter(isStrip),
-    others: parts.filter((part) => !isStrip(part)),
+    collars: parts.filter(isCollar),
+    others: parts.filter((part) => !isStrip(part) && !isCollar(part)),
     sheets,
   });
 }

@@ -24,7 +24,7 @@ export interface DeliveredFolder {
  * The parts there are files of, from the foot up, panels in the order of their turns: `wrap`; `wrap-1`, `wrap-2` from the
  * foot up; `wrap-a`, `wrap-b` or `wrap-1-a` for panels; and so of cover strips.
  */
-function piecesIn(texts: DeliveredFolder['texts'], kind: 'wrap' | 'strip'): PieceText[] {
+function piecesIn(texts: DeliveredFolder['texts'], kind: 'wrap' | 'strip' | 'collar'): PieceText[] {
   const part = new RegExp(`^${kind}(?:-(\\d{1,3}))?(?:-([a-z]))?\\.(?:cut|guide)\\.svg$`);
   const found = new Map<string, { readonly piece: number; readonly panel: string }>();
   for (const name of Object.keys(texts)) {
@@ -79,7 +79,7 @@ function sheetsIn(texts: DeliveredFolder['texts'], report: unknown): SheetText[]
   return [...names].flatMap((name) => {
     const stem = sheetName.exec(name)?.[1];
     if (stem === undefined) return [];
-    const times = told.find(({ file }) => file === name)?.times;
+    const { times, film } = told.find(({ file }) => file === name) ?? {};
     const guide = texts[`${stem}.guide.svg`];
     return [
       {
@@ -87,6 +87,7 @@ function sheetsIn(texts: DeliveredFolder['texts'], report: unknown): SheetText[]
         cut: texts[name] ?? '',
         ...(guide === undefined ? {} : { guide }),
         times: isNumber(times) ? times : 1,
+        ...(typeof film === 'string' ? { film } : {}),
       },
     ];
   });
@@ -193,10 +194,12 @@ export function proofOfFolder(folder: DeliveredFolder): Proof {
   }
   const asked = askedOf({ job, blank: readBlank(blank, blankFile), pattern: known });
   const [wraps, strips] = [piecesIn(texts, 'wrap'), piecesIn(texts, 'strip')];
+  const collars = piecesIn(texts, 'collar');
   return proofOf(asked, {
     wraps,
     strips,
-    others: othersIn(texts, [...wraps, ...strips]),
+    collars,
+    others: othersIn(texts, [...wraps, ...strips, ...collars]),
     sheets: sheetsIn(texts, report),
   });
 }

@@ -4,6 +4,7 @@ import { shown } from '../lengths/shown.ts';
 import { artworkKeys, readArtwork } from './read-artwork.ts';
 import { blankKeys, readBlankAt } from './read-blank.ts';
 import { coatKeys, readCoat } from './read-coats.ts';
+import { collarKeys, readCollars } from './read-collars.ts';
 import { cutterKeys, cutterReader, sheetOn } from './read-cutter.ts';
 import { itemKeys, readItem } from './read-items.ts';
 import { layersKeys, readLayers } from './read-layers.ts';
@@ -86,6 +87,7 @@ const jobKeysWith = (named: NamedFiles) => ({
   trim: holding(standard('Trim', readTrim, standardTrim), trimKeys),
   items: holdingList(standard('Items', list(readItem), []), itemKeys),
   lettering: holdingList(standard('Lettering', list(readLettering), []), letteringKeys),
+  collars: holding(optional('Collars', readCollars), collarKeys),
   sheet: holding(optional('Sheet', sheetReader(named)), sheetKeys),
   panels: holding(optional('Panels', readPanels), panelKeys),
   batch: optional('Vessels alike', number({ least: 1, most: 10_000, whole: true })),
@@ -128,6 +130,7 @@ export function readJob(value: unknown, file: string, named: NamedFiles = {}): J
     layers,
     mask,
     relief,
+    collars,
     ...rest
   } = keys;
   const some = <T>(list: readonly T[]) => (list.length > 0 ? list : undefined);
@@ -143,6 +146,7 @@ export function readJob(value: unknown, file: string, named: NamedFiles = {}): J
     layers,
     mask,
     relief,
+    collars,
     shown: shown === 'upright' ? undefined : shown,
     ...motifs,
   });
@@ -160,7 +164,8 @@ function refuseMisfits(
     seam,
     panels,
     film,
-  }: Pick<Job, 'pieces' | 'seam' | 'film'> & { gores: unknown; panels: unknown },
+    collars,
+  }: Pick<Job, 'pieces' | 'seam' | 'film'> & { gores: unknown; panels: unknown; collars: unknown },
   place: Place,
 ): void {
   if (gores !== undefined && pieces !== 'gores')
@@ -181,6 +186,12 @@ function refuseMisfits(
       within(place, 'film.measured'),
       'measured-of-gores',
       'is for wraps, which are pulled around; gores are laid each by its own middle line, so leave it out for them',
+    );
+  if (collars !== undefined)
+    report(
+      within(place, 'collars'),
+      'collars-of-gores',
+      'are cut with wraps; for gores leave them out and cut them by themselves, with `seamwright collar`',
     );
   if (panels !== undefined)
     report(

@@ -101,7 +101,7 @@ export interface FileReport {
 export interface SheetReport {
   readonly sheet: number;
   readonly file: string;
-  /** The layer of art that is cut from it; empty where there is none. */
+  /** Colour of the art that is cut from it; `paper` for collars, empty where there is no art. */
   readonly film: string;
   readonly across: number;
   readonly up: number;

@@ -4,6 +4,7 @@ import type { Point } from '../geometry/point.ts';
 import type { Units } from '../lengths/length.ts';
 import type { MotifLay } from '../pattern/motif.ts';
 import type { Measured } from './measured.ts';
+import type { Collars } from './read-collars.ts';
 import type { Mask, Relief } from './resolved-mask.ts';
 
 /** A layer on the wall. Under the film it makes the wall larger; `over` it, it only counts for material and time. */
@@ -267,6 +268,8 @@ export interface Job {
   readonly edges: 'straight' | 'whole-rows' | 'fade';
   readonly seam: Seam;
   readonly trim: { readonly lip: number; readonly foot: number };
+  /** Paper arcs cut with it; left out, none. */
+  readonly collars?: Collars;
   readonly sheet?: Sheet;
   /** How a piece larger than its sheet is parted; left out, as `standardPanels` says. */
   readonly panels?: Panels;

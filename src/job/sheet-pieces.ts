@@ -24,11 +24,11 @@ export const piecesOfDrafts = (drafts: readonly Draft[], files: readonly string[
   });
 
 export const piecesOfParts = (parts: readonly Part[]): readonly SheetPiece[] =>
-  parts.flatMap(({ stem, sheet }) => {
+  parts.flatMap(({ stem, material, sheet }) => {
     if (!sheet) return [];
     const { outlines, ...told } = sheet;
     const film = outlines.map((border) => ({ outline: border, count: 1 }));
-    return [{ ...told, file: `${stem}.cut.svg`, film }];
+    return [{ ...told, file: `${stem}.cut.svg`, film, ...(material ? { material } : {}) }];
   });
 
 function pieceName(mark: string, panel: Draft['panel']): string {

@@ -55,7 +55,7 @@ export function jobContent(
   blankFile: string,
   path: (file: string) => string = (file) => file,
 ): object {
-  const { artwork, sheet, panels, items, lettering, layers, mask, relief } = job;
+  const { artwork, collars, sheet, panels, items, lettering, layers, mask, relief } = job;
   return {
     name: job.name,
     units: 'mm',
@@ -86,6 +86,7 @@ export function jobContent(
     edges: job.edges,
     seam: job.seam,
     trim: job.trim,
+    ...(collars ? { collars } : {}),
     ...(sheet ? { sheet } : {}),
     ...(panels ? { panels } : {}),
     ...(job.batch === undefined ? {} : { batch: job.batch }),

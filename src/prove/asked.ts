@@ -49,6 +49,13 @@ export interface AskedMask {
   readonly window?: number;
 }
 
+/** A collar: the level line that one edge of its paper runs on, mm along, what the paper covers, and the surface its middle lies on there. */
+export interface AskedCollar extends Band {
+  readonly along: number;
+  readonly tab: number;
+  readonly wall: AskedWall;
+}
+
 export interface Asked {
   readonly wall: AskedWall;
   /** The finished band, mm along the wall. */
@@ -71,6 +78,8 @@ export interface Asked {
     readonly band: Band;
     readonly fromFilm: (along: number) => number;
   };
+  /** Collars of paper, from the foot up. */
+  readonly collars?: readonly AskedCollar[];
   readonly film: { readonly stretch: number; readonly gather: number };
   /** Left out where nothing is to be known of it. */
   readonly cutter?: AskedCutter;

@@ -12,7 +12,7 @@ import { windingOff } from './winding-sides.ts';
 const missing = [Number.NaN];
 
 /** How far a finished edge strays from its height anywhere, mm. */
-function levelOff(piece: ProvedPiece, id: string, along: number): readonly number[] {
+export function levelOff(piece: ProvedPiece, id: string, along: number): readonly number[] {
   const points = samplesOn(guideCurves(piece, 'trim', id));
   return points.length === 0 ? missing : points.map((p) => Math.abs(rollUp(piece.cone, p).along - along));
 }
@@ -67,16 +67,21 @@ export function cornersOff({
     .map((corner) => Math.min(...nodes.map((node) => distance(node, corner))));
 }
 
+/** How far a piece's outline is from where it should run, and its corners from where they should be, mm. */
+export function outlineOff(piece: ProvedPiece): number {
+  const points = samplesOn(piece.outline);
+  if (points.length === 0) return Number.NaN;
+  return largest([...points.map((p) => borderOff(piece, p)), ...cornersOff(piece)]);
+}
+
 export function edgeChecks(pieces: readonly ProvedPiece[], { clear, winds }: Asked): Check[] {
   const level = pieces.flatMap((piece) => [
     ...levelOff(piece, 'trim-foot', piece.band.from),
     ...levelOff(piece, 'trim-lip', piece.band.to),
   ]);
   const outline = pieces.flatMap((piece) => {
-    const points = samplesOn(piece.outline);
-    if (points.length === 0) return missing;
-    if (winds) return windingOff(piece);
-    return [...points.map((p) => borderOff(piece, p)), ...cornersOff(piece)];
+    if (winds && samplesOn(piece.outline).length > 0) return windingOff(piece);
+    return [outlineOff(piece)];
   });
   const row = (rule: string, values: readonly number[], says: string): Check =>
     atMost({ rule, value: largest(values), limit: precision, unit: 'mm', says });

@@ -3,13 +3,12 @@ import { precision } from '../geometry/tolerance.ts';
 import type { Asked } from './asked.ts';
 import { askedRadius } from './asked.ts';
 import { atMost, type Check, largest } from './check.ts';
-import { borderOff, cornersOff } from './check-edges.ts';
+import { outlineOff } from './check-edges.ts';
 import { fileChecks } from './check-file.ts';
 import { misfits } from './check-limits.ts';
 import { sameChecks } from './check-same.ts';
 import type { DeliveredFile } from './delivered-file.ts';
 import { layOnLine, type ProvedPiece, placePiece, straightLine } from './piece.ts';
-import { samplesOn } from './samples.ts';
 
 /** A strip's two files. */
 export interface StripFiles {
@@ -69,13 +68,6 @@ function jointStrip(wanted: StripsAsked, files: StripFiles, along: number) {
     { ...files, number: 0, turns: { from: 0, to: 1 }, isLowest: true, isHighest: true },
     band.from,
   );
-}
-
-/** How far a strip's outline is from where it should run, mm. */
-function outlineOff(piece: ProvedPiece): number {
-  const points = samplesOn(piece.outline);
-  if (points.length === 0) return Number.NaN;
-  return largest([...points.map((p) => borderOff(piece, p)), ...cornersOff(piece)]);
 }
 
 /** The strip over the seam comes first, where there is one; then those of the joints from the foot up. */

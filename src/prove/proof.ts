@@ -2,6 +2,7 @@
 import { isMotifLayer } from '../drawing/motif-name.ts';
 import type { Asked } from './asked.ts';
 import { atMost, type Check, largest } from './check.ts';
+import { collarChecks } from './check-collars.ts';
 import { coverChecks } from './check-cover.ts';
 import { doubledCheck, doubledLines } from './check-doubled.ts';
 import { edgeChecks } from './check-edges.ts';
@@ -88,6 +89,17 @@ function stripRows(asked: Asked, rows: readonly ProvedRow[], files: readonly Pie
   return stripChecks({ asked, strip, joints: rows.slice(1).map(({ band }) => band.from) }, whole);
 }
 
+/** Rows of the collars; none where none were asked for. */
+function collarRows(asked: Asked, files: readonly PieceText[]): Check[] {
+  const { collars = [] } = asked;
+  if (collars.length === 0) return [];
+  return collarChecks(
+    asked,
+    collars,
+    files.flatMap((text) => readFiles(text, asked.cutter) ?? []),
+  );
+}
+
 /** A sheet's file, as text, and how often it is to be cut. */
 export interface SheetText {
   readonly stem: string;
@@ -95,6 +107,8 @@ export interface SheetText {
   /** There where the cut file holds the way of a knife's axis: the lines themselves. */
   readonly guide?: string;
   readonly times: number;
+  /** What is cut from it, as its report tells. */
+  readonly film?: string;
 }
 
 /** All the files of a job that can be proved. */
@@ -105,16 +119,21 @@ export interface ProofFiles {
   readonly strips?: readonly PieceText[];
   /** What else is cut: known only by the sheets it lies on. */
   readonly others?: readonly PieceText[];
+  /** Collars of paper, from the foot up. */
+  readonly collars?: readonly PieceText[];
   readonly sheets?: readonly SheetText[];
 }
 
 /** Rows of the sheets; none where there are none. */
 function sheetRows(
   { sheet, cutter }: Asked,
-  { wraps, strips = [], others = [], sheets = [] }: ProofFiles,
+  { wraps, strips = [], others = [], collars = [], sheets = [] }: ProofFiles,
 ): Check[] {
   if (!sheet || sheets.length === 0) return [];
-  const parts = [...wraps, ...strips, ...others].flatMap((text) => {
+  // Collars that no sheet holds are cut by themselves.
+  const hasPaper = sheets.some(({ film }) => film === 'paper');
+  const all = [...wraps, ...strips, ...others, ...(hasPaper ? collars : [])];
+  const parts = all.flatMap((text) => {
     const cut = readCut(text, cutter);
     return cut ? [[text.stem, cut] as const] : [];
   });
@@ -150,10 +169,14 @@ export function proofOf(asked: Asked, files: ProofFiles): Proof {
     ...reliefChecks(pieces, asked),
     ...limitChecks(pieces, asked),
     ...stripRows(asked, rows, strips),
+    ...collarRows(asked, files.collars ?? []),
     ...sheetRows(asked, files),
     ...motifChecks(asked, files.others ?? []),
     ...maskChecks(asked, files.others ?? []),
-    ...knifeChecks([...wraps, ...strips, ...(files.others ?? []), ...(files.sheets ?? [])], asked.cutter),
+    ...knifeChecks(
+      [...wraps, ...strips, ...(files.others ?? []), ...(files.collars ?? []), ...(files.sheets ?? [])],
+      asked.cutter,
+    ),
   ];
   return { pass: checks.every(({ pass }) => pass), checks, ...(gap ? { seamGap: gap } : {}) };
 }

@@ -265,6 +265,7 @@ describe('a collar', () => {
         coats: 0,
         blank,
         blankFile: 'a blank',
+        keyed: (key) => `--${key}`,
         units: 'mm',
         words,
       });
