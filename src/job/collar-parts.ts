@@ -6,7 +6,7 @@ import { outline } from '../unroll/template.ts';
 import { collarName, drawnCollars, writtenCollars } from './collar.ts';
 import { type CollarKey, type CollarPlanInput, planCollars } from './collar-plan.ts';
 import type { PartMaker } from './part.ts';
-import { collarsOn } from './read-collars.ts';
+import { collarsOn } from './resolved-collars.ts';
 import { type TypedIn, typedAt } from './typed-at.ts';
 
 /** Keys of a job by the names that the plan has for them. */

@@ -12,7 +12,7 @@ import { limitsInArt, mendedPlan } from './mended-plan.ts';
 import { bytesOf } from './named-files.ts';
 import type { PatternGround } from './pattern-ground.ts';
 import { type PatternPlan, planPattern } from './pattern-plan.ts';
-import { collarsOn } from './read-collars.ts';
+import { collarsOn } from './resolved-collars.ts';
 import type { Artwork, Job } from './resolved-job.ts';
 import { type TypedIn, typedAt } from './typed-at.ts';
 

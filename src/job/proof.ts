@@ -27,7 +27,7 @@ import { shareCut } from './film-giving.ts';
 import { clearedAround, motifsAsMade } from './motifs-as-made.ts';
 import { movedWall, placeOnMoved, placeUnderMoved } from './moved-wall.ts';
 import { filmGives } from './plan-findings.ts';
-import { type Collars, collarsOn } from './read-collars.ts';
+import { type Collars, collarsOn } from './resolved-collars.ts';
 import type { Job } from './resolved-job.ts';
 import type { Mask } from './resolved-mask.ts';
 import { beforeSeam } from './seam.ts';

@@ -4,7 +4,7 @@ import type { Point } from '../geometry/point.ts';
 import type { Units } from '../lengths/length.ts';
 import type { MotifLay } from '../pattern/motif.ts';
 import type { Measured } from './measured.ts';
-import type { Collars } from './read-collars.ts';
+import type { Collars } from './resolved-collars.ts';
 import type { Mask, Relief } from './resolved-mask.ts';
 
 /** A layer on the wall. Under the film it makes the wall larger; `over` it, it only counts for material and time. */
