@@ -14,6 +14,7 @@ import type { PatternGround } from './pattern-ground.ts';
 import { type PatternPlan, planPattern } from './pattern-plan.ts';
 import { collarsOn } from './resolved-collars.ts';
 import type { Artwork, Job } from './resolved-job.ts';
+import { refuseStencil, stencilFindings, withBridges } from './stencil.ts';
 import { type TypedIn, typedAt } from './typed-at.ts';
 
 export interface Drawn {
@@ -34,6 +35,7 @@ export function readDrawn(
   { job, jobFile, files, tools }: MakeInput,
   groundOf: () => PatternGround,
 ): Drawn | undefined {
+  refuseStencil(job, jobFile);
   const { artwork } = job;
   if (!artwork) return undefined;
   const { file } = artwork;
@@ -52,11 +54,12 @@ export function readDrawn(
     ...mends,
     ...layFindings(plan, ground, jobFile),
     ...filmFindings(job, plan, ground, jobFile),
+    ...stencilFindings(job, jobFile),
   ];
   return {
     artwork,
     ground,
-    plan: withFilms(plan, job.layers),
+    plan: withBridges(withFilms(plan, job.layers), job, ground, jobFile),
     colours: tile.layers.map(({ colour }) => colour),
     job,
     jobFile,

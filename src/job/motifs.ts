@@ -5,6 +5,7 @@ import { letteringMotif } from './lettering.ts';
 import type { MakeInput } from './make-input.ts';
 import { motifFaults } from './motif-faults.ts';
 import type { PlacedMotif } from './placed-motif.ts';
+import { bridgedMotif } from './stencil.ts';
 
 type MotifsInput = Pick<MakeInput, 'job' | 'jobFile' | 'files' | 'tools' | 'recall'>;
 
@@ -14,7 +15,7 @@ export function drawnMotifs(input: MotifsInput): readonly PlacedMotif[] {
   const motifs = [
     ...items.map((item, index) => itemMotif(input, item, index)),
     ...lettering.map((text, index) => letteringMotif(input, text, index)),
-  ];
+  ].map((placed) => bridgedMotif(placed, input.job, input.jobFile));
   return shown === 'upside-down' ? motifs.map(onItsHead) : motifs;
 }
 

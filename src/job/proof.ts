@@ -156,6 +156,7 @@ export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
     ...(artwork?.around === undefined ? {} : { around: artwork.around }),
     ...pattern,
     ...(job.mask ? { mask: askedMask(job.mask) } : {}),
+    ...(job.stencil ? { holds: true } : {}),
     ...(job.relief ? { relief: { clear: job.relief.clear, use: film.use } } : {}),
   };
 }

@@ -16,6 +16,7 @@ import { printerKeys, printerReader } from './read-printer.ts';
 import { readRelief, reliefKeys } from './read-relief.ts';
 import { readSeam, seamKeys } from './read-seam.ts';
 import { alongKeys, readAlong } from './read-spans.ts';
+import { readStencil, stencilKeys } from './read-stencil.ts';
 import {
   goreCounts,
   type Job,
@@ -80,6 +81,7 @@ const jobKeysWith = (named: NamedFiles) => ({
   layers: holding(optional('Layers', readLayers), layersKeys),
   mask: holding(optional('Mask', readMask), maskKeys),
   relief: holding(optional('Relief cuts', readRelief), reliefKeys),
+  stencil: holding(optional('Stencil', readStencil), stencilKeys),
   pieces: standard('Pieces', choice<Job['pieces']>(['one', 'stacked', 'gores']), 'one'),
   gores: optional('Number of gores', number({ ...goreCounts, whole: true })),
   edges: standard('Edges', choice<Job['edges']>(['straight', 'whole-rows', 'fade']), 'straight'),
@@ -131,6 +133,7 @@ export function readJob(value: unknown, file: string, named: NamedFiles = {}): J
     mask,
     relief,
     collars,
+    stencil,
     ...rest
   } = keys;
   const some = <T>(list: readonly T[]) => (list.length > 0 ? list : undefined);
@@ -147,6 +150,7 @@ export function readJob(value: unknown, file: string, named: NamedFiles = {}): J
     mask,
     relief,
     collars,
+    stencil,
     shown: shown === 'upright' ? undefined : shown,
     ...motifs,
   });

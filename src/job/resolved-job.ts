@@ -5,7 +5,7 @@ import type { Units } from '../lengths/length.ts';
 import type { MotifLay } from '../pattern/motif.ts';
 import type { Measured } from './measured.ts';
 import type { Collars } from './resolved-collars.ts';
-import type { Mask, Relief } from './resolved-mask.ts';
+import type { Mask, Relief, Stencil } from './resolved-mask.ts';
 
 /** A layer on the wall. Under the film it makes the wall larger; `over` it, it only counts for material and time. */
 export interface Coat {
@@ -256,6 +256,8 @@ export interface Job {
   readonly mask?: Mask;
   /** Left out, the waste is not cut. */
   readonly relief?: Relief;
+  /** Left out, islands of a mask are laid by its carrier. */
+  readonly stencil?: Stencil;
   /** One or more; left out where there are none. */
   readonly items?: readonly Item[];
   /** One or more; left out where there are none. */

@@ -7,6 +7,12 @@ export interface Relief {
   readonly clear: number;
 }
 
+/** A mask that holds together, to be used again. */
+export interface Stencil {
+  /** How wide its bridges are, mm; left out, the least that the film can stand. */
+  readonly bridge?: number;
+}
+
 /** A mask whose edge follows what is laid on the wall, and that covers the rest to one edge of the band. Lengths in mm. */
 export interface Mask {
   /** From the lower edge of what it follows to the foot edge, or from the upper to the lip edge. */

@@ -55,7 +55,7 @@ export function jobContent(
   blankFile: string,
   path: (file: string) => string = (file) => file,
 ): object {
-  const { artwork, collars, sheet, panels, items, lettering, layers, mask, relief } = job;
+  const { artwork, collars, sheet, panels, items, lettering, layers, mask, relief, stencil } = job;
   return {
     name: job.name,
     units: 'mm',
@@ -81,6 +81,7 @@ export function jobContent(
     ...(layers ? { layers } : {}),
     ...(mask ? { mask } : {}),
     ...(relief ? { relief } : {}),
+    ...(stencil ? { stencil } : {}),
     pieces: job.pieces,
     ...(job.gores === undefined ? {} : { gores: job.gores }),
     edges: job.edges,

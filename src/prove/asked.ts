@@ -95,6 +95,8 @@ export interface Asked {
   readonly motifs?: readonly AskedMotif[];
   readonly cleared?: readonly Cleared[];
   readonly mask?: AskedMask;
+  /** Whether all of a mask is to hold together. */
+  readonly holds?: boolean;
   /** Relief cuts: how near, mm, they may come to what stays, the art of a decal or what lies around that of a mask. */
   readonly relief?: { readonly clear: number; readonly use: 'decal' | 'mask' };
 }

@@ -19,6 +19,7 @@ import { partsFound, repeatCheck, repeatMiss } from './check-repeats.ts';
 import { sameChecks } from './check-same.ts';
 import { scaleCheck } from './check-scale.ts';
 import { sheetChecks } from './check-sheets.ts';
+import { stencilChecks } from './check-stencil.ts';
 import { stripChecks } from './check-strips.ts';
 import { readCut, readFiles } from './cutter-file.ts';
 import type { PieceText } from './delivered-file.ts';
@@ -167,6 +168,7 @@ export function proofOf(asked: Asked, files: ProofFiles): Proof {
     ...registerChecks(pieces, asked),
     ...layerFileChecks([...wraps, ...(files.others ?? [])], asked.cutter),
     ...reliefChecks(pieces, asked),
+    ...stencilChecks(pieces, asked),
     ...limitChecks(pieces, asked),
     ...stripRows(asked, rows, strips),
     ...collarRows(asked, files.collars ?? []),
