@@ -1,5 +1,6 @@
 // Does the film cover the band all the way round, and lap over itself by enough everywhere?
 import type { Band } from '../blank/flat-band.ts';
+import { asinc } from '../geometry/sinc.ts';
 import { precision } from '../geometry/tolerance.ts';
 import type { Asked } from './asked.ts';
 import { atLeast, atMost, type Check, largest } from './check.ts';
@@ -58,7 +59,9 @@ function heightsOf({ panels, cone, band }: ProvedRow): Height[] {
   );
   const inside = Math.min(precision, (band.to - band.from) / 4);
   const beside = { start: panels[0]?.beside.start ?? 0, finish: panels.at(-1)?.beside.finish ?? 0 };
-  const side = (mm: number, girth: number) => (mm === 0 ? 0 : (mm + precision) / girth);
+  // A side beside a handle is parallel to the line up the wall: around the wall it stands a little further off.
+  const side = (mm: number, girth: number) =>
+    mm === 0 ? 0 : (mm * asinc((2 * Math.PI * mm * cone.sine) / girth) + precision) / girth;
   return Array.from({ length: heights + 1 }, (_, i) => {
     const along = band.from + inside + ((band.to - band.from - 2 * inside) * i) / heights;
     const girth = girthOf(cone, along);
