@@ -33,7 +33,7 @@ const open = signal<ReadonlySet<number>>(new Set([1]));
 function stepOf(path: string): number {
   if (path.startsWith('blank:')) return 1;
   if (/^job:(artwork|items|lettering)/.test(path)) return 2;
-  return /^job:(sheet|panels|batch|cutter|name)/.test(path) ? 5 : 3;
+  return /^job:(sheet|panels|batch|cutter|printer|name)/.test(path) ? 5 : 3;
 }
 
 /** Opens the step of a field and takes the maker there. */

@@ -267,6 +267,8 @@ const sameAs: Readonly<Record<Exclude<HelpKey, Drawn>, Drawn>> = {
   spread: 'coat',
   under: 'coat',
   mend: 'repeat',
+  seamTop: 'overlap',
+  measured: 'sheet',
 };
 
 const isDrawn = (about: HelpKey): about is Drawn => Object.hasOwn(pictures, about);

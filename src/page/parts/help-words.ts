@@ -42,6 +42,10 @@ export const helpWords = {
     'The share by which the film may be stretched: 0.02 is two in a hundred. Straight walls need none.',
   band: 'From where to where the finished piece goes, measured along the wall from the foot corner. Left empty, all that lies flat.',
   seam: 'An overlap sticks on itself, and forgives a millimetre. A butt seam meets edge to edge. Cut through: lay both ends over each other, cut both at once along the line, and lift the two offcuts. A strip hides where two ends meet.',
+  seamTop:
+    'Which end of the overlap you lay last, and so see. The start on top: leave its edge loose, tuck the finish under it, then press it down.',
+  measured:
+    'Cut or print the test piece, measure its two scales of 150 mm with a good rule, and type what they came out as. The files are corrected by it from then on.',
   strip: 'How wide the strip is that goes over the seam. Half of it lies on either side.',
   hold: 'The least film that has to stick, of the overlap or on either side under the strip. Cutting and laying take their share first, and what is left is told.',
   turn: 'Where around the middle lies: 0 at the seam, 0.25 a quarter on, 0.5 opposite, counted as you turn the vessel counter-clockwise, seen from above. Or drag it on the drawing.',

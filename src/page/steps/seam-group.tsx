@@ -5,7 +5,7 @@ import { bench, change } from '../store.ts';
 
 /** What each style of seam can have beside it. */
 const takes: Readonly<Record<string, readonly string[]>> = {
-  overlap: ['overlap', 'hold'],
+  overlap: ['overlap', 'hold', 'top'],
   'cut-through': ['overlap'],
   butt: [],
   strip: ['strip', 'hold'],
@@ -63,6 +63,19 @@ export function SeamGroup() {
           },
         ].filter(({ value }) => !isGores || value === 'overlap' || value === 'butt')}
       />
+      {has('top') ? (
+        <ChoiceField
+          half="job"
+          path="seam.top"
+          label="The end on top"
+          help="seamTop"
+          standard="finish"
+          options={[
+            { value: undefined, label: 'The finish', says: 'its edge shows past the seam line' },
+            { value: 'start', label: 'The start', says: 'its edge shows on the seam line' },
+          ]}
+        />
+      ) : null}
       <div class="field-pair">
         {has('overlap') ? (
           <LengthField half="job" path="seam.overlap" label="Overlap" help="overlap" standard="6 mm" />

@@ -100,6 +100,26 @@ export function SheetGroup() {
           {panels > 0 ? <p class="aside">It is cut in {panels + 1} panels now.</p> : null}
         </>
       )}
+      <Measured half="printer" label="Printer" />
+      {typeof valueAt(bench.value.job, 'cutter') === 'string' ? null : (
+        <Measured half="cutter" label="Cutter" />
+      )}
     </details>
   );
 }
+
+/** What the two scales of a machine's test piece came out as. */
+const Measured = ({ half, label }: { readonly half: 'printer' | 'cutter'; readonly label: string }) => (
+  <div class="field-pair">
+    {(['across', 'up'] as const).map((way) => (
+      <LengthField
+        key={way}
+        half="job"
+        path={`${half}.measured.${way}`}
+        label={`${label}: 150 mm ${way} came out as`}
+        help="measured"
+        standard="150 mm"
+      />
+    ))}
+  </div>
+);
