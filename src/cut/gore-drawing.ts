@@ -21,8 +21,10 @@ import {
   goreOutline,
   mirrored,
 } from '../unroll/gores.ts';
+import { type GorePatch, patchOnGores } from './gore-places.ts';
 import { guideSheet } from './guide-sheet.ts';
-import { crossMark, tick, wordSize } from './marks.ts';
+import type { LaidGore } from './laid-gore.ts';
+import { crossMark, placeWords, tick, wordSize } from './marks.ts';
 import type { LineMeaning } from './note-strip.ts';
 
 export interface GoreDrawingOptions {
@@ -38,6 +40,8 @@ export interface GoreDrawingOptions {
   readonly layers?: readonly GoreArt[];
   /** Left out, gores are loose. */
   readonly comb?: GoreComb;
+  /** What has to stay bare, mm on. */
+  readonly bare?: readonly GorePatch[];
   readonly notes: readonly string[];
   readonly words: DrawWords;
 }
@@ -66,14 +70,6 @@ interface Size {
 const margin = 14;
 const between = 5;
 
-/** A gore on the sheet: its outline in its own drawing, and where that stands. */
-interface Laid {
-  readonly number: number;
-  readonly own: Contour;
-  readonly options: GoreOptions;
-  readonly place: Affine;
-}
-
 const path = (contour: Contour, id?: string): DrawnPath => ({
   ...(id === undefined ? {} : { id }),
   contours: [contour],
@@ -82,7 +78,7 @@ const path = (contour: Contour, id?: string): DrawnPath => ({
 const open = (segments: readonly Segment[]): Contour => ({ closed: false, segments });
 
 /** Every gore where it lies: only the last has the overlap. */
-function lay({ wall, options, comb }: GoreDrawingOptions): Laid[] {
+function lay({ wall, options, comb }: GoreDrawingOptions): LaidGore[] {
   const { overlap = 0, ...plain } = options;
   let x = 0;
   return Array.from({ length: options.count }, (_, i) => {
@@ -96,12 +92,12 @@ function lay({ wall, options, comb }: GoreDrawingOptions): Laid[] {
   });
 }
 
-const levels = (laid: readonly Laid[], wall: GoreWall, along: number): Contour[] =>
+const levels = (laid: readonly LaidGore[], wall: GoreWall, along: number): Contour[] =>
   laid.map(({ options, place }) => open([moveSegment(place, goreLevel(wall, options, along))]));
 
 function guideLines(
   { wall, band, options, flatLimits = [] }: GoreDrawingOptions,
-  laid: readonly Laid[],
+  laid: readonly LaidGore[],
 ): DrawnGroup[] {
   const [first, last] = [laid[0], laid.at(-1)];
   if (!first || !last) return [];
@@ -135,7 +131,7 @@ function guideLines(
 }
 
 /** The art of every gore, moved to where its gore lies. */
-const artwork = ({ layers = [] }: GoreDrawingOptions, laid: readonly Laid[]): DrawnGroup[] =>
+const artwork = ({ layers = [] }: GoreDrawingOptions, laid: readonly LaidGore[]): DrawnGroup[] =>
   layers.map(({ name, colour, gores }) => ({
     role: 'artwork',
     layer: name,
@@ -146,14 +142,14 @@ const artwork = ({ layers = [] }: GoreDrawingOptions, laid: readonly Laid[]): Dr
   }));
 
 /** The middle line of every gore over the finished band, from the foot up: what it is laid by. */
-const middles = (laid: readonly Laid[], { from, to }: GoreDrawingOptions['band']): DrawnPath[] =>
+const middles = (laid: readonly LaidGore[], { from, to }: GoreDrawingOptions['band']): DrawnPath[] =>
   laid.map(({ number, options, place }) => {
     const line = [from, to].map((on) => ({ x: 0, y: options.band.from - on }));
     return path(moveContour(place, polyline(line)), `gore-${number}-middle`);
   });
 
 /** Marks of a gore in its own drawing: a tick past each end of its middle line. */
-function ticksOf({ options, place }: Laid): Contour[] {
+function ticksOf({ options, place }: LaidGore): Contour[] {
   const { from, to } = options.band;
   return [
     { y: 0, sign: 1 },
@@ -178,7 +174,7 @@ function wordsAt(
   return [{ contours: contours.map((c) => moveContour(compose(middle, place), c)) }];
 }
 
-function wordsOf(laid: readonly Laid[], words: DrawWords): DrawnPath[] {
+function wordsOf(laid: readonly LaidGore[], words: DrawWords): DrawnPath[] {
   const [foot, lip] = ['foot', 'lip'].map((text) => words(text, wordSize));
   if (!foot || !lip) return [];
   const away = tick.clear + tick.length + wordSize * 0.6;
@@ -207,6 +203,7 @@ const meanings: readonly LineMeaning[] = [
   { role: 'seam', says: 'seam' },
   { role: 'trim', says: 'trim to here' },
   { role: 'flat-limit', says: 'flat up to here' },
+  { role: 'note', says: 'named place' },
 ];
 
 /** The cut drawing and the guide of gores. */
@@ -218,6 +215,7 @@ export function goreDrawings(drawn: GoreDrawingOptions): GoreDrawings {
     ? [path(comb.outline, 'gores')]
     : onSheet.map((contour, i) => path(contour, `gore-${i + 1}`));
   const cutBox = tightBox(outlines.flatMap(({ contours }) => contours));
+  const noted = (drawn.bare ?? []).map((patch) => patchOnGores(drawn.wall, laid, patch));
   const wordPaths = wordsOf(laid, words);
   const noteBoxes = wordPaths.map(({ contours }) => tightBox(contours));
   const room = grow(boxAround([grow(cutBox, 2), ...noteBoxes]), margin / 2);
@@ -236,7 +234,14 @@ export function goreDrawings(drawn: GoreDrawingOptions): GoreDrawings {
           ...laid.flatMap(ticksOf).map((contour) => path(contour)),
         ],
       },
-      { role: 'note', paths: wordPaths },
+      { role: 'note', lines: true, paths: noted.flatMap(({ shapes }) => shapes) },
+      {
+        role: 'note',
+        paths: [
+          ...wordPaths,
+          ...noted.flatMap((place) => placeWords(place, words)).map((contours) => ({ contours })),
+        ],
+      },
     ],
     room,
     margin: margin / 2,

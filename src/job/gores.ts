@@ -14,6 +14,7 @@ import { type Drawn, layerNote, readDrawn, resolvedJob } from './drawn.ts';
 import { type GorePlan, type GoresAsked, planGores } from './gore-plan.ts';
 import { patternReport } from './make.ts';
 import type { MakeInput } from './make-input.ts';
+import { bareOnSheet } from './noted-places.ts';
 import { goresTooLarge } from './panels.ts';
 import type { PatternGround } from './pattern-ground.ts';
 import { joinFindings } from './pattern-plan.ts';
@@ -69,6 +70,7 @@ export function draftGores(input: GoresInput): GoresDraft {
     flatLimits: limitsOf(input, plan).map(bent.toGrown),
     layers: art?.pattern.layers ?? [],
     ...(comb ? { comb } : {}),
+    bare: bareOnSheet(input.blank, plan),
     notes: notesOf(input, plan, art),
     words: tools.words,
   });

@@ -7,33 +7,43 @@ import { type NotedPlace, wordSize } from '../cut/marks.ts';
 import { footprintOnPiece, patchOnPiece } from '../cut/wall-patch.ts';
 import { levelAngle, toFlat } from '../unroll/flat-wall.ts';
 import type { Template } from '../unroll/template.ts';
-import { bandOnSheet, keepOutOnSheet } from './on-sheet.ts';
+import { bandOnSheet } from './on-sheet.ts';
 import type { PlacedMotif } from './placed-motif.ts';
-import type { Plan } from './plan.ts';
+import type { Ground, Plan } from './plan.ts';
+
+/** A place that has to stay bare, mm on the sheet; left out, its turns are all around. */
+export interface BarePlace {
+  readonly says: string;
+  readonly turn?: Band;
+  readonly along: Band;
+}
+
+/** The lip zone and the keep-outs of a blank. */
+export function bareOnSheet(
+  { keepOuts = [], ...blank }: Pick<Blank, 'keepOuts' | 'use' | 'lipZone'>,
+  { wall, lengths }: Pick<Ground, 'wall' | 'lengths'>,
+): readonly BarePlace[] {
+  const length = wallLength(wall);
+  const lipZone = lipZoneStart(blank, length);
+  const places = [
+    ...(lipZone === undefined ? [] : [{ says: 'lip zone', along: { from: lipZone, to: length } }]),
+    ...keepOuts.map(({ what, turn, along = { from: 0, to: length } }) => ({
+      says: what,
+      along,
+      ...(turn ? { turn: turn.to < turn.from ? { from: turn.from, to: turn.to + 1 } : turn } : {}),
+    })),
+  ];
+  return places.map((place) => ({ ...place, along: bandOnSheet(place.along, lengths) }));
+}
 
 /** `motifs` are those of the sheet: their heights are mm on. */
 export function notedPlaces(
-  { keepOuts = [], ...blank }: Pick<Blank, 'keepOuts' | 'use' | 'lipZone'>,
+  blank: Pick<Blank, 'keepOuts' | 'use' | 'lipZone'>,
   motifs: readonly PlacedMotif[],
   { wall, template, lengths }: Pick<Plan, 'wall' | 'template' | 'lengths'>,
 ): readonly NotedPlace[] {
-  const lipZone = lipZoneStart(blank, wallLength(wall));
-  const whole = bandOnSheet({ from: 0, to: wallLength(wall) }, lengths);
-  const atLip =
-    lipZone === undefined
-      ? []
-      : [allAround('lip zone', template, { ...whole, from: lengths.toGrown(lipZone) })];
-  const onSheet = keepOuts.map((keepOut) => keepOutOnSheet(keepOut, lengths));
-  const bare = onSheet.map(({ what, turn, along = whole }) =>
-    turn
-      ? {
-          says: what,
-          shapes: patchOnPiece(template, {
-            along,
-            turn: turn.to < turn.from ? { from: turn.from, to: turn.to + 1 } : turn,
-          }),
-        }
-      : allAround(what, template, along),
+  const bare = bareOnSheet(blank, { wall, lengths }).map(({ says, turn, along }) =>
+    turn ? { says, shapes: patchOnPiece(template, { along, turn }) } : allAround(says, template, along),
   );
   const laid = motifs
     .filter(({ isApart }) => isApart)
@@ -44,7 +54,7 @@ export function notedPlaces(
         along: at.along - (frame.minY + frame.maxY) / 2,
       }),
     }));
-  return [...atLip, ...bare, ...laid].filter(({ shapes }) => shapes.length > 0);
+  return [...bare, ...laid].filter(({ shapes }) => shapes.length > 0);
 }
 
 /** Where words of places all around stand, as a share of the piece: clear of the front, where paper is joined and other words are. */
