@@ -2,6 +2,8 @@
 import type { DrawnLine } from '../drawing/drawn-line.ts';
 import type { Shape } from '../geometry/contour.ts';
 import type { Point } from '../geometry/point.ts';
+import { pointAt } from '../geometry/segment.ts';
+import { sliverWidth } from '../geometry/tolerance.ts';
 import { doubledLines } from './doubled-lines.ts';
 import { type FilmFault, filmFaults } from './film-faults.ts';
 import type { CutLimits } from './limits.ts';
@@ -16,9 +18,15 @@ export interface FilmLayer {
 
 /** A fault of drawn lines. */
 export interface DrawnFault {
-  readonly rule: 'open-line' | 'doubled-line' | 'self-crossing' | 'close-nodes' | 'layer-edges';
+  readonly rule:
+    | 'stroke-without-area'
+    | 'open-line'
+    | 'doubled-line'
+    | 'self-crossing'
+    | 'close-nodes'
+    | 'layer-edges';
   readonly at: Point;
-  /** mm between ends, of doubling or between nodes; of crossings, how many. */
+  /** mm between ends, of doubling, between nodes, or of a stroke's width; of crossings, how many. */
   readonly size: number;
   readonly line: DrawnLine;
   /** The line that it runs along. */
@@ -45,6 +53,16 @@ export const layerFaults = (layers: readonly FilmLayer[], limits: CutLimits): La
 export const edgeLines = (lines: readonly DrawnLine[], { minWidth }: CutLimits): readonly DrawnLine[] =>
   lines.filter(({ stroke }) => stroke === undefined || stroke < minWidth);
 
+/** A stroke thinner than what edges are told apart by was meant for an edge, and is no area. */
+const isHairline = ({ stroke }: DrawnLine): boolean => stroke !== undefined && stroke < sliverWidth;
+
+function hairlineFault(line: DrawnLine): DrawnFault[] {
+  const [first] = line.contours[0]?.segments ?? [];
+  return first
+    ? [{ rule: 'stroke-without-area', at: pointAt(first, 0.5), size: line.stroke ?? 0, line }]
+    : [];
+}
+
 /** The faults of lines as they were drawn. */
 export function drawnFaults(drawn: readonly DrawnLine[], limits: CutLimits): DrawnFault[] {
   const lines = edgeLines(drawn, limits);
@@ -52,6 +70,7 @@ export function drawnFaults(drawn: readonly DrawnLine[], limits: CutLimits): Dra
   const inLine = (rule: DrawnFault['rule'], fault: { line: number; at: Point; size: number }): DrawnFault[] =>
     lineAt(fault.line).map((line) => ({ rule, at: fault.at, size: fault.size, line }));
   return [
+    ...drawn.filter(isHairline).flatMap(hairlineFault),
     ...openLines(lines).flatMap(({ nearest, ...fault }) =>
       inLine('open-line', fault).map((one) => ({ ...one, ...(nearest === undefined ? {} : { nearest }) })),
     ),

@@ -15,6 +15,9 @@ const becomes: Readonly<Partial<Record<DrawnFault['rule'], string>>> = {
   'self-crossing': 'here its areas are merged as they are filled',
 };
 
+/** Faults by which a vessel looks other than its drawing. */
+const changesWhatIsSeen: readonly DrawnFault['rule'][] = ['open-line', 'stroke-without-area'];
+
 interface DrawnAtScale {
   readonly lines: readonly DrawnLine[];
   /** Their size over the size that the file gives. */
@@ -32,8 +35,8 @@ export function drawnChecks({ lines, scale }: DrawnAtScale, file: string, limits
     return own.slice(0, mostTold).map((fault, i): Finding => {
       const finding = drawnFinding(fault, { file, x: fault.at.x / scale, y: fault.at.y / scale }, limits);
       const says = `${finding.says}${then ? ` (${then})` : ''}${more(i)}`;
-      // Only an open line changes what is seen; merging puts the rest right.
-      return { ...finding, level: rule === 'open-line' ? 'look' : 'note', says };
+      // Merging puts the rest right.
+      return { ...finding, level: changesWhatIsSeen.includes(rule) ? 'look' : 'note', says };
     });
   });
 }

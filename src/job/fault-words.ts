@@ -41,6 +41,8 @@ export const filmFinding = (fault: LayerFault, where: Where, limits: CutLimits, 
 function drawnWords(fault: DrawnFault, limits: CutLimits): string {
   const { rule, size, line, other, nearest, count = 0 } = fault;
   switch (rule) {
+    case 'stroke-without-area':
+      return `is a stroke ${formatLength(size, 'mm')} wide: an edge for a blade to follow, and no area of film; fill the shape, or give the stroke a width that film can stand (${mm(limits.minWidth)})`;
     case 'open-line':
       return `is open, its ends ${mm(size)} apart${nearest === undefined ? '' : `, and the end of another line lies ${mm(nearest)} away`}; cut as drawn, nothing comes out of it: close it`;
     case 'doubled-line':
