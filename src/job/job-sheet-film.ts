@@ -32,7 +32,7 @@ export function filmSection({ job, pieces, report }: FilmInput): Section[] {
         ? 'gores are not laid out on sheets: lay them closer than they are drawn, side by side and end to end'
         : 'a piece is larger than the sheet, so sheets are not counted',
     );
-  for (const film of needed) items.push(`${filmName(film, needed)}${filmInWords(film, sheet)}`);
+  for (const film of needed) items.push(`${namedBefore(film, needed)}${filmInWords(film, sheet)}`);
   return [
     {
       heading: 'Film',
@@ -43,11 +43,15 @@ export function filmSection({ job, pieces, report }: FilmInput): Section[] {
 
 const isPaper = ({ film }: Pick<FilmNeeded, 'film'>): boolean => film === paperSheets;
 
+/** A film by its colour, where there are several. */
 function filmName(needed: FilmNeeded, all: readonly FilmNeeded[]): string {
-  if (isPaper(needed)) return 'paper for the collars: ';
-  if (needed.film === '') return all.length > 1 ? 'film: ' : '';
-  return all.length > 1 ? `film in ${needed.film}: ` : '';
+  if (isPaper(needed)) return 'paper for the collars';
+  if (all.filter((film) => !isPaper(film)).length === 1 || needed.film === '') return 'film';
+  return `film in ${needed.film}`;
 }
+
+const namedBefore = (needed: FilmNeeded, all: readonly FilmNeeded[]): string =>
+  all.length > 1 ? `${filmName(needed, all)}: ` : '';
 
 function filmInWords({ sheets, rollLength, lastUsed, waste }: FilmNeeded, sheet: Job['sheet']): string {
   if (!sheet) return '';
@@ -91,7 +95,7 @@ export function costSection({ coats = [], sheets = [] }: Omit<Report, 'files'>, 
   // The price is that of the film.
   for (const film of needed)
     if (job.sheet?.price !== undefined && !isPaper(film))
-      rows.push({ says: `${filmName(film, needed)}film`, cost: amountOf(film) * job.sheet.price });
+      rows.push({ says: filmName(film, needed), cost: amountOf(film) * job.sheet.price });
   for (const { name, volume } of coats) {
     const coat = job.coats.find((given) => given.name === name);
     if (coat?.price === undefined) continue;

@@ -59,7 +59,9 @@ export function knifePictures(
   const knife = knifeOf(cutter);
   if (!knife || !piece) return [];
   const wanted = cutContours(piece.cut);
-  const axis = cutContours(forCutter(piece, '', cutter).cut);
+  // A file that is corrected comes out true on its machine: shown is what it then cuts.
+  const { measured: _, ...trueCutter } = cutter;
+  const axis = cutContours(forCutter(piece, '', trueCutter).cut);
   const picture = knifeView(
     {
       title: `${piece.stem}: the way of the knife, its tip ${inMm(knife.offset)} behind the axis`,
