@@ -1,5 +1,6 @@
 // The pieces a band is cut in: one, or stacked sectors where the wall bends more than the film gives.
 import type { Band } from '../blank/flat-band.ts';
+import { roundLimits, wallOf } from '../blank/wall.ts';
 import { Refused, stop } from '../finding.ts';
 import { inMm } from '../lengths/length.ts';
 import { sheetRadii } from '../unroll/sheet-wall.ts';
@@ -14,11 +15,21 @@ export interface PiecesInput extends PlanInput {
 }
 
 /** Plans of the pieces, from the foot up; the first is that of the whole band where it is one piece. @throws Refused */
-export function planPieces(input: PiecesInput): readonly Plan[] {
+export function planPieces(given: PiecesInput): readonly Plan[] {
+  const input = given.job.pieces === 'one' ? given : overTheWall(given);
   const whole = planWrap(input);
   if (input.job.pieces === 'one' || whole.strain.length === 0) return [whole];
   const bands = stackedBands(input, whole);
   return bands.length === 1 ? [whole] : plansOfBands(input, bands);
+}
+
+/** Pieces are stacked to cover a wall that bends: without a band all of it between its rounds, not the longest that is flat. */
+function overTheWall(input: PiecesInput): PiecesInput {
+  if (input.job.band) return input;
+  const { wall } = wallOf(input.blank);
+  return wall.kind === 'straight'
+    ? input
+    : { ...input, job: { ...input.job, band: roundLimits(wall, input.blank) } };
 }
 
 /** Plans of pieces that cover these bands, from the foot up, meeting edge to edge. @throws Refused */

@@ -51,6 +51,18 @@ describe('stacked pieces', () => {
     expect(new Set(closings).size).toBe(1);
   });
 
+  test('cover all of the wall between its rounds where no band is given', async () => {
+    const { report, proof } = await madeOf({
+      blank: { ...barrel, footRound: 3, lipRound: 2 },
+      job: { pieces: 'stacked', film: { stretch: 0.02 } },
+    });
+    const { from = 0, to = 0 } = report.template?.band ?? {};
+    expect(from).toBeLessThan(3);
+    expect((report.blank?.along ?? 0) - to).toBeLessThan(2);
+    expect(report.template?.parts.length).toBeGreaterThan(1);
+    expect(proof.pass).toBe(true);
+  });
+
   test('are one piece on a straight wall', async () => {
     const { drafts } = await madeOf({ blank: cup, job: { pieces: 'stacked' } });
     expect(drafts).toHaveLength(1);
