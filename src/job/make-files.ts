@@ -16,6 +16,7 @@ import { indexOfJob } from './index-page.ts';
 import { jobSheetFiles } from './job-sheet-files.ts';
 import { knifePictures } from './knife-picture.ts';
 import { withLayerCuts } from './layer-cuts.ts';
+import { layerStackPictures } from './layer-stack-picture.ts';
 import { forCutter, sheetsForCutter } from './machine-files.ts';
 import { draftPieces, reportDrafts } from './make.ts';
 import { makeGoreFiles } from './make-gore-files.ts';
@@ -124,6 +125,7 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
     const shown = options.pictures
       ? [
           ...pictures(drafts, blank, laid, others, tools),
+          ...layerStackPictures(input.job, laid[0], tools),
           ...revealPictures(input, drafts, blank, wanted, tools),
           ...mendedFiles(drafts[0]?.pattern, tools),
           ...checksPictures(drafts, { name: input.job.name, checks: report.checks }, tools),

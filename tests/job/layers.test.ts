@@ -221,3 +221,28 @@ test('layers of one colour are one film on sheets, whatever has them, unless the
   expect(films(over)).toEqual(new Set([sea, '#ffffff', '#ffffff (2)']));
   expect(over.failed()).toEqual([]);
 });
+
+test('the films are shown in their order, the lowest at the bottom', async () => {
+  const { files } = await folderOf(
+    {
+      blank: cup,
+      job: { band: { from: 15, to: 30 }, layers: { order: [sun, sea, sand] } },
+      tile: shore,
+      artwork: { around: 6 },
+    },
+    { pictures: true },
+  );
+  const picture = String(files.find(({ file }) => file === 'layers.svg')?.content);
+  const seen = [
+    ...picture.matchAll(
+      /<g data-layer="(\d)" transform="matrix\(1 0 [-.\d]+ [.\d]+ [-.\d]+ ([-.\d]+)\)">[\s\S]*?<path fill="(#(?!fff)[0-9a-f]{6})"/g,
+    ),
+  ];
+  expect(seen.map(([, number, , colour]) => [number, colour])).toEqual([
+    ['1', sun],
+    ['2', sea],
+    ['3', sand],
+  ]);
+  const heights = seen.map(([, , y]) => Number(y));
+  expect(heights).toEqual([...heights].sort((a, b) => b - a));
+});
