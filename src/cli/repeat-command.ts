@@ -1,9 +1,11 @@
 // `seamwright repeat`: what a tile repeats by, and the ways it can close on a blank.
 import { basename } from 'node:path';
+import { jsonContent, type NamedFile } from '../job/deliverables.ts';
 import { isJob, readBlank } from '../job/read-blank.ts';
 import { parseJson } from '../job/read-json.ts';
-import { describeRepeat, type RepeatInput } from '../job/repeat.ts';
+import { describeRepeat, type RepeatDescription } from '../job/repeat.ts';
 import { standardArtwork, standardJob } from '../job/resolved-job.ts';
+import { type WaysPictureInput, waysPicture } from '../job/ways-picture.ts';
 import { bandOf } from './band-flag.ts';
 import { coloursOf, traceOf } from './colours-flag.ts';
 import { delivered } from './delivery.ts';
@@ -23,24 +25,50 @@ export interface RepeatFlags extends CommonOptions {
 /** What of a job, or of a blank alone, the pattern has to go around. */
 async function groundFile(
   file: string,
-): Promise<Pick<RepeatInput, 'job' | 'jobFile' | 'blank' | 'blankFile'>> {
+): Promise<Pick<WaysPictureInput, 'job' | 'jobFile' | 'blank' | 'blankFile'>> {
   const typed = parseJson(await readText(file, file), file);
   if (!isJob(typed)) {
     const blank = readBlank(typed, file);
-    const job = { ...standardJob, artwork: standardArtwork };
+    const job = {
+      ...standardJob,
+      name: blank.name,
+      units: 'mm',
+      blank: { kind: 'here', blank },
+      artwork: standardArtwork,
+    } as const;
     return { job, jobFile: undefined, blank, blankFile: file };
   }
   const { job, blank, blankFile } = await givenJob(typed, file);
   return { job: { ...job, artwork: job.artwork ?? standardArtwork }, jobFile: file, blank, blankFile };
 }
 
-/** The ways and joins as repeat.json; gives the line that says so. */
-async function writeFindings(report: object, folder: string): Promise<string> {
+/** Width of the pictures, px. */
+const pictureWidth = 2000;
+
+/** The ways and joins as repeat.json, with pictures of them; gives the line that says so. */
+async function writeFindings(
+  input: WaysPictureInput,
+  described: RepeatDescription,
+  folder: string,
+): Promise<string> {
+  const { rasterise } = input.tools;
+  const drawn = (stem: string, svg: string): NamedFile[] => [
+    { file: `${stem}.svg`, role: 'picture', content: svg },
+    { file: `${stem}.png`, role: 'picture', content: rasterise(svg, pictureWidth) },
+  ];
+  const ways = described.ways.length > 0 ? drawn('ways', waysPicture(input, described)) : [];
+  const report = { file: 'repeat.json', role: 'report', content: jsonContent(described.report) };
+  const files = [report, ...ways];
   await delivered(folder, async (delivery) => {
-    await delivery.stage('repeat.json', `${JSON.stringify(report, undefined, 2)}\n`);
+    for (const { file, content } of files) await delivery.stage(file, content);
   });
-  return `written to ${folder}: repeat.json`;
+  return `written to ${folder}: ${files.map(({ file }) => file).join(', ')}`;
 }
+
+/** Told on standard error, for ways of fine artwork take seconds each. */
+const tellWay = (number: number, total: number): void => {
+  process.stderr.write(`repeat: drawing way ${number} of ${total}\n`);
+};
 
 export async function repeatCommand(tile: string, file: string, flags: RepeatFlags): Promise<number> {
   const lengths = new FlagLengths(flags.units);
@@ -50,15 +78,19 @@ export async function repeatCommand(tile: string, file: string, flags: RepeatFla
   lengths.finish();
   const content = await readBytes(tile, tile);
   const { job, ...ground } = await groundFile(file);
-  const { normalise } = await loadTools();
-  const { report, lines } = describeRepeat({
+  const tools = await loadTools();
+  const input = {
     ...ground,
     job: band ? { ...job, band } : job,
     art: { content, file: basename(tile), ...traceOf({ across, colours }) },
     units: flags.units,
-    normalise,
-  });
-  const written = flags.out === undefined ? [] : [await writeFindings(report, flags.out)];
+    normalise: tools.normalise,
+    tools,
+    progress: tellWay,
+  };
+  const described = describeRepeat(input);
+  const { report, lines } = described;
+  const written = flags.out === undefined ? [] : [await writeFindings(input, described, flags.out)];
   if (flags.json) printJson(report);
   else process.stdout.write(`${[...lines, ...written].join('\n')}\n`);
   printFindings(report.checks);

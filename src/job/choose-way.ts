@@ -12,6 +12,8 @@ import { type ArtFiles, drawnLength, notJoined, stepsInWords } from './way-words
 
 export interface ChosenWay {
   readonly way: Way;
+  /** Of a way that covers borders with strips: which of them. */
+  readonly covers?: 'sides' | 'both';
   readonly findings: readonly Finding[];
 }
 
@@ -54,10 +56,20 @@ export function chosenWay(
   const study = repeatStudyOf(tile, latticeOfRepeat(repeat, tile));
   if (asked === undefined && study.joins) return undefined;
   const ways = waysToClose(tile, study, wayGroundOf(artwork, edges, ground));
-  if (asked !== undefined) return { way: wayNamed(asked, ways, files), findings: [] };
+  if (asked !== undefined) {
+    const way = wayNamed(asked, ways, files);
+    return { way, findings: [], ...coversOf(study, way) };
+  }
   const taken = clearlyBest(ways, study);
   if (!taken) throw new Refused([notJoined(study, ways, files)]);
   return { way: taken, findings: [foundNote(study, taken, files)] };
+}
+
+/** Borders that strips of a way have to cover: where nothing but the spacing is wrong, or rows do not meet, those between rows too. */
+export function coversOf({ borders, jump }: RepeatStudy, { kind, rows }: Way): Pick<ChosenWay, 'covers'> {
+  if (kind !== 'strip') return {};
+  const isOpen = jump !== undefined || borders.open.some(({ border }) => border === 'level');
+  return { covers: rows > 1 && isOpen ? 'both' : 'sides' };
 }
 
 /** The way by its key, or by its number in the list that `repeat` gives. */

@@ -1,8 +1,10 @@
 // The artwork of a job as read, and how it goes around: the same for all pieces of its band.
+
 import { readTile } from '../artwork/tile.ts';
 import { turnedTile } from '../artwork/tile-layer.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { type Finding, note, Refused, stop } from '../finding.ts';
+import { chosenWay } from './choose-way.ts';
 import { drawnChecks } from './drawn-checks.ts';
 import { layFindings } from './lay-distortion.ts';
 import { filmFindings, orderOf, withFilms } from './layer-films.ts';
@@ -15,6 +17,7 @@ import { type PatternPlan, planPattern } from './pattern-plan.ts';
 import { collarsOn } from './resolved-collars.ts';
 import type { Artwork, Job } from './resolved-job.ts';
 import { refuseStencil, stencilFindings, withBridges } from './stencil.ts';
+import type { Strips } from './strips.ts';
 import { type TypedIn, typedAt } from './typed-at.ts';
 
 export interface Drawn {
@@ -32,7 +35,7 @@ export interface Drawn {
 
 /** Undefined where the job has no artwork. @throws Refused where it can't be read, or does not go around. */
 export function readDrawn(
-  { job, jobFile, files, tools }: MakeInput,
+  { job, jobFile, files, tools, chosen }: MakeInput,
   groundOf: () => PatternGround,
 ): Drawn | undefined {
   refuseStencil(job, jobFile);
@@ -40,11 +43,21 @@ export function readDrawn(
   if (!artwork) return undefined;
   const { file } = artwork;
   const options = { ...artwork, ...orderOf(job) };
-  const art = readTile(bytesOf(files, file), file, tools.normalise, options);
+  const art = chosen
+    ? { tile: chosen.tile, lines: [], scale: 1, findings: [] }
+    : readTile(bytesOf(files, file), file, tools.normalise, options);
   const { tile: read, lines, scale, findings } = art;
   const tile = job.shown === 'upside-down' ? turnedTile(read) : read;
   const ground = groundOf();
-  const asDrawn = planPattern(tile, artwork, job.edges, ground, { job: jobFile, art: file });
+  const named = { job: jobFile, art: file };
+  const asDrawn = planPattern(
+    tile,
+    artwork,
+    ground,
+    named,
+    job.edges,
+    chosen?.chosen ?? chosenWay(tile, artwork, job.edges, ground, named),
+  );
   refuseTooMany(asDrawn, jobFile);
   const { plan, mended, findings: mends } = mendedPlan(job, asDrawn, ground);
   const told = [
@@ -93,7 +106,12 @@ export const layerNote = (layers: readonly unknown[], file: string, isEach = fal
       ];
 
 /** The job with its band, and the way its pattern closes, as they were worked out. */
-export function resolvedJob(job: Job, band: Band, drawn: Pick<Drawn, 'artwork' | 'plan'> | undefined): Job {
+export function resolvedJob(
+  job: Job,
+  band: Band,
+  drawn: Pick<Drawn, 'artwork' | 'plan'> | undefined,
+  strips?: Strips,
+): Job {
   const { collars } = job;
   const whole = {
     ...job,
@@ -104,5 +122,5 @@ export function resolvedJob(job: Job, band: Band, drawn: Pick<Drawn, 'artwork' |
   const { way, closing } = drawn.plan;
   const { around: _, way: __, ...artwork } = drawn.artwork;
   const taken = way !== undefined ? { way } : closing.n > 0 ? { around: closing.n } : {};
-  return { ...whole, artwork: { ...artwork, ...taken } };
+  return { ...whole, artwork: { ...artwork, ...taken, ...(strips ? { strips } : {}) } };
 }

@@ -1,10 +1,17 @@
 // What a job is made from.
+import type { Tile } from '../artwork/tile.ts';
 import type { Blank } from '../blank/blank.ts';
+import type { ChosenWay } from './choose-way.ts';
 import type { FileBytes } from './named-files.ts';
 import type { Recall } from './recall.ts';
 import type { Job } from './resolved-job.ts';
 import type { JobTools } from './tools.ts';
 import type { TypedIn } from './typed-at.ts';
+
+export interface ChosenArt {
+  readonly tile: Tile;
+  readonly chosen: ChosenWay;
+}
 
 export interface MakeInput {
   readonly job: Job;
@@ -17,6 +24,8 @@ export interface MakeInput {
   readonly plain?: boolean;
   /** Whether the film's checks before the blade are left out: for a drawing that follows what is being typed. */
   readonly unchecked?: boolean;
+  /** Artwork that was read already, and the way it is laid by: its file and what the job says of ways are then not looked at. */
+  readonly chosen?: ChosenArt;
   /** What is worked out once for several jobs that have it in common; left out, nothing is kept. */
   readonly recall?: Recall;
   readonly tools: Pick<JobTools, 'normalise' | 'words' | 'setText'>;

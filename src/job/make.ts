@@ -1,5 +1,4 @@
 // The whole job: readings and a tile in, drawings out; then, from the written files, the proof.
-
 import type { Band } from '../blank/flat-band.ts';
 import { wrapDrawings } from '../cut/wrap-drawing.ts';
 import { writeSvg } from '../deliver/write-svg.ts';
@@ -13,6 +12,7 @@ import { wrapPattern } from '../pattern/wrap.ts';
 import type { SeamGap } from '../prove/seam-gap.ts';
 import type { Template } from '../unroll/template.ts';
 import { barePlaces } from './bare-places.ts';
+import { borderStrips } from './border-strips.ts';
 import { drawingsInOrder } from './cutting.ts';
 import { type Draft, type LaidPattern, type PanelPlace, wholePieces } from './draft.ts';
 import { type Drawn, layerNote, readDrawn, resolvedJob } from './drawn.ts';
@@ -34,7 +34,7 @@ import { markedJoints, markOf, panelPlaces } from './panel-places.ts';
 import { type PanelPlan, planPanels, turnInFile } from './panels.ts';
 import type { Part } from './part.ts';
 import { groundOf, wholeBand } from './pattern-ground.ts';
-import { joinFindings, layOn, type PatternPlan } from './pattern-plan.ts';
+import { joinFindings, layOn, type PatternPlan, underStrips } from './pattern-plan.ts';
 import { planPieces } from './pieces.ts';
 import type { PlacedMotif } from './placed-motif.ts';
 import { type Plan, runOff } from './plan.ts';
@@ -47,17 +47,18 @@ import { motifReports } from './reported-motifs.ts';
 import { type Job, standardPanels } from './resolved-job.ts';
 import { rigidOnPieces, wholeMotifs } from './rigid-pattern.ts';
 import { seamMeaning, seamReport } from './seam.ts';
+import type { Strips } from './strips.ts';
 import { templateOfDrafts } from './template-report.ts';
 import { refuseWinding, straightEnds, windEnds } from './winding.ts';
 
 /** The pieces of a job worked out, from the foot up: mostly one. @throws Refused where the input can't be made. */
 export function draftPieces(input: MakeInput): readonly Draft[] {
-  const { plans, pieces, parts, panels, colours } = laidJob(input);
+  const { plans, pieces, parts, panels, colours, strips } = laidJob(input);
   const motifs = readMotifs(input);
   refuseUnknownLayers(input.job, [...colours, ...coloursOf(motifs)], input.jobFile);
   const whole = wholeBand(plans);
   return pieces.flatMap(({ plan, pattern }, index) => {
-    const place = { index, count: plans.length, whole, joints: panels.joints };
+    const place = { index, count: plans.length, whole, joints: panels.joints, ...(strips ? { strips } : {}) };
     const drafts = (parts[index] ?? []).map((part) =>
       draftPiece({ ...input, motifs }, part, place, panels.findings),
     );
@@ -76,6 +77,8 @@ interface LaidJob {
   readonly panels: PanelPlan;
   /** Colours of the artwork. */
   readonly colours: readonly string[];
+  /** Cover strips on its borders. */
+  readonly strips?: Strips;
 }
 
 /** The job laid, from memory where it was laid before. @throws Refused where it can't be. */
@@ -101,7 +104,8 @@ function layJob(input: MakeInput): LaidJob {
   refuseWinding(input, { artwork: drawn !== undefined, pieces: plans.length, joints: planned.joints.length });
   const panels = { ...planned, findings: [...levels, ...planned.findings] };
   const parts = pieces.map((piece) => partsOfPiece(piece, drawn, panels));
-  return { plans, pieces, parts, panels, colours: drawn?.colours ?? [] };
+  const strips = drawn && borderStrips(input.job, drawn.plan, pieces);
+  return { plans, pieces, parts, panels, colours: drawn?.colours ?? [], ...(strips ? { strips } : {}) };
 }
 
 const coloursOf = (motifs: readonly PlacedMotif[]): readonly string[] =>
@@ -162,6 +166,7 @@ interface PiecePlace {
   readonly whole: Band;
   /** Turns at which each of them is parted. */
   readonly joints: readonly number[];
+  readonly strips?: Strips;
 }
 
 function draftPiece(
@@ -212,7 +217,7 @@ function draftPiece(
     cut: writeSvg(drawings.cut, { title: `${name}: cut`, filled: false }),
     guide: writeSvg(drawings.guide, { title: `${name}: guide`, filled: true }),
     job: {
-      ...resolvedJob(withJoints(input.job, place.joints), place.whole, pattern),
+      ...resolvedJob(withJoints(input.job, place.joints), place.whole, pattern, place.strips),
       coats: plan.coats.coats,
     },
     plan,
@@ -263,7 +268,8 @@ function layPattern({ template, lengths }: Plan, drawn: Drawn, lay: Lay): LaidPa
     ...(mended ? { mended } : {}),
     findings: [
       ...findings,
-      ...findingsOnWall([...said, ...joinFindings(wrap.mismatches, file)], lengths),
+      ...findingsOnWall([...said, ...(plan.covers ? [] : joinFindings(wrap.mismatches, file))], lengths),
+      ...(plan.covers ? [underStrips(file)] : []),
       ...layerNote(wrap.layers, file, cutsEach(job)),
       ...edgeFindings(wrap.edges, job, jobFile),
     ],

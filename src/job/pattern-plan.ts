@@ -12,7 +12,7 @@ import type { PatternTile } from '../pattern/period.ts';
 import { tileOfWay } from '../pattern/ways.ts';
 import type { Mismatch } from '../pattern/wrap.ts';
 import type { Template } from '../unroll/template.ts';
-import { chosenWay, latticeOfRepeat } from './choose-way.ts';
+import { type ChosenWay, latticeOfRepeat } from './choose-way.ts';
 import type { PatternGround } from './pattern-ground.ts';
 import type { Artwork, Job } from './resolved-job.ts';
 import { type TypedIn, typedAt } from './typed-at.ts';
@@ -28,6 +28,8 @@ export interface PatternPlan {
   readonly up: number;
   /** The key of the way that was taken, where it was chosen or the tile does not join. */
   readonly way?: string;
+  /** Of a way that covers borders with strips: those up the wall alone, or the level ones between rows too. */
+  readonly covers?: 'sides' | 'both';
   readonly findings: readonly Finding[];
 }
 
@@ -42,17 +44,18 @@ const scaleAbsurd = 0.5;
 export const layOn = (artwork: Artwork, { wall, band }: Template, start: LayStart): Lay =>
   (artwork.lay === 'conformal' ? conformalLay : evenLay)(wall, band.from, start);
 
-/** How artwork goes around: by the way that was chosen or that is clear, else by its own steps. @throws Refused where it can't. */
+/** How artwork goes around: by the way chosen, else by its own steps. @throws Refused where it can't. */
 export function planPattern(
   tile: Tile,
   artwork: Artwork,
-  edges: Job['edges'],
   ground: PatternGround,
   files: ArtFiles,
+  edges: Job['edges'],
+  chosen: ChosenWay | undefined,
 ): PatternPlan {
   const { girth, bandLength } = ground;
   const { lay } = artwork;
-  const chosen = chosenWay(tile, artwork, edges, ground, files);
+  if (artwork.strips && chosen?.covers === undefined) throw new Refused([stripsWithout(files.job)]);
   if (chosen) {
     const { way, findings } = chosen;
     const { lattice, closing, around, rows } = way;
@@ -65,6 +68,7 @@ export function planPattern(
       around,
       up: rows,
       way: way.key,
+      ...(chosen.covers === undefined ? {} : { covers: chosen.covers }),
       findings: told,
     };
   }
@@ -88,6 +92,13 @@ export function planPattern(
     findings: closingFindings(lattice, closing, around, lay, files.job),
   };
 }
+
+const stripsWithout = (file: TypedIn): Finding =>
+  stop(
+    'strips-without',
+    typedAt(file, 'artwork.strips'),
+    'are for a way that covers borders with strips; name one that "repeat" lists, such as "way": "strip-1", or leave them out',
+  );
 
 const notAround = (artwork: Artwork, girth: number, file: TypedIn): Finding =>
   artwork.around === undefined
@@ -141,6 +152,14 @@ function closingFindings(
     );
   return found;
 }
+
+/** What is said where borders stay open under strips. */
+export const underStrips = (file: string): Finding =>
+  note(
+    'under-strips',
+    { file },
+    'does not meet its own copy; the borders that stay open lie under the cover strips',
+  );
 
 /** What the laid pattern showed: borders where the tile does not meet its own copy. */
 export function joinFindings(mismatches: readonly Mismatch[], file: string): Finding[] {

@@ -21,6 +21,7 @@ import type { PieceText } from '../prove/delivered-file.ts';
 import { type Proof, proofOf, type SheetText } from '../prove/proof.ts';
 import { edgePoint } from '../unroll/template.ts';
 import { askedCutterOf } from './asked-cutter.ts';
+import { uprightTurns } from './border-strips.ts';
 import { coatsOnWall } from './coats-on-wall.ts';
 import type { Draft } from './draft.ts';
 import { shareCut } from './film-giving.ts';
@@ -150,6 +151,7 @@ export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
     ...(blank.handle ? { clear: roomBeside(blank.handle) } : {}),
     ...(seam.strip === undefined ? {} : { strip: askedStrip(seam.strip) }),
     ...(collars ? { collars: askedCollars(collars, wall, thicknessUnder(coats), band) } : {}),
+    ...coversAsked({ job, blank }, askedStrip, surface),
     ...(sheet
       ? { sheet: { ...sheet, up: sheet.up ?? Number.POSITIVE_INFINITY, batch: job.batch ?? 1 } }
       : {}),
@@ -159,6 +161,19 @@ export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
     ...(job.stencil ? { holds: true } : {}),
     ...(job.relief ? { relief: { clear: job.relief.clear, use: film.use } } : {}),
   };
+}
+
+/** What a job asks for of cover strips on borders of its pattern. */
+function coversAsked(
+  { job, blank }: Pick<ProofInput, 'job' | 'blank'>,
+  askedStrip: (width: number) => NonNullable<Asked['strip']>,
+  { on }: Surface,
+): Pick<Asked, 'covers'> {
+  const { strips } = job.artwork ?? {};
+  if (!strips) return {};
+  const { width, turns = [], along = [] } = strips;
+  const upright = uprightTurns(turns, { job, blank }).length;
+  return { covers: { ...askedStrip(width), upright, along: along.map(on) } };
 }
 
 /** The layers of drafts as they were drawn, from the foot up. */
@@ -190,6 +205,9 @@ export const isStrip = ({ stem }: Pick<PieceText, 'stem'>): boolean => /^strip(?
 /** Whether a part's files are those of a collar of paper. */
 export const isCollar = ({ stem }: Pick<PieceText, 'stem'>): boolean => /^collar-\d+$/.test(stem);
 
+/** Whether a part's files are those of a cover strip on a border of the pattern. */
+export const isCover = ({ stem }: Pick<PieceText, 'stem'>): boolean => /^cover-\d+$/.test(stem);
+
 /** The proof of drafts by their files, and those of their parts, as read back from where they were written. */
 export function proofOfDrafts(
   drafts: readonly Draft[],
@@ -211,7 +229,8 @@ export function proofOfDrafts(
     wraps: written,
     strips: parts.filter(isStrip),
     collars: parts.filter(isCollar),
-    others: parts.filter((part) => !isStrip(part) && !isCollar(part)),
+    covers: parts.filter(isCover),
+    others: parts.filter((part) => !isStrip(part) && !isCollar(part) && !isCover(part)),
     sheets,
   });
 }

@@ -20,11 +20,14 @@ export interface DeliveredFolder {
   readonly texts: Readonly<Record<string, string>>;
 }
 
+/** What the files of a part are named by. */
+type PieceKind = 'wrap' | 'strip' | 'cover' | 'collar';
+
 /**
  * The parts there are files of, from the foot up, panels in the order of their turns: `wrap`; `wrap-1`, `wrap-2` from the
  * foot up; `wrap-a`, `wrap-b` or `wrap-1-a` for panels; and so of cover strips.
  */
-function piecesIn(texts: DeliveredFolder['texts'], kind: 'wrap' | 'strip' | 'collar'): PieceText[] {
+function piecesIn(texts: DeliveredFolder['texts'], kind: PieceKind): PieceText[] {
   const part = new RegExp(`^${kind}(?:-(\\d{1,3}))?(?:-([a-z]))?\\.(?:cut|guide)\\.svg$`);
   const found = new Map<string, { readonly piece: number; readonly panel: string }>();
   for (const name of Object.keys(texts)) {
@@ -194,12 +197,13 @@ export function proofOfFolder(folder: DeliveredFolder): Proof {
   }
   const asked = askedOf({ job, blank: readBlank(blank, blankFile), pattern: known });
   const [wraps, strips] = [piecesIn(texts, 'wrap'), piecesIn(texts, 'strip')];
-  const collars = piecesIn(texts, 'collar');
+  const [collars, covers] = [piecesIn(texts, 'collar'), piecesIn(texts, 'cover')];
   return proofOf(asked, {
     wraps,
     strips,
     collars,
-    others: othersIn(texts, [...wraps, ...strips, ...collars]),
+    covers,
+    others: othersIn(texts, [...wraps, ...strips, ...collars, ...covers]),
     sheets: sheetsIn(texts, report),
   });
 }

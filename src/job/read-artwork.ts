@@ -2,6 +2,7 @@
 import { mostColours } from '../artwork/picture-colours.ts';
 import { cross, type Point } from '../geometry/point.ts';
 import { inMm } from '../lengths/length.ts';
+import { readStrips, stripsKeys } from './read-strips.ts';
 import type { Artwork, Repeat } from './resolved-job.ts';
 import {
   holding,
@@ -100,6 +101,7 @@ export const artworkKeys = {
   around: optional('Repeats around', number({ least: 1, most: mostAround, whole: true })),
   scale: standard('Scale', choice<'both' | 'across'>(['both', 'across']), 'both'),
   way: optional('Way to close', readWay),
+  strips: holding(optional('Cover strips', readStrips), stripsKeys),
   mend: optional('Mend', yesOrNo),
   together: optional('Gap within a motif', length({ most: widestTogether })),
   across: optional('Artwork across', length()),
@@ -115,6 +117,7 @@ export const readArtwork: Reader<Artwork> = (value, place) => {
     scale,
     around,
     way,
+    strips,
     mend,
     together,
     across,
@@ -127,5 +130,5 @@ export const readArtwork: Reader<Artwork> = (value, place) => {
       'one-of-two',
       'is given beside "way", which says how many go around; keep one of the two',
     );
-  return { file, repeat, lay, scale, ...given({ around, way, mend, together, across, colours }) };
+  return { file, repeat, lay, scale, ...given({ around, way, strips, mend, together, across, colours }) };
 };

@@ -1,11 +1,9 @@
 // The seam of a job, as typed.
 import { inMm } from '../lengths/length.ts';
+import { widestStrip } from './read-strips.ts';
 import { type Seam, standardOverlap, standardStrip } from './resolved-job.ts';
 import { optional, type Place, type Reader, readKeys, report, standard, within } from './schema.ts';
 import { choice, given, length, lengthOrZero } from './schema-values.ts';
-
-/** A strip wider than this is no strip, mm. Common practice, no source. */
-const widestStrip = 100;
 
 export const seamKeys = {
   style: standard(

@@ -6,6 +6,7 @@ import type { MotifLay } from '../pattern/motif.ts';
 import type { Measured } from './measured.ts';
 import type { Collars } from './resolved-collars.ts';
 import type { Mask, Relief, Stencil } from './resolved-mask.ts';
+import type { AskedStrips } from './strips.ts';
 
 /** A layer on the wall. Under the film it makes the wall larger; `over` it, it only counts for material and time. */
 export interface Coat {
@@ -110,6 +111,7 @@ export interface Artwork {
   readonly lay: MotifLay;
   /** Whole number of repeats around; left out, the one nearest to the drawn size. */
   readonly around?: number;
+  readonly strips?: AskedStrips;
   /** A way that `repeat` lists, by its key or by its number; not beside `around`. */
   readonly way?: string | number;
   /** Whether it is mended before it is laid; as drawn if left out. */

@@ -7,7 +7,7 @@ import type { DrawWords } from '../drawing/words.ts';
 import { type Affine, compose, inverse, movePoint, rotation, translation } from '../geometry/affine.ts';
 import { rolledPicture, rolledSheets } from '../picture/rolled.ts';
 import { wallRings } from '../picture/rolled-rings.ts';
-import type { RolledSheet } from '../picture/rolled-sheet.ts';
+import { type RolledSheet, sheetOf } from '../picture/rolled-sheet.ts';
 import type { RolledVessel } from '../picture/rolled-vessel.ts';
 import { groupsOf, originOf, placeOf } from '../prove/locate.ts';
 import { girthAt, levelAngle, toFlat, toWall, turnMotion } from '../unroll/flat-wall.ts';
@@ -44,7 +44,21 @@ const seamShown = ({ job, plan }: Draft, { handle }: Blank, overlap = plan.templ
   overlap: job.seam.style === 'cut-through' || job.seam.style === 'winding' ? 0 : overlap,
   ...(plan.template.winding ? { winding: plan.template.winding } : {}),
   ...(job.seam.strip === undefined || handle ? {} : { strip: job.seam.strip }),
+  ...coversShown(job, handle !== undefined, plan.lengths),
 });
+
+/** Strips on borders of the pattern; a handle leaves turn 0 bare. */
+function coversShown(
+  { artwork }: Draft['job'],
+  hasHandle: boolean,
+  { toGrown }: Draft['plan']['lengths'],
+): Pick<RolledVessel, 'covers'> {
+  if (!artwork?.strips) return {};
+  const { width, turns = [], along = [] } = artwork.strips;
+  return {
+    covers: { width, turns: turns.filter((turn) => turn > 0 || !hasHandle), along: along.map(toGrown) },
+  };
+}
 
 /** The cut file read back, with the motifs of the written `parts` on it, and the vessel it belongs to. */
 export function rolledSubject(
@@ -94,11 +108,22 @@ export function rolledOf(
   words: DrawWords,
   parts: readonly WrittenPiece[] = [],
 ): string {
+  const { sheets, vessel } = sheetsRolled(drafts, blank, written, parts);
+  return rolledSheets(sheets, vessel, words);
+}
+
+/** The written pieces of a job, or its only one, on the vessel. */
+export function sheetsRolled(
+  drafts: readonly Draft[],
+  blank: Blank,
+  written: readonly Written[],
+  parts: readonly WrittenPiece[] = [],
+): RolledPieces {
   const [draft, second] = drafts;
   const [file] = written;
-  if (draft && file && !second) return drawRolled(rolledSubject(draft, blank, file, parts), words);
-  const { sheets, vessel } = rolledPieces(drafts, blank, written, parts);
-  return rolledSheets(sheets, vessel, words);
+  if (!draft || !file || second) return rolledPieces(drafts, blank, written, parts);
+  const { drawing, vessel } = rolledSubject(draft, blank, file, parts);
+  return { sheets: [sheetOf(drawing, vessel)], vessel };
 }
 
 /** A job's pieces on the vessel, from what was written of them. */

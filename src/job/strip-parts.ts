@@ -6,17 +6,21 @@ import { writeSvg } from '../deliver/write-svg.ts';
 import { inMm } from '../lengths/length.ts';
 import { sheetOnWall, sheetSurface } from '../unroll/sheet-wall.ts';
 import { outline } from '../unroll/template.ts';
+import { uprightTurns } from './border-strips.ts';
 import { wholePieces } from './draft.ts';
 import type { MakeInput } from './make-input.ts';
 import type { Part, PartMaker } from './part.ts';
 import { wholeBand } from './pattern-ground.ts';
 import type { Plan } from './plan.ts';
+import type { Artwork } from './resolved-job.ts';
 
 /** A strip before it is drawn. */
 interface Strip extends Pick<StripDrawingOptions, 'template' | 'covers'> {
   readonly stem: string;
   /** Of a joint's: where it lies, mm along the bare wall. */
   readonly joint?: number;
+  /** Of one on a border of the pattern: the turn that it stands at, where it stands upright. */
+  readonly border?: { readonly turn?: number };
 }
 
 /** The film of the pieces lies under a strip, on top of the coats. */
@@ -35,8 +39,12 @@ function seamStrip(plans: readonly Plan[], first: Plan, { job }: MakeInput, widt
   return { stem: 'strip', template, covers: { kind: 'seam' } };
 }
 
-function jointStrip(plan: Plan, { blank }: MakeInput, width: number, number: number): Strip {
-  const along = plan.band.from;
+function jointStrip(
+  plan: Plan,
+  { blank }: MakeInput,
+  width: number,
+  { stem, along }: { readonly stem: string; readonly along: number },
+): Strip {
   const { toGrown, toBare } = sheetSurface(plan.wall, onFilm(plan));
   // As wide on itself as it was asked for.
   const on = toGrown(along);
@@ -44,7 +52,7 @@ function jointStrip(plan: Plan, { blank }: MakeInput, width: number, number: num
   const { flat } = sheetOnWall(plan.wall, onFilm(plan), band);
   const at = { along: on, ...(blank.handle ? { clear: roomBeside(blank.handle) } : {}) };
   const template = stripAlongJoint(flat, width, at);
-  return { stem: `strip-${number}`, template, covers: { kind: 'joint', along: on }, joint: along };
+  return { stem, template, covers: { kind: 'joint', along: on }, joint: along };
 }
 
 /** That of the seam first, then those of the joints from the foot up. */
@@ -52,13 +60,43 @@ function stripsOf(input: MakeInput, plans: readonly Plan[], width: number): read
   const [first, ...others] = plans;
   if (!first) return [];
   const seam = input.blank.handle ? [] : [seamStrip(plans, first, input, width)];
-  return [...seam, ...others.map((plan, i) => jointStrip(plan, input, width, i + 1))];
+  const joints = others.map((plan, i) =>
+    jointStrip(plan, input, width, { stem: `strip-${i + 1}`, along: plan.band.from }),
+  );
+  return [...seam, ...joints];
 }
 
-const laidWords = ({ joint }: Strip): string =>
-  joint === undefined
+/** Those over borders of the pattern, numbered: up the wall by their turns, then level ones from the foot up. */
+function borderStripsOf(
+  input: MakeInput,
+  plans: readonly Plan[],
+  { width, turns = [], along = [] }: NonNullable<Artwork['strips']>,
+): readonly Strip[] {
+  const [first] = plans;
+  if (!first) return [];
+  const upright = uprightTurns(turns, input).map((turn, i) => ({
+    ...seamStrip(plans, first, input, width),
+    stem: `cover-${i + 1}`,
+    border: { turn },
+  }));
+  const level = along.map((at, i) => {
+    const plan = plans.find(({ band }) => band.to >= at) ?? first;
+    const place = { stem: `cover-${upright.length + i + 1}`, along: at };
+    return { ...jointStrip(plan, input, width, place), border: {} };
+  });
+  return [...upright, ...level];
+}
+
+const laidWords = ({ border, joint }: Strip): string => {
+  if (border?.turn !== undefined && border.turn > 0)
+    return `over the border at turn ${border.turn.toFixed(3)}, its middle line on it from the foot edge to the lip edge`;
+  return coveredWords(joint, border ? 'border' : 'joint');
+};
+
+const coveredWords = (along: number | undefined, joint: string): string =>
+  along === undefined
     ? 'over the seam, its middle line on it from the foot edge to the lip edge'
-    : `over the joint at ${inMm(joint)} along, its middle line on it`;
+    : `over the ${joint} at ${inMm(along)} along, its middle line on it`;
 
 function partOf(strip: Strip, { job, tools: { words } }: MakeInput, width: number): Part {
   const { stem, template, covers } = strip;
@@ -71,7 +109,7 @@ function partOf(strip: Strip, { job, tools: { words } }: MakeInput, width: numbe
     guide: writeSvg(guide, { title: `${job.name}: ${stem}, guide`, filled: true }),
     findings: [],
     sheet: {
-      says: covers.kind === 'seam' ? 'cover strip of the seam' : 'cover strip of a joint',
+      says: stripName(strip),
       where,
       size,
       outlines: [outline(template)],
@@ -79,10 +117,21 @@ function partOf(strip: Strip, { job, tools: { words } }: MakeInput, width: numbe
   };
 }
 
-/** Strips are cut where the job's seam has one. */
+function stripName({ covers, border }: Strip): string {
+  if (border?.turn !== undefined && border.turn > 0) return 'cover strip of a border';
+  if (covers.kind === 'seam') return 'cover strip of the seam';
+  return border ? 'cover strip of a level border' : 'cover strip of a joint';
+}
+
+/** Strips are cut where the job's seam has one, and over borders of its pattern where its way has them. */
 export const stripParts: PartMaker = (input, drafts) => {
   const { strip: width } = input.job.seam;
-  if (width === undefined) return [];
   const plans = wholePieces(drafts).map(({ plan }) => plan);
-  return stripsOf(input, plans, width).map((strip) => partOf(strip, input, width));
+  const onSeam = width === undefined ? [] : stripsOf(input, plans, width);
+  const strips = drafts[0]?.job.artwork?.strips;
+  const onBorders = strips ? borderStripsOf(input, plans, strips) : [];
+  return [
+    ...onSeam.map((strip) => partOf(strip, input, width ?? 0)),
+    ...onBorders.map((strip) => partOf(strip, input, strips?.width ?? 0)),
+  ];
 };

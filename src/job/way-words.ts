@@ -59,6 +59,8 @@ function laidInWords({ kind, around, lattice }: Way, units: Units = 'mm'): strin
       return `${around} around, by a repeat of ${stepsInWords(lattice, units)}`;
     case 'mirrored':
       return `${around} around, every other tile mirrored, so that all meet at their borders`;
+    case 'strip':
+      return `${around} around as they are, ${around === 1 ? 'a cover strip over the border' : 'a cover strip over each border'} that does not meet`;
     case 'as-drawn':
       return `${around} around as they are, with borders that do not meet`;
   }
@@ -119,11 +121,13 @@ function repeatFault({ period }: RepeatStudy): string {
 }
 
 function waysOut(ways: readonly Way[]): string {
-  const [first] = ways.filter(({ kind }) => kind !== 'as-drawn');
+  const [first] = ways.filter(({ kind }) => kind !== 'as-drawn' && kind !== 'strip');
+  const strip = ways.find(({ kind }) => kind === 'strip');
   const asDrawn = ways.find(({ kind }) => kind === 'as-drawn');
   const chosen = first
     ? `give "way": ${shown(first.key)} in the job's "artwork" (${laidInWords(first)})`
     : 'give "around" a count that closes';
-  const open = asDrawn ? `; or "way": "as-drawn", its open borders hidden or liked` : '';
-  return `${chosen}${open}; or give artwork that is drawn to repeat, or a larger crop of it, at least one and a third repeats each way`;
+  const covered = strip ? `; or "way": ${shown(strip.key)}, cover strips over its open borders` : '';
+  const open = asDrawn ? `${covered ? ',' : ';'} or "way": "as-drawn", its borders left open` : '';
+  return `${chosen}${covered}${open}; or give artwork that is drawn to repeat, or a larger crop of it, at least one and a third repeats each way`;
 }

@@ -64,8 +64,8 @@ function sumsNear(lattice: Lattice, girth: number): readonly { readonly n: numbe
 export const repeatsAround = ({ n, m }: { readonly n: number; readonly m: number }): number =>
   Math.abs(n) || Math.abs(m);
 
-/** Height of one row once the pattern is turned level: the period's area over the mean step around. */
-const rowHeight = (lattice: Lattice, closing: { readonly n: number; readonly m: number }): number => {
+/** Drawn height of one row once the pattern is turned level: the period's area over the mean step around, mm. */
+export const rowHeight = (lattice: Lattice, closing: { readonly n: number; readonly m: number }): number => {
   const sum = step(lattice, closing.n, closing.m);
   return (cellArea(lattice) * repeatsAround(closing)) / Math.hypot(sum.x, sum.y);
 };

@@ -23,9 +23,9 @@ import { type RepeatStudy, sureRepeat } from './repeat-study.ts';
 
 /**
  * What a way lays: `repeat` the tile by its own steps, `period` one period found in it, `mirrored` the tile and its mirror
- * image in turn, `as-drawn` the tile by its own steps though it does not join.
+ * image in turn, `strip` the tile by its own steps with cover strips over its borders, `as-drawn` so though it does not join.
  */
-export type WayKind = 'repeat' | 'period' | 'mirrored' | 'as-drawn';
+export type WayKind = 'repeat' | 'period' | 'mirrored' | 'strip' | 'as-drawn';
 
 export interface Way {
   /** Stable, so that a job can name it. */
@@ -62,10 +62,16 @@ export interface WayGround {
 }
 
 /** How many closings of each kind are looked at. */
-const listed = { repeat: 5, period: 5, mirrored: 2, 'as-drawn': 1 } as const;
+const listed = { repeat: 5, period: 5, mirrored: 2, strip: 2, 'as-drawn': 1 } as const;
 
-/** What a kind asks of the art beside scale and lean: other art at its borders, or an open border all the way up. */
-const askedBy: Readonly<Record<WayKind, number>> = { repeat: 0, period: 0, mirrored: 0.25, 'as-drawn': 1 };
+/** What a kind asks of the art beside scale and lean: other art at its borders, film over them, or a border open all the way up. */
+const askedBy: Readonly<Record<WayKind, number>> = {
+  repeat: 0,
+  period: 0,
+  mirrored: 0.25,
+  strip: 0.5,
+  'as-drawn': 1,
+};
 
 /** Stretched around alone, a motif changes its shape, which is seen sooner than its size. */
 const stretchWeight = 1.6;
@@ -105,9 +111,13 @@ function brokenWays(tile: Tile, study: RepeatStudy, ground: WayGround, make: Mak
   const found =
     period && windowOf(tile, period) ? near('period', period, ground, make, period.confidence) : [];
   const [asDrawn] = sumsOf('as-drawn', lattice, ground);
+  // Strips run straight up and level: over borders that drop or shift they would show steps.
+  const isGrid = lattice.a.y === 0 && lattice.b.x === 0;
+  const level = sumsOf('strip', lattice, ground).filter(({ n, m }) => n > 0 && m === 0);
   return [
     ...found,
     ...near('mirrored', mirroredLattice(tile, study, ground), ground, make),
+    ...(isGrid ? level.slice(0, listed.strip).map((sum) => make('strip', lattice, sum, ground.scale)) : []),
     ...(asDrawn ? [make('as-drawn', lattice, asDrawn, ground.scale)] : []),
   ];
 }
@@ -180,6 +190,7 @@ const words: Readonly<Record<WayKind, string>> = {
   repeat: 'around',
   period: 'period',
   mirrored: 'mirrored',
+  strip: 'strip',
   'as-drawn': 'as-drawn',
 };
 
@@ -229,10 +240,13 @@ export function tileOfWay({ kind, lattice }: Pick<Way, 'kind' | 'lattice'>, tile
   return window ? { ...tile, window } : tile;
 }
 
+/** Whether a way shows what was never drawn, or covers or leaves open what does not meet: it is never taken unasked. */
+const asksTheArt = ({ kind }: Way): boolean => askedBy[kind] > 0;
+
 /** The way to take unasked: a tile that joins goes around by its own steps, another by a repeat that is sure; else none is clear. */
 export function clearlyBest(ways: readonly Way[], study: RepeatStudy): Way | undefined {
   if (study.joins) return ways.find(({ kind }) => kind === 'repeat');
   const [first] = ways;
-  if (!first || first.kind === 'mirrored' || first.kind === 'as-drawn') return undefined;
+  if (!first || asksTheArt(first)) return undefined;
   return (study.period?.confidence ?? 0) >= sureRepeat ? first : undefined;
 }

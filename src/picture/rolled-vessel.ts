@@ -23,6 +23,12 @@ export interface RolledVessel {
   readonly overlap: number;
   /** Width of a cover strip over the seam, if there is one. */
   readonly strip?: number;
+  /** Cover strips on borders of the pattern, over the others: a width in mm, turns, heights along the wall. */
+  readonly covers?: {
+    readonly width: number;
+    readonly turns: readonly number[];
+    readonly along: readonly number[];
+  };
   /** Radii of the rounded edges; 0 for a sharp one. */
   readonly footRound: number;
   readonly lipRound: number;

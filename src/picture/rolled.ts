@@ -47,7 +47,12 @@ interface Layout {
   readonly baseline: number;
 }
 
-function layOut(vessel: RolledVessel, { profile }: Body, camera: Camera, captioned: boolean): Layout {
+function layOut(
+  vessel: RolledVessel,
+  { profile }: Body,
+  camera: Camera,
+  { captioned, count }: { readonly captioned: boolean; readonly count: number },
+): Layout {
   const { side, up, down } = bodyReach(profile, camera);
   const gap = 0.26 * (side + up / 2);
   const letters = 0.075 * (side + up / 2);
@@ -55,7 +60,7 @@ function layOut(vessel: RolledVessel, { profile }: Body, camera: Camera, caption
   const baseline = down + gap * 0.6 + letters;
   return {
     side: half,
-    width: 2 * half * views.length + gap,
+    width: 2 * half * count + gap,
     height: gap + up + (captioned ? baseline : down) + gap * 0.7,
     foot: gap + up,
     letters,
@@ -106,23 +111,54 @@ export function rolledSheets(
   vessel: RolledVessel,
   caption?: DrawWords,
 ): string {
+  const { inside, width, height } = rolledInside(sheets, vessel, views, caption);
+  return (
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">\n` +
+    `<title>The finished vessel: front, left, right, seam</title>\n${inside}</svg>\n`
+  );
+}
+
+/** The vessel's front and seam without a file around them, to stand among others of the same vessel; size in mm. */
+export const rolledPair = (sheets: readonly RolledSheet[], vessel: RolledVessel): RolledInside =>
+  rolledInside(
+    sheets,
+    vessel,
+    views.filter(({ name }) => name === 'front' || name === 'seam'),
+  );
+
+export interface RolledInside {
+  readonly inside: string;
+  readonly width: string;
+  readonly height: string;
+}
+
+function rolledInside(
+  sheets: readonly RolledSheet[],
+  vessel: RolledVessel,
+  shown: readonly { readonly name: string; readonly facing: number }[],
+  caption?: DrawWords,
+): RolledInside {
   const elevation = elevationFor(bandLean(vessel));
   const body = bodyOf(vessel, levelJoints(sheets), { facing: 0, elevation });
-  const layout = layOut(vessel, body, { facing: 0, elevation }, caption !== undefined);
+  const layout = layOut(
+    vessel,
+    body,
+    { facing: 0, elevation },
+    { captioned: caption !== undefined, count: shown.length },
+  );
   const tolerance = Math.min(coarsest, layout.height / 4000);
   const films = filmOf(sheets, vessel, tolerance);
   const [width, height] = [millimetres(layout.width), millimetres(layout.height)];
-  const drawn = views.map(({ name, facing }, i) => {
-    const x = layout.width / 2 + (i - (views.length - 1) / 2) * 2 * layout.side;
+  const drawn = shown.map(({ name, facing }, i) => {
+    const x = layout.width / 2 + (i - (shown.length - 1) / 2) * 2 * layout.side;
     const view = viewText({ sheets, films }, vessel, body, { facing, elevation }, tolerance);
     const words = caption === undefined ? '' : captionText(caption(name, layout.letters), layout);
     return `<g data-view="${name}" transform="translate(${millimetres(x)} ${millimetres(layout.foot)})">\n${view}${words}</g>\n`;
   });
-  return (
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">\n` +
-    `<title>The finished vessel: front, left, right, seam</title>\n<defs>${bodyPaints}${body.light.paints}</defs>\n` +
-    `<rect width="${width}" height="${height}" fill="${colours.ground}"/>\n${drawn.join('')}</svg>\n`
-  );
+  const inside =
+    `<defs>${bodyPaints}${body.light.paints}</defs>\n` +
+    `<rect width="${width}" height="${height}" fill="${colours.ground}"/>\n${drawn.join('')}`;
+  return { inside, width, height };
 }
 
 /** Heights at which one piece ends and the next goes on, from the foot up. */
@@ -159,6 +195,7 @@ function viewText(
     sheets.length > 1 ? jointsText(sheets, vessel, body, camera) : '',
     camera.facing === 0 &&
     vessel.strip === undefined &&
+    !vessel.covers?.turns.includes(0) &&
     vessel.seam.start.offset === vessel.seam.finish.offset
       ? seamText(vessel, body, camera)
       : '',

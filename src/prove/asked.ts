@@ -80,6 +80,11 @@ export interface Asked {
   };
   /** Collars of paper, from the foot up. */
   readonly collars?: readonly AskedCollar[];
+  /** Of cover strips on borders of the pattern: how many stand up the wall, and the heights of the level ones on the film below. */
+  readonly covers?: NonNullable<Asked['strip']> & {
+    readonly upright: number;
+    readonly along: readonly number[];
+  };
   readonly film: { readonly stretch: number; readonly gather: number };
   /** Left out where nothing is to be known of it. */
   readonly cutter?: AskedCutter;

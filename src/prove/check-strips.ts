@@ -19,8 +19,12 @@ export interface StripFiles {
 export interface StripsAsked {
   readonly asked: Asked;
   readonly strip: NonNullable<Asked['strip']>;
-  /** Heights of the joints between pieces, from the foot up. */
+  /** How many stand up the wall: over the seam one, or none. */
+  readonly upright: number;
+  /** Heights of the level ones, from the foot up. */
   readonly joints: readonly number[];
+  /** What the rules are named by. */
+  readonly called: 'strip' | 'cover';
 }
 
 /** What of a job holds for its strips: they lie on the film, meet edge to edge, and have no trims but the piece's own. */
@@ -70,27 +74,26 @@ function jointStrip(wanted: StripsAsked, files: StripFiles, along: number) {
   );
 }
 
-/** The strip over the seam comes first, where there is one; then those of the joints from the foot up. */
+/** Those up the wall come first; then the level ones from the foot up. */
 export function stripChecks(wanted: StripsAsked, files: readonly StripFiles[]): Check[] {
-  const hasSeam = wanted.asked.clear === undefined;
-  const ofSeam = hasSeam ? files.slice(0, 1) : [];
+  const ofSeam = files.slice(0, wanted.upright);
   const ofJoints = files.slice(ofSeam.length);
   const arcs = ofJoints.flatMap((file, i) => jointStrip(wanted, file, wanted.joints[i] ?? Number.NaN) ?? []);
   const strips = [...ofSeam.flatMap((file) => seamStrip(wanted, file) ?? []), ...arcs];
-  const count = wanted.joints.length + (hasSeam ? 1 : 0);
+  const count = wanted.joints.length + wanted.upright;
   const faults = [...fileChecks(strips), ...sameChecks(strips)].filter(({ pass }) => !pass);
   const asked = askedOfStrip(wanted);
   const fits = wanted.strip.wall.kind === 'bent' ? arcs.flatMap((arc) => misfits(arc, asked)) : [];
   return [
     atMost({
-      rule: 'strip-files',
+      rule: `${wanted.called}-files`,
       value: Math.abs(count - strips.length) + faults.length,
       limit: 0,
       unit: 'count',
       says: `cover strips missing, or whose files can't be read${faults[0] ? `, or have ${faults[0].says}` : ''}`,
     }),
     atMost({
-      rule: 'strip-outline',
+      rule: `${wanted.called}-outline`,
       value: largest([...strips.map(outlineOff), ...fits]),
       limit: precision,
       unit: 'mm',

@@ -87,7 +87,20 @@ function stripRows(asked: Asked, rows: readonly ProvedRow[], files: readonly Pie
   const { strip } = asked;
   if (!strip) return [];
   const whole = files.flatMap((text) => readFiles(text, asked.cutter) ?? []);
-  return stripChecks({ asked, strip, joints: rows.slice(1).map(({ band }) => band.from) }, whole);
+  const joints = rows.slice(1).map(({ band }) => band.from);
+  return stripChecks(
+    { asked, strip, upright: asked.clear === undefined ? 1 : 0, joints, called: 'strip' },
+    whole,
+  );
+}
+
+/** Rows of the cover strips on borders of the pattern; none where none were asked for. */
+function borderRows(asked: Asked, files: readonly PieceText[]): Check[] {
+  const { covers } = asked;
+  if (!covers) return [];
+  const { upright, along: joints } = covers;
+  const whole = files.flatMap((text) => readFiles(text, asked.cutter) ?? []);
+  return stripChecks({ asked, strip: covers, upright, joints, called: 'cover' }, whole);
 }
 
 /** Rows of the collars; none where none were asked for. */
@@ -118,6 +131,8 @@ export interface ProofFiles {
   readonly wraps: readonly PieceText[];
   /** That of the seam first, then those of the joints from the foot up. */
   readonly strips?: readonly PieceText[];
+  /** Those on borders of the pattern: up the wall by their turns, then level from the foot up. */
+  readonly covers?: readonly PieceText[];
   /** What else is cut: known only by the sheets it lies on. */
   readonly others?: readonly PieceText[];
   /** Collars of paper, from the foot up. */
@@ -128,12 +143,12 @@ export interface ProofFiles {
 /** Rows of the sheets; none where there are none. */
 function sheetRows(
   { sheet, cutter }: Asked,
-  { wraps, strips = [], others = [], collars = [], sheets = [] }: ProofFiles,
+  { wraps, strips = [], covers = [], others = [], collars = [], sheets = [] }: ProofFiles,
 ): Check[] {
   if (!sheet || sheets.length === 0) return [];
   // Collars that no sheet holds are cut by themselves.
   const hasPaper = sheets.some(({ film }) => film === 'paper');
-  const all = [...wraps, ...strips, ...others, ...(hasPaper ? collars : [])];
+  const all = [...wraps, ...strips, ...covers, ...others, ...(hasPaper ? collars : [])];
   const parts = all.flatMap((text) => {
     const cut = readCut(text, cutter);
     return cut ? [[text.stem, cut] as const] : [];
@@ -147,7 +162,7 @@ function sheetRows(
 
 /** Hold the files of a job against what it asked for. */
 export function proofOf(asked: Asked, files: ProofFiles): Proof {
-  const { wraps, strips = [] } = files;
+  const { wraps, strips = [], covers = [], others = [], sheets = [] } = files;
   const pieces = placed(asked, wraps);
   const missing = missingCheck(asked, wraps, pieces);
   if (pieces.length === 0) return { pass: false, checks: [missing] };
@@ -166,17 +181,18 @@ export function proofOf(asked: Asked, files: ProofFiles): Proof {
     ...(asked.panels ? jointChecks(layers) : []),
     ...patternChecks(asked, layers),
     ...registerChecks(pieces, asked),
-    ...layerFileChecks([...wraps, ...(files.others ?? [])], asked.cutter),
+    ...layerFileChecks([...wraps, ...others], asked.cutter),
     ...reliefChecks(pieces, asked),
     ...stencilChecks(pieces, asked),
     ...limitChecks(pieces, asked),
     ...stripRows(asked, rows, strips),
+    ...borderRows(asked, covers),
     ...collarRows(asked, files.collars ?? []),
     ...sheetRows(asked, files),
-    ...motifChecks(asked, files.others ?? []),
-    ...maskChecks(asked, files.others ?? []),
+    ...motifChecks(asked, others),
+    ...maskChecks(asked, others),
     ...knifeChecks(
-      [...wraps, ...strips, ...(files.others ?? []), ...(files.collars ?? []), ...(files.sheets ?? [])],
+      [...wraps, ...strips, ...covers, ...others, ...(files.collars ?? []), ...sheets],
       asked.cutter,
     ),
   ];

@@ -48,7 +48,7 @@ describe('repeat', () => {
         says: expect.any(String),
       });
     expect(new Set(report.ways.map(({ kind }: { kind: string }) => kind))).toEqual(
-      new Set(['period', 'mirrored', 'as-drawn']),
+      new Set(['period', 'mirrored', 'strip', 'as-drawn']),
     );
     expect(
       lines.some((line) => /^look: shore\.svg: [-\d., ]+mm: does not meet its own copy/.test(line)),
@@ -97,11 +97,20 @@ describe('repeat', () => {
     expect(lines.join('\n')).toMatch(says);
   });
 
-  test('--out keeps what --json tells as a file', patience, async () => {
-    const args = [`${samples}/mug/shore.svg`, `${samples}/mug/mug.job.json`, '--out', 'kept'];
-    const { out } = await repeat(...args);
+  test('--out keeps what --json tells as a file, and a picture of every way', patience, async () => {
+    const tile = '<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="50mm" viewBox="0 0 60 50">';
+    shop.write('half.svg', `${tile}<circle cx="55" cy="20" r="12"/></svg>`);
+    const args = ['half.svg', `${samples}/canister/canister.blank.json`, '--out', 'kept'];
+    const { out, lines } = await repeat(...args);
     const printed = await repeat(...args, '--json');
-    expect(out).toMatch(/written to kept: repeat\.json\n$/);
-    expect(JSON.parse(shop.read('kept/repeat.json'))).toEqual(JSON.parse(printed.out));
+    expect(out).toMatch(/written to kept: repeat\.json, ways\.svg, ways\.png\n$/);
+    const report = JSON.parse(shop.read('kept/repeat.json'));
+    expect(report).toEqual(JSON.parse(printed.out));
+    const sheet = shop.read('kept/ways.svg');
+    // In the order of the list, each with both of its views.
+    const drawn = [...sheet.matchAll(/<g data-way="([^"]+)"/g)].map(([, key]) => key);
+    expect(drawn).toEqual(report.ways.map(({ key }: { key: string }) => key));
+    expect(sheet.match(/data-view="(?:front|seam)"/g)).toHaveLength(2 * drawn.length);
+    expect(lines.filter((line) => /^repeat: drawing way \d+ of \d+$/.test(line))).toHaveLength(drawn.length);
   });
 });

@@ -84,6 +84,46 @@ describe('a crop that does not join', () => {
     expect(open.report.checks.some(({ rule }) => rule === 'does-not-join')).toBe(true);
   });
 
+  test('under cover strips over its borders, each a piece of its own, proved', async () => {
+    // Band 81.something mm at 31.5 mm a repeat: 8 borders around on 30 by 25 mm, and level ones between its rows.
+    const { report, draft, parts } = await made(crop(30, 25), { way: 'strip-8' });
+    expect(report.pattern).toMatchObject({ around: 8, way: 'strip-8' });
+    const { strips } = draft.job.artwork ?? {};
+    expect(strips?.width).toBe(10);
+    expect(strips?.turns).toEqual([0, 1, 2, 3, 4, 5, 6, 7].map((i) => i / 8));
+    const row = (25 * (252 + Math.PI * 0.08)) / (8 * 30);
+    const { from = 0 } = draft.job.band ?? {};
+    expect(strips?.along).toEqual([1, 2, 3].map((k) => expect.closeTo(from + k * row, 6)));
+    expect(parts.map(({ stem }) => stem)).toEqual(Array.from({ length: 11 }, (_, i) => `cover-${i + 1}`));
+    expect(report.proof?.checks.filter(({ rule }) => /^cover-/.test(rule)).map(({ pass }) => pass)).toEqual([
+      true,
+      true,
+    ]);
+    expect(report.checks.map(({ rule }) => rule)).toContain('under-strips');
+  });
+
+  test('as narrow as the job says; and a width without such a way is refused', async () => {
+    const { draft, report } = await made(crop(30, 25), { way: 'strip-8', strips: { width: 6 } });
+    expect(draft.job.artwork?.strips?.width).toBe(6);
+    expect(report.proof?.pass).toBe(true);
+    const [fault] = await refusalOf(made(crop(30, 25), { way: 'as-drawn', strips: { width: 6 } }));
+    expect([fault?.rule, fault?.where.key]).toEqual(['strips-without', 'artwork.strips']);
+  });
+
+  test('by the numbers of the list, which are its ways', async () => {
+    const tile = crop(57, 48);
+    const [fault] = await refusalOf(made(tile, { way: 99 }));
+    const listed = [...(fault?.says ?? '').matchAll(/(\d+) "([^"]+)"/g)].map(([, number, key]) => [
+      Number(number),
+      key,
+    ]);
+    expect(listed.length).toBeGreaterThan(6);
+    for (const [number, key] of listed.filter(([, key]) => /^(?:strip|as-drawn)/.test(String(key)))) {
+      const { report } = await made(tile, { way: number });
+      expect([number, report.pattern?.way]).toEqual([number, key]);
+    }
+  });
+
   test('as it stands where the job says how it repeats', async () => {
     const { report } = await made(crop(57, 48), { repeat: { across: 57 } });
     expect(report.pattern?.joins).toBe(false);

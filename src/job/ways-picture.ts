@@ -1,0 +1,105 @@
+// The contact sheet of `repeat`: every way laid on the blank as `make` would, and rolled.
+import { turnedTile } from '../artwork/tile-layer.ts';
+import { Refused } from '../finding.ts';
+import { inPercent } from '../lengths/percent.ts';
+import { repeatStudyOf } from '../pattern/repeat-study.ts';
+import { type Way, waysToClose } from '../pattern/ways.ts';
+import { rolledPair } from '../picture/rolled.ts';
+import { type WayShown, waysSheet } from '../picture/ways-sheet.ts';
+import { coversOf, latticeOfRepeat, wayGroundOf } from './choose-way.ts';
+import { draftPieces } from './make.ts';
+import { groundOf } from './pattern-ground.ts';
+import { planPieces } from './pieces.ts';
+import type { RepeatDescription, RepeatInput } from './repeat.ts';
+import type { Job, Seam } from './resolved-job.ts';
+import { sheetsRolled } from './rolled.ts';
+import type { JobTools } from './tools.ts';
+
+/** What rolling the ways needs beside what `repeat` read. */
+export interface WaysPictureInput extends Omit<RepeatInput, 'job'> {
+  readonly job: Job & RepeatInput['job'];
+  readonly tools: JobTools;
+  /** Told before each way is drawn. */
+  readonly progress?: (number: number, total: number) => void;
+}
+
+/** The text of ways.svg. */
+export function waysPicture(input: WaysPictureInput, described: RepeatDescription): string {
+  const { job, blank, art, progress } = input;
+  const { report, ways } = described;
+  const wanted = job.shown === 'upside-down' ? turnedWays(input, described) : described;
+  const shown = ways.map((way, i): WayShown => {
+    progress?.(i + 1, ways.length);
+    const laid = wanted.ways.find(({ key }) => key === way.key);
+    return {
+      number: i + 1,
+      key: way.key,
+      says: inShort(way),
+      picture: laid
+        ? rolledWay(input, { ...wanted, ways: [laid] })
+        : { missing: 'not with the vessel upside down' },
+      taken: way.key === report.taken,
+    };
+  });
+  return waysSheet(
+    { title: `${art.file} on ${blank.name}: the ways it can close`, ways: shown },
+    input.tools.words,
+  );
+}
+
+type Studied = Pick<RepeatDescription, 'tile' | 'study' | 'ways'>;
+
+/** The same for a vessel that stands on its lip: artwork is laid on its head. */
+function turnedWays(input: WaysPictureInput, { tile: read }: RepeatDescription): Studied {
+  const { job } = input;
+  const tile = turnedTile(read);
+  const study = repeatStudyOf(tile, latticeOfRepeat(job.artwork.repeat, tile));
+  const { around: _, ...free } = job.artwork;
+  return {
+    tile,
+    study,
+    ways: waysToClose(tile, study, wayGroundOf(free, job.edges, groundOf(planPieces(input)))),
+  };
+}
+
+/** Strips lie where they are worked out to; a seam that winds is drawn straight, which shows the same pattern. */
+const plainSeam = (seam: Seam): Seam => (seam.style === 'winding' ? { style: 'butt', overlap: 0 } : seam);
+
+/** One way on the vessel, from the front and at its seam; or why it can't be laid. */
+function rolledWay(input: WaysPictureInput, { tile, study, ways: [way] }: Studied): WayShown['picture'] {
+  if (!way) return { missing: 'no such way' };
+  const { job, jobFile, blank, blankFile, art, tools } = input;
+  const { items: _, lettering: __, layers: ___, sheet: ____, panels: _____, ...plain } = job;
+  const { around: ______, way: _______, ...free } = job.artwork;
+  try {
+    const drafts = draftPieces({
+      job: { ...plain, seam: plainSeam(job.seam), artwork: { ...free, file: art.file } },
+      jobFile,
+      blank,
+      blankFile,
+      files: new Map(),
+      chosen: {
+        tile: job.shown === 'upside-down' ? turnedTile(tile) : tile,
+        chosen: { way, findings: [], ...coversOf(study, way) },
+      },
+      unchecked: true,
+      tools,
+    });
+    const { sheets, vessel } = sheetsRolled(drafts, blank, drafts);
+    return rolledPair(sheets, vessel);
+  } catch (fault) {
+    if (fault instanceof Refused) return { missing: `can't be laid here: ${fault.findings[0]?.rule ?? ''}` };
+    throw fault;
+  }
+}
+
+/** Under its picture: size, rows and what it does to a motif, without what the picture shows. */
+function inShort({ closing: { scaleAcross, scaleUp }, rows, distortion, kind }: Way): string {
+  const size =
+    Math.abs(scaleAcross - scaleUp) < 5e-4
+      ? `${inPercent(scaleAcross)} of the drawn size`
+      : `${inPercent(scaleAcross)} around, ${inPercent(scaleUp)} up`;
+  const bent = distortion < 5e-4 ? 'no motif bent' : `motifs bent by up to ${inPercent(distortion)}`;
+  const border = kind === 'as-drawn' ? '; borders do not meet' : '';
+  return `${size}; ${rows.toFixed(1)} rows; ${bent}${border}`;
+}
