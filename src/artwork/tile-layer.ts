@@ -1,6 +1,7 @@
 // A tile: the artwork of one period, as layers of areas in mm.
 import { type Affine, moveContour } from '../geometry/affine.ts';
 import type { Shape } from '../geometry/contour.ts';
+import type { Point } from '../geometry/point.ts';
 
 export interface TileLayer {
   /** The layer's name in files: its colour. */
@@ -10,11 +11,21 @@ export interface TileLayer {
   readonly shapes: readonly Shape[];
 }
 
+/** The pixels of a tile, rows from the top left, red, green and blue; and how large one is, mm. */
+export interface TilePixels {
+  readonly width: number;
+  readonly height: number;
+  readonly rgb: Uint8Array;
+  readonly pixel: Point;
+}
+
 /** Drawn mm, y down, the top left corner of what a renderer would show at the origin. Shapes may reach past the edges. */
 export interface Tile {
   readonly width: number;
   readonly height: number;
   readonly layers: readonly TileLayer[];
+  /** Of a picture that does not go on across its own borders: what it was traced from. */
+  readonly pixels?: TilePixels;
   /** Whether it stands on its head: places of the drawing are then told from the other corner. */
   readonly turned?: true;
 }
@@ -36,9 +47,15 @@ export const halfTurned = <L extends { readonly shapes: readonly Shape[] }>(
     shapes: moved(layer.shapes, { a: -1, b: 0, c: 0, d: -1, e: across, f: down }),
   }));
 
+function turnedPixels({ rgb, ...size }: TilePixels): TilePixels {
+  const count = size.width * size.height;
+  return { ...size, rgb: rgb.map((_, i) => rgb[3 * (count - 1 - Math.floor(i / 3)) + (i % 3)] ?? 0) };
+}
+
 /** The tile on its head. It repeats by the same steps: turned half round, a lattice is itself. */
 export const turnedTile = (tile: Tile): Tile => ({
   ...tile,
   layers: halfTurned(tile.layers, { across: tile.width, down: tile.height }),
+  ...(tile.pixels ? { pixels: turnedPixels(tile.pixels) } : {}),
   turned: true,
 });

@@ -62,8 +62,8 @@ export function readTile(
 ): Pick<DrawnArt, 'lines' | 'scale' | 'findings'> & { readonly tile: Tile } {
   const { art, stops } = read(content, file, normalise, options, () => true);
   if (stops.length > 0) throw new Refused(stops);
-  const { width, height, scale, layers, lines, findings } = art;
-  if (layers.length > 0) return { tile: { width, height, layers }, lines, scale, findings };
+  const { lines, scale, findings, ...tile } = art;
+  if (tile.layers.length > 0) return { tile, lines, scale, findings };
   const says = 'shows no area, so there is nothing to cut; fill or stroke the shapes that are to be film';
   throw new Refused([stop('no-area', { file }, says)]);
 }
@@ -76,8 +76,8 @@ function read(
   isFatal: (rule: string) => boolean,
 ): Reading {
   if (typeof content !== 'string' && isPicture(content)) {
-    const { width, height, scale, layers, findings } = tracedPicture(content, file, options);
-    const art = { width, height, scale, layers: stackedBy(layers, options.order), lines: [], findings };
+    const traced = tracedPicture(content, file, options);
+    const art = { ...traced, layers: stackedBy(traced.layers, options.order), lines: [] };
     return { art, stops: [] };
   }
   const text = typeof content === 'string' ? content : utf8(content);

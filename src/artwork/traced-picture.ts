@@ -1,6 +1,6 @@
 // A picture made of pixels as areas: its few colours, each traced along its edge to a fraction of a pixel.
 import { type Finding, look, Refused, stop } from '../finding.ts';
-import { moveContour } from '../geometry/affine.ts';
+import { moveContour, shifted } from '../geometry/affine.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
 import { polygon } from '../geometry/contour.ts';
 import { fitPoints } from '../geometry/fit-points.ts';
@@ -10,10 +10,11 @@ import { filledShapes } from '../geometry/regions.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
 import { inMm, mostLength } from '../lengths/length.ts';
 import { decodePicture, type Picture } from './decode-picture.ts';
-import { type Colour, colouredPicture } from './picture-colours.ts';
+import { type Colour, type Coloured, colouredPicture } from './picture-colours.ts';
 import { coverOf } from './picture-cover.ts';
 import { mostPixels, type PictureHead, pictureHead } from './picture-head.ts';
-import type { TileLayer } from './tile-layer.ts';
+import type { TileLayer, TilePixels } from './tile-layer.ts';
+import { goesOnAcross, paddedPicture, wholeMotifs } from './wrapped-picture.ts';
 
 export interface TraceOptions {
   /** How wide the picture is to be, mm; by its own resolution if left out. */
@@ -28,6 +29,8 @@ export interface Traced {
   /** Size over the size that its file gives; 1 where the file gives none. */
   readonly scale: number;
   readonly layers: readonly TileLayer[];
+  /** What it was traced from, where it does not go on across its borders. */
+  readonly pixels?: TilePixels;
   readonly findings: readonly Finding[];
 }
 
@@ -53,10 +56,12 @@ export function tracedPicture(bytes: Uint8Array, file: string, options: TraceOpt
   const picture = pixelsOf(bytes, head, file);
   const coloured = colouredPicture(picture, options.colours);
   const grounds = groundsOf(coloured.palette);
+  const wraps = goesOnAcross(picture) ? { picture, coloured } : undefined;
   const layers = coloured.palette.flatMap((colour, label): TileLayer[] => {
     if (grounds.has(label)) return [];
-    const values = coverOf(picture, coloured, label);
-    const shapes = shapesIn({ width: picture.width, height: picture.height, values }, size, file);
+    const shapes = wraps
+      ? wrappedShapes(wraps, label, size, file)
+      : tracedIn({ picture, coloured }, label, size, file);
     const name = hex(colour);
     return shapes.length === 0 ? [] : [{ name, colour: name, shapes }];
   });
@@ -72,7 +77,31 @@ export function tracedPicture(bytes: Uint8Array, file: string, options: TraceOpt
   );
   const { width, height, pixel } = size;
   const scale = head.resolution ? pixel.x * head.resolution.x : 1;
-  return { width, height, scale, layers, findings: [look('traced', { file }, told)] };
+  const pixels = { width: picture.width, height: picture.height, rgb: picture.rgb, pixel };
+  const findings = [look('traced', { file }, told)];
+  return { width, height, scale, layers, findings, ...(wraps ? {} : { pixels }) };
+}
+
+interface Seen {
+  readonly picture: Picture;
+  readonly coloured: Coloured;
+}
+
+const tracedIn = ({ picture, coloured }: Seen, label: number, size: Size, file: string): Shape[] =>
+  shapesIn(
+    { width: picture.width, height: picture.height, values: coverOf(picture, coloured, label) },
+    size,
+    file,
+  );
+
+/** A colour of a picture that goes on across its borders: motifs there are whole; film that runs on without end is cut. */
+function wrappedShapes(seen: Seen, label: number, size: Size, file: string): Shape[] {
+  const { pad, ...padded } = paddedPicture(seen.picture, seen.coloured);
+  const by = { x: pad.x * size.pixel.x, y: pad.y * size.pixel.y };
+  const around = tracedIn(padded, label, size, file).map(
+    ({ contours }): Shape => ({ contours: shifted(contours, { x: -by.x, y: -by.y }) }),
+  );
+  return wholeMotifs(around, { ...size, pad: by }) ?? tracedIn(seen, label, size, file);
 }
 
 interface Size {

@@ -1,4 +1,6 @@
 // One clean period out of a crop that shows more: every motif once, and so that it joins its own copies.
+
+import type { Tile } from '../artwork/tile.ts';
 import { shifted } from '../geometry/affine.ts';
 import { type Box, boxCorners, boxOfPoints, movedBox } from '../geometry/box.ts';
 import { BoxIndex } from '../geometry/box-index.ts';
@@ -67,10 +69,14 @@ function cornersOf({ a, b }: Lattice): readonly Point[] {
  */
 export function cleanPeriodOf(
   shapes: readonly Shape[],
-  tile: Size,
+  crop: Size & Pick<Tile, 'pixels'>,
   lattice: Lattice,
   window: Contour,
 ): PeriodContour[] {
+  const { pixels, width, height } = crop;
+  // Copies that were traced differ by what a pixel leaves open.
+  const slack = pixels ? Math.max(pixels.pixel.x, pixels.pixel.y, repeatTolerance) : repeatTolerance;
+  const tile: Crop = { width, height, slack };
   const drawn = shapes.map(
     (shape): Placed => ({ shape, box: tightBox(shape.contours), area: shapeArea(shape) }),
   );
@@ -86,16 +92,21 @@ export function cleanPeriodOf(
   ];
 }
 
+/** A crop, and what copies of one motif in it may differ by, mm. */
+interface Crop extends Size {
+  readonly slack: number;
+}
+
 interface Placed extends BoxedShape {
   readonly area: number;
 }
 
 /** Whether a shape stands clear of the crop's edge, which may have cut it. */
-const isWhole = ({ box }: Placed, tile: Size): boolean => isInside(box, tile, repeatTolerance);
+const isWhole = ({ box }: Placed, tile: Crop): boolean => isInside(box, tile, tile.slack);
 
 /** A motif for each family of copies, those that do not recur left out. */
-function motifsOf(whole: readonly Placed[], tile: Size, lattice: Lattice): readonly Placed[] {
-  const families = new Families(lattice);
+function motifsOf(whole: readonly Placed[], tile: Crop, lattice: Lattice): readonly Placed[] {
+  const families = new Families(lattice, tile.slack);
   for (const item of byDistance(whole, tile)) families.add(item);
   return families.all
     .filter(({ first, count }) => {
@@ -112,13 +123,13 @@ const byDistance = (items: readonly Placed[], { width, height }: Size): Placed[]
 };
 
 /** How many copies of a motif would stand whole in the crop. */
-const placesShown = ({ box }: Placed, { width, height }: Size, lattice: Lattice): number =>
+const placesShown = ({ box }: Placed, { width, height, slack }: Crop, lattice: Lattice): number =>
   [
     ...stepsIn(lattice, {
-      minX: repeatTolerance - box.minX,
-      minY: repeatTolerance - box.minY,
-      maxX: width - repeatTolerance - box.maxX,
-      maxY: height - repeatTolerance - box.maxY,
+      minX: slack - box.minX,
+      minY: slack - box.minY,
+      maxX: width - slack - box.maxX,
+      maxY: height - slack - box.maxY,
     }),
   ].length;
 
@@ -131,10 +142,12 @@ interface Family {
 class Families {
   readonly all: Family[] = [];
   readonly #lattice: Lattice;
+  readonly #slack: number;
   readonly #cells = new Map<string, Family[]>();
 
-  constructor(lattice: Lattice) {
+  constructor(lattice: Lattice, slack: number) {
     this.#lattice = lattice;
+    this.#slack = slack;
   }
 
   /** Boxes a twentieth of the period wide: a family is looked for in its own and those around it. */
@@ -148,7 +161,7 @@ class Families {
     const [column, row] = this.#cellOf(corner);
     for (const [dx, dy] of around)
       for (const family of this.#cells.get(keyOf(column + dx, row + dy)) ?? [])
-        if (isCopy(item, family.first, this.#lattice)) {
+        if (isCopy(item, family.first, this.#lattice, this.#slack)) {
           family.count++;
           return;
         }
@@ -165,10 +178,13 @@ const keyOf = (column: number, row: number): string =>
 const around = [-1, 0, 1].flatMap((dx) => [-1, 0, 1].map((dy) => [dx, dy] as const));
 
 /** Whether two shapes are the same motif a whole number of steps apart, by their boxes and areas. */
-function isCopy(one: Placed, other: Placed, lattice: Lattice): boolean {
-  if (Math.abs(one.area - other.area) > alikeArea * Math.max(one.area, other.area)) return false;
+function isCopy(one: Placed, other: Placed, lattice: Lattice, slack: number): boolean {
+  const larger = Math.max(one.area, other.area);
+  // A rim as wide as the slack is what areas may differ by where that is more.
+  const rim = slack > repeatTolerance ? slack * rimOf(one.shape) : 0;
+  if (Math.abs(one.area - other.area) > Math.max(alikeArea * larger, rim / 2)) return false;
   const by = stepBetween(one.box, other.box, lattice);
-  const near = (p: number, q: number) => Math.abs(p - q) <= 2 * repeatTolerance;
+  const near = (p: number, q: number) => Math.abs(p - q) <= 2 * slack;
   return (
     near(one.box.minX, other.box.minX + by.x) &&
     near(one.box.minY, other.box.minY + by.y) &&
@@ -186,15 +202,17 @@ function stepBetween(one: Box, other: Box, lattice: Lattice): Point {
 /** Copies of motifs that the crop's edge cuts: what shows there needs no cutting of its own. */
 class ShownMotifs {
   readonly #frame: Shape;
+  readonly #slack: number;
   readonly #copies: readonly { readonly motif: Placed; readonly by: Point }[];
   readonly #index: BoxIndex;
 
-  constructor(motifs: readonly Placed[], { width, height }: Size, lattice: Lattice) {
+  constructor(motifs: readonly Placed[], { width, height, slack }: Crop, lattice: Lattice) {
+    this.#slack = slack;
     const crop = { minX: 0, minY: 0, maxX: width, maxY: height };
     this.#frame = { contours: [polygon(boxCorners(crop))] };
     this.#copies = motifs.flatMap((motif) =>
       stepsShowing(motif.box, crop, lattice)
-        .filter((by) => !isInside(movedBox(motif.box, by), { width, height }, repeatTolerance))
+        .filter((by) => !isInside(movedBox(motif.box, by), { width, height }, slack))
         .map((by) => ({ motif, by })),
     );
     this.#index = new BoxIndex(this.#copies.length, (add) => {
@@ -215,7 +233,7 @@ class ShownMotifs {
     });
     const shown = clippedShapes([shape], [this.#frame], 'intersection', chordTolerance);
     const left = clippedShapes(shown, copies, 'difference', chordTolerance);
-    return totalOf(left, shapeArea) <= repeatTolerance * totalOf(shown, rimOf);
+    return totalOf(left, shapeArea) <= this.#slack * totalOf(shown, rimOf);
   }
 }
 

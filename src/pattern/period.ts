@@ -35,7 +35,7 @@ export interface PatternTile extends Tile {
 /** The contours of one period of a layer, drawn mm. */
 export const periodOfLayer = (
   { shapes, period }: PatternLayer,
-  tile: Size & { readonly window?: Contour },
+  tile: Size & Pick<PatternTile, 'window' | 'pixels'>,
   lattice: Lattice,
 ): readonly PeriodContour[] => period ?? periodOf(shapes, tile, lattice);
 
@@ -47,7 +47,7 @@ const noBorders: ReadonlySet<number> = new Set();
  */
 export function periodOf(
   shapes: readonly Shape[],
-  tile: Size & { readonly window?: Contour },
+  tile: Size & Pick<PatternTile, 'window' | 'pixels'>,
   lattice: Lattice,
 ): PeriodContour[] {
   if (tile.window) return cleanPeriodOf(shapes, tile, lattice, tile.window);

@@ -5,6 +5,7 @@ import { distance, type Point } from '../geometry/point.ts';
 import { joinTolerance } from '../geometry/tolerance.ts';
 import { type Joins, joinsOf } from './joins.ts';
 import { cellArea, coordinates, type Lattice, step } from './lattice.ts';
+import { pictureRepeat } from './picture-repeat.ts';
 import { type FoundRepeat, repeatTolerance, trueRepeat } from './true-repeat.ts';
 
 export interface RepeatStudy {
@@ -29,7 +30,7 @@ export const sureRepeat = 0.9;
 /** Study a tile that is to repeat by a lattice. */
 export function repeatStudyOf(tile: Tile, lattice: Lattice): RepeatStudy {
   const borders = joinsOf(tile, lattice);
-  const [found, ...others] = trueRepeat(tile.layers, tile).map(levelled);
+  const [found, ...others] = repeatsOf(tile);
   const jump = borders.joins && found && found.confidence >= sureRepeat ? jumpOf(lattice, found) : undefined;
   const joins = borders.joins && jump === undefined;
   return {
@@ -43,11 +44,26 @@ export function repeatStudyOf(tile: Tile, lattice: Lattice): RepeatStudy {
   };
 }
 
+/** The lattices that a tile's art may have, the likeliest first: by its areas, or by its pixels where it has some. */
+function repeatsOf({ layers, pixels, ...size }: Tile): readonly FoundRepeat[] {
+  if (!pixels) return trueRepeat(layers, size).map((found) => levelled(found, drawnSo));
+  const { width, height, rgb, pixel } = pixels;
+  const count = width * height;
+  const planes = [0, 1, 2].map((k) => Float64Array.from({ length: count }, (_, i) => rgb[3 * i + k] ?? 0));
+  const inMm = ({ x, y }: Point): Point => ({ x: x * pixel.x, y: y * pixel.y });
+  return pictureRepeat({ width, height, planes }).map(({ a, b, confidence }) =>
+    levelled({ a: inMm(a), b: inMm(b), confidence }, pixelsDrawnSo * Math.max(pixel.x, pixel.y)),
+  );
+}
+
+/** The same of steps that were found by pixels, px. */
+const pixelsDrawnSo = 0.3;
+
 /** Steps this near to level, upright or half a drop were drawn so: files are rounded, and eyes see a slow climb, mm. */
 const drawnSo = 0.01;
 
 /** A found lattice made level, upright, half-dropped or bricked where it is so but for rounding. */
-function levelled({ a, b, confidence }: FoundRepeat): FoundRepeat {
+function levelled({ a, b, confidence }: FoundRepeat, drawnSo: number): FoundRepeat {
   const near = (value: number, to: number) => (Math.abs(value - to) <= drawnSo ? to : value);
   const snapped = (value: number, whole: number) => near(near(near(value, 0), whole / 2), -whole / 2);
   const [ay, bx] = [snapped(a.y, near(b.x, 0) === 0 ? b.y : 0), snapped(b.x, near(a.y, 0) === 0 ? a.x : 0)];
