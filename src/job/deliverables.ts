@@ -79,6 +79,11 @@ export const fullReport = (
 /** A piece's file with the number of the first sheet that it is cut from. */
 function onItsSheet(listed: FileReport, { sheets = [] }: Rest['report']): FileReport {
   const stem = listed.file.replace(/\.(?:cut|guide)\.svg$/, '');
-  const first = sheets.find(({ pieces }) => pieces.some(({ part }) => part === stem));
+  const first = sheets.find(({ pieces }) =>
+    pieces.some(({ part }) => part === stem || (stem === 'wrap' && isGore(part))),
+  );
   return listed.sheet !== undefined || !first ? listed : { ...listed, sheet: first.sheet };
 }
+
+/** Gores lie on sheets apart, and are all in one file. */
+const isGore = (part: string): boolean => part.startsWith('gore-');

@@ -9,7 +9,7 @@ import type { AskedGores } from '../prove/asked-gores.ts';
 import { coverOf } from '../prove/centre.ts';
 import type { PieceText } from '../prove/delivered-file.ts';
 import { proofOfGores } from '../prove/gore-proof.ts';
-import type { Proof } from '../prove/proof.ts';
+import type { Proof, SheetText } from '../prove/proof.ts';
 import type { GoreSurface } from '../prove/rolled-gore.ts';
 import { askedCutterOf } from './asked-cutter.ts';
 import { coatsOnWall } from './coats-on-wall.ts';
@@ -66,7 +66,9 @@ export function askedGoresOf(
     film: { stretch: filmGives(film), gather: film.gather },
     cutter: askedCutterOf(job.cutter),
     strainAt: strainOf(moved.surface),
-    ...(sheet ? { sheet: { ...sheet, up: sheet.up ?? Number.POSITIVE_INFINITY } } : {}),
+    ...(sheet
+      ? { sheet: { ...sheet, up: sheet.up ?? Number.POSITIVE_INFINITY, batch: job.batch ?? 1 } }
+      : {}),
     layers,
   };
 }
@@ -91,4 +93,5 @@ export const proofOfGoresDraft = (
   blank: Blank,
   layers: readonly LayerAsMade[],
   written: PieceText,
-): Proof => proofOfGores(askedGoresOf({ job, blank }, layers), written);
+  sheets: readonly SheetText[] = [],
+): Proof => proofOfGores(askedGoresOf({ job, blank }, layers), written, sheets);

@@ -26,12 +26,7 @@ export function filmSection({ job, pieces, report }: FilmInput): Section[] {
   ];
   const { sheet } = job;
   const needed = sheet ? filmNeeded(report.sheets ?? [], sheet) : [];
-  if (sheet && needed.length === 0)
-    items.push(
-      job.pieces === 'gores'
-        ? 'gores are not laid out on sheets: lay them closer than they are drawn, side by side and end to end'
-        : 'a piece is larger than the sheet, so sheets are not counted',
-    );
+  if (sheet && needed.length === 0) items.push('a piece is larger than the sheet, so sheets are not counted');
   for (const film of needed) items.push(`${namedBefore(film, needed)}${filmInWords(film, sheet)}`);
   return [
     {

@@ -11,13 +11,15 @@ import {
 } from './deliverables.ts';
 import { goreLayersAsMade, proofOfGoresDraft } from './gore-proof.ts';
 import { draftGores, type GoresDraft, looseGores, reportGores } from './gores.ts';
+import { goresApart } from './gores-apart.ts';
 import { indexOfJob } from './index-page.ts';
 import type { SheetPiece } from './job-sheet.ts';
 import { jobSheetFiles } from './job-sheet-files.ts';
 import { knifePictures } from './knife-picture.ts';
-import { forCutter } from './machine-files.ts';
+import { forCutter, sheetsForCutter } from './machine-files.ts';
 import type { MakeFilesInput, MakeOptions } from './make-options.ts';
 import { mendedFiles } from './mended-files.ts';
+import { nestSheets } from './nest-sheets.ts';
 import { printFiles, printOn } from './prints.ts';
 import { profileOfGores } from './profile-picture.ts';
 import { rolledGoresOf } from './rolled-gores.ts';
@@ -26,14 +28,19 @@ import { weedingPictures } from './weeding-picture.ts';
 import { blankContent, jobContent } from './write-job.ts';
 
 /** Gores cover the wall by one file: `wrap.cut.svg` holds all of them. @throws Refused where the input can't be made. */
-export function makeGoreFiles(input: MakeFilesInput, options: MakeOptions): Deliverables {
+export async function makeGoreFiles(input: MakeFilesInput, options: MakeOptions): Promise<Deliverables> {
   const { blank, tools, job: asked } = input;
   const draft = draftGores({ ...input, gores: looseGores(asked) });
   const layers = goreLayersAsMade(draft);
   const { cut, guide } = draft;
+  const nested = sheetsForCutter(
+    await nestSheets({ job: asked, pieces: asked.sheet ? goresApart(cut) : [] }, options.search),
+    asked.name,
+    asked.cutter,
+  );
   const rest = async (written: readonly WrittenPiece[]) => {
     const [wrap] = written;
-    const proof = wrap && proofOfGoresDraft(draft, blank, layers, wrap);
+    const proof = wrap && proofOfGoresDraft(draft, blank, layers, wrap, nested.texts);
     const cutFiles = written.map((piece) => ({ stem: 'wrap', cut: piece.cut, wanted: cut }));
     const films = cutFiles.flatMap((file) => filmsOfFile(file, asked.film.use, input.recall));
     const weeding = weedingReport(cutFiles, asked, films);
@@ -41,6 +48,7 @@ export function makeGoreFiles(input: MakeFilesInput, options: MakeOptions): Deli
       ...reportGores(draft, layers, proof),
       ...(weeding ? { weeding } : {}),
       cutter: cutterReport(asked.cutter),
+      ...(nested.reports.length > 0 ? { sheets: nested.reports } : {}),
     };
     // Pictures show the lines that are wanted.
     const shown = options.pictures
@@ -61,9 +69,10 @@ export function makeGoreFiles(input: MakeFilesInput, options: MakeOptions): Deli
       isPatterned: draft.art !== undefined,
       report,
     };
-    const looked = [...written.flatMap(filesOfPiece), ...shown];
+    const looked = [...written.flatMap(filesOfPiece), ...nested.files, ...shown];
     const sheet = await jobSheetFiles(about, looked, options, tools);
     const files = [
+      ...nested.files,
       ...shown,
       ...sheet,
       {

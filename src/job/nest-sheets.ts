@@ -17,7 +17,7 @@ import type { SheetReport } from './report.ts';
 import type { Film, Job, Sheet } from './resolved-job.ts';
 
 /** A piece as it is cut: its file, and how far it is turned there, radians, x towards y. */
-export interface PieceToNest extends WrittenPiece {
+export interface PieceToNest extends Pick<WrittenPiece, 'stem' | 'cut'> {
   readonly turned: number;
   /** Left out: the films of its colours. */
   readonly material?: 'paper';

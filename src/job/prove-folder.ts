@@ -193,7 +193,7 @@ export function proofOfFolder(folder: DeliveredFolder): Proof {
   const known = patternIn(report);
   if (job.pieces === 'gores') {
     const asked = askedGoresOf({ job, blank: readBlank(blank, blankFile) }, known.layers ?? []);
-    return proofOfGores(asked, piecesIn(texts, 'wrap')[0] ?? { stem: 'wrap' });
+    return proofOfGores(asked, piecesIn(texts, 'wrap')[0] ?? { stem: 'wrap' }, sheetsIn(texts, report));
   }
   const asked = askedOf({ job, blank: readBlank(blank, blankFile), pattern: known });
   const [wraps, strips] = [piecesIn(texts, 'wrap'), piecesIn(texts, 'strip')];

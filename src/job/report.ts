@@ -113,7 +113,7 @@ export interface SheetReport {
   readonly isLast: boolean;
   /** Area of the pieces on it, mm². */
   readonly covered: number;
-  /** Each piece: its file, the id of its outline here, where its file's origin lies and how its file is turned. */
+  /** Each piece: its file, or of gores the id in their one file; the id of its outline here, where its file's origin lies, how its file is turned. */
   readonly pieces: readonly {
     readonly part: string;
     readonly id: string;

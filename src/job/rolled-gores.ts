@@ -1,18 +1,18 @@
 // The picture of a vessel covered in gores, from the written files.
 import type { Blank } from '../blank/blank.ts';
 import { readSvg } from '../deliver/read-svg.ts';
-import type { Drawing, DrawnGroup } from '../drawing/drawing.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import { movePoint } from '../geometry/affine.ts';
 import { rolledSheets } from '../picture/rolled.ts';
 import type { RolledSheet } from '../picture/rolled-sheet.ts';
 import { readDelivered } from '../prove/delivered-file.ts';
-import { ownersByOutline, type ProvedGore, readGores } from '../prove/gore-pieces.ts';
+import { type ProvedGore, readGores } from '../prove/gore-pieces.ts';
 import { rollGore, surfaceAt } from '../prove/rolled-gore.ts';
 import { sheetOnWall } from '../unroll/sheet-wall.ts';
 import type { Written } from './deliverables.ts';
 import { askedGoresOf } from './gore-proof.ts';
 import type { GoresDraft } from './gores.ts';
+import { ownedArt } from './gores-apart.ts';
 import { type RolledPieces, vesselOf } from './rolled.ts';
 
 /** The text of rolled.svg: four views of the vessel with every gore of the written cut file laid in its place. */
@@ -58,20 +58,4 @@ export function goresOnVessel(
       overlap: job.seam.overlap,
     },
   };
-}
-
-/** The art of each gore: what lies nearest to its outline. */
-function ownedArt(drawing: Drawing, boxes: Parameters<typeof ownersByOutline>[0]): (gore: number) => Drawing {
-  const owner = ownersByOutline(boxes);
-  const groups = drawing.groups.filter(({ role }) => role === 'artwork');
-  const owners = groups.map(({ paths }) => paths.map(({ contours }) => owner(contours)));
-  return (gore) => ({
-    ...drawing,
-    groups: groups.map(
-      (group, i): DrawnGroup => ({
-        ...group,
-        paths: group.paths.filter((_, path) => owners[i]?.[path] === gore),
-      }),
-    ),
-  });
 }

@@ -1,12 +1,12 @@
 // What the proof holds delivered gores against. All mm.
 import type { Band } from '../blank/flat-band.ts';
 import type { Asked } from './asked.ts';
-import type { SheetRoom } from './check-limits.ts';
+import type { AskedSheets } from './check-sheets.ts';
 import type { GoreSurface } from './rolled-gore.ts';
 
 export interface AskedGores extends Pick<Asked, 'trim' | 'overlap' | 'film' | 'layers' | 'cutter'> {
   /** Endless upwards where it is a roll. */
-  readonly sheet?: SheetRoom;
+  readonly sheet?: AskedSheets;
   readonly surface: GoreSurface;
   /** The finished band, mm up the surface. */
   readonly band: Band;

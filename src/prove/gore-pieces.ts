@@ -76,3 +76,27 @@ export function readGores(cut: DeliveredFile, guide: DeliveredFile, count: numbe
   });
   return { sheet, gores, boxes };
 }
+
+/** Each gore of a cut file as a file of its own, by the id of its outline: sheets hold gores apart. */
+export function goresByName({
+  sheet: { cut, layers },
+  boxes,
+}: ProvedGores): ReadonlyMap<string, DeliveredFile> {
+  const ownerOf = ownersByOutline(boxes);
+  const art = groupsIn(cut, 'artwork');
+  const owners = layers.map(({ shapes }) => shapes.map(ownerOf));
+  return new Map(
+    boxes.map((_, i) => {
+      const id = `gore-${i + 1}`;
+      const outline = groupsIn(cut, 'outline').map((group) => ({
+        ...group,
+        paths: group.paths.filter((path) => path.id === id),
+      }));
+      const own = art.map((group, layer) => ({
+        ...group,
+        paths: group.paths.filter((__, shape) => owners[layer]?.[shape] === i),
+      }));
+      return [id, { ...cut, groups: [...own.filter(({ paths }) => paths.length > 0), ...outline] }] as const;
+    }),
+  );
+}

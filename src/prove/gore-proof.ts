@@ -11,15 +11,16 @@ import { pastPage, pastSheet } from './check-limits.ts';
 import { registerChecks } from './check-register.ts';
 import { sameChecks } from './check-same.ts';
 import { fileSizes, sizeCheck } from './check-scale.ts';
+import { sheetChecks } from './check-sheets.ts';
 import { readFiles } from './cutter-file.ts';
 import type { PieceText } from './delivered-file.ts';
-import { type ProvedGores, readGores } from './gore-pieces.ts';
+import { goresByName, type ProvedGores, readGores } from './gore-pieces.ts';
 import { goreSeamGap } from './gore-seams.ts';
-import type { Proof } from './proof.ts';
+import { type Proof, readSheets, type SheetText } from './proof.ts';
 import { seamChecks } from './seam-gap.ts';
 
-/** Hold the files of gores, which lie on one sheet, against what the job asked for. */
-export function proofOfGores(asked: AskedGores, text: PieceText): Proof {
+/** Hold the file of all gores, and the sheets they are laid on apart, against what the job asked for. */
+export function proofOfGores(asked: AskedGores, text: PieceText, sheets: readonly SheetText[] = []): Proof {
   const { count } = asked.surface;
   const read = readFiles(text, asked.cutter);
   const proved = read && readGores(read.cut, read.guide, count);
@@ -45,7 +46,10 @@ export function proofOfGores(asked: AskedGores, text: PieceText): Proof {
       asked,
     ),
     ...roomChecks(asked, proved),
-    ...knifeChecks([text], asked.cutter),
+    ...(asked.sheet && sheets.length > 0
+      ? sheetChecks(readSheets(sheets, asked.cutter), goresByName(proved), asked.sheet)
+      : []),
+    ...knifeChecks([text, ...sheets], asked.cutter),
   ];
   return { pass: checks.every(({ pass }) => pass), checks, ...(gap ? { seamGap: gap } : {}) };
 }

@@ -18,7 +18,7 @@ import { reliefChecks } from './check-relief.ts';
 import { partsFound, repeatCheck, repeatMiss } from './check-repeats.ts';
 import { sameChecks } from './check-same.ts';
 import { scaleCheck } from './check-scale.ts';
-import { sheetChecks } from './check-sheets.ts';
+import { type DeliveredSheet, sheetChecks } from './check-sheets.ts';
 import { stencilChecks } from './check-stencil.ts';
 import { stripChecks } from './check-strips.ts';
 import { readCut, readFiles } from './cutter-file.ts';
@@ -125,6 +125,16 @@ export interface SheetText {
   readonly film?: string;
 }
 
+/** Sheets as they were delivered. */
+export const readSheets = (
+  sheets: readonly SheetText[],
+  cutter: Asked['cutter'],
+): readonly DeliveredSheet[] =>
+  sheets.flatMap((sheet) => {
+    const file = readCut(sheet, cutter);
+    return file ? [{ file, times: sheet.times }] : [];
+  });
+
 /** All the files of a job that can be proved. */
 export interface ProofFiles {
   /** From the foot up, panels in the order of their turns. */
@@ -153,11 +163,7 @@ function sheetRows(
     const cut = readCut(text, cutter);
     return cut ? [[text.stem, cut] as const] : [];
   });
-  const delivered = sheets.flatMap((sheetText) => {
-    const file = readCut(sheetText, cutter);
-    return file ? [{ file, times: sheetText.times }] : [];
-  });
-  return sheetChecks(delivered, new Map(parts), sheet);
+  return sheetChecks(readSheets(sheets, cutter), new Map(parts), sheet);
 }
 
 /** Hold the files of a job against what it asked for. */
