@@ -1,6 +1,7 @@
 // `seamwright repeat`: what a tile repeats by, and the ways it can close on a blank.
 import { basename } from 'node:path';
 import { jsonContent, type NamedFile } from '../job/deliverables.ts';
+import { joinsPicture } from '../job/joins-picture.ts';
 import { isJob, readBlank } from '../job/read-blank.ts';
 import { parseJson } from '../job/read-json.ts';
 import { describeRepeat, type RepeatDescription } from '../job/repeat.ts';
@@ -58,7 +59,8 @@ async function writeFindings(
   ];
   const ways = described.ways.length > 0 ? drawn('ways', waysPicture(input, described)) : [];
   const report = { file: 'repeat.json', role: 'report', content: jsonContent(described.report) };
-  const files = [report, ...ways];
+  const joins = drawn('joins', joinsPicture(described, input.art.file, input.tools.words));
+  const files = [report, ...joins, ...ways];
   await delivered(folder, async (delivery) => {
     for (const { file, content } of files) await delivery.stage(file, content);
   });

@@ -2,6 +2,7 @@
 import { writePathData } from '../drawing/path-data.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
+import type { Point } from '../geometry/point.ts';
 import { type Mark, marksText, markText } from './marks.ts';
 import { ink, wordsWith } from './profile-ink.ts';
 import { millimetres } from './rolled-path.ts';
@@ -23,6 +24,8 @@ export interface InspectedSubject {
   readonly marks: readonly (Mark & { readonly says: string })[];
   /** What else is told, under the list. */
   readonly notes: readonly string[];
+  /** Copies of the artwork beside it, pale: by which steps, and how far around it they are seen, mm. */
+  readonly copies?: { readonly steps: readonly Point[]; readonly seen: number };
 }
 
 /** Most rows of the list: the report has all. */
@@ -48,31 +51,25 @@ export function brokenRows(
 
 /** The text of the picture: mm, y down, words as outlines. Same input, same bytes. */
 export function inspectedPicture(subject: InspectedSubject, caption: DrawWords): string {
-  const { title, width, height, layers, lines, marks, notes } = subject;
+  const { title, width, height, layers, lines, marks, notes, copies } = subject;
+  const seen = copies?.seen ?? 0;
   const em = Math.max(width, height, 1) / 55;
   const put = wordsWith(caption);
   const margin = 3 * em;
-  const sheet = Math.max(width, 45 * em) + 2 * margin;
+  const sheet = Math.max(width + 2 * seen, 45 * em) + 2 * margin;
   const measure = (text: string): number => {
     const { box } = put(text, { x: 0, y: 0 }, { size: em, fill: ink.words, anchor: 'left' });
     return box.maxX - box.minX;
   };
   const left = (sheet - width) / 2;
-  const art = layers
-    .flatMap(({ colour, shapes, strong }) =>
-      shapes.map(
-        ({ contours }) =>
-          `<path fill="${colour}" fill-opacity="${strong ? 0.85 : 0.35}" fill-rule="evenodd" stroke="${colour}" stroke-width="${millimetres(0.05 * em)}" d="${writePathData(contours, 1000)}"/>\n`,
-      ),
-    )
-    .join('');
+  const art = areasText(layers, em);
   const open = lines
     .map(
       (contour) =>
         `<path fill="none" stroke="${ink.wall}" stroke-width="${millimetres(0.1 * em)}" d="${writePathData([contour], 1000)}"/>\n`,
     )
     .join('');
-  let y = 3.2 * em + height + 2 * margin;
+  let y = 3.2 * em + height + 2 * (margin + seen);
   let list = '';
   const write = (text: string, x: number) => {
     for (const row of brokenRows(text, sheet - margin - x, measure)) {
@@ -97,9 +94,39 @@ export function inspectedPicture(subject: InspectedSubject, caption: DrawWords):
     `<title>What stands against cutting this artwork</title>\n` +
     `<rect width="${box.width}" height="${box.height}" fill="${ink.ground}"/>\n` +
     put(title, { x: margin, y: margin + em }, { size: 1.4 * em, fill: ink.words, anchor: 'left' }).text +
-    `<g transform="translate(${millimetres(left)} ${millimetres(3.2 * em + margin)})">\n` +
-    `<rect width="${millimetres(width)}" height="${millimetres(height)}" fill="#fff" stroke="${ink.quiet}" stroke-width="${millimetres(0.05 * em)}"/>\n` +
-    `<g data-role="artwork">\n${art}${open}</g>\n<g data-role="mark">\n${marksText(marks, put, em)}</g>\n</g>\n` +
+    `<g transform="translate(${millimetres(left)} ${millimetres(3.2 * em + margin + seen)})">\n` +
+    (copies ? copiesText(subject, copies, em) : '') +
+    `<rect width="${millimetres(width)}" height="${millimetres(height)}" fill="${copies ? 'none' : '#fff'}" stroke="${ink.quiet}" stroke-width="${millimetres(0.05 * em)}"/>\n` +
+    `<g data-role="artwork"${copies ? ' clip-path="url(#frame)"' : ''}>\n${art}${open}</g>\n<g data-role="mark">\n${marksText(marks, put, em)}</g>\n</g>\n` +
     `<g data-role="note">\n${list}</g>\n</svg>\n`
+  );
+}
+
+const areasText = (layers: InspectedSubject['layers'], em: number): string =>
+  layers
+    .flatMap(({ colour, shapes, strong }) =>
+      shapes.map(
+        ({ contours }) =>
+          `<path fill="${colour}" fill-opacity="${strong ? 0.85 : 0.35}" fill-rule="evenodd" stroke="${colour}" stroke-width="${millimetres(0.05 * em)}" d="${writePathData(contours, 1000)}"/>\n`,
+      ),
+    )
+    .join('');
+
+/** What copies show around the artwork, each as much as is its own: the frame of one ends where the next begins. */
+function copiesText(
+  { width, height, layers }: InspectedSubject,
+  { steps, seen }: NonNullable<InspectedSubject['copies']>,
+  em: number,
+): string {
+  const box = (reach: number) =>
+    `x="${millimetres(-reach)}" y="${millimetres(-reach)}" width="${millimetres(width + 2 * reach)}" height="${millimetres(height + 2 * reach)}"`;
+  const pale = layers.map((layer) => ({ ...layer, strong: false }));
+  const one = `<g id="copy" clip-path="url(#frame)">\n${areasText(pale, em)}</g>`;
+  const placed = steps
+    .map(({ x, y }) => `<use href="#copy" x="${millimetres(x)}" y="${millimetres(y)}"/>\n`)
+    .join('');
+  return (
+    `<defs><clipPath id="frame"><rect ${box(0)}/></clipPath><clipPath id="seen"><rect ${box(seen)}/></clipPath>\n${one}</defs>\n` +
+    `<rect ${box(seen)} fill="#fff"/>\n<g clip-path="url(#seen)">\n${placed}</g>\n`
   );
 }

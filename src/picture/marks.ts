@@ -27,6 +27,8 @@ const looks: Readonly<Record<string, Look>> = {
   'thin-gap': { colour: '#2f5f8c', corners: 4, turn: 0.125 },
   'small-piece': { colour: '#2a6f4e', corners: 4, turn: 0 },
   sharp: { colour: '#8a2f6b', corners: 3, turn: 0.75 },
+  'does-not-meet': { colour: '#b3402e', corners: 0, turn: 0 },
+  bends: { colour: '#8a2f6b', corners: 3, turn: 0.75 },
   // What was mended, by what it was.
   thickened: { colour: '#b3402e', corners: 0, turn: 0 },
   'gap-closed': { colour: '#2f5f8c', corners: 4, turn: 0.125 },

@@ -103,9 +103,14 @@ describe('repeat', () => {
     const args = ['half.svg', `${samples}/canister/canister.blank.json`, '--out', 'kept'];
     const { out, lines } = await repeat(...args);
     const printed = await repeat(...args, '--json');
-    expect(out).toMatch(/written to kept: repeat\.json, ways\.svg, ways\.png\n$/);
+    expect(out).toMatch(/written to kept: repeat\.json, joins\.svg, joins\.png, ways\.svg, ways\.png\n$/);
     const report = JSON.parse(shop.read('kept/repeat.json'));
     expect(report).toEqual(JSON.parse(printed.out));
+    // Each open place is marked where it is, with its number.
+    const joins = shop.read('kept/joins.svg');
+    const rings = joins.match(/<g data-role="mark">[\s\S]*?<\/g>/)?.[0].match(/<circle/g) ?? [];
+    expect(report.open.length).toBeGreaterThan(0);
+    expect(rings).toHaveLength(report.open.length);
     const sheet = shop.read('kept/ways.svg');
     // In the order of the list, each with both of its views.
     const drawn = [...sheet.matchAll(/<g data-way="([^"]+)"/g)].map(([, key]) => key);

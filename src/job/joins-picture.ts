@@ -1,0 +1,55 @@
+// The picture of a tile among its own copies: where its borders do not meet, the worst numbered first, and by how much.
+import type { DrawWords } from '../drawing/words.ts';
+import { degrees } from '../lengths/angle.ts';
+import { inMm } from '../lengths/length.ts';
+import { stepsIn } from '../pattern/lattice.ts';
+import { inspectedPicture } from '../picture/inspected.ts';
+import type { RepeatDescription } from './repeat.ts';
+import { drawnLength, openInWords } from './way-words.ts';
+
+/** How much of its copies is seen around a tile, as a share of its longer side. */
+const seenShare = 0.2;
+
+/** The text of joins.svg. */
+export function joinsPicture(
+  { tile, study }: Pick<RepeatDescription, 'tile' | 'study'>,
+  file: string,
+  words: DrawWords,
+): string {
+  const { width, height, layers } = tile;
+  const { borders, lattice, jump } = study;
+  const seen = seenShare * Math.max(width, height);
+  const around = { minX: -width - seen, maxX: width + seen, minY: -height - seen, maxY: height + seen };
+  const open = borders.open.map((stretch) => ({
+    at: stretch.at,
+    rule: 'does-not-meet',
+    says: `${placeInWords(stretch.at)}: ${openInWords(stretch)}`,
+  }));
+  const bends = borders.kinks.map(({ at, layer, angle }) => ({
+    at,
+    rule: 'bends',
+    says: `${placeInWords(at)}: an edge of ${layer} goes on ${degrees(angle).toFixed(1)}° off its direction`,
+  }));
+  const met =
+    borders.open.length === 0
+      ? [`${borders.crossings} edges cross its borders, and all go on in its copies`]
+      : [];
+  const jumps =
+    jump === undefined ? [] : [`its borders meet, but its spacing jumps there by ${drawnLength(jump)}`];
+  return inspectedPicture(
+    {
+      title: `${file} among its own copies: ${study.joins ? 'it joins' : 'it does not join'}`,
+      width,
+      height,
+      layers: layers.map(({ colour, shapes }) => ({ colour, shapes, strong: true })),
+      lines: [],
+      marks: [...open, ...bends].map((mark, i) => ({ ...mark, number: i + 1 })),
+      notes: [...met, ...jumps],
+      copies: { steps: [...stepsIn(lattice, around)].flatMap(({ i, j, at }) => (i || j ? [at] : [])), seen },
+    },
+    words,
+  );
+}
+
+const placeInWords = ({ x, y }: { readonly x: number; readonly y: number }): string =>
+  `${inMm(x)} across, ${inMm(y)} down`;
