@@ -1,19 +1,11 @@
 // Whole commands against node's own start-up and against the floor: the same bytes in and out with the same libraries.
-import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Comparison, compare, counted } from './harness.ts';
+import { bin, root, run } from './run-node.ts';
 
-const root = join(import.meta.dirname, '../..');
-const bin = join(root, 'bin/seamwright.js');
 const rounds = { rounds: 9, warmUp: 1 };
-
-function run(args: readonly string[]): number {
-  const { status, stderr } = spawnSync(process.execPath, args, { encoding: 'utf8' });
-  if (status !== 0 && status !== 1) throw new Error(`${args.join(' ')} ended with ${status}: ${stderr}`);
-  return status;
-}
 
 /** A cup job whose tile is drawn so small that this many go around. */
 function jobWithRepeats(folder: string, around: number): string {

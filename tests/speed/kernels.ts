@@ -1,9 +1,10 @@
 // Kernels against general-purpose libraries at equal measured error.
 import { createRequire } from 'node:module';
 import { svgPathProperties } from 'svg-path-properties';
+import { narrowPlaces } from '../../src/cut/local-width.ts';
 import { writePathData } from '../../src/drawing/path-data.ts';
-import { translation } from '../../src/geometry/affine.ts';
-import { type Contour, cubic, polygon } from '../../src/geometry/contour.ts';
+import { moveContour, translation } from '../../src/geometry/affine.ts';
+import { type Contour, polygon } from '../../src/geometry/contour.ts';
 import { mapSegment, type SmoothMap } from '../../src/geometry/fit.ts';
 import { distance, type Point } from '../../src/geometry/point.ts';
 import { pointAt } from '../../src/geometry/segment.ts';
@@ -13,8 +14,10 @@ import { evenLay, stepOnSheet, toSheet } from '../../src/pattern/lay.ts';
 import { flatWall } from '../../src/unroll/flat-wall.ts';
 import { chordPoints } from '../geometry/drawn.ts';
 import { type Comparison, compare, counted } from './harness.ts';
+import { blobs, rowsOfBlobs } from './shapes.ts';
 
 interface PaperPath {
+  unite(other: PaperPath): PaperPath;
   readonly segments: readonly { point: Point }[];
   flatten(flatness: number): void;
   simplify(tolerance: number): void;
@@ -23,9 +26,11 @@ interface PaperPath {
 
 interface Paper {
   setup(size: unknown): void;
+  readonly project: { clear(): void };
   readonly Size: new (width: number, height: number) => unknown;
   readonly Path: new (data: string) => PaperPath;
   readonly Point: new (x: number, y: number) => Point;
+  readonly CompoundPath: new (data: string) => PaperPath;
 }
 
 interface ClipperLib {
@@ -33,47 +38,22 @@ interface ClipperLib {
     AddPaths(paths: unknown, type: number, closed: boolean): void;
     Execute(operation: number, solution: unknown[], subject: number, clip: number): void;
   };
-  readonly PolyType: { readonly ptSubject: number };
-  readonly ClipType: { readonly ctUnion: number };
+  readonly PolyType: { readonly ptSubject: number; readonly ptClip: number };
+  readonly ClipType: { readonly ctUnion: number; readonly ctDifference: number };
+  readonly ClipperOffset: new (
+    miterLimit: number,
+    arcTolerance: number,
+  ) => {
+    AddPaths(paths: unknown, join: number, end: number): void;
+    Execute(solution: unknown[], by: number): void;
+  };
+  readonly JoinType: { readonly jtRound: number };
+  readonly EndType: { readonly etClosedPolygon: number };
 }
 
 const load = createRequire(import.meta.url);
 const paper = load('paper/dist/paper-core.js') as Paper;
 const clipperLib = load('clipper-lib') as ClipperLib;
-
-/** Seeded, so that every run has the same shapes. Source: mulberry32, public domain, from memory. */
-function random(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
-
-/** A round blob of eight cubics. */
-function blob(x: number, y: number, size: number, next: () => number): Contour {
-  const spokes = Array.from({ length: 8 }, (_, i) => {
-    const angle = (i * Math.PI) / 4;
-    const radius = size * (0.6 + 0.4 * next());
-    return { at: { x: x + radius * Math.cos(angle), y: y + radius * Math.sin(angle) }, angle, radius };
-  });
-  const segments = spokes.map((a, i) => {
-    const b = spokes[(i + 1) % 8] ?? a;
-    const handle = (spoke: typeof a, sign: number): Point => ({
-      x: spoke.at.x - sign * 0.265 * spoke.radius * Math.sin(spoke.angle),
-      y: spoke.at.y + sign * 0.265 * spoke.radius * Math.cos(spoke.angle),
-    });
-    return cubic(a.at, handle(a, 1), handle(b, -1), b.at);
-  });
-  return { closed: true, segments };
-}
-
-const blobs = (count: number, across: number, up: number, size: number): Contour[] => {
-  const next = random(20261125);
-  return Array.from({ length: count }, () => blob(next() * across, next() * up, size, next));
-};
 
 const wall = flatWall(37, 0.08, 70);
 const lay = evenLay(wall, 12);
@@ -194,12 +174,66 @@ function merging(): Comparison[] {
     clipper.Execute(clipperLib.ClipType.ctUnion, solution, 1, 1);
     return solution.length;
   };
+  const data = Array.from({ length: repeats }, (_, i) =>
+    writePathData(contours.map((contour) => moveContour(translation(22 * i, 0), contour))),
+  );
+  const united = () => {
+    const paths = data.map((d) => new paper.CompoundPath(d));
+    const merged = paths.reduce((whole, path) => whole.unite(path));
+    paper.project.clear();
+    return merged.segments?.length ?? 1;
+  };
   return [
     compare('merge 12 repeats of 60 blobs, against copy by copy (clipper-lib)', ours, other, {
       rounds: 5,
       warmUp: 1,
     }),
+    compare('merge 12 repeats of 60 blobs, against copy by copy (paper)', ours, united, {
+      rounds: 3,
+      warmUp: 0,
+    }),
   ];
 }
 
-export const kernelComparisons = (): Comparison[] => [...refitting(), ...merging()];
+/**
+ * The narrow places of 400 blobs, against opening them by offsets: in by half the limit, out again, and what is left. Both
+ * within 0.01 mm, twice the sagitta of their chords.
+ */
+function widths(): Comparison[] {
+  const limit = 1;
+  const sagitta = 0.005;
+  const contours = rowsOfBlobs(20, 20, 5);
+  const shapes = contours.map((contour) => ({ contours: [contour] }));
+  const grid = 2 ** 15;
+  const rings = contours.map((contour) =>
+    chordPoints(contour, sagitta).map(({ x, y }) => ({
+      X: Math.round(x * grid),
+      Y: Math.round(y * grid),
+    })),
+  );
+  const ours = () => narrowPlaces(shapes, { side: 'film', limit, tolerance: sagitta }).length + 1;
+  const offset = (paths: unknown, by: number): unknown[] => {
+    const work = new clipperLib.ClipperOffset(2, sagitta * grid);
+    work.AddPaths(paths, clipperLib.JoinType.jtRound, clipperLib.EndType.etClosedPolygon);
+    const out: unknown[] = [];
+    work.Execute(out, by * grid);
+    return out;
+  };
+  const opened = () => {
+    const open = offset(offset(rings, -limit / 2), limit / 2);
+    const clipper = new clipperLib.Clipper();
+    clipper.AddPaths(rings, clipperLib.PolyType.ptSubject, true);
+    clipper.AddPaths(open, clipperLib.PolyType.ptClip, true);
+    const left: unknown[] = [];
+    clipper.Execute(clipperLib.ClipType.ctDifference, left, 1, 1);
+    return left.length + 1;
+  };
+  return [
+    compare('local width of 400 blobs, against opening by offsets (clipper-lib)', ours, opened, {
+      rounds: 3,
+      warmUp: 1,
+    }),
+  ];
+}
+
+export const kernelComparisons = (): Comparison[] => [...refitting(), ...merging(), ...widths()];

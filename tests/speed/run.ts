@@ -1,9 +1,12 @@
-// `npm run speed`: one table, and with `--json FILE` one file; `--nest-trials N` searches longer. Needs the built command (`npm run build`).
+// `npm run speed`: one table, and with `--json FILE` one file; `--nest-trials N` searches longer, `--only=page` measures one
+// part. Needs the built command (`npm run build`).
 import { writeFileSync } from 'node:fs';
 import { commandComparisons } from './commands.ts';
 import { type Comparison, checksum } from './harness.ts';
 import { kernelComparisons } from './kernels.ts';
+import { makingComparisons } from './making.ts';
 import { nestingComparisons } from './nesting.ts';
+import { pageComparisons } from './page-redraw.ts';
 
 const shown = (value: number): string => (value >= 100 ? value.toFixed(0) : value.toPrecision(3));
 
@@ -30,7 +33,18 @@ const at = process.argv.indexOf('--json');
 const file = at < 0 ? undefined : process.argv[at + 1];
 const nestAt = process.argv.indexOf('--nest-trials');
 const nestTrials = nestAt < 0 ? 4e6 : Number(process.argv[nestAt + 1]);
-const rows = [...kernelComparisons(), ...commandComparisons(), ...nestingComparisons(nestTrials)];
+const only = process.argv.find((argument) => argument.startsWith('--only='))?.slice('--only='.length);
+/** The parts of the bench by their names: `--only=page` measures one alone. */
+const parts: Readonly<Record<string, () => readonly Comparison[] | Promise<readonly Comparison[]>>> = {
+  kernels: kernelComparisons,
+  commands: commandComparisons,
+  making: makingComparisons,
+  page: pageComparisons,
+  nesting: () => nestingComparisons(nestTrials),
+};
+const rows: Comparison[] = [];
+for (const [name, part] of Object.entries(parts))
+  if (only === undefined || only === name) rows.push(...(await part()));
 printTable(rows);
 process.stdout.write(`checksum ${checksum()}\n`);
 if (file !== undefined) writeFileSync(file, `${JSON.stringify(rows, undefined, 2)}\n`);

@@ -1,0 +1,95 @@
+// Whole jobs of two hundred, two thousand and twenty thousand shapes, and a list of names: time against the floor, growth, memory.
+import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { writePathData } from '../../src/drawing/path-data.ts';
+import { type Comparison, compare, counted } from './harness.ts';
+import { bin, peakMemory, root, run } from './run-node.ts';
+import { rowsOfBlobs } from './shapes.ts';
+
+/** A canister that a drawing of so many blobs goes around once: blobs are of one size, so it is as large as they ask. */
+function jobOfShapes(
+  folder: string,
+  columns: number,
+  rows: number,
+): { readonly job: string; readonly art: string } {
+  const step = 5;
+  const [across, up] = [columns * step, rows * step];
+  const paths = rowsOfBlobs(columns, rows, step).map((contour) => `<path d="${writePathData([contour])}"/>`);
+  const art = join(folder, `blobs-${columns * rows}.svg`);
+  writeFileSync(
+    art,
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${across}mm" height="${up}mm" viewBox="0 0 ${across} ${up}">${paths.join('\n')}</svg>`,
+  );
+  const name = `blobs-${columns * rows}`;
+  const stations = [
+    { height: 0, girth: across },
+    { height: up + 10, girth: across * 1.05 },
+  ];
+  const blank = { name: 'a canister, invented', use: 'other', stations };
+  writeFileSync(join(folder, `${name}.blank.json`), JSON.stringify(blank));
+  const job = join(folder, `${name}.job.json`);
+  const content = { name, blank: `${name}.blank.json`, artwork: { file: `${name}.svg`, around: 1 } };
+  writeFileSync(job, JSON.stringify(content));
+  return { job, art };
+}
+
+function jobs(folder: string): Comparison[] {
+  const sizes = [
+    [20, 10, 3],
+    [50, 40, 3],
+    [200, 100, 1],
+  ] as const;
+  const made = sizes.map(([columns, rows, rounds]) => {
+    const { job, art } = jobOfShapes(folder, columns, rows);
+    const [out, floorOut] = [join(folder, `out-${columns}`), join(folder, `floor-${columns}`)];
+    const args = [bin, 'make', job, '--no-pictures', '--out', out];
+    const peak = peakMemory(args);
+    const floor = () => run([join(import.meta.dirname, 'make-floor.mjs'), job, out, floorOut]);
+    const time = compare(`make of ${columns * rows} shapes against the floor`, () => run(args), floor, {
+      rounds,
+      warmUp: 0,
+    });
+    const memory = counted(`peak memory of that against its input, bytes`, peak, statSync(art).size, 'bytes');
+    return { time, memory, count: columns * rows };
+  });
+  const [small, , large] = made;
+  if (!small || !large) return [];
+  // What node takes to start grows with nothing.
+  const start = compare(
+    '',
+    () => run(['-e', '0']),
+    () => 1,
+    { rounds: 5, warmUp: 1 },
+  ).ours;
+  const exponent =
+    Math.log((large.time.ours - start) / (small.time.ours - start)) / Math.log(large.count / small.count);
+  return [
+    ...made.flatMap(({ time, memory }) => [time, memory]),
+    counted('growth of make from 200 to 20,000 shapes, exponent against 1', exponent, 1, ''),
+  ];
+}
+
+/** Names to lettering: a row is a vessel. The other side is what was asked: 500 rows in a minute. */
+function names(folder: string): Comparison[] {
+  const rows = 40;
+  const sample = join(root, 'samples/name-cups');
+  const [head, ...lines] = readFileSync(join(sample, 'names.csv'), 'utf8').trim().split(/\r?\n/);
+  const list = Array.from({ length: rows }, (_, i) => lines[i % lines.length]);
+  const csv = join(folder, 'names.csv');
+  writeFileSync(csv, [head, ...list].join('\n'));
+  const out = join(folder, 'names');
+  const start = performance.now();
+  run([bin, 'names', join(sample, 'names.job.json'), csv, '--out', out]);
+  const perSecond = rows / ((performance.now() - start) / 1000);
+  return [counted('names: rows a second, against 500 a minute', perSecond, 500 / 60, '/s')];
+}
+
+export function makingComparisons(): Comparison[] {
+  const folder = mkdtempSync(join(tmpdir(), 'seamwright-making-'));
+  try {
+    return [...jobs(folder), ...names(folder)];
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
