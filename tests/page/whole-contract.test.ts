@@ -46,6 +46,7 @@ test(
     await openStep(page, 3);
     await page.getByText('Strip', { exact: true }).click();
     await field(page, 'job:seam.strip').fill('8');
+    await field(page, 'job:film.measured.laid').fill('201');
     await page.getByText('Fade', { exact: true }).click();
     await openStep(page, 5);
     await page.getByText('The sheet you cut from').click();
@@ -60,6 +61,7 @@ test(
       items: [{ file: 'dot.svg', across: 40, at: { turn: 0.25, along: 40.01 } }],
       lettering: [{ text: 'Harbour\nlight', capHeight: 9, at: { turn: 0.5, along: 40.01 } }],
       seam: { style: 'strip', strip: 8 },
+      film: { measured: { laid: 201 } },
       edges: 'fade',
       sheet: 'a4.sheet.json',
       batch: 2,

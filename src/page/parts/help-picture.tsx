@@ -269,6 +269,7 @@ const sameAs: Readonly<Record<Exclude<HelpKey, Drawn>, Drawn>> = {
   mend: 'repeat',
   seamTop: 'overlap',
   measured: 'sheet',
+  testStrip: 'stretch',
 };
 
 const isDrawn = (about: HelpKey): about is Drawn => Object.hasOwn(pictures, about);

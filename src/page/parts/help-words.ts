@@ -46,6 +46,8 @@ export const helpWords = {
     'Which end of the overlap you lay last, and so see. The start on top: leave its edge loose, tuck the finish under it, then press it down.',
   measured:
     'Cut or print the test piece, measure its two scales of 150 mm with a good rule, and type what they came out as. The files are corrected by it from then on.',
+  testStrip:
+    'Draw two marks so far apart on a strip of the film, lay it around the vessel with your own pull, and measure from mark to mark along it. Wraps are cut shorter or longer around by that from then on. Leave it empty for film that keeps its length.',
   strip: 'How wide the strip is that goes over the seam. Half of it lies on either side.',
   hold: 'The least film that has to stick, of the overlap or on either side under the strip. Cutting and laying take their share first, and what is left is told.',
   turn: 'Where around the middle lies: 0 at the seam, 0.25 a quarter on, 0.5 opposite, counted as you turn the vessel counter-clockwise, seen from above. Or drag it on the drawing.',

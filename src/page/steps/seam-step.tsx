@@ -3,8 +3,8 @@
 import { measuredLength } from '../../lengths/length.ts';
 import { listAt, valueAt, withField, withItem, withoutItem } from '../model/bench.ts';
 import { ChoiceField, LengthField, NumberField, TextField } from '../parts/field.tsx';
-import { MaterialPick } from '../parts/material-pick.tsx';
 import { bench, change, flat, setField } from '../store.ts';
+import { FilmGroup } from './film-group.tsx';
 import { SeamGroup } from './seam-group.tsx';
 
 function Coats() {
@@ -93,36 +93,10 @@ function Coats() {
 }
 
 export function SeamStep() {
-  const isFilmFile = typeof bench.value.job.film === 'string';
   return (
     <>
       <Coats />
-      <h3 class="group-head">Film</h3>
-      <MaterialPick kind="film" label="Which film" />
-      {isFilmFile ? null : (
-        <>
-          <div class="field-pair">
-            <LengthField
-              half="job"
-              path="film.thickness"
-              label="Film thickness"
-              help="film"
-              standard="0.08 mm"
-            />
-            <NumberField half="job" path="film.stretch" label="It stretches by" help="stretch" standard="0" />
-          </div>
-          <ChoiceField
-            half="job"
-            path="film.use"
-            label="What stays on the vessel"
-            standard="decal"
-            options={[
-              { value: undefined, label: 'The artwork', says: 'a decal' },
-              { value: 'mask', label: 'All around it', says: 'a mask, pulled after the spray' },
-            ]}
-          />
-        </>
-      )}
+      <FilmGroup />
       <h3 class="group-head">Band</h3>
       <div class="field-pair">
         <LengthField half="job" path="band.from" label="From" help="band" standard="flat band" />

@@ -1,0 +1,62 @@
+// The film: which one, or its thickness and what it allows; what a strip of it told; what of it stays on the vessel.
+import { stripLength } from '../../job/film-giving.ts';
+import { measuredLength } from '../../lengths/length.ts';
+import { valueAt } from '../model/bench.ts';
+import { ChoiceField, FieldFindings, LengthField, NumberField } from '../parts/field.tsx';
+import { MaterialPick } from '../parts/material-pick.tsx';
+import { bench, findingsAt } from '../store.ts';
+
+export function FilmGroup() {
+  const isFilmFile = typeof bench.value.job.film === 'string';
+  return (
+    <>
+      <h3 class="group-head">Film</h3>
+      <MaterialPick kind="film" label="Which film" />
+      {isFilmFile ? null : (
+        <>
+          <div class="field-pair">
+            <LengthField
+              half="job"
+              path="film.thickness"
+              label="Film thickness"
+              help="film"
+              standard="0.08 mm"
+            />
+            <NumberField half="job" path="film.stretch" label="It stretches by" help="stretch" standard="0" />
+          </div>
+          <Strip />
+          <ChoiceField
+            half="job"
+            path="film.use"
+            label="What stays on the vessel"
+            standard="decal"
+            options={[
+              { value: undefined, label: 'The artwork', says: 'a decal' },
+              { value: 'mask', label: 'All around it', says: 'a mask, pulled after the spray' },
+            ]}
+          />
+        </>
+      )}
+    </>
+  );
+}
+
+/** What the marks of the film's test strip came out as. Gores are laid without a pull: they take none. */
+function Strip() {
+  const { job, units } = bench.value;
+  if (valueAt(job, 'pieces') === 'gores' && valueAt(job, 'film.measured') === undefined) return null;
+  const drawn = measuredLength(stripLength, units);
+  const said = findingsAt('job', 'film.measured').filter(({ where }) => where.key === 'film.measured');
+  return (
+    <>
+      <LengthField
+        half="job"
+        path="film.measured.laid"
+        label={`Its test strip, ${drawn} drawn, came out as`}
+        help="testStrip"
+        standard={drawn}
+      />
+      <FieldFindings id="strip-says" found={said} />
+    </>
+  );
+}
