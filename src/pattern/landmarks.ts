@@ -32,63 +32,96 @@ const boxWidth = 8 * alike;
 /** Figures of a description that may stand near a border before some of its boxes are no longer looked into. */
 const mostDoubtful = 5;
 
+interface Known {
+  readonly name: string;
+  readonly kind: number;
+  readonly figures: readonly number[];
+}
+
 /** Gives one number to descriptions that are alike. The same descriptions in the same order get the same numbers. */
 class Kinds {
-  readonly #known = new Map<string, { readonly kind: number; readonly figures: readonly number[] }[]>();
-  #count = 0;
+  /** By the hash of the box that a description falls into: what differs after all is told by its name and figures. */
+  readonly #known = new Map<number, Known[]>();
+  #next: number;
+
+  /** `first`: the number that the first description gets. */
+  constructor(first: number) {
+    this.#next = first;
+  }
+
+  get next(): number {
+    return this.#next;
+  }
 
   kindOf(name: string, figures: readonly number[]): number {
     const keys = keysOf(name, figures);
-    for (const key of keys)
-      for (const { kind, figures: others } of this.#known.get(key) ?? [])
-        if (figures.every((figure, i) => Math.abs(figure - (others[i] ?? 0)) <= alike)) return kind;
-    const kind = this.#count++;
-    const [home = name] = keys;
-    this.#known.set(home, [...(this.#known.get(home) ?? []), { kind, figures }]);
+    for (const key of keys) {
+      const found = this.#known.get(key)?.find((known) => known.name === name && isAlike(known, figures));
+      if (found) return found.kind;
+    }
+    const kind = this.#next++;
+    const [home = 0] = keys;
+    const known = { name, kind, figures };
+    const beside = this.#known.get(home);
+    if (beside) beside.push(known);
+    else this.#known.set(home, [known]);
     return kind;
   }
 }
 
-/** The box of a description, then the boxes beside it that one alike may have fallen into. */
-function keysOf(name: string, figures: readonly number[]): string[] {
+const isAlike = ({ figures: others }: Known, figures: readonly number[]): boolean =>
+  figures.every((figure, i) => Math.abs(figure - (others[i] ?? 0)) <= alike);
+
+/** Mixes one more whole number into a hash. Source: FNV-1a, public domain, from memory. */
+const mixed = (hash: number, value: number): number => Math.imul(hash ^ (value | 0), 0x01000193);
+
+/** The box of a description, then the boxes beside it that one alike may have fallen into, each as a hash. */
+function keysOf(name: string, figures: readonly number[]): number[] {
+  let start = 0x811c9dc5;
+  for (let i = 0; i < name.length; i++) start = mixed(start, name.charCodeAt(i));
   const boxes = figures.map((figure) => Math.round(figure / boxWidth));
-  const doubtful = figures
-    .flatMap((figure, i) => {
-      const beyond = figure / boxWidth - (boxes[i] ?? 0);
-      return Math.abs(beyond) * boxWidth > boxWidth / 2 - alike ? [{ i, step: Math.sign(beyond) }] : [];
-    })
-    .slice(0, mostDoubtful);
-  const keys: string[] = [];
+  const doubtful: { readonly i: number; readonly step: number }[] = [];
+  for (let i = 0; i < figures.length && doubtful.length < mostDoubtful; i++) {
+    const beyond = (figures[i] ?? 0) / boxWidth - (boxes[i] ?? 0);
+    if (Math.abs(beyond) * boxWidth > boxWidth / 2 - alike) doubtful.push({ i, step: Math.sign(beyond) });
+  }
+  const keys: number[] = [];
   for (let mask = 0; mask < 1 << doubtful.length; mask++) {
     const moved = [...boxes];
     doubtful.forEach(({ i, step }, bit) => {
       if (mask & (1 << bit)) moved[i] = (moved[i] ?? 0) + step;
     });
-    keys.push(`${name} ${moved.join(' ')}`);
+    keys.push(moved.reduce(mixed, start));
   }
   return keys;
+}
+
+function figuresOf(points: readonly Point[]): number[] {
+  const figures: number[] = [];
+  for (const { x, y } of points) figures.push(x, y);
+  return figures;
 }
 
 const handles = (s: Segment): readonly Point[] => (s.kind === 'line' ? [] : [s.c1, s.c2]);
 
 /** What tells a drawing's places apart where copies are drawn alike: its curves, its nodes, and how contours are grouped. */
 export function drawnLandmarks(layers: readonly Layer[]): readonly Landmark[] {
-  let kinds = 0;
+  let first = 0;
   return [curveLandmarks, nodeLandmarks, groupLandmarks].flatMap((landmarksOf) => {
-    const own = landmarksOf(layers).map((landmark) => ({ ...landmark, kind: landmark.kind + kinds }));
-    kinds = own.reduce((most, { kind }) => Math.max(most, kind + 1), kinds);
+    const kinds = new Kinds(first);
+    const own = landmarksOf(layers, kinds);
+    first = kinds.next;
     return own;
   });
 }
 
 /** The lines and curves of a drawing's contours, each by where it starts, told apart by how it runs on. */
-function curveLandmarks(layers: readonly Layer[]): readonly Landmark[] {
-  const kinds = new Kinds();
+function curveLandmarks(layers: readonly Layer[], kinds: Kinds): readonly Landmark[] {
   return contoursOf(layers).flatMap(({ layer, contour, index }) =>
     contour.segments.map((segment) => {
       const at = segment.from;
       const around = [...handles(segment), segment.to].map(({ x, y }) => ({ x: x - at.x, y: y - at.y }));
-      const figures = around.flatMap(({ x, y }) => [x, y]);
+      const figures = figuresOf(around);
       const kind = kinds.kindOf(`${layer}${segment.kind}`, figures);
       return { ...at, kind, contour: index, reach: boxOfPoints([...around, { x: 0, y: 0 }]) };
     }),
@@ -100,8 +133,7 @@ const nodeReach = 0.06;
 const directionWeight = 0.6;
 
 /** The nodes of a drawing, told apart by the directions that meet there: they show even where the rest is cut away. */
-function nodeLandmarks(layers: readonly Layer[]): readonly Landmark[] {
-  const kinds = new Kinds();
+function nodeLandmarks(layers: readonly Layer[], kinds: Kinds): readonly Landmark[] {
   const reach = { minX: -nodeReach, minY: -nodeReach, maxX: nodeReach, maxY: nodeReach };
   return contoursOf(layers).flatMap(({ layer, contour, index }) =>
     contour.segments.map((next, i) => {
@@ -123,8 +155,7 @@ const neighbours = 2;
  * The middles of a drawing's contours, told apart by their size and by where their nearest neighbours stand: what there is
  * to go by where one motif is strewn over the period again and again.
  */
-function groupLandmarks(layers: readonly Layer[]): readonly Landmark[] {
-  const kinds = new Kinds();
+function groupLandmarks(layers: readonly Layer[], kinds: Kinds): readonly Landmark[] {
   const middles = contoursOf(layers).map(({ layer, contour, index }) => {
     const { minX, minY, maxX, maxY } = tightBox([contour]);
     const size = { x: maxX - minX, y: maxY - minY };
