@@ -1,6 +1,7 @@
 // What is picked out of cut film and what stays, and how long that takes, place by place.
+import { contourLength } from '../geometry/arc-length.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
-import { shapeArea, tightBox } from '../geometry/measure.ts';
+import { shapeArea } from '../geometry/measure.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { chordCount, pointAt } from '../geometry/segment.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
@@ -23,8 +24,11 @@ export interface WeedingPlace {
   readonly seconds: number;
 }
 
-/** Stretches of an edge are told apart by no more than this, mm. */
-const stretch = 2;
+/** Edges are taken in stretches of at least this length, mm, and under twice that. */
+const stretch = 1;
+
+/** What rounding may take off it where a motif is turned, mm. */
+const rounding = 1e-6;
 
 /** What of parted film stays, and what is weeded. */
 export interface WeededFilm {
@@ -32,55 +36,82 @@ export interface WeededFilm {
   readonly waste: readonly Shape[];
   /** All that takes time in weeding it. */
   readonly places: readonly WeedingPlace[];
+  /** Those of the art's edges, contour by contour and in its order, each with its time alone. */
+  readonly edges: readonly (readonly WeedingPlace[])[];
 }
 
 /** Of a decal the art stays, of a mask the ground. */
 export function weededFilm({ art, ground }: PartedFilm, use: 'decal' | 'mask'): WeededFilm {
   const [stays, waste] = use === 'decal' ? [art, ground] : [ground, art];
-  return { stays, waste, places: weedingPlaces(stays, waste, art) };
-}
-
-/** `art`: the film whose edges they share. */
-function weedingPlaces(
-  stays: readonly Shape[],
-  waste: readonly Shape[],
-  art: readonly Shape[],
-): WeedingPlace[] {
-  if (waste.length === 0) return [];
+  if (waste.length === 0) return { stays, waste, places: [], edges: [] };
+  const edges = art.flatMap(({ contours }) =>
+    contours.map((contour) => edgePlaces(contour, 1 / weedingRule.edge)),
+  );
   const held = stays.filter((shape) => shapeArea(shape) < weedingRule.small);
-  return [
-    ...waste.map((shape) => ({ at: middleOf(shape), seconds: weedingRule.piece })),
-    ...held.map((shape) => ({ at: middleOf(shape), seconds: weedingRule.hold })),
-    ...art.flatMap(({ contours }) => contours.flatMap(edgePlaces)),
+  const places = [
+    ...waste.flatMap((shape) => aroundPiece(shape, weedingRule.piece)),
+    ...held.flatMap((shape) => aroundPiece(shape, weedingRule.hold)),
+    ...edges.flat(),
   ];
+  return { stays, waste, places, edges };
 }
 
-function middleOf({ contours }: Shape): Point {
-  const { minX, minY, maxX, maxY } = tightBox(contours.slice(0, 1));
-  return { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
+/** A piece's time along all of its outer edge: its middle may lie outside it, and far from where the hand is. */
+function aroundPiece({ contours: [outer] }: Shape, seconds: number): WeedingPlace[] {
+  return outer ? edgePlaces(outer, seconds / contourLength(outer)) : [];
 }
 
-const edgePlaces = ({ segments }: Contour): WeedingPlace[] =>
-  segments.flatMap((s) => {
-    const count = Math.max(chordCount(s, chordTolerance), Math.ceil(distance(s.from, s.to) / stretch));
-    return Array.from({ length: count }, (_, i) => {
-      const length = distance(pointAt(s, i / count), pointAt(s, (i + 1) / count));
-      return { at: pointAt(s, (i + 0.5) / count), seconds: length / weedingRule.edge };
-    });
-  });
-
-/** A square of the film, from its top left corner, with the time that it takes. */
-export interface WeedingSquare extends Point {
-  readonly seconds: number;
-}
-
-/** Places put together in squares of a side, mm. */
-export function weedingSquares(places: readonly WeedingPlace[], side: number): WeedingSquare[] {
-  const squares = new Map<string, WeedingSquare>();
-  for (const { at, seconds } of places) {
-    const [i, j] = [Math.floor(at.x / side), Math.floor(at.y / side)];
-    const known = squares.get(`${i} ${j}`);
-    squares.set(`${i} ${j}`, { x: i * side, y: j * side, seconds: (known?.seconds ?? 0) + seconds });
+/** A contour in stretches, each at its middle chord; `rate`: seconds a mm. */
+function edgePlaces({ segments }: Contour, rate: number): WeedingPlace[] {
+  const places: WeedingPlace[] = [];
+  let [gathered, length]: [Point[], number] = [[], 0];
+  const put = () => {
+    const at = gathered[Math.floor(gathered.length / 2)];
+    if (at) places.push({ at, seconds: length * rate });
+    [gathered, length] = [[], 0];
+  };
+  for (const s of segments) {
+    const count = Math.max(
+      chordCount(s, chordTolerance),
+      Math.floor((distance(s.from, s.to) + rounding) / stretch),
+    );
+    for (let i = 0; i < count; i++) {
+      length += distance(pointAt(s, i / count), pointAt(s, (i + 1) / count));
+      gathered.push(pointAt(s, (i + 0.5) / count));
+      if (length >= stretch - rounding) put();
+    }
   }
-  return [...squares.values()];
+  put();
+  return places;
+}
+
+/**
+ * How far around a place counts for it, mm: wholly at the place, falling to nothing here by the square of the distance, so that
+ * a square cm counts in all and nothing comes in at once.
+ */
+const reach = Math.sqrt(200 / Math.PI);
+
+/**
+ * Seconds for a square cm along the edges of a film: of all the time around each place. What is around it goes with the motif
+ * and turns with it, so motifs alike with neighbours alike come out alike wherever they lie.
+ */
+export function weedingRates({ places, edges }: WeededFilm): readonly (readonly WeedingPlace[])[] {
+  const cells = new Map<string, WeedingPlace[]>();
+  const cellOf = ({ x, y }: Point): [number, number] => [Math.floor(x / reach), Math.floor(y / reach)];
+  for (const place of places) {
+    const key = cellOf(place.at).join(' ');
+    const cell = cells.get(key);
+    if (cell) cell.push(place);
+    else cells.set(key, [place]);
+  }
+  const rateAt = (at: Point): number => {
+    const [i, j] = cellOf(at);
+    let seconds = 0;
+    for (const di of [-1, 0, 1])
+      for (const dj of [-1, 0, 1])
+        for (const place of cells.get(`${i + di} ${j + dj}`) ?? [])
+          seconds += place.seconds * Math.max(0, 1 - (distance(at, place.at) / reach) ** 2);
+    return seconds;
+  };
+  return edges.map((edge) => edge.map(({ at }) => ({ at, seconds: rateAt(at) })));
 }

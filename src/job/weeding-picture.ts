@@ -1,16 +1,11 @@
 // The pictures of weeding: one a cut file, with all its layers.
-import { weedingSquares } from '../cut/weeding.ts';
-import { tightBox } from '../geometry/measure.ts';
+import { weedingRates } from '../cut/weeding.ts';
 import { weedingMap } from '../picture/weeding-map.ts';
 import type { NamedFile } from './deliverables.ts';
 import type { JobTools } from './tools.ts';
 import { type FilmsOfFile, timeInWords } from './weeding.ts';
 
 const widthPx = 1600;
-
-/** Squares are a cm wide, wider where there would be more of them along a side than this. */
-const leastSide = 10;
-const mostSquares = 60;
 
 export function weedingPictures(
   films: FilmsOfFile,
@@ -22,8 +17,6 @@ export function weedingPictures(
     const [first] = own;
     if (!first) return [];
     const { outlines } = first;
-    const box = tightBox(outlines);
-    const side = Math.max(leastSide, Math.max(box.maxX - box.minX, box.maxY - box.minY) / mostSquares);
     const places = own.flatMap(({ film }) => film.places);
     const seconds = places.reduce((sum, place) => sum + place.seconds, 0);
     const picture = weedingMap(
@@ -32,8 +25,7 @@ export function weedingPictures(
         outlines,
         relief: first.relief,
         layers: own.map(({ colour = '#38434a', film }) => ({ colour, shapes: film.stays })),
-        side,
-        squares: weedingSquares(places, side),
+        edges: own.flatMap(({ film }) => weedingRates(film)),
         notes: [`About ${timeInWords(seconds)} of weeding; painted film stays, bare film is weeded.`],
       },
       words,

@@ -1,4 +1,4 @@
-// Where a piece is hard to weed: its film with squares, hatched the closer the longer their weeding takes.
+// Where a piece is hard to weed: its film, hatched along its edges, the closer the longer their weeding takes.
 import { writePathData } from '../drawing/path-data.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import { boxCorners, grow } from '../geometry/box.ts';
@@ -7,7 +7,7 @@ import { tightBox } from '../geometry/measure.ts';
 import type { Point } from '../geometry/point.ts';
 import { brokenRows } from './inspected.ts';
 import { ink, wordsWith } from './profile-ink.ts';
-import { millimetres } from './rolled-path.ts';
+import { millimetres, picturePath } from './rolled-path.ts';
 
 export interface WeedingMap {
   readonly title: string;
@@ -16,10 +16,8 @@ export interface WeedingMap {
   readonly relief?: readonly Contour[];
   /** What stays, layer by layer. */
   readonly layers: readonly { readonly colour: string; readonly shapes: readonly Shape[] }[];
-  /** Side of the squares, mm. */
-  readonly side: number;
-  /** Each from its top left corner. */
-  readonly squares: readonly (Point & { readonly seconds: number })[];
+  /** Places along each edge, in order, with the seconds that a square cm around them takes. */
+  readonly edges: readonly (readonly { readonly at: Point; readonly seconds: number }[])[];
   readonly notes: readonly string[];
 }
 
@@ -39,30 +37,60 @@ const grades = [
 
 type Grade = (typeof grades)[number];
 
-/** The grade of a square that takes so many seconds. */
-export function gradeOf(seconds: number, side: number): number {
-  const rate = seconds / (side / 10) ** 2;
-  return grades.reduce((best, { from }, i) => (rate >= from ? i : best), 0);
-}
+/** The grade of a place by its seconds for a square cm. */
+export const gradeOf = (seconds: number): number =>
+  grades.reduce((best, { from }, i) => (seconds >= from ? i : best), 0);
 
-/** A square, tinted and crossed by as many slanting lines as its grade has. */
-function squareText({ x, y }: Point, side: number, { lines, colour, opacity }: Grade): string {
-  const at = (dx: number, dy: number) => `${millimetres(x + dx)} ${millimetres(y + dy)}`;
-  const steps = Array.from({ length: lines }, (_, i) => ((2 * i + 1) / lines) * side);
-  const hatch = steps
-    .map((s) => (s <= side ? `M${at(0, s)}L${at(s, 0)}` : `M${at(s - side, side)}L${at(side, s - side)}`))
-    .join('');
+/** The strip along an edge that is hatched, mm wide, and the hatching's square. */
+const stripWidth = 5;
+const hatchSide = 8;
+
+/** The hatching of a grade as a pattern: slanting lines, as many across its square as the grade has. */
+function hatchPattern({ lines, colour, opacity }: Grade, i: number): string {
+  if (lines === 0) return '';
+  const pitch = millimetres(hatchSide / lines);
   return (
-    `<path fill="${colour}" fill-opacity="${opacity}" d="M${at(0, 0)}L${at(side, 0)}L${at(side, side)}L${at(0, side)}Z"/>\n` +
-    (hatch === ''
-      ? ''
-      : `<path fill="none" stroke="${colour}" stroke-width="${millimetres(side / 40)}" d="${hatch}"/>\n`)
+    `<pattern id="grade-${i}" width="${pitch}" height="${pitch}" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">` +
+    `<rect width="${pitch}" height="${pitch}" fill="${colour}" fill-opacity="${opacity}"/>` +
+    `<rect width="${millimetres(hatchSide / 30)}" height="${pitch}" fill="${colour}"/></pattern>\n`
   );
 }
 
+/** The stretches of the edges that are of a grade: runs of places. */
+function runsOfGrade(edges: WeedingMap['edges'], grade: number): Point[][] {
+  return edges.flatMap((edge) => {
+    const runs: Point[][] = [];
+    let run: Point[] | undefined;
+    for (const { at, seconds } of edge) {
+      if (gradeOf(seconds) === grade) {
+        if (run) run.push(at);
+        else {
+          run = [at];
+          runs.push(run);
+        }
+      } else run = undefined;
+    }
+    const [first] = edge;
+    // An edge that is all of one grade is closed.
+    if (first && runs.length === 1 && runs[0]?.length === edge.length) runs[0].push(first.at);
+    return runs;
+  });
+}
+
+/** Strips along edges, each where its grade says: one path a grade, so that strips side by side are hatched once. */
+const stripsText = (edges: WeedingMap['edges']): string =>
+  grades
+    .map(({ lines }, i) => {
+      const runs = lines === 0 ? [] : runsOfGrade(edges, i);
+      if (runs.length === 0) return '';
+      const data = runs.map((run) => picturePath(run.length > 1 ? run : [...run, ...run], false)).join('');
+      return `<path fill="none" stroke="url(#grade-${i})" stroke-width="${stripWidth}" stroke-linecap="round" stroke-linejoin="round" d="${data}"/>\n`;
+    })
+    .join('');
+
 /** The text of the picture: mm, y down, words as outlines. Same input, same bytes. */
 export function weedingMap(map: WeedingMap, caption: DrawWords): string {
-  const { title, outlines, relief = [], layers, side, squares, notes } = map;
+  const { title, outlines, relief = [], layers, edges, notes } = map;
   const box = grow(tightBox(outlines), 2);
   const [width, height] = [box.maxX - box.minX, box.maxY - box.minY];
   const em = Math.max(width, height) / 55;
@@ -76,8 +104,8 @@ export function weedingMap(map: WeedingMap, caption: DrawWords): string {
   };
   const sheet = Math.max(width, 45 * em) + 2 * margin;
   const border = `<path fill="none" stroke="${ink.wall}" stroke-width="${millimetres(0.1 * em)}" d="${writePathData(outlines, 1000)}"/>\n`;
-  // Laid over what squares show past the piece.
-  const corners = boxCorners(grow(box, side));
+  // Laid over what strips show past the piece.
+  const corners = boxCorners(grow(box, stripWidth));
   const around = `<path fill="${ink.ground}" fill-rule="evenodd" d="${writePathData([polygon(corners), ...outlines], 1000)}"/>\n`;
   const reliefText =
     relief.length === 0
@@ -90,12 +118,6 @@ export function weedingMap(map: WeedingMap, caption: DrawWords): string {
           `<path fill="${colour}" fill-opacity=".3" fill-rule="evenodd" d="${writePathData(contours, 1000)}"/>\n`,
       ),
     )
-    .join('');
-  const hatched = squares
-    .map((square) => {
-      const grade = grades[gradeOf(square.seconds, side)];
-      return grade && grade.lines > 0 ? squareText(square, side, grade) : '';
-    })
     .join('');
   let y = 3.2 * em + height + 2 * margin;
   let list = '';
@@ -110,8 +132,7 @@ export function weedingMap(map: WeedingMap, caption: DrawWords): string {
     const until = grades[i + 1]?.from;
     const rate = until === undefined ? `${grade.from} s or more` : `${grade.from} to ${until} s`;
     const corner = { x: margin, y: y - legend + 0.2 * em };
-    list += squareText(corner, legend, grade);
-    list += `<rect x="${millimetres(corner.x)}" y="${millimetres(corner.y)}" width="${millimetres(legend)}" height="${millimetres(legend)}" fill="none" stroke="${ink.quiet}" stroke-width="${millimetres(0.05 * em)}"/>\n`;
+    list += `<rect x="${millimetres(corner.x)}" y="${millimetres(corner.y)}" width="${millimetres(legend)}" height="${millimetres(legend)}" fill="${grade.lines === 0 ? '#fff' : `url(#grade-${i})`}" stroke="${ink.quiet}" stroke-width="${millimetres(0.05 * em)}"/>\n`;
     write(`${rate} for a square cm: ${grade.says}`, margin + 2 * em);
   });
   for (const note of notes) write(note, margin);
@@ -120,8 +141,8 @@ export function weedingMap(map: WeedingMap, caption: DrawWords): string {
   const move = `translate(${millimetres((sheet - width) / 2 - box.minX)} ${millimetres(3.2 * em + margin - box.minY)})`;
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" width="${w}mm" height="${h}mm" viewBox="0 0 ${w} ${h}">\n` +
-    `<title>Where it is hard to weed</title>\n<rect width="${w}" height="${h}" fill="${ink.ground}"/>\n` +
-    `<g transform="${move}">\n<path fill="#fff" d="${writePathData(outlines, 1000)}"/>\n<g data-role="artwork">\n${film}</g>\n<g data-role="mark">\n${hatched}</g>\n` +
+    `<title>Where it is hard to weed</title>\n<defs>\n${grades.map(hatchPattern).join('')}</defs>\n<rect width="${w}" height="${h}" fill="${ink.ground}"/>\n` +
+    `<g transform="${move}">\n<path fill="#fff" d="${writePathData(outlines, 1000)}"/>\n<g data-role="artwork">\n${film}</g>\n<g data-role="mark">\n${stripsText(edges)}</g>\n` +
     around +
     reliefText +
     border +

@@ -2,8 +2,9 @@
 // (clipper-lib), which combines everything where ours leaves most shapes as they are.
 import { describe, expect, test } from 'vitest';
 import { partedFilm } from '../../src/cut/parted-film.ts';
-import { weededFilm, weedingRule, weedingSquares } from '../../src/cut/weeding.ts';
+import { weededFilm, weedingRates, weedingRule } from '../../src/cut/weeding.ts';
 import { parsePathData } from '../../src/drawing/path-data.ts';
+import { type Affine, compose, moveContour, rotation, translation } from '../../src/geometry/affine.ts';
 import type { Shape } from '../../src/geometry/contour.ts';
 import { directed, shapeArea } from '../../src/geometry/measure.ts';
 import { filledShapes } from '../../src/geometry/regions.ts';
@@ -59,19 +60,40 @@ describe('weeding', () => {
     expect(mask.waste).toEqual(decal.stays);
   });
 
-  test('takes the time of its rule, each part where it is', () => {
+  test('takes the time of its rule', () => {
     const { places } = weededFilm(parted, 'decal');
     const total = places.reduce((sum, { seconds }) => sum + seconds, 0);
     // One piece of waste; edges of 40 and 26 mm; only the second square is under 1 cm².
     expectWithin(total, weedingRule.piece + (40 + 26) / weedingRule.edge + weedingRule.hold, 1e-9);
-    const cells = weedingSquares(places, 10);
-    const at = (x: number, y: number) => cells.find((cell) => cell.x === x && cell.y === y)?.seconds ?? 0;
-    // Its lower side, 3 mm, lies in the square below.
-    expectWithin(at(50, 10), weedingRule.hold + (26 - 3) / weedingRule.edge, 1e-9);
-    expectWithin(
-      cells.reduce((sum, { seconds }) => sum + seconds, 0),
-      total,
-      1e-9,
-    );
+  });
+
+  test('is graded along a straight edge by the closed form', () => {
+    const wide = partedFilm(sheet, shapesOf('M30 10H70V50H30Z'));
+    const [edge = []] = weedingRates(weededFilm(wide, 'decal'));
+    const middles = edge.filter(({ at }) => Math.abs(at.x - 50) < 8 || Math.abs(at.y - 30) < 8);
+    expect(middles.length).toBeGreaterThan(40);
+    // The integral of 1 - (x / r)^2 from -r to r is 4 r / 3; half of r^2 pi is a square cm.
+    for (const { seconds } of middles)
+      expectWithin(seconds, (4 * Math.sqrt(200 / Math.PI)) / 3 / weedingRule.edge, 0.003);
+  });
+
+  test('grades motifs alike alike, wherever they lie and however they are turned', () => {
+    const motif = shapesOf('M0 0C4 -5 9 -4 12 1C9 6 3 7 0 0ZM3 0H8V3H3ZM13 3H15V5H13Z');
+    const laid = (m: Affine) =>
+      motif.map(({ contours }) => ({ contours: contours.map((c) => moveContour(m, c)) }));
+    const first = laid(translation(21, 25));
+    const copy = laid(compose(rotation(0.7), translation(70.3, 24.9)));
+    for (const use of ['decal', 'mask'] as const) {
+      const rates = weedingRates(weededFilm(partedFilm(sheet, [...first, ...copy]), use));
+      const [one, other] = [rates.slice(0, rates.length / 2), rates.slice(rates.length / 2)].map((half) =>
+        half.flatMap((edge) => edge.map(({ seconds }) => seconds)),
+      );
+      expect(one?.length).toBeGreaterThan(40);
+      expect(Math.max(...(one ?? []))).toBeGreaterThan(2);
+      expect(one?.length).toBe(other?.length);
+      one?.forEach((seconds, i) => {
+        expectWithin(other?.[i] ?? Number.NaN, seconds, 0.01);
+      });
+    }
   });
 });
