@@ -185,7 +185,9 @@ function templateStops({ job, jobFile, blankFile }: PlanInput, template: Templat
       stop(
         'past-the-point',
         typedAt(jobFile, key),
-        `${inMm(size)} reaches past the point where this wall closes; give less, or a band further from it`,
+        size > 0
+          ? `${inMm(size)} reaches past the point where this wall closes; give less, or a band further from it`
+          : `even without a trim the band ends too near the point where this wall closes: film is cut ${inMm(runOff)} past it; give a band further from it`,
       ),
     );
   const sweepDeg = Math.abs(degrees(sweep(wall)));

@@ -85,6 +85,12 @@ const bordersOf = ({ width, height }: Size): readonly BorderLine[] => {
 /** Lines are held this far beside a border, inside the hair that sides along it are moved by, so that no node lies on them. */
 const beside = 0.31 * hair;
 
+/** A round up to this large that touches a border from inside is taken as touching it: its radius, mm. */
+const roundTouching = 200;
+
+/** What such a round shows of itself where lines are held beside the border, mm: its chord there. */
+const touchLength = Math.sqrt(8 * roundTouching * beside);
+
 /** How a tile joins its copies, one for each step of the lattice. */
 export function joinsOf(tile: Tile, lattice: Lattice): Joins {
   const frame = frameOf(tile, lattice);
@@ -122,13 +128,17 @@ interface AtBorder {
 function atBorder(held: Held, line: BorderLine): AtBorder {
   const { drawn, layer } = held;
   const { border, through, direction, outward, length } = line;
-  const inside = { x: through.x - outward.x * beside, y: through.y - outward.y * beside };
-  const own = within(filmAlong(drawn, inside, direction), 0, length);
+  const ownAt = (out: number) => {
+    const held = { x: through.x + outward.x * out, y: through.y + outward.y * out };
+    return within(filmAlong(drawn, held, direction), 0, length);
+  };
+  const own = ownAt(-beside);
+  const past = ownAt(beside);
   const beyond = filmBeyond(held, line);
   const place = (at: number): Point => ({ x: through.x + direction.x * at, y: through.y + direction.y * at });
   const open = uncovered(own, beyond)
     .map(({ from, to }) => ({ from: from.at, to: to.at }))
-    .filter(({ from, to }) => to - from > joinTolerance)
+    .filter(({ from, to }) => to - from > joinTolerance && !onlyTouches({ from, to }, past))
     .map(({ from, to }) => ({
       layer,
       border,
@@ -156,6 +166,12 @@ function atBorder(held: Held, line: BorderLine): AtBorder {
     rounding: Math.max(0, ...met.map(({ apart }) => apart)),
   };
 }
+
+/** Whether film that ends at a border was only drawn up to it, as a round that touches it is: none of it goes past. */
+const onlyTouches = (
+  { from, to }: { readonly from: number; readonly to: number },
+  past: readonly Stretch[],
+): boolean => to - from <= touchLength && past.every((film) => film.to.at <= from || film.from.at >= to);
 
 /** The film that copies of the tile show just past a border, along the border. */
 function filmBeyond(

@@ -100,12 +100,29 @@ function insideOf(
   };
 }
 
+/** The motion of the sheet by so many turns. */
+interface Onward {
+  readonly turns: number;
+  readonly motion: Affine;
+}
+
 interface Ground {
+  readonly cone: RolledCone;
   readonly starts: SegmentStarts;
   readonly finder: NearestFinder;
   readonly isInside: IsInside;
   /** To the next repeat, and to the one before. */
-  readonly motions: readonly Affine[];
+  readonly motions: readonly Onward[];
+}
+
+/**
+ * Where a motion takes a point, if that is on the piece. What it takes off one side of a sheet of nearly a whole ring
+ * may land on the other side: no repeat is meant to be there.
+ */
+function carried({ cone, isInside }: Ground, { turns, motion }: Onward, p: Point): Point | undefined {
+  const there = movePoint(motion, p);
+  const gone = rollUp(cone, there).turn - rollUp(cone, p).turn;
+  return Math.abs(gone - turns) < 0.5 && isInside(there) ? there : undefined;
 }
 
 /**
@@ -113,24 +130,20 @@ interface Ground {
  * the same curves point for point, which one look tells; what is not is held place by place against what is there.
  */
 function missOf(segment: Segment, ground: Ground, isOnPanel: IsInside): number {
-  for (const motion of ground.motions) {
-    const there = moveSegment(motion, segment);
-    const like = ground.starts.nearest(there, precision);
+  for (const step of ground.motions) {
+    const like = ground.starts.nearest(moveSegment(step.motion, segment), precision);
     if (like <= alike) return like;
-    if ([0, 0.5, 1].some((t) => ground.isInside(pointAt(there, t)))) break;
+    if ([0, 0.5, 1].some((t) => carried(ground, step, pointAt(segment, t)))) break;
   }
   return largest(sampledMisses(segment, ground, isOnPanel));
 }
 
-function sampledMisses(
-  segment: Segment,
-  { finder, isInside, motions }: Ground,
-  isOnPanel: IsInside,
-): number[] {
+function sampledMisses(segment: Segment, ground: Ground, isOnPanel: IsInside): number[] {
+  const { finder, motions } = ground;
   return samplesOf(segment)
     .filter(isOnPanel)
     .flatMap((p) => {
-      const there = motions.map((motion) => movePoint(motion, p)).find(isInside);
+      const there = motions.map((motion) => carried(ground, motion, p)).find((at) => at !== undefined);
       if (!there) return [];
       return [(finder.find(there, 1) ?? finder.find(there, reach))?.distance ?? reach];
     });
@@ -183,10 +196,14 @@ export function repeatMiss(
   cleared: readonly Cleared[] = [],
 ): number {
   const ground: Ground = {
+    cone: row.cone,
     starts: new SegmentStarts(segmentsOf(contours)),
     finder,
     isInside: insideOf(row, rowRegion(row), cleared),
-    motions: [1, -1].map((sign) => onward(row.cone, sign / equalParts)),
+    motions: [1, -1].map((sign) => {
+      const turns = sign / equalParts;
+      return { turns, motion: onward(row.cone, turns) };
+    }),
   };
   return largest(
     arts.flatMap((art) => {

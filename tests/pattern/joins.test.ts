@@ -25,6 +25,10 @@ describe('a tile joins', () => {
     { what: 'whose shapes are drawn on both sides', shapes: withCopies(shape(circle({ x: 0, y: 10 }, 6))) },
     { what: 'whose shapes cross a corner', shapes: withCopies(shape(box(-5, -4, 12, 9))) },
     { what: 'whose border no shape reaches', shapes: [shape(circle({ x: 20, y: 15 }, 6))] },
+    {
+      what: 'whose rounds touch the border, small and large',
+      shapes: [shape(circle({ x: 5, y: 15 }, 5)), shape(circle({ x: width - 12, y: 14 }, 12))],
+    },
     { what: 'that is filled from edge to edge', shapes: [shape(box(0, 0, width, height))] },
     { what: 'whose sides stand a rounding off the border', shapes: [shape(box(0.004, 8, width - 0.008, 5))] },
     { what: 'with a stripe that waves over the border', shapes: [wavyStripe(8, 5)] },
@@ -62,6 +66,10 @@ describe('a tile joins', () => {
 });
 
 describe('a tile does not join', () => {
+  test('by a round that goes past its border by a twentieth of a mm', () => {
+    expect(joinsOf(tileOf(shape(circle({ x: 4.95, y: 15 }, 5))), plain).joins).toBe(false);
+  });
+
   test('by as much as its outlines are off, at the place where they are', () => {
     const bars = [shape(box(-1, 10, 11, 4)), shape(box(30, 10.5, 11, 4))];
     const { joins, mismatch, open } = joinsOf(tileOf(...bars), plain);
