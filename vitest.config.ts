@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
@@ -5,7 +6,8 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     exclude: ['**/node_modules/**', '**/dist/**'],
     pool: 'threads',
-    maxWorkers: '100%',
+    // One more than there are cores: tests of commands and of the page wait for what they started a third of their time.
+    maxWorkers: availableParallelism() + 1,
     reporters: ['default', './tests/closing-line.ts'],
     // No test is timed: a slow machine must not fail one.
     testTimeout: 120_000,

@@ -45,7 +45,7 @@ const cases: readonly Bad[] = [
     title: 'a key of the seam, typed beside it',
     args: job(aJob({ overlap: 6 })),
     says: [
-      /: overlap: unknown key "overlap"; the nearest known one is "seam\.overlap" or "panels\.overlap"$/,
+      /: overlap: unknown key "overlap"; the nearest known one is "seam\.overlap" or "collars\.overlap" or "panels\.overlap"$/,
     ],
   },
   {
