@@ -1,4 +1,3 @@
-import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
@@ -6,8 +5,7 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     exclude: ['**/node_modules/**', '**/dist/**'],
     pool: 'threads',
-    // One more than there are cores: tests of commands and of the page wait for what they started a third of their time.
-    maxWorkers: availableParallelism() + 1,
+    maxWorkers: '100%',
     reporters: ['default', './tests/closing-line.ts'],
     // No test is timed: a slow machine must not fail one.
     testTimeout: 120_000,

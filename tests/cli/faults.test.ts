@@ -116,7 +116,11 @@ test(
 test('a run that is writing is not disturbed by another, nor by prove', patience, async () => {
   const slow = spawn(
     process.execPath,
-    [...atCall(6, 'const end = Date.now() + 6000; while (Date.now() < end);'), command, ...unroll(9, 'slow')],
+    [
+      ...atCall(6, `while (!fs.existsSync(${JSON.stringify(shop.at('go'))}));`),
+      command,
+      ...unroll(9, 'slow'),
+    ],
     { cwd: shop.folder },
   );
   const done = new Promise((resolve) => slow.on('close', resolve));
@@ -126,6 +130,7 @@ test('a run that is writing is not disturbed by another, nor by prove', patience
     const { status, lines } = await run(args, { cwd: shop.folder });
     expect([status, lines.join()]).toEqual([2, expect.stringMatching(/another run is writing here/)]);
   }
+  shop.write('go', '');
   expect(await done).toBe(0);
   expect(textsIn('slow')).toEqual(newer);
 });
