@@ -2,7 +2,7 @@
 // run, out of room, or its folder gone. The old files stand, or the new ones, and the next run leaves nothing behind.
 import { spawn, spawnSync } from 'node:child_process';
 import { mkdirSync, readdirSync, rmSync } from 'node:fs';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, onTestFinished, test } from 'vitest';
 import { recover } from '../../src/cli/delivery.ts';
 import { command, patience, run, Workshop } from './run.ts';
 
@@ -123,6 +123,7 @@ test('a run that is writing is not disturbed by another, nor by prove', patience
     ],
     { cwd: shop.folder },
   );
+  onTestFinished(() => void slow.kill('SIGKILL'));
   const done = new Promise((resolve) => slow.on('close', resolve));
   mkdirSync(shop.at('slow'), { recursive: true });
   while (hiddenIn('slow').length === 0) await new Promise((resolve) => setTimeout(resolve, 20));
