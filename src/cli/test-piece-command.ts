@@ -1,12 +1,12 @@
 // `seamwright test-piece`: a square and two scales for a cutter and a printer, so that their files can be corrected.
 
 import { filesOfPiece } from '../job/deliverables.ts';
+import { standardCutter } from '../job/material.ts';
 import { correctionOf } from '../job/measured.ts';
 import { printOf } from '../job/print.ts';
 import { paperNamed } from '../job/print-paper.ts';
 import { readCutter } from '../job/read-cutter.ts';
 import { parseJson } from '../job/read-json.ts';
-import { standardCutter } from '../job/resolved-job.ts';
 import { draftTestPiece, testPieceName } from '../job/test-piece.ts';
 import { delivered } from './delivery.ts';
 import { readText } from './files.ts';

@@ -3,15 +3,11 @@ import { dirname, join } from 'node:path';
 import { stemOf, type WrittenPiece } from '../job/deliverables.ts';
 import type { GoresAsked } from '../job/gore-plan.ts';
 import { draftGores, reportGores } from '../job/gores.ts';
-import { draftPieces, reportDrafts } from '../job/make.ts';
+import { draftPieces } from '../job/make.ts';
+import { standardCutter, standardFilm } from '../job/material.ts';
 import { printFiles } from '../job/prints.ts';
-import {
-  type Job,
-  standardCutter,
-  standardFilm,
-  standardOverlap,
-  standardTrim,
-} from '../job/resolved-job.ts';
+import { reportDrafts } from '../job/report-drafts.ts';
+import { type Job, standardOverlap, standardTrim } from '../job/resolved-job.ts';
 import { bandOf } from './band-flag.ts';
 import { givenBlank } from './blank-input.ts';
 import { coatsOfFlags } from './coat-flags.ts';

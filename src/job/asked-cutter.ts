@@ -1,8 +1,8 @@
 // What the proof has to know of the cutter that the files are for.
 import type { AskedCutter } from '../prove/cutter-file.ts';
 import { knifeOf } from './knife.ts';
+import type { Cutter } from './material.ts';
 import { correctionOf } from './measured.ts';
-import type { Cutter } from './resolved-job.ts';
 
 export function askedCutterOf(cutter: Cutter): AskedCutter {
   const knife = knifeOf(cutter);

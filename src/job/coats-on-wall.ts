@@ -17,7 +17,7 @@ import { type Wall, wallAt, wallLength } from '../blank/wall.ts';
 import { wallArea } from '../blank/wall-area.ts';
 import { type Finding, look, note, refuseIfAny, stop, type Where } from '../finding.ts';
 import { inMm } from '../lengths/length.ts';
-import type { Coat, JobCoat } from './resolved-job.ts';
+import type { Coat, JobCoat } from './material.ts';
 import { type TypedIn, typedAt } from './typed-at.ts';
 
 /** A coat on its wall, as the report has it: mm, ml. */

@@ -1,6 +1,6 @@
 // What a job's film and cutter can do, as the checks before the blade need it.
 import type { CutLimits } from '../cut/limits.ts';
-import type { Cutter, Film } from './resolved-job.ts';
+import type { Cutter, Film } from './material.ts';
 
 /** Film and gaps can be no narrower than the film holds, nor than the cutter cuts clean. */
 export const limitsOf = (

@@ -1,8 +1,8 @@
 // What the profile of a cutter does to the files of a job, and what is left to the machine, in words.
 import { inMm } from '../lengths/length.ts';
 import { knifeOf } from './knife.ts';
+import type { Cutter } from './material.ts';
 import { type Correction, correctionInWords, correctionOf } from './measured.ts';
-import type { Cutter } from './resolved-job.ts';
 
 /** What one part of a profile does. */
 export interface CutterSays {

@@ -18,11 +18,11 @@ import type { Finding } from '../finding.ts';
 import { degrees } from '../lengths/angle.ts';
 import { measuredLength, type Units } from '../lengths/length.ts';
 import { type CoatReport, coatFindings, coatsOnWall } from './coats-on-wall.ts';
+import { type Film, type JobCoat, standardFilm } from './material.ts';
 import { type Measures, measuresOf } from './measures.ts';
 import { coatsInWords, measuresInWords } from './measures-in-words.ts';
 import { type OnePiece, onePieceInWords, widestOnePiece } from './one-piece.ts';
 import { type BlankReport, blankReport } from './report.ts';
-import { type Film, type JobCoat, standardFilm } from './resolved-job.ts';
 import { keyShown, type TypedIn, toldAt } from './typed-at.ts';
 
 export interface BlankDescription {

@@ -1,7 +1,7 @@
 // Film that gives when it is pulled around, or shrinks after: what its test strip says of the length it is cut to.
 import { inMm } from '../lengths/length.ts';
 import { shown } from '../lengths/shown.ts';
-import type { Film } from './resolved-job.ts';
+import type { Film } from './material.ts';
 import { type Reader, readKeys, report, required, standard, within } from './schema.ts';
 import { length } from './schema-values.ts';
 

@@ -1,6 +1,7 @@
 // How much film a batch takes, by the sheets its pieces were laid on.
+
+import type { Sheet } from './material.ts';
 import type { SheetReport } from './report.ts';
-import type { Sheet } from './resolved-job.ts';
 
 export interface FilmNeeded {
   /** The film's colour; `paper` for collars, empty where there is no art. */

@@ -7,9 +7,10 @@ import { girthAt } from '../unroll/flat-wall.ts';
 import type { Template } from '../unroll/template.ts';
 import type { PanelPlace } from './draft.ts';
 import { givingInWords } from './film-giving.ts';
+import type { Film } from './material.ts';
 import { panelLetter } from './panel-places.ts';
 import type { PatternPlan } from './pattern-plan.ts';
-import type { Film, Seam } from './resolved-job.ts';
+import type { Seam } from './resolved-job.ts';
 
 export interface GuideNotesInput {
   readonly name: string;

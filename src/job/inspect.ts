@@ -12,8 +12,8 @@ import type { Point } from '../geometry/point.ts';
 import { inMm } from '../lengths/length.ts';
 import { limitsOf } from './cut-limits.ts';
 import { drawnFinding, filmFinding } from './fault-words.ts';
+import type { Cutter, Film } from './material.ts';
 import { type ArtToMend, joinArt, largestMove, type MendNote, mendArt, mendNotes } from './mend-art.ts';
-import type { Cutter, Film } from './resolved-job.ts';
 import { cuttingOf, filmWeeding, toldWeeding, type WeedingReport } from './weeding.ts';
 
 /** Artwork, with how wide it is to be, mm, as drawn if left out; and in how many colours a picture is traced. */

@@ -10,7 +10,7 @@ import { firstHeading } from '../sheet/knife-path.ts';
 import type { NamedFile, WrittenPiece } from './deliverables.ts';
 import { knifeOf } from './knife.ts';
 import { forCutter } from './machine-files.ts';
-import type { Cutter } from './resolved-job.ts';
+import type { Cutter } from './material.ts';
 import type { JobTools } from './tools.ts';
 
 const widthPx = 1600;

@@ -1,6 +1,6 @@
 // The drag knife of a cutter, where its way is worked out here.
 import type { Knife } from '../sheet/knife-path.ts';
-import type { Cutter } from './resolved-job.ts';
+import type { Cutter } from './material.ts';
 
 /** Turns from here up are corners to a knife, radians. Common practice, no source. */
 const cornerFrom = (10 * Math.PI) / 180;

@@ -2,10 +2,11 @@
 import { type FlatView, flatViewOf, looseFlatPiece } from './flat-view.ts';
 import { goreLayersAsMade } from './gore-proof.ts';
 import { draftGores, looseGores, reportGores } from './gores.ts';
-import { draftPieces, reportDrafts } from './make.ts';
+import { draftPieces } from './make.ts';
 import type { MakeInput } from './make-input.ts';
 import { partsOf } from './parts.ts';
 import type { Report } from './report.ts';
+import { reportDrafts } from './report-drafts.ts';
 
 export interface LaidView {
   readonly view: FlatView;

@@ -7,9 +7,9 @@ import { cutterMarks } from '../sheet/cutter-marks.ts';
 import { firstHeading, type Knife, knifePath, turnedBack } from '../sheet/knife-path.ts';
 import type { WrittenPiece } from './deliverables.ts';
 import { knifeOf } from './knife.ts';
+import type { Cutter } from './material.ts';
 import { type Correction, correctionInWords, correctionOf } from './measured.ts';
 import type { NestedSheets } from './nest-sheets.ts';
-import type { Cutter } from './resolved-job.ts';
 
 /**
  * A group of lines as the axis goes: each path as open strokes. The blade points to the right when it first comes down,

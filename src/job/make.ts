@@ -2,25 +2,21 @@
 import type { Band } from '../blank/flat-band.ts';
 import { wrapDrawings } from '../cut/wrap-drawing.ts';
 import { writeSvg } from '../deliver/write-svg.ts';
-import { isMotifLayer } from '../drawing/motif-name.ts';
 import { type Finding, Refused } from '../finding.ts';
 import { compose, rotation, translation } from '../geometry/affine.ts';
-import { degrees } from '../lengths/angle.ts';
 import { equalParts } from '../pattern/closing.ts';
 import type { Lay } from '../pattern/lay.ts';
 import { wrapPattern } from '../pattern/wrap.ts';
-import type { SeamGap } from '../prove/seam-gap.ts';
 import type { Template } from '../unroll/template.ts';
 import { barePlaces } from './bare-places.ts';
 import { borderStrips } from './border-strips.ts';
 import { drawingsInOrder } from './cutting.ts';
-import { type Draft, type LaidPattern, type PanelPlace, wholePieces } from './draft.ts';
+import type { Draft, LaidPattern, PanelPlace } from './draft.ts';
 import { type Drawn, layerNote, readDrawn, resolvedJob } from './drawn.ts';
 import { edgeFindings, edgeOptions } from './edge-findings.ts';
 import { withFilmChecks } from './film-checks.ts';
 import { groundKey } from './ground-key.ts';
 import { guideNotes } from './guide-notes.ts';
-import { layReport } from './lay-distortion.ts';
 import { cutsEach } from './layer-cuts.ts';
 import { refuseUnknownLayers } from './layer-films.ts';
 import { inLevels } from './levels.ts';
@@ -32,23 +28,17 @@ import { notedPlaces } from './noted-places.ts';
 import { findingsOnWall, motifOnSheet } from './on-sheet.ts';
 import { markedJoints, markOf, panelPlaces } from './panel-places.ts';
 import { type PanelPlan, planPanels, turnInFile } from './panels.ts';
-import type { Part } from './part.ts';
 import { groundOf, wholeBand } from './pattern-ground.ts';
 import { joinFindings, layOn, type PatternPlan, underStrips } from './pattern-plan.ts';
 import { planPieces } from './pieces.ts';
 import type { PlacedMotif } from './placed-motif.ts';
 import { type Plan, runOff } from './plan.ts';
 import { trimFindings } from './plan-findings.ts';
-import { layersAsMade, type Proof } from './proof.ts';
-import { proofFindings } from './proof-in-words.ts';
 import { reliefOf } from './relief.ts';
-import { blankReport, type PatternReport, type Report } from './report.ts';
-import { motifReports } from './reported-motifs.ts';
 import { type Job, standardPanels } from './resolved-job.ts';
 import { rigidOnPieces, wholeMotifs } from './rigid-pattern.ts';
-import { seamMeaning, seamReport } from './seam.ts';
+import { seamMeaning } from './seam.ts';
 import type { Strips } from './strips.ts';
-import { templateOfDrafts } from './template-report.ts';
 import { refuseWinding, straightEnds, windEnds } from './winding.ts';
 
 /** The pieces of a job worked out, from the foot up: mostly one. @throws Refused where the input can't be made. */
@@ -279,71 +269,3 @@ function layPattern({ template, lengths }: Plan, drawn: Drawn, lay: Lay): LaidPa
 /** The job with the joints of its panels. */
 const withJoints = (job: Job, joints: readonly number[]): Job =>
   joints.length === 0 ? job : { ...job, panels: { ...(job.panels ?? standardPanels), joints } };
-
-/** The report of a job, and what was measured on its written files, where they were. */
-export function reportDrafts(
-  drafts: readonly Draft[],
-  proof?: Proof,
-  parts: readonly Part[] = [],
-): Omit<Report, 'files'> {
-  const [first] = drafts;
-  if (!first) throw new Error('a job has at least one piece');
-  const { plan, pattern } = first;
-  const mismatches = drafts.flatMap((draft) => draft.pattern?.wrap.mismatches ?? []);
-  const fitError = Math.max(0, ...drafts.map((draft) => draft.pattern?.wrap.fitError ?? 0));
-  return {
-    blank: { ...blankReport(plan.wall, plan.flatBands), ...plan.measures },
-    ...(plan.coats.reports.length > 0 ? { coats: plan.coats.reports } : {}),
-    ...(plan.template.seam.start.offset === 0
-      ? { seam: seamReport(first.job.seam, wholePieces(drafts).length - 1, pattern?.winding) }
-      : {}),
-    template: templateOfDrafts(drafts, runOff),
-    ...(pattern
-      ? {
-          pattern: {
-            ...patternReport(pattern, proof?.seamGap, {
-              joins: mismatches.length === 0,
-              fitError,
-              around: plan.build.around ?? 1,
-            }),
-            layers: layersAsMade(drafts).filter(({ layer }) => !isMotifLayer(layer)),
-          },
-        }
-      : {}),
-    ...motifReports(drafts),
-    ...(proof ? { proof: { pass: proof.pass, checks: proof.checks } } : {}),
-    checks: once([
-      ...[...drafts, ...parts].flatMap(({ findings }) => findings),
-      ...(proof ? proofFindings(proof, { file: 'wrap.cut.svg' }) : []),
-    ]),
-  };
-}
-
-/** Pieces of one job say much of the same; each thing is said once. */
-export const once = (findings: readonly Finding[]): Finding[] => [
-  ...new Map(findings.map((finding) => [JSON.stringify(finding), finding])).values(),
-];
-
-export function patternReport(
-  { plan, artwork, ground, mended }: Pick<LaidPattern, 'plan' | 'artwork' | 'ground' | 'mended'>,
-  gap: SeamGap | undefined,
-  laid: { readonly joins: boolean; readonly fitError: number; readonly around?: number },
-): Omit<PatternReport, 'layers'> {
-  const { closing, around, up } = plan;
-  return {
-    around,
-    up,
-    // As it will be once the film is laid.
-    scaleAcross: closing.scaleAcross / (laid.around ?? 1),
-    scaleUp: closing.scaleUp,
-    joins: laid.joins,
-    closes: [closing.n, closing.m],
-    leanDeg: degrees(closing.lean),
-    lay: artwork.lay,
-    ...layReport(plan, ground),
-    ...(mended ? { largestMove: mended.largestMove } : {}),
-    ...(plan.way === undefined ? {} : { way: plan.way }),
-    fitError: laid.fitError,
-    ...(gap ? { seamGap: gap } : {}),
-  };
-}

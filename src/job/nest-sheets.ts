@@ -12,9 +12,10 @@ import type { SheetText } from '../prove/proof.ts';
 import { hullOf, type LaidSheets, layOnSheets, type SheetStock } from '../sheet/lay-sheets.ts';
 import { groupsInOrder } from './cutting.ts';
 import type { NamedFile, WrittenPiece } from './deliverables.ts';
+import type { Film, Sheet } from './material.ts';
 import { runOff } from './plan.ts';
 import type { SheetReport } from './report.ts';
-import type { Film, Job, Sheet } from './resolved-job.ts';
+import type { Job } from './resolved-job.ts';
 
 /** A piece as it is cut: its file, and how far it is turned there, radians, x towards y. */
 export interface PieceToNest extends Pick<WrittenPiece, 'stem' | 'cut'> {

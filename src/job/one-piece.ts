@@ -3,8 +3,8 @@ import type { Band } from '../blank/flat-band.ts';
 import { longestBand, type Wall } from '../blank/wall.ts';
 import { inPercent } from '../lengths/percent.ts';
 import { type SheetBuild, widestOnWall } from '../unroll/sheet-wall.ts';
+import type { Film } from './material.ts';
 import { filmGives } from './plan-findings.ts';
-import type { Film } from './resolved-job.ts';
 
 /** A band in mm along, and what it is given for: the shares by which the film stretches and gathers. */
 export interface OnePiece extends Band {

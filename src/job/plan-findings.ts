@@ -8,8 +8,9 @@ import { precision } from '../geometry/tolerance.ts';
 import { inMm, measuredLength } from '../lengths/length.ts';
 import { type SheetBuild, widestOnWall } from '../unroll/sheet-wall.ts';
 import { givingInWords } from './film-giving.ts';
+import type { Film } from './material.ts';
 import type { Measures } from './measures.ts';
-import type { Film, Job } from './resolved-job.ts';
+import type { Job } from './resolved-job.ts';
 import { given, type TypedIn, typedAt } from './typed-at.ts';
 
 export interface PlanFindingsInput {

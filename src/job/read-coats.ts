@@ -1,7 +1,7 @@
 // The coats of a job file: by thickness, or by what is poured.
 import { shown } from '../lengths/shown.ts';
+import type { JobCoat } from './material.ts';
 import { readAlong } from './read-spans.ts';
-import type { JobCoat } from './resolved-job.ts';
 import { isTyped, optional, type Reader, readKeys, report, standard, within } from './schema.ts';
 import { given, lengthOrZero, number, text, yesOrNo } from './schema-values.ts';
 

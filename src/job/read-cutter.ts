@@ -1,8 +1,9 @@
 // The cutter of a job: what the machine can hold and reach, and what its knife does.
 import { inMm } from '../lengths/length.ts';
+import { type Cutter, standardCutter, standardSpacing } from './material.ts';
 import { measuredKeys, readMeasured } from './measured.ts';
 import { keysOf, type NamedFiles, ownFile } from './read-material.ts';
-import { type Cutter, type Job, standardCutter, standardSpacing } from './resolved-job.ts';
+import type { Job } from './resolved-job.ts';
 import {
   holding,
   optional,

@@ -1,6 +1,7 @@
 // A job as typed in a *.job.json file to the resolved job: everything in mm, nothing that has a standard left out.
 import { type Finding, Refused } from '../finding.ts';
 import { shown } from '../lengths/shown.ts';
+import { standardCutter, standardFilm } from './material.ts';
 import { artworkKeys, readArtwork } from './read-artwork.ts';
 import { blankKeys, readBlankAt } from './read-blank.ts';
 import { coatKeys, readCoat } from './read-coats.ts';
@@ -17,14 +18,7 @@ import { readRelief, reliefKeys } from './read-relief.ts';
 import { readSeam, seamKeys } from './read-seam.ts';
 import { alongKeys, readAlong } from './read-spans.ts';
 import { readStencil, stencilKeys } from './read-stencil.ts';
-import {
-  goreCounts,
-  type Job,
-  standardCutter,
-  standardFilm,
-  standardOverlap,
-  standardTrim,
-} from './resolved-job.ts';
+import { goreCounts, type Job, standardOverlap, standardTrim } from './resolved-job.ts';
 import {
   holding,
   holdingList,

@@ -3,7 +3,8 @@ import { type Finding, Refused } from '../finding.ts';
 import { degrees, radians } from '../lengths/angle.ts';
 import { inMm } from '../lengths/length.ts';
 import { givingKeys, readGiving } from './film-giving.ts';
-import { type Film, type Job, mostGiving, standardFilm, standardSpacing } from './resolved-job.ts';
+import { type Film, mostGiving, standardFilm, standardSpacing } from './material.ts';
+import type { Job } from './resolved-job.ts';
 import {
   holding,
   isObject,

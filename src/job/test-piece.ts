@@ -9,8 +9,9 @@ import { inMm } from '../lengths/length.ts';
 import type { WrittenPiece } from './deliverables.ts';
 import { stripLength } from './film-giving.ts';
 import { forCutter } from './machine-files.ts';
+import type { Cutter } from './material.ts';
 import { correctionInWords, correctionOf, scaleLength } from './measured.ts';
-import type { Cutter, Job } from './resolved-job.ts';
+import type { Job } from './resolved-job.ts';
 
 export interface TestPieceInput {
   readonly cutter: Cutter;

@@ -9,9 +9,10 @@ import { picturePath } from '../picture/rolled-path.ts';
 import { type RolledSolid, rolledSolid } from '../picture/rolled-solid.ts';
 import type { RolledVessel } from '../picture/rolled-vessel.ts';
 import { flatWall } from '../unroll/flat-wall.ts';
+import type { Film } from './material.ts';
 import type { Ground } from './plan.ts';
 import type { Span } from './read-spans.ts';
-import type { Film, Job } from './resolved-job.ts';
+import type { Job } from './resolved-job.ts';
 import type { RolledPieces, RolledSubject } from './rolled.ts';
 
 /** The vessel to be turned on a screen: its surfaces, and the film of the cut file to be laid on the sheet's. */

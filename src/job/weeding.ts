@@ -9,8 +9,9 @@ import { shapeArea, signedArea } from '../geometry/measure.ts';
 import { travelOf } from '../sheet/cut-order.ts';
 import { bladeHome } from './cutting.ts';
 import type { FilmUse } from './fault-words.ts';
+import type { Cutter } from './material.ts';
 import type { Recall } from './recall.ts';
-import type { Cutter, Job } from './resolved-job.ts';
+import type { Job } from './resolved-job.ts';
 
 export interface Pieces {
   readonly pieces: number;

@@ -1,7 +1,8 @@
 // The work of a job in its order, with the waiting that its coats ask for.
 import { asLaid } from '../blank/coats.ts';
 import type { TimeSpan } from '../deliver/write-page.ts';
-import type { Coat, Job } from './resolved-job.ts';
+import type { Coat } from './material.ts';
+import type { Job } from './resolved-job.ts';
 import { seamSteps } from './seam.ts';
 
 export interface WorkStep {

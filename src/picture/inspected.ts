@@ -4,7 +4,7 @@ import type { DrawWords } from '../drawing/words.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
 import type { Point } from '../geometry/point.ts';
 import { type Mark, marksText, markText } from './marks.ts';
-import { ink, wordsWith } from './profile-ink.ts';
+import { ink, widthsOf, wordsWith } from './profile-ink.ts';
 import { millimetres } from './rolled-path.ts';
 
 export interface InspectedSubject {
@@ -57,10 +57,7 @@ export function inspectedPicture(subject: InspectedSubject, caption: DrawWords):
   const put = wordsWith(caption);
   const margin = 3 * em;
   const sheet = Math.max(width + 2 * seen, 45 * em) + 2 * margin;
-  const measure = (text: string): number => {
-    const { box } = put(text, { x: 0, y: 0 }, { size: em, fill: ink.words, anchor: 'left' });
-    return box.maxX - box.minX;
-  };
+  const measure = widthsOf(put, em);
   const left = (sheet - width) / 2;
   const art = areasText(layers, em);
   const open = lines

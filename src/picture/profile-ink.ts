@@ -81,6 +81,14 @@ export const wordsWith =
     };
   };
 
+/** How wide words of a size come out, mm. */
+export const widthsOf =
+  (put: PutWords, size: number) =>
+  (text: string): number => {
+    const { box } = put(text, { x: 0, y: 0 }, { size, fill: ink.words, anchor: 'left' });
+    return box.maxX - box.minX;
+  };
+
 /** Steps a scale may have, mm. */
 const candidates: Readonly<Record<Units, readonly number[]>> = {
   mm: [1, 2, 5, 10, 20, 50, 100, 200, 500],

@@ -1,7 +1,7 @@
 // A contact sheet of the ways a pattern can close: each rolled on the vessel, numbered as in the list.
 import type { DrawWords } from '../drawing/words.ts';
 import { brokenRows } from './inspected.ts';
-import { ink, wordsWith } from './profile-ink.ts';
+import { ink, widthsOf, wordsWith } from './profile-ink.ts';
 import type { RolledInside } from './rolled.ts';
 import { millimetres } from './rolled-path.ts';
 
@@ -31,10 +31,7 @@ export function waysSheet(
   ];
   const em = width / 40;
   const put = wordsWith(caption);
-  const measure = (text: string): number => {
-    const { box } = put(text, { x: 0, y: 0 }, { size: em, fill: ink.words, anchor: 'left' });
-    return box.maxX - box.minX;
-  };
+  const measure = widthsOf(put, em);
   const said = ways.map(({ says }) => brokenRows(says, width - 2 * em, measure));
   const lines = Math.max(1, ...said.map((rows) => rows.length));
   const step = { x: width + 2 * em, y: height + (3.4 + 1.4 * lines) * em };

@@ -6,7 +6,7 @@ import { type Contour, polygon, type Shape } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import type { Point } from '../geometry/point.ts';
 import { brokenRows } from './inspected.ts';
-import { ink, wordsWith } from './profile-ink.ts';
+import { ink, widthsOf, wordsWith } from './profile-ink.ts';
 import { millimetres, picturePath } from './rolled-path.ts';
 
 export interface WeedingMap {
@@ -98,10 +98,7 @@ export function weedingMap(map: WeedingMap, caption: DrawWords): string {
   const put = wordsWith(caption);
   const say = (text: string, at: Point, size = em) =>
     put(text, at, { size, fill: ink.words, anchor: 'left' }).text;
-  const measure = (text: string): number => {
-    const placed = put(text, { x: 0, y: 0 }, { size: em, fill: ink.words, anchor: 'left' }).box;
-    return placed.maxX - placed.minX;
-  };
+  const measure = widthsOf(put, em);
   const sheet = Math.max(width, 45 * em) + 2 * margin;
   const border = `<path fill="none" stroke="${ink.wall}" stroke-width="${millimetres(0.1 * em)}" d="${writePathData(outlines, 1000)}"/>\n`;
   // Laid over what strips show past the piece.

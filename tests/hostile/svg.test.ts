@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import icons from '@iconify-json/zondicons/icons.json' with { type: 'json' };
 import { expect, test } from 'vitest';
 import { inspect } from '../../src/job/inspect.ts';
-import { standardCutter, standardFilm } from '../../src/job/resolved-job.ts';
+import { standardCutter, standardFilm } from '../../src/job/material.ts';
 import { tileText } from '../artwork/a-tile.ts';
 import { pictureEngine } from '../pictures/compare.ts';
 import { type Attempt, faultOf, rounds } from './fuzz.ts';

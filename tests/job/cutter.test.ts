@@ -2,8 +2,8 @@
 import { describe, expect, test } from 'vitest';
 import { readSvg } from '../../src/deliver/read-svg.ts';
 import { limitsOf } from '../../src/job/cut-limits.ts';
+import { standardCutter, standardFilm } from '../../src/job/material.ts';
 import { readJob } from '../../src/job/read-job.ts';
-import { standardCutter, standardFilm } from '../../src/job/resolved-job.ts';
 import { refusalsOf } from '../blank/a-blank.ts';
 import { expectAtMost } from '../closeness.ts';
 import { folderOf } from './a-folder.ts';

@@ -2,8 +2,8 @@
 import { describe, expect, test } from 'vitest';
 import { readSvg } from '../../src/deliver/read-svg.ts';
 import { tightBox } from '../../src/geometry/measure.ts';
+import { standardCutter } from '../../src/job/material.ts';
 import { readJob } from '../../src/job/read-job.ts';
-import { standardCutter } from '../../src/job/resolved-job.ts';
 import { draftTestPiece } from '../../src/job/test-piece.ts';
 import { refusalsOf } from '../blank/a-blank.ts';
 import { expectWithin } from '../closeness.ts';

@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Normalise } from '../../src/artwork/svg-normalise.ts';
 import { inspect } from '../../src/job/inspect.ts';
-import { standardCutter, standardFilm } from '../../src/job/resolved-job.ts';
+import { standardCutter, standardFilm } from '../../src/job/material.ts';
 import { expectPointWithin, expectWithin } from '../closeness.ts';
 import { pictureEngine } from '../pictures/compare.ts';
 

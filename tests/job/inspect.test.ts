@@ -2,7 +2,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Normalise } from '../../src/artwork/svg-normalise.ts';
 import { type InspectInput, inspect, inspectionLines } from '../../src/job/inspect.ts';
-import { standardCutter, standardFilm } from '../../src/job/resolved-job.ts';
+import { standardCutter, standardFilm } from '../../src/job/material.ts';
 import { refusalsOf } from '../blank/a-blank.ts';
 import { expectWithin, expectWithinPart } from '../closeness.ts';
 import { blob, randomFrom } from '../geometry/drawn.ts';

@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import type { Normalise } from '../../src/artwork/svg-normalise.ts';
 import { inspect } from '../../src/job/inspect.ts';
 import { mendedArt } from '../../src/job/inspect-picture.ts';
-import { standardCutter, standardFilm } from '../../src/job/resolved-job.ts';
+import { standardCutter, standardFilm } from '../../src/job/material.ts';
 import { expectAtMost, expectWithin } from '../closeness.ts';
 import { pictureEngine } from '../pictures/compare.ts';
 import { madeOf } from './a-job.ts';

@@ -2,9 +2,10 @@
 import { describe, expect, test } from 'vitest';
 import { toLine } from '../../src/finding.ts';
 import { describeBlank } from '../../src/job/describe-blank.ts';
+import { standardFilm } from '../../src/job/material.ts';
 import { planWrap } from '../../src/job/plan.ts';
 import { readBlank } from '../../src/job/read-blank.ts';
-import { standardFilm, standardTrim } from '../../src/job/resolved-job.ts';
+import { standardTrim } from '../../src/job/resolved-job.ts';
 
 const bowl = {
   wall: 'smooth',

@@ -4,7 +4,7 @@ import { createRequire } from 'node:module';
 import { expect, test } from 'vitest';
 import { inspect } from '../../src/job/inspect.ts';
 import { inspectionPicture } from '../../src/job/inspect-picture.ts';
-import { standardCutter, standardFilm } from '../../src/job/resolved-job.ts';
+import { standardCutter, standardFilm } from '../../src/job/material.ts';
 import { startTools } from '../../src/job/tools.ts';
 import { pictureFault } from './compare.ts';
 
