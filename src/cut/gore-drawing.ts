@@ -24,7 +24,7 @@ import {
 import { type GorePatch, patchOnGores } from './gore-places.ts';
 import { guideSheet } from './guide-sheet.ts';
 import type { LaidGore } from './laid-gore.ts';
-import { crossMark, placeWords, tick, wordSize } from './marks.ts';
+import { crossMark, type NotedPlace, notedMeaning, placeWords, tick, wordSize } from './marks.ts';
 import type { LineMeaning } from './note-strip.ts';
 
 export interface GoreDrawingOptions {
@@ -198,12 +198,12 @@ function isApart(place: Affine, before: Affine | undefined, y: number, room: num
   return Math.hypot(a.x - b.x, a.y - b.y) >= room;
 }
 
-const meanings: readonly LineMeaning[] = [
+const meaningsOf = (noted: readonly Pick<NotedPlace, 'says'>[]): readonly LineMeaning[] => [
   { role: 'outline', says: 'cut' },
   { role: 'seam', says: 'seam' },
   { role: 'trim', says: 'trim to here' },
   { role: 'flat-limit', says: 'flat up to here' },
-  { role: 'note', says: 'named place' },
+  { role: 'note', says: notedMeaning(noted) },
 ];
 
 /** The cut drawing and the guide of gores. */
@@ -246,7 +246,7 @@ export function goreDrawings(drawn: GoreDrawingOptions): GoreDrawings {
     room,
     margin: margin / 2,
     notes,
-    meanings,
+    meanings: meaningsOf(noted),
     words,
   });
   return {

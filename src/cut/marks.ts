@@ -86,6 +86,15 @@ export interface NotedPlace {
   readonly wordsAt?: readonly PlaceOfWord[];
 }
 
+/** More names than this make the list of line meanings too long. */
+const mostNames = 2;
+
+/** What the outline of noted places means: their own names, for a word may have no room at the outline itself. */
+export function notedMeaning(noted: readonly Pick<NotedPlace, 'says'>[]): string {
+  const names = [...new Set(noted.map(({ says }) => says))];
+  return names.length <= mostNames ? names.join(', ') : 'places to mind';
+}
+
 /** The words of a place on the guide. */
 export function placeWords({ says, shapes, wordsAt }: NotedPlace, words: DrawWords): (readonly Contour[])[] {
   const drawn = words(says, wordSize);

@@ -10,7 +10,15 @@ import { edgeLine, finishedEdge, outline, type Template } from '../unroll/templa
 import { windingLine } from '../unroll/winding.ts';
 import { type GuideSheet, guideSheet } from './guide-sheet.ts';
 import { handleHalves } from './handle-mark.ts';
-import { crossMark, edgeTicks, edgeWords, type NotedPlace, placeWords, quarterTicks } from './marks.ts';
+import {
+  crossMark,
+  edgeTicks,
+  edgeWords,
+  type NotedPlace,
+  notedMeaning,
+  placeWords,
+  quarterTicks,
+} from './marks.ts';
 import type { LineMeaning } from './note-strip.ts';
 import { type PanelJoints, panelMarks } from './panel-marks.ts';
 
@@ -98,6 +106,7 @@ function corners({ minX, minY, maxX, maxY }: Box, runOff: number, joints: PanelJ
 const meaningsOf = (
   { handleSpan, seamSays = 'seam', template }: WrapDrawingOptions,
   { left, right }: PanelJoints,
+  noted: readonly NotedPlace[],
 ): readonly LineMeaning[] => [
   { role: 'outline', says: 'cut' },
   { role: 'relief', says: 'relief cut' },
@@ -113,7 +122,7 @@ const meaningsOf = (
     : []),
   { role: 'trim', says: 'trim to here' },
   { role: 'flat-limit', says: 'flat up to here' },
-  { role: 'note', says: 'named place' },
+  { role: 'note', says: notedMeaning(noted) },
 ];
 
 /** Where the winding edge of the start will lie on the finish, if the finish goes on past it. */
@@ -173,7 +182,7 @@ export function wrapDrawings(options: WrapDrawingOptions): GuideSheet {
     room: grow(tightBox([whole, ...lines, ...beside]), margin + runOff),
     margin,
     notes,
-    meanings: meaningsOf(options, joints),
+    meanings: meaningsOf(options, joints, noted),
     words,
   });
 }
