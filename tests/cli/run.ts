@@ -1,5 +1,5 @@
 // Runs the built command as a maker does: its own process, its own folder.
-import { spawn } from 'node:child_process';
+import { type ChildProcess, fork, spawn } from 'node:child_process';
 import {
   cpSync,
   mkdirSync,
@@ -29,15 +29,29 @@ export interface Ran {
 
 export interface RunOptions {
   readonly cwd?: string;
-  /** Options for node itself. */
+  /** Options for node itself; they need a process of their own. */
   readonly node?: readonly string[];
   /** Whether nobody reads its standard output. */
   readonly deaf?: boolean;
+  /** Whether it has a process of its own, as a maker's run has. */
+  readonly alone?: boolean;
 }
 
-export function run(
+/** One command line: in a process that many share, which is far faster, unless it must have its own. */
+export const run = (
   args: readonly string[],
-  { cwd = projectFolder, node = [], deaf = false }: RunOptions = {},
+  { cwd = projectFolder, node = [], deaf = false, alone = node.length > 0 || deaf }: RunOptions = {},
+): Promise<Ran> => (alone ? runAlone(args, cwd, node, deaf) : runShared(args, cwd));
+
+/** Many command lines one after another. */
+export const runMany = (args: readonly (readonly string[])[], cwd: string): Promise<readonly Ran[]> =>
+  Promise.all(args.map((words) => run(words, { cwd })));
+
+function runAlone(
+  args: readonly string[],
+  cwd: string,
+  node: readonly string[],
+  deaf: boolean,
 ): Promise<Ran> {
   return new Promise((resolve, reject) => {
     const child = spawn(process.execPath, [...node, command, ...args], { cwd });
@@ -54,21 +68,31 @@ export function run(
   });
 }
 
-/** Many command lines one after another in one process; the same as `run` of each, and far faster. */
-export function runMany(args: readonly (readonly string[])[], cwd: string): Promise<readonly Ran[]> {
-  return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [join(projectFolder, 'tests/cli/many-in-one.mjs')], { cwd });
-    const [out, err] = [[] as Buffer[], [] as Buffer[]];
-    child.stdout.on('data', (part: Buffer) => out.push(part));
-    child.stderr.on('data', (part: Buffer) => err.push(part));
-    child.on('error', reject);
-    child.on('close', (status) => {
-      if (status === 0 && err.length === 0) resolve(JSON.parse(Buffer.concat(out).toString()));
-      else reject(new Error(`ended with ${status}: ${Buffer.concat(err)}`));
-    });
-    const main = pathToFileURL(join(projectFolder, 'dist/cli/main.js')).href;
-    child.stdin.end(JSON.stringify({ main, args }));
+const main = pathToFileURL(join(projectFolder, 'dist/cli/main.js')).href;
+/** Who waits for an answer of the shared process, in the order asked. */
+const waiting: { readonly resolve: (ran: Ran) => void; readonly reject: (fault: Error) => void }[] = [];
+let shared: ChildProcess | undefined;
+
+function runShared(args: readonly string[], cwd: string): Promise<Ran> {
+  shared ??= startShared();
+  shared.send({ main, args, cwd });
+  return new Promise((resolve, reject) => waiting.push({ resolve, reject }));
+}
+
+function startShared(): ChildProcess {
+  const child = fork(join(projectFolder, 'tests/cli/one-process.mjs'), {
+    execArgv: [],
+    stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
   });
+  child.on('message', (ran) => waiting.shift()?.resolve(ran as Ran));
+  child.on('exit', (status) => {
+    shared = undefined;
+    for (const { reject } of waiting.splice(0)) reject(new Error(`the shared process ended with ${status}`));
+  });
+  // It ends with the tests, whose end it sees; they need not wait for it.
+  child.unref();
+  child.channel?.unref();
+  return child;
 }
 
 /** A folder of its own for a test, with the blank of the cup and a small tile; taken away by `clear`. */

@@ -29,8 +29,9 @@ function packed(into: string): Packed {
 
 const hashOf = (path: string): string => createHash('sha256').update(readFileSync(path)).digest('hex');
 
+const first = packed(folder);
+
 test('packed twice it is the same bytes', patience, () => {
-  const first = packed(folder);
   const hash = hashOf(join(folder, first.filename));
   expect(hashOf(join(folder, packed(folder).filename))).toBe(hash);
   const paths = first.files.map(({ path }) => path);
@@ -42,7 +43,6 @@ test(
   'in an empty folder it installs without a script, runs, makes a sample and has its types',
   patience,
   () => {
-    const { filename } = packed(folder);
     writeFileSync(join(folder, 'package.json'), '{"name":"empty","private":true,"type":"module"}');
     const inFolder = (command: string, ...args: string[]) =>
       execFileSync(command, args, { cwd: folder, encoding: 'utf8', stdio: ['ignore', 'pipe', 'pipe'] });
@@ -53,7 +53,7 @@ test(
       '--prefer-offline',
       '--no-audit',
       '--no-fund',
-      `./${filename}`,
+      `./${first.filename}`,
     );
     const home = join(folder, 'node_modules/seamwright');
     const bin = join(folder, 'node_modules/.bin/seamwright');

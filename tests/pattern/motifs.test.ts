@@ -88,8 +88,8 @@ describe('pieces that stand clearly nearer to one another than to all else are o
 /** Closed groups of many merged copies, those that stand about the middle one; by clipper-lib. */
 function groupsByClipper(shapes: readonly Shape[], lattice: Lattice) {
   const rings = [];
-  for (let i = -4; i <= 4; i++)
-    for (let j = -4; j <= 4; j++)
+  for (let i = -3; i <= 3; i++)
+    for (let j = -3; j <= 3; j++)
       for (const drawn of shapes)
         for (const contour of moveShape(step(lattice, i, j), drawn).contours)
           rings.push(toRing(dense(contour, 5)));
@@ -107,7 +107,7 @@ test.each([
   { name: 'a half drop', lattice: latticeOf({ across: width, up: height, drop: height / 2, shift: 0 }) },
   { name: 'a slanted lattice', lattice: { a: { x: 41, y: 7 }, b: { x: -9, y: -30 } } },
 ])('groups of random blots are those that clipper-lib merges: $name', ({ lattice }) => {
-  for (let seed = 1; seed <= 6; seed++) {
+  for (let seed = 1; seed <= 4; seed++) {
     const random = randomFrom(seed);
     // Single blots that reach past their tile are taken as drawn: the period is given, not cut.
     const shapes = Array.from({ length: 7 }, () =>
