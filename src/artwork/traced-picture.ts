@@ -1,20 +1,21 @@
 // A picture made of pixels as areas: its few colours, each traced along its edge to a fraction of a pixel.
 import { type Finding, look, Refused, stop } from '../finding.ts';
-import { moveContour, shifted } from '../geometry/affine.ts';
-import type { Contour, Shape } from '../geometry/contour.ts';
-import { polygon } from '../geometry/contour.ts';
+import { type Affine, moveContour } from '../geometry/affine.ts';
+import { polygon, type Shape } from '../geometry/contour.ts';
 import { fitPoints } from '../geometry/fit-points.ts';
-import { levelLines, type SampleGrid } from '../geometry/level-lines.ts';
+import { levelLines, type SampleGrid, wrappedLevelLines } from '../geometry/level-lines.ts';
 import { signedArea } from '../geometry/measure.ts';
+import type { Point } from '../geometry/point.ts';
 import { filledShapes } from '../geometry/regions.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
 import { inMm, mostLength } from '../lengths/length.ts';
 import { decodePicture, type Picture } from './decode-picture.ts';
-import { type Colour, type Coloured, colouredPicture } from './picture-colours.ts';
+import { type Colour, colouredPicture } from './picture-colours.ts';
 import { coverOf } from './picture-cover.ts';
 import { mostPixels, type PictureHead, pictureHead } from './picture-head.ts';
 import type { TileLayer, TilePixels } from './tile-layer.ts';
-import { goesOnAcross, paddedPicture, wholeMotifs } from './wrapped-picture.ts';
+import { goesOnAcross, wrappedCover } from './wrapped-picture.ts';
+import { type WrappedTile, wrappedShapes } from './wrapped-shapes.ts';
 
 export interface TraceOptions {
   /** How wide the picture is to be, mm; by its own resolution if left out. */
@@ -56,12 +57,12 @@ export function tracedPicture(bytes: Uint8Array, file: string, options: TraceOpt
   const picture = pixelsOf(bytes, head, file);
   const coloured = colouredPicture(picture, options.colours);
   const grounds = groundsOf(coloured.palette);
-  const wraps = goesOnAcross(picture) ? { picture, coloured } : undefined;
+  const wraps = goesOnAcross(picture);
   const layers = coloured.palette.flatMap((colour, label): TileLayer[] => {
     if (grounds.has(label)) return [];
     const shapes = wraps
-      ? wrappedShapes(wraps, label, size, file)
-      : tracedIn({ picture, coloured }, label, size, file);
+      ? shapesAround(wrappedCover(picture, coloured, label), size, file)
+      : shapesIn({ ...picture, values: coverOf(picture, coloured, label) }, size, file);
     const name = hex(colour);
     return shapes.length === 0 ? [] : [{ name, colour: name, shapes }];
   });
@@ -80,28 +81,6 @@ export function tracedPicture(bytes: Uint8Array, file: string, options: TraceOpt
   const pixels = { width: picture.width, height: picture.height, rgb: picture.rgb, pixel };
   const findings = [look('traced', { file }, told)];
   return { width, height, scale, layers, findings, ...(wraps ? {} : { pixels }) };
-}
-
-interface Seen {
-  readonly picture: Picture;
-  readonly coloured: Coloured;
-}
-
-const tracedIn = ({ picture, coloured }: Seen, label: number, size: Size, file: string): Shape[] =>
-  shapesIn(
-    { width: picture.width, height: picture.height, values: coverOf(picture, coloured, label) },
-    size,
-    file,
-  );
-
-/** A colour of a picture that goes on across its borders: motifs there are whole; film that runs on without end is cut. */
-function wrappedShapes(seen: Seen, label: number, size: Size, file: string): Shape[] {
-  const { pad, ...padded } = paddedPicture(seen.picture, seen.coloured);
-  const by = { x: pad.x * size.pixel.x, y: pad.y * size.pixel.y };
-  const around = tracedIn(padded, label, size, file).map(
-    ({ contours }): Shape => ({ contours: shifted(contours, { x: -by.x, y: -by.y }) }),
-  );
-  return wholeMotifs(around, { ...size, pad: by }) ?? tracedIn(seen, label, size, file);
 }
 
 interface Size {
@@ -174,15 +153,54 @@ function groundsOf(palette: readonly Colour[]): ReadonlySet<number> {
   return new Set([(one ?? 0) > (other ?? 0) ? 0 : 1]);
 }
 
+/** The areas of a colour in a picture that stands alone: cut at its edge. */
 function shapesIn(grid: SampleGrid, { pixel }: Size, file: string): Shape[] {
-  const toMm = { a: pixel.x, b: 0, c: 0, d: pixel.y, e: 0, f: 0 };
-  const lines = levelLines(grid).filter((points) => Math.abs(signedArea(polygon(points))) >= leastPixels);
+  const lines = levelLines(grid).filter(isNoSpeck);
   if (lines.length > mostPatches) throw tooBusy(file);
-  const contours = lines.map(
-    (points): Contour => moveContour(toMm, fitPoints(points, { tolerance: fitMiss, reach })),
-  );
+  const contours = lines.map((points) => moveContour(toMm(pixel), fitPoints(points, fitted)));
   return filledShapes(contours, 'evenodd', chordTolerance);
 }
+
+/** Those of a picture that goes on across its borders: they go on in its copies. */
+function shapesAround(grid: SampleGrid, { width, height, pixel }: Size, file: string): Shape[] {
+  const lines = wrappedLevelLines(grid).filter(
+    ({ points, by }) => by.i !== 0 || by.j !== 0 || isNoSpeck(points),
+  );
+  if (lines.length > mostPatches) throw tooBusy(file);
+  const edges = lines.map(({ points, by }) => {
+    const on = by.i === 0 && by.j === 0 ? {} : { by: { x: by.i * grid.width, y: by.j * grid.height } };
+    return { by, contour: moveContour(toMm(pixel), fitPoints(points, { ...fitted, ...on })) };
+  });
+  return wrappedShapes(edges, { width, height, sure: surePlace(grid, pixel) });
+}
+
+const isNoSpeck = (points: readonly Point[]): boolean => Math.abs(signedArea(polygon(points))) >= leastPixels;
+
+const fitted = { tolerance: fitMiss, reach };
+
+const toMm = (pixel: Point): Affine => ({ a: pixel.x, b: 0, c: 0, d: pixel.y, e: 0, f: 0 });
+
+/** The middle of the pixel that, with those around it, tells most surely whether it is film. */
+function surePlace({ width, height, values }: SampleGrid, pixel: Point): WrappedTile['sure'] {
+  let [best, most] = [0, -1];
+  for (let y = 1; y < height - 1; y++)
+    for (let x = 1; x < width - 1 && most < surest; x++) {
+      let least = surest;
+      for (let v = y - 1; v <= y + 1; v++)
+        for (let u = x - 1; u <= x + 1; u++)
+          least = Math.min(least, sureness(values[v * width + u], values[y * width + x]));
+      if (least > most) [best, most] = [y * width + x, least];
+    }
+  const at = { x: ((best % width) + 0.5) * pixel.x, y: (Math.floor(best / width) + 0.5) * pixel.y };
+  return { at, isFilm: (values[best] ?? 0) > half };
+}
+
+/** Half of a pixel covered; and the farthest from it. */
+const half = 127.5;
+const surest = 127;
+
+/** How far a pixel is from being half covered, on the side that another is on; below 0 on the other. */
+const sureness = (value = 0, middle = 0): number => (middle > half ? value - half : half - value);
 
 function tooBusy(file: string): Refused {
   const says = `falls into more than ${mostPatches} patches of one colour, as a photograph or noise does; trace a plain drawing, smooth the picture, or give fewer "colours"`;

@@ -1,24 +1,29 @@
-// Pictures that go on across their own borders, as seamless tiles do: traced with what lies beyond, so that no motif is cut there.
-import { shifted } from '../geometry/affine.ts';
-import { type Box, boxesMeet, movedBox } from '../geometry/box.ts';
-import type { Shape } from '../geometry/contour.ts';
-import { tightBox } from '../geometry/measure.ts';
-import type { Point } from '../geometry/point.ts';
+// Pictures that go on across their own borders, as seamless tiles do.
+import type { SampleGrid } from '../geometry/level-lines.ts';
 import type { Picture } from './decode-picture.ts';
 import type { Coloured } from './picture-colours.ts';
+import { coverOf } from './picture-cover.ts';
 
 /** A channel may jump by so much where two copies meet, for noise; more has to be explained by how steep it is beside it. */
 const slack = 24;
 const steepness = 1.5;
 
-/** So many pixels on end that do not go on are a place that does not join. */
-const mostOpen = 2;
+/** A picture with fewer pixels than this one way is no tile. */
+const leastSize = 8;
+
+/** So many pixels on end that do not go on are film that ends there. */
+const mostOpen = 5;
+
+/** Fewer than so many, or than this share of all that jump, are left where an edge runs beside the border and a JPEG blurred it. */
+const leastOpen = 2;
+const mostOpenShare = 0.25;
 
 /**
  * Whether a picture goes on across both its borders: where its last row meets its first, and its last column its first, no
  * channel changes by more than it does in the pixels around.
  */
 export function goesOnAcross({ width, height, rgb }: Picture): boolean {
+  if (Math.min(width, height) < leastSize) return false;
   const level = (x: number, y: number) => 3 * (wrap(y, height) * width + wrap(x, width));
   const upright = (y: number, x: number) => 3 * (wrap(y, height) * width + wrap(x, width));
   return meets(rgb, width, level, height) && meets(rgb, height, upright, width);
@@ -28,24 +33,40 @@ const wrap = (value: number, size: number): number => ((value % size) + size) % 
 
 /** One border: `at(i, k)` is the place of the pixel i along it, k past its last row. */
 function meets(rgb: Uint8Array, along: number, at: (i: number, k: number) => number, size: number): boolean {
-  let open = 0;
+  let [run, longest, open, jumps] = [0, 0, 0, 0];
   for (let i = 0; i < along; i++) {
-    open = [0, 1, 2].every((channel) => isExplained(rgb, at, i, size, channel)) ? 0 : open + 1;
-    if (open >= mostOpen) return false;
+    const seen = [0, 1, 2].map((channel) => jumpAt(rgb, at, i, size, channel));
+    run = seen.includes('open') ? run + 1 : 0;
+    longest = Math.max(longest, run);
+    open += run > 0 ? 1 : 0;
+    jumps += seen.some((jump) => jump !== 'none') ? 1 : 0;
   }
-  return true;
+  return longest < leastOpen || (longest < mostOpen && open <= mostOpenShare * jumps);
 }
 
-function isExplained(
+/** Whether the middle one of three pixels in a row is a mix of the two beside it: an edge runs through it. */
+const isMixed = (before: number, value: number, after: number): boolean =>
+  Math.min(before, after) + leastMix <= value && value <= Math.max(before, after) - leastMix;
+
+/** A mix differs from both by more than pixels do that are packed as a JPEG. */
+const leastMix = 12;
+
+/** What stands across the border at a place along it: no jump, one that edges beside it explain, or one that nothing does. */
+function jumpAt(
   rgb: Uint8Array,
   at: (i: number, k: number) => number,
   i: number,
   size: number,
   channel: number,
-): boolean {
+): 'none' | 'explained' | 'open' {
   const value = (u: number, k: number) => rgb[at(u, k) + channel] ?? 0;
   const jump = Math.abs(value(i, size) - value(i, size - 1));
-  if (jump <= slack) return true;
+  if (jump <= slack) return 'none';
+  if (
+    isMixed(value(i, size - 2), value(i, size - 1), value(i, size)) ||
+    isMixed(value(i, size - 1), value(i, size), value(i, size + 1))
+  )
+    return 'explained';
   let steep = 0;
   // On either side apart: across the border itself nothing is known.
   for (const rows of [
@@ -61,83 +82,26 @@ function isExplained(
         Math.abs(value(u + 1, l) - value(u, l)),
       );
     }
-  return jump <= steepness * steep + slack;
+  return jump <= steepness * steep + slack ? 'explained' : 'open';
 }
 
-/** A picture with so many pixels of its copies around it. */
-export interface Padded {
-  readonly picture: Picture;
-  readonly coloured: Coloured;
-  readonly pad: { readonly x: number; readonly y: number };
-}
-
-/** Most of its copies that is laid around a picture, px: motifs larger than this are cut at the border. */
-const mostPad = 400;
-
-export function paddedPicture({ width, height, rgb }: Picture, { palette, labels }: Coloured): Padded {
-  const pad = { x: Math.min(width, mostPad), y: Math.min(height, mostPad) };
-  const [w, h] = [width + 2 * pad.x, height + 2 * pad.y];
-  const made = { rgb: new Uint8Array(3 * w * h), labels: new Uint8Array(w * h) };
+/** How much of each pixel a colour covers (see `coverOf`), where the picture's own copies lie all around it. */
+export function wrappedCover(
+  { width, height, rgb }: Picture,
+  { palette, labels }: Coloured,
+  label: number,
+): SampleGrid {
+  const [w, h] = [width + 2, height + 2];
+  const wide = { rgb: new Uint8Array(3 * w * h), labels: new Uint8Array(w * h) };
   for (let y = 0; y < h; y++)
     for (let x = 0; x < w; x++) {
-      const from = wrap(y - pad.y, height) * width + wrap(x - pad.x, width);
-      made.labels[y * w + x] = labels[from] ?? 0;
-      for (let k = 0; k < 3; k++) made.rgb[3 * (y * w + x) + k] = rgb[3 * from + k] ?? 0;
+      const from = wrap(y - 1, height) * width + wrap(x - 1, width);
+      wide.labels[y * w + x] = labels[from] ?? 0;
+      for (let k = 0; k < 3; k++) wide.rgb[3 * (y * w + x) + k] = rgb[3 * from + k] ?? 0;
     }
-  return { picture: { width: w, height: h, rgb: made.rgb }, coloured: { palette, labels: made.labels }, pad };
-}
-
-/** Sizes in mm: of the picture, of a pixel, and of what of its copies lies around it. */
-export interface WrappedSize {
-  readonly width: number;
-  readonly height: number;
-  readonly pixel: Point;
-  readonly pad: Point;
-}
-
-/**
- * Of shapes traced in a padded picture, its corner at minus the pad: each motif whole, once, and its exact copies that reach
- * into the picture. Undefined where film runs on from copy to copy without end, for then it has to be cut.
- */
-export function wholeMotifs(shapes: readonly Shape[], size: WrappedSize): Shape[] | undefined {
-  const { width, height, pixel, pad } = size;
-  const placed = shapes.map((shape) => ({ shape, box: tightBox(shape.contours) }));
-  const frame = {
-    minX: pixel.x - pad.x,
-    minY: pixel.y - pad.y,
-    maxX: width + pad.x - pixel.x,
-    maxY: height + pad.y - pixel.y,
-  };
-  const tile = { minX: 0, minY: 0, maxX: width, maxY: height };
-  const isWhole = ({ minX, minY, maxX, maxY }: Box) =>
-    minX > frame.minX && minY > frame.minY && maxX < frame.maxX && maxY < frame.maxY;
-  if (placed.some(({ box }) => !isWhole(box) && boxesMeet(box, tile))) return undefined;
-  const own: { readonly shape: Shape; readonly box: Box }[] = [];
-  for (const one of placed) {
-    const at = middleOf(one.box);
-    // One whose middle lies on the border may be traced on either side of it, or on both.
-    const isHere = at.x > -pixel.x && at.y > -pixel.y && at.x < width + pixel.x && at.y < height + pixel.y;
-    if (isHere && isWhole(one.box) && !own.some(({ box }) => isCopy(one.box, box, size))) own.push(one);
-  }
-  return own.flatMap(({ shape, box }) =>
-    steps.flatMap(([i, j]) => {
-      const by = { x: i * width, y: j * height };
-      return boxesMeet(movedBox(box, by), tile) ? [{ contours: shifted(shape.contours, by) }] : [];
-    }),
-  );
-}
-
-const steps = [-2, -1, 0, 1, 2].flatMap((i) => [-2, -1, 0, 1, 2].map((j) => [i, j] as const));
-
-const middleOf = ({ minX, minY, maxX, maxY }: Box): Point => ({ x: (minX + maxX) / 2, y: (minY + maxY) / 2 });
-
-/** Whether two boxes are one motif's, a whole picture apart: corners within a pixel. */
-function isCopy(one: Box, other: Box, { width, height, pixel }: WrappedSize): boolean {
-  const off = (p: number, q: number, whole: number) => Math.abs(p - q - Math.round((p - q) / whole) * whole);
-  return (
-    off(one.minX, other.minX, width) < pixel.x &&
-    off(one.maxX, other.maxX, width) < pixel.x &&
-    off(one.minY, other.minY, height) < pixel.y &&
-    off(one.maxY, other.maxY, height) < pixel.y
-  );
+  const cover = coverOf({ width: w, height: h, rgb: wide.rgb }, { palette, labels: wide.labels }, label);
+  const values = new Uint8Array(width * height);
+  for (let y = 0; y < height; y++)
+    values.set(cover.subarray((y + 1) * w + 1, (y + 1) * w + 1 + width), y * width);
+  return { width, height, values };
 }

@@ -1,4 +1,4 @@
-// A closed line of many points as few lines and curves.
+// A line of many points, closed or without end, as few lines and curves.
 import { type Contour, type CubicSegment, cubic, line, type Segment } from './contour.ts';
 import { add, cross, distance, dot, type Point, scale, subtract, unit } from './point.ts';
 import { derivativeAt, pointAt, secondDerivativeAt } from './segment.ts';
@@ -8,6 +8,8 @@ export interface PointFitOptions {
   readonly tolerance: number;
   /** Length over which directions are taken: corners rounder than it are curves. */
   readonly reach: number;
+  /** How far on a line begins again that goes on without end; left out, it comes back to its first point. */
+  readonly by?: Point;
 }
 
 /** A way that turns more than this within the reach turns a corner, radians. */
@@ -16,11 +18,12 @@ const cornerTurn = (55 * Math.PI) / 180;
 /**
  * Lines and cubics that pass within the tolerance of the points of a closed line, with corners where it has some.
  * Source: P. J. Schneider, An Algorithm for Automatically Fitting Digitized Curves (Graphics Gems, 1990), from memory:
- * least squares for the handles, parameters bettered by Newton, split at the farthest point.
+ * least squares for the handles, parameters bettered by Newton, split at the farthest point. Of a line without end it gives
+ * one round, which its own copy goes on from.
  */
 export function fitPoints(points: readonly Point[], options: PointFitOptions): Contour {
   const fitter = new PointFitter(points, options);
-  return { closed: true, segments: fitter.segments };
+  return { closed: options.by === undefined, segments: fitter.segments };
 }
 
 class PointFitter {
@@ -28,11 +31,13 @@ class PointFitter {
   readonly #points: readonly Point[];
   readonly #tolerance: number;
   readonly #reach: number;
+  readonly #by: Point;
 
-  constructor(points: readonly Point[], { tolerance, reach }: PointFitOptions) {
+  constructor(points: readonly Point[], { tolerance, reach, by = { x: 0, y: 0 } }: PointFitOptions) {
     this.#points = points;
     this.#tolerance = tolerance;
     this.#reach = reach;
+    this.#by = by;
     const corners = this.#corners();
     const starts = corners.length > 0 ? corners : [0];
     for (const [k, from] of starts.entries()) {
@@ -49,7 +54,9 @@ class PointFitter {
 
   #at(i: number): Point {
     const count = this.#points.length;
-    return this.#points[((i % count) + count) % count] ?? { x: 0, y: 0 };
+    const rounds = Math.floor(i / count);
+    const { x, y } = this.#points[i - rounds * count] ?? { x: 0, y: 0 };
+    return { x: x + rounds * this.#by.x, y: y + rounds * this.#by.y };
   }
 
   /** The point about the reach away from point i, forwards or backwards, not past `end`. */

@@ -19,6 +19,13 @@ export function filledShapes(contours: readonly Contour[], fill: Fill, tolerance
   return toShapes(regions, segmentsOf(sources), sliverFor(tolerance));
 }
 
+/** What contours enclose by the even-odd rule, as far as it lies in a window. */
+export function filledWithin(contours: readonly Contour[], window: Contour, tolerance: number): Shape[] {
+  const [subject, frame] = [inPlace(contours, tolerance), inPlace([window], tolerance)];
+  const regions = combine(subject, frame, { operation: 'intersection', fill: 'evenodd', tolerance });
+  return toShapes(regions, segmentsOf([...subject, ...frame]), sliverFor(tolerance));
+}
+
 /** The parts of shapes that lie inside (or, for 'difference', outside) other shapes. */
 export function clippedShapes(
   shapes: readonly Shape[],

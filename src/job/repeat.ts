@@ -12,7 +12,7 @@ import { latticeOfRepeat, saysRepeat, wayGroundOf } from './choose-way.ts';
 import { groundOf } from './pattern-ground.ts';
 import { type PiecesInput, planPieces } from './pieces.ts';
 import type { Artwork, Job } from './resolved-job.ts';
-import { openInWords, stepsInWords, wayInWords } from './way-words.ts';
+import { drawnToEnd, endsOnBorders, openInWords, stepsInWords, wayInWords } from './way-words.ts';
 
 export interface RepeatInput extends PiecesInput {
   readonly job: PiecesInput['job'] & Pick<Job, 'edges'> & { readonly artwork: Artwork };
@@ -179,6 +179,7 @@ function studyInWords(tile: Tile, study: RepeatStudy, file: string, units: Units
   return [
     `${file}: ${size(tile.width)} by ${size(tile.height)}, ${colours}`,
     study.joins ? `it joins itself: ${met}` : fault,
+    ...(endsOnBorders(study) ? [drawnToEnd] : []),
     periodInWords(tile, study, units),
   ];
 }

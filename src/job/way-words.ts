@@ -100,15 +100,28 @@ export function openInWords({ layer, border, miss, length }: OpenStretch): strin
   return `${place} an edge of ${layer} is ${drawnLength(miss)} from where its copy goes on`;
 }
 
+/** Whether all that keeps a tile from joining is film that ends on its borders: only who drew it knows whether it should. */
+export const endsOnBorders = ({ borders: { open } }: RepeatStudy): boolean =>
+  open.length > 0 && open.every(({ ends }) => ends);
+
+/** What to do about that. */
+export const drawnToEnd =
+  'Film that ends on its border may be a side drawn there, or a cut: if it was drawn so, lay it by "way": "as-drawn"';
+
 /** Why a tile can't be laid unasked, and the ways out. */
 export function notJoined(study: RepeatStudy, ways: readonly Way[], { art }: ArtFiles): Finding {
   const [worst] = study.borders.open;
   const where = worst ? { file: art, ...worst.at } : { file: art };
+  const drawnSo = endsOnBorders(study) ? `. ${drawnToEnd}` : '';
   const more = study.borders.open.length > 1 ? `, and so ${study.borders.open.length} places in all` : '';
   const fault = worst
     ? `does not meet its own copy: ${openInWords(worst)}${more}`
     : `meets its own copy at the borders, but its spacing jumps there by ${drawnLength(study.jump ?? 0)}`;
-  return stop('does-not-join', where, `${fault}. ${repeatFault(study)}. Three ways out: ${waysOut(ways)}`);
+  return stop(
+    'does-not-join',
+    where,
+    `${fault}${drawnSo}. ${repeatFault(study)}. Three ways out: ${waysOut(ways)}`,
+  );
 }
 
 function repeatFault({ period }: RepeatStudy): string {

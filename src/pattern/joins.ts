@@ -21,6 +21,8 @@ export interface OpenStretch {
   readonly length: number;
   /** How far its outline is from where the copy's goes on; the open stretch's whole length where none is near, mm. */
   readonly miss: number;
+  /** Whether it is all of the film there, drawn up to the border and no further: a side on the border, or a cut. */
+  readonly ends: boolean;
 }
 
 /** An outline that goes on across the border in another direction. */
@@ -144,6 +146,7 @@ function atBorder(held: Held, line: BorderLine): AtBorder {
       border,
       at: place((from + to) / 2),
       length: to - from,
+      ends: isEnd({ from, to }, own, ownAt(3 * hair)),
       miss: Math.max(...[from, to].map((end) => missAt(end, to - from, own, beyond))) || to - from,
     }));
   const ends = endsOf(own).filter(({ at }) => at > joinTolerance && at < length - joinTolerance);
@@ -166,6 +169,15 @@ function atBorder(held: Held, line: BorderLine): AtBorder {
     rounding: Math.max(0, ...met.map(({ apart }) => apart)),
   };
 }
+
+/** Whether film that ends at a border was drawn up to it and no further, all of it, as a side on the border is. */
+const isEnd = (
+  { from, to }: { readonly from: number; readonly to: number },
+  own: readonly Stretch[],
+  past: readonly Stretch[],
+): boolean =>
+  own.some((film) => film.from.at === from && film.to.at === to) &&
+  past.every((film) => film.to.at <= from || film.from.at >= to);
 
 /** Whether film that ends at a border was only drawn up to it, as a round that touches it is: none of it goes past. */
 const onlyTouches = (

@@ -2,6 +2,7 @@
 import { PNG } from 'pngjs';
 import { expect, test } from 'vitest';
 import { readTile, type Tile } from '../../src/artwork/tile.ts';
+import { shapeArea } from '../../src/geometry/measure.ts';
 import { joinsOf } from '../../src/pattern/joins.ts';
 import { drawn, pictureEngine } from '../pictures/compare.ts';
 
@@ -14,9 +15,11 @@ const motifs = [
   '<path d="M14 26Q24 30 14 36Q9 30 14 26Z"/>',
 ];
 
-async function tileOf(width: number, height: number): Promise<Tile> {
+const square = { a: { x: 40, y: 0 }, b: { x: 0, y: -30 } };
+
+async function tileOf(width: number, height: number, art: readonly string[] = motifs): Promise<Tile> {
   const copies = [-1, 0, 1].flatMap((i) =>
-    [-1, 0, 1].map((j) => `<g transform="translate(${40 * i} ${30 * j})">${motifs.join('')}</g>`),
+    [-1, 0, 1].map((j) => `<g transform="translate(${40 * i} ${30 * j})">${art.join('')}</g>`),
   );
   const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}"><rect width="100%" height="100%" fill="#fff"/><g fill="#17566b">${copies.join('')}</g></svg>`;
   const bytes = PNG.sync.write(await drawn(svg, width * 5));
@@ -26,11 +29,48 @@ async function tileOf(width: number, height: number): Promise<Tile> {
 test('a seamless tile made of pixels joins, its motifs whole across its borders', async () => {
   const tile = await tileOf(40, 30);
   expect([tile.width, tile.height, tile.pixels]).toEqual([40, 30, undefined]);
-  const joins = joinsOf(tile, { a: { x: 40, y: 0 }, b: { x: 0, y: -30 } });
+  const joins = joinsOf(tile, square);
   expect(joins.joins).toBe(true);
   expect(joins.crossings).toBeGreaterThan(8);
   // Copies of one tracing meet, whatever a pixel of 0.2 mm leaves open; they are looked at a hair beside the border.
   expect(joins.mismatch).toBeLessThan(1e-4);
+});
+
+/** Film that goes on for ever, with its area in a tile of 40 by 30 mm, mm². */
+const nets: readonly (readonly [string, readonly string[], number])[] = [
+  [
+    'a net of slanting bands that cross',
+    ['<path d="M-2 -1.5L42 31.5M-2 31.5L42 -1.5" stroke="#17566b" stroke-width="3" fill="none"/>'],
+    // Two bands as long as the diagonal, less the rhombs in which they cross, in the middle and at the corners.
+    2 * 50 * 3 - (2 * 9) / 0.96,
+  ],
+  [
+    'bands that climb once around, each once across the tile',
+    ['<path d="M-4 33L44 -3" stroke="#17566b" stroke-width="4" fill="none"/>'],
+    50 * 4,
+  ],
+  [
+    'film all over, with holes over its border and its corner',
+    ['<path fill-rule="evenodd" d="M-20 -15H20V15H-20ZM-20 0A5 5 0 1 1 -20 0.01ZM4 0A4 4 0 1 1 4 -0.01Z"/>'],
+    0,
+  ],
+  [
+    'waves',
+    ['<path d="M-40 8Q-30 -4 -20 8T0 8T20 8T40 8T60 8V14Q50 2 40 14T20 14T0 14T-20 14T-40 14Z"/>'],
+    0,
+  ],
+];
+
+test.each(nets)('%s joins, and is as large as it was drawn', async (_, art, area) => {
+  const tile = await tileOf(40, 30, art);
+  const joins = joinsOf(tile, square);
+  expect(joins.open).toEqual([]);
+  expect(joins.crossings).toBeGreaterThan(1);
+  // Curve goes on from curve: what a hair beside the border shows of a slant, and no more.
+  expect(joins.mismatch).toBeLessThan(1e-3);
+  expect(joins.kinks).toEqual([]);
+  const film = tile.layers.flatMap(({ shapes }) => shapes).reduce((sum, shape) => sum + shapeArea(shape), 0);
+  if (area > 0) expect(Math.abs(film - area)).toBeLessThan(0.01 * area);
 });
 
 test('a crop of it is seen to be none, and keeps its pixels', async () => {

@@ -98,8 +98,15 @@ describe('a tile does not join', () => {
         at: { x: expect.closeTo(15.5, 6), y: 0 },
         length: expect.closeTo(7, 6),
         miss: expect.closeTo(7, 6),
+        ends: false,
       },
     ]);
+  });
+
+  test('where film ends on its border: a side drawn there, or a cut, that is told apart from what was drawn past it', () => {
+    const endsOf = (x: number) => joinsOf(tileOf(shape(box(x, 8, 6, 7))), plain).open.map(({ ends }) => ends);
+    expect(endsOf(width - 6)).toEqual([true]);
+    expect(endsOf(width - 5)).toEqual([false]);
   });
 
   test('where another colour goes on', () => {
