@@ -1,9 +1,9 @@
 // The nearest place on a set of curves.
-import { hullBox } from './box.ts';
+import { type Box, hullBox } from './box.ts';
 import { BoxIndex } from './box-index.ts';
 import type { Contour, CubicSegment, Segment } from './contour.ts';
 import { distance, dot, type Point, subtract } from './point.ts';
-import { derivativeAt, pointAt } from './segment.ts';
+import { derivativeAt, pointAt, secondDerivativeAt } from './segment.ts';
 
 export interface NearestPlace {
   readonly segment: Segment;
@@ -11,7 +11,7 @@ export interface NearestPlace {
   readonly distance: number;
 }
 
-/** Halvings of a stretch: to what a double tells apart. */
+/** Steps into a stretch: were all of them halvings, to what a double tells apart. */
 const halvings = 50;
 
 /** Halvings until two turns that lie so close are taken for one: to 1e-9 of the curve. */
@@ -68,15 +68,23 @@ function rises(coefficients: readonly number[], [from, to]: Stretch, depth: numb
   return [...rises(left, [from, middle], depth - 1), ...rises(right, [middle, to], depth - 1)];
 }
 
-/** Where in a stretch the curve turns from nearing p to leaving it, by halving. */
+/** Where in a stretch the curve turns from nearing p to leaving it: Newton's steps, halving where one would leave the stretch. */
 function turnIn(segment: CubicSegment, p: Point, [from, to]: Stretch): number {
   let [low, high] = [from, to];
+  let t = (low + high) / 2;
   for (let i = 0; i < halvings && high - low > 1e-14; i++) {
-    const middle = (low + high) / 2;
-    if (dot(subtract(pointAt(segment, middle), p), derivativeAt(segment, middle)) > 0) high = middle;
-    else low = middle;
+    const off = subtract(pointAt(segment, t), p);
+    const by = derivativeAt(segment, t);
+    const rate = dot(off, by);
+    if (rate > 0) high = t;
+    else low = t;
+    const step = rate / (dot(by, by) + dot(off, secondDerivativeAt(segment, t)));
+    if (Math.abs(step) < 1e-14) return t;
+    const next = t - step;
+    // A step that is no number leaves the stretch too.
+    t = next > low && next < high ? next : (low + high) / 2;
   }
-  return (low + high) / 2;
+  return t;
 }
 
 /** The nearest place of one segment, wherever it turns. */
@@ -100,15 +108,14 @@ function nearestOn(segment: Segment, p: Point): NearestPlace {
 /** Finds the nearest place on many curves, by an index of their boxes. */
 export class NearestFinder {
   readonly #segments: readonly Segment[];
+  readonly #boxes: readonly Box[];
   readonly #index: BoxIndex;
 
   constructor(contours: readonly Contour[]) {
     this.#segments = contours.flatMap(({ segments }) => segments);
+    this.#boxes = this.#segments.map((segment) => hullBox([{ closed: false, segments: [segment] }]));
     this.#index = new BoxIndex(this.#segments.length, (add) => {
-      for (const segment of this.#segments) {
-        const box = hullBox([{ closed: false, segments: [segment] }]);
-        add(box.minX, box.minY, box.maxX, box.maxY);
-      }
+      for (const { minX, minY, maxX, maxY } of this.#boxes) add(minX, minY, maxX, maxY);
     });
   }
 
@@ -124,7 +131,24 @@ export class NearestFinder {
 
   /** The nearest place within a reach, mm; undefined where there is none. */
   find(p: Point, reach: number): NearestPlace | undefined {
-    const [first, ...others] = this.within(p, reach);
-    return first && others.reduce((a, b) => (b.distance < a.distance ? b : a), first);
+    let best: NearestPlace | undefined;
+    // By how near their boxes are: past the first box that is farther than a place found, nothing is nearer.
+    const byBox = this.#index
+      .meeting(p.x - reach, p.y - reach, p.x + reach, p.y + reach)
+      .map((i) => ({ i, least: distanceToBox(this.#boxes[i], p) }))
+      .sort((a, b) => a.least - b.least || a.i - b.i);
+    for (const { i, least } of byBox) {
+      const segment = this.#segments[i];
+      if (least > (best?.distance ?? reach) || !segment) break;
+      const place = nearestOn(segment, p);
+      if (place.distance <= reach && place.distance < (best?.distance ?? Number.POSITIVE_INFINITY))
+        best = place;
+    }
+    return best;
   }
 }
+
+const distanceToBox = (box: Box | undefined, p: Point): number =>
+  box === undefined
+    ? Number.POSITIVE_INFINITY
+    : Math.hypot(Math.max(box.minX - p.x, 0, p.x - box.maxX), Math.max(box.minY - p.y, 0, p.y - box.maxY));

@@ -14,18 +14,37 @@ const heights = 200;
 /** From one turn to another. */
 export type Stretch = readonly [number, number];
 
-/** Stretches of a piece's film at a height, by its rolled outline. */
-export function stretchesAt(outline: readonly RolledPoint[][], along: number): Stretch[] {
-  const turns = outline
-    .flatMap((points) =>
-      points.flatMap((p, i) => {
-        const q = points[(i + 1) % points.length] ?? p;
-        if (p.along > along === q.along > along) return [];
-        return p.turn + ((q.turn - p.turn) * (along - p.along)) / (q.along - p.along);
-      }),
-    )
-    .sort((a, b) => a - b);
-  return turns.flatMap((turn, i) => (i % 2 === 0 ? [[turn, turns[i + 1] ?? turn] as const] : []));
+/** Stretches of a piece's film at each of some rising heights, by its rolled outline. */
+export function stretchesAt(
+  outline: readonly (readonly RolledPoint[])[],
+  alongs: readonly number[],
+): readonly (readonly Stretch[])[] {
+  const turns = alongs.map((): number[] => []);
+  for (const points of outline)
+    for (const [i, p] of points.entries()) {
+      const q = points[(i + 1) % points.length] ?? p;
+      const [low, high] = [Math.min(p.along, q.along), Math.max(p.along, q.along)];
+      for (let k = firstFrom(alongs, low); k < alongs.length; k++) {
+        const along = alongs[k] ?? high;
+        if (along >= high) break;
+        turns[k]?.push(p.turn + ((q.turn - p.turn) * (along - p.along)) / (q.along - p.along));
+      }
+    }
+  return turns.map((crossed) => {
+    const rising = crossed.sort((a, b) => a - b);
+    return rising.flatMap((turn, i) => (i % 2 === 0 ? [[turn, rising[i + 1] ?? turn] as const] : []));
+  });
+}
+
+/** The number of the first of some rising values that is no less than `least`. */
+function firstFrom(rising: readonly number[], least: number): number {
+  let [low, high] = [0, rising.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((rising[middle] ?? 0) < least) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 /** What part of the turns from `low` to `high` no stretch covers; stretches go round, so each counts once a turn on. */
@@ -62,16 +81,18 @@ function heightsOf({ panels, cone, band }: ProvedRow): Height[] {
   // A side beside a handle is parallel to the line up the wall: around the wall it stands a little further off.
   const side = (mm: number, girth: number) =>
     mm === 0 ? 0 : (mm * asinc((2 * Math.PI * mm * cone.sine) / girth) + precision) / girth;
-  return Array.from({ length: heights + 1 }, (_, i) => {
-    const along = band.from + inside + ((band.to - band.from - 2 * inside) * i) / heights;
+  const alongs = Array.from(
+    { length: heights + 1 },
+    (_, i) => band.from + inside + ((band.to - band.from - 2 * inside) * i) / heights,
+  );
+  const films = rolled.map((outline) => stretchesAt(outline, alongs));
+  return alongs.map((along, i) => {
     const girth = girthOf(cone, along);
     return {
       girth,
       wanted: [side(beside.start, girth), 1 - side(beside.finish, girth)],
       stretches: panels.map(({ turns }, k) =>
-        stretchesAt(rolled[k] ?? [], along).map(
-          ([from, to]): Stretch => [from + turns.from, to + turns.from],
-        ),
+        (films[k]?.[i] ?? []).map(([from, to]): Stretch => [from + turns.from, to + turns.from]),
       ),
     };
   });

@@ -45,10 +45,14 @@ function levelsOff({ surface, band }: AskedGores, { sheet, gores }: ProvedGores)
   });
 }
 
-/** The film of all gores at a height, in turns. */
-function filmAt(asked: AskedGores, rolled: readonly (readonly GoreSpot[][])[], on: number): Stretch[] {
+/** The film of all gores at some rising heights, in turns. */
+function filmAt(
+  asked: AskedGores,
+  rolled: readonly (readonly GoreSpot[][])[],
+  ons: readonly number[],
+): readonly (readonly Stretch[])[] {
   const { surface } = asked;
-  return rolled.flatMap((outline, i) => {
+  const films = rolled.map((outline, i) => {
     const around = 2 * surface.count;
     const points = outline.map((spots) =>
       spots.map((spot) => ({
@@ -56,18 +60,23 @@ function filmAt(asked: AskedGores, rolled: readonly (readonly GoreSpot[][])[], o
         turn: (2 * i + 1 + spot.aside / halfShare(surface, spot.on)) / around,
       })),
     );
-    return stretchesAt(points, on);
+    return stretchesAt(points, ons);
   });
+  return ons.map((_, k) => films.flatMap((film) => film[k] ?? []));
 }
 
 /** Does the film cover the band all the way round, and lap by enough at the seam? */
 function coverChecks(asked: AskedGores, gores: readonly ProvedGore[]): Check[] {
   const { band, surface, overlap } = asked;
   const rolled = gores.map((gore) => rolledOutline(asked, gore));
-  const rows = Array.from({ length: heights + 1 }, (_, i) => {
-    const on = band.from + precision + ((band.to - band.from - 2 * precision) * i) / heights;
+  const ons = Array.from(
+    { length: heights + 1 },
+    (_, i) => band.from + precision + ((band.to - band.from - 2 * precision) * i) / heights,
+  );
+  const films = filmAt(asked, rolled, ons);
+  const rows = ons.map((on, i) => {
     const girth = 2 * Math.PI * surfaceAt(surface, on).radius;
-    const film = filmAt(asked, rolled, on);
+    const film = films[i] ?? [];
     const covered = film.reduce((sum, [from, to]) => sum + to - from, 0);
     return { bare: bareTurns(film, [0, 1]) * girth, lap: (covered - 1) * girth };
   });

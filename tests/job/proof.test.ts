@@ -199,11 +199,10 @@ async function madeCase(typed: Typed): Promise<Made> {
   }));
   const closing = draft.pattern?.plan.closing;
   const pattern = closing && { equalParts: equalParts(closing), layers: layersAsMade(drafts) };
+  const asked = (other: Blank) => askedOf({ job: draft.job, blank: other, ...(pattern ? { pattern } : {}) });
+  const own = asked(blank);
   const prove = (texts: readonly PieceText[], other = blank, cover: readonly PieceText[] = strips) =>
-    proofOf(askedOf({ job: draft.job, blank: other, ...(pattern ? { pattern } : {}) }), {
-      wraps: texts,
-      strips: cover,
-    });
+    proofOf(other === blank ? own : asked(other), { wraps: texts, strips: cover });
   return { files, strips, proof, prove };
 }
 
