@@ -1,4 +1,5 @@
 // A job laid flat to be looked at, whatever pieces it is cut in: what its guides show, and what is said of it.
+import { type ArtLaid, artLaid } from './art-laid.ts';
 import { type FlatView, flatViewOf, looseFlatPiece } from './flat-view.ts';
 import { goreLayersAsMade } from './gore-proof.ts';
 import { draftGores, looseGores, reportGores } from './gores.ts';
@@ -11,6 +12,8 @@ import { reportDrafts } from './report-drafts.ts';
 export interface LaidView {
   readonly view: FlatView;
   readonly report: Omit<Report, 'files'>;
+  /** How the pattern lies; left out where more than one is drawn, or where it can't be carried to other readings. */
+  readonly laid?: ArtLaid;
 }
 
 /** @throws Refused where the input can't be made. */
@@ -24,5 +27,10 @@ export function laidView(input: MakeInput): LaidView {
   }
   const drafts = draftPieces(input);
   const parts = partsOf(input, drafts);
-  return { view: flatViewOf(drafts, parts), report: reportDrafts(drafts, undefined, parts) };
+  const laid = parts.length === 0 ? artLaid(input.job, drafts) : undefined;
+  return {
+    view: flatViewOf(drafts, parts),
+    report: reportDrafts(drafts, undefined, parts),
+    ...(laid ? { laid } : {}),
+  };
 }

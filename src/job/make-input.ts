@@ -24,6 +24,8 @@ export interface MakeInput {
   readonly plain?: boolean;
   /** Whether the film's checks before the blade are left out: for a drawing that follows what is being typed. */
   readonly unchecked?: boolean;
+  /** Whether only what the guide shows on the piece is wanted: then nothing is put in order for the blade, told in words beside it or written to be cut. */
+  readonly linesOnly?: boolean;
   /** Artwork that was read already, and the way it is laid by: its file and what the job says of ways are then not looked at. */
   readonly chosen?: ChosenArt;
   /** What is worked out once for several jobs that have it in common; left out, nothing is kept. */

@@ -180,18 +180,20 @@ function draftPiece(
     layers,
     relief: relief.cuts,
     runOff,
-    notes: guideNotes({
-      name: input.job.name,
-      blank: input.blank,
-      template,
-      band: plan.band,
-      flatBands,
-      piece: place,
-      seam: input.job.seam,
-      ...(panel ? { panel } : {}),
-      film: input.job.film,
-      ...(pattern ? { pattern: pattern.plan } : {}),
-    }),
+    notes: input.linesOnly
+      ? []
+      : guideNotes({
+          name: input.job.name,
+          blank: input.blank,
+          template,
+          band: plan.band,
+          flatBands,
+          piece: place,
+          seam: input.job.seam,
+          ...(panel ? { panel } : {}),
+          film: input.job.film,
+          ...(pattern ? { pattern: pattern.plan } : {}),
+        }),
     ...(panel ? { joints: markedJoints(panel, (input.job.panels ?? standardPanels).overlap) } : {}),
     ...seamMeaning(input.job.seam),
     turned,
@@ -200,11 +202,11 @@ function draftPiece(
     words: input.tools.words,
   });
   // A plain template is drawn from its foot corner on, as a maker would.
-  const drawings = input.plain ? drawn : drawingsInOrder(drawn);
+  const drawings = input.plain || input.linesOnly ? drawn : drawingsInOrder(drawn);
   const { name } = input.job;
   return {
     mark: markOf(place, panel),
-    cut: writeSvg(drawings.cut, { title: `${name}: cut`, filled: false }),
+    cut: input.linesOnly ? '' : writeSvg(drawings.cut, { title: `${name}: cut`, filled: false }),
     guide: writeSvg(drawings.guide, { title: `${name}: guide`, filled: true }),
     job: {
       ...resolvedJob(withJoints(input.job, place.joints), place.whole, pattern, place.strips),

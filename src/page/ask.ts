@@ -1,7 +1,8 @@
 // Asking the engine in its worker. The newest question of a kind wins; one that holds a newer one up too long is ended.
 import type { Finding } from '../finding.ts';
+import type { Leading } from '../job/followed-view.ts';
 import type { Bench } from './model/bench.ts';
-import type { AnswerOf, BenchAsked, FromWorker, Kind, ToWorker } from './model/messages.ts';
+import type { AnswerOf, BenchAsked, FromWorker, Kind, ThreadName, ToWorker } from './model/messages.ts';
 
 /** How a question ended. `overtaken`: a newer one of its kind was asked, or it was stopped. */
 export type Outcome<K extends Kind> =
@@ -28,12 +29,22 @@ interface Request {
 const patience = 1000;
 
 export class Engine {
+  readonly #name: ThreadName;
   #worker: Worker | undefined;
   #running: (Request & { readonly id: number; readonly since: number }) | undefined;
   #waiting = new Map<Kind, Request>();
   #lastId = 0;
   /** The files the worker of now has, by their bytes. */
   #marks = new Map<Uint8Array, number>();
+
+  constructor(name: ThreadName) {
+    this.#name = name;
+  }
+
+  /** Hand over the drawing that leads: what follows typing carries it to new readings. A thread that is ended loses it. */
+  lead(leading: Leading): void {
+    this.#started().postMessage({ kind: 'lead', ...leading } satisfies ToWorker);
+  }
 
   /** Ask; `more` is what else the question says. */
   ask<K extends Kind>(
@@ -87,7 +98,10 @@ export class Engine {
 
   #started(): Worker {
     if (this.#worker) return this.#worker;
-    const worker = new Worker(new URL('./worker/worker.ts', import.meta.url), { type: 'module' });
+    const worker = new Worker(new URL('./worker/worker.ts', import.meta.url), {
+      type: 'module',
+      name: this.#name,
+    });
     worker.onmessage = ({ data }: MessageEvent<FromWorker>) => this.#hear(data);
     worker.onerror = (event) => {
       event.preventDefault();

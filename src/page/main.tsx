@@ -2,6 +2,7 @@
 import { effect } from '@preact/signals';
 import { render } from 'preact';
 import { App } from './app.tsx';
+import { startLaying } from './flat-asking.ts';
 import { keepBench, keepingFault, keptBench } from './keep.ts';
 import { historyOf } from './model/history.ts';
 import { keepingSays } from './parts/top.tsx';
@@ -42,6 +43,7 @@ async function start(): Promise<void> {
   } catch (fault) {
     keepingSays.value = keepingFault(fault);
   }
+  startLaying();
   startAsking();
   keepChanges();
   const root = document.getElementById('root');

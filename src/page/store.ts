@@ -1,6 +1,7 @@
 // What the page shows, as signals: the bench with its history, and what the engine last said of it.
 import { computed, effect, signal } from '@preact/signals';
 import type { Finding } from '../finding.ts';
+import type { FollowedView } from '../job/followed-view.ts';
 import { Engine, type Outcome } from './ask.ts';
 import {
   type Bench,
@@ -51,9 +52,15 @@ export interface WallPlace {
   readonly along: number;
 }
 
-const quiet = { busy: false } as const;
+export const quiet = { busy: false } as const;
 export const vessel = signal<Heard<'vessel'>>(quiet);
 export const flat = signal<Heard<'flat'>>(quiet);
+/** The flat drawing as it was laid last: the same while it is laid anew. */
+export const flatLaid = computed(() => flat.value.answer);
+/** That drawing carried to newer readings, until they are laid too. */
+export const followed = signal<(FollowedView & { readonly since: number }) | undefined>(undefined);
+/** How true to the job laid afresh a drawing has to be to be shown in its place, mm: half a dot of the screen. */
+export const trueWithin = signal(0.1);
 export const checks = signal<Heard<'checks'>>(quiet);
 export const seam = signal<Heard<'seam'>>(quiet);
 export const rolled = signal<Heard<'rolled'>>(quiet);
@@ -85,11 +92,12 @@ export const shownPlace = computed(() => pointed.value ?? pinned.value);
 /** A line for everyone, read out to those who listen. */
 export const said = signal('');
 
-/** Answers while typing; long work has a thread of its own, so that it never holds typing up. */
-export const live = new Engine();
-export const slow = new Engine();
+/** What follows typing, what lays the job and what takes longer have a thread each, so that none holds up the one before. */
+export const following = new Engine('following');
+export const laying = new Engine('laying');
+export const slow = new Engine('slow');
 
-function heard<K extends Kind>(before: Heard<K>, outcome: Outcome<K>): Heard<K> {
+export function heard<K extends Kind>(before: Heard<K>, outcome: Outcome<K>): Heard<K> {
   switch (outcome.is) {
     case 'answer':
       return { answer: outcome.answer, busy: false, ms: outcome.ms };
@@ -119,7 +127,7 @@ export const isGuided = signal(false);
 
 export const hasArtwork = computed(() => valueAt(bench.value.job, 'artwork.file') !== undefined);
 
-/** Ask for everything that is seen at once, whenever the bench changes. */
+/** Ask for the vessel at once whenever the bench changes, and for the rest once the flat drawing has been laid. */
 export function startAsking(): void {
   let blankBefore: unknown;
   let unitsBefore: unknown;
@@ -128,22 +136,18 @@ export function startAsking(): void {
     if (isUntouched.value) {
       blankBefore = undefined;
       vessel.value = quiet;
-      flat.value = quiet;
       return;
     }
     if (now.blank !== blankBefore || now.units !== unitsBefore) {
       blankBefore = now.blank;
       unitsBefore = now.units;
       vessel.value = { ...vessel.peek(), busy: true };
-      void live.ask('vessel', now).then((outcome) => {
+      // After whatever else follows this change: where the flat drawing is seen, it comes first.
+      queueMicrotask(async () => {
+        const outcome = await following.ask('vessel', now);
         if (!isUntouched.peek()) vessel.value = heard(vessel.peek(), outcome);
       });
     }
-    flat.value = { ...flat.peek(), busy: true };
-    const since = performance.now();
-    void live.ask('flat', now).then((outcome) => {
-      if (!isUntouched.peek()) flat.value = { ...heard(flat.peek(), outcome), since };
-    });
   });
   later(() => {
     const now = bench.value;
@@ -198,13 +202,15 @@ export function startAsking(): void {
   });
 }
 
-/** A pause in typing that slower work waits for, ms. */
+/** A pause in typing that slower work waits for, ms, once the job is laid: until then it would only hold that up. */
 const pause = 250;
+
+const isLaid = computed(() => !flat.value.busy);
 
 function later(ask: () => (() => void) | undefined): void {
   let timer: ReturnType<typeof setTimeout> | undefined;
   effect(() => {
-    const work = ask();
+    const work = isLaid.value ? ask() : undefined;
     clearTimeout(timer);
     if (work) timer = setTimeout(work, pause);
   });

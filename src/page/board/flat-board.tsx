@@ -2,7 +2,18 @@
 import { useComputed, useSignal, useSignalEffect } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import { measuredLength } from '../../lengths/length.ts';
-import { bench, findings, flat, pinned, pointed, selected, shownPlace } from '../store.ts';
+import {
+  bench,
+  findings,
+  flat,
+  flatLaid,
+  followed,
+  pinned,
+  pointed,
+  selected,
+  shownPlace,
+  trueWithin,
+} from '../store.ts';
 import { DragInWords } from './drag-words.tsx';
 import { drawSheet, type Measured } from './flat-ink.ts';
 import { FlatMarks } from './flat-marks.tsx';
@@ -25,6 +36,9 @@ import {
 } from './sheet-view.ts';
 import { useSizedCanvas } from './sized-canvas.ts';
 
+/** What no eye finds, in dots of the screen. */
+const halfADot = 0.5;
+
 /** A step of the arrow keys, px. */
 const step = 40;
 
@@ -34,7 +48,13 @@ export function FlatBoard() {
   const hidden = useSignal<ReadonlySet<string>>(new Set());
   const measuring = useSignal(false);
   const measured = useSignal<Measured>({});
-  const laid = useComputed(() => flat.value.answer && laidOut(flat.value.answer.view));
+  const laid = useComputed(() => {
+    if (followed.value) return laidOut(followed.value.view, followed.value.art);
+    return flatLaid.value && laidOut(flatLaid.value.view);
+  });
+  const units = useComputed(() => bench.value.units);
+  /** The change that was drawn last, by when it was made. */
+  const drawnOf = useRef<number | undefined>(undefined);
   const fitKey = useComputed(() => JSON.stringify(laid.value?.box));
 
   const showWhole = () => {
@@ -59,15 +79,21 @@ export function FlatBoard() {
     const seen = { laid: laid.value, view: view.value, size: size.value, hidden: hidden.value };
     const asked = {
       ...seen,
-      units: bench.value.units,
+      units: units.value,
       measured: measured.value,
       pointed: shownPlace.value,
       dragged: dragged.value,
     };
-    const { since } = flat.peek();
+    trueWithin.value = halfADot / (view.value.scale * (globalThis.devicePixelRatio || 1));
+    const of = followed.peek();
+    const { since } = of ?? flat.peek();
     const frame = requestAnimationFrame(() => {
       drawSheet(current, asked);
-      if (since !== undefined) markRedraw('flat redraw', since);
+      if (since === undefined) return;
+      const isFirst = drawnOf.current !== since;
+      drawnOf.current = since;
+      if (isFirst) markRedraw('flat redraw', since);
+      if (!of) markRedraw('flat laid', since);
     });
     return () => cancelAnimationFrame(frame);
   });
@@ -131,7 +157,6 @@ export function FlatBoard() {
     measuring.value = !measuring.value;
     measured.value = {};
   };
-  const { units } = bench.value;
   const place = shownPlace.value;
   const { from, to } = measured.value;
   const distance = from && to && Math.hypot(to.x - from.x, to.y - from.y);
@@ -178,7 +203,7 @@ export function FlatBoard() {
           : null}
         {distance === undefined
           ? null
-          : `${measuredLength(distance, units)} on the flat sheet, point to point.`}
+          : `${measuredLength(distance, units.value)} on the flat sheet, point to point.`}
         {dragged.value ? <DragInWords dragged={dragged.value} /> : null}
         {!measuring.value && !dragged.value && place ? <PlaceInWords place={place} /> : null}
         {!measuring.value && !place ? <FlatSummary /> : null}
@@ -188,7 +213,7 @@ export function FlatBoard() {
 }
 
 function FlatSummary() {
-  const template = flat.value.answer?.report.template;
+  const template = followed.value?.template ?? flatLaid.value?.report.template;
   if (!template)
     return flat.value.busy ? (
       <>Laying it flat…</>

@@ -1,6 +1,6 @@
 // What can be done with the flat drawing: zoom, the whole of it, measuring, and which of its layers are seen.
 import type { Signal } from '@preact/signals';
-import { flat } from '../store.ts';
+import { flatLaid } from '../store.ts';
 
 const roleWords: Readonly<Record<string, string>> = {
   relief: 'Relief cuts',
@@ -20,7 +20,7 @@ interface FlatToolsProps {
 }
 
 export function FlatTools({ zoomBy, showWhole, isMeasuring, toggleMeasure, hidden }: FlatToolsProps) {
-  const groups = flat.value.answer?.view.pieces.flatMap(({ groups }) => groups) ?? [];
+  const groups = flatLaid.value?.view.pieces.flatMap(({ groups }) => groups) ?? [];
   const layers = [
     ...new Map(groups.flatMap(({ layer, colour }) => (layer ? [[layer, colour] as const] : []))),
   ];

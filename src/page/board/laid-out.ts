@@ -1,13 +1,15 @@
 // The pieces of a job on one sheet to look at: the lip's on top, as they sit on the vessel.
 import { coversPlace, onGuide, onWall } from '../../job/flat-place.ts';
-import type { FlatPiece, FlatView } from '../../job/flat-view.ts';
+import type { FlatGroup, FlatPiece, FlatView } from '../../job/flat-view.ts';
+import type { InkedGroup } from '../../job/followed-view.ts';
+import { inkPath } from './ink-path.ts';
 import type { Box, Point } from './sheet-view.ts';
 
 export interface LaidPiece {
   readonly piece: FlatPiece;
   /** How far it is moved from where its file has it, mm. */
   readonly at: Point;
-  readonly groups: readonly { readonly group: FlatPiece['groups'][number]; readonly path: Path2D }[];
+  readonly groups: readonly { readonly group: Omit<FlatGroup, 'd'>; readonly path: Path2D }[];
 }
 
 export interface LaidOut {
@@ -23,7 +25,8 @@ interface WallPlace {
 /** Between pieces, mm. */
 const gap = 12;
 
-export function laidOut({ pieces }: FlatView): LaidOut {
+/** `art`: of each piece what is drawn below its own groups. */
+export function laidOut({ pieces }: FlatView, art: readonly (readonly InkedGroup[])[] = []): LaidOut {
   const rows: FlatPiece[][] = [];
   // What is cut apart stands below, in a row of its own; gores are one drawing, and alone.
   const apart = pieces.length > 1 ? pieces.filter(({ place }) => !place) : [];
@@ -39,7 +42,12 @@ export function laidOut({ pieces }: FlatView): LaidOut {
     const placed = row.map((piece): LaidPiece => {
       const at = { x: x - piece.box.minX, y: y - piece.box.minY };
       x += piece.box.maxX - piece.box.minX + gap;
-      return { piece, at, groups: piece.groups.map((group) => ({ group, path: new Path2D(group.d) })) };
+      const below = art[pieces.indexOf(piece)] ?? [];
+      const groups = [
+        ...below.map((group) => ({ group, path: inkPath(group.ink) })),
+        ...piece.groups.map((group) => ({ group, path: new Path2D(group.d) })),
+      ];
+      return { piece, at, groups };
     });
     width = Math.max(width, x - gap);
     y += Math.max(...row.map(({ box }) => box.maxY - box.minY)) + gap;

@@ -2,7 +2,8 @@
 import type { Finding } from '../../finding.ts';
 import type { ArtView } from '../../job/art-view.ts';
 import type { NamedFile } from '../../job/deliverables.ts';
-import type { FlatView } from '../../job/flat-view.ts';
+import type { FollowedView, Leading } from '../../job/followed-view.ts';
+import type { LaidView } from '../../job/laid-view.ts';
 import type { WayReport } from '../../job/repeat.ts';
 import type { PatternReport, Report } from '../../job/report.ts';
 import type { VesselView } from '../../job/vessel-view.ts';
@@ -18,7 +19,12 @@ export interface Questions {
   /** The vessel alone: its profile as a picture, and what is known of it. */
   readonly vessel: { readonly ask: { readonly bench: BenchAsked }; readonly answer: VesselAnswer };
   /** The job laid flat. */
-  readonly flat: { readonly ask: { readonly bench: BenchAsked }; readonly answer: FlatAnswer };
+  readonly flat: { readonly ask: { readonly bench: BenchAsked }; readonly answer: LaidView };
+  /** The drawing that leads, carried to new readings; without one where it can't be, true to `within` mm. */
+  readonly followed: {
+    readonly ask: { readonly bench: BenchAsked; readonly within: number };
+    readonly answer: { readonly followed?: FollowedView };
+  };
   /** All that is said of the job, its film's checks before the blade too. */
   readonly checks: {
     readonly ask: { readonly bench: BenchAsked };
@@ -44,6 +50,9 @@ export interface Questions {
     readonly answer: FilesAnswer;
   };
 }
+/** The threads of the page: what follows typing, what lays the job, and what takes longer. */
+export type ThreadName = 'following' | 'laying' | 'slow';
+
 export type Kind = keyof Questions;
 export type AskOf<K extends Kind> = Questions[K]['ask'];
 export type AnswerOf<K extends Kind> = Questions[K]['answer'];
@@ -55,11 +64,6 @@ export interface VesselAnswer {
   /** mm along, from the foot corner. */
   readonly length: number;
   readonly flatBands: readonly { readonly from: number; readonly to: number }[];
-}
-
-export interface FlatAnswer {
-  readonly view: FlatView;
-  readonly report: Omit<Report, 'files'>;
 }
 
 /** Artwork drawn by the engine's own reading of it: never the file itself. */
@@ -86,6 +90,7 @@ export interface FilesAnswer {
 /** To the worker. */
 export type ToWorker =
   | { readonly kind: 'keep'; readonly mark: number; readonly bytes: Uint8Array }
+  | ({ readonly kind: 'lead' } & Leading)
   | { [K in Kind]: { readonly kind: K; readonly id: number } & AskOf<K> }[Kind];
 
 /** From the worker: an answer, a refusal in the maker's words, a fault of ours, or how far long work has come. */

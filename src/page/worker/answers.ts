@@ -7,6 +7,7 @@ import { standardArtwork } from '../../job/resolved-job.ts';
 import type { AnswerOf, AskOf, Kind } from '../model/messages.ts';
 import { loadTools, loadWords } from './engine.ts';
 import { givenBlank, givenJob } from './given.ts';
+import { follower } from './leading.ts';
 
 /** Says how far long work has come. */
 export type Progress = (step: number, of: number, says: string) => void;
@@ -28,7 +29,16 @@ export const answers: Answers = {
 
   async flat({ bench }, files) {
     const { laidView } = await import('./laying.ts');
-    return laidView({ ...givenJob(bench, files), tools: await loadTools(), unchecked: true });
+    const asked = { unchecked: true, linesOnly: true };
+    return laidView({ ...givenJob(bench, files), tools: await loadTools(), ...asked });
+  },
+
+  async followed({ bench, within }, files) {
+    const leads = await follower();
+    if (!leads) return {};
+    const { followedView } = await import('./following.ts');
+    const followed = followedView(leads, givenJob(bench, files), await loadWords(), within);
+    return followed ? { followed } : {};
   },
 
   async checks({ bench }, files) {

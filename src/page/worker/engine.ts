@@ -1,6 +1,7 @@
 // The heavy tools, fetched beside the page when the first question needs them.
 import fontUrl from '@expo-google-fonts/atkinson-hyperlegible/400Regular/AtkinsonHyperlegible_400Regular.ttf?url';
 import svgUrl from '@resvg/resvg-wasm/index_bg.wasm?url';
+import { rememberedWords } from '../../job/remembered-words.ts';
 import type { JobTools } from '../../job/tools.ts';
 
 async function bytesAt(url: string): Promise<Uint8Array> {
@@ -12,11 +13,14 @@ async function bytesAt(url: string): Promise<Uint8Array> {
 let words: Promise<JobTools['words']> | undefined;
 let tools: Promise<JobTools> | undefined;
 
+/** Lines of words that pictures say again and again are kept, so many of them. */
+const linesKept = 200;
+
 /** The lettering alone, for pictures of a vessel. */
 export function loadWords(): Promise<JobTools['words']> {
   words ??= (async () => {
     const [{ startWords }, font] = await Promise.all([import('../../job/tools.ts'), bytesAt(fontUrl)]);
-    return startWords(font);
+    return rememberedWords(await startWords(font), linesKept);
   })();
   return words;
 }

@@ -1,15 +1,25 @@
 // The engine in a thread of its own: answers one question after the other, and keeps the files it was handed.
 import { Refused } from '../../finding.ts';
 import { useSameSines } from '../../job/same-sines.ts';
-import type { AskOf, FromWorker, Kind, ToWorker } from '../model/messages.ts';
+import type { AnswerOf, AskOf, FromWorker, Kind, ThreadName, ToWorker } from '../model/messages.ts';
 import { answers, type Progress } from './answers.ts';
-import { loadTools } from './engine.ts';
+import { loadTools, loadWords } from './engine.ts';
+import { lead } from './leading.ts';
 
-useSameSines();
+// What is only looked at while typing need not be the same to the last bit, and the engine's own sines are ten times faster.
+const isFollowing = self.name === ('following' satisfies ThreadName);
+if (!isFollowing) useSameSines();
 
 const kept = new Map<number, Uint8Array>();
 
-const tell = (message: FromWorker): void => self.postMessage(message);
+const tell = (message: FromWorker, handedOver: Transferable[] = []): void =>
+  self.postMessage(message, handedOver);
+
+/** Numbers by the ten thousand are handed over, not copied. */
+const handedOver = (given: AnswerOf<Kind>): Transferable[] =>
+  'followed' in given
+    ? given.followed.art.flat().flatMap(({ ink: { codes, points } }) => [codes.buffer, points.buffer])
+    : [];
 
 async function answer<K extends Kind>(kind: K, id: number, ask: AskOf<K>): Promise<void> {
   const start = performance.now();
@@ -21,7 +31,7 @@ async function answer<K extends Kind>(kind: K, id: number, ask: AskOf<K>): Promi
       if (bytes) files.set(name, bytes);
     }
     const given = await answers[kind](ask, files, progress);
-    tell({ id, is: 'answer', answer: given, ms: performance.now() - start });
+    tell({ id, is: 'answer', answer: given, ms: performance.now() - start }, handedOver(given));
   } catch (fault) {
     if (fault instanceof Refused) tell({ id, is: 'refused', findings: fault.findings });
     else tell({ id, is: 'fault', says: fault instanceof Error ? fault.message : String(fault) });
@@ -33,9 +43,13 @@ self.onmessage = ({ data }: MessageEvent<ToWorker>): void => {
     kept.set(data.mark, data.bytes);
     return;
   }
+  if (data.kind === 'lead') {
+    lead(data);
+    return;
+  }
   const { kind, id, ...ask } = data;
   void answer(kind, id, ask);
 };
 
 // Artwork's reader takes longest to start, so it starts at once; where that fails, the question that needs it says so.
-loadTools().catch(() => undefined);
+(isFollowing ? loadWords() : loadTools()).catch(() => undefined);

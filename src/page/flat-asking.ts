@@ -1,0 +1,76 @@
+// Asking for the flat drawing. What is typed is drawn in stages: first the drawing that is there, carried to the new readings,
+// and once typing pauses the job laid afresh.
+import { batch, effect } from '@preact/signals';
+import type { LaidView } from '../job/laid-view.ts';
+import type { Bench } from './model/bench.ts';
+import {
+  bench,
+  flat,
+  followed,
+  following,
+  heard,
+  isUntouched,
+  laying,
+  quiet,
+  trueWithin,
+  view,
+} from './store.ts';
+
+/** A pause in typing after which the job is laid afresh, ms. */
+const pause = 150;
+
+/** Whether all but the readings is as it was. */
+const differsInReadings = (one: Bench, other: Bench): boolean =>
+  one.job === other.job && one.files === other.files && one.blankFile === other.blankFile;
+
+/** Hands the art of a laid job to what follows readings; false where it can't be followed. */
+function leads({ view: { pieces }, laid }: LaidView): boolean {
+  if (!laid) return false;
+  const art = pieces.map((piece) => ({
+    ...piece,
+    groups: piece.groups.filter(({ role }) => role === 'artwork'),
+  }));
+  following.lead({ view: { pieces: art }, laid });
+  return true;
+}
+
+export function startLaying(): void {
+  let leading: Bench | undefined;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const lay = async (now: Bench, since: number) => {
+    const outcome = await laying.ask('flat', now);
+    if (outcome.is === 'overtaken' || isUntouched.peek()) return;
+    const isNewest = now === bench.peek();
+    batch(() => {
+      flat.value = { ...heard(flat.peek(), outcome), since, busy: !isNewest };
+      if (isNewest) followed.value = undefined;
+    });
+    if (outcome.is === 'answer') leading = leads(outcome.answer) ? now : undefined;
+  };
+  const follow = async (now: Bench, since: number) => {
+    const outcome = await following.ask('followed', now, { within: trueWithin.peek() });
+    if (now !== bench.peek() || isUntouched.peek()) return;
+    const drawn = outcome.is === 'answer' ? outcome.answer.followed : undefined;
+    if (!drawn) {
+      void lay(now, since);
+      return;
+    }
+    followed.value = { ...drawn, since };
+    timer = setTimeout(() => void lay(now, since), pause);
+  };
+  effect(() => {
+    const now = bench.value;
+    clearTimeout(timer);
+    if (isUntouched.value) {
+      leading = undefined;
+      flat.value = quiet;
+      followed.value = undefined;
+      return;
+    }
+    flat.value = { ...flat.peek(), busy: true };
+    const isSeen = view.peek() === 'flat' || view.peek() === 'both';
+    const since = performance.now();
+    if (isSeen && leading && differsInReadings(leading, now)) void follow(now, since);
+    else void lay(now, since);
+  });
+}

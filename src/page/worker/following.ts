@@ -1,0 +1,2 @@
+// What follows readings with a drawing that was laid before, loaded when there is one.
+export { followedView, followerOf } from '../../job/followed-view.ts';
