@@ -100,17 +100,40 @@ function capHeightOf(
 }
 
 /** Words for guides, set in a font in one line from left to right. Characters the font lacks are left out. */
-export const wordsIn =
-  (font: LetterFont): DrawWords =>
-  (text, em) => {
+export function wordsIn(font: LetterFont): DrawWords {
+  const rightOf = rightEdges(font);
+  const set = (text: string): { readonly glyph: number; readonly x: number; readonly y: number }[] => {
     let pen = 0;
     return font.shape(text, { isRightToLeft: false, ligatures: true }).flatMap(({ glyph, advance, x, y }) => {
       if (glyph === 0) return [];
       const from = pen;
       pen += advance;
-      return placed(font.outline(glyph), em, (from + x) * em, -y * em);
+      return [{ glyph, x: from + x, y }];
     });
   };
+  const draw = (text: string, em: number) =>
+    set(text).flatMap(({ glyph, x, y }) => placed(font.outline(glyph), em, x * em, -y * em));
+  const reach = (text: string, em: number) => {
+    const rights = set(text).flatMap(({ glyph, x }) => {
+      const right = rightOf(glyph);
+      return right === undefined ? [] : [x + right];
+    });
+    return rights.length > 0 ? em * Math.max(...rights) : 0;
+  };
+  return Object.assign(draw, { reach });
+}
+
+/** How far glyphs reach to the right of where they are set, in ems; nothing of those that draw nothing. */
+function rightEdges({ outline }: LetterFont): (glyph: number) => number | undefined {
+  const known = new Map<number, number | undefined>();
+  return (glyph) => {
+    if (!known.has(glyph)) {
+      const drawn = outline(glyph);
+      known.set(glyph, drawn.length > 0 ? tightBox(drawn).maxX : undefined);
+    }
+    return known.get(glyph);
+  };
+}
 
 /** A glyph's curves at a size and a place. */
 export const placed = (contours: readonly Contour[], em: number, x: number, y: number): Contour[] =>

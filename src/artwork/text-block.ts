@@ -3,7 +3,7 @@
 import { shifted } from '../geometry/affine.ts';
 import { type Box, boxAround } from '../geometry/box.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
-import { tightBox } from '../geometry/measure.ts';
+import { signedArea, tightBox } from '../geometry/measure.ts';
 import { filledShapes } from '../geometry/regions.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
 import type { Direction, ReadDirections } from './bidi.ts';
@@ -26,8 +26,13 @@ export interface TextOptions {
 }
 
 export interface TextBlock {
-  /** mm, y down; the origin halfway across its widest line, and halfway between the first line's capitals and the last baseline. */
-  readonly shapes: readonly Shape[];
+  /**
+   * Its areas, mm, y down; the origin halfway across its widest line, and halfway between the first line's capitals and the last
+   * baseline. Worked out when asked: letters are lines first, and merging them is most of the work.
+   */
+  readonly shapes: () => readonly Shape[];
+  /** Whether there is nothing to cut. */
+  readonly isEmpty: boolean;
   readonly box: Box;
   /** As it came to be, mm. */
   readonly capHeight: number;
@@ -37,6 +42,9 @@ export interface TextBlock {
 
 /** Of a font that tells no height of its capitals: most have near this over the em. Common practice, no source. */
 const usualCapHeight = 0.7;
+
+/** A contour of less, mm², has nothing to cut: what fonts keep as a point or a line. */
+const leastArea = 1e-6;
 
 /** A size letters are shaped at before they have one, mm: no more than a start. */
 const anySize = 10;
@@ -60,9 +68,9 @@ export function textBlock(font: LetterFont, options: TextOptions, directions: Re
     };
     return placed(shifted(own, { x: x[options.align], y: top + i * step }), by, 0, 0);
   });
-  const shapes = filledShapes(contours, 'nonzero', chordTolerance);
   return {
-    shapes,
+    shapes: () => filledShapes(contours, 'nonzero', chordTolerance),
+    isEmpty: contours.every((contour) => Math.abs(signedArea(contour)) < leastArea),
     box: contours.length === 0 ? boxAround([{ minX: 0, minY: 0, maxX: 0, maxY: 0 }]) : tightBox(contours),
     capHeight: asked * by,
     missing: [...new Set(lines.flatMap(({ missing }) => missing))],

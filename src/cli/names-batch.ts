@@ -3,7 +3,7 @@ import { dirname, relative, resolve } from 'node:path';
 import { laidJob } from '../job/make.ts';
 import { makeFiles } from '../job/make-files.ts';
 import type { MakeFilesInput } from '../job/make-options.ts';
-import { drawnMotifs } from '../job/motifs.ts';
+import { tryMotifs } from '../job/motifs.ts';
 import { filesNamed } from '../job/named-files.ts';
 import { jobOfRow, type NamedRow, type NamesInput } from '../job/names.ts';
 import type { MadeRow } from '../job/names-report.ts';
@@ -52,7 +52,7 @@ export class NamesBatch {
   async check(row: NamedRow): Promise<undefined> {
     const input = await this.#inputOf(row);
     if (input.job.pieces !== 'gores') laidJob(input);
-    drawnMotifs(input);
+    tryMotifs(input);
   }
 
   /** A row's files written to a folder; or found there as an earlier run left them. @throws Refused where it can't be made. */

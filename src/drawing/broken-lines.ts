@@ -11,6 +11,7 @@ export interface Setting {
 
 /** Width of a line of words, mm. */
 export function widthOf(text: string, { words, em }: Setting): number {
+  if (words.reach) return words.reach(text, em);
   const drawn = words(text, em);
   return drawn.length > 0 ? tightBox(drawn).maxX : 0;
 }

@@ -1,5 +1,5 @@
 // Areas and tight boxes of contours, exact for cubics.
-import { type Box, boxOfPoints } from './box.ts';
+import type { Box } from './box.ts';
 import { type Contour, type CubicSegment, reverseContour, type Shape } from './contour.ts';
 import { cross, distance, type Point } from './point.ts';
 import { pointAt } from './segment.ts';
@@ -48,29 +48,33 @@ function turningPoints(p0: number, p1: number, p2: number, p3: number): number[]
   return [q / a, q === 0 ? -1 : c / q].filter(inside);
 }
 
-const isBetween = (value: number, a: number, b: number): boolean =>
-  value >= Math.min(a, b) && value <= Math.max(a, b);
-
-/** Where a cubic is outermost between its ends. Handles that lie between the ends leave it nowhere to go. */
+/** Where a cubic is outermost between its ends. */
 function extremes(s: CubicSegment): Point[] {
   const { from, c1, c2, to } = s;
-  const withinX = isBetween(c1.x, from.x, to.x) && isBetween(c2.x, from.x, to.x);
-  const withinY = isBetween(c1.y, from.y, to.y) && isBetween(c2.y, from.y, to.y);
-  if (withinX && withinY) return [];
-  const ts = withinX ? [] : turningPoints(from.x, c1.x, c2.x, to.x);
-  if (!withinY) ts.push(...turningPoints(from.y, c1.y, c2.y, to.y));
-  return ts.map((t) => pointAt(s, t));
+  return [...turningPoints(from.x, c1.x, c2.x, to.x), ...turningPoints(from.y, c1.y, c2.y, to.y)].map((t) =>
+    pointAt(s, t),
+  );
 }
 
-/** The smallest box that holds the contours. */
+/** The smallest box that holds the contours. A cubic whose handles lie in the box of what was seen can't leave it. */
 export function tightBox(contours: readonly Contour[]): Box {
-  const points: Point[] = [];
+  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  const hold = ({ x, y }: Point) => {
+    if (x < minX) minX = x;
+    if (x > maxX) maxX = x;
+    if (y < minY) minY = y;
+    if (y > maxY) maxY = y;
+  };
+  const isHeld = ({ x, y }: Point) => x >= minX && x <= maxX && y >= minY && y <= maxY;
   for (const { segments } of contours)
     for (const s of segments) {
-      points.push(s.from, s.to);
-      if (s.kind === 'cubic') points.push(...extremes(s));
+      hold(s.from);
+      hold(s.to);
     }
-  return boxOfPoints(points);
+  for (const { segments } of contours)
+    for (const s of segments)
+      if (s.kind === 'cubic' && !(isHeld(s.c1) && isHeld(s.c2))) extremes(s).forEach(hold);
+  return { minX, minY, maxX, maxY };
 }
 
 /** The length of a contour taken from node to node: of curves a little less than their own. */

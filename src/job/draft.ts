@@ -4,6 +4,7 @@ import type { Affine } from '../geometry/affine.ts';
 import type { Lay } from '../pattern/lay.ts';
 import type { Wrap, WrapLayer } from '../pattern/wrap.ts';
 import type { Template } from '../unroll/template.ts';
+import type { LaidMotif } from './laid-apart.ts';
 import type { MendedTile } from './mend-tile.ts';
 import type { PlaceReport } from './motif-report.ts';
 import type { PatternGround } from './pattern-ground.ts';
@@ -34,6 +35,8 @@ export interface Draft {
   readonly layers: readonly WrapLayer[];
   /** The motifs of the job, cut with it or apart. */
   readonly motifs: readonly PlacedMotif[];
+  /** Each of them laid by itself. */
+  readonly laid: readonly LaidMotif[];
   /** How each of them lies. */
   readonly places: readonly PlaceReport[];
   /** What stands against cutting the film of the piece, once a piece: among the findings too. */

@@ -1,4 +1,5 @@
 // Lettering of a job: a text as a motif, on its backing where it has one.
+import type { TextBlock } from '../artwork/text-block.ts';
 import { backingUnder } from '../cut/film-stack.ts';
 import { motifName } from '../drawing/motif-name.ts';
 import { type Finding, look, Refused, stop } from '../finding.ts';
@@ -15,21 +16,25 @@ import { typedAt } from './typed-at.ts';
 /** Words for the font where the job names none. */
 const ownFont = 'the font that comes with seamwright';
 
-/** The motif of a text. @throws Refused where it can't be lettered in its font. */
-export function letteringMotif(
-  { job, jobFile, files, tools }: Pick<MakeInput, 'job' | 'jobFile' | 'files' | 'tools'>,
+type LetteringInput = Pick<MakeInput, 'jobFile' | 'files' | 'tools'>;
+
+const keyOf = (index: number): string => `lettering[${index}]`;
+
+/** A text set in its font. @throws Refused where it can't be. */
+export function lettered(
+  { jobFile, files, tools }: LetteringInput,
   lettering: Lettering,
   index: number,
-): PlacedMotif {
-  const { text, font, at, lay, backing, colour, clear } = lettering;
-  const key = `lettering[${index}]`;
+): TextBlock {
+  const { text, font } = lettering;
+  const key = keyOf(index);
   const block = tools.setText(
     lettering,
     font === undefined ? undefined : { file: font, bytes: bytesOf(files, font) },
   );
   if (block.missing.length > 0)
     throw new Refused([missing(block.missing, font, typedAt(jobFile, `${key}.text`))]);
-  if (block.shapes.length === 0)
+  if (block.isEmpty)
     throw new Refused([
       stop(
         'no-area',
@@ -37,14 +42,28 @@ export function letteringMotif(
         `${shown(text)} has nothing to cut; give a text with letters`,
       ),
     ]);
+  return block;
+}
+
+/** The motif of a text. @throws Refused where it can't be lettered in its font. */
+export function letteringMotif(
+  input: LetteringInput & Pick<MakeInput, 'job'>,
+  lettering: Lettering,
+  index: number,
+): PlacedMotif {
+  const { job, jobFile } = input;
+  const { text, font, at, lay, backing, colour, clear } = lettering;
+  const key = keyOf(index);
+  const block = lettered(input, lettering, index);
+  const shapes = block.shapes();
   const name = motifName('lettering', index);
-  const letters: WrapLayer = { name, colour, shapes: block.shapes };
+  const letters: WrapLayer = { name, colour, shapes };
   const layers = backing
     ? [
         {
           name: `${name} backing`,
           colour: backing.colour,
-          shapes: backingUnder(block.shapes, backing, true),
+          shapes: backingUnder(shapes, backing, true),
         },
         letters,
       ]

@@ -121,8 +121,9 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
     // Pictures show the lines that are wanted.
     const wanted = written.map((piece, i) => ({ ...piece, cut: lines[i]?.cut ?? piece.cut }));
     const [laid, others] = [wanted.slice(0, drafts.length), wanted.slice(drafts.length)];
-    const onPaper = [...written, ...placesOf(parts)];
-    const prints = await printFiles(printOn(options, input.job), onPaper, input.job.name, tools.words);
+    const paper = printOn(options, input.job);
+    const onPaper = paper ? [...written, ...placesOf(parts)] : [];
+    const prints = await printFiles(paper, onPaper, input.job.name, tools.words);
     const shown = options.pictures
       ? [
           ...pictures(drafts, blank, laid, others, tools),

@@ -17,6 +17,7 @@ import { edgeFindings, edgeOptions } from './edge-findings.ts';
 import { withFilmChecks } from './film-checks.ts';
 import { groundKey } from './ground-key.ts';
 import { guideNotes } from './guide-notes.ts';
+import { type LaidMotif, laidMotifs } from './laid-apart.ts';
 import { cutsEach } from './layer-cuts.ts';
 import { refuseUnknownLayers } from './layer-films.ts';
 import { inLevels } from './levels.ts';
@@ -46,11 +47,12 @@ export function draftPieces(input: MakeInput): readonly Draft[] {
   const { plans, pieces, parts, panels, colours, strips } = laidJob(input);
   const motifs = readMotifs(input);
   refuseUnknownLayers(input.job, [...colours, ...coloursOf(motifs)], input.jobFile);
+  const laid = laidMotifs(plans, motifs);
   const whole = wholeBand(plans);
   return pieces.flatMap(({ plan, pattern }, index) => {
     const place = { index, count: plans.length, whole, joints: panels.joints, ...(strips ? { strips } : {}) };
     const drafts = (parts[index] ?? []).map((part) =>
-      draftPiece({ ...input, motifs }, part, place, panels.findings),
+      draftPiece({ ...input, motifs, laid }, part, place, panels.findings),
     );
     if (input.unchecked) return drafts;
     return withFilmChecks(input, { ...plan, pattern, drafts });
@@ -160,7 +162,7 @@ interface PiecePlace {
 }
 
 function draftPiece(
-  input: MakeInput & { readonly motifs: readonly PlacedMotif[] },
+  input: MakeInput & { readonly motifs: readonly PlacedMotif[]; readonly laid: readonly LaidMotif[] },
   { plan, pattern, panel }: LaidPiece,
   place: PiecePlace,
   said: readonly Finding[],
@@ -170,8 +172,8 @@ function draftPiece(
   const whole = panel ? { ...plan, template: panel.whole } : plan;
   const { motifs } = input;
   const { places, findings: misplaced } = checkPlaces(input, whole, motifs);
-  const laid = motifs.map((placed) => motifOnSheet(placed, plan.lengths));
-  const layers = layersWith(pattern?.wrap.layers ?? [], laid, template);
+  const onSheet = motifs.map((placed) => motifOnSheet(placed, plan.lengths));
+  const layers = layersWith(pattern?.wrap.layers ?? [], onSheet, template);
   const turned = turnInFile(template, input.job, panel !== undefined);
   const relief = reliefOf(input, template, layers);
   const drawn = wrapDrawings({
@@ -198,7 +200,7 @@ function draftPiece(
     ...seamMeaning(input.job.seam),
     turned,
     ...(input.blank.handle ? { handleSpan: input.blank.handle.spans } : {}),
-    noted: notedPlaces(input.blank, laid, plan),
+    noted: notedPlaces(input.blank, onSheet, plan),
     words: input.tools.words,
   });
   // A plain template is drawn from its foot corner on, as a maker would.
@@ -219,6 +221,7 @@ function draftPiece(
     toFile: compose(rotation(turned), translation(drawings.origin.x, drawings.origin.y)),
     layers,
     motifs,
+    laid: input.laid,
     places,
     findings: [
       ...plan.findings,

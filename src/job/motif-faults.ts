@@ -1,6 +1,6 @@
 // What stands against cutting a motif: for each rule the worst place of it, and how many there are.
 import { layerFaults } from '../cut/art-faults.ts';
-import { maskLayer, unitedLayer } from '../cut/film-layers.ts';
+import { maskLayer } from '../cut/film-layers.ts';
 import type { Finding } from '../finding.ts';
 import { inMm } from '../lengths/length.ts';
 import { limitsOf } from './cut-limits.ts';
@@ -15,9 +15,9 @@ export function motifFaults(
   { key, motif, says, told: { capHeight } }: PlacedMotif,
 ): readonly Finding[] {
   const limits = limitsOf(film, cutter);
-  const layers = motif.layers
-    .map(unitedLayer)
-    .map((layer) => (film.use === 'mask' ? maskLayer(layer, { width: 0, height: 0 }) : layer));
+  const { layers: areas } = motif;
+  const layers =
+    film.use === 'mask' ? areas.map((layer) => maskLayer(layer, { width: 0, height: 0 })) : areas;
   const faults = layerFaults(layers, limits);
   const rules = [...new Set(faults.map(({ rule }) => rule))];
   return rules.flatMap((rule) => {

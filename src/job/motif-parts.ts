@@ -5,31 +5,20 @@ import { boxCorners } from '../geometry/box.ts';
 import { polygon } from '../geometry/contour.ts';
 import { inMm } from '../lengths/length.ts';
 import type { Draft } from './draft.ts';
-import { laidApart } from './laid-apart.ts';
 import type { MakeInput } from './make-input.ts';
 import { fromSeam } from './motif-places.ts';
 import type { Part } from './part.ts';
 import type { PlacedMotif } from './placed-motif.ts';
 import { placementOf } from './placement.ts';
-import type { Plan } from './plan.ts';
-
-/** The plan of the piece that a motif lies on, or of the nearest. */
-export function planUnder(drafts: readonly Draft[], { at: { along } }: Pick<PlacedMotif, 'at'>): Plan {
-  const away = ({ plan: { band } }: Draft) => Math.max(0, band.from - along, along - band.to);
-  const [first] = [...drafts].sort((a, b) => away(a) - away(b));
-  if (!first) throw new Error('a job has at least one piece');
-  return first.plan;
-}
 
 /** The parts of motifs that are cut apart. */
 export function motifParts(
   { job, blank, tools: { words } }: MakeInput,
   drafts: readonly Draft[],
 ): readonly Part[] {
-  const motifs = (drafts[0]?.motifs ?? []).filter(({ isApart }) => isApart);
-  return motifs.map((placed) => {
-    const plan = planUnder(drafts, placed);
-    const { wall, at, layers } = laidApart(plan, placed);
+  const motifs = (drafts[0]?.laid ?? []).filter(({ placed }) => placed.isApart);
+  return motifs.map((laid) => {
+    const { placed, wall, at, layers } = laid;
     const away = fromSeam(wall, at);
     const drawings = motifDrawings({
       wall,
@@ -43,7 +32,7 @@ export function motifParts(
       stem: placed.name,
       cut: writeSvg(drawings.cut, { title: `${title}: cut`, filled: false }),
       guide: writeSvg(drawings.guide, { title: `${title}: guide`, filled: true }),
-      place: placementOf({ blank, plan, placed, title: placeTitle(title, placed), words }),
+      place: () => placementOf({ blank, laid, title: placeTitle(title, placed), words }),
       findings: [],
       sheet: {
         says: `${placed.name}: ${placed.says}`,

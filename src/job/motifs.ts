@@ -1,7 +1,7 @@
 // The motifs of a job: what is laid once, each at a place of its own.
 import { halfTurned } from '../artwork/tile-layer.ts';
 import { itemMotif } from './items.ts';
-import { letteringMotif } from './lettering.ts';
+import { lettered, letteringMotif } from './lettering.ts';
 import type { MakeInput } from './make-input.ts';
 import { motifFaults } from './motif-faults.ts';
 import type { PlacedMotif } from './placed-motif.ts';
@@ -9,8 +9,15 @@ import { bridgedMotif } from './stencil.ts';
 
 type MotifsInput = Pick<MakeInput, 'job' | 'jobFile' | 'files' | 'tools' | 'recall'>;
 
-/** Every motif of a job as it is drawn, before it is looked at. @throws Refused where one can't be read. */
-export function drawnMotifs(input: MotifsInput): readonly PlacedMotif[] {
+/** Whether every motif of a job can be drawn; letters are not merged for it. @throws Refused where one can't. */
+export function tryMotifs(input: MotifsInput): void {
+  const { items = [], lettering = [] } = input.job;
+  for (const [index, item] of items.entries()) itemMotif(input, item, index);
+  for (const [index, text] of lettering.entries()) lettered(input, text, index);
+}
+
+/** Every motif of a job as it is drawn, before it is looked at. */
+function drawnMotifs(input: MotifsInput): readonly PlacedMotif[] {
   const { items = [], lettering = [], shown } = input.job;
   const motifs = [
     ...items.map((item, index) => itemMotif(input, item, index)),

@@ -9,15 +9,14 @@ import { sinc } from '../geometry/sinc.ts';
 import { inMm } from '../lengths/length.ts';
 import { type FlatWall, radiusAt } from '../unroll/flat-wall.ts';
 import { type SheetBuild, type SheetLengths, sheetRadiusAt } from '../unroll/sheet-wall.ts';
-import { laidApart } from './laid-apart.ts';
+import { type LaidMotif, laidApart } from './laid-apart.ts';
 import { fromSeam } from './motif-places.ts';
 import type { PlacedMotif } from './placed-motif.ts';
 import type { Plan } from './plan.ts';
 
 export interface PlacementInput {
   readonly blank: Blank;
-  readonly plan: Plan;
-  readonly placed: PlacedMotif;
+  readonly laid: LaidMotif;
   readonly title: string;
   readonly words: DrawWords;
 }
@@ -29,7 +28,9 @@ type Base = PlacementOptions['base'] & { readonly hold: string };
  * its lip, where the stretch reaches them; else the ends of its flat band.
  */
 function basesOf(
-  { blank: { flatGap }, plan: { wall, flatBands, build, lengths }, placed: { at } }: PlacementInput,
+  { flatGap }: Blank,
+  { wall, flatBands, build, lengths }: Plan,
+  { at }: PlacedMotif,
   flat: FlatWall,
 ): Base[] {
   const length = wallLength(wall);
@@ -74,15 +75,14 @@ const sideWords = (handle: Blank['handle']) =>
     : { says: 'this side on the seam line', across: 'this line on the seam line' };
 
 /** The template of a motif that is cut apart, as an SVG at true size. */
-export function placementOf(given: PlacementInput): string {
-  const { blank, placed, title, words } = given;
+export function placementOf({ blank, laid, title, words }: PlacementInput): string {
+  const { placed } = laid;
   // Paper does not give as film may: it is as long around as what it lies on.
-  const plan = { ...given.plan, build: { ...given.plan.build, around: 1 } };
-  const input = { ...given, plan };
+  const plan = { ...laid.plan, build: { ...laid.plan.build, around: 1 } };
   const { at } = placed;
-  const { wall, layers, at: there } = laidApart(plan, placed);
+  const { wall, layers, at: there } = (laid.plan.build.around ?? 1) === 1 ? laid : laidApart(plan, placed);
   const motif: MotifOnSheet = { wall, along: there.along, layers };
-  const bases = basesOf(input, wall);
+  const bases = basesOf(blank, plan, placed, wall);
   const [base] = [...bases].sort((a, b) => Math.abs(a.along - there.along) - Math.abs(b.along - there.along));
   if (!base) throw new Error('a wall has a foot and a lip');
   const { handle } = blank;

@@ -2,7 +2,8 @@
 import { isLayerOf } from '../drawing/motif-name.ts';
 import type { Draft } from './draft.ts';
 import type { MotifReport, PlaceReport } from './motif-report.ts';
-import { motifsAsMade, reachOfMotif } from './motifs-as-made.ts';
+import { motifsAsMade } from './motifs-as-made.ts';
+import { bandOnWall } from './on-sheet.ts';
 import type { PlacedMotif } from './placed-motif.ts';
 import { layersAsMade } from './proof.ts';
 import type { Report } from './report.ts';
@@ -13,11 +14,11 @@ export function motifReports(drafts: readonly Draft[]): Pick<Report, 'items' | '
   if (!first || first.motifs.length === 0) return {};
   const within = layersAsMade(drafts);
   const apart = motifsAsMade(drafts);
-  const reports = first.motifs.flatMap((placed, i) => {
+  const reports = first.laid.flatMap(({ placed, reach, lengths }, i) => {
     const place = first.places[i];
     const made = apart.find(({ name }) => name === placed.name);
     const layers = made?.layers ?? within.filter(({ layer }) => isLayerOf(layer, placed.name));
-    return place ? [{ ...reportOf(placed, place), reach: reachOfMotif(drafts, placed), layers }] : [];
+    return place ? [{ ...reportOf(placed, place), reach: bandOnWall(reach, lengths), layers }] : [];
   });
   const [items, lettering] = [false, true].map((isText) =>
     reports.filter(({ text }) => (text !== undefined) === isText),

@@ -67,7 +67,7 @@ describe('a font file', () => {
     const wrapped = woffOf(scriptFont);
     expect(wrapped.length).toBeLessThan(scriptFont.length);
     const [plain, unwrapped] = [scriptFont, wrapped].map((bytes) =>
-      setText(options, { file: 'hand.woff', bytes }),
+      setText(options, { file: 'hand.woff', bytes }).shapes(),
     );
     expect(unwrapped).toEqual(plain);
   });
@@ -122,7 +122,7 @@ describe('a font file', () => {
         bytes[Math.floor(bytes.length * random() ** 3)] = Math.floor(256 * random());
       const start = Date.now();
       try {
-        setText(options, { file: 'hand.ttf', bytes });
+        setText(options, { file: 'hand.ttf', bytes }).shapes();
         lettered++;
       } catch (fault) {
         if (!(fault instanceof Refused)) throw fault;

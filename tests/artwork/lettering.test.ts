@@ -82,6 +82,18 @@ describe('words of the bundled font', () => {
     expect(other.getKerningValue(other.charToGlyph('T'), other.charToGlyph('o'))).toBeLessThan(0);
   });
 
+  test('reach as far to the right as what is drawn of them, known without drawing it', () => {
+    for (const text of ['MEET HERE', 'Tj', 'a漢b', ' kelp ', '  ', '漢', ''])
+      for (const em of [2.5, 20]) {
+        const drawn = words(text, em);
+        const right =
+          drawn.length > 0
+            ? Math.max(tightBox(drawn).maxX, tightBox(otherWords(text.replace('漢', ''), em)).maxX)
+            : 0;
+        expectWithin(words.reach?.(text, em) ?? -1, right, 1e-4, text);
+      }
+  });
+
   test('leave out what the font has no letter for, and go on as if it were not there', () => {
     expect(other.charToGlyph('漢').index).toBe(0);
     expect(words('漢', 5)).toEqual([]);

@@ -35,7 +35,7 @@ const standard: TextOptions = { text: '', capHeight: 14, spacing: 0, align: 'mid
 const set = (text: string, rest: Partial<TextOptions> = {}, font = plain) =>
   textBlock(font, { ...standard, text, ...rest }, directions);
 const area = (block: ReturnType<typeof set>) =>
-  block.shapes.reduce((sum, shape) => sum + shapeArea(shape), 0);
+  block.shapes().reduce((sum, shape) => sum + shapeArea(shape), 0);
 const size = ({ box }: ReturnType<typeof set>) => ({ across: box.maxX - box.minX, up: box.maxY - box.minY });
 
 describe('a text', () => {
@@ -95,7 +95,8 @@ describe('a text', () => {
     const lower = (align: TextOptions['align']) => {
       const block = set('HHHH\nH', { lineStep: 20, align });
       const box = tightBox(
-        block.shapes
+        block
+          .shapes()
           .filter(({ contours }) => tightBox(contours).minY > 0)
           .flatMap(({ contours }) => contours),
       );
@@ -107,7 +108,8 @@ describe('a text', () => {
   });
 
   test('of nothing but spaces has no area', () => {
-    expect(set('  ').shapes).toEqual([]);
+    expect(set('  ').shapes()).toEqual([]);
+    expect(set('  ').isEmpty).toBe(true);
   });
 
   test('names each character that the font has not, once', () => {
@@ -119,9 +121,9 @@ describe('a text', () => {
 describe('a script', () => {
   test('is cut as one piece where its letters overlap, and covers what they cover together', () => {
     const block = set('Pebble', {}, script);
-    const letters = [...'Pebble'].reduce((sum, letter) => sum + set(letter, {}, script).shapes.length, 0);
+    const letters = [...'Pebble'].reduce((sum, letter) => sum + set(letter, {}, script).shapes().length, 0);
     expect(letters).toBe(6);
-    expect(block.shapes.length).toBeLessThan(3);
+    expect(block.shapes().length).toBeLessThan(3);
     // Together they cover less than all its glyphs each alone, for overlaps count once.
     const em = 14 / (script.capHeight ?? 1);
     const alone = script
@@ -143,7 +145,7 @@ describe('a text that runs to the left', () => {
     // Of alef and a narrow vav the vav, typed second, stands at the left.
     const [first, second] = [set('א', {}, hebrew), set('ו', {}, hebrew)];
     const both = set('או', {}, hebrew);
-    const [left, right] = [...both.shapes]
+    const [left, right] = [...both.shapes()]
       .sort((a, b) => tightBox(a.contours).minX - tightBox(b.contours).minX)
       .map(shapeArea);
     expectWithinPart(left ?? 0, area(second), 1e-6);
@@ -163,8 +165,8 @@ describe('a text that runs to the left', () => {
   test('of a script whose letters join is one piece, with or without space between letters', () => {
     // Beh, yeh, teh joined: their dots stand apart, their body is one.
     const joined = set('بيت', {}, arabic);
-    const single = [...'بيت'].map((letter) => set(letter, {}, arabic).shapes.length);
-    expect(single.reduce((a, b) => a + b, 0)).toBeGreaterThan(joined.shapes.length);
+    const single = [...'بيت'].map((letter) => set(letter, {}, arabic).shapes().length);
+    expect(single.reduce((a, b) => a + b, 0)).toBeGreaterThan(joined.shapes().length);
     expectWithin(size(set('بيت', { spacing: 3 }, arabic)).across, size(joined).across, 1e-9);
   });
 });
