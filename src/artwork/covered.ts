@@ -13,9 +13,14 @@ export interface Covered {
   readonly clips: readonly ClipArea[];
 }
 
-/** A clip path as it applies here: the union of its parts, themselves clipped by `within`. */
+/** A part of a mask, in the order of painting: one that hides takes away what those before it show. */
+export interface MaskPart extends Covered {
+  readonly hides?: true;
+}
+
+/** A clip path, or a mask, as it applies here: the union of its parts, themselves clipped by `within`. */
 export interface ClipArea {
-  readonly parts: readonly Covered[];
+  readonly parts: readonly MaskPart[];
   readonly within: ClipArea | undefined;
 }
 

@@ -86,7 +86,12 @@ class AreaReader {
   }
 
   #clipShapes({ parts, within }: ClipArea, item: Painted): Shape[] {
-    const shapes = parts.flatMap((part) => this.#shown(part, item));
+    let shapes: Shape[] = [];
+    for (const part of parts) {
+      const own = this.#shown(part, item);
+      if (part.hides) shapes = clippedShapes(shapes, own, 'difference', chordTolerance);
+      else shapes.push(...own);
+    }
     return within ? this.#clipped([within], shapes, item) : shapes;
   }
 

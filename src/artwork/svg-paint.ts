@@ -8,14 +8,17 @@ import { tightBox } from '../geometry/measure.ts';
 import type { ClipArea, Copies, Covered, Painted } from './covered.ts';
 import { boxMap, clipOf, fillRule } from './svg-clip.ts';
 import { meanShade } from './svg-gradient.ts';
+import { fades, maskOf } from './svg-mask.ts';
 import { patternPlace } from './svg-pattern.ts';
 import { penOf } from './svg-pen.ts';
 import { isHidden, nodesById, parseMatrix, readTree, referenceOf, type SvgNode } from './svg-tree.ts';
 
 const refusals: Readonly<Record<string, string>> = {
-  mask: 'is faded by a mask, which has no edge to cut; use a clip path or draw the area itself',
   filter: 'uses a filter (a blur or shadow), which has no edge to cut; remove it',
 };
+
+const fading =
+  'is faded by a mask of greys, shades or see-through paint, which has no edge to cut; give the mask plain black and white shapes, or use a clip path';
 
 /** Most copies that the patterns of one file may make: they are cut one by one. */
 const mostCopies = 20_000;
@@ -72,11 +75,14 @@ class PaintReader {
     for (const [key, says] of Object.entries(refusals))
       if (referenceOf(attributes[key])) this.#refuse(key, element, says);
     const clip = clipOf(this.#nodes, node, toMm);
+    const mask = maskOf(this.#nodes, node, toMm);
+    if (mask === fades) this.#refuse('mask', element, fading);
+    const clips = [clip, mask].filter((area) => area !== undefined && area !== fades);
     if (isMixed(attributes)) this.mixed.push(elementName(element));
     const here = {
       ...inherited,
       toMm,
-      clips: clip ? [...inherited.clips, clip] : inherited.clips,
+      clips: clips.length > 0 ? [...inherited.clips, ...clips] : inherited.clips,
       opacity: opacity * inherited.opacity,
       id: attributes.id ?? inherited.id,
     };

@@ -73,6 +73,13 @@ const declarations: readonly Unfollowed[] = [
 /** In the selectors and rules of a style sheet. */
 const rules: readonly Unfollowed[] = [
   {
+    rule: 'mask',
+    level: 'stop',
+    pattern: declared('mask-type', '\\s*alpha'),
+    says: (found) =>
+      `says ${found} in a style sheet, which is not followed; write it as an attribute of the mask`,
+  },
+  {
     rule: 'style-important',
     level: 'look',
     pattern: /!\s*important/i,

@@ -9,6 +9,7 @@ import { type SeenArea, seenAreas } from './painted-areas.ts';
 import { inOrder, layeredAreas } from './painting-order.ts';
 import { isPicture } from './picture-head.ts';
 import { checkSvg } from './svg-check.ts';
+import { withMaskTypes } from './svg-mask.ts';
 import type { Normalise } from './svg-normalise.ts';
 import { readPaint } from './svg-paint.ts';
 import type { SvgFrame } from './svg-size.ts';
@@ -86,7 +87,7 @@ function read(
   if (!drawn || stops.length > 0) throw new Refused(stops);
   const { across } = options;
   const frame = across === undefined ? drawn : framed(drawn, across / drawn.width);
-  const paint = paintOf(normalised(text, file, normalise), frame, file);
+  const paint = paintOf(normalised(withMaskTypes(text), file, normalise), frame, file);
   const { areas, findings: cut } = layeredAreas(seenAreas(paint.painted, frame, file), file, options.order);
   const asked = across === undefined ? findings : findings.filter(({ rule }) => rule !== 'no-size');
   return {

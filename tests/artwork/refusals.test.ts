@@ -20,10 +20,16 @@ describe('what has no edge to cut is refused', () => {
     ['raster', `${square}<image href="data:image/png;base64,iVBORw0KGgo=" width="9" height="9"/>`],
     ['raster', '<image href="photo.png" width="40" height="40"/>'],
     ['foreign', `${square}<foreignObject width="9" height="9"><p>hi</p></foreignObject>`],
-    [
+    ...[
+      '<rect width="9" height="9" fill="#808080"/>',
+      '<rect width="9" height="9" fill="white" fill-opacity=".5"/>',
+      '<g opacity=".5"><rect width="9" height="9" fill="white"/></g>',
+      '<linearGradient id="g"><stop stop-color="white"/><stop offset="1"/></linearGradient><rect width="9" height="9" fill="url(#g)"/>',
+    ].map((shade) => [
       'mask',
-      '<mask id="m"><rect width="9" height="9" fill="white"/></mask><g mask="url(#m)"><rect width="20" height="20"/></g>',
-    ],
+      `<mask id="m">${shade}</mask><g mask="url(#m)"><rect width="20" height="20"/></g>`,
+    ]),
+    ['mask', `<style>mask{mask-type:alpha}</style>${square}`],
     [
       'filter',
       '<filter id="f"><feGaussianBlur stdDeviation="1"/></filter><rect width="20" height="20" filter="url(#f)"/>',
