@@ -25,19 +25,16 @@ export interface WaysPictureInput extends Omit<RepeatInput, 'job'> {
 
 /** The text of ways.svg. */
 export function waysPicture(input: WaysPictureInput, described: RepeatDescription): string {
-  const { job, blank, art, progress } = input;
+  const { blank, art, progress } = input;
   const { report, ways } = described;
-  const wanted = job.shown === 'upside-down' ? turnedWays(input, described) : described;
+  const wanted = asItStands(input, described);
   const shown = ways.map((way, i): WayShown => {
     progress?.(i + 1, ways.length);
-    const laid = wanted.ways.find(({ key }) => key === way.key);
     return {
       number: i + 1,
       key: way.key,
       says: inShort(way),
-      picture: laid
-        ? rolledWay(input, { ...wanted, ways: [laid] })
-        : { missing: 'not with the vessel upside down' },
+      picture: wayRolled(input, wanted, way.key),
       taken: way.key === report.taken,
     };
   });
@@ -47,7 +44,27 @@ export function waysPicture(input: WaysPictureInput, described: RepeatDescriptio
   );
 }
 
+/** One way alone, from the front and at its seam: the text of an SVG, or why it can't be drawn. */
+export type WayPicture = { readonly svg: string } | { readonly missing: string };
+
+/** The picture of the way of a key. */
+export function wayPicture(input: WaysPictureInput, described: RepeatDescription, key: string): WayPicture {
+  const picture = wayRolled(input, asItStands(input, described), key);
+  if ('missing' in picture) return picture;
+  const { inside, width, height } = picture;
+  const size = `width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}"`;
+  return { svg: `<svg xmlns="http://www.w3.org/2000/svg" ${size}>\n${inside}</svg>\n` };
+}
+
 type Studied = Pick<RepeatDescription, 'tile' | 'study' | 'ways'>;
+
+const asItStands = (input: WaysPictureInput, described: RepeatDescription): Studied =>
+  input.job.shown === 'upside-down' ? turnedWays(input, described) : described;
+
+function wayRolled(input: WaysPictureInput, wanted: Studied, key: string): WayShown['picture'] {
+  const way = wanted.ways.find((one) => one.key === key);
+  return way ? rolledWay(input, { ...wanted, ways: [way] }) : { missing: 'not with the vessel upside down' };
+}
 
 /** The same for a vessel that stands on its lip: artwork is laid on its head. */
 function turnedWays(input: WaysPictureInput, { tile: read }: RepeatDescription): Studied {

@@ -63,6 +63,14 @@ export class Engine {
     });
   }
 
+  /** End a question of this kind, whether it runs or waits. */
+  cancel(kind: Kind): void {
+    const waiting = this.#waiting.get(kind);
+    this.#waiting.delete(kind);
+    waiting?.end({ is: 'overtaken' });
+    if (this.#running?.kind === kind) this.stop();
+  }
+
   /** End what runs, at once; what waits is asked anew. */
   stop(): void {
     this.#worker?.terminate();

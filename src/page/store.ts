@@ -1,5 +1,5 @@
 // What the page shows, as signals: the bench with its history, and what the engine last said of it.
-import { computed, effect, signal } from '@preact/signals';
+import { computed, effect, type Signal, signal } from '@preact/signals';
 import type { Finding } from '../finding.ts';
 import type { FollowedView } from '../job/followed-view.ts';
 import { Engine, type Outcome } from './ask.ts';
@@ -66,6 +66,8 @@ export const seam = signal<Heard<'seam'>>(quiet);
 export const rolled = signal<Heard<'rolled'>>(quiet);
 export const art = signal<Heard<'art'>>(quiet);
 export const ways = signal<Heard<'ways'>>(quiet);
+/** Whether a picture of one of the ways is being drawn. */
+export const drawingWay = signal(false);
 
 export type ViewName = 'wall' | 'art' | 'flat' | 'vessel' | 'both' | 'seam';
 export const view = signal<ViewName>('wall');
@@ -119,7 +121,9 @@ export const isUntouched = computed(() => isUntyped(bench.value) && !isGuided.va
 /** Whether anything that was opened, or asked of the engine, is still to come. */
 export const isBusy = computed(
   () =>
-    opening.value > 0 || [vessel, flat, checks, seam, rolled, art, ways].some((heard) => heard.value.busy),
+    opening.value > 0 ||
+    drawingWay.value ||
+    [vessel, flat, checks, seam, rolled, art, ways].some((heard) => heard.value.busy),
 );
 
 /** Whether the guide leads: then the board waits for what it asks for. */
@@ -149,57 +153,12 @@ export function startAsking(): void {
       });
     }
   });
-  later(() => {
-    const now = bench.value;
-    if (!(view.value === 'vessel' || view.value === 'both') || isUntouched.value) return undefined;
-    return () => {
-      rolled.value = { ...rolled.peek(), busy: true };
-      void slow.ask('rolled', now).then((outcome) => {
-        rolled.value = heard(rolled.peek(), outcome);
-      });
-    };
-  });
-  later(() => {
-    const now = bench.value;
-    if (view.value !== 'seam' || isUntouched.value) return undefined;
-    return () => {
-      seam.value = { ...seam.peek(), busy: true };
-      void slow.ask('seam', now).then((outcome) => {
-        seam.value = heard(seam.peek(), outcome);
-      });
-    };
-  });
-  later(() => {
-    const now = bench.value;
-    if (isUntouched.value) {
-      checks.value = quiet;
-      return undefined;
-    }
-    return () => {
-      checks.value = { ...checks.peek(), busy: true };
-      void slow.ask('checks', now).then((outcome) => {
-        checks.value = heard(checks.peek(), outcome);
-      });
-    };
-  });
-  later(() => {
-    const now = bench.value;
-    if (!hasArtwork.value) {
-      art.value = quiet;
-      ways.value = quiet;
-      return undefined;
-    }
-    return () => {
-      art.value = { ...art.peek(), busy: true };
-      ways.value = { ...ways.peek(), busy: true };
-      void slow.ask('art', now).then((outcome) => {
-        art.value = heard(art.peek(), outcome);
-      });
-      void slow.ask('ways', now).then((outcome) => {
-        ways.value = heard(ways.peek(), outcome);
-      });
-    };
-  });
+  const isTouched = () => !isUntouched.value;
+  askLater('rolled', rolled, () => isTouched() && (view.value === 'vessel' || view.value === 'both'));
+  askLater('seam', seam, () => isTouched() && view.value === 'seam');
+  askLater('checks', checks, isTouched, { forgets: true });
+  askLater('art', art, () => hasArtwork.value, { forgets: true });
+  askLater('ways', ways, () => hasArtwork.value, { forgets: true });
 }
 
 /** A pause in typing that slower work waits for, ms, once the job is laid: until then it would only hold that up. */
@@ -207,12 +166,47 @@ const pause = 250;
 
 const isLaid = computed(() => !flat.value.busy);
 
-function later(ask: () => (() => void) | undefined): void {
+/**
+ * Ask a slower question of every bench for which it is wanted, once each, after a pause in typing. `forgets`: what was
+ * answered goes where the question is no longer wanted.
+ */
+function askLater<K extends Kind>(
+  kind: K,
+  told: Signal<Heard<K>>,
+  isWanted: () => boolean,
+  { forgets = false } = {},
+): void {
   let timer: ReturnType<typeof setTimeout> | undefined;
+  /** Of what it was asked last, or is to be asked after the pause. */
+  let asked: Bench | undefined;
+  let isPausing = false;
+  const ask = (now: Bench) => {
+    isPausing = false;
+    void slow.ask(kind, now).then((outcome) => {
+      const isStopped = outcome.is === 'overtaken' && asked === now;
+      if (isStopped) asked = undefined;
+      told.value = isStopped ? { ...told.peek(), busy: false } : heard(told.peek(), outcome);
+    });
+  };
   effect(() => {
-    const work = isLaid.value ? ask() : undefined;
+    const now = bench.value;
+    const canAsk = isLaid.value;
+    if (isWanted()) {
+      if (asked === now && !isPausing) return;
+      clearTimeout(timer);
+      asked = now;
+      isPausing = true;
+      told.value = { ...told.peek(), busy: true };
+      if (canAsk) timer = setTimeout(() => ask(now), pause);
+      return;
+    }
     clearTimeout(timer);
-    if (work) timer = setTimeout(work, pause);
+    if (isPausing) asked = undefined;
+    if (forgets) {
+      asked = undefined;
+      told.value = quiet;
+    } else if (isPausing) told.value = { ...told.peek(), busy: false };
+    isPausing = false;
   });
 }
 

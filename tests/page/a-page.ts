@@ -66,13 +66,13 @@ export async function openStep(page: Page, number: number): Promise<void> {
 /** The field of a key, such as `blank:stations[0].across`. */
 export const field = (page: Page, path: string) => page.locator(`input[data-path="${path}"]`);
 
-/** Waits until everything that was asked of the engine has been answered, and nothing more is asked. */
+/** Waits until everything that was asked of the engine, or is to be asked after a pause in typing, has been answered. */
 export async function settled(page: Page): Promise<void> {
   const busy = () => page.locator('main').getAttribute('data-busy');
   for (let quiet = 0; quiet < 2; ) {
-    await expect.poll(busy, { timeout: 60_000 }).toBe('false');
-    // Slower questions wait for a pause in typing.
-    await page.waitForTimeout(400);
+    await expect.poll(busy, { timeout: 60_000, interval: 40 }).toBe('false');
+    // What an answer brings up may ask again.
+    await page.waitForTimeout(80);
     quiet = (await busy()) === 'false' ? quiet + 1 : 0;
   }
 }

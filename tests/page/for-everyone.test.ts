@@ -48,7 +48,13 @@ test('wide, by day: empty, in work, checked and made', patience, async () => {
   await page.getByRole('button', { name: 'How to: Foot round' }).click();
   await page.locator('#step-1 button').click();
   await openStep(page, 2);
-  await page.locator('.way-card').first().waitFor();
+  // Each way is drawn on the vessel once it is in sight.
+  const way = page.locator('.way-card').first();
+  await way.scrollIntoViewIfNeeded();
+  await expect
+    .poll(() => way.locator('img').evaluate((image) => (image as HTMLImageElement).naturalWidth))
+    .toBeGreaterThan(100);
+  await page.locator('#step-2').scrollIntoViewIfNeeded();
   await page.getByRole('tab', { name: 'Artwork' }).click();
   await looked(page, 'artwork');
   await page.locator('#step-2 button').click();

@@ -8,6 +8,7 @@ import {
   flat,
   flatLaid,
   followed,
+  isStillToGive,
   pinned,
   pointed,
   selected,
@@ -157,6 +158,7 @@ export function FlatBoard() {
     measuring.value = !measuring.value;
     measured.value = {};
   };
+  const isStale = flat.value.refused !== undefined;
   const place = shownPlace.value;
   const { from, to } = measured.value;
   const distance = from && to && Math.hypot(to.x - from.x, to.y - from.y);
@@ -180,7 +182,7 @@ export function FlatBoard() {
           onKeyDown={onKeys(keys)}
           {...hands.on}
         >
-          <canvas ref={canvas} class="flat-canvas" />
+          <canvas ref={canvas} class={isStale ? 'flat-canvas picture-stale' : 'flat-canvas'} />
           {measuring.value ? <span class="flat-cross" aria-hidden="true" /> : null}
         </div>
         {view.value && laid.value ? (
@@ -213,7 +215,15 @@ export function FlatBoard() {
 }
 
 function FlatSummary() {
+  const { refused } = flat.value;
   const template = followed.value?.template ?? flatLaid.value?.report.template;
+  if (refused && !refused.every(isStillToGive))
+    return (
+      <>
+        {template ? 'This is how it was before. It is not laid anew' : 'It is not laid'}: step 4 says what
+        stands against it.
+      </>
+    );
   if (!template)
     return flat.value.busy ? (
       <>Laying it flat…</>

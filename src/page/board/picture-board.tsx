@@ -1,5 +1,5 @@
 // A picture that the engine drew, as large as there is room for it.
-import { useEffect, useState } from 'preact/hooks';
+import { usePicture } from '../parts/use-picture.ts';
 
 interface PictureBoardProps {
   readonly svg: string | undefined;
@@ -7,21 +7,6 @@ interface PictureBoardProps {
   readonly empty: string;
   /** Whether it shows what was before the last change, for that could not be drawn. */
   readonly isStale: boolean;
-}
-
-/** The address of a text as a picture; let go when another takes its place. */
-function usePicture(svg: string | undefined): string | undefined {
-  const [address, setAddress] = useState<string | undefined>(undefined);
-  useEffect(() => {
-    if (!svg) {
-      setAddress(undefined);
-      return undefined;
-    }
-    const made = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
-    setAddress(made);
-    return () => URL.revokeObjectURL(made);
-  }, [svg]);
-  return address;
 }
 
 export function PictureBoard({ svg, name, empty, isStale }: PictureBoardProps) {

@@ -7,6 +7,7 @@ import type { LaidView } from '../../job/laid-view.ts';
 import type { WayReport } from '../../job/repeat.ts';
 import type { PatternReport, Report } from '../../job/report.ts';
 import type { VesselView } from '../../job/vessel-view.ts';
+import type { WayPicture } from '../../job/ways-picture.ts';
 import type { Bench } from './bench.ts';
 
 /** A bench whose files have been handed over before: each is named by a mark. */
@@ -39,6 +40,11 @@ export interface Questions {
   readonly art: { readonly ask: { readonly bench: BenchAsked }; readonly answer: ArtAnswer };
   /** The ways its pattern can close on this vessel. */
   readonly ways: { readonly ask: { readonly bench: BenchAsked }; readonly answer: WaysAnswer };
+  /** One of those ways, rolled on this vessel. */
+  readonly wayPicture: {
+    readonly ask: { readonly bench: BenchAsked; readonly key: string };
+    readonly answer: WayPicture;
+  };
   /** What the two ends miss each other by on the cut file; without a gap where nothing crosses the seam. */
   readonly seam: {
     readonly ask: { readonly bench: BenchAsked };

@@ -1,17 +1,18 @@
 // Step 2: the artwork, how it repeats, and the ways it can close.
 import { useSignal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
-import { isObject, valueAt, withField } from '../model/bench.ts';
+import { valueAt } from '../model/bench.ts';
 import { openFiles } from '../opening.ts';
 import { ChoiceField, FieldFindings, LengthField, NumberField, TickField } from '../parts/field.tsx';
 import { drawings } from '../parts/file-button.tsx';
 import { Help } from '../parts/help.tsx';
 import { artOfSample, sampleArt } from '../samples.ts';
 import { taken } from '../save.ts';
-import { bench, change, findingsAt, hasArtwork, setField, ways } from '../store.ts';
+import { bench, findingsAt, flat, hasArtwork, setField } from '../store.ts';
 import { ItemsGroup } from './items-group.tsx';
 import { LayersGroup } from './layers-group.tsx';
 import { LetteringGroup } from './lettering-group.tsx';
+import { Ways } from './ways.tsx';
 
 function ArtPicker() {
   const input = useRef<HTMLInputElement>(null);
@@ -38,7 +39,7 @@ function ArtPicker() {
       <p class="drop-says">
         {typeof file === 'string' ? (
           <>
-            <strong>{file}</strong> is laid.
+            <strong>{file}</strong> is {flat.value.refused ? 'not laid yet' : 'laid'}.
           </>
         ) : (
           'Drop an SVG, PNG or JPEG here, or choose one.'
@@ -83,78 +84,6 @@ function ArtPicker() {
         ))}
       </fieldset>
     </section>
-  );
-}
-
-const share = (value: number): string => `${(value * 100).toFixed(1)} %`;
-
-/** The way that is laid: the one named by key or number, or the one that is taken unasked. */
-function chosenKey(): string | undefined {
-  const way = valueAt(bench.value.job, 'artwork.way');
-  const { answer } = ways.value;
-  if (typeof way === 'string') return way;
-  if (typeof way === 'number') return answer?.ways[way - 1]?.key;
-  return valueAt(bench.value.job, 'artwork.around') === undefined ? (answer?.taken ?? undefined) : undefined;
-}
-
-function Ways() {
-  const { answer, refused, busy } = ways.value;
-  if (refused && !answer) return <FieldFindings id="ways-says" found={refused} />;
-  if (!answer) return <p class="aside">{busy ? 'Looking at how it repeats…' : ''}</p>;
-  const key = chosenKey();
-  const pick = (way: string) => {
-    const artwork = valueAt(bench.value.job, 'artwork');
-    const { around: _, ...rest } = isObject(artwork) ? artwork : {};
-    change(withField(bench.value, 'job', 'artwork', { ...rest, way }), 'job:artwork.way');
-  };
-  return (
-    <fieldset class="choice ways">
-      <legend>
-        Ways it can close <Help about="ways" label="Ways it can close" />
-      </legend>
-      <ul class="told">
-        {answer.lines.map((line) => (
-          <li key={line}>{line}</li>
-        ))}
-      </ul>
-      {answer.ways.map((way) => (
-        <label key={way.key} class="way-card">
-          <input type="radio" name="way" checked={way.key === key} onChange={() => pick(way.key)} />
-          <WayPicture around={way.around} rows={way.rows} lean={way.leanDeg} />
-          <span>
-            <span class="choice-label">
-              {way.around} around, {share(way.scaleAcross)} across, {share(way.scaleUp)} up
-            </span>
-            <span class="choice-says">{way.says}</span>
-          </span>
-        </label>
-      ))}
-    </fieldset>
-  );
-}
-
-/** A way as a band of cells: how many go around, how many rows, and how they lean. */
-function WayPicture({
-  around,
-  rows,
-  lean,
-}: {
-  readonly around: number;
-  readonly rows: number;
-  readonly lean: number;
-}) {
-  const across = Math.min(around, 24);
-  const up = Math.max(1, Math.min(rows, 8));
-  const [width, height] = [96 / across, 36 / up];
-  const lines = Array.from({ length: across + 1 }, (_, i) => `M${2 + i * width} 2V38`).join('');
-  const levels = Array.from({ length: Math.floor(up) + 1 }, (_, i) => `M2 ${38 - i * height}H98`).join('');
-  return (
-    <svg class="way-picture" viewBox="0 0 100 40" aria-hidden="true">
-      <g transform={`rotate(${Math.max(-10, Math.min(10, lean))} 50 20)`}>
-        <path class="pic-faint-line" d={lines + levels} />
-        <rect class="pic-zone" x={2} y={38 - height} width={width} height={Math.max(0, height)} />
-      </g>
-    </svg>
   );
 }
 

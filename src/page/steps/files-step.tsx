@@ -216,7 +216,7 @@ export function FilesStep() {
           <>
             <progress max={making.value.of} value={making.value.step} aria-label="Making the files" />
             <span role="status">{making.value.says}…</span>
-            <button type="button" class="quiet" onClick={() => slow.stop()}>
+            <button type="button" class="quiet" onClick={() => slow.cancel('files')}>
               Stop
             </button>
           </>

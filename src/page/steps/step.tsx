@@ -27,7 +27,7 @@ export function Step({ number, title, state, open, onEnter, children }: StepProp
     open.value = next;
   };
   return (
-    <section class={`step step-${state.is}`} aria-labelledby={`step-${number}`} onFocusIn={onEnter}>
+    <section class={`step step-${state.is}`} aria-labelledby={`step-${number}`}>
       <h2 id={`step-${number}`}>
         <button type="button" aria-expanded={isOpen} aria-controls={`step-${number}-body`} onClick={toggle}>
           <span class="step-number">{number}</span>
@@ -35,7 +35,7 @@ export function Step({ number, title, state, open, onEnter, children }: StepProp
           <span class="step-state">{state.says}</span>
         </button>
       </h2>
-      <div class="step-body" id={`step-${number}-body`} hidden={!isOpen}>
+      <div class="step-body" id={`step-${number}-body`} hidden={!isOpen} onFocusIn={onEnter}>
         {isOpen ? children : null}
       </div>
     </section>

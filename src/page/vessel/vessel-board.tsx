@@ -1,7 +1,7 @@
 // The finished vessel: turned in 3D where the browser can, else from four sides as the engine drew it.
 import { signal } from '@preact/signals';
 import { PictureBoard } from '../board/picture-board.tsx';
-import { rolled } from '../store.ts';
+import { isStillToGive, rolled } from '../store.ts';
 import { SolidView } from './solid-view.tsx';
 
 /** Whether the four sides are wanted in place of the 3D view. */
@@ -43,7 +43,11 @@ export function VesselBoard() {
       <PictureBoard
         svg={answer?.svg}
         name="The finished vessel from four sides, drawn from the flat template"
-        empty="The finished vessel is drawn here once its readings are whole."
+        empty={
+          refused && !refused.every(isStillToGive)
+            ? 'The finished vessel is drawn here once what stands against it in step 4 is settled.'
+            : 'The finished vessel is drawn here once its readings are whole.'
+        }
         isStale={isStale}
       />
       {solid && isWithout3d.value ? (

@@ -3,11 +3,11 @@ import { describeBlank } from '../../job/describe-blank.ts';
 import { bytesOf, type FileBytes } from '../../job/named-files.ts';
 import { paperNamed } from '../../job/print-paper.ts';
 import { profileOfBlankAlone } from '../../job/profile-picture.ts';
-import { standardArtwork } from '../../job/resolved-job.ts';
 import type { AnswerOf, AskOf, Kind } from '../model/messages.ts';
 import { loadTools, loadWords } from './engine.ts';
 import { givenBlank, givenJob } from './given.ts';
 import { follower } from './leading.ts';
+import { studied } from './ways.ts';
 
 /** Says how far long work has come. */
 export type Progress = (step: number, of: number, says: string) => void;
@@ -89,14 +89,14 @@ export const answers: Answers = {
   },
 
   async ways({ bench }, files) {
-    const { describeRepeat } = await import('./artwork.ts');
-    const { job, ...ground } = givenJob(bench, files);
-    const { normalise } = await loadTools();
-    const artwork = job.artwork ?? standardArtwork;
-    const art = { content: bytesOf(files, artwork.file), file: artwork.file };
-    const input = { ...ground, job: { ...job, artwork }, art, units: bench.units, normalise };
-    const { report, lines } = describeRepeat(input);
+    const { report, lines } = (await studied(bench, files)).described;
     return { joins: report.joins, ways: report.ways, taken: report.taken, lines: lines.slice(0, 3) };
+  },
+
+  async wayPicture({ bench, key }, files) {
+    const { wayPicture } = await import('./artwork.ts');
+    const { input, described } = await studied(bench, files);
+    return wayPicture(input, described, key);
   },
 
   async files({ bench, paper }, files, progress) {

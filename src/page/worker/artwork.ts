@@ -2,3 +2,4 @@
 export { artViewOf } from '../../job/art-view.ts';
 export { inspect } from '../../job/inspect.ts';
 export { describeRepeat } from '../../job/repeat.ts';
+export { wayPicture } from '../../job/ways-picture.ts';

@@ -1,0 +1,32 @@
+// How the artwork repeats, kept while it is asked about: each way's picture needs the same study.
+import { bytesOf, type FileBytes } from '../../job/named-files.ts';
+import type { RepeatDescription } from '../../job/repeat.ts';
+import { standardArtwork } from '../../job/resolved-job.ts';
+import type { WaysPictureInput } from '../../job/ways-picture.ts';
+import type { BenchAsked } from '../model/messages.ts';
+import { loadTools } from './engine.ts';
+import { givenJob } from './given.ts';
+
+interface Studied {
+  readonly input: WaysPictureInput;
+  readonly described: RepeatDescription;
+}
+
+let last: { readonly of: string; readonly is: Studied } | undefined;
+
+/** @throws Refused where job, vessel or artwork can't be used. */
+export async function studied(bench: BenchAsked, files: FileBytes): Promise<Studied> {
+  // Files are named by marks, which differ where bytes do.
+  const of = JSON.stringify(bench);
+  if (last?.of === of) return last.is;
+  const { describeRepeat } = await import('./artwork.ts');
+  const { job, ...ground } = givenJob(bench, files);
+  const tools = await loadTools();
+  const artwork = job.artwork ?? standardArtwork;
+  const art = { content: bytesOf(files, artwork.file), file: artwork.file };
+  const { normalise } = tools;
+  const input = { ...ground, job: { ...job, artwork }, art, units: bench.units, normalise, tools };
+  const is = { input, described: describeRepeat(input) };
+  last = { of, is };
+  return is;
+}
