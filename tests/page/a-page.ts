@@ -57,6 +57,14 @@ export async function startBench(): Promise<Bench> {
   return { address, browser, open, end };
 }
 
+/** Makes the files, without the print that takes longest, and waits until they are proved. */
+export async function madeFiles(page: Page): Promise<void> {
+  await openStep(page, 5);
+  await page.getByLabel('Print the guide on').selectOption('');
+  await page.getByRole('button', { name: 'Make the files' }).click();
+  await page.getByText('Proved: the files').waitFor({ timeout: 120_000 });
+}
+
 /** The step of the card, opened. */
 export async function openStep(page: Page, number: number): Promise<void> {
   const button = page.locator(`#step-${number} button`);

@@ -5,7 +5,7 @@ import { PNG } from 'pngjs';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { patience } from '../cli/run.ts';
 import { pixelsFault } from '../pictures/compare.ts';
-import { type Bench, field, openStep, settled, startBench } from './a-page.ts';
+import { type Bench, field, madeFiles, openStep, settled, startBench } from './a-page.ts';
 import { barriers } from './barriers.ts';
 
 let bench: Bench;
@@ -35,8 +35,8 @@ async function looked(page: Page, name: string): Promise<void> {
 const laidFlat = (page: Page): Promise<void> =>
   page.locator('#flat-figures').filter({ hasText: 'Cut piece' }).waitFor();
 
-test('wide, by day: empty, in work, checked and made', patience, async () => {
-  const { page } = await bench.open({ colorScheme: 'light' });
+test('wide, by day: empty, in work, checked, its seam, and made, with both views', patience, async () => {
+  const { page } = await bench.open({ colorScheme: 'light', reducedMotion: 'reduce' });
   await looked(page, 'empty');
   await field(page, 'blank:stations[0].across').fill('nothing');
   await looked(page, 'refused');
@@ -69,32 +69,67 @@ test('wide, by day: empty, in work, checked and made', patience, async () => {
   await page.locator('.finding-look').first().click();
   await looked(page, 'checks');
   await page.locator('#step-4 button').click();
-  await openStep(page, 5);
-  await page.getByRole('button', { name: 'Make the files' }).click();
-  await page.getByText('Proved: the files').waitFor({ timeout: 120_000 });
-  await page.getByRole('tab', { name: 'Vessel' }).click();
-  await looked(page, 'made');
+  await page.getByRole('tab', { name: 'Seam' }).click();
+  await looked(page, 'seam');
+  await madeFiles(page);
+  await page.getByRole('tab', { name: 'Both' }).click();
+  await page.locator('.solid-canvas[data-ready="yes"]').waitFor({ timeout: 60_000 });
+  await looked(page, 'both');
   await page.getByRole('button', { name: 'Read the job sheet' }).click();
-  expect(await barriers(page)).toEqual([]);
+  expect(await barriers(page), 'job sheet').toEqual([]);
 });
 
-test('tablet, by night', patience, async () => {
-  const { page } = await bench.open({ colorScheme: 'dark', viewport: { width: 820, height: 1100 } });
+/** Every step and everything behind a word to press is open. */
+async function opened(page: Page): Promise<void> {
+  for (const step of [1, 2, 3, 4, 5]) await openStep(page, step);
+  await page.locator('details:not([open]) > summary').evaluateAll((all) => {
+    for (const summary of all) (summary as HTMLElement).click();
+  });
+  await settled(page);
+}
+
+test('tablet, by night, with all that can be opened', patience, async () => {
+  const { page, wrong } = await bench.open({
+    colorScheme: 'dark',
+    viewport: { width: 820, height: 1100 },
+  });
   await page.getByRole('button', { name: /Tern pot/ }).click();
   await laidFlat(page);
   await looked(page, 'tablet');
+  await page.getByRole('tab', { name: 'Vessel' }).click();
+  await page.locator('.solid-canvas[data-ready="yes"]').waitFor({ timeout: 60_000 });
+  await opened(page);
+  await page.locator('#step-3').scrollIntoViewIfNeeded();
+  expect(await barriers(page), 'colours and steps').toEqual([]);
+  expect(wrong).toEqual([]);
 });
 
-test('phone, with the guide open', patience, async () => {
-  const { page } = await bench.open({
-    viewport: { width: 390, height: 800 },
-    hasTouch: true,
-    isMobile: true,
-  });
-  await page.getByRole('button', { name: 'Guide' }).click();
-  await field(page, 'blank:stations[0].across').fill('62');
-  await page.getByText('It is 150 mm high').waitFor();
-  await looked(page, 'phone');
-  const width = await page.evaluate(() => document.documentElement.scrollWidth);
-  expect(width).toBeLessThanOrEqual(390);
-});
+test(
+  'phone, with the guide open; then every step, the seam, the vessel and its colours',
+  patience,
+  async () => {
+    const { page, wrong } = await bench.open({
+      viewport: { width: 390, height: 800 },
+      hasTouch: true,
+      isMobile: true,
+      reducedMotion: 'reduce',
+    });
+    await page.getByRole('button', { name: 'Guide' }).click();
+    await field(page, 'blank:stations[0].across').fill('62');
+    await page.getByText('It is 150 mm high').waitFor();
+    await looked(page, 'phone');
+    await page.getByRole('button', { name: 'Leave the guide' }).click();
+    await field(page, 'blank:stations[1].height').fill('90');
+    await field(page, 'blank:stations[1].girth').fill('200');
+    await page.getByRole('tab', { name: 'Seam' }).click();
+    await settled(page);
+    expect(await barriers(page), 'seam').toEqual([]);
+    await page.getByRole('tab', { name: 'Vessel' }).click();
+    await page.locator('.solid-canvas[data-ready="yes"]').waitFor({ timeout: 60_000 });
+    await opened(page);
+    await looked(page, 'phone-colours');
+    const width = await page.evaluate(() => document.documentElement.scrollWidth);
+    expect(width).toBeLessThanOrEqual(390);
+    expect(wrong).toEqual([]);
+  },
+);
