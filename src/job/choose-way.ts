@@ -40,7 +40,7 @@ export const wayGroundOf = (artwork: Artwork, edges: Job['edges'], ground: Patte
 });
 
 /**
- * The way to lay a tile by; undefined where it goes around by its own steps, as nearly all do.
+ * The way to lay a tile by, from what `studyOf` finds of it; undefined where it goes around by its own steps, as nearly all do.
  * @throws Refused where the way chosen is none, or where the tile does not join and no way is clearly best.
  */
 export function chosenWay(
@@ -49,11 +49,12 @@ export function chosenWay(
   edges: Job['edges'],
   ground: PatternGround,
   files: ArtFiles,
+  studyOf: (tile: Tile, lattice: Lattice) => RepeatStudy = repeatStudyOf,
 ): ChosenWay | undefined {
   const { way: asked, repeat } = artwork;
   // What the maker says of the repeat is believed: where it does not hold, the laid pattern shows it.
   if (asked === undefined && saysRepeat(repeat)) return undefined;
-  const study = repeatStudyOf(tile, latticeOfRepeat(repeat, tile));
+  const study = studyOf(tile, latticeOfRepeat(repeat, tile));
   if (asked === undefined && study.joins) return undefined;
   const ways = waysToClose(tile, study, wayGroundOf(artwork, edges, ground));
   if (asked !== undefined) {

@@ -4,6 +4,7 @@ import { readTile } from '../artwork/tile.ts';
 import { turnedTile } from '../artwork/tile-layer.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { type Finding, note, Refused, stop } from '../finding.ts';
+import { repeatStudyOf } from '../pattern/repeat-study.ts';
 import { chosenWay } from './choose-way.ts';
 import { drawnChecks } from './drawn-checks.ts';
 import { layFindings } from './lay-distortion.ts';
@@ -14,6 +15,7 @@ import { limitsInArt, mendedPlan } from './mended-plan.ts';
 import { bytesOf } from './named-files.ts';
 import type { PatternGround } from './pattern-ground.ts';
 import { type PatternPlan, planPattern } from './pattern-plan.ts';
+import type { Recall } from './recall.ts';
 import { collarsOn } from './resolved-collars.ts';
 import type { Artwork, Job } from './resolved-job.ts';
 import { refuseStencil, stencilFindings, withBridges } from './stencil.ts';
@@ -35,7 +37,7 @@ export interface Drawn {
 
 /** Undefined where the job has no artwork. @throws Refused where it can't be read, or does not go around. */
 export function readDrawn(
-  { job, jobFile, files, tools, chosen }: MakeInput,
+  { job, jobFile, files, tools, chosen, recall }: MakeInput,
   groundOf: () => PatternGround,
 ): Drawn | undefined {
   refuseStencil(job, jobFile);
@@ -45,7 +47,9 @@ export function readDrawn(
   const options = { ...artwork, ...orderOf(job) };
   const art = chosen
     ? { tile: chosen.tile, lines: [], scale: 1, findings: [] }
-    : readTile(bytesOf(files, file), file, tools.normalise, options);
+    : remembered(recall, 'tile', [file, options], () =>
+        readTile(bytesOf(files, file), file, tools.normalise, options),
+      );
   const { tile: read, lines, scale, findings } = art;
   const tile = job.shown === 'upside-down' ? turnedTile(read) : read;
   const ground = groundOf();
@@ -56,7 +60,10 @@ export function readDrawn(
     ground,
     named,
     job.edges,
-    chosen?.chosen ?? chosenWay(tile, artwork, job.edges, ground, named),
+    chosen?.chosen ??
+      chosenWay(tile, artwork, job.edges, ground, named, (of, lattice) =>
+        remembered(recall, 'study', [file, options, job.shown, lattice], () => repeatStudyOf(of, lattice)),
+      ),
   );
   refuseTooMany(asDrawn, jobFile);
   const { plan, mended, findings: mends } = mendedPlan(job, asDrawn, ground);
@@ -80,6 +87,10 @@ export function readDrawn(
     ...(mended ? { mended } : {}),
   };
 }
+
+/** What only depends on the artwork is worked out once, where there is a memory. */
+const remembered = <T>(recall: Recall | undefined, kind: string, of: unknown, make: () => T): T =>
+  recall ? recall.of(kind, JSON.stringify(of), make) : make();
 
 /** More curves than this in one wrap is a repeat typed far too small: a cutter would take days, and memory would run out. */
 const mostSegments = 1_500_000;

@@ -7,6 +7,7 @@ import type { AnswerOf, AskOf, Kind } from '../model/messages.ts';
 import { loadTools, loadWords } from './engine.ts';
 import { givenBlank, givenJob } from './given.ts';
 import { follower } from './leading.ts';
+import { recallOf } from './remembering.ts';
 import { studied } from './ways.ts';
 
 /** Says how far long work has come. */
@@ -30,7 +31,12 @@ export const answers: Answers = {
   async flat({ bench }, files) {
     const { laidView } = await import('./laying.ts');
     const asked = { unchecked: true, linesOnly: true };
-    return laidView({ ...givenJob(bench, files), tools: await loadTools(), ...asked });
+    return laidView({
+      ...givenJob(bench, files),
+      tools: await loadTools(),
+      recall: recallOf(bench),
+      ...asked,
+    });
   },
 
   async followed({ bench, within }, files) {
@@ -43,7 +49,10 @@ export const answers: Answers = {
 
   async checks({ bench }, files) {
     const { laidView } = await import('./laying.ts');
-    return { checks: laidView({ ...givenJob(bench, files), tools: await loadTools() }).report.checks };
+    return {
+      checks: laidView({ ...givenJob(bench, files), tools: await loadTools(), recall: recallOf(bench) })
+        .report.checks,
+    };
   },
 
   async rolled({ bench }, files) {
@@ -58,7 +67,7 @@ export const answers: Answers = {
       seenInPieces,
       vesselViewOf,
     } = await import('./laying.ts');
-    const input = { ...givenJob(bench, files), tools: await loadTools() };
+    const input = { ...givenJob(bench, files), tools: await loadTools(), recall: recallOf(bench) };
     const { job, blank, tools } = input;
     if (job.pieces === 'gores') {
       const gores = draftGores({ ...input, gores: looseGores(job) });
@@ -74,7 +83,12 @@ export const answers: Answers = {
 
   async seam({ bench }, files) {
     const { gapAtSeam } = await import('./making.ts');
-    const gap = gapAtSeam({ ...givenJob(bench, files), tools: await loadTools(), unchecked: true });
+    const gap = gapAtSeam({
+      ...givenJob(bench, files),
+      tools: await loadTools(),
+      recall: recallOf(bench),
+      unchecked: true,
+    });
     return gap ? { gap } : {};
   },
 
