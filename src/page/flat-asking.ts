@@ -70,7 +70,10 @@ export function startLaying(): void {
     flat.value = { ...flat.peek(), busy: true };
     const isSeen = view.peek() === 'flat' || view.peek() === 'both';
     const since = performance.now();
-    if (isSeen && leading && differsInReadings(leading, now)) void follow(now, since);
+    const isFollowed = leading && differsInReadings(leading, now);
+    if (isSeen && isFollowed) void follow(now, since);
+    // Where nobody looks at it, it waits for a pause, so as not to hold up what is looked at.
+    else if (isFollowed) timer = setTimeout(() => void lay(now, since), pause);
     else void lay(now, since);
   });
 }

@@ -3,7 +3,6 @@ import { computed, effect, type Signal, signal } from '@preact/signals';
 import type { Finding } from '../finding.ts';
 import type { FollowedView } from '../job/followed-view.ts';
 import { Engine, type Outcome } from './ask.ts';
-import { markRedraw } from './board/redraw-mark.ts';
 import {
   type Bench,
   emptyBench,
@@ -151,9 +150,7 @@ export function startAsking(): void {
       // After whatever else follows this change: where the flat drawing is seen, it comes first.
       queueMicrotask(async () => {
         const outcome = await following.ask('vessel', now);
-        if (isUntouched.peek()) return;
-        vessel.value = heard(vessel.peek(), outcome);
-        if (outcome.is === 'answer') requestAnimationFrame(() => markRedraw('wall redraw', since));
+        if (!isUntouched.peek()) vessel.value = { ...heard(vessel.peek(), outcome), since };
       });
     }
   });

@@ -87,7 +87,7 @@ const pressDigit = (page: Page) => async (i: number) => {
       capture: true,
     });
   }, typedMark);
-  await page.keyboard.press(i % 2 === 0 ? String((i / 2) % 10) : 'Backspace');
+  await page.keyboard.press(i % 2 === 0 ? String(1 + ((i / 2) % 9)) : 'Backspace');
 };
 
 async function wallRow(bench: Bench): Promise<Comparison> {

@@ -1,17 +1,12 @@
 // A picture that the engine drew, as an address that the page can show.
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useMemo } from 'preact/hooks';
 
-/** The address of a text as a picture; let go when another takes its place. */
+/** The address of a text as a picture, there in the same frame; let go when another takes its place. */
 export function usePicture(svg: string | undefined): string | undefined {
-  const [address, setAddress] = useState<string | undefined>(undefined);
-  useEffect(() => {
-    if (!svg) {
-      setAddress(undefined);
-      return undefined;
-    }
-    const made = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
-    setAddress(made);
-    return () => URL.revokeObjectURL(made);
-  }, [svg]);
+  const address = useMemo(
+    () => (svg ? URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' })) : undefined),
+    [svg],
+  );
+  useEffect(() => () => (address ? URL.revokeObjectURL(address) : undefined), [address]);
   return address;
 }
