@@ -80,13 +80,11 @@ const typeGirth = (page: Page) => (i: number) =>
 
 /** By key, in the field that a maker types in: then the wall is in front. */
 const pressDigit = (page: Page) => async (i: number) => {
-  await page.evaluate((mark) => {
-    performance.clearMarks(mark);
-    addEventListener('input', ({ timeStamp }) => performance.mark(mark, { startTime: timeStamp }), {
-      once: true,
-      capture: true,
-    });
-  }, typedMark);
+  await page.evaluate(`{
+    performance.clearMarks('${typedMark}');
+    const mark = ({ timeStamp }) => performance.mark('${typedMark}', { startTime: timeStamp });
+    addEventListener('input', mark, { once: true, capture: true });
+  }`);
   await page.keyboard.press(i % 2 === 0 ? String(1 + ((i / 2) % 9)) : 'Backspace');
 };
 
