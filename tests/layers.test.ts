@@ -76,6 +76,8 @@ const adapters: Readonly<Record<string, string | readonly string[]>> = {
   '@resvg/resvg-wasm/index_bg.wasm?url': 'page/worker/engine.ts',
   '@expo-google-fonts/atkinson-hyperlegible/400Regular/AtkinsonHyperlegible_400Regular.ttf?url':
     'page/worker/engine.ts',
+  '@expo-google-fonts/atkinson-hyperlegible/700Bold/AtkinsonHyperlegible_700Bold.ttf?url':
+    'page/worker/engine.ts',
 };
 
 const root = join(import.meta.dirname, '../src');

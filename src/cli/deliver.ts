@@ -112,10 +112,7 @@ function partsInWords({ shape, parts }: TemplateReport): string {
 
 function sheetsInWords(sheets: NonNullable<Report['sheets']>): string {
   const count = sheets.reduce((sum, { times }) => sum + times, 0);
-  const cut = sheets.reduce((sum, { times, across, up, used, isLast }) => {
-    const [long, short] = [Math.max(across, up), Math.min(across, up)];
-    return sum + times * short * (isLast ? Math.min(used, long) : long);
-  }, 0);
+  const cut = sheets.reduce((sum, { times, cutInto }) => sum + times * cutInto, 0);
   const covered = sheets.reduce((sum, sheet) => sum + sheet.times * sheet.covered, 0);
   return `sheets: ${count}, and the pieces cover ${((100 * covered) / cut).toFixed(0)} % of what is cut into`;
 }

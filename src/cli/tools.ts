@@ -11,13 +11,18 @@ const readSvgEngine = () => readFile(find('@resvg/resvg-wasm/index_bg.wasm'));
 const readFont = () =>
   readFile(find('@expo-google-fonts/atkinson-hyperlegible/400Regular/AtkinsonHyperlegible_400Regular.ttf'));
 
+/** The same for headings. */
+const readBold = () =>
+  readFile(find('@expo-google-fonts/atkinson-hyperlegible/700Bold/AtkinsonHyperlegible_700Bold.ttf'));
+
 export async function loadTools(): Promise<JobTools> {
-  const [{ startTools }, svg, font] = await Promise.all([
+  const [{ startTools }, svg, font, bold] = await Promise.all([
     import('../job/tools.ts'),
     readSvgEngine(),
     readFont(),
+    readBold(),
   ]);
-  return startTools({ svg, font });
+  return startTools({ svg, font, bold });
 }
 
 export async function loadWords(): Promise<JobTools['words']> {

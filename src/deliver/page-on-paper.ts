@@ -4,7 +4,8 @@ import { shiftedGroups } from '../drawing/drawing.ts';
 import { translation } from '../geometry/affine.ts';
 import type { Page as PaperPage } from './pages.ts';
 import type { Paper } from './paper.ts';
-import { type BlockOptions, sectionUnits, titleUnits, type Unit, wordsAt } from './paper-blocks.ts';
+import { sectionUnits, titleUnits } from './paper-blocks.ts';
+import { type BlockOptions, colours, type Unit, wordsAt } from './paper-ink.ts';
 import type { PlacedPicture } from './placed-picture.ts';
 import type { Page } from './write-page.ts';
 
@@ -15,24 +16,24 @@ const footWords = { em: 2.6, up: 8 } as const;
 /** Tallest picture as a share of the room on a page: under it stands what it shows. */
 const tallestPicture = 0.38;
 
-export interface OnPaperOptions extends Pick<BlockOptions, 'words' | 'pictureOf'> {
+export interface OnPaperOptions extends Pick<BlockOptions, 'words' | 'bold' | 'pictureOf'> {
   readonly paper: Paper;
 }
 
 /** The sheets in order; nothing that belongs together is parted, and a table's head stands on each of its sheets. */
-export function pageOnPaper(page: Page, { paper, words, pictureOf }: OnPaperOptions): PaperPage[] {
+export function pageOnPaper(page: Page, { paper, words, bold, pictureOf }: OnPaperOptions): PaperPage[] {
   const width = paper.across - 2 * margin;
   const room = paper.up - 2 * margin;
-  const options = { words, width, tallest: tallestPicture * room, pictureOf };
+  const options = { words, bold, width, tallest: tallestPicture * room, pictureOf };
   const units = [
-    ...titleUnits(page.title, page.lead, options),
+    ...titleUnits(page, options),
     ...page.sections.flatMap((section) => sectionUnits(section, options)),
   ];
   const sheets = sheetsOf(units, room);
   return sheets.map((sheet, i) => {
     const says = `${page.title}: page ${i + 1} of ${sheets.length}`;
-    const foot = wordsAt(says, { words, em: footWords.em }, margin, paper.up - footWords.up);
-    return sheetPage(sheet, paper, foot);
+    const at = [margin, paper.up - footWords.up] as const;
+    return sheetPage(sheet, paper, wordsAt(says, { words, em: footWords.em }, ...at, colours.quiet));
   });
 }
 

@@ -1,4 +1,5 @@
 // Writing a page of words, tables and pictures as one HTML file that reads on a screen and prints well.
+import { pageStyle } from './page-style.ts';
 import { escapeXml } from './write-svg.ts';
 
 /** A block of a page. `tick` rows have an empty box to tick or to write in. */
@@ -10,11 +11,26 @@ export type Block =
       readonly kind: 'table';
       readonly head: readonly string[];
       readonly rows: readonly (readonly string[])[];
+      /** Whether each row has a box to tick. */
+      readonly ticks?: boolean;
     }
   | { readonly kind: 'links'; readonly items: readonly Link[] }
-  | { readonly kind: 'picture'; readonly file: string; readonly says: string }
+  | ({ readonly kind: 'picture' } & Picture)
+  | { readonly kind: 'pictures'; readonly items: readonly Picture[] }
   | { readonly kind: 'caution'; readonly items: readonly string[] }
   | { readonly kind: 'timeline'; readonly spans: readonly TimeSpan[] };
+
+/** A picture by its file, and what it shows. */
+export interface Picture {
+  readonly file: string;
+  readonly says: string;
+}
+
+/** What something is called, and what it is; empty where it is to be written in by hand. */
+export interface Fact {
+  readonly says: string;
+  readonly is: string;
+}
 
 /** A file to open from the page, by its path beside it, and what it is. */
 export interface Link {
@@ -38,26 +54,10 @@ export interface Section {
 export interface Page {
   readonly title: string;
   readonly lead: string;
+  /** Under the title: what it is known by. */
+  readonly facts?: readonly Fact[];
   readonly sections: readonly Section[];
 }
-
-/** Quiet, and the same on paper: nothing but rules, weights and one warm tone for cautions, which have a word too. */
-const style = `
-:root { color-scheme: light; }
-body { font: 11pt/1.45 "Atkinson Hyperlegible", system-ui, sans-serif; color: #1c1c1c; background: #fff; max-width: 52rem; margin: 2rem auto; padding: 0 1rem; }
-h1 { font-size: 1.7rem; line-height: 1.2; margin: 0 0 .3rem; }
-h2 { font-size: 1.15rem; margin: 1.8rem 0 .5rem; border-bottom: 1px solid #8a8a8a; padding-bottom: .2rem; }
-table { border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums; }
-th, td { text-align: left; padding: .3rem .6rem .3rem 0; border-bottom: 1px solid #d5d5d5; vertical-align: top; }
-th { font-weight: 600; border-bottom-color: #8a8a8a; }
-figure { margin: .5rem 0; } figure img { max-width: 100%; max-height: 22cm; height: auto; } figcaption { color: #4d4d4d; }
-ul.ticks { list-style: none; padding-left: 0; } ul.ticks li { padding-left: 1.8rem; position: relative; margin: .35rem 0; }
-ul.ticks li::before { content: ""; position: absolute; left: .1rem; top: .25rem; width: .9rem; height: .9rem; border: 1.5px solid #1c1c1c; }
-.caution { border: 1px solid #b3541e; border-left-width: 6px; padding: .3rem 1rem; margin: .6rem 0; }
-.timeline { width: 100%; height: auto; }
-@page { margin: 15mm; }
-@media print { body { margin: 0; max-width: none; padding: 0; font-size: 10pt; } h2 { break-after: avoid; } tr, figure, .caution, ul.ticks li { break-inside: avoid; } }
-`;
 
 const tag = (name: string, content: string, attributes = ''): string =>
   `<${name}${attributes}>${content}</${name}>`;
@@ -68,7 +68,7 @@ const linkTo = (file: string, content: string): string =>
 const listItems = (items: readonly string[]): string =>
   items.map((item) => tag('li', escapeXml(item))).join('');
 
-function blockText(block: Block): string {
+function blockText(block: Block, sourceOf: SourceOf): string {
   switch (block.kind) {
     case 'words':
       return tag('p', escapeXml(block.text));
@@ -90,23 +90,44 @@ function blockText(block: Block): string {
           .join('\n'),
       );
     case 'picture':
+      return figureText(block, sourceOf);
+    case 'pictures':
       return tag(
-        'figure',
-        `${linkTo(block.file, `<img src="${escapeXml(encodeURI(block.file))}" alt="${escapeXml(block.says)}">`)}${tag('figcaption', escapeXml(block.says))}`,
+        'div',
+        block.items.map((item) => figureText(item, sourceOf)).join('\n'),
+        ' class="pictures"',
       );
     case 'table':
-      return tableText(block.head, block.rows);
+      return tableText(block);
     case 'timeline':
       return timelineText(block.spans);
   }
 }
 
-function tableText(head: readonly string[], rows: readonly (readonly string[])[]): string {
-  const headRow = tag('tr', head.map((cell) => tag('th', escapeXml(cell), ' scope="col"')).join(''));
+const figureText = ({ file, says }: Picture, sourceOf: SourceOf): string =>
+  tag(
+    'figure',
+    `${linkTo(file, `<img src="${escapeXml(sourceOf(file))}" alt="${escapeXml(says)}">`)}${tag('figcaption', escapeXml(says))}`,
+  );
+
+function tableText({ head, rows, ticks = false }: Extract<Block, { kind: 'table' }>): string {
+  const box = (name: string) => (ticks ? `<${name} class="tick"></${name}>` : '');
+  const headRow = tag(
+    'tr',
+    `${box('td').replace(' class="tick"', '')}${head.map((cell) => tag('th', escapeXml(cell), ' scope="col"')).join('')}`,
+  );
   const body = rows
-    .map((row) => tag('tr', row.map((cell) => tag('td', escapeXml(cell))).join('')))
+    .map((row) => tag('tr', `${box('td')}${row.map((cell) => tag('td', escapeXml(cell))).join('')}`))
     .join('\n');
-  return tag('table', `${tag('thead', headRow)}\n${tag('tbody', body)}`);
+  const table = tag('table', `${tag('thead', headRow)}\n${tag('tbody', body)}`);
+  return tag('div', table, ' class="scroll"');
+}
+
+function factsText(facts: readonly Fact[]): string {
+  const all = facts.map(({ says, is }) =>
+    tag('div', `${tag('dt', escapeXml(says))}${tag('dd', escapeXml(is), is === '' ? ' class="write"' : '')}`),
+  );
+  return all.length > 0 ? `${tag('dl', all.join('\n'), ' class="facts"')}\n` : '';
 }
 
 /** Rows of a timeline, px in its own drawing. */
@@ -144,11 +165,24 @@ function ticksOf(end: number): readonly number[] {
   return Array.from({ length: Math.floor(end / step) + 1 }, (_, i) => i * step);
 }
 
-/** The text of an HTML file: no script, no outside reference but the pictures beside it. Same page, same bytes. */
-export function writePage({ title, lead, sections }: Page): string {
+/** Where a picture's bytes are, by its file. */
+type SourceOf = (file: string) => string;
+
+/**
+ * The text of an HTML file: no script, no outside reference but files beside it. Same page, same bytes. `within`: pictures
+ * that the page holds itself, as what they are to be found at.
+ */
+export function writePage(
+  { title, lead, facts = [], sections }: Page,
+  within: (file: string) => string | undefined = () => undefined,
+): string {
   const policy = "default-src 'none'; img-src 'self' file: data:; style-src 'unsafe-inline'";
+  const sourceOf: SourceOf = (file) => within(file) ?? encodeURI(file);
   const body = sections.map(({ heading, blocks }) =>
-    tag('section', `${tag('h2', escapeXml(heading))}\n${blocks.map(blockText).join('\n')}\n`),
+    tag(
+      'section',
+      `${tag('h2', escapeXml(heading))}\n${blocks.map((block) => blockText(block, sourceOf)).join('\n')}\n`,
+    ),
   );
   return `<!doctype html>
 <html lang="en">
@@ -157,13 +191,13 @@ export function writePage({ title, lead, sections }: Page): string {
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
 <title>${escapeXml(title)}</title>
-<style>${style}</style>
+<style>${pageStyle}</style>
 </head>
 <body>
 <main>
 <h1>${escapeXml(title)}</h1>
 <p>${escapeXml(lead)}</p>
-${body.join('\n')}
+${factsText(facts)}${body.join('\n')}
 </main>
 </body>
 </html>

@@ -23,7 +23,7 @@ export function filmNeeded(reports: readonly SheetReport[], sheet: Sheet): reado
     const own = reports.filter((report) => report.film === film);
     const sum = (of: (report: SheetReport) => number) =>
       own.reduce((total, report) => total + report.times * of(report), 0);
-    const taken = sum(({ across, up, used, isLast }) => (isLast ? Math.min(across, up) * used : across * up));
+    const taken = sum(({ cutInto }) => cutInto);
     const isRoll = sheet.up === undefined;
     return {
       film,

@@ -1,7 +1,9 @@
 // The job sheet as files: on screen, and on paper where pictures are made. The PDF writer is loaded only then.
+import { dataUrl } from '../deliver/data-url.ts';
 import { writePage } from '../deliver/write-page.ts';
 import type { NamedFile } from './deliverables.ts';
 import { type JobSheetInput, jobSheet } from './job-sheet.ts';
+import { pagePictures } from './job-sheet-pictures.ts';
 import type { MakeOptions } from './make-options.ts';
 import type { JobTools } from './tools.ts';
 
@@ -13,9 +15,15 @@ export async function jobSheetFiles(
   tools: JobTools,
 ): Promise<readonly NamedFile[]> {
   const page = jobSheet({ ...input, files });
-  const onScreen = { file: 'job-sheet.html', role: 'job-sheet', content: writePage(page) };
+  const shown = pictures ? pagePictures(page, files, tools) : [];
+  // Held by the page itself, so that it can be sent as one file.
+  const within = (name: string) => {
+    const picture = shown.find(({ file }) => file === name);
+    return picture && dataUrl(picture.png, 'image/png');
+  };
+  const onScreen = { file: 'job-sheet.html', role: 'job-sheet', content: writePage(page, within) };
   if (!pictures) return [onScreen];
   const { jobSheetPdf } = await import('./job-sheet-pdf.ts');
-  const onPaper = await jobSheetPdf(page, files, tools, paper);
+  const onPaper = await jobSheetPdf(page, shown, tools, paper);
   return [onScreen, { file: 'job-sheet.pdf', role: 'job-sheet', content: onPaper }];
 }

@@ -5,8 +5,9 @@ import { measuredLength } from '../lengths/length.ts';
 import { type FilmNeeded, filmNeeded } from './film-needed.ts';
 import type { FilmPiece } from './film-piece.ts';
 import { paperSheets } from './nest-sheets.ts';
-import type { Report, SheetReport } from './report.ts';
+import type { FileReport, Report, SheetReport } from './report.ts';
 import type { Job } from './resolved-job.ts';
+import { sheetsPictureFile } from './sheets-picture.ts';
 
 const mm = (value: number): string => measuredLength(value, 'mm');
 const shareOf = (value: number): string => `${(value * 100).toFixed(0)} %`;
@@ -15,9 +16,10 @@ export interface FilmInput {
   readonly job: Job;
   readonly pieces: readonly { readonly film: readonly FilmPiece[]; readonly material?: 'paper' }[];
   readonly report: Omit<Report, 'files'>;
+  readonly files: readonly FileReport[];
 }
 
-export function filmSection({ job, pieces, report }: FilmInput): Section[] {
+export function filmSection({ job, pieces, report, files }: FilmInput): Section[] {
   const area = pieces
     .flatMap(({ film, material }) => (material === undefined ? film : []))
     .reduce((sum, { outline, count }) => sum + count * Math.abs(signedArea(outline)), 0);
@@ -31,7 +33,7 @@ export function filmSection({ job, pieces, report }: FilmInput): Section[] {
   return [
     {
       heading: 'Film',
-      blocks: [{ kind: 'list', items }, ...sheetBlocks(report.sheets ?? [])],
+      blocks: [{ kind: 'list', items }, ...sheetBlocks(report.sheets ?? [], files)],
     },
   ];
 }
@@ -56,8 +58,8 @@ function filmInWords({ sheets, rollLength, lastUsed, waste }: FilmNeeded, sheet:
   return `${sheets === 1 ? 'one sheet' : `${sheets} sheets`} of ${size} for all; of the last one ${mm(lastUsed)} is used, and ${shareOf(waste)} of what is cut into is waste`;
 }
 
-/** What lies on each sheet, and its picture. */
-function sheetBlocks(sheets: readonly SheetReport[]): Block[] {
+/** What lies on each sheet, and how. */
+function sheetBlocks(sheets: readonly SheetReport[], files: readonly FileReport[]): Block[] {
   if (sheets.length === 0) return [];
   const rows = sheets.map(({ file, film, pieces, times }) => [
     file,
@@ -69,13 +71,9 @@ function sheetBlocks(sheets: readonly SheetReport[]): Block[] {
   ]);
   return [
     { kind: 'table', head: ['sheet', 'film', 'pieces', 'cut it'], rows },
-    ...sheets.map(
-      ({ file, sheet }): Block => ({
-        kind: 'picture',
-        file,
-        says: `Sheet ${sheet}: ${file}, not at true size here`,
-      }),
-    ),
+    ...(files.some(({ file }) => file === sheetsPictureFile)
+      ? [{ kind: 'picture' as const, file: sheetsPictureFile, says: 'How the pieces lie on their sheets' }]
+      : []),
   ];
 }
 

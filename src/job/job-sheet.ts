@@ -5,6 +5,7 @@ import { wallGirthAt, wallUncertaintyAt } from '../blank/wall.ts';
 import type { Block, Page, Section } from '../deliver/write-page.ts';
 import { measuredLength } from '../lengths/length.ts';
 import type { FilmPiece } from './film-piece.ts';
+import { jobFacts } from './job-sheet-facts.ts';
 import { costSection, filmSection } from './job-sheet-film.ts';
 import { layingSection } from './motif-sheet.ts';
 import type { Ground } from './plan.ts';
@@ -52,6 +53,7 @@ export function jobSheet(input: JobSheetInput): Page {
   return {
     title: `Job sheet: ${job.name}`,
     lead: `${input.blank.name}; ${batch === 1 ? 'one vessel' : `${batch} vessels alike`}. Lengths are in mm along the wall, from the foot corner up, unless said otherwise.`,
+    facts: jobFacts(input),
     sections: [
       picturesSection(input.files),
       measuresSection(input),
@@ -69,19 +71,40 @@ export function jobSheet(input: JobSheetInput): Page {
   };
 }
 
-const pictureWords: Readonly<Record<string, string>> = {
-  'rolled.svg': 'The vessel as it will be, seen from four sides',
-  'profile.svg': 'The profile of its wall, with flat bands and readings',
-  'knife.svg': 'Where the axis of the knife goes, and what its tip cuts',
-};
+/** Pictures shown beside the guides, and what they show. */
+const pictureWords: readonly (readonly [RegExp, string])[] = [
+  [/^profile\.svg$/, 'The profile of its wall, with flat bands and readings'],
+  [/^layers\.svg$/, 'The films in the order they are laid'],
+  [/^reveal-before\.svg$/, 'Sprayed, before the mask is pulled'],
+  [/^reveal-after\.svg$/, 'The mask pulled, and the decal laid'],
+  [/^checks.*\.svg$/, 'Where the checks found something'],
+  [/^knife\.svg$/, 'Where the axis of the knife goes, and what its tip cuts'],
+];
 
 function picturesSection(files: readonly FileReport[]): Section {
-  const shown = files.flatMap(({ file, role }): Block[] => {
-    const says =
-      pictureWords[file] ?? (role === 'guide' ? `The guide: ${file}, not at true size here` : undefined);
-    return says === undefined ? [] : [{ kind: 'picture', file, says }];
-  });
-  return { heading: 'What it will be', blocks: shown };
+  const rolled = files.filter(({ file }) => file === 'rolled.svg');
+  // Collars are paper strips: a picture of one tells nothing that its row does not.
+  const guides = files.filter(({ file, role }) => role === 'guide' && !file.startsWith('collar'));
+  const others = pictureWords.flatMap(([name, says]) =>
+    files.flatMap(({ file }) => (name.test(file) ? [{ file, says }] : [])),
+  );
+  const items = [
+    ...guides.map(({ file }) => ({ file, says: `The guide: ${file}, not at true size here` })),
+    ...others,
+  ];
+  return {
+    heading: 'What it will be',
+    blocks: [
+      ...rolled.map(
+        ({ file }): Block => ({
+          kind: 'picture',
+          file,
+          says: 'The vessel as it will be, seen from four sides',
+        }),
+      ),
+      ...(items.length > 0 ? [{ kind: 'pictures', items } as const] : []),
+    ],
+  };
 }
 
 /** Twice the standard uncertainty: what a reading may differ by, 19 times in 20. */
@@ -147,9 +170,10 @@ const cutterSection = ({ cutter }: Omit<Report, 'files'>): Section[] =>
 /** What stays and what is weeded, how long it takes, and where it is hard. */
 function weedingSection({ weeding }: Omit<Report, 'files'>, files: readonly FileReport[]): Section[] {
   if (!weeding) return [];
-  const maps = files.flatMap(({ file }): Block[] =>
-    /^weeding.*\.svg$/.test(file) ? [{ kind: 'picture', file, says: 'Where it is hard to weed' }] : [],
+  const items = files.flatMap(({ file }) =>
+    /^weeding.*\.svg$/.test(file) ? [{ file, says: 'Where it is hard to weed' }] : [],
   );
+  const maps: Block[] = items.length > 0 ? [{ kind: 'pictures', items }] : [];
   return [
     {
       heading: 'Cutting and weeding, for one vessel',
@@ -203,7 +227,7 @@ function workSection({ job, ground, isPatterned, blank, wraps }: JobSheetInput):
   return {
     heading: 'The work, in order',
     blocks: [
-      { kind: 'table', head: ['', 'do', 'then wait', 'look, before you go on'], rows },
+      { kind: 'table', head: ['', 'do', 'then wait', 'look, before you go on'], rows, ticks: true },
       ...(spans ? [{ kind: 'timeline', spans } as const] : []),
       {
         kind: 'words',

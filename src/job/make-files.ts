@@ -32,6 +32,7 @@ import { reportDrafts } from './report-drafts.ts';
 import { revealPictures } from './reveal-picture.ts';
 import { rolledOf } from './rolled.ts';
 import { joiningBlocks, piecesOfDrafts, piecesOfParts } from './sheet-pieces.ts';
+import { sheetsPictures } from './sheets-picture.ts';
 import type { JobTools } from './tools.ts';
 import { filmsOfFile, weedingReport } from './weeding.ts';
 import { weedingPictures } from './weeding-picture.ts';
@@ -133,6 +134,7 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
           ...checksPictures(drafts, { name: input.job.name, checks: report.checks }, tools),
           ...knifePictures(laid[0], cutter, tools),
           ...weedingPictures(films, name, tools),
+          ...sheetsPictures(nested, name, tools),
         ]
       : [];
     const [first] = drafts;

@@ -23,6 +23,7 @@ import { nestSheets } from './nest-sheets.ts';
 import { printFiles, printOn } from './prints.ts';
 import { profileOfGores } from './profile-picture.ts';
 import { rolledGoresOf } from './rolled-gores.ts';
+import { sheetsPictures } from './sheets-picture.ts';
 import { filmsOfFile, weedingReport } from './weeding.ts';
 import { weedingPictures } from './weeding-picture.ts';
 import { blankContent, jobContent } from './write-job.ts';
@@ -56,6 +57,7 @@ export async function makeGoreFiles(input: MakeFilesInput, options: MakeOptions)
           ...pictures(input, draft),
           ...knifePictures({ stem: 'wrap', cut, guide }, asked.cutter, tools),
           ...weedingPictures(films, asked.name, tools),
+          ...sheetsPictures(nested, asked.name, tools),
         ]
       : [];
     const about = {

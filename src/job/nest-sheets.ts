@@ -8,6 +8,7 @@ import { shapeArea, signedArea } from '../geometry/measure.ts';
 import { clippedShapes } from '../geometry/regions.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
 import { degrees } from '../lengths/angle.ts';
+import type { ShownSheet } from '../picture/sheets-picture.ts';
 import type { SheetText } from '../prove/proof.ts';
 import { hullOf, type LaidSheets, layOnSheets, type SheetStock } from '../sheet/lay-sheets.ts';
 import { groupsInOrder } from './cutting.ts';
@@ -47,6 +48,8 @@ export interface NestedSheets {
   readonly reports: readonly SheetReport[];
   /** The files as they are proved. */
   readonly texts: readonly SheetText[];
+  /** What lies where, to be drawn. */
+  readonly shown: readonly Omit<ShownSheet, 'says' | 'colour'>[];
 }
 
 /** A short search: a second or two for a batch. */
@@ -91,7 +94,7 @@ export async function nestSheets(
       const laid = await searched(film, { sheet, film: job.film, count }, search);
       // Paper that its sheet can't hold is cut by itself; film is what sheets are bought for.
       if (!laid && film.name === paperSheets) continue;
-      if (!laid) return { files: [], reports: [], texts: [] };
+      if (!laid) return { files: [], reports: [], texts: [], shown: [] };
       const set = { film, laid, stock: stockOf(sheet), title: job.name };
       for (let i = 0; i < laid.sheets; i++)
         sheets.push(sheetFile(set, { index: i, number: sheets.length + 1, times }));
@@ -106,6 +109,7 @@ export async function nestSheets(
     })),
     reports: sheets.map(({ report }) => report),
     texts: sheets.map(({ stem, cut, report: { times, film } }) => ({ stem, cut, times, film })),
+    shown: sheets.map(({ shown }) => shown),
   };
 }
 
@@ -231,6 +235,7 @@ interface NestedSheet {
   readonly stem: string;
   readonly cut: string;
   readonly report: SheetReport;
+  readonly shown: NestedSheets['shown'][number];
 }
 
 /** The sheets of one search. */
@@ -284,6 +289,7 @@ function sheetFile(
   const long = Math.max(page.across, page.up);
   const isLast = index === laid.sheets - 1;
   const area = placed.reduce((sum, { piece }) => sum + piece.area, 0);
+  const used = isLast ? Math.min(laid.lastUsed + 2 * stock.margin, long) : long;
   const report: SheetReport = {
     sheet: number,
     file: `${stem}.cut.svg`,
@@ -291,8 +297,10 @@ function sheetFile(
     across: page.across,
     up: page.up,
     times,
-    used: isLast ? Math.min(laid.lastUsed + 2 * stock.margin, long) : long,
+    used,
     isLast,
+    // Of a roll, what runs off it may be shorter than it is wide.
+    cutInto: Math.min(stock.across, stock.up) * (Number.isFinite(stock.up) ? used : page.up),
     covered: area,
     pieces: placed.map(({ piece, turn, move, id }) => ({
       part: piece.stem,
@@ -301,5 +309,13 @@ function sheetFile(
       turnedDeg: degrees(turn),
     })),
   };
-  return { stem, cut: writeSvg(drawing, { title: `${title}: ${stem}`, filled: false }), report };
+  const shown = {
+    ...page,
+    margin: stock.margin,
+    pieces: placed.map(({ piece, move, id }) => ({
+      name: id.replace('.', ' '),
+      outlines: moved(piece.outlines, move).flatMap(({ contours }) => contours),
+    })),
+  };
+  return { stem, shown, cut: writeSvg(drawing, { title: `${title}: ${stem}`, filled: false }), report };
 }

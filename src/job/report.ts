@@ -111,6 +111,8 @@ export interface SheetReport {
   readonly used: number;
   /** Whether it is the last of its film, or of a run that is laid alike. */
   readonly isLast: boolean;
+  /** Area of it that is cut into, mm²: all of it; of a last one, over its whole width as far as it is used. */
+  readonly cutInto: number;
   /** Area of the pieces on it, mm². */
   readonly covered: number;
   /** Each piece: its file, or of gores the id in their one file; the id of its outline here, where its file's origin lies, how its file is turned. */

@@ -19,16 +19,21 @@ export type SetText = (options: TextOptions, font?: FontFile) => TextBlock;
 
 export interface JobTools extends SvgEngine {
   readonly words: DrawWords;
+  /** For headings on paper; left out, they have the same letters. */
+  readonly bold?: DrawWords;
   readonly setText: SetText;
 }
 
-/** Start the SVG reader from its WebAssembly and the lettering from a font file. */
+/** Start the SVG reader from its WebAssembly and the lettering from font files. */
 export async function startTools(bytes: {
   readonly svg: Uint8Array;
   readonly font: Uint8Array;
+  readonly bold?: Uint8Array;
 }): Promise<JobTools> {
   const standard = openFont(bytes.font);
-  return { ...(await startSvgEngine(bytes.svg)), words: wordsIn(standard), setText: textSetter(standard) };
+  const words = wordsIn(standard);
+  const bold = bytes.bold ? { bold: wordsIn(openFont(bytes.bold)) } : {};
+  return { ...(await startSvgEngine(bytes.svg)), words, ...bold, setText: textSetter(standard) };
 }
 
 /** The lettering alone, for commands that read no artwork. */

@@ -19,6 +19,8 @@ const font = createRequire(import.meta.url).resolve(
   '@expo-google-fonts/atkinson-hyperlegible/400Regular/AtkinsonHyperlegible_400Regular.ttf',
 );
 const words = loadFont(readFileSync(font));
+/** Told apart from the plain ones by their size alone. */
+const bold: typeof words = (text, em) => words(text, 1.05 * em);
 
 const a4 = papers[0] ?? { name: 'a4', across: 210, up: 297 };
 
@@ -32,8 +34,24 @@ const plainPng = (width: number, height: number, colour: readonly [number, numbe
 const red = flatPicture(plainPng(20, 10, [255, 0, 0, 255]));
 
 const laidOut = (blocks: readonly Block[]) => {
-  const page: Page = { title: 'A cup', lead: 'one vessel', sections: [{ heading: 'All of it', blocks }] };
-  return pageOnPaper(page, { paper: a4, words, pictureOf: (file) => (file === 'red.svg' ? red : undefined) });
+  const facts = [
+    { says: 'vessel', is: long },
+    { says: 'how many', is: '3' },
+    { says: 'seam', is: '6 mm of overlap' },
+    { says: 'made by', is: '' },
+  ];
+  const page: Page = {
+    title: 'A cup',
+    lead: 'one vessel',
+    facts,
+    sections: [{ heading: 'All of it', blocks }],
+  };
+  return pageOnPaper(page, {
+    paper: a4,
+    words,
+    bold,
+    pictureOf: (file) => (file === 'red.svg' ? red : undefined),
+  });
 };
 
 const long = 'lay the level paper arc, and lay the film to it from the middle outwards; '.repeat(4);
@@ -45,7 +63,12 @@ const everything: readonly Block[] = [
   { kind: 'ticks', items: [long, 'short'] },
   { kind: 'links', items: [{ file: 'wrap.cut.svg', says: 'what the blade follows' }] },
   { kind: 'picture', file: 'red.svg', says: 'a red field' },
+  {
+    kind: 'pictures',
+    items: ['one', 'two', 'three'].map((says) => ({ file: 'red.svg', says: `${says}: ${long}` })),
+  },
   table,
+  { ...table, ticks: true, rows: rows.slice(0, 9) },
   { kind: 'caution', items: [long, 'short'] },
   {
     kind: 'timeline',
@@ -90,7 +113,7 @@ describe('a page on paper', () => {
     const curves = (contours: readonly Contour[] = []) => contours.map(({ segments }) => segments.length);
     for (const { marks } of others)
       expect(marks.slice(2, 4).map(({ paths: [path] }) => curves(path?.contours))).toEqual(
-        ['do', 'yours'].map((text) => curves(words(text, 2.9))),
+        ['do', 'yours'].map((text) => curves(bold(text, 2.9))),
       );
   });
 

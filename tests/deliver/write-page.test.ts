@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { dataUrl } from '../../src/deliver/data-url.ts';
 import { writePage } from '../../src/deliver/write-page.ts';
 
 test('what was typed stays words: markup in it is not read as markup', () => {
@@ -18,6 +19,19 @@ test('what was typed stays words: markup in it is not read as markup', () => {
   });
   expect(page).not.toMatch(/<script|<img src=x|<b>|<i>| onload="/);
   expect(page).toContain("default-src 'none'");
+});
+
+test('a picture that the page holds itself is the very bytes', () => {
+  // Longer and shorter than a multiple of three, against Node's own base64.
+  for (const length of [1, 2, 3, 250]) {
+    const bytes = Uint8Array.from({ length }, (_, i) => (i * 37) % 256);
+    const picture = { kind: 'picture' as const, file: 'a.svg', says: 'a' };
+    const page = { title: 't', lead: 'l', sections: [{ heading: 'h', blocks: [picture] }] };
+    const base64 = Buffer.from(bytes).toString('base64');
+    expect(writePage(page, () => dataUrl(bytes, 'image/png'))).toContain(
+      `<img src="data:image/png;base64,${base64}"`,
+    );
+  }
 });
 
 test('waiting is drawn to scale, and told apart by more than its colour', () => {

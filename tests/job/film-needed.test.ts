@@ -14,6 +14,7 @@ const report = (some: Partial<SheetReport>): SheetReport => ({
   times: 1,
   used: 600,
   isLast: false,
+  cutInto: 180_000,
   covered: 90_000,
   pieces: [],
   ...some,
@@ -21,10 +22,13 @@ const report = (some: Partial<SheetReport>): SheetReport => ({
 
 describe('film needed', () => {
   test('is whole sheets, and of the last what is used of it', () => {
-    const [film] = filmNeeded([report({}), report({ isLast: true, used: 200, covered: 45_000 })], {
-      ...sheet,
-      up: 600,
-    });
+    const [film] = filmNeeded(
+      [report({}), report({ isLast: true, used: 200, cutInto: 60_000, covered: 45_000 })],
+      {
+        ...sheet,
+        up: 600,
+      },
+    );
     expect(film?.sheets).toBe(2);
     expect(film?.lastUsed).toBe(200);
     // Cut into: 300 x 600 and 300 x 200 mm; covered: 135 000 mm2.
@@ -32,7 +36,7 @@ describe('film needed', () => {
   });
 
   test('of a roll is its length', () => {
-    const [film] = filmNeeded([report({ up: 420, used: 420, isLast: true })], sheet);
+    const [film] = filmNeeded([report({ up: 420, used: 420, cutInto: 126_000, isLast: true })], sheet);
     expect(film?.rollLength).toBe(420);
     expectWithin(film?.waste ?? Number.NaN, 1 - 90_000 / (300 * 420), 1e-12);
   });

@@ -58,6 +58,10 @@ const cases: Readonly<Record<string, Typed>> = {
     blank: cup,
     job: { batch: 5, sheet: { across: '12in', margin: 5 } },
   },
+  'two plain wraps on a roll wider than it is used': {
+    blank: cup,
+    job: { batch: 2, sheet: { across: 600, margin: 5 } },
+  },
   'panels of two colours, mirrored': {
     blank: cup,
     job: { batch: 2, sheet: { across: 200, up: 200, margin: 5, mirror: true } },
@@ -72,6 +76,15 @@ const cases: Readonly<Record<string, Typed>> = {
 
 describe.each(Object.entries(cases))('%s', (_, typed) => {
   const made = sheetsOf(typed);
+
+  test('covers less than is cut into: of each sheet its whole width, as far as it is used', async () => {
+    const { nested, draft } = await made;
+    const { across = 0, up = Number.POSITIVE_INFINITY } = draft.job.sheet ?? {};
+    for (const { covered, cutInto, used } of nested.reports) {
+      expect(cutInto / used).toBeCloseTo(Math.min(across, up), 6);
+      expect(covered).toBeLessThan(cutInto);
+    }
+  });
 
   test('hold every piece as often as the batch takes it, on a sheet of each film', async () => {
     const { nested, drafts, draft } = await made;

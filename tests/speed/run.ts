@@ -1,4 +1,4 @@
-// `npm run speed`: one table, and with `--json FILE` one file; `--nest-trials N` searches longer, `--only=page` measures one
+// `npm run speed`: one table, and with `--json FILE` one file; `--nest-seconds 60` nests longer, `--only=page` measures one
 // part. Needs the built command (`npm run build`).
 import { writeFileSync } from 'node:fs';
 import { commandComparisons } from './commands.ts';
@@ -31,8 +31,8 @@ function printTable(rows: readonly Comparison[]): void {
 
 const at = process.argv.indexOf('--json');
 const file = at < 0 ? undefined : process.argv[at + 1];
-const nestAt = process.argv.indexOf('--nest-trials');
-const nestTrials = nestAt < 0 ? 4e6 : Number(process.argv[nestAt + 1]);
+const nestAt = process.argv.indexOf('--nest-seconds');
+const nestSeconds = nestAt < 0 ? 10 : Number(process.argv[nestAt + 1]);
 const only = process.argv.find((argument) => argument.startsWith('--only='))?.slice('--only='.length);
 /** The parts of the bench by their names: `--only=page` measures one alone. */
 const parts: Readonly<Record<string, () => readonly Comparison[] | Promise<readonly Comparison[]>>> = {
@@ -40,7 +40,7 @@ const parts: Readonly<Record<string, () => readonly Comparison[] | Promise<reado
   commands: commandComparisons,
   making: makingComparisons,
   page: pageComparisons,
-  nesting: () => nestingComparisons(nestTrials),
+  nesting: () => nestingComparisons(nestSeconds),
 };
 const rows: Comparison[] = [];
 // Whole jobs up to 20,000 shapes take minutes by themselves: only where they are named.

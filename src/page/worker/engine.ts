@@ -1,5 +1,6 @@
 // The heavy tools, fetched beside the page when the first question needs them.
 import fontUrl from '@expo-google-fonts/atkinson-hyperlegible/400Regular/AtkinsonHyperlegible_400Regular.ttf?url';
+import boldUrl from '@expo-google-fonts/atkinson-hyperlegible/700Bold/AtkinsonHyperlegible_700Bold.ttf?url';
 import svgUrl from '@resvg/resvg-wasm/index_bg.wasm?url';
 import { rememberedWords } from '../../job/remembered-words.ts';
 import type { JobTools } from '../../job/tools.ts';
@@ -27,12 +28,13 @@ export function loadWords(): Promise<JobTools['words']> {
 
 export function loadTools(): Promise<JobTools> {
   tools ??= (async () => {
-    const [{ startTools }, svg, font] = await Promise.all([
+    const [{ startTools }, svg, font, bold] = await Promise.all([
       import('../../job/tools.ts'),
       bytesAt(svgUrl),
       bytesAt(fontUrl),
+      bytesAt(boldUrl),
     ]);
-    return startTools({ svg, font });
+    return startTools({ svg, font, bold });
   })();
   return tools;
 }
