@@ -7,6 +7,8 @@ import { hullBox } from '../geometry/box.ts';
 import { type Contour, reverseContour, type Shape } from '../geometry/contour.ts';
 import { dashCount } from '../geometry/dashes.ts';
 import { shapeArea, tightBox } from '../geometry/measure.ts';
+import { plainShape } from '../geometry/plain-contour.ts';
+import type { Fill } from '../geometry/polygon-clip.ts';
 import { clippedShapes, filledShapes } from '../geometry/regions.ts';
 import { type Pen, strokedShapes } from '../geometry/stroke.ts';
 import { isTangled } from '../geometry/tangle.ts';
@@ -108,9 +110,7 @@ class AreaReader {
     refuseOutOfRange(item, moved, this.#file);
     if (isTangled(contours, mostCrossings)) throw tooTangled({ file: this.#file, element: elementOf(item) });
     const areas =
-      typeof by === 'string'
-        ? filledShapes(contours, by, tolerance)
-        : this.#stroked(contours, by, tolerance, item);
+      typeof by === 'string' ? filled(contours, by, tolerance) : this.#stroked(contours, by, tolerance, item);
     this.#known.set(key, areas);
     return areas;
   }
@@ -123,6 +123,12 @@ class AreaReader {
     }
     return strokedShapes(contours, pen, Math.max(tolerance, width * penShare));
   }
+}
+
+/** What a path fills, most paths being one contour that crosses nothing. */
+function filled(contours: readonly Contour[], fill: Fill, tolerance: number): readonly Shape[] {
+  const plain = plainShape(contours, tolerance);
+  return plain ? [plain] : filledShapes(contours, fill, tolerance);
 }
 
 const elementOf = ({ id }: Painted): string => (id === undefined ? 'path' : `path#${id}`);

@@ -6,7 +6,7 @@ import { isJob, readBlank } from '../job/read-blank.ts';
 import { parseJson } from '../job/read-json.ts';
 import { describeRepeat, type RepeatDescription } from '../job/repeat.ts';
 import { standardArtwork, standardJob } from '../job/resolved-job.ts';
-import { type WaysPictureInput, waysPicture } from '../job/ways-picture.ts';
+import { type WaysPictureInput, waysDrawn, waysPicture } from '../job/ways-picture.ts';
 import { bandOf } from './band-flag.ts';
 import { coloursOf, traceOf } from './colours-flag.ts';
 import { delivered } from './delivery.ts';
@@ -64,7 +64,12 @@ async function writeFindings(
   await delivered(folder, async (delivery) => {
     for (const { file, content } of files) await delivery.stage(file, content);
   });
-  return `written to ${folder}: ${files.map(({ file }) => file).join(', ')}`;
+  const count = waysDrawn(input, described);
+  const some =
+    count < described.ways.length
+      ? `; the art is fine: the first ${count} of ${described.ways.length} ways are drawn`
+      : '';
+  return `written to ${folder}: ${files.map(({ file }) => file).join(', ')}${some}`;
 }
 
 /** Told on standard error, for ways of fine artwork take seconds each. */
@@ -89,6 +94,7 @@ export async function repeatCommand(tile: string, file: string, flags: RepeatFla
     normalise: tools.normalise,
     tools,
     progress: tellWay,
+    next: (says: string) => process.stderr.write(`repeat: ${says}\n`),
   };
   const described = describeRepeat(input);
   const { report, lines } = described;

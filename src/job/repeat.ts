@@ -20,7 +20,13 @@ export interface RepeatInput extends PiecesInput {
   readonly art: { readonly content: ArtContent; readonly file: string } & TraceOptions;
   readonly units: Units;
   readonly normalise: Normalise;
+  /** Told what is done next, where the artwork is so large that it takes seconds. */
+  readonly next?: (says: string) => void;
 }
+
+/** Artwork of fewer bytes, or shapes, than these is read, or looked through, at once. */
+const manyBytes = 1e6;
+const manyShapes = 3000;
 
 /** One way of the list; mm, degrees, and distortion in percent. */
 export interface WayReport {
@@ -78,6 +84,8 @@ const mostPlaces = 50;
 export function describeRepeat(input: RepeatInput): RepeatDescription {
   const { job, art, units, normalise } = input;
   const { across, colours } = job.artwork;
+  const { length } = art.content;
+  if (length >= manyBytes) input.next?.(`reading ${(length / 1e6).toFixed(1)} MB of artwork`);
   const { tile, findings } = readTile(art.content, art.file, normalise, {
     ...(across === undefined ? {} : { across }),
     ...(colours === undefined ? {} : { colours }),
@@ -85,6 +93,8 @@ export function describeRepeat(input: RepeatInput): RepeatDescription {
   });
   const plans = planPieces(input);
   const ground = groundOf(plans);
+  const shapes = tile.layers.reduce((sum, layer) => sum + layer.shapes.length, 0);
+  if (shapes >= manyShapes) input.next?.(`looking for the repeat of ${shapes} shapes`);
   const study = repeatStudyOf(tile, latticeOfRepeat(job.artwork.repeat, tile));
   const { around: _, ...free } = job.artwork;
   const ways = waysToClose(tile, study, wayGroundOf(free, job.edges, ground));

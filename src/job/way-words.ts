@@ -93,8 +93,10 @@ function bentInWords({ distortion, distortionMm }: Way, units: Units): string {
 }
 
 /** Where a border stays open, in words. */
-export function openInWords({ layer, border, miss, length }: OpenStretch): string {
+export function openInWords({ layer, border, miss, length, instead }: OpenStretch): string {
   const place = `at its ${border === 'side' ? 'left and right' : 'upper and lower'} border`;
+  if (instead !== undefined)
+    return `${place} ${drawnLength(length)} of ${layer} ends where its copy goes on in ${instead}`;
   if (Math.abs(miss - length) < 1e-9)
     return `${place} ${drawnLength(length)} of ${layer} ends where its copy shows none`;
   return `${place} an edge of ${layer} is ${drawnLength(miss)} from where its copy goes on`;

@@ -23,18 +23,42 @@ export interface WaysPictureInput extends Omit<RepeatInput, 'job'> {
   readonly progress?: (number: number, total: number) => void;
 }
 
+/** Curves on the vessels of one sheet, at most: about a minute's work. */
+const mostCurves = 250_000;
+
+/** How many of the ways are drawn, the best first: of the finest art not all, for each takes long. At least one. */
+export function waysDrawn(
+  input: WaysPictureInput,
+  { tile, ways }: Pick<RepeatDescription, 'tile' | 'ways'>,
+): number {
+  const { girth, bandLength } = groundOf(planPieces(input));
+  const drawn = tile.layers.flatMap(({ shapes }) => shapes.flatMap(({ contours }) => contours));
+  const inTile = drawn.reduce((sum, { segments }) => sum + segments.length, 0);
+  const onWall = (inTile * girth * bandLength) / (tile.width * tile.height);
+  let curves = 0;
+  const past = ways.findIndex(({ closing: { scaleAcross, scaleUp } }) => {
+    curves += onWall / (scaleAcross * scaleUp);
+    return curves > mostCurves;
+  });
+  return past < 0 ? ways.length : Math.max(1, past);
+}
+
 /** The text of ways.svg. */
 export function waysPicture(input: WaysPictureInput, described: RepeatDescription): string {
   const { blank, art, progress } = input;
   const { report, ways } = described;
   const wanted = asItStands(input, described);
+  const count = waysDrawn(input, described);
   const shown = ways.map((way, i): WayShown => {
-    progress?.(i + 1, ways.length);
+    const isDrawn = i < count;
+    if (isDrawn) progress?.(i + 1, count);
     return {
       number: i + 1,
       key: way.key,
       says: inShort(way),
-      picture: wayRolled(input, wanted, way.key),
+      picture: isDrawn
+        ? wayRolled(input, wanted, way.key)
+        : { missing: 'not drawn: the art is too fine to draw all' },
       taken: way.key === report.taken,
     };
   });

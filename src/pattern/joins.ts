@@ -23,6 +23,8 @@ export interface OpenStretch {
   readonly miss: number;
   /** Whether it is all of the film there, drawn up to the border and no further: a side on the border, or a cut. */
   readonly ends: boolean;
+  /** The colour that the copy shows there instead, if it shows one. */
+  readonly instead?: string;
 }
 
 /** An outline that goes on across the border in another direction. */
@@ -101,7 +103,15 @@ export function joinsOf(tile: Tile, lattice: Lattice): Joins {
     return bordersOf(frame).map((line) => atBorder({ layer: name, drawn, frame, lattice }, line));
   });
   const all = found.flat();
-  const open = all.flatMap((border) => border.open).sort((a, b) => b.miss - a.miss);
+  const open = found
+    .flatMap((borders) => borders.flatMap((border, line) => border.open.map((one) => ({ ...one, line }))))
+    .map(({ line, from, to, ...one }): OpenStretch => {
+      const instead = tile.layers.find(
+        ({ name }, i) => name !== one.layer && covers(found[i]?.[line]?.beyond ?? [], from, to),
+      );
+      return instead ? { ...one, instead: instead.name } : one;
+    })
+    .sort((a, b) => b.miss - a.miss);
   const kinks = all.flatMap((border) => border.kinks).sort((a, b) => b.angle - a.angle);
   return {
     joins: open.length === 0,
@@ -112,6 +122,14 @@ export function joinsOf(tile: Tile, lattice: Lattice): Joins {
   };
 }
 
+/** Whether film covers most of a stretch. */
+function covers(film: readonly Stretch[], from: number, to: number): boolean {
+  const covered = within(film, from, to).reduce((sum, one) => sum + one.to.at - one.from.at, 0);
+  return covered > mostly * (to - from);
+}
+
+const mostly = 0.8;
+
 interface Held {
   readonly layer: string;
   readonly drawn: readonly BoxedShape[];
@@ -120,7 +138,9 @@ interface Held {
 }
 
 interface AtBorder {
-  readonly open: readonly OpenStretch[];
+  readonly open: readonly (OpenStretch & { readonly from: number; readonly to: number })[];
+  /** The film that the copies show there. */
+  readonly beyond: readonly Stretch[];
   readonly kinks: readonly Kink[];
   readonly crossings: number;
   /** The most that outlines which meet are apart, mm. */
@@ -142,6 +162,8 @@ function atBorder(held: Held, line: BorderLine): AtBorder {
     .map(({ from, to }) => ({ from: from.at, to: to.at }))
     .filter(({ from, to }) => to - from > joinTolerance && !onlyTouches({ from, to }, past))
     .map(({ from, to }) => ({
+      from,
+      to,
       layer,
       border,
       at: place((from + to) / 2),
@@ -157,6 +179,7 @@ function atBorder(held: Held, line: BorderLine): AtBorder {
   });
   return {
     open,
+    beyond,
     kinks: met
       .map(({ end, other }) => ({
         layer,

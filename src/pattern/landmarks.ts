@@ -1,7 +1,6 @@
 // Landmarks of a drawing: places that look the same wherever the pattern repeats, told apart by what is around them.
-import { boxOfPoints } from '../geometry/box.ts';
 import { BoxIndex } from '../geometry/box-index.ts';
-import type { Contour, Segment, Shape } from '../geometry/contour.ts';
+import type { Contour, Shape } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import type { Point } from '../geometry/point.ts';
 import { directionAt } from '../geometry/segment.ts';
@@ -42,6 +41,7 @@ interface Known {
 class Kinds {
   /** By the hash of the box that a description falls into: what differs after all is told by its name and figures. */
   readonly #known = new Map<number, Known[]>();
+  readonly #names = new Map<string, number>();
   #next: number;
 
   /** `first`: the number that the first description gets. */
@@ -54,18 +54,49 @@ class Kinds {
   }
 
   kindOf(name: string, figures: readonly number[]): number {
-    const keys = keysOf(name, figures);
-    for (const key of keys) {
-      const found = this.#known.get(key)?.find((known) => known.name === name && isAlike(known, figures));
-      if (found) return found.kind;
-    }
+    const { start, boxes } = this.#boxesOf(name, figures);
+    const home = boxes.reduce(mixed, start);
+    const found = this.#found(home, name, figures) ?? this.#foundBeside(start, boxes, name, figures);
+    if (found) return found.kind;
     const kind = this.#next++;
-    const [home = 0] = keys;
     const known = { name, kind, figures };
     const beside = this.#known.get(home);
     if (beside) beside.push(known);
     else this.#known.set(home, [known]);
     return kind;
+  }
+
+  /** The box that a description falls into, and the hash of its name. */
+  #boxesOf(name: string, figures: readonly number[]): { readonly start: number; readonly boxes: number[] } {
+    let start = this.#names.get(name);
+    if (start === undefined) {
+      start = hashOf(name);
+      this.#names.set(name, start);
+    }
+    return { start, boxes: figures.map((figure) => Math.round(figure / boxWidth)) };
+  }
+
+  #found(key: number, name: string, figures: readonly number[]): Known | undefined {
+    return this.#known.get(key)?.find((known) => known.name === name && isAlike(known, figures));
+  }
+
+  /** The same in the boxes beside its own that one alike may have fallen into. */
+  #foundBeside(start: number, boxes: number[], name: string, figures: readonly number[]): Known | undefined {
+    const doubtful: { readonly i: number; readonly step: number }[] = [];
+    for (let i = 0; i < figures.length && doubtful.length < mostDoubtful; i++) {
+      const beyond = (figures[i] ?? 0) / boxWidth - (boxes[i] ?? 0);
+      if (Math.abs(beyond) * boxWidth > boxWidth / 2 - alike) doubtful.push({ i, step: Math.sign(beyond) });
+    }
+    for (let mask = 1; mask < 1 << doubtful.length; mask++) {
+      let key = start;
+      for (const [i, box] of boxes.entries()) {
+        const bit = doubtful.findIndex((one) => one.i === i);
+        key = mixed(key, bit >= 0 && mask & (1 << bit) ? box + (doubtful[bit]?.step ?? 0) : box);
+      }
+      const found = this.#found(key, name, figures);
+      if (found) return found;
+    }
+    return undefined;
   }
 }
 
@@ -75,34 +106,11 @@ const isAlike = ({ figures: others }: Known, figures: readonly number[]): boolea
 /** Mixes one more whole number into a hash. Source: FNV-1a, public domain, from memory. */
 const mixed = (hash: number, value: number): number => Math.imul(hash ^ (value | 0), 0x01000193);
 
-/** The box of a description, then the boxes beside it that one alike may have fallen into, each as a hash. */
-function keysOf(name: string, figures: readonly number[]): number[] {
-  let start = 0x811c9dc5;
-  for (let i = 0; i < name.length; i++) start = mixed(start, name.charCodeAt(i));
-  const boxes = figures.map((figure) => Math.round(figure / boxWidth));
-  const doubtful: { readonly i: number; readonly step: number }[] = [];
-  for (let i = 0; i < figures.length && doubtful.length < mostDoubtful; i++) {
-    const beyond = (figures[i] ?? 0) / boxWidth - (boxes[i] ?? 0);
-    if (Math.abs(beyond) * boxWidth > boxWidth / 2 - alike) doubtful.push({ i, step: Math.sign(beyond) });
-  }
-  const keys: number[] = [];
-  for (let mask = 0; mask < 1 << doubtful.length; mask++) {
-    const moved = [...boxes];
-    doubtful.forEach(({ i, step }, bit) => {
-      if (mask & (1 << bit)) moved[i] = (moved[i] ?? 0) + step;
-    });
-    keys.push(moved.reduce(mixed, start));
-  }
-  return keys;
+function hashOf(name: string): number {
+  let hash = 0x811c9dc5;
+  for (let i = 0; i < name.length; i++) hash = mixed(hash, name.charCodeAt(i));
+  return hash;
 }
-
-function figuresOf(points: readonly Point[]): number[] {
-  const figures: number[] = [];
-  for (const { x, y } of points) figures.push(x, y);
-  return figures;
-}
-
-const handles = (s: Segment): readonly Point[] => (s.kind === 'line' ? [] : [s.c1, s.c2]);
 
 /** What tells a drawing's places apart where copies are drawn alike: its curves, its nodes, and how contours are grouped. */
 export function drawnLandmarks(layers: readonly Layer[]): readonly Landmark[] {
@@ -117,15 +125,30 @@ export function drawnLandmarks(layers: readonly Layer[]): readonly Landmark[] {
 
 /** The lines and curves of a drawing's contours, each by where it starts, told apart by how it runs on. */
 function curveLandmarks(layers: readonly Layer[], kinds: Kinds): readonly Landmark[] {
-  return contoursOf(layers).flatMap(({ layer, contour, index }) =>
-    contour.segments.map((segment) => {
-      const at = segment.from;
-      const around = [...handles(segment), segment.to].map(({ x, y }) => ({ x: x - at.x, y: y - at.y }));
-      const figures = figuresOf(around);
-      const kind = kinds.kindOf(`${layer}${segment.kind}`, figures);
-      return { ...at, kind, contour: index, reach: boxOfPoints([...around, { x: 0, y: 0 }]) };
-    }),
-  );
+  const found: Landmark[] = [];
+  for (const { layer, contour, index } of contoursOf(layers))
+    for (const s of contour.segments) {
+      const { x, y } = s.from;
+      const [toX, toY] = [s.to.x - x, s.to.y - y];
+      const figures =
+        s.kind === 'line' ? [toX, toY] : [s.c1.x - x, s.c1.y - y, s.c2.x - x, s.c2.y - y, toX, toY];
+      const kind = kinds.kindOf(`${layer}${s.kind}`, figures);
+      found.push({ x, y, kind, contour: index, reach: reachOf(figures) });
+    }
+  return found;
+}
+
+/** The box around a place and around those whose x and y, from it, stand in turn. */
+function reachOf(figures: readonly number[]): Landmark['reach'] {
+  let [minX, minY, maxX, maxY] = [0, 0, 0, 0];
+  for (let i = 0; i < figures.length; i += 2) {
+    const [x, y] = [figures[i] ?? 0, figures[i + 1] ?? 0];
+    if (x < minX) minX = x;
+    if (x > maxX) maxX = x;
+    if (y < minY) minY = y;
+    if (y > maxY) maxY = y;
+  }
+  return { minX, minY, maxX, maxY };
 }
 
 /** A node shows its two directions however little of its curves shows, mm; and what a whole difference of them counts, mm. */
@@ -135,17 +158,20 @@ const directionWeight = 0.6;
 /** The nodes of a drawing, told apart by the directions that meet there: they show even where the rest is cut away. */
 function nodeLandmarks(layers: readonly Layer[], kinds: Kinds): readonly Landmark[] {
   const reach = { minX: -nodeReach, minY: -nodeReach, maxX: nodeReach, maxY: nodeReach };
-  return contoursOf(layers).flatMap(({ layer, contour, index }) =>
-    contour.segments.map((next, i) => {
-      const before = contour.segments[(i + contour.segments.length - 1) % contour.segments.length] ?? next;
-      const figures = [directionAt(before, 1), directionAt(next, 0)].flatMap(({ x, y }) => {
-        const length = Math.hypot(x, y) || 1;
-        return [(x / length) * directionWeight, (y / length) * directionWeight];
-      });
+  const found: Landmark[] = [];
+  for (const { layer, contour, index } of contoursOf(layers)) {
+    let before = contour.segments.at(-1);
+    for (const next of contour.segments) {
+      if (!before) break;
+      const [into, on] = [directionAt(before, 1), directionAt(next, 0)];
+      const [one, other] = [into, on].map(({ x, y }) => directionWeight / (Math.hypot(x, y) || 1));
+      const figures = [into.x * (one ?? 0), into.y * (one ?? 0), on.x * (other ?? 0), on.y * (other ?? 0)];
       const kind = kinds.kindOf(`${layer}${before.kind}${next.kind}`, figures);
-      return { ...next.from, kind, contour: index, reach };
-    }),
-  );
+      found.push({ x: next.from.x, y: next.from.y, kind, contour: index, reach });
+      before = next;
+    }
+  }
+  return found;
 }
 
 /** How many neighbours tell a contour's place from that of others like it. */

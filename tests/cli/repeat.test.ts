@@ -1,6 +1,8 @@
 // `seamwright repeat`, as a maker runs it.
+import { spawn } from 'node:child_process';
+import { existsSync } from 'node:fs';
 import { afterAll, describe, expect, test } from 'vitest';
-import { patience, projectFolder, run, Workshop } from './run.ts';
+import { command, patience, projectFolder, run, Workshop } from './run.ts';
 
 const shop = new Workshop();
 afterAll(() => shop.clear());
@@ -95,6 +97,28 @@ describe('repeat', () => {
     const { status, lines } = await repeat(...args);
     expect(status).toBe(2);
     expect(lines.join('\n')).toMatch(says);
+  });
+
+  test('stops at Ctrl-C while it draws, and has written nothing', patience, async () => {
+    const args = [
+      command,
+      'repeat',
+      `${samples}/mug/shore.svg`,
+      `${samples}/mug/mug.job.json`,
+      '--out',
+      'cut-short',
+    ];
+    const child = spawn(process.execPath, args, { cwd: shop.folder, stdio: ['ignore', 'ignore', 'pipe'] });
+    let isDrawing = false;
+    child.stderr.on('data', (said: Buffer) => {
+      if (!`${said}`.includes('drawing way 1 of')) return;
+      isDrawing = true;
+      child.kill('SIGINT');
+    });
+    // A shell tells a process that ended so by the status 130: 128 and the signal's number, 2.
+    const ended = await new Promise((resolve) => child.on('close', (_, signal) => resolve(signal)));
+    expect([isDrawing, ended]).toEqual([true, 'SIGINT']);
+    expect(existsSync(`${shop.folder}/cut-short`)).toBe(false);
   });
 
   test('--out keeps what --json tells as a file, and a picture of every way', patience, async () => {

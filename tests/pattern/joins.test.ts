@@ -119,11 +119,11 @@ describe('a tile does not join', () => {
         { name: '#222222', colour: '#222222', shapes: [right] },
       ],
     };
-    expect(
-      joinsOf(tile, plain)
-        .open.map(({ layer }) => layer)
-        .sort(),
-    ).toEqual(['#111111', '#222222']);
+    const told = joinsOf(tile, plain).open.map(({ layer, instead }) => [layer, instead]);
+    expect(told.sort()).toEqual([
+      ['#111111', '#222222'],
+      ['#222222', '#111111'],
+    ]);
   });
 
   test('by what rounding to a tenth would hide: a twentieth of a mm', () => {

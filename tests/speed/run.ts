@@ -7,6 +7,7 @@ import { kernelComparisons } from './kernels.ts';
 import { makingComparisons } from './making.ts';
 import { nestingComparisons } from './nesting.ts';
 import { pageComparisons } from './page-redraw.ts';
+import { repeatComparisons } from './repeats.ts';
 
 const shown = (value: number): string => (value >= 100 ? value.toFixed(0) : value.toPrecision(3));
 
@@ -38,6 +39,7 @@ const only = process.argv.find((argument) => argument.startsWith('--only='))?.sl
 const parts: Readonly<Record<string, () => readonly Comparison[] | Promise<readonly Comparison[]>>> = {
   kernels: kernelComparisons,
   commands: commandComparisons,
+  repeats: repeatComparisons,
   making: makingComparisons,
   page: pageComparisons,
   nesting: () => nestingComparisons(nestSeconds),
