@@ -59,12 +59,13 @@ export class NamesBatch {
   async make(row: NamedRow, folder: string): Promise<MadeOrFound> {
     const input = await this.#inputOf(row);
     const { pictures, paper, jobPath } = this.#input;
-    const made = fingerprint(input, { pictures, paper });
+    const sheets = input.job.sheet ? ({ sheets: 'shared' } as const) : {};
+    const made = fingerprint(input, { pictures, paper, ...sheets });
     const found = await asMade(folder, row, made);
     if (found) return { row: found, isFound: true };
     const fromFolder = (file: string) =>
       relative(resolve(folder), resolve(dirname(jobPath), file)).replaceAll('\\', '/');
-    const deliverables = await makeFiles(input, { pictures, paper, fromFolder });
+    const deliverables = await makeFiles(input, { pictures, paper, fromFolder, ...sheets });
     return { row: await writeRow(folder, row, made, deliverables), isFound: false };
   }
 

@@ -26,6 +26,7 @@ import { printJson, refusedStatus } from './output.ts';
 import { givenPrinter, type PrintFlags, printPaper } from './print-flags.ts';
 import { Progress } from './progress.ts';
 import { RowThreads } from './row-threads.ts';
+import { stageShared } from './shared-sheets.ts';
 
 export interface NamesFlags extends CommonOptions, PrintFlags {
   readonly pictures?: boolean;
@@ -132,24 +133,35 @@ export async function namesCommand(jobPath: string, listFile: string, flags: Nam
 }
 
 async function writeRows(
-  rows: readonly NamedRow[],
+  asked: readonly NamedRow[],
   run: Run,
   { folder, json, zip = false, title }: NamesFlags & { readonly folder: string; readonly title: string },
 ): Promise<number> {
   const whole = new Delivery(folder);
-  const progress = new Progress('made', rows.length);
+  const progress = new Progress('made', asked.length);
   const stopped = () => progress.stopped();
   try {
     await whole.hold();
     for (const signal of ['SIGINT', 'SIGTERM'] as const) process.prependListener(signal, stopped);
-    const made = await eachRow(rows, run, progress, (row) => run.threads.make(row, join(folder, row.folder)));
-    const report = namesReport(
-      made.map(({ row }) => row),
-      run.leftOut.rows,
-      zip ? [{ file: archiveFile, role: 'archive' }] : [],
+    const made = await eachRow(asked, run, progress, (row) =>
+      run.threads.make(row, join(folder, row.folder)),
     );
-    const own = [{ file: namesFile, content: jsonContent(report) }, indexOfRows(title, report)];
-    for (const { file, content } of own) await whole.stage(file, content);
+    const rows = made.map(({ row }) => row);
+    const shared = await stageShared(rows, { whole, folder, title });
+    const report = namesReport(
+      rows,
+      run.leftOut.rows,
+      [
+        ...shared.files.map(({ file, role }) => ({ file, role })),
+        ...(zip ? [{ file: archiveFile, role: 'archive' }] : []),
+      ],
+      shared.sets.length > 0
+        ? { proved: shared.proofs.every(({ pass }) => pass), sets: shared.sets }
+        : undefined,
+    );
+    const pages = [{ file: namesFile, content: jsonContent(report) }, indexOfRows(title, report)];
+    for (const { file, content } of pages) await whole.stage(file, content);
+    const own = [...shared.files, ...pages];
     if (zip) await whole.stageParts(archiveFile, (append) => archiveRows(own, report, folder, append));
     await whole.finish();
     for (const line of looksInWords(report)) process.stderr.write(`${line}\n`);

@@ -4,7 +4,7 @@ import { existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import { type Deliverables, jsonContent, reportFile } from '../job/deliverables.ts';
+import { type Deliverables, jsonContent, type LaidPiece, reportFile } from '../job/deliverables.ts';
 import type { MakeFilesInput } from '../job/make-options.ts';
 import type { NamedRow } from '../job/names.ts';
 import { type MadeRow, madeRow } from '../job/names-report.ts';
@@ -20,6 +20,8 @@ interface RowNote {
   readonly made: string;
   /** Of the content of each file. */
   readonly files: Readonly<Record<string, string>>;
+  /** What is to be laid on sheets with other vessels' pieces. */
+  readonly sharing?: readonly LaidPiece[];
 }
 
 const hashOf = (content: string | Uint8Array): string => createHash('sha256').update(content).digest('hex');
@@ -42,7 +44,7 @@ export async function asMade(folder: string, row: NamedRow, made: string): Promi
     for (const [file, hash] of Object.entries(note.files))
       if (hashOf(await readFile(join(folder, file))) !== hash) return undefined;
     const report = JSON.parse(await readFile(join(folder, reportFile), 'utf8')) as Report;
-    return madeRow(row, report, report.files ?? []);
+    return madeRow(row, report, report.files ?? [], note.sharing);
   } catch {
     // A file is missing, or is none of ours: the row is made anew.
     return undefined;
@@ -61,9 +63,10 @@ export async function writeRow(
     const note: RowNote = {
       made,
       files: Object.fromEntries(staged.files.map(({ file, content }) => [file, hashOf(content)])),
+      ...(deliverables.sharing ? { sharing: deliverables.sharing } : {}),
     };
     await delivery.stage(rowFile, jsonContent(note));
     return staged.report;
   });
-  return madeRow(row, report, report.files ?? []);
+  return madeRow(row, report, report.files ?? [], deliverables.sharing);
 }

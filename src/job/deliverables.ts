@@ -1,6 +1,15 @@
 // What a run of a command gives to be written, whoever writes it: a folder's files, a page's downloads.
 import type { FileReport, Report } from './report.ts';
 
+/** A piece that goes onto sheets. */
+export interface LaidPiece {
+  readonly stem: string;
+  /** How far it is turned in its file, radians, x towards y. */
+  readonly turned: number;
+  /** Left out: the films of its colours. */
+  readonly material?: 'paper';
+}
+
 export type FileContent = string | Uint8Array;
 
 export interface NamedFile extends FileReport {
@@ -33,6 +42,8 @@ export interface Deliverables {
   readonly pieces: readonly WrittenPiece[];
   /** All the other files and the report, from the pieces as read back from where they were written. */
   readonly rest: (pieces: readonly WrittenPiece[]) => Promise<Rest>;
+  /** Pieces that are to be laid on sheets with those of other vessels. */
+  readonly sharing?: readonly LaidPiece[];
 }
 
 export interface Rest {

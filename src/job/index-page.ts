@@ -56,6 +56,23 @@ export function indexOfJob(name: string, files: readonly FileReport[]): NamedFil
   return { file: indexFile, role: 'index', content };
 }
 
+/** Sheets that vessels share, and how the pieces lie on them. */
+const sheetsShared = (files: readonly FileReport[]): Section => ({
+  heading: 'To cut: sheets with the pieces of several vessels',
+  blocks: [
+    ...files.flatMap(({ file, role }): Block[] =>
+      role === 'picture' ? [{ kind: 'picture', file, says: 'How the pieces lie on their sheets' }] : [],
+    ),
+    {
+      kind: 'links',
+      items: files.map(({ file, role }) => ({
+        file,
+        says: role === 'sheet' ? 'what the blade follows' : '',
+      })),
+    },
+  ],
+});
+
 /** The page of all vessels of a list. */
 export function indexOfRows(title: string, { rows, refused, files }: NamesReport): NamedFile {
   const made = rows.map(({ folder, label, line, proved, checks }) => {
@@ -64,13 +81,17 @@ export function indexOfRows(title: string, { rows, refused, files }: NamesReport
     return { file: `${folder}/${indexFile}`, says: `${label} (line ${line}${held}${looks})` };
   });
   const left = refused.map(({ line, says }) => `line ${line}: ${says}`);
-  const own = files.filter(({ line, role }) => line === undefined && role !== 'index');
+  const ofAll = files.filter(({ line, role }) => line === undefined && role !== 'index');
+  const isSheet = ({ role }: FileReport) => ['sheet', 'sheet-guide', 'picture'].includes(role);
+  const sheets = ofAll.filter(isSheet);
+  const own = ofAll.filter((file) => !isSheet(file));
   const content = writePage({
     title,
     lead: `${rows.length} vessels made; ${refused.length === 0 ? 'no row' : refused.length} of the list left out.`,
     sections: [
       { heading: 'Vessels', blocks: [{ kind: 'links', items: made }] },
       ...(left.length > 0 ? [{ heading: 'Left out', blocks: [{ kind: 'list', items: left } as const] }] : []),
+      ...(sheets.length > 0 ? [sheetsShared(sheets)] : []),
       {
         heading: 'For the record',
         blocks: [

@@ -17,9 +17,10 @@ export interface FilmInput {
   readonly pieces: readonly { readonly film: readonly FilmPiece[]; readonly material?: 'paper' }[];
   readonly report: Omit<Report, 'files'>;
   readonly files: readonly FileReport[];
+  readonly isShared?: boolean;
 }
 
-export function filmSection({ job, pieces, report, files }: FilmInput): Section[] {
+export function filmSection({ job, pieces, report, files, isShared = false }: FilmInput): Section[] {
   const area = pieces
     .flatMap(({ film, material }) => (material === undefined ? film : []))
     .reduce((sum, { outline, count }) => sum + count * Math.abs(signedArea(outline)), 0);
@@ -28,7 +29,10 @@ export function filmSection({ job, pieces, report, files }: FilmInput): Section[
   ];
   const { sheet } = job;
   const needed = sheet ? filmNeeded(report.sheets ?? [], sheet) : [];
-  if (sheet && needed.length === 0) items.push('a piece is larger than the sheet, so sheets are not counted');
+  if (isShared)
+    items.push('its pieces lie on sheets with those of the other vessels: sheets.svg, beside this folder');
+  else if (sheet && needed.length === 0)
+    items.push('a piece is larger than the sheet, so sheets are not counted');
   for (const film of needed) items.push(`${namedBefore(film, needed)}${filmInWords(film, sheet)}`);
   return [
     {

@@ -39,6 +39,8 @@ export interface JobSheetInput {
   /** How panels are joined; nothing where there are none. */
   readonly joining: readonly Block[];
   readonly isPatterned: boolean;
+  /** Whether its pieces lie on sheets with those of other vessels. */
+  readonly isShared?: boolean;
   readonly report: Omit<Report, 'files'>;
   /** The other files of the folder. */
   readonly files: readonly FileReport[];

@@ -41,7 +41,7 @@ const corrected = (drawing: Drawing, { across, up }: Correction): Drawing => ({
 });
 
 /** Whether files are the same for a cutter as the lines themselves. */
-const isPlain = (cutter: Cutter): boolean =>
+export const isPlain = (cutter: Cutter): boolean =>
   !knifeOf(cutter) && cutter.marks === 'none' && !correctionOf(cutter.measured);
 
 /**
@@ -66,6 +66,13 @@ export function forCutter<P extends WrittenPiece>(piece: P, name: string, cutter
     cut: writeSvg(cut, { title, filled: false }),
     guide: writeSvg(withMarks(guide, cutter, drawing), { title: `${name}: guide`, filled: true }),
   };
+}
+
+/** What is to be cut of a piece, by its guide: there all lines stand as they are wanted. */
+export function cutOfGuide(guide: string, file: string, name: string): string {
+  const drawing = readSvg(guide, file);
+  const groups = drawing.groups.filter(({ role }) => ['artwork', 'relief', 'outline'].includes(role));
+  return writeSvg({ ...drawing, groups }, { title: `${name}: cut`, filled: false });
 }
 
 /** Sheets as the cutter takes them. Each has a guide of its own where the cutter looks for marks, or follows an axis. */

@@ -7,6 +7,7 @@ import {
   type Deliverables,
   filesOfPiece,
   jsonContent,
+  type LaidPiece,
   type NamedFile,
   stemOf,
   type WrittenPiece,
@@ -93,8 +94,9 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
   }));
   const { name, cutter } = input.job;
   const lines = [...wraps, ...parts.map((part) => ({ ...part, turned: 0 }))];
+  const isShared = options.sheets === 'shared' && input.job.sheet !== undefined;
   const nested = sheetsForCutter(
-    await nestSheets({ job: input.job, pieces: lines }, options.search),
+    await nestSheets({ job: input.job, pieces: isShared ? [] : lines }, options.search),
     name,
     cutter,
   );
@@ -153,6 +155,7 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
       pieces: [...piecesOfDrafts(drafts, cuts), ...piecesOfParts(parts)],
       wraps: { count: drafts.length, joints: wholePieces(drafts).length - 1 },
       joining: joiningBlocks(drafts),
+      isShared,
       isPatterned: drafts.some(({ pattern }) => pattern !== undefined),
       report,
     };
@@ -170,5 +173,9 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
     const index = indexOfJob(name, [...written.flatMap(filesOfPiece), ...files]);
     return { files: [...files, index], report };
   };
-  return { pieces, rest };
+  const sharing: readonly LaidPiece[] = [
+    ...wraps.map(({ stem, turned }) => ({ stem, turned })),
+    ...parts.map(({ stem, material }) => ({ stem, turned: 0, ...(material ? { material } : {}) })),
+  ];
+  return { pieces, rest, ...(isShared ? { sharing } : {}) };
 }

@@ -15,6 +15,8 @@ export interface MakeOptions {
   readonly paper?: Paper | undefined;
   /** How long the sheets are searched for; a second or two if it is left out. */
   readonly search?: NestSearch;
+  /** Whether sheets are laid for these vessels alone; `shared`: they are laid with others, by whoever makes those too. */
+  readonly sheets?: 'own' | 'shared';
   /** The path of a file that the job names, as seen from where the files will stand. */
   readonly fromFolder: (file: string) => string;
 }

@@ -1,9 +1,11 @@
 // names.json, the one report of all rows of a list, and the same in words.
 import type { Finding } from '../finding.ts';
+import type { LaidPiece } from './deliverables.ts';
 import { indexFile } from './deliverables.ts';
 import type { RefusedRow } from './list.ts';
 import type { NamedRow } from './names.ts';
 import type { FileReport, Report } from './report.ts';
+import type { SharedSheetsReport } from './shared-sheets.ts';
 
 export const namesFile = 'names.json';
 
@@ -19,13 +21,17 @@ export interface MadeRow {
   readonly checks: readonly Finding[];
   /** By their names from the folder of all rows. */
   readonly files: readonly FileReport[];
+  /** What is to be laid on sheets with other vessels' pieces. */
+  readonly sharing: readonly LaidPiece[];
 }
 
 export interface NamesReport {
   /** So many vessels were made, in this run or in one before it. */
   readonly done: number;
   readonly refused: readonly RefusedRow[];
-  readonly rows: readonly Omit<MadeRow, 'files'>[];
+  readonly rows: readonly Omit<MadeRow, 'files' | 'sharing'>[];
+  /** Sheets that vessels share, and whether they were proved to hold the pieces; left out where there are none. */
+  readonly shared?: { readonly proved: boolean; readonly sets: readonly SharedSheetsReport[] };
   readonly files: readonly (FileReport & { readonly line?: number })[];
 }
 
@@ -33,6 +39,7 @@ export const madeRow = (
   { line, label, folder }: NamedRow,
   { checks, proof }: Pick<Report, 'checks' | 'proof'>,
   files: readonly FileReport[],
+  sharing: readonly LaidPiece[] = [],
 ): MadeRow => ({
   line,
   label,
@@ -40,6 +47,7 @@ export const madeRow = (
   ...(proof ? { proved: proof.pass } : {}),
   checks: checks.filter(({ level }) => level !== 'note'),
   files: files.map(({ file, role }) => ({ file: `${folder}/${file}`, role })),
+  sharing,
 });
 
 /** `beside`: what else stands beside the folders, but the page that opens them and this report. */
@@ -47,10 +55,12 @@ export const namesReport = (
   made: readonly MadeRow[],
   refused: readonly RefusedRow[],
   beside: readonly FileReport[] = [],
+  shared?: NamesReport['shared'],
 ): NamesReport => ({
   done: made.length,
   refused: [...refused].sort((a, b) => a.line - b.line),
-  rows: made.map(({ files: _, ...row }) => row),
+  rows: made.map(({ files: _, sharing: __, ...row }) => row),
+  ...(shared ? { shared } : {}),
   files: [
     ...made.flatMap(({ line, files }) => files.map((file) => ({ ...file, line }))),
     { file: namesFile, role: 'report' },
@@ -60,8 +70,10 @@ export const namesReport = (
 });
 
 /** Whether a maker has to look at anything. */
-export const asksForEyes = ({ refused, rows }: NamesReport): boolean =>
-  refused.length > 0 || rows.some(({ proved, checks }) => proved === false || checks.length > 0);
+export const asksForEyes = ({ refused, rows, shared }: NamesReport): boolean =>
+  shared?.proved === false ||
+  refused.length > 0 ||
+  rows.some(({ proved, checks }) => proved === false || checks.length > 0);
 
 const vessels = (count: number): string => (count === 1 ? 'one vessel' : `${count} vessels`);
 
@@ -81,6 +93,10 @@ export function looksInWords({ rows }: NamesReport): readonly string[] {
 /** What was done, for a person. */
 export function namesInWords(report: NamesReport, found: number, folder: string): readonly string[] {
   const { done, refused, rows } = report;
+  const sheets = report.shared?.sets.reduce((sum, set) => sum + set.sheets.length, 0) ?? 0;
+  const shared = report.shared?.proved
+    ? 'proved to hold every piece, none over another'
+    : 'whose proof FAILED';
   const failed = rows.filter(({ proved }) => proved === false);
   const asBefore =
     found === 0 ? '' : `, ${found === done ? 'all' : found} of them as an earlier run left them`;
@@ -89,6 +105,7 @@ export function namesInWords(report: NamesReport, found: number, folder: string)
     ...(failed.length === 0
       ? [`proof: the written files of ${done === 1 ? 'it' : 'all'}, rolled back onto the blank, hold`]
       : [`proof: the written files FAIL in ${failed.map((row) => row.folder).join(', ')}`]),
+    ...(report.shared ? [`sheets that they share: ${sheets}, ${shared}`] : []),
     `written to ${folder}: a folder a vessel, ${namesFile}, and ${indexFile} that opens all of it`,
   ];
 }

@@ -59,7 +59,7 @@ export const standardSearch: NestSearch = { trials: 60_000 };
 const seed = 1;
 
 /** More pieces than this in one search take too long: larger batches are nested in parts that are laid alike. */
-const mostPieces = 120;
+export const mostPieces = 120;
 
 /** One kind of piece of one film. */
 interface FilmPiece {
@@ -80,15 +80,16 @@ interface FilmToCut {
 
 /**
  * The sheets of a job; none where it has no sheet, or where a piece fits none. The pieces are read from their written
- * files, so that a sheet holds the very lines that were proved.
+ * files, so that a sheet holds the very lines that were proved. `first`: the number of the first sheet.
  */
 export async function nestSheets(
   { job, pieces }: { readonly job: Job; readonly pieces: readonly PieceToNest[] },
   search: NestSearch = standardSearch,
+  first = 1,
 ): Promise<NestedSheets> {
   const { sheet, batch = 1 } = job;
   const sheets: NestedSheet[] = [];
-  for (const film of sheet ? filmsOf(pieces) : []) {
+  for (const film of sheet && pieces.length > 0 ? filmsOf(pieces) : []) {
     if (!sheet) break;
     for (const { count, times } of runsOf(film.pieces.length, batch)) {
       const laid = await searched(film, { sheet, film: job.film, count }, search);
@@ -97,7 +98,7 @@ export async function nestSheets(
       if (!laid) return { files: [], reports: [], texts: [], shown: [] };
       const set = { film, laid, stock: stockOf(sheet), title: job.name };
       for (let i = 0; i < laid.sheets; i++)
-        sheets.push(sheetFile(set, { index: i, number: sheets.length + 1, times }));
+        sheets.push(sheetFile(set, { index: i, number: first + sheets.length, times }));
     }
   }
   return {
@@ -313,7 +314,7 @@ function sheetFile(
     ...page,
     margin: stock.margin,
     pieces: placed.map(({ piece, move, id }) => ({
-      name: id.replace('.', ' '),
+      name: id.replace(/\.(\d+)$/, ' $1'),
       outlines: moved(piece.outlines, move).flatMap(({ contours }) => contours),
     })),
   };

@@ -53,6 +53,12 @@ function textsOf(texts: DeliveredFolder['texts'], stem: string): PieceText {
   };
 }
 
+/** Every piece that a folder's cut files and guides are of. */
+export const piecesOfFolder = (texts: DeliveredFolder['texts']): readonly PieceText[] =>
+  Object.keys(texts)
+    .filter((name) => name.endsWith('.guide.svg') && !name.startsWith('sheet-'))
+    .map((name) => textsOf(texts, name.replace(/\.guide\.svg$/, '')));
+
 const stemOfCut = (name: string): string => name.replace(/\.cut\.svg$/, '');
 
 /** The piece that a cut file holds one layer of: one whose guide is there, but no cut file of all its layers. */

@@ -159,11 +159,35 @@ function sheetRows(
   // Collars that no sheet holds are cut by themselves.
   const hasPaper = sheets.some(({ film }) => film === 'paper');
   const all = [...wraps, ...strips, ...covers, ...others, ...(hasPaper ? collars : [])];
-  const parts = all.flatMap((text) => {
+  return sheetsOf({ sheet, cutter }, all, sheets);
+}
+
+function sheetsOf(
+  { sheet, cutter }: AskedOfSheets,
+  pieces: readonly PieceText[],
+  sheets: readonly SheetText[],
+): Check[] {
+  const parts = pieces.flatMap((text) => {
     const cut = readCut(text, cutter);
     return cut ? [[text.stem, cut] as const] : [];
   });
   return sheetChecks(readSheets(sheets, cutter), new Map(parts), sheet);
+}
+
+/** What sheets are held against. */
+export interface AskedOfSheets {
+  readonly sheet: NonNullable<Asked['sheet']>;
+  readonly cutter: Asked['cutter'];
+}
+
+/** Hold sheets alone against the pieces, of whatever vessels, that are to lie on them. */
+export function proofOfSheets(
+  asked: AskedOfSheets,
+  pieces: readonly PieceText[],
+  sheets: readonly SheetText[],
+): Proof {
+  const checks = [...sheetsOf(asked, pieces, sheets), ...knifeChecks(sheets, asked.cutter)];
+  return { pass: checks.every(({ pass }) => pass), checks };
 }
 
 /** Hold the files of a job against what it asked for. */

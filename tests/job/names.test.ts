@@ -127,8 +127,9 @@ test('the report tells what was made, what was left out, and what failed', () =>
       proved: true,
       checks: [],
       files: [{ file: 'anna/a.svg', role: 'cut' }],
+      sharing: [],
     },
-    { line: 4, label: 'Cy', folder: 'cy', proved: false, checks: [], files: [] },
+    { line: 4, label: 'Cy', folder: 'cy', proved: false, checks: [], files: [], sharing: [] },
   ];
   const report = namesReport(made, [{ line: 3, says: 'no' }]);
   expect(report).toMatchObject({ done: 2, refused: [{ line: 3, says: 'no' }] });

@@ -1,0 +1,30 @@
+// `seamwright prove` of all vessels of a list, and of the sheets that they share.
+import { join } from 'node:path';
+import { namesFile } from '../job/names-report.ts';
+import type { Proof } from '../job/proof.ts';
+import { proofOfFolder } from '../job/prove-folder.ts';
+import { listedVessels, proofOfList, sheetTexts } from '../job/prove-list.ts';
+import { parseJson } from '../job/read-json.ts';
+import { proveSet, type SharedRow } from '../job/shared-sheets.ts';
+import { folderOf, namesIn, svgTexts } from './delivered-folder.ts';
+import { readText } from './files.ts';
+import { sharingRow, withTexts } from './shared-sheets.ts';
+
+/** The proof of all vessels of a folder that `names` wrote; undefined where it is of one vessel. */
+export async function proofOfListIn(folder: string): Promise<Proof | undefined> {
+  const names = await namesIn(folder);
+  if (names.includes('job.json') || !names.includes(namesFile)) return undefined;
+  const listed = listedVessels(parseJson(await readText(join(folder, namesFile), namesFile), namesFile));
+  const vessels: { folder: string; proof: Proof }[] = [];
+  for (const own of listed.folders)
+    vessels.push({ folder: own, proof: proofOfFolder(await folderOf(join(folder, own))) });
+  const cuts = await svgTexts(folder, names);
+  const sets: Proof[] = [];
+  for (const { rows, sheets } of listed.sets) {
+    const full: SharedRow[] = [];
+    for (const own of rows)
+      full.push(await withTexts(folder, await sharingRow(folder, { folder: own, sharing: [] })));
+    sets.push(proveSet(full, sheetTexts(sheets, cuts)));
+  }
+  return proofOfList(vessels, sets);
+}
