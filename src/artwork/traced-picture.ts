@@ -10,9 +10,10 @@ import { filledShapes } from '../geometry/regions.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
 import { inMm, mostLength } from '../lengths/length.ts';
 import { decodePicture, type Picture } from './decode-picture.ts';
-import { type Colour, colouredPicture } from './picture-colours.ts';
+import { type Colour, type Coloured, colouredPicture } from './picture-colours.ts';
 import { coverOf } from './picture-cover.ts';
 import { mostPixels, type PictureHead, pictureHead } from './picture-head.ts';
+import { patchesOf } from './picture-patches.ts';
 import type { TileLayer, TilePixels } from './tile-layer.ts';
 import { goesOnAcross, wrappedCover } from './wrapped-picture.ts';
 import { type WrappedTile, wrappedShapes } from './wrapped-shapes.ts';
@@ -47,6 +48,9 @@ const leastPixels = 6;
 /** More patches of one colour than this are a photograph, or noise. */
 const mostPatches = 10_000;
 
+/** A patch to so few pixels or fewer, on the mean, is noise: most of what is seen are specks. */
+const pixelsPerSpeck = 20;
+
 /** A colour so light, in every channel, is the ground that the picture stands on, not film. */
 const groundFrom = 240;
 
@@ -57,6 +61,7 @@ export function tracedPicture(bytes: Uint8Array, file: string, options: TraceOpt
   const picture = pixelsOf(bytes, head, file);
   const coloured = colouredPicture(picture, options.colours);
   const grounds = groundsOf(coloured.palette);
+  refuseBusy(picture.width, coloured, grounds, file);
   const wraps = goesOnAcross(picture);
   const layers = coloured.palette.flatMap((colour, label): TileLayer[] => {
     if (grounds.has(label)) return [];
@@ -202,8 +207,20 @@ const surest = 127;
 /** How far a pixel is from being half covered, on the side that another is on; below 0 on the other. */
 const sureness = (value = 0, middle = 0): number => (middle > half ? value - half : half - value);
 
+/** Noise is told by its pixels, before any edge of it is followed. */
+function refuseBusy(
+  width: number,
+  { palette, labels }: Coloured,
+  grounds: ReadonlySet<number>,
+  file: string,
+): void {
+  const { large, all } = patchesOf(width, labels, palette.length, leastPixels);
+  const most = Math.max(...large.filter((_, label) => !grounds.has(label)));
+  if (most > mostPatches || all > Math.max(mostPatches, labels.length / pixelsPerSpeck)) throw tooBusy(file);
+}
+
 function tooBusy(file: string): Refused {
-  const says = `falls into more than ${mostPatches} patches of one colour, as a photograph or noise does; trace a plain drawing, smooth the picture, or give fewer "colours"`;
+  const says = `falls into more than ${mostPatches} patches, as a photograph or noise does; trace a plain drawing, smooth the picture, or give fewer "colours"`;
   return new Refused([stop('too-busy', { file }, says)]);
 }
 
