@@ -115,16 +115,23 @@ function refuseUnkept({ mend, out }: InspectFlags): void {
   ]);
 }
 
-export async function inspectCommand(file: string, flags: InspectFlags): Promise<number> {
+export async function inspectCommand(
+  [file = '', ...others]: readonly string[],
+  flags: InspectFlags,
+): Promise<number> {
   const { trace, over } = askedOf(flags);
   refuseUnkept(flags);
   const film: Film = { ...(await named(flags.film, '--film', readFilm, standardFilm)), ...over };
   const cutter: Cutter = await named(flags.cutter, '--cutter', readCutter, standardCutter);
   const content = await readBytes(file, file);
+  const laidOver = await Promise.all(
+    others.map(async (other) => ({ content: await readBytes(other, other), file: basename(other) })),
+  );
   const tools = await loadTools();
   const inspected = inspect({
     content,
     file: basename(file),
+    over: laidOver,
     ...trace,
     film,
     cutter,

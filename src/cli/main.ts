@@ -130,7 +130,7 @@ command('repeat')
 
 command('inspect')
   .description('can artwork be cut, weeded and carried: what is too thin, too small, open or doubled')
-  .argument('<art>', 'the artwork, an SVG')
+  .argument('<art...>', 'the artwork, an SVG; more are laid over it, each films of its own')
   .option('--art-across <length>', 'how wide the artwork is to be; left out, as drawn')
   .option('--colours <number>', 'in how many colours a PNG or JPEG is traced, 2 to 8')
   .option('--film <file>', 'a film file, *.film.json, whose limits hold')
@@ -141,7 +141,7 @@ command('inspect')
   .option('--min-angle <degrees>', 'sharpest point that stays down')
   .option('--use <use>', 'decal: the artwork is film; mask: all around it is')
   .option('--mend', 'mend it, and write the mended art with a picture over the old one to --out')
-  .action((art: string, flags: InspectFlags) =>
+  .action((art: readonly string[], flags: InspectFlags) =>
     withStatus(flags, async () => (await import('./inspect-command.ts')).inspectCommand(art, flags)),
   );
 

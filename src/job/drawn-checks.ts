@@ -11,7 +11,8 @@ const mostTold = 6;
 /** What becomes of such lines in a job, where areas are filled and merged before they are cut. */
 const becomes: Readonly<Partial<Record<DrawnFault['rule'], string>>> = {
   'open-line': 'here it is filled up to a straight line between its ends',
-  'doubled-line': 'here the areas are merged, and the line is cut once',
+  'doubled-line':
+    'here areas that touch or overlap are merged, and the line is cut once; where a hair of a gap is left between them, both its sides are cut',
   'self-crossing': 'here its areas are merged as they are filled',
 };
 

@@ -1,5 +1,6 @@
 // The artwork of a job as read, and how it goes around: the same for all pieces of its band.
 
+import { type StackedArt, stackedTile } from '../artwork/stacked-tile.ts';
 import { readTile } from '../artwork/tile.ts';
 import { turnedTile } from '../artwork/tile-layer.ts';
 import type { Band } from '../blank/flat-band.ts';
@@ -46,11 +47,9 @@ export function readDrawn(
   const { file } = artwork;
   const options = { ...artwork, ...orderOf(job) };
   const art = chosen
-    ? { tile: chosen.tile, lines: [], scale: 1, findings: [] }
-    : remembered(recall, 'tile', [file, options], () =>
-        readTile(bytesOf(files, file), file, tools.normalise, options),
-      );
-  const { tile: read, lines, scale, findings } = art;
+    ? { tile: chosen.tile, sheets: [], findings: [] }
+    : remembered(recall, 'tile', [file, options], () => readSheets({ job, files, tools }, artwork));
+  const { tile: read, sheets, findings } = art;
   const tile = job.shown === 'upside-down' ? turnedTile(read) : read;
   const ground = groundOf();
   const named = { job: jobFile, art: file };
@@ -69,7 +68,7 @@ export function readDrawn(
   const { plan, mended, findings: mends } = mendedPlan(job, asDrawn, ground);
   const told = [
     ...findings,
-    ...drawnChecks({ lines, scale }, file, limitsInArt(job, asDrawn, ground)),
+    ...sheets.flatMap((sheet) => drawnChecks(sheet, sheet.file, limitsInArt(job, asDrawn, ground))),
     ...plan.findings,
     ...mends,
     ...layFindings(plan, ground, jobFile),
@@ -92,6 +91,21 @@ export function readDrawn(
 const remembered = <T>(recall: Recall | undefined, kind: string, of: unknown, make: () => T): T =>
   recall ? recall.of(kind, JSON.stringify(of), make) : make();
 
+/** The drawings of a job's artwork as one tile. @throws Refused where one can't be read, or they are no tile together. */
+function readSheets(
+  { job, files, tools }: Pick<MakeInput, 'job' | 'files' | 'tools'>,
+  artwork: Artwork,
+): StackedArt {
+  const { order } = orderOf(job);
+  const { over = [] } = artwork;
+  const drawings = [{ file: artwork.file }, ...over].map((sheet) => {
+    const options = { ...artwork, ...(order ? { order } : {}) };
+    const { tile, ...rest } = readTile(bytesOf(files, sheet.file), sheet.file, tools.normalise, options);
+    return { ...sheet, art: { ...tile, ...rest } };
+  });
+  return stackedTile(drawings, order);
+}
+
 /** More curves than this in one wrap is a repeat typed far too small: a cutter would take days, and memory would run out. */
 const mostSegments = 1_500_000;
 
@@ -105,14 +119,18 @@ function refuseTooMany({ tile: { layers }, around, up }: PatternPlan, file: Type
   throw new Refused([stop('too-many-lines', typedAt(file, 'artwork.around'), says)]);
 }
 
-export const layerNote = (layers: readonly unknown[], file: string, isEach = false): Finding[] =>
+export const layerNote = (
+  layers: readonly unknown[],
+  { file, over = [] }: Pick<Artwork, 'file' | 'over'>,
+  isEach = false,
+): Finding[] =>
   layers.length < 2
     ? []
     : [
         note(
           'layers',
           { file },
-          `has ${layers.length} colours, each ${isEach ? 'in a cut file of its own, all with the same register marks' : 'a layer of its own in wrap.cut.svg'}; cut one layer at a time, each from its own film`,
+          `${over.length > 0 ? 'and the drawings over it have' : 'has'} ${layers.length} colours, each ${isEach ? 'in a cut file of its own, all with the same register marks' : 'a layer of its own in wrap.cut.svg'}; cut one layer at a time, each from its own film`,
         ),
       ];
 

@@ -122,9 +122,9 @@ const fadeOnGores = ({ jobFile }: MakeInput): Finding =>
     'can not fade on gores, whose pattern is cut where they are; give "straight" or "whole-rows"',
   );
 
-function artFindings({ artwork: { file }, findings, pattern }: GoreArtwork): readonly Finding[] {
+function artFindings({ artwork, findings, pattern }: GoreArtwork): readonly Finding[] {
   const open = pattern.mismatches.map(({ on, ...where }) => ({ ...where, along: on }));
-  return [...findings, ...joinFindings(open, file), ...layerNote(pattern.layers, file)];
+  return [...findings, ...joinFindings(open, artwork.file), ...layerNote(pattern.layers, artwork)];
 }
 
 /** The pattern is fitted to the girth of the sheet in the middle of the band, and to its length there. */

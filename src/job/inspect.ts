@@ -1,4 +1,5 @@
 // `inspect`: whether artwork can be cut, weeded and carried, before anything is laid.
+import { stackedTile, toldApart } from '../artwork/stacked-tile.ts';
 import type { Normalise } from '../artwork/svg-normalise.ts';
 import { type ArtContent, type DrawnArt, readArt, uncutRules } from '../artwork/tile.ts';
 import type { TraceOptions } from '../artwork/traced-picture.ts';
@@ -20,11 +21,20 @@ import { cuttingOf, filmWeeding, toldWeeding, type WeedingReport } from './weedi
 export interface InspectInput extends TraceOptions {
   readonly content: ArtContent;
   readonly file: string;
+  /** Drawings laid over it, from the lowest up. */
+  readonly over?: readonly OverContent[];
   readonly film: Film;
   readonly cutter: Cutter;
   /** Whether it is to be mended, and what is told is of the mended art. */
   readonly mend?: boolean;
   readonly normalise: Normalise;
+}
+
+/** A drawing laid over another. */
+export interface OverContent {
+  readonly content: ArtContent;
+  readonly file: string;
+  readonly colour?: string;
 }
 
 export interface InspectReport {
@@ -64,12 +74,17 @@ export interface Inspected {
 
 /** @throws Refused where the artwork can't be read. */
 export function inspect(input: InspectInput): Inspected {
-  const { content, file, film: filmOf, cutter, normalise } = input;
-  const art = readArt(content, file, normalise, input);
+  const { file, film: filmOf, cutter } = input;
+  const { art, fileOf } = readSheets(input);
   const limits = limitsOf(filmOf, cutter);
   const united = art.layers.map(unitedLayer);
   // A file that gives its size is told in its own mm; one that does not, in the size it is given here.
   const { scale } = art;
+  const atIn = (layer: string, { x, y }: Point): Where => ({
+    file: fileOf(layer),
+    x: x / scale,
+    y: y / scale,
+  });
   const at = ({ x, y }: Point): Where => ({ file, x: x / scale, y: y / scale });
   const mended = input.mend
     ? mendedOf({ ...art, layers: united }, art.lines, limits, filmOf.use, at)
@@ -80,8 +95,12 @@ export function inspect(input: InspectInput): Inspected {
     ? drawnFaults(mended.left, limits).filter(({ rule }) => rule === 'open-line')
     : drawnFaults(art.lines, limits);
   const checks = [
-    ...layerFaults(film, limits).map((fault) => filmFinding(fault, at(fault.at), limits, filmOf.use)),
-    ...[...lineFaults, ...layerEdges(layers)].map((fault) => drawnFinding(fault, at(fault.at), limits)),
+    ...layerFaults(film, limits).map((fault) =>
+      filmFinding(fault, atIn(fault.layer, fault.at), limits, filmOf.use),
+    ),
+    ...[...lineFaults, ...layerEdges(layers)].map((fault) =>
+      drawnFinding(fault, atIn(fault.line.colour, fault.at), limits),
+    ),
     ...readingFindings(art),
     ...(mended?.notes ?? []).map(({ finding }) => finding),
   ];
@@ -103,6 +122,26 @@ export function inspect(input: InspectInput): Inspected {
     ...(mended ? { mended: { places: mended.places, largestMove: mended.largestMove } } : {}),
   };
   return { report, art, film, scale, ...(mended ? { mended } : {}) };
+}
+
+/** The drawings as one, and which file has a layer. @throws Refused where one can't be read, or they are no tile together. */
+function readSheets(input: InspectInput): {
+  readonly art: DrawnArt;
+  readonly fileOf: (layer: string) => string;
+} {
+  const { content, file, over = [], normalise } = input;
+  const first = readArt(content, file, normalise, input);
+  if (over.length === 0) return { art: first, fileOf: () => file };
+  const sheets = over.map((sheet) => ({
+    ...sheet,
+    art: readArt(sheet.content, sheet.file, normalise, input),
+  }));
+  const { tile, sheets: read, findings } = stackedTile(toldApart([{ file, art: first }, ...sheets]));
+  const files = new Map(
+    read.flatMap((sheet) => sheet.lines.map(({ colour }) => [colour, sheet.file] as const)),
+  );
+  const lines = read.flatMap((sheet) => sheet.lines);
+  return { art: { ...first, ...tile, lines, findings }, fileOf: (layer) => files.get(layer) ?? file };
 }
 
 /** Outlines joined, then the film mended. */

@@ -265,7 +265,7 @@ function layPattern({ template, lengths }: Plan, drawn: Drawn, lay: Lay): LaidPa
       ...findings,
       ...findingsOnWall([...said, ...(plan.covers ? [] : joinFindings(wrap.mismatches, file))], lengths),
       ...(plan.covers ? [underStrips(file)] : []),
-      ...layerNote(wrap.layers, file, cutsEach(job)),
+      ...layerNote(wrap.layers, artwork, cutsEach(job)),
       ...edgeFindings(wrap.edges, job, jobFile),
     ],
   };

@@ -19,6 +19,7 @@ export const filesNamed = ({
   lettering = [],
 }: Pick<Job, 'artwork' | 'items' | 'lettering'>): readonly FileNamed[] => [
   ...(artwork ? [{ file: artwork.file, key: 'artwork.file' }] : []),
+  ...(artwork?.over ?? []).map(({ file }, i) => ({ file, key: `artwork.over[${i}]` })),
   ...items.map(({ file }, i) => ({ file, key: `items[${i}].file` })),
   ...lettering.flatMap(({ font }, i) =>
     font === undefined ? [] : [{ file: font, key: `lettering[${i}].font` }],

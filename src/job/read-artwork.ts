@@ -2,10 +2,12 @@
 import { mostColours } from '../artwork/picture-colours.ts';
 import { cross, type Point } from '../geometry/point.ts';
 import { inMm } from '../lengths/length.ts';
+import { colour } from './read-lettering.ts';
 import { readStrips, stripsKeys } from './read-strips.ts';
-import type { Artwork, Repeat } from './resolved-job.ts';
+import type { Artwork, OverArt, Repeat } from './resolved-job.ts';
 import {
   holding,
+  holdingList,
   isObject,
   optional,
   type Place,
@@ -16,7 +18,7 @@ import {
   standard,
   within,
 } from './schema.ts';
-import { choice, displacement, given, length, number, text, yesOrNo } from './schema-values.ts';
+import { choice, displacement, given, length, list, number, text, yesOrNo } from './schema-values.ts';
 
 /** Most repeats taken as meant around a vessel: past it each is narrower than a blade's corner. */
 const mostAround = 10_000;
@@ -94,8 +96,21 @@ const readWay: Reader<string | number> = (value, place) =>
     ? text(value, place)
     : number({ least: 1, most: mostWays, whole: true })(value, place);
 
+const overKeys = { file: required('Drawing', text), colour: optional('Colour', colour) };
+
+/** A drawing by its file, or with the colour it is cut in. */
+const readOver: Reader<OverArt> = (value, place) => {
+  if (!isObject(value)) {
+    const file = text(value, place);
+    return file === undefined ? undefined : { file };
+  }
+  const keys = readKeys(value, overKeys, place);
+  return keys?.file === undefined ? undefined : { file: keys.file, ...given({ colour: keys.colour }) };
+};
+
 export const artworkKeys = {
   file: required('Artwork', text),
+  over: holdingList(optional('Drawings over it', list(readOver)), overKeys),
   repeat: holding(optional('Repeat', readRepeat), gridKeys),
   lay: standard('Lay', choice<Artwork['lay']>(['even', 'conformal', 'rigid']), 'even'),
   around: optional('Repeats around', number({ least: 1, most: mostAround, whole: true })),
@@ -113,6 +128,7 @@ export const readArtwork: Reader<Artwork> = (value, place) => {
   if (keys?.file === undefined) return undefined;
   const {
     file,
+    over,
     lay,
     scale,
     around,
@@ -130,5 +146,11 @@ export const readArtwork: Reader<Artwork> = (value, place) => {
       'one-of-two',
       'is given beside "way", which says how many go around; keep one of the two',
     );
-  return { file, repeat, lay, scale, ...given({ around, way, strips, mend, together, across, colours }) };
+  return {
+    file,
+    repeat,
+    lay,
+    scale,
+    ...given({ over, around, way, strips, mend, together, across, colours }),
+  };
 };

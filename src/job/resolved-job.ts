@@ -31,9 +31,18 @@ export type Repeat =
     }
   | { readonly kind: 'lattice'; readonly a: Point; readonly b: Point };
 
+/** A drawing laid over another: `colour` makes it one layer, whatever it is drawn in. */
+export interface OverArt {
+  /** Relative to the job file. */
+  readonly file: string;
+  readonly colour?: string;
+}
+
 export interface Artwork {
   /** Relative to the job file. */
   readonly file: string;
+  /** Drawings of the same size laid over it, from the lowest up. */
+  readonly over?: readonly OverArt[];
   readonly repeat: Repeat;
   /** `even` keeps rows equally far apart, `conformal` keeps every angle, `rigid` moves each motif whole. */
   readonly lay: MotifLay;

@@ -67,7 +67,14 @@ export function jobContent(
     cutter: job.cutter,
     ...(job.printer ? { printer: job.printer } : {}),
     ...(artwork
-      ? { artwork: { ...artwork, file: path(artwork.file), repeat: repeatContent(artwork.repeat) } }
+      ? {
+          artwork: {
+            ...artwork,
+            file: path(artwork.file),
+            ...(artwork.over ? { over: artwork.over.map((one) => ({ ...one, file: path(one.file) })) } : {}),
+            repeat: repeatContent(artwork.repeat),
+          },
+        }
       : {}),
     ...(lettering
       ? {

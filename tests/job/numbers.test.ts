@@ -193,6 +193,8 @@ describe('what can not be made is refused by name', () => {
 test('bars half a micrometre apart are told as too near to cut apart, and do not pass as sound', async () => {
   const { report, proof } = await madeOf({ blank: can, tile: small(bar(4, 10) + bar(10.0005, 16)) });
   expect(report.checks.map(({ rule }) => rule)).toContain('thin-gap');
+  const doubled = report.checks.find(({ rule }) => rule === 'doubled-line');
+  expect(doubled?.says).toContain('where a hair of a gap is left between them, both its sides are cut');
   expect(proof.checks.filter(({ pass }) => !pass).map(({ rule }) => rule)).toEqual(['lines-once']);
 });
 

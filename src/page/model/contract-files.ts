@@ -122,6 +122,15 @@ function withJob(before: Bench, name: string, value: unknown): Bench {
   return { ...empty, jobFile: name, blankFile, job: { ...besideIt(value), blank: blankFile }, blank: own };
 }
 
+/** The drawings over a job's artwork, as typed. */
+const overOf = (artwork: Json | undefined): readonly Json[] =>
+  isObject(artwork) && Array.isArray(artwork.over) ? artwork.over : [];
+
+const withOver = (artwork: Json | undefined, change: (one: Json) => Json): Json | undefined =>
+  isObject(artwork) && Array.isArray(artwork.over)
+    ? { ...artwork, over: overOf(artwork).map(change) }
+    : artwork;
+
 /** The job with every file it names beside it, as they lie on the bench: a page has no folders. */
 function besideIt(job: JsonObject): JsonObject {
   const moved = (value: Json | undefined): Json | undefined =>
@@ -131,7 +140,9 @@ function besideIt(job: JsonObject): JsonObject {
     isObject(value) && typeof value.font === 'string' ? { ...value, font: baseName(value.font) } : value;
   const { artwork, items, lettering, film, sheet, cutter } = job;
   const named = {
-    artwork: moved(artwork),
+    artwork: withOver(moved(artwork), (one) =>
+      typeof one === 'string' ? baseName(one) : (moved(one) ?? one),
+    ),
     items: Array.isArray(items) ? items.map((item: Json) => moved(item) ?? item) : items,
     lettering: Array.isArray(lettering) ? lettering.map(font) : lettering,
     film: material(film),
@@ -184,6 +195,7 @@ function pathsNamed(job: JsonObject): readonly string[] {
   const materials = [film, sheet, cutter].flatMap((value) => (typeof value === 'string' ? [value] : []));
   return [
     ...fileOf(artwork),
+    ...overOf(artwork).flatMap((one) => (typeof one === 'string' ? [one] : fileOf(one))),
     ...(Array.isArray(items) ? items.flatMap(fileOf) : []),
     ...(Array.isArray(lettering) ? lettering.flatMap(fontOf) : []),
     ...materials,

@@ -98,7 +98,16 @@ export const answers: Answers = {
     const { normalise } = await loadTools();
     const file = job.artwork?.file ?? '';
     const { film, cutter } = job;
-    const seen = inspect({ ...job.artwork, content: bytesOf(files, file), file, film, cutter, normalise });
+    const over = (job.artwork?.over ?? []).map((one) => ({ ...one, content: bytesOf(files, one.file) }));
+    const seen = inspect({
+      ...job.artwork,
+      content: bytesOf(files, file),
+      file,
+      over,
+      film,
+      cutter,
+      normalise,
+    });
     return { ...artViewOf(seen), ...seen.report };
   },
 
