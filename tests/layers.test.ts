@@ -69,7 +69,12 @@ const adapters: Readonly<Record<string, string | readonly string[]>> = {
   'fastest-levenshtein': 'job/schema.ts',
   papaparse: 'job/read-list.ts',
   pdfkit: 'deliver/write-pdf.ts',
-  three: ['page/vessel/scene.ts', 'page/vessel/vessel-parts.ts', 'page/vessel/sheet-layer.ts'],
+  three: [
+    'page/vessel/scene.ts',
+    'page/vessel/vessel-parts.ts',
+    'page/vessel/wall-parts.ts',
+    'page/vessel/sheet-layer.ts',
+  ],
   'modern-gif': 'page/vessel/turning.ts',
   // One packs what is written, the other measures what would be unpacked.
   fflate: ['deliver/compress.ts', 'artwork/decode-picture.ts'],

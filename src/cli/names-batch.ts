@@ -1,17 +1,15 @@
 // What the rows of a list are made from: the job filled from each, and what they share read and worked out once.
 import { dirname, relative, resolve } from 'node:path';
-import { laidJob } from '../job/make.ts';
 import { makeFiles } from '../job/make-files.ts';
 import type { MakeFilesInput } from '../job/make-options.ts';
-import { tryMotifs } from '../job/motifs.ts';
 import { filesNamed } from '../job/named-files.ts';
 import { jobOfRow, type NamedRow, type NamesInput } from '../job/names.ts';
 import type { MadeRow } from '../job/names-report.ts';
 import type { Paper } from '../job/print-paper.ts';
 import type { Printer } from '../job/read-printer.ts';
 import { Recall } from '../job/recall.ts';
-import { rememberedWords } from '../job/remembered-words.ts';
 import type { JobTools } from '../job/tools.ts';
+import { toolsForRows, tryRow } from '../job/try-row.ts';
 import type { KeptFiles } from './files.ts';
 import { asMade, fingerprint, writeRow } from './row-files.ts';
 
@@ -36,23 +34,17 @@ export interface MadeOrFound {
   readonly isFound: boolean;
 }
 
-/** More lines than two vessels have on their guides: what one has, the next has again, but for its name. */
-const linesKept = 250;
-
 export class NamesBatch {
   readonly #input: BatchInput;
   readonly #recall = new Recall();
 
   constructor(input: BatchInput) {
-    const { tools } = input;
-    this.#input = { ...input, tools: { ...tools, words: rememberedWords(tools.words, linesKept) } };
+    this.#input = { ...input, tools: toolsForRows(input.tools) };
   }
 
   /** Looks for all that may keep a row from being made. @throws Refused */
   async check(row: NamedRow): Promise<undefined> {
-    const input = await this.#inputOf(row);
-    if (input.job.pieces !== 'gores') laidJob(input);
-    tryMotifs(input);
+    tryRow(await this.#inputOf(row));
   }
 
   /** A row's files written to a folder; or found there as an earlier run left them. @throws Refused where it can't be made. */

@@ -2,6 +2,7 @@
 import { longestBand } from '../blank/wall.ts';
 import { writePathData } from '../drawing/path-data.ts';
 import type { DrawWords } from '../drawing/words.ts';
+import type { Contour } from '../geometry/contour.ts';
 import type { Point } from '../geometry/point.ts';
 import { rolledSheets } from '../picture/rolled.ts';
 import { finishedFilm, uncoloured } from '../picture/rolled-film.ts';
@@ -26,24 +27,32 @@ export interface VesselView extends RolledSolid {
   readonly use: Film['use'];
   /** The circles of the sheet's wall from the foot up, by the bare wall's lengths, mm: what is between two of them is straight. */
   readonly rings: readonly { readonly along: number; readonly radius: number; readonly height: number }[];
-  /** A handle is known by where it is joined alone, so it is not among the surfaces. */
-  readonly hasHandle: boolean;
+  /** Of a job with a mask: the colours of its film and of the spray, and path data of the film as it lies in the sheet's box. */
+  readonly mask?: { readonly film: string; readonly sprayed: string; readonly pieces: readonly string[] };
 }
 
 /** Screens show no more than this many places to the mm. */
 const screenSteps = 1000;
 
-/** A vessel in one piece of film, as its own flat drawing shows it. */
-export const vesselViewOf = (draft: Laid, { drawing, vessel }: RolledSubject): VesselView => ({
-  ...bareView(draft, vessel),
-  layers: drawing.groups
-    .filter(({ role }) => role === 'artwork')
-    .map(({ layer, colour, paths }) => ({
-      name: layer ?? '',
-      colour: colour ?? uncoloured,
-      pieces: paths.map(({ contours }) => writePathData(contours, screenSteps)),
-    })),
-});
+/** Contours as a screen draws them. */
+export const screenPath = (contours: readonly Contour[]): string => writePathData(contours, screenSteps);
+
+/** A vessel in one piece of film, as its own flat drawing shows it; with what is cut apart and laid on it. */
+export function vesselViewOf(
+  draft: Laid,
+  { drawing, vessel }: RolledSubject,
+  mask?: VesselView['mask'],
+): VesselView {
+  const layers = new Map<string, VesselView['layers'][number]>();
+  for (const { role, layer: name = '', colour = uncoloured, paths } of drawing.groups) {
+    if (role !== 'artwork') continue;
+    // Motifs cut apart may be of the same film.
+    const before = layers.get(name) ?? { name, colour, pieces: [] };
+    const pieces = paths.map(({ contours }) => screenPath(contours));
+    layers.set(name, { ...before, pieces: [...before.pieces, ...pieces] });
+  }
+  return { ...bareView(draft, vessel), layers: [...layers.values()], ...(mask ? { mask } : {}) };
+}
 
 /** How far the outlines of film may stray where pieces are drawn on the wall: a screen's dot is larger, mm. */
 const coarsest = 0.03;
@@ -91,6 +100,5 @@ function bareView({ plan, job }: Laid, vessel: RolledVessel): Omit<VesselView, '
     ...rolledSolid(vessel, coated),
     use: job.film.use,
     rings: vessel.profile.map(({ along, radius, height }) => ({ along: toBare(along), radius, height })),
-    hasHandle: vessel.handleSpan !== undefined,
   };
 }

@@ -3,21 +3,20 @@ import { boxOfPoints } from '../geometry/box.ts';
 import { add, type Point } from '../geometry/point.ts';
 import { girthAt, toFlat } from '../unroll/flat-wall.ts';
 import { ringsOf } from './rolled-body.ts';
+import { type WallExtras, wallExtras } from './rolled-extras.ts';
 import { profileOf } from './rolled-profile.ts';
-import { closeRings, type ProfileRing, ringsBetween } from './rolled-rings.ts';
+import { closeRings, ringsBetween } from './rolled-rings.ts';
+import {
+  around,
+  type Level,
+  levelStep,
+  liftedRing,
+  type Surface,
+  surfaceOf,
+  turnAcross,
+  whole,
+} from './rolled-surface.ts';
 import { type BodyRing, type RolledVessel, sidesAt } from './rolled-vessel.ts';
-
-/**
- * A surface as triangles. mm, right-handed, y up the axis, the foot's plane at 0; turn 0 faces +z and turn grows
- * towards +x. Corners of a triangle run counter-clockwise seen from outside.
- */
-export interface Surface {
-  /** Three numbers a corner. */
-  readonly positions: Float32Array;
-  /** Unit vectors out of the wall, three numbers a corner. */
-  readonly normals: Float32Array;
-  readonly triangles: Uint32Array;
-}
 
 /** The sheet: each corner also has its place on the flat drawing, two numbers, 0 to 1 across `box` and 0 to 1 down it. */
 export interface SheetSurface extends Surface {
@@ -40,56 +39,16 @@ export interface RolledSolid {
   readonly body: Surface;
   readonly sheet: SheetSurface;
   readonly coats: readonly CoatedPart[];
-  /** A narrow band over the line where the two ends meet; none beside a handle. */
+  /** A narrow band over the line where the two ends meet; none beside a handle, nor under a cover strip. */
   readonly seam?: Surface;
+  /** What else is seen on the wall. */
+  readonly extras: WallExtras;
 }
 
-/** Corners once around: a chord of 1/240 turn strays r/11700, a hundredth of a mm on a vessel of 120 mm radius. */
-const around = 240;
-/** Levels of the sheet are no further apart than this, mm. */
-const levelStep = 2;
 /** How far the seam's line stands off the sheet, and half its width, mm. */
 const seamLine = { off: 0.12, half: 0.3 } as const;
 /** How much thicker than nothing the lip is, as a share of its radius: the eye's measure, no reading tells it. */
 const lipShare = 0.03;
-
-/** A level of a surface from one turn to another. */
-interface Level extends BodyRing {
-  readonly from: number;
-  readonly to: number;
-}
-
-/** The surface that levels from the foot up span. */
-export function surfaceOf(levels: readonly Level[], columns: number): Surface {
-  const corners = levels.flatMap((level) =>
-    Array.from({ length: columns + 1 }, (_, i) => ({ ...level, turn: turnAcross(level, i / columns) })),
-  );
-  const positions = corners.flatMap(({ radius, height, turn }) => {
-    const angle = 2 * Math.PI * turn;
-    return [radius * Math.sin(angle), height, radius * Math.cos(angle)];
-  });
-  const normals = corners.flatMap(({ lean, turn }) => {
-    const angle = 2 * Math.PI * turn;
-    return [Math.cos(lean) * Math.sin(angle), -Math.sin(lean), Math.cos(lean) * Math.cos(angle)];
-  });
-  const triangles = levels.slice(1).flatMap((_, row) =>
-    Array.from({ length: columns }, (_, i) => {
-      const here = row * (columns + 1) + i;
-      const above = here + columns + 1;
-      return [here, here + 1, above, here + 1, above + 1, above];
-    }).flat(),
-  );
-  return {
-    positions: new Float32Array(positions),
-    normals: new Float32Array(normals),
-    triangles: new Uint32Array(triangles),
-  };
-}
-
-const turnAcross = ({ from, to }: Pick<Level, 'from' | 'to'>, share: number): number =>
-  from + (to - from) * share;
-
-const whole = (ring: BodyRing): Level => ({ ...ring, from: 0, to: 1 });
 
 /** The sheet between its finished edges and sides; what the knife takes and what laps under is not of it. */
 export function sheetSurface(vessel: RolledVessel): SheetSurface {
@@ -143,21 +102,16 @@ function bodySurface(rings: readonly BodyRing[]): Surface {
 
 /** The line where the ends meet, as the finished side that lies on top has it. */
 function seamSurface(vessel: RolledVessel): Surface | undefined {
-  const { band, profile, wall, seam } = vessel;
-  if (seam.start.offset !== seam.finish.offset) return undefined;
+  const { band, profile, wall, seam, strip, covers } = vessel;
+  const isCovered = strip !== undefined || covers?.turns.includes(0);
+  if (seam.start.offset !== seam.finish.offset || isCovered) return undefined;
   const levels = closeRings(ringsBetween(profile, band.from, band.to), levelStep).map((ring): Level => {
     const [, at] = sidesAt(vessel, ring.along);
     const half = seamLine.half / girthAt(wall, ring.along);
-    return { ...liftedRing(ring), from: at - half, to: at + half };
+    return { ...liftedRing(ring, seamLine.off), from: at - half, to: at + half };
   });
   return surfaceOf(levels, 2);
 }
-
-const liftedRing = (ring: ProfileRing): ProfileRing => ({
-  ...ring,
-  radius: ring.radius + seamLine.off * Math.cos(ring.lean),
-  height: ring.height - seamLine.off * Math.sin(ring.lean),
-});
 
 interface Span {
   readonly from: number;
@@ -183,5 +137,6 @@ export function rolledSolid(vessel: RolledVessel, coated: readonly Span[]): Roll
     sheet: sheetSurface(vessel),
     coats: coated.map((part) => coatedPart(vessel, part)),
     ...(seam ? { seam } : {}),
+    extras: wallExtras(vessel),
   };
 }

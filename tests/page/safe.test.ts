@@ -5,7 +5,7 @@ import { extname, join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { patience, projectFolder } from '../cli/run.ts';
-import { type Bench, openStep, settled, startBench } from './a-page.ts';
+import { type Bench, madeFiles, openStep, settled, startBench } from './a-page.ts';
 
 let bench: Bench;
 beforeAll(async () => {
@@ -68,9 +68,7 @@ test('once opened it works without a network: a job is loaded, laid and made', p
   await page.context().setOffline(true);
   await page.reload();
   await page.getByRole('button', { name: /Tern pot/ }).click();
-  await openStep(page, 5);
-  await page.getByRole('button', { name: 'Make the files' }).click();
-  await page.getByText('Proved: the files').waitFor({ timeout: 120_000 });
+  await madeFiles(page);
   expect(wrong).toEqual([]);
 });
 

@@ -1,4 +1,5 @@
-// The finished vessel in 3D: turned, coloured and saved in a real browser; and without WebGL, what stands in for it.
+// The finished vessel in 3D: turned, coloured, saved; kept in step with the flat view; and without WebGL, what stands in for it.
+// The seam's close-up. A small window: software draws every dot here.
 
 import type { Page } from 'playwright-core';
 import { PNG } from 'pngjs';
@@ -12,15 +13,22 @@ beforeAll(async () => {
 }, patience.timeout);
 afterAll(() => bench.end());
 
-async function fishScaleCup(page: Page): Promise<void> {
+async function plainCup(page: Page): Promise<void> {
   await field(page, 'blank:stations[0].across').fill('62');
   await field(page, 'blank:stations[1].height').fill('150');
   await field(page, 'blank:stations[1].girth').fill('270');
+}
+
+async function fishScaleCup(page: Page): Promise<void> {
+  await plainCup(page);
   await openStep(page, 2);
   await page.getByRole('button', { name: 'Fish scales' }).click();
   await settled(page);
   await page.getByRole('tab', { name: 'Vessel' }).click();
 }
+
+/** A window with room for both views, and no more dots than need be. */
+const small = { viewport: { width: 1000, height: 640 }, reducedMotion: 'reduce' } as const;
 
 /** What is on the picture that the page saves. */
 async function savedPicture(page: Page): Promise<PNG> {
@@ -43,7 +51,7 @@ function share({ data }: PNG, holds: (red: number, green: number, blue: number) 
 const isReddish = (red: number, green: number, blue: number) => red > 1.6 * green && red > 1.6 * blue;
 
 test('the cup is turned by key and by hand, takes the maker’s colours, and is saved', patience, async () => {
-  const { page, wrong } = await bench.open({ reducedMotion: 'reduce' });
+  const { page, wrong } = await bench.open(small);
   await fishScaleCup(page);
   const view = page.getByRole('application', { name: 'The finished vessel' });
   await page.locator('.solid-canvas[data-ready="yes"]').waitFor({ timeout: 60_000 });
@@ -126,8 +134,69 @@ test('without WebGL the four sides stay, and a line says why', patience, async (
   });
   await page.reload();
   await page.locator('#step-1').waitFor();
-  await fishScaleCup(page);
+  await plainCup(page);
+  await page.getByRole('tab', { name: 'Vessel' }).click();
   await page.getByText('This browser shows no 3D').waitFor({ timeout: 60_000 });
   await page.getByRole('img', { name: 'The finished vessel from four sides' }).waitFor();
+  expect(wrong).toEqual([]);
+});
+
+const inFigures = /([\d.]+)° around \(turn ([\d.]+)\), ([\d.]+) mm along/;
+
+test('pointed at on one view, a place is shown on the other, in the same figures', patience, async () => {
+  const { page, wrong } = await bench.open(small);
+  await page.getByRole('button', { name: /Fish-scale cup/ }).click();
+  await page.getByRole('tab', { name: 'Both' }).click();
+  await page.locator('.solid-canvas[data-ready="yes"]').waitFor({ timeout: 60_000 });
+  await settled(page);
+  const [flat, vessel] = [page.locator('#flat-figures'), page.locator('#solid-figures')];
+
+  // The middle of the vessel's front: halfway around, within the band.
+  const solid = await page.getByRole('application', { name: 'The finished vessel' }).boundingBox();
+  if (!solid) throw new Error('the view has no place on the page');
+  await page.mouse.click(solid.x + solid.width / 2, solid.y + solid.height / 2);
+  await expect.poll(() => flat.textContent()).toMatch(inFigures);
+  const onFlat = inFigures.exec((await flat.textContent()) ?? '') ?? [];
+  expect(Number(onFlat[2])).toBeCloseTo(0.5, 2);
+  expect(Number(onFlat[3])).toBeGreaterThan(40);
+  expect(Number(onFlat[3])).toBeLessThan(110);
+  expect(await vessel.textContent()).toContain(onFlat[0]);
+
+  // And the other way round: a quarter from the left of the flat sheet is near a quarter of a turn.
+  const sheet = await page.getByRole('application', { name: 'Flat template' }).boundingBox();
+  if (!sheet) throw new Error('the view has no place on the page');
+  await page.mouse.click(sheet.x + sheet.width * 0.4, sheet.y + sheet.height * 0.6);
+  await page.mouse.move(5, 5);
+  const onVessel = inFigures.exec((await vessel.textContent()) ?? '') ?? [];
+  expect(Number(onVessel[2])).toBeGreaterThan(0.15);
+  expect(Number(onVessel[2])).toBeLessThan(0.45);
+  expect(await flat.textContent()).toContain(onVessel[0]);
+  expect(wrong).toEqual([]);
+});
+
+test('the seam close up: both ends, and what they miss each other by on the cut file', patience, async () => {
+  const { page, wrong } = await bench.open();
+  // A sample brings its own view along; but a view chosen while it is still coming stays.
+  let isSlow = true;
+  await page.route(/fixtures|samples|assets|\.js$/, async (route) => {
+    if (isSlow) await page.waitForTimeout(300);
+    await route.continue();
+  });
+  await page.getByRole('button', { name: /Fish-scale cup/ }).click();
+  await page.getByRole('tab', { name: 'Seam' }).click();
+  await settled(page);
+  isSlow = false;
+  await expect.poll(() => page.getByRole('tab', { name: 'Seam' }).getAttribute('aria-selected')).toBe('true');
+  const figures = page.locator('#seam-figures');
+  await expect.poll(() => figures.textContent(), { timeout: 60_000 }).toContain('the ends meet within');
+  const [, position, tangent] =
+    /within ([\d.]+) mm and ([\d.]+)°/.exec((await figures.textContent()) ?? '') ?? [];
+  // What a proof asks of the seam: 0.01 mm and 0.1 degrees.
+  expect(Number(position)).toBeLessThan(0.01);
+  expect(Number(tangent)).toBeLessThan(0.1);
+  await page.getByRole('application', { name: 'The seam' }).focus();
+  await page.keyboard.press('ArrowUp');
+  await expect.poll(() => figures.textContent()).toMatch(/^72 mm along/);
+  await page.getByRole('button', { name: 'Hold apart' }).click();
   expect(wrong).toEqual([]);
 });

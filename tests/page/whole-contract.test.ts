@@ -1,8 +1,11 @@
 // What a job can hold beyond its pattern, chosen on the page: single motifs, lettering, seams, sheets, gores.
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { unzipSync } from 'fflate';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { patience } from '../cli/run.ts';
-import { type Bench, bytesOf, field, openStep, settled, startBench } from './a-page.ts';
+import { patience, run, Workshop } from '../cli/run.ts';
+import { type Bench, bytesOf, field, madeFiles, openStep, settled, startBench } from './a-page.ts';
 
 let bench: Bench;
 beforeAll(async () => {
@@ -66,8 +69,7 @@ test(
       sheet: 'a4.sheet.json',
       batch: 2,
     });
-    await page.getByRole('button', { name: 'Make the files' }).click();
-    await page.getByText('Proved: the files').waitFor({ timeout: 120_000 });
+    await madeFiles(page);
     const names = await page.locator('.file-name').allTextContents();
     expect(names).toContain('strip.cut.svg');
     expect(
@@ -164,3 +166,63 @@ test('another seam takes along only what it can have; a job in gores opens as go
   expect(await savedJob(page)).not.toHaveProperty('gores');
   expect(await savedJob(page)).not.toHaveProperty('seam.overlap');
 });
+
+test(
+  'a list of names: rows looked at line by line, one seen, all made to the command’s bytes',
+  patience,
+  async () => {
+    const shop = new Workshop();
+    const { page, wrong } = await bench.open();
+    const job = {
+      name: '{name}',
+      units: 'mm',
+      blank: 'pot.blank.json',
+      lettering: [{ text: '{name}', capHeight: '{letters}', fit: 60, at: { turn: 0.5, along: 20 } }],
+    };
+    const blank = {
+      name: 'tasting pot (invented)',
+      use: 'other',
+      units: 'mm',
+      stations: [
+        { height: 0, across: 50 },
+        { height: 40, across: 50 },
+      ],
+    };
+    const list = 'name;letters\nSkerry;9,5\nTern;none\n"Ropes; knots";8\n';
+    shop.write('names.job.json', JSON.stringify(job));
+    shop.write('pot.blank.json', JSON.stringify(blank));
+    shop.write('names.csv', list);
+    await page
+      .locator('#open-files')
+      .setInputFiles(['names.job.json', 'pot.blank.json'].map((file) => join(shop.folder, file)));
+    await openStep(page, 5);
+    await page.getByLabel('Print the guide on').selectOption('');
+    await page.getByText('A list of names: a vessel a row').click();
+    await page.locator('input[data-file="names"]').setInputFiles(join(shop.folder, 'names.csv'));
+    await page.getByRole('button', { name: 'Look at the rows' }).click();
+    await page.getByText('2 rows can be made; 1 left out').waitFor();
+    const left = await page.getByRole('list', { name: 'Rows left out' }).textContent();
+    expect(left).toMatch(/^Line 3: .*none/);
+    await page.getByRole('img', { name: 'The vessel of line 2, Skerry' }).waitFor();
+    await page.getByLabel('See the vessel of').selectOption('4');
+    await page.getByRole('img', { name: 'The vessel of line 4, Ropes; knots' }).waitFor();
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Make all rows, as one zip' }).click(),
+    ]);
+    const files = unzipSync(await bytesOf(download));
+    // 1: done, with a row left out.
+    expect(
+      (await run(['names', 'names.job.json', 'names.csv', '--out', 'out'], { cwd: shop.folder })).status,
+    ).toBe(1);
+    const ofCommand = readdirSync(join(shop.folder, 'out'), { recursive: true, encoding: 'utf8' })
+      // What a later run of the command looks at.
+      .filter((name) => name.includes('.') && !name.endsWith('row.json'))
+      .sort();
+    expect(Object.keys(files).sort()).toEqual(ofCommand);
+    for (const [name, bytes] of Object.entries(files))
+      expect(readFileSync(join(shop.folder, 'out', name)).equals(bytes), name).toBe(true);
+    expect(wrong).toEqual([]);
+    shop.clear();
+  },
+);

@@ -1,4 +1,4 @@
-// A maker's whole job by mouse, from an empty bench to proved files: the same bytes as the command's.
+// A maker's whole job by mouse, as the first-time guide asks, from an empty bench to proved files: the same bytes as the command's.
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { unzipSync } from 'fflate';
@@ -35,37 +35,62 @@ function unpack(archive: Uint8Array, folder: string): readonly string[] {
   return Object.keys(files);
 }
 
-test(
-  'the lighthouse cup, by mouse: its files are the command’s to the byte, and hold',
-  patience,
-  async () => {
-    const { page, wrong } = await bench.open();
-    await field(page, 'blank:stations[0].across').fill('62');
-    await field(page, 'blank:stations[1].height').fill('150');
-    await field(page, 'blank:stations[1].girth').fill('270');
-    await field(page, 'blank:footRound').fill('6');
-    await field(page, 'blank:lipRound').fill('1.5mm');
-    await page.getByRole('img', { name: 'The wall in section' }).waitFor();
+const guideSays = (page: Page): Promise<string | null> => page.locator('.guide-count').textContent();
 
+/** What the first-time guide asks for, in its order. */
+const asked = (page: Page): readonly (() => Promise<unknown>)[] => [
+  () => field(page, 'blank:stations[0].across').fill('62'),
+  () => field(page, 'blank:stations[1].height').fill('150'),
+  () => field(page, 'blank:stations[1].girth').fill('270'),
+  () => field(page, 'blank:footRound').fill('6'),
+  async () => {
     await openStep(page, 2);
-    await page.getByRole('button', { name: 'Fish scales' }).click();
+    await page.getByRole('button', { name: 'Fish scales', exact: true }).click();
+  },
+  () => page.getByRole('tab', { name: 'Vessel' }).click(),
+  async () => {
     await openStep(page, 3);
     await page.getByRole('button', { name: 'Add a coat by thickness' }).click();
     await field(page, 'job:coats[0].thickness').fill('0.4');
-    await field(page, 'job:band.from').fill('6');
-
-    // The browser is closed in the middle of the work, and nothing is lost.
-    await page.waitForTimeout(1000);
-    await page.reload();
-    await openStep(page, 3);
-    expect(await field(page, 'job:band.from').inputValue()).toBe('6');
-    await field(page, 'job:band.to').fill('130');
+  },
+  async () => {
+    await openStep(page, 4);
     await settled(page);
-
+    await page.locator('.finding-look').first().click();
+  },
+  async () => {
+    await openStep(page, 3);
+    await field(page, 'job:band.to').fill('130');
+  },
+  () => field(page, 'job:band.from').fill('6'),
+  async () => {
     await openStep(page, 5);
     await page.getByRole('button', { name: 'Make the files' }).click();
-    await page.getByText('Proved: the files').waitFor({ timeout: 120_000 });
+  },
+];
+
+test(
+  'the lighthouse cup by the first-time guide: every step is done by doing it; its files are the command’s to the byte, and hold',
+  patience,
+  async () => {
+    const { page, wrong } = await bench.open();
+    await page.getByRole('button', { name: 'Two minutes with the lighthouse cup' }).click();
+    const steps = asked(page);
+    for (const [i, step] of steps.entries()) {
+      await expect.poll(() => guideSays(page)).toBe(`Lighthouse cup: ${i + 1} of ${steps.length}`);
+      await step();
+    }
+    await expect.poll(() => guideSays(page), { timeout: 120_000 }).toBe('Lighthouse cup: done');
+    await page.getByText('Proved: the files').waitFor();
     const archive = await saved(page, 'Save all as one zip');
+
+    // The browser is closed in the middle of the work, and nothing is lost.
+    await page.reload();
+    await openStep(page, 3);
+    expect(await field(page, 'job:band.to').inputValue()).toBe('130');
+    expect(await field(page, 'job:coats[0].thickness').inputValue()).toBe('0.4');
+    await openStep(page, 2);
+    await page.locator('.drop strong', { hasText: 'scales.svg' }).waitFor();
     expect(wrong).toEqual([]);
 
     const { folder } = shop;

@@ -4,6 +4,9 @@ import type { ArtView } from '../../job/art-view.ts';
 import type { NamedFile } from '../../job/deliverables.ts';
 import type { FollowedView, Leading } from '../../job/followed-view.ts';
 import type { LaidView } from '../../job/laid-view.ts';
+import type { RefusedRow } from '../../job/list.ts';
+import type { NamedRow } from '../../job/names.ts';
+import type { NamesReport } from '../../job/names-report.ts';
 import type { WayReport } from '../../job/repeat.ts';
 import type { PatternReport, Report } from '../../job/report.ts';
 import type { VesselView } from '../../job/vessel-view.ts';
@@ -50,6 +53,18 @@ export interface Questions {
     readonly ask: { readonly bench: BenchAsked };
     readonly answer: { readonly gap?: NonNullable<PatternReport['seamGap']> };
   };
+  /** The rows of a list that can be made of the job, and those that can't. */
+  readonly rows: { readonly ask: NamesAsked; readonly answer: RowsAnswer };
+  /** The vessel of one row, from four sides. */
+  readonly row: {
+    readonly ask: NamesAsked & { readonly line: number };
+    readonly answer: { readonly svg: string };
+  };
+  /** The files of all rows that can be made. */
+  readonly names: {
+    readonly ask: NamesAsked & { readonly paper?: string };
+    readonly answer: NamesAnswer;
+  };
   /** Every file, as the command writes them. */
   readonly files: {
     readonly ask: { readonly bench: BenchAsked; readonly paper?: string };
@@ -86,6 +101,23 @@ export interface WaysAnswer {
   readonly ways: readonly WayReport[];
   /** The key of the way that is laid when none is named. */
   readonly taken: string | null;
+}
+
+/** A job and the text of a list. */
+export interface NamesAsked {
+  readonly bench: BenchAsked;
+  readonly list: { readonly file: string; readonly text: string };
+}
+
+export interface RowsAnswer {
+  readonly rows: readonly Pick<NamedRow, 'line' | 'label' | 'folder'>[];
+  readonly refused: readonly RefusedRow[];
+}
+
+export interface NamesAnswer {
+  /** An archive, in parts: a folder a row, and what stands beside the folders. */
+  readonly parts: readonly Uint8Array<ArrayBuffer>[];
+  readonly report: NamesReport;
 }
 
 export interface FilesAnswer {

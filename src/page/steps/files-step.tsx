@@ -9,6 +9,7 @@ import type { FilesAnswer } from '../model/messages.ts';
 import { FieldFindings } from '../parts/field.tsx';
 import { download } from '../save.ts';
 import { bench, findings, said, setField, slow } from '../store.ts';
+import { NamesGroup } from './names-group.tsx';
 import { SheetGroup } from './sheet-group.tsx';
 
 /** The files that were made last, and from what. */
@@ -40,12 +41,15 @@ const whatFor: Readonly<Record<string, string>> = {
   index: 'a page that opens all of them',
 };
 
+/** The paper as it is asked for; empty for no print. */
+const named = (): string => (paper.value === 'own' ? ownPaper.value : paper.value);
+
 async function make(): Promise<void> {
   const from = bench.value;
   making.value = { step: 0, of: 3, says: 'starting' };
   refusedSays.value = [];
-  const named = paper.value === 'own' ? ownPaper.value : paper.value;
-  const more = named === '' ? {} : { paper: named };
+  const on = named();
+  const more = on === '' ? {} : { paper: on };
   const outcome = await slow.ask('files', from, more, (step) => {
     making.value = step;
   });
@@ -222,6 +226,7 @@ export function FilesStep() {
           </>
         ) : null}
       </div>
+      <NamesGroup paper={named()} />
       {hasStop ? <p class="aside">What is marked Stop in step 4 comes first.</p> : null}
       <FieldFindings id="files-says" found={refusedSays.value} />
       {made.value ? <Made {...made.value} /> : null}

@@ -1,6 +1,6 @@
 // Colours of the vessel, its coats and its layers; which of them are seen; and how colour comes onto it.
 import type { VesselView } from '../../job/vessel-view.ts';
-import { coloursOf, type Looks, looks, type Manner, mannerOf, mostBlended } from './looks.ts';
+import { coloursOf, type Looks, looks, type Manner, mannerOf, maskNames, mostBlended } from './looks.ts';
 
 interface ColourFieldProps {
   readonly label: string;
@@ -45,7 +45,7 @@ function LayerColours({
   layer,
   manner,
 }: {
-  readonly layer: VesselView['layers'][number];
+  readonly layer: Pick<VesselView['layers'][number], 'name' | 'colour'>;
   readonly manner: Manner;
 }) {
   const { hidden } = looks.value;
@@ -131,7 +131,24 @@ export function ColourPanel({ solid }: { readonly solid: VesselView }) {
       {solid.layers.map((layer) => (
         <LayerColours key={layer.name} layer={layer} manner={manner} />
       ))}
+      {solid.mask ? <MaskColours mask={solid.mask} /> : null}
       <p class="aside">Colours on a screen only: no film or coat is matched by them.</p>
     </div>
+  );
+}
+
+/** Of a job's own mask: what it is cut from, and what is sprayed around it. */
+function MaskColours({ mask }: { readonly mask: NonNullable<VesselView['mask']> }) {
+  const { film, spray } = maskNames;
+  const [colour = mask.film] = coloursOf(looks.value, { name: film, colour: mask.film });
+  return (
+    <>
+      <ColourField
+        label="Mask"
+        value={colour}
+        choose={(chosen) => change({ layers: { ...looks.value.layers, [film]: [chosen] } })}
+      />
+      <LayerColours layer={{ name: spray, colour: mask.sprayed }} manner="mask" />
+    </>
   );
 }

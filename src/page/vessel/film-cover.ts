@@ -9,9 +9,10 @@ export const channels = ['r', 'g', 'b'] as const;
 export type Channel = (typeof channels)[number];
 const inks: Readonly<Record<Channel, string>> = { r: '#f00', g: '#0f0', b: '#00f' };
 
-/** The cover of all layers, three to a canvas, in their order. `most` is what the screen takes, px. */
+/** The cover of all films, three to a canvas, in their order. `most` is what the screen takes, px. */
 export function coverCanvases(
-  { sheet, layers }: Pick<VesselView, 'sheet' | 'layers'>,
+  sheet: VesselView['sheet'],
+  layers: readonly { readonly pieces: readonly string[] }[],
   most: number,
 ): readonly HTMLCanvasElement[] {
   const { x, y, width, height } = sheet.box;

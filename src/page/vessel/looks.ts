@@ -22,6 +22,7 @@ export interface Looks {
   readonly hidden: readonly string[];
   readonly isCoatShown: boolean;
   readonly isSeamShown: boolean;
+  readonly isStripShown: boolean;
 }
 
 export const looks = signal<Looks>({
@@ -33,7 +34,11 @@ export const looks = signal<Looks>({
   hidden: [],
   isCoatShown: true,
   isSeamShown: true,
+  isStripShown: true,
 });
+
+/** Under these names the colours of a job's own mask are kept. */
+export const maskNames = { film: 'mask', spray: 'around it' } as const;
 
 /** Most colours that are blended along the wall. */
 export const mostBlended = 4;

@@ -191,7 +191,6 @@ export function SolidView({ solid, showSides, giveUp }: SolidViewProps) {
             Marked: <PlaceInWords place={shownPlace.value} />.
           </>
         ) : null}
-        {solid.hasHandle ? ' The handle is left out here; the four sides show it.' : ''}
       </p>
     </div>
   );

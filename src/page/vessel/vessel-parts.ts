@@ -1,22 +1,13 @@
 // The vessel's surfaces as they are drawn: made once for a job, then coloured, shown and hidden as the maker likes.
-import {
-  BufferAttribute,
-  BufferGeometry,
-  CanvasTexture,
-  Group,
-  Mesh,
-  MeshStandardMaterial,
-  type Texture,
-} from 'three';
+import { type BufferGeometry, CanvasTexture, Group, Mesh, MeshStandardMaterial, type Texture } from 'three';
 import type { VesselView } from '../../job/vessel-view.ts';
 import { channels, coverCanvases } from './film-cover.ts';
-import { coloursOf, type Looks, mannerOf } from './looks.ts';
+import { coloursOf, type Looks, mannerOf, maskNames, type Stage } from './looks.ts';
 import { roughness, SheetLayer } from './sheet-layer.ts';
+import { geometryOf, WallParts } from './wall-parts.ts';
 
 type Surface = VesselView['body'];
 type Layer = VesselView['layers'][number];
-
-const seamColour = '#8a2f6b';
 
 /** What the screen can hold of a cover. */
 export interface ScreenLimits {
@@ -38,42 +29,55 @@ export class VesselParts {
   readonly #view: VesselView;
   readonly #body: Mesh<BufferGeometry, MeshStandardMaterial>;
   readonly #coats: readonly Mesh<BufferGeometry, MeshStandardMaterial>[];
-  readonly #seam: Mesh | undefined;
+  readonly #wall: WallParts;
   readonly #laid: readonly Laid[];
   /** The whole sheet, under all layers: film that is printed on, or spray before the mask is pulled. */
   readonly #whole: SheetLayer | undefined;
+  /** Of a job's own mask: its film, and what is sprayed around it. */
+  readonly #reveal: { readonly film: SheetLayer; readonly spray: SheetLayer } | undefined;
   readonly #covers: readonly Texture[];
 
   constructor(view: VesselView, { most, anisotropy }: ScreenLimits) {
     this.#view = view;
     this.#body = solid(view.body, 2);
     this.#coats = view.coats.map((surface) => solid(surface, 1));
-    this.#covers = coverCanvases(view, most).map((canvas) => {
+    const films = view.mask ? [...view.layers, view.mask] : view.layers;
+    this.#covers = coverCanvases(view.sheet, films, most).map((canvas) => {
       const cover = new CanvasTexture(canvas);
       // The places run down the sheet, as the canvas does.
       cover.flipY = false;
       cover.anisotropy = anisotropy;
       return cover;
     });
-    const [first] = this.#covers;
-    this.#whole = first && new SheetLayer(view, { texture: first, channel: 'r' }, 'everywhere', 1);
-    this.#laid = view.layers.flatMap((layer, i): Laid[] => {
+    const coverAt = (i: number) => {
       const texture = this.#covers[Math.floor(i / channels.length)];
       const channel = channels[i % channels.length];
-      if (!texture || !channel) return [];
-      const cover = { texture, channel };
-      return [
-        {
-          layer,
-          art: new SheetLayer(view, cover, 'covered', 2 + i),
-          mask: new SheetLayer(view, cover, 'bare', 2 + view.layers.length),
-        },
-      ];
+      return texture && channel ? { texture, channel } : undefined;
+    };
+    const top = 2 + view.layers.length;
+    const first = coverAt(0);
+    this.#whole = first && new SheetLayer(view, first, 'everywhere', 1);
+    this.#laid = view.layers.flatMap((layer, i): Laid[] => {
+      const cover = coverAt(i);
+      if (!cover) return [];
+      const art = new SheetLayer(view, cover, 'covered', 2 + i);
+      return [{ layer, art, mask: new SheetLayer(view, cover, 'bare', top) }];
     });
-    this.#seam = view.seam && new Mesh(geometryOf(view.seam), seamPaint());
-    const layers = [this.#whole, ...this.#laid.flatMap(({ art, mask }) => [art, mask])];
-    this.group.add(this.#body, ...this.#coats, ...layers.flatMap((layer) => (layer ? [layer.mesh] : [])));
-    if (this.#seam) this.group.add(this.#seam);
+    const masked = view.mask && coverAt(view.layers.length);
+    this.#reveal = masked && {
+      film: new SheetLayer(view, masked, 'covered', top),
+      spray: new SheetLayer(view, masked, 'bare', 1),
+    };
+    this.#wall = new WallParts(view, top + 1);
+    const layers = this.#sheetLayers().map(({ mesh }) => mesh);
+    this.group.add(this.#body, ...this.#coats, ...layers, this.#wall.group);
+  }
+
+  #sheetLayers(): readonly SheetLayer[] {
+    const { film, spray } = this.#reveal ?? {};
+    return [this.#whole, film, spray, ...this.#laid.flatMap(({ art, mask }) => [art, mask])].filter(
+      (layer) => layer !== undefined,
+    );
   }
 
   /** Colour the surfaces, and show those that are to be seen. Nothing is drawn anew. */
@@ -83,9 +87,12 @@ export class VesselParts {
       coat.material.color.set(looks.coat);
       coat.visible = looks.isCoatShown;
     }
-    if (this.#seam) this.#seam.visible = looks.isSeamShown;
     const manner = mannerOf(looks, this.#view.use);
-    const stage = manner === 'mask' ? looks.stage : 'pulled';
+    const stage = manner === 'mask' || this.#reveal ? looks.stage : 'pulled';
+    const [lowest] = this.#view.layers;
+    const ofFilm = manner === 'cut' && lowest ? (coloursOf(looks, lowest)[0] ?? looks.film) : looks.film;
+    this.#wall.dress(looks, ofFilm);
+    this.#dressMask(looks, stage);
     const seen = this.#laid.filter(({ layer }) => !looks.hidden.includes(layer.name));
     const [first] = seen;
     for (const laid of this.#laid) {
@@ -93,29 +100,36 @@ export class VesselParts {
       art.mesh.visible = seen.includes(laid) && stage === 'pulled';
       art.paint(coloursOf(looks, layer));
       // Layers of spray are masked one after the other; the first stands for them.
-      mask.mesh.visible = laid === first && stage === 'masked';
+      mask.mesh.visible = !this.#reveal && laid === first && stage === 'masked';
       mask.paint([looks.film]);
     }
     if (!this.#whole) return;
-    this.#whole.mesh.visible = manner === 'print' || (stage === 'sprayed' && first !== undefined);
-    this.#whole.paint(stage === 'sprayed' && first ? coloursOf(looks, first.layer) : [looks.film]);
+    const isSprayed = !this.#reveal && stage === 'sprayed' && first !== undefined;
+    this.#whole.mesh.visible = manner === 'print' || isSprayed;
+    this.#whole.paint(isSprayed ? coloursOf(looks, first.layer) : [looks.film]);
+  }
+
+  /** The mask around what it follows, the spray past it; pulled, the spray stays. */
+  #dressMask(looks: Looks, stage: Stage): void {
+    const { mask } = this.#view;
+    if (!this.#reveal || !mask) return;
+    const { film, spray } = this.#reveal;
+    film.mesh.visible = stage !== 'pulled';
+    film.paint(coloursOf(looks, { name: maskNames.film, colour: mask.film }));
+    spray.mesh.visible = stage !== 'masked' && !looks.hidden.includes(maskNames.spray);
+    spray.paint(coloursOf(looks, { name: maskNames.spray, colour: mask.sprayed }));
   }
 
   end(): void {
-    for (const { art, mask } of this.#laid) {
-      art.end();
-      mask.end();
-    }
-    this.#whole?.end();
+    for (const layer of this.#sheetLayers()) layer.end();
+    this.#wall.end();
     for (const cover of this.#covers) cover.dispose();
-    for (const mesh of [this.#body, ...this.#coats, ...(this.#seam ? [this.#seam] : [])]) {
+    for (const mesh of [this.#body, ...this.#coats]) {
       mesh.geometry.dispose();
-      if (mesh.material instanceof MeshStandardMaterial) mesh.material.dispose();
+      mesh.material.dispose();
     }
   }
 }
-
-const seamPaint = () => new MeshStandardMaterial({ color: seamColour, roughness: 1 });
 
 /** A surface of one colour. Of surfaces in the same place, one with more `behind` is hidden by one with less. */
 const solid = (surface: Surface, behind: number) =>
@@ -128,11 +142,3 @@ const solid = (surface: Surface, behind: number) =>
       polygonOffsetUnits: behind,
     }),
   );
-
-function geometryOf({ positions, normals, triangles }: Surface): BufferGeometry {
-  const geometry = new BufferGeometry();
-  geometry.setAttribute('position', new BufferAttribute(positions, 3));
-  geometry.setAttribute('normal', new BufferAttribute(normals, 3));
-  geometry.setIndex(new BufferAttribute(triangles, 1));
-  return geometry;
-}

@@ -39,7 +39,7 @@ const StageTools = () => (
 );
 
 export function VesselTools({ solid, showSides, nearer, save, saveTurning, turning }: VesselToolsProps) {
-  const { isSeamShown } = looks.value;
+  const { isSeamShown, isStripShown } = looks.value;
   return (
     <div class="board-tools" role="toolbar" aria-label="Finished vessel">
       <button type="button" class="tool" aria-label="Nearer" onClick={() => nearer(1.25)}>
@@ -78,7 +78,19 @@ export function VesselTools({ solid, showSides, nearer, save, saveTurning, turni
           Seam line
         </button>
       ) : null}
-      {mannerOf(looks.value, solid.use) === 'mask' ? <StageTools /> : null}
+      {solid.extras.strips.length > 0 ? (
+        <button
+          type="button"
+          class="tool"
+          aria-pressed={isStripShown}
+          onClick={() => {
+            looks.value = { ...looks.value, isStripShown: !isStripShown };
+          }}
+        >
+          Cover strip
+        </button>
+      ) : null}
+      {solid.mask || mannerOf(looks.value, solid.use) === 'mask' ? <StageTools /> : null}
       <details class="layer-list">
         <summary class="tool">Colours</summary>
         <ColourPanel solid={solid} />

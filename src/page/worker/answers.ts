@@ -56,29 +56,28 @@ export const answers: Answers = {
   },
 
   async rolled({ bench }, files) {
-    const {
-      draftGores,
-      draftPieces,
-      drawRolled,
-      goresOnVessel,
-      looseGores,
-      rolledPieces,
-      rolledSubject,
-      seenInPieces,
-      vesselViewOf,
-    } = await import('./laying.ts');
-    const input = { ...givenJob(bench, files), tools: await loadTools(), recall: recallOf(bench) };
-    const { job, blank, tools } = input;
-    if (job.pieces === 'gores') {
-      const gores = draftGores({ ...input, gores: looseGores(job) });
-      return seenInPieces(gores, goresOnVessel(gores, blank, gores), tools.words);
-    }
-    const drafts = draftPieces({ ...input, unchecked: true });
-    const [draft, second] = drafts;
-    if (!draft) throw new Error('a job has at least one piece');
-    if (second) return seenInPieces(draft, rolledPieces(drafts, blank, drafts), tools.words);
-    const subject = rolledSubject(draft, blank, draft);
-    return { svg: drawRolled(subject, tools.words), solid: vesselViewOf(draft, subject) };
+    const { rolledJob } = await import('./laying.ts');
+    return rolledJob({ ...givenJob(bench, files), tools: await loadTools(), recall: recallOf(bench) });
+  },
+
+  async rows(asked, files, progress) {
+    const { Rows } = await import('./rows.ts');
+    const { fit: _, ...answer } = await (await Rows.of(asked, files)).check(progress);
+    return answer;
+  },
+
+  async row(asked, files) {
+    const [{ Rows }, { rolledJob }] = await Promise.all([import('./rows.ts'), import('./laying.ts')]);
+    const rows = await Rows.of(asked, files);
+    const row = rows.rows.find(({ line }) => line === asked.line);
+    if (!row) throw new Error(`the list has no row at line ${asked.line}`);
+    return { svg: rolledJob(await rows.inputOf(row)).svg };
+  },
+
+  async names({ paper, ...asked }, files, progress) {
+    const { Rows } = await import('./rows.ts');
+    const rows = await Rows.of(asked, files);
+    return rows.make(paper === undefined ? undefined : paperNamed(paper), progress);
   },
 
   async seam({ bench }, files) {

@@ -1,0 +1,27 @@
+// A job on its vessel: from four sides, and as a solid to turn.
+import { draftGores, looseGores } from '../../job/gores.ts';
+import { draftPieces } from '../../job/make.ts';
+import type { MakeInput } from '../../job/make-input.ts';
+import { maskViewOf } from '../../job/mask-view.ts';
+import { partsOf } from '../../job/parts.ts';
+import { drawRolled, rolledPieces, rolledSubject } from '../../job/rolled.ts';
+import { goresOnVessel } from '../../job/rolled-gores.ts';
+import { seenInPieces, vesselViewOf } from '../../job/vessel-view.ts';
+import type { AnswerOf } from '../model/messages.ts';
+
+/** @throws Refused where the input can't be made. */
+export function rolledJob(input: MakeInput): AnswerOf<'rolled'> {
+  const { job, blank, tools } = input;
+  if (job.pieces === 'gores') {
+    const gores = draftGores({ ...input, gores: looseGores(job) });
+    return seenInPieces(gores, goresOnVessel(gores, blank, gores), tools.words);
+  }
+  const drafts = draftPieces({ ...input, unchecked: true });
+  const [draft, second] = drafts;
+  if (!draft) throw new Error('a job has at least one piece');
+  const parts = partsOf(input, drafts);
+  if (second) return seenInPieces(draft, rolledPieces(drafts, blank, drafts, parts), tools.words);
+  const subject = rolledSubject(draft, blank, draft, parts);
+  const mask = maskViewOf(input, drafts);
+  return { svg: drawRolled(subject, tools.words), solid: vesselViewOf(draft, subject, mask) };
+}
