@@ -144,7 +144,7 @@ test('without WebGL the four sides stay, and a line says why', patience, async (
 const inFigures = /([\d.]+)° around \(turn ([\d.]+)\), ([\d.]+) mm along/;
 
 test('pointed at on one view, a place is shown on the other, in the same figures', patience, async () => {
-  const { page, wrong } = await bench.open(small);
+  const { page, wrong } = await bench.open({ reducedMotion: 'reduce' });
   await page.getByRole('button', { name: /Fish-scale cup/ }).click();
   await page.getByRole('tab', { name: 'Both' }).click();
   await page.locator('.solid-canvas[data-ready="yes"]').waitFor({ timeout: 60_000 });

@@ -146,11 +146,12 @@ function SheetButton({ answer }: { readonly answer: FilesAnswer }) {
     const page = new DOMParser().parseFromString(text, 'text/html');
     const addresses: string[] = [];
     for (const image of page.querySelectorAll('img')) {
-      const named = answer.files.find(({ file }) => file === decodeURI(image.getAttribute('src') ?? ''));
-      const type = named?.file.endsWith('.png') ? 'image/png' : 'image/svg+xml';
-      if (!named) continue;
-      const part = typeof named.content === 'string' ? named.content : named.content.slice();
-      const address = URL.createObjectURL(new Blob([part], { type }));
+      // The sheet holds its pictures itself; the page shows pictures as blobs only.
+      const [, type, held = ''] =
+        /^data:(image\/[\w+.-]+);base64,(.*)$/.exec(image.getAttribute('src') ?? '') ?? [];
+      if (type === undefined) continue;
+      const bytes = Uint8Array.from(atob(held), (letter) => letter.charCodeAt(0));
+      const address = URL.createObjectURL(new Blob([bytes], { type }));
       addresses.push(address);
       image.src = address;
     }

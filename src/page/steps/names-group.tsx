@@ -92,54 +92,56 @@ export function NamesGroup({ paper }: { readonly paper: string }) {
   return (
     <details class="more">
       <summary>A list of names: a vessel a row</summary>
-      <p class="aside">
-        Write <kbd>{'{name}'}</kbd> in a text or a field above, and each row of the list fills it from its
-        column of that name. The first line names the columns.
-      </p>
-      <div class="field">
-        <div class="field-head">
-          <label for="names-text">Rows, pasted from a table or opened as CSV</label>
+      <div class="made">
+        <p class="aside">
+          Write <kbd>{'{name}'}</kbd> in a text or a field above, and each row of the list fills it from its
+          column of that name. The first line names the columns.
+        </p>
+        <div class="field">
+          <div class="field-head">
+            <label for="names-text">Rows, pasted from a table or opened as CSV</label>
+          </div>
+          <div class="field-box">
+            <textarea
+              id="names-text"
+              rows={5}
+              spellcheck={false}
+              value={text}
+              onInput={({ currentTarget }) => give({ file: 'pasted.csv', text: currentTarget.value })}
+            />
+          </div>
         </div>
-        <div class="field-box">
-          <textarea
-            id="names-text"
-            rows={5}
-            spellcheck={false}
-            value={text}
-            onInput={({ currentTarget }) => give({ file: 'pasted.csv', text: currentTarget.value })}
-          />
-        </div>
-      </div>
-      <div class="button-row">
-        <FileButton path="names" label="Open a list" accept=".csv,.txt,text/csv,text/plain" take={open} />
-        <button type="button" class="plain" disabled={isEmpty || isBusy} onClick={() => void look()}>
-          Look at the rows
-        </button>
-        <span class="aside">{isEmpty ? '' : file}</span>
-      </div>
-      {work.value ? (
         <div class="button-row">
-          <progress max={work.value.of} value={work.value.step} aria-label="Working on the list" />
-          <span role="status">{work.value.says}…</span>
-          <button
-            type="button"
-            class="quiet"
-            onClick={() => {
-              for (const kind of ['rows', 'row', 'names'] as const) slow.cancel(kind);
-            }}
-          >
-            Stop
+          <FileButton path="names" label="Open a list" accept=".csv,.txt,text/csv,text/plain" take={open} />
+          <button type="button" class="plain" disabled={isEmpty || isBusy} onClick={() => void look()}>
+            Look at the rows
           </button>
+          <span class="aside">{isEmpty ? '' : file}</span>
         </div>
-      ) : null}
-      {says.value.length > 0 ? (
-        <ul class="field-says">
-          {says.value.map((line) => (
-            <li key={line}>{line}</li>
-          ))}
-        </ul>
-      ) : null}
-      {answer ? <Looked answer={answer} isBusy={isBusy} paper={paper} /> : null}
+        {work.value ? (
+          <div class="button-row">
+            <progress max={work.value.of} value={work.value.step} aria-label="Working on the list" />
+            <span role="status">{work.value.says}…</span>
+            <button
+              type="button"
+              class="quiet"
+              onClick={() => {
+                for (const kind of ['rows', 'row', 'names'] as const) slow.cancel(kind);
+              }}
+            >
+              Stop
+            </button>
+          </div>
+        ) : null}
+        {says.value.length > 0 ? (
+          <ul class="field-says">
+            {says.value.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+        ) : null}
+        {answer ? <Looked answer={answer} isBusy={isBusy} paper={paper} /> : null}
+      </div>
     </details>
   );
 }
