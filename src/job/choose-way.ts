@@ -3,7 +3,7 @@ import type { Tile } from '../artwork/tile.ts';
 import { type Finding, note, Refused, stop } from '../finding.ts';
 import { shown } from '../lengths/shown.ts';
 import { type Lattice, latticeOf } from '../pattern/lattice.ts';
-import { type RepeatStudy, repeatStudyOf } from '../pattern/repeat-study.ts';
+import { freeStudyOf, type RepeatStudy, repeatStudyOf } from '../pattern/repeat-study.ts';
 import { clearlyBest, type Way, type WayGround, waysToClose } from '../pattern/ways.ts';
 import type { PatternGround } from './pattern-ground.ts';
 import type { Artwork, Job, Repeat } from './resolved-job.ts';
@@ -23,6 +23,10 @@ export const latticeOfRepeat = (repeat: Repeat, tile: Tile): Lattice =>
     ? { a: repeat.a, b: repeat.b }
     : latticeOf({ ...repeat, across: repeat.across ?? tile.width, up: repeat.up ?? tile.height });
 
+/** What a tile is found to be, by the repeat that the maker gives or by the one it shows. */
+export const studyOf = (tile: Tile, repeat: Repeat): RepeatStudy =>
+  (saysRepeat(repeat) ? repeatStudyOf : freeStudyOf)(tile, latticeOfRepeat(repeat, tile));
+
 /** Whether the maker said how the tile repeats. */
 export const saysRepeat = (repeat: Repeat): boolean =>
   repeat.kind === 'lattice' ||
@@ -40,7 +44,7 @@ export const wayGroundOf = (artwork: Artwork, edges: Job['edges'], ground: Patte
 });
 
 /**
- * The way to lay a tile by, from what `studyOf` finds of it; undefined where it goes around by its own steps, as nearly all do.
+ * The way to lay a tile by, from what `studied` finds of it; undefined where it goes around by its own steps, as nearly all do.
  * @throws Refused where the way chosen is none, or where the tile does not join and no way is clearly best.
  */
 export function chosenWay(
@@ -49,13 +53,13 @@ export function chosenWay(
   edges: Job['edges'],
   ground: PatternGround,
   files: ArtFiles,
-  studyOf: (tile: Tile, lattice: Lattice) => RepeatStudy = repeatStudyOf,
+  studied: typeof studyOf = studyOf,
 ): ChosenWay | undefined {
   const { way: asked, repeat } = artwork;
   // What the maker says of the repeat is believed: where it does not hold, the laid pattern shows it.
   if (asked === undefined && saysRepeat(repeat)) return undefined;
-  const study = studyOf(tile, latticeOfRepeat(repeat, tile));
-  if (asked === undefined && study.joins) return undefined;
+  const study = studied(tile, repeat);
+  if (asked === undefined && study.joins && !study.stepped) return undefined;
   const ways = waysToClose(tile, study, wayGroundOf(artwork, edges, ground));
   if (asked !== undefined) {
     const way = wayNamed(asked, ways, files);
@@ -63,7 +67,8 @@ export function chosenWay(
   }
   const taken = clearlyBest(ways, study);
   if (!taken) throw new Refused([notJoined(study, ways, files)]);
-  return { way: taken, findings: [foundNote(study, taken, files)] };
+  const told = study.stepped ? steppedNote(taken, files) : foundNote(study, taken, files);
+  return { way: taken, findings: [told] };
 }
 
 /** Borders that strips of a way have to cover: where nothing but the spacing is wrong, or rows do not meet, those between rows too. */
@@ -83,6 +88,11 @@ function wayNamed(asked: string | number, ways: readonly Way[], { job }: ArtFile
       ? `${shown(asked)} is no way this tile can close here; it has none, so give artwork drawn smaller`
       : `${shown(asked)} is no way this tile can close here; give one of ${keys}`;
   throw new Refused([stop('no-such-way', typedAt(job, 'artwork.way'), says)]);
+}
+
+function steppedNote(way: Way, { art }: ArtFiles): Finding {
+  const says = `joins its own copy by a repeat of ${stepsInWords(way.lattice)}, and not straight on: that was laid, as the way ${shown(way.key)}`;
+  return note('way-taken', { file: art }, says);
 }
 
 function foundNote({ period, mismatch }: RepeatStudy, way: Way, { art }: ArtFiles): Finding {

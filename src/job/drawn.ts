@@ -5,8 +5,7 @@ import { readTile } from '../artwork/tile.ts';
 import { turnedTile } from '../artwork/tile-layer.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { type Finding, note, Refused, stop } from '../finding.ts';
-import { repeatStudyOf } from '../pattern/repeat-study.ts';
-import { chosenWay } from './choose-way.ts';
+import { chosenWay, studyOf } from './choose-way.ts';
 import { drawnChecks } from './drawn-checks.ts';
 import { layFindings } from './lay-distortion.ts';
 import { filmFindings, orderOf, withFilms } from './layer-films.ts';
@@ -60,8 +59,8 @@ export function readDrawn(
     named,
     job.edges,
     chosen?.chosen ??
-      chosenWay(tile, artwork, job.edges, ground, named, (of, lattice) =>
-        remembered(recall, 'study', [file, options, job.shown, lattice], () => repeatStudyOf(of, lattice)),
+      chosenWay(tile, artwork, job.edges, ground, named, (of, repeat) =>
+        remembered(recall, 'study', [file, options, job.shown, repeat], () => studyOf(of, repeat)),
       ),
   );
   refuseTooMany(asDrawn, jobFile);

@@ -6,9 +6,9 @@ import { type Finding, look, note } from '../finding.ts';
 import { degrees } from '../lengths/angle.ts';
 import { measuredLength, type Units } from '../lengths/length.ts';
 import type { OpenStretch } from '../pattern/joins.ts';
-import { periodsShown, type RepeatStudy, repeatStudyOf, sureRepeat } from '../pattern/repeat-study.ts';
+import { periodsShown, type RepeatStudy, sureRepeat } from '../pattern/repeat-study.ts';
 import { clearlyBest, type Way, type WayKind, waysToClose } from '../pattern/ways.ts';
-import { latticeOfRepeat, saysRepeat, wayGroundOf } from './choose-way.ts';
+import { saysRepeat, studyOf, wayGroundOf } from './choose-way.ts';
 import { groundOf } from './pattern-ground.ts';
 import { type PiecesInput, planPieces } from './pieces.ts';
 import type { Artwork, Job } from './resolved-job.ts';
@@ -95,7 +95,7 @@ export function describeRepeat(input: RepeatInput): RepeatDescription {
   const ground = groundOf(plans);
   const shapes = tile.layers.reduce((sum, layer) => sum + layer.shapes.length, 0);
   if (shapes >= manyShapes) input.next?.(`looking for the repeat of ${shapes} shapes`);
-  const study = repeatStudyOf(tile, latticeOfRepeat(job.artwork.repeat, tile));
+  const study = studyOf(tile, job.artwork.repeat);
   const { around: _, ...free } = job.artwork;
   const ways = waysToClose(tile, study, wayGroundOf(free, job.edges, ground));
   const isSaid = saysRepeat(job.artwork.repeat);
@@ -188,7 +188,7 @@ function studyInWords(tile: Tile, study: RepeatStudy, file: string, units: Units
     : `its borders meet, but its spacing jumps by ${(study.jump ?? 0).toFixed(2)} mm`;
   return [
     `${file}: ${size(tile.width)} by ${size(tile.height)}, ${colours}`,
-    study.joins ? `it joins itself: ${met}` : fault,
+    study.joins ? `it joins itself${study.stepped ? ', but not straight on' : ''}: ${met}` : fault,
     ...(endsOnBorders(study) ? [drawnToEnd] : []),
     periodInWords(tile, study, units),
   ];

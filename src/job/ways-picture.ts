@@ -2,11 +2,10 @@
 import { turnedTile } from '../artwork/tile-layer.ts';
 import { Refused } from '../finding.ts';
 import { inPercent } from '../lengths/percent.ts';
-import { repeatStudyOf } from '../pattern/repeat-study.ts';
 import { type Way, waysToClose } from '../pattern/ways.ts';
 import { rolledPair } from '../picture/rolled.ts';
 import { type WayShown, waysSheet } from '../picture/ways-sheet.ts';
-import { coversOf, latticeOfRepeat, wayGroundOf } from './choose-way.ts';
+import { coversOf, studyOf, wayGroundOf } from './choose-way.ts';
 import { draftPieces } from './make.ts';
 import { groundOf } from './pattern-ground.ts';
 import { planPieces } from './pieces.ts';
@@ -94,7 +93,7 @@ function wayRolled(input: WaysPictureInput, wanted: Studied, key: string): WaySh
 function turnedWays(input: WaysPictureInput, { tile: read }: RepeatDescription): Studied {
   const { job } = input;
   const tile = turnedTile(read);
-  const study = repeatStudyOf(tile, latticeOfRepeat(job.artwork.repeat, tile));
+  const study = studyOf(tile, job.artwork.repeat);
   const { around: _, ...free } = job.artwork;
   return {
     tile,

@@ -3,6 +3,7 @@ import type { Tile } from '../artwork/tile.ts';
 import { boxOfPoints } from '../geometry/box.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { joinTolerance } from '../geometry/tolerance.ts';
+import { steppedLattice } from './border-drop.ts';
 import { type Joins, joinsOf } from './joins.ts';
 import { cellArea, coordinates, type Lattice, step } from './lattice.ts';
 import { pictureRepeat } from './picture-repeat.ts';
@@ -22,6 +23,8 @@ export interface RepeatStudy {
   readonly others: readonly FoundRepeat[];
   /** Where borders meet but the spacing jumps: by how much, mm. */
   readonly jump: number | undefined;
+  /** Whether the steps are none that were given: the tile joins by them alone. */
+  readonly stepped?: true;
 }
 
 /** A repeat this sure is taken over what the file's size says. */
@@ -42,6 +45,15 @@ export function repeatStudyOf(tile: Tile, lattice: Lattice): RepeatStudy {
     others,
     jump,
   };
+}
+
+/** Study a tile whose repeat nobody gave: by its own sides, or by the drop or shift with which alone it joins. */
+export function freeStudyOf(tile: Tile, lattice: Lattice): RepeatStudy {
+  const study = repeatStudyOf(tile, lattice);
+  if (study.borders.joins) return study;
+  const steps = steppedLattice(tile);
+  const stepped = steps && repeatStudyOf(tile, steps);
+  return stepped?.joins ? { ...stepped, stepped: true } : study;
 }
 
 /** The lattices that a tile's art may have, the likeliest first: by its areas, or by its pixels where it has some. */

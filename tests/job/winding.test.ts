@@ -119,6 +119,24 @@ test('edge to edge, the finish ends where the start begins, all the way up', asy
   expect(made.draft.guide).not.toContain('start-on-finish');
 });
 
+test('two films, one spread under the other, end alike on one line that cuts neither, and in register', async () => {
+  const discs = [-1, 0, 1].flatMap((i) =>
+    [-1, 0, 1].flatMap((j) =>
+      [5, 15].map((at) => {
+        const [x, y] = [20 * i + at, 20 * j + at];
+        return `<circle cx="${x}" cy="${y}" r="4.9" fill="#17566b"/><circle cx="${x + 1.5}" cy="${y - 1}" r="3" fill="#d8b26a"/>`;
+      }),
+    ),
+  );
+  const tile = `<svg xmlns="http://www.w3.org/2000/svg" width="20mm" height="20mm" viewBox="0 0 20 20">${discs.join('')}</svg>`;
+  const layers = { order: ['#17566b', '#d8b26a'], style: 'knocked-out', spread: 0.2 };
+  const made = await winding({ tile, job: { layers } });
+  expect(made.report.seam?.winding).toMatchObject({ crossings: 0, length: 0 });
+  for (const rule of ['outline', 'overlap', 'register', 'art-whole'])
+    expect(made.proof.checks.find((check) => check.rule === rule)).toMatchObject({ pass: true });
+  expect(made.proof.pass).toBe(true);
+});
+
 test('where film goes all around, it is cut once, and across: by no more than its width asks', async () => {
   const made = await winding({ tile: chain });
   const { winding: told } = made.report.seam ?? {};
