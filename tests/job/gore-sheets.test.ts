@@ -18,17 +18,14 @@ const buoy = {
 const count = 8;
 const batch = 2;
 
-const made = folderOf({
-  blank: buoy,
-  tile: leafTile(30, 24),
-  job: {
-    pieces: 'gores',
-    gores: count,
-    batch,
-    film: { stretch: 0.05 },
-    sheet: { across: 200, up: 200, margin: 5, mirror: true },
-  },
-});
+const job = {
+  pieces: 'gores',
+  gores: count,
+  batch,
+  film: { stretch: 0.05 },
+  sheet: { across: 200, up: 200, margin: 5, mirror: true },
+};
+const made = folderOf({ blank: buoy, tile: leafTile(30, 24), job });
 
 const areasIn = (text: string): readonly number[] =>
   readSvg(text, 'a file')
@@ -63,4 +60,20 @@ test('a sheet that is gone, a gore under a false name, one laid twice and a node
   expect(spoiled(sheet.replace(outline, (_, head, x) => `${head}${Number(x) + 0.2}`))).toContain(
     'sheet-lines',
   );
+});
+
+test.each([
+  ['with a knife that trails', { knifeOffset: 0.25, compensate: true, runOn: 0.5 }, 'knife-tip'],
+  ['of a machine that is off', { measured: { across: 149.4, up: 150.15 } }, 'sheet-lines'],
+])('for a cutter %s hold too, and fail when a sheet is 1 %% larger', async (_, cutter, rule) => {
+  const { texts, failed, report } = await folderOf({
+    blank: buoy,
+    tile: leafTile(30, 24),
+    job: { ...job, batch: 1, cutter },
+  });
+  expect(failed()).toEqual([]);
+  expect(report.proof?.checks.map((check) => check.rule)).toContain(rule);
+  const sheet = texts['sheet-1.cut.svg'] ?? '';
+  const larger = sheet.replace(/\d+\.\d+/g, (number) => (Number(number) * 1.01).toFixed(4));
+  expect(failed({ 'sheet-1.cut.svg': larger })).toContain(rule);
 });
