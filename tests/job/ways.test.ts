@@ -102,6 +102,18 @@ describe('a crop that does not join', () => {
     expect(report.checks.map(({ rule }) => rule)).toContain('under-strips');
   });
 
+  test('on a wall that bends too, piece by piece of its stack', async () => {
+    const across = [60, 80, 62].map((width, i) => ({ height: 50 * i, across: width }));
+    const { report, parts } = await madeOf({
+      blank: { wall: 'smooth', use: 'other', stations: across },
+      tile: crop(50, 40),
+      artwork: { way: 'strip-5' },
+      job: { pieces: 'stacked', film: { stretch: 0.02 } },
+    });
+    expect(parts.filter(({ stem }) => stem.startsWith('cover-')).length).toBeGreaterThan(4);
+    expect(report.proof?.checks.filter(({ pass }) => !pass)).toEqual([]);
+  });
+
   test('as narrow as the job says; and a width without such a way is refused', async () => {
     const { draft, report } = await made(crop(30, 25), { way: 'strip-8', strips: { width: 6 } });
     expect(draft.job.artwork?.strips?.width).toBe(6);
