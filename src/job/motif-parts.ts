@@ -60,9 +60,18 @@ function whereWords({ at }: PlacedMotif, away: number): readonly string[] {
   return [`level line ${inMm(at.along)} up the wall from the foot corner`, plumb];
 }
 
+/** What the guide's own font has: names in other scripts stand on it as their own lettering alone. */
+const isSpelt = (text: string): boolean => /^[\p{Script=Latin}\p{P}\p{N}\p{S}\p{Zs}]+$/u.test(text);
+
+/** A motif by its name and what it says, its lines one after another. */
+function calledOnGuide({ name, says }: PlacedMotif): string {
+  const inOneLine = says.replaceAll('\\n', ' / ');
+  return isSpelt(inOneLine) ? `${name}, ${inOneLine}` : name;
+}
+
 /** Lines of words for the guide. */
 const notesOf = (job: string, placed: PlacedMotif, away: number): string[] => [
-  `${job}: ${placed.name}, ${placed.says}`,
+  `${job}: ${calledOnGuide(placed)}`,
   `${sizeWords(placed)}${placed.lay === 'rigid' ? '' : ', bent along the level line'}; seen from outside, foot down`,
   ...whereWords(placed, away),
   'measure the squares before you cut: 25 mm and 1 in',

@@ -1,5 +1,6 @@
 // Jobs for the tests, made from end to end without a file: what is typed goes in, the report and the written texts come out.
 
+import type { DrawWords } from '../../src/drawing/words.ts';
 import { draftPieces } from '../../src/job/make.ts';
 import type { FileBytes } from '../../src/job/named-files.ts';
 import { partsOf } from '../../src/job/parts.ts';
@@ -37,10 +38,20 @@ export interface Typed {
   readonly files?: Readonly<Record<string, string>>;
   /** Font files that the job names. */
   readonly fonts?: Readonly<Record<string, Uint8Array>>;
+  /** Who draws the guides' words; nobody, if left out. */
+  readonly words?: DrawWords;
 }
 
 /** The draft of a job and its report. @throws Refused as the command would. */
-export async function madeOf({ blank, job = {}, artwork = {}, tile, files: texts = {}, fonts = {} }: Typed) {
+export async function madeOf({
+  blank,
+  job = {},
+  artwork = {},
+  tile,
+  files: texts = {},
+  fonts = {},
+  words = () => [],
+}: Typed) {
   const { normalise } = await pictureEngine();
   const art = tile === undefined ? {} : { artwork: { file: 'tile.svg', ...artwork } };
   const content = { name: 'test job', blank: 'b.blank.json', ...job, ...art };
@@ -54,7 +65,7 @@ export async function madeOf({ blank, job = {}, artwork = {}, tile, files: texts
       ...filesOf({ ...texts, ...(tile === undefined ? {} : { 'tile.svg': tile }) }),
       ...Object.entries(fonts),
     ]),
-    tools: { normalise, words: () => [], setText },
+    tools: { normalise, words, setText },
   };
   const drafts = draftPieces(input);
   const parts = partsOf(input, drafts);

@@ -9,7 +9,7 @@ import { readJob } from '../../src/job/read-job.ts';
 import { jobContent } from '../../src/job/write-job.ts';
 import { refusalsOf } from '../blank/a-blank.ts';
 import { expectWithin } from '../closeness.ts';
-import { scriptFont } from './a-font.ts';
+import { hebrewFont, scriptFont } from './a-font.ts';
 import { leafTile, madeOf } from './a-job.ts';
 
 const cup = {
@@ -49,6 +49,26 @@ describe('lettering', () => {
     expectWithin(report.lettering?.[0]?.reach.to ?? 0, 82, 1e-3);
     expect(proof.pass).toBe(true);
     expect(draft.findings.filter(({ rule }) => rule === 'item-misplaced')).toEqual([]);
+  });
+
+  test('is called on its guide by what the guide can spell, its lines one after another', async () => {
+    const said: string[] = [];
+    const words = (text: string) => {
+      said.push(text);
+      return [];
+    };
+    const job = { lettering: [lettering({ text: 'Tern\nRock' })], film };
+    await madeOf({ blank: cup, job, words });
+    expect(said.join(' ')).toContain('lettering-1, "Tern / Rock"');
+    said.length = 0;
+    await madeOf({
+      blank: cup,
+      job: { ...job, lettering: [lettering({ text: 'טרן', font: 'alef.ttf' })] },
+      fonts: { 'alef.ttf': hebrewFont },
+      words,
+    });
+    expect(said.join(' ')).toContain('lettering-1 ');
+    expect(said.join(' ')).not.toMatch(/lettering-1, |טרן/);
   });
 
   test('is level along the arc of a taper, unless it is rigid', async () => {
