@@ -6,6 +6,8 @@ import { type Comparison, compare, counted } from './harness.ts';
 import { bin, root, run } from './run-node.ts';
 
 const rounds = { rounds: 9, warmUp: 1 };
+/** Jobs of seconds: fewer rounds keep the whole table under five minutes. */
+const slowRounds = { rounds: 3, warmUp: 0 };
 
 /** A cup job whose tile is drawn so small that this many go around. */
 function jobWithRepeats(folder: string, around: number): string {
@@ -34,7 +36,7 @@ function growth(folder: string): Comparison[] {
     return { make: () => run([bin, 'make', job, '--no-pictures', '--out', out]), out };
   });
   if (!few || !many) return [];
-  const time = compare('make: 200 repeats against 20', many.make, few.make, rounds);
+  const time = compare('make: 200 repeats against 20', many.make, few.make, slowRounds);
   const bytes = (out: string) => statSync(join(out, 'wrap.cut.svg')).size;
   return [time, counted('bytes: 200 repeats against 20', bytes(many.out), bytes(few.out), 'bytes')];
 }
@@ -50,7 +52,7 @@ export function commandComparisons(): Comparison[] {
     const bare = () => run(['-e', '0']);
     const comparisons = [
       compare('--help against bare node', () => run([bin, '--help']), bare, rounds),
-      compare('make of the tapered cup against the floor', make, floor, rounds),
+      compare('make of the tapered cup against the floor', make, floor, slowRounds),
       ...growth(folder),
     ];
     const same = readFileSync(join(out, 'wrap.cut.svg')).equals(
