@@ -121,7 +121,7 @@ export function cutterReport(cutter: Cutter): CutterReport {
       ...knifeWords(cutter),
       {
         key: 'smallest',
-        says: `${smallest > 0 ? `film and gaps under ${inMm(smallest)}, and ` : ''}nodes closer than ${inMm(step)}, are more than it can cut clean; the checks tell of them`,
+        says: `${smallest > 0 ? `film and gaps under ${inMm(smallest)}, and ` : ''}nodes closer than ${inMm(step)}${smallest > 0 ? ',' : ''} are more than it can cut clean; the checks tell of them`,
       },
       ...(passes > 1
         ? [{ key: 'passes', says: `each line is cut ${passes} times: tell the machine so` }]
