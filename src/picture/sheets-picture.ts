@@ -5,7 +5,7 @@ import type { Contour } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import type { Point } from '../geometry/point.ts';
 import { chordCount, pointAt } from '../geometry/segment.ts';
-import { ink, lineText, wordsWith } from './profile-ink.ts';
+import { ink, lineText, widthsOf, wordsWith } from './profile-ink.ts';
 import { millimetres } from './rolled-path.ts';
 
 export interface ShownSheet {
@@ -23,8 +23,15 @@ export interface ShownSheet {
 /** Chords by which the room for a name is told, mm. */
 const tolerance = 0.1;
 
+/** Where a piece's name stands, and the room it has there, mm. */
+interface NamePlace {
+  readonly at: Point;
+  readonly across: number;
+  readonly up: number;
+}
+
 /** The middle of the tallest stretch of a piece above and below the middle of its box: its name stands in it. */
-function placeFor(outlines: readonly Contour[]): Point {
+function placeFor(outlines: readonly Contour[]): NamePlace {
   const box = tightBox(outlines);
   const x = (box.minX + box.maxX) / 2;
   const crossings = outlines
@@ -44,8 +51,11 @@ function placeFor(outlines: readonly Contour[]): Point {
     const [from = 0, to = 0] = [crossings[i], crossings[i + 1]];
     if (to - from > best.tall) best = { y: (from + to) / 2, tall: to - from };
   }
-  return { x, y: best.y };
+  return { at: { x, y: best.y }, across: box.maxX - box.minX, up: best.tall };
 }
+
+/** How much of a piece's length its name may take. */
+const nameShare = 0.9;
 
 /** As many sheets side by side as makes the picture about twice as wide as it is high. */
 function columnsFor(count: number, { across, up }: { readonly across: number; readonly up: number }): number {
@@ -79,9 +89,17 @@ export function sheetsPicture(sheets: readonly ShownSheet[], title: string, capt
     const words = say(sheet.says, { x: at.x, y: at.y + sheet.up + 1.5 * em }, em);
     return `<g transform="translate(${millimetres(at.x)} ${millimetres(at.y)})">\n${sheetText(sheet, em)}${sheet.pieces.map(({ name, outlines }) => nameText(name, outlines)).join('')}</g>\n${words}`;
   });
+  /** A name along the longer way of its piece, made smaller where it is longer than that. */
   function nameText(name: string, outlines: readonly Contour[]): string {
-    const { x, y } = placeFor(outlines);
-    return say(name, { x, y: y + 0.3 * em }, 0.85 * em, 'middle');
+    const { at, across, up } = placeFor(outlines);
+    const isTall = up > across;
+    const [long, short] = isTall ? [up, across] : [across, up];
+    const largest = Math.min(0.85 * em, 0.8 * short);
+    const size = Math.min(largest, (largest * nameShare * long) / widthsOf(put, largest)(name));
+    const text = say(name, { x: at.x, y: at.y + 0.35 * size }, size, 'middle');
+    return isTall
+      ? `<g transform="rotate(-90 ${millimetres(at.x)} ${millimetres(at.y)})">${text}</g>\n`
+      : text;
   }
   const [w, h] = [
     columns * (cell.across + margin) + margin,

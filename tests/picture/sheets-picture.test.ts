@@ -1,0 +1,41 @@
+// Names of pieces on the picture of sheets: each within its own piece, whichever way that lies. Truth: their own boxes.
+import { expect, test } from 'vitest';
+import { loadFont } from '../../src/artwork/lettering.ts';
+import { polyline } from '../../src/geometry/contour.ts';
+import { sheetsPicture } from '../../src/picture/sheets-picture.ts';
+import { plainFont } from '../job/a-font.ts';
+
+const rectangle = (x: number, y: number, across: number, up: number) => ({
+  ...polyline([
+    { x, y },
+    { x: x + across, y },
+    { x: x + across, y: y + up },
+    { x, y: y + up },
+    { x, y },
+  ]),
+  closed: true,
+});
+
+test.each([
+  ['upright', 20, 150, true],
+  ['lying', 150, 20, false],
+  ['short', 24, 60, true],
+])('a long name stays in a piece that is %s', (_, across, up, isTurned) => {
+  const sheet = { says: 'a sheet', across: 300, up: 200, margin: 5, colour: '#17566b' };
+  const piece = { name: 'ternelle-skerry-s-mug.lettering-2 1', outlines: [rectangle(40, 30, across, up)] };
+  const text = sheetsPicture([{ ...sheet, pieces: [piece] }], 'sheets', loadFont(plainFont));
+  const film =
+    /fill-opacity=".3"[^>]*>\n(?:<g transform="rotate\(-90 ([\d.]+) ([\d.]+)\)">)?<path[^>]* d="([^"]*)"/.exec(
+      text,
+    );
+  const [, x = '', y = '', data = ''] = film ?? [];
+  expect(x !== '').toBe(isTurned);
+  const numbers = data.match(/-?[\d.]+/g)?.map(Number) ?? [];
+  expect(numbers.length).toBeGreaterThan(200);
+  const points = numbers.flatMap((value, i) => (i % 2 === 0 ? [{ x: value, y: numbers[i + 1] ?? 0 }] : []));
+  for (const p of points) {
+    // Turned by -90 degrees about (x, y), y down.
+    const at = isTurned ? { x: Number(x) + (p.y - Number(y)), y: Number(y) - (p.x - Number(x)) } : p;
+    expect(at.x >= 40 && at.x <= 40 + across && at.y >= 30 && at.y <= 30 + up).toBe(true);
+  }
+});
