@@ -2,7 +2,7 @@
 import { Refused, stop } from '../finding.ts';
 import type { Proof } from '../job/proof.ts';
 import { failedRules, proofTable } from '../job/proof-in-words.ts';
-import { leftOver, proofOfFolder } from '../job/prove-folder.ts';
+import { type DeliveredFolder, leftOver, proofOfFolder } from '../job/prove-folder.ts';
 import { folderOf } from './delivered-folder.ts';
 import type { CommonOptions } from './options.ts';
 import { printJson } from './output.ts';
@@ -26,16 +26,18 @@ function aligned(rows: readonly (readonly string[])[]): string[] {
 const verdict = (proof: Proof): string =>
   proof.pass ? `holds: all ${proof.checks.length} rows` : `FAILS at ${failedRules(proof).join(', ')}`;
 
+const proofOfOne = (delivered: DeliveredFolder) => ({
+  proof: proofOfFolder(delivered),
+  left: leftOver(delivered),
+});
+
 export async function proveCommand(folder: string, { blank, json }: ProveFlags): Promise<number> {
   const ofAll = await proofOfListIn(folder);
   if (ofAll && blank !== undefined)
     throw new Refused([
       stop('one-of-two', { key: '--blank' }, 'is for one vessel; give the folder of one of the list'),
     ]);
-  const delivered = ofAll ? undefined : await folderOf(folder, blank);
-  const proof = ofAll ?? (delivered && proofOfFolder(delivered));
-  if (!proof) throw new Error('a folder is of one vessel or of several');
-  const left = delivered ? leftOver(delivered) : [];
+  const { proof, left } = ofAll ?? proofOfOne(await folderOf(folder, blank));
   if (json)
     printJson({ pass: proof.pass, checks: proof.checks, ...(left.length > 0 ? { leftOver: left } : {}) });
   else process.stdout.write(`${[...aligned(proofTable(proof)), verdict(proof)].join('\n')}\n`);

@@ -3,15 +3,17 @@ import { join } from 'node:path';
 import { namesFile } from '../job/names-report.ts';
 import type { Proof } from '../job/proof.ts';
 import { proofOfFolder } from '../job/prove-folder.ts';
-import { listedVessels, proofOfList, sheetTexts } from '../job/prove-list.ts';
+import { leftSheets, listedVessels, proofOfList, sheetTexts } from '../job/prove-list.ts';
 import { parseJson } from '../job/read-json.ts';
 import { proveSet, type SharedRow } from '../job/shared-sheets.ts';
 import { folderOf, namesIn, svgTexts } from './delivered-folder.ts';
 import { readText } from './files.ts';
 import { sharingRow, withTexts } from './shared-sheets.ts';
 
-/** The proof of all vessels of a folder that `names` wrote; undefined where it is of one vessel. */
-export async function proofOfListIn(folder: string): Promise<Proof | undefined> {
+/** The proof of all vessels of a folder that `names` wrote, and what is not of it; undefined where it is of one vessel. */
+export async function proofOfListIn(
+  folder: string,
+): Promise<{ readonly proof: Proof; readonly left: readonly string[] } | undefined> {
   const names = await namesIn(folder);
   if (names.includes('job.json') || !names.includes(namesFile)) return undefined;
   const listed = listedVessels(parseJson(await readText(join(folder, namesFile), namesFile), namesFile));
@@ -26,5 +28,5 @@ export async function proofOfListIn(folder: string): Promise<Proof | undefined> 
       full.push(await withTexts(folder, await sharingRow(folder, { folder: own, sharing: [] })));
     sets.push(proveSet(full, sheetTexts(sheets, cuts)));
   }
-  return proofOfList(vessels, sets);
+  return { proof: proofOfList(vessels, sets), left: leftSheets(listed, names) };
 }

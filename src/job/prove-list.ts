@@ -40,13 +40,21 @@ export function listedVessels(parsed: unknown): ListedVessels {
   };
 }
 
+/** Sheets of a folder that its list does not tell of: an earlier run left them, and they are not proved. */
+export function leftSheets({ sets }: ListedVessels, names: readonly string[]): readonly string[] {
+  const told = new Set(sets.flatMap(({ sheets }) => sheets.map(({ file }) => stemOf(file))));
+  return names.filter((name) => /^sheet-\d+\.(?:cut|guide)\.svg$/.test(name) && !told.has(stemOf(name)));
+}
+
+const stemOf = (file: string): string => file.replace(/\.(?:cut|guide)\.svg$/, '');
+
 /** The sheets of a set with their texts, by name; one that is gone is a file without anything in it. */
 export const sheetTexts = (
   sheets: readonly Told[],
   cuts: Readonly<Record<string, string>>,
 ): readonly SheetText[] =>
   sheets.map(({ file, times, film }) => {
-    const stem = file.replace(/\.cut\.svg$/, '');
+    const stem = stemOf(file);
     const guide = cuts[`${stem}.guide.svg`];
     return { stem, cut: cuts[file] ?? '', times, film, ...(guide === undefined ? {} : { guide }) };
   });

@@ -88,6 +88,14 @@ describe('cups of a list that differ', () => {
     expect([whole.status, whole.lines]).toEqual([0, []]);
     expect(whole.out).toMatch(/pebble .* holds[\s\S]*sheet-overlap .* holds/);
     const kept = textOf('cups/sheet-1.cut.svg');
+    // A list made anew with fewer rows leaves sheets that are not of it.
+    writeFileSync(shop.at('cups/sheet-9.cut.svg'), kept);
+    const older = await inShop('prove', 'cups');
+    expect([older.status, older.lines]).toEqual([
+      0,
+      [expect.stringMatching(/sheet-9\.cut\.svg: not of this make/)],
+    ]);
+    rmSync(shop.at('cups/sheet-9.cut.svg'));
     // One node of the first outline, 0.2 mm to the right.
     const spoiled = kept.replace(
       /(data-role="outline"[\s\S]*? d="M)([-\d.]+)/,
