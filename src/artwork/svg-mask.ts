@@ -13,7 +13,8 @@ export const fades = 'fades';
  * programs write it as a style, which the reader passes over.
  */
 export const withMaskTypes = (text: string): string =>
-  text.replace(/<(?:[\w-]+:)?mask\b(?:[^>"']|"[^"]*"|'[^']*')*>/g, (tag) => {
+  // No `<` stands in a tag, nor in its values: each start is read to the next one at most, whatever a comment holds.
+  text.replace(/<(?:[\w-]+:)?mask\b(?:[^<>"']|"[^<"]*"|'[^<']*')*>/g, (tag) => {
     const type = /\bstyle\s*=\s*["'][^"']*?\bmask-type\s*:\s*(alpha|luminance)\b/.exec(tag)?.[1];
     if (!type || /\smask-type\s*=/.test(tag)) return tag;
     return tag.replace(/mask\b/, `mask mask-type="${type}"`);

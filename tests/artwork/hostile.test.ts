@@ -160,6 +160,12 @@ describe('a file made to do harm', () => {
     expect((await readOf(`<?xml version="1.0"?>${doctype}${tileText(square)}`)).tile).toBeDefined();
   });
 
+  test('a comment full of masks that never end is passed over', async () => {
+    const comment = `<!-- ${'<mask '.repeat(300_000)}" -->`;
+    const { tile } = await readOf(tileText(comment + square));
+    expect(tile?.layers).toHaveLength(1);
+  });
+
   test('copies of copies without end are refused', async () => {
     const level = (i: number) => `<g id="a${i}">${`<use href="#a${i - 1}"/>`.repeat(10)}</g>`;
     const levels = Array.from({ length: 7 }, (_, i) => level(i + 1)).join('');
