@@ -7,10 +7,11 @@ import { lipZoneStart } from '../blank/lip-zone.ts';
 import { flatBandsOfWall, reconciled, type Wall, wallLength, wallOf } from '../blank/wall.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import type { Units } from '../lengths/length.ts';
-import { figure } from '../picture/profile-ink.ts';
+import { figure, type PutWords, wordsWith } from '../picture/profile-ink.ts';
 import { profilePicture } from '../picture/profile-picture.ts';
 import type { ProfileSubject } from '../picture/profile-subject.ts';
 import { wallRings } from '../picture/rolled-rings.ts';
+import { textWith } from '../picture/words-as-text.ts';
 import type { Draft } from './draft.ts';
 import type { GoresDraft } from './gores.ts';
 import { filmGives } from './plan-findings.ts';
@@ -31,7 +32,7 @@ interface ShownJob {
 function profileOfBlank(
   { blank, wall, flatBands }: ShownBlank,
   units: Units,
-  words: DrawWords,
+  put: PutWords,
   job?: ShownJob,
 ): string {
   const { residuals } = reconciled(wall);
@@ -61,26 +62,33 @@ function profileOfBlank(
       ...(job && job.strain.places.length > 0 ? { strain: job.strain } : {}),
     },
     units,
-    words,
+    put,
   );
 }
 
 /** The text of profile.svg for a blank alone. @throws Refused where its readings are no wall. */
-export function profileOfBlankAlone(blank: Blank, units: Units, words: DrawWords): string {
+export const profileOfBlankAlone = (blank: Blank, units: Units, words: DrawWords): string =>
+  profileAlone(blank, units, wordsWith(words));
+
+/** The same for a screen that has the font: its words as text, a tenth of the work. `words` tells how wide they come out. */
+export const shownProfile = (blank: Blank, units: Units, words: DrawWords): string =>
+  profileAlone(blank, units, textWith(words));
+
+function profileAlone(blank: Blank, units: Units, put: PutWords): string {
   const { wall } = wallOf(blank);
-  return profileOfBlank({ blank, wall, flatBands: flatBandsOfWall(wall, blank) }, units, words);
+  return profileOfBlank({ blank, wall, flatBands: flatBandsOfWall(wall, blank) }, units, put);
 }
 
 /** The text of profile.svg beside a job: with the band of all its pieces, and what that asks of its film. */
 export const profileOfDraft = ({ plan, job }: Draft, blank: Blank, words: DrawWords): string =>
-  profileOfBlank({ blank, wall: plan.wall, flatBands: plan.flatBands }, job.units, words, {
+  profileOfBlank({ blank, wall: plan.wall, flatBands: plan.flatBands }, job.units, wordsWith(words), {
     band: job.band ?? plan.band,
     strain: { places: plan.strain, stretch: filmGives(job.film), gather: job.film.gather },
   });
 
 /** The text of profile.svg beside a job in gores; what a gore asks of its film is the same for all its width. */
 export const profileOfGores = ({ plan, job }: GoresDraft, blank: Blank, words: DrawWords): string =>
-  profileOfBlank({ blank, wall: plan.wall, flatBands: plan.flatBands }, job.units, words, {
+  profileOfBlank({ blank, wall: plan.wall, flatBands: plan.flatBands }, job.units, wordsWith(words), {
     band: plan.band,
     strain: { places: plan.strains, stretch: filmGives(job.film), gather: job.film.gather },
   });

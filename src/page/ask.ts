@@ -26,7 +26,7 @@ interface Request {
 }
 
 /** A question may hold up a newer one of its kind for so long, ms; then its thread is ended. */
-const patience = 1000;
+const patience = 2000;
 
 export class Engine {
   readonly #name: ThreadName;

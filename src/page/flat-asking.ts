@@ -17,7 +17,7 @@ import {
 } from './store.ts';
 
 /** A pause in typing after which the job is laid afresh, ms. */
-const pause = 150;
+const pause = 350;
 
 /** Whether all but the readings is as it was. */
 const differsInReadings = (one: Bench, other: Bench): boolean =>

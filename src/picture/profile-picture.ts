@@ -1,8 +1,7 @@
 // The picture of a blank's profile: its section at true scale, what was measured, where film lies flat, and the strain.
-import type { DrawWords } from '../drawing/words.ts';
 import type { Units } from '../lengths/length.ts';
 import { bandPart, flatPart, keepOutPart } from './profile-bands.ts';
-import { ink, wordsWith } from './profile-ink.ts';
+import { ink, type PutWords } from './profile-ink.ts';
 import { alongScale, heightScale } from './profile-scales.ts';
 import { bodyPart, handlePart, lipZonePart, stationsPart } from './profile-section.ts';
 import type { Sheet } from './profile-sheet.ts';
@@ -16,15 +15,15 @@ const letters = (height: number, across: number): number => Math.max(0.8, 0.013 
 
 /**
  * The text of `profile.svg`: the section of a blank at true scale, one user unit is 1 mm. Scales are in `units`. Paths
- * and dots only, words as outlines. Same input, same bytes.
+ * and dots only, and words as `put` writes them: outlines in a file. Same input, same bytes.
  */
-export function profilePicture(subject: ProfileSubject, units: Units, caption: DrawWords): string {
+export function profilePicture(subject: ProfileSubject, units: Units, put: PutWords): string {
   const { rings } = subject;
   const lip = rings.at(-1);
   const across = 2 * Math.max(...rings.map(({ radius }) => radius));
   const [height, length] = [lip?.height ?? 0, lip?.along ?? 0];
   const em = letters(height, across);
-  const sheet: Sheet = { put: wordsWith(caption), em, units };
+  const sheet: Sheet = { put, em, units };
   const profile = profileOf({
     profile: rings,
     footRound: subject.footRound,

@@ -57,16 +57,15 @@ export function alongScale(subject: ProfileSubject, { put, em, units }: Sheet): 
   const figures = marksTo(length, stepOf(units, 2.6 * em)).map((mm) => {
     const style = { size: 0.86 * em, fill: ink.words, anchor: 'left' } as const;
     // In an inner corner figures crowd: one that meets another stands further out, its mark as much longer.
-    const tries = [2.4, 3.9, 5.4, 6.9].map((away) => {
+    for (const away of [2.4, 3.9, 5.4, 6.9]) {
       const at = offWall(subject, mm, away * em);
-      return { away, words: put(figure(mm, units), { x: at.x, y: at.y + 0.3 * em }, style) };
-    });
-    const free = tries.find(({ words }) => !kept.some((box) => boxesMeet(box, words.box)));
-    if (!free) return mark(mm, 0.8 * em);
-    const { away, words } = free;
-    kept.push(grow(words.box, 0.5 * em));
-    const plate = plateText(grow(words.box, 0.15 * em), ink.ground);
-    return mark(mm, (away - 1.6) * em) + plate + words.text;
+      const words = put(figure(mm, units), { x: at.x, y: at.y + 0.3 * em }, style);
+      if (kept.some((box) => boxesMeet(box, words.box))) continue;
+      kept.push(grow(words.box, 0.5 * em));
+      const plate = plateText(grow(words.box, 0.15 * em), ink.ground);
+      return mark(mm, (away - 1.6) * em) + plate + words.text;
+    }
+    return mark(mm, 0.8 * em);
   });
   const small = marksTo(length, stepOf(units, 0.45 * em)).map((mm) => mark(mm, 0.4 * em));
   const top = offWall(subject, length, 1.3 * em);

@@ -7,11 +7,12 @@ import { flatBandsOfWall, type Wall, wallLength } from '../../src/blank/wall.ts'
 import { parsePathData } from '../../src/drawing/path-data.ts';
 import { boxesMeet } from '../../src/geometry/box.ts';
 import { tightBox } from '../../src/geometry/measure.ts';
-import { measuredLength } from '../../src/lengths/length.ts';
-import { spread, stepOf } from '../../src/picture/profile-ink.ts';
-import { profilePicture } from '../../src/picture/profile-picture.ts';
+import { measuredLength, type Units } from '../../src/lengths/length.ts';
+import { spread, stepOf, wordsWith } from '../../src/picture/profile-ink.ts';
+import { profilePicture as pictureWith } from '../../src/picture/profile-picture.ts';
 import type { ProfileSubject } from '../../src/picture/profile-subject.ts';
 import { wallRings } from '../../src/picture/rolled-rings.ts';
+import { textWith } from '../../src/picture/words-as-text.ts';
 import { sheetOnWall } from '../../src/unroll/sheet-wall.ts';
 import { expectAtMost } from '../closeness.ts';
 import { drawn, pictureFault } from '../pictures/compare.ts';
@@ -85,6 +86,9 @@ const tower = subjectOf(
     [100, 30],
   ]),
 );
+
+const profilePicture = (subject: ProfileSubject, units: Units, caption: typeof words): string =>
+  pictureWith(subject, units, wordsWith(caption));
 
 /** The text of a part of the picture. */
 const part = (picture: string, role: string): string =>
@@ -243,5 +247,30 @@ describe('the picture', () => {
   ])('looks like its reference, $name', async ({ name, subject }) => {
     const picture = profilePicture(subject, 'mm', words);
     expect(await pictureFault(picture, { name, widthPx: 1200, tolerance: 0.0002 })).toBeUndefined();
+  });
+});
+
+describe('words as text', () => {
+  it('say what the outlines say, where they say it, as wide as those; a name can bring no markup in', () => {
+    const named = { ...tower, name: 'a <script>"tower"&' };
+    const shown = pictureWith(named, 'mm', textWith(words));
+    const asked: { readonly text: string; readonly minX: number }[] = [];
+    const outlined = wordsWith(words);
+    pictureWith(named, 'mm', (text, at, style) => {
+      const placed = outlined(text, at, style);
+      asked.push({ text, minX: placed.box.minX });
+      return placed;
+    });
+    expect(shown).not.toContain('<script');
+    expect(shown).toContain('a &#60;script&#62;&#34;tower&#34;&#38;');
+    expect([...shown.matchAll(/<text /g)]).toHaveLength(asked.length);
+    // An advance reaches past a letter's ink by its side bearings: less than a fifth of the letters' size.
+    const [text, at] = ['150 mm high', { x: 0, y: 0 }];
+    for (const anchor of ['left', 'middle', 'right'] as const) {
+      const style = { size: 4, fill: '#000000', anchor };
+      const [drawn, said] = [outlined(text, at, style).box, textWith(words)(text, at, style).box];
+      for (const edge of ['minX', 'maxX', 'minY', 'maxY'] as const)
+        expectAtMost(Math.abs(drawn[edge] - said[edge]), 0.8, edge);
+    }
   });
 });

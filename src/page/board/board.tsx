@@ -15,9 +15,8 @@ import {
 import { VesselBoard } from '../vessel/vessel-board.tsx';
 import { ArtBoard } from './art-board.tsx';
 import { FlatBoard } from './flat-board.tsx';
-import { PictureBoard } from './picture-board.tsx';
-import { markRedraw } from './redraw-mark.ts';
 import { SeamBoard } from './seam-board.tsx';
+import { WallBoard } from './wall-board.tsx';
 import { Welcome } from './welcome.tsx';
 
 const views: readonly { readonly name: ViewName; readonly label: string }[] = [
@@ -34,24 +33,11 @@ const busyOf = (name: ViewName): boolean => {
   return heard.value.busy;
 };
 
-function markWall(): void {
-  const { since } = vessel.peek();
-  if (since !== undefined) markRedraw('wall redraw', since);
-}
-
 function Shown(): ComponentChildren {
   if (isUntouched.value) return <Welcome />;
   switch (view.value) {
     case 'wall':
-      return (
-        <PictureBoard
-          svg={vessel.value.answer?.profile}
-          name="The wall in section, with its flat band, rounds, readings and lip zone"
-          empty="Type the vessel’s readings, and its wall is drawn here as you type."
-          isStale={vessel.value.refused !== undefined}
-          onShown={markWall}
-        />
-      );
+      return <WallBoard />;
     case 'vessel':
       return <VesselBoard />;
     case 'flat':

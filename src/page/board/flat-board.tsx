@@ -1,5 +1,5 @@
 // The flat template under a window: pan, zoom, rulers, measuring, and the findings where they are.
-import { useComputed, useSignal, useSignalEffect } from '@preact/signals';
+import { useComputed, useSignal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import { measuredLength } from '../../lengths/length.ts';
 import {
@@ -16,6 +16,7 @@ import {
   trueWithin,
 } from '../store.ts';
 import { DragInWords } from './drag-words.tsx';
+import { useEffectNow } from './effect-now.ts';
 import { drawSheet, type Measured } from './flat-ink.ts';
 import { FlatMarks } from './flat-marks.tsx';
 import { FlatTools } from './flat-tools.tsx';
@@ -50,7 +51,7 @@ export function FlatBoard() {
   const measuring = useSignal(false);
   const measured = useSignal<Measured>({});
   const laid = useComputed(() => {
-    if (followed.value) return laidOut(followed.value.view, followed.value.art);
+    if (followed.value) return laidOut(followed.value.view, followed.value.art, trueWithin.peek() / 2);
     return flatLaid.value && laidOut(flatLaid.value.view);
   });
   const units = useComputed(() => bench.value.units);
@@ -62,21 +63,23 @@ export function FlatBoard() {
     if (laid.value && size.value.width > 0) view.value = fitting(laid.value.box, size.value);
   };
   // A new outline or a new window shows the whole again; a pattern that changes within it leaves the view alone.
-  useSignalEffect(() => {
+  useEffectNow(() => {
     void fitKey.value;
     void size.value;
     showWhole();
+    return undefined;
   });
-  useSignalEffect(() => {
+  useEffectNow(() => {
     const where = selected.value?.where;
-    if (where?.along === undefined || !laid.value || !view.peek()) return;
+    if (where?.along === undefined || !laid.value || !view.peek()) return undefined;
     const place = placeOnSheet(laid.value, { turn: where.turn ?? 0.5, along: where.along });
     const now = view.peek();
     if (place && now) view.value = centred(now, place, size.peek(), 6);
+    return undefined;
   });
-  useSignalEffect(() => {
+  useEffectNow(() => {
     const { current } = canvas;
-    if (!current || !laid.value || !view.value) return;
+    if (!current || !laid.value || !view.value) return undefined;
     const seen = { laid: laid.value, view: view.value, size: size.value, hidden: hidden.value };
     const asked = {
       ...seen,

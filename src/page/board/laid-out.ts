@@ -25,8 +25,12 @@ interface WallPlace {
 /** Between pieces, mm. */
 const gap = 12;
 
-/** `art`: of each piece what is drawn below its own groups. */
-export function laidOut({ pieces }: FlatView, art: readonly (readonly InkedGroup[])[] = []): LaidOut {
+/** `art`: of each piece what is drawn below its own groups, `within` mm of its curves. */
+export function laidOut(
+  { pieces }: FlatView,
+  art: readonly (readonly InkedGroup[])[] = [],
+  within = Number.POSITIVE_INFINITY,
+): LaidOut {
   const rows: FlatPiece[][] = [];
   // What is cut apart stands below, in a row of its own; gores are one drawing, and alone.
   const apart = pieces.length > 1 ? pieces.filter(({ place }) => !place) : [];
@@ -44,7 +48,7 @@ export function laidOut({ pieces }: FlatView, art: readonly (readonly InkedGroup
       x += piece.box.maxX - piece.box.minX + gap;
       const below = art[pieces.indexOf(piece)] ?? [];
       const groups = [
-        ...below.map((group) => ({ group, path: inkPath(group.ink) })),
+        ...below.map((group) => ({ group, path: inkPath(group.ink, within) })),
         ...piece.groups.map((group) => ({ group, path: new Path2D(group.d) })),
       ];
       return { piece, at, groups };

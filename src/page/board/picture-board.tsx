@@ -7,16 +7,14 @@ interface PictureBoardProps {
   readonly empty: string;
   /** Whether it shows what was before the last change, for that could not be drawn. */
   readonly isStale: boolean;
-  /** When the picture has come to be seen. */
-  readonly onShown?: () => void;
 }
 
-export function PictureBoard({ svg, name, empty, isStale, onShown }: PictureBoardProps) {
+export function PictureBoard({ svg, name, empty, isStale }: PictureBoardProps) {
   const address = usePicture(svg);
   if (!address) return <p class="board-empty">{empty}</p>;
   return (
     <div class="picture-board">
-      <img class={isStale ? 'picture picture-stale' : 'picture'} src={address} alt={name} onLoad={onShown} />
+      <img class={isStale ? 'picture picture-stale' : 'picture'} src={address} alt={name} />
       {isStale ? (
         <p class="board-figures">
           This is how it was before the last change; see the checks for what is wanting.

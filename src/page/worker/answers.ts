@@ -2,7 +2,7 @@
 import { describeBlank } from '../../job/describe-blank.ts';
 import { bytesOf, type FileBytes } from '../../job/named-files.ts';
 import { paperNamed } from '../../job/print-paper.ts';
-import { profileOfBlankAlone } from '../../job/profile-picture.ts';
+import { shownProfile } from '../../job/profile-picture.ts';
 import type { AnswerOf, AskOf, Kind } from '../model/messages.ts';
 import { loadTools, loadWords } from './engine.ts';
 import { givenBlank, givenJob } from './given.ts';
@@ -24,7 +24,7 @@ export const answers: Answers = {
   async vessel({ bench }) {
     const blank = givenBlank(bench);
     const { report, lines, checks } = describeBlank(blank, bench.blankFile, bench.units);
-    const profile = profileOfBlankAlone(blank, bench.units, await loadWords());
+    const profile = shownProfile(blank, bench.units, await loadWords());
     return { profile, lines, checks, length: report.along, flatBands: report.flatBands };
   },
 
