@@ -65,9 +65,16 @@ export function readTile(
   if (stops.length > 0) throw new Refused(stops);
   const { lines, scale, findings, ...tile } = art;
   if (tile.layers.length > 0) return { tile, lines, scale, findings };
-  const says = 'shows no area, so there is nothing to cut; fill or stroke the shapes that are to be film';
-  throw new Refused([stop('no-area', { file }, says)]);
+  throw new Refused([noArea(file)]);
 }
+
+/** Of art that shows nothing that could be film. */
+export const noArea = (file: string): Finding =>
+  stop(
+    'no-area',
+    { file },
+    'shows no area, so there is nothing to cut; fill or stroke the shapes that are to be film',
+  );
 
 function read(
   content: ArtContent,

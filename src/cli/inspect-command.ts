@@ -143,7 +143,7 @@ export async function inspectCommand(
   if (flags.json) printJson({ ...report, ...(files.length > 0 ? { files } : {}) });
   else
     process.stdout.write(`${[...inspectionLines(inspected), ...writtenTo(flags.out, files)].join('\n')}\n`);
-  printFindings(report.checks);
+  printFindings(report.checks, { numbered: files.length > 0 });
   return exitStatus(report.checks);
 }
 

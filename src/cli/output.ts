@@ -14,14 +14,16 @@ const faultStatus = 70;
 /** Most lines of one rule: past them a maker reads no more, and the report has all. */
 const mostLines = 6;
 
-export function printFindings(findings: readonly Finding[]): void {
+/** `numbered`: with the numbers of the marks on a picture, from 1 in the order of the findings. */
+export function printFindings(findings: readonly Finding[], { numbered = false } = {}): void {
   const told = new Map<string, number>();
   const left = new Map<string, number>();
-  for (const finding of findings) {
+  for (const [i, finding] of findings.entries()) {
     const key = `${finding.level}: ${finding.rule}`;
     const lines = told.get(key) ?? 0;
     told.set(key, lines + 1);
-    if (lines < mostLines) process.stderr.write(`${finding.level}: ${toLine(finding)}\n`);
+    if (lines < mostLines)
+      process.stderr.write(`${finding.level}${numbered ? ` ${i + 1}` : ''}: ${toLine(finding)}\n`);
     else left.set(key, lines + 1 - mostLines);
   }
   for (const [key, count] of left)

@@ -14,8 +14,11 @@ export interface DoubledLine {
   readonly length: number;
 }
 
-/** Lines that run together for less than this touch, mm. Common practice, no source. */
-const leastTogether = 0.5;
+/** Rounder than this nothing drawn is, mm: two such circles that touch run together no farther than lines that only touch. */
+const roundest = 100;
+
+/** Lines that run together for less than this touch, mm: circles of that radius stay so near each other for as long. */
+const leastTogether = (apart: number): number => 2 * Math.sqrt(apart * roundest);
 
 /** Longest chord, mm: how finely places are told. */
 const longest = 1;
@@ -26,21 +29,26 @@ interface Cover {
   readonly at: Point;
 }
 
-/**
- * Contours that run along others, each told once, with the one it runs along farthest. `isPair`: whether two lines can
- * double each other, as those of one layer do.
- */
+export interface DoublingOptions {
+  /** Sagitta of the chords that stand in for curves, mm. */
+  readonly tolerance: number;
+  /** Lines no farther apart than this are one, mm; the precision if left out. */
+  readonly apart?: number;
+  /** Whether two lines can double each other, as those of one layer do. */
+  readonly isPair: (a: DrawnLine, b: DrawnLine) => boolean;
+}
+
+/** Contours that run along others, each told once, with the one it runs along farthest. */
 export function doubledLines(
   lines: readonly DrawnLine[],
-  tolerance: number,
-  isPair: (a: DrawnLine, b: DrawnLine) => boolean,
+  { tolerance, apart = precision, isPair }: DoublingOptions,
 ): DoubledLine[] {
   const chords = lineChords(lines, { tolerance, longest });
   const together = new Map<string, Cover>();
-  eachNearPair(chords, longest, precision, (k, other) => {
+  eachNearPair(chords, longest, apart, (k, other) => {
     const [a, b] = [lineOf(chords, lines, k), lineOf(chords, lines, other)];
     if (!a || !b || !isPair(a, b)) return;
-    const shared = sharedStretch(chords, k, other);
+    const shared = sharedStretch(chords, k, other, apart);
     if (!shared) return;
     const [one, two] = [chords.contour[k] ?? 0, chords.contour[other] ?? 0].sort((m, n) => m - n);
     const key = `${two} ${one}`;
@@ -48,17 +56,18 @@ export function doubledLines(
     if (known) known.length += shared.length;
     else together.set(key, { length: shared.length, at: shared.at });
   });
-  return farthest(chords, together);
+  return farthest(chords, together, leastTogether(apart));
 }
 
 const lineOf = (chords: LineChords, lines: readonly DrawnLine[], k: number): DrawnLine | undefined =>
   lines[chords.contours[chords.contour[k] ?? 0]?.line ?? -1];
 
-/** The stretch of chord k that another lies on, within the precision; undefined where they only touch. */
+/** The stretch of chord k that another lies on, within so much; undefined where they only touch. */
 function sharedStretch(
   { x, y, toX, toY }: LineChords,
   k: number,
   other: number,
+  apart: number,
 ): { readonly length: number; readonly at: Point } | undefined {
   const from = { x: x[k] ?? 0, y: y[k] ?? 0 };
   const [dx, dy] = [(toX[k] ?? 0) - from.x, (toY[k] ?? 0) - from.y];
@@ -71,18 +80,22 @@ function sharedStretch(
   if (!((end - start) * length > precision)) return undefined;
   const [da, db] = [beside(ax, ay), beside(bx, by)];
   const off = (t: number) => da + ((db - da) * (t - ta)) / (tb - ta);
-  if (Math.abs(off(start)) > precision || Math.abs(off(end)) > precision) return undefined;
+  if (Math.abs(off(start)) > apart || Math.abs(off(end)) > apart) return undefined;
   const to = { x: toX[k] ?? 0, y: toY[k] ?? 0 };
   return { length: (end - start) * length, at: between(from, to, (start + end) / 2) };
 }
 
 /** For each contour the earlier one it runs along farthest, if far enough to be meant. */
-function farthest({ contours }: LineChords, together: ReadonlyMap<string, Cover>): DoubledLine[] {
+function farthest(
+  { contours }: LineChords,
+  together: ReadonlyMap<string, Cover>,
+  least: number,
+): DoubledLine[] {
   const best = new Map<number, DoubledLine>();
   for (const [key, { length, at }] of together) {
     const [later = 0, earlier = 0] = key.split(' ').map(Number);
     const shorter = Math.min(contours[later]?.length ?? 0, contours[earlier]?.length ?? 0);
-    if (length < Math.min(leastTogether, 0.9 * shorter) || length <= (best.get(later)?.length ?? 0)) continue;
+    if (length < Math.min(least, 0.9 * shorter) || length <= (best.get(later)?.length ?? 0)) continue;
     best.set(later, { lines: [contours[earlier]?.line ?? 0, contours[later]?.line ?? 0], at, length });
   }
   return [...best.values()];

@@ -31,11 +31,12 @@ export interface FilmCheckOptions {
 /** The faults of film whose areas overlap nowhere: one layer, merged. */
 export function filmFaults(shapes: readonly Shape[], options: FilmCheckOptions): FilmFault[] {
   const { limits, bare = false, pieces = shapes } = options;
-  const places = (side: 'film' | 'gap', limit: number) => narrowPlaces(shapes, { side, limit, ...options });
-  const ofFilm = places(bare ? 'gap' : 'film', limits.minWidth);
+  const places = (side: 'film' | 'gap', limit: number, cusps: boolean) =>
+    narrowPlaces(shapes, { side, limit, cusps, ...options });
+  const ofFilm = places(bare ? 'gap' : 'film', limits.minWidth, true);
   return [
     ...ofFilm.filter(({ kind }) => kind !== 'point').map((place) => narrowFault('thin-film', place)),
-    ...places(bare ? 'film' : 'gap', limits.minGap)
+    ...places(bare ? 'film' : 'gap', limits.minGap, false)
       .filter(({ kind }) => kind !== 'point')
       .map((place) => narrowFault('thin-gap', place)),
     ...ofFilm.filter((place) => isSharp(place, limits)).map(sharpFault),

@@ -4,7 +4,7 @@ import { distance, type Point } from '../geometry/point.ts';
 import { type EdgeChords, edgeChords, type Side } from './edge-chords.ts';
 import { type EdgeDiscs, edgeDiscs } from './edge-discs.ts';
 import { type NarrowRun, narrowRuns } from './narrow-runs.ts';
-import { type Taper, taperOf } from './taper.ts';
+import { type Taper, type TaperOptions, taperOf } from './taper.ts';
 
 /** A narrow place: its width is that of the largest disc that fits there. */
 export interface NarrowPlace {
@@ -32,6 +32,8 @@ export interface WidthOptions {
   readonly limit: number;
   /** Sagitta of the chords that stand in for curves, mm: widths are right within twice that. */
   readonly tolerance: number;
+  /** Whether sides that leave their corner as one and part slowly make a point of it; a narrow arm if left out. */
+  readonly cusps?: boolean;
   /** Whether a place is to be looked at; everywhere if left out. Its surroundings count all the same. */
   readonly isWanted?: (p: Point) => boolean;
 }
@@ -51,7 +53,7 @@ const neckDepth = 0.9;
  * narrow. Corners, where discs shrink to nothing between sides that turn away from each other, are not.
  */
 export function narrowPlaces(shapes: readonly Shape[], options: WidthOptions): NarrowPlace[] {
-  const { side, limit, tolerance, isWanted } = options;
+  const { side, limit, tolerance, cusps = false, isWanted } = options;
   if (!(limit > 0)) return [];
   const chords = edgeChords(shapes, { side, tolerance, longest: limit });
   const wanted = isWanted && ((k: number) => isWanted({ x: chords.x[k] ?? 0, y: chords.y[k] ?? 0 }));
@@ -59,7 +61,7 @@ export function narrowPlaces(shapes: readonly Shape[], options: WidthOptions): N
   const runs = narrowRuns(chords, discs, limit);
   const wide = wideContours(chords, discs, limit);
   return clustersOf(chords, discs, runs).flatMap((runs) => {
-    const cluster = new Cluster(chords, discs, limit, runs);
+    const cluster = new Cluster(chords, discs, runs, { limit, cusps });
     return runs.some(({ contour }) => wide.has(contour)) ? cluster.places() : [cluster.whole()];
   });
 }
@@ -126,14 +128,16 @@ interface Stretch extends Span {
 class Cluster {
   readonly #chords: EdgeChords;
   readonly #discs: EdgeDiscs;
-  readonly #limit: number;
   readonly #runs: readonly NarrowRun[];
+  readonly #limit: number;
+  readonly #tapering: TaperOptions;
 
-  constructor(chords: EdgeChords, discs: EdgeDiscs, limit: number, runs: readonly NarrowRun[]) {
+  constructor(chords: EdgeChords, discs: EdgeDiscs, runs: readonly NarrowRun[], options: TaperOptions) {
     this.#chords = chords;
     this.#discs = discs;
-    this.#limit = limit;
     this.#runs = runs;
+    this.#limit = options.limit;
+    this.#tapering = options;
   }
 
   /** What is narrow in a piece that is wide elsewhere. */
@@ -253,8 +257,8 @@ class Cluster {
     const radii = run.discs.map((d) => this.#radius(d));
     const back = { end: -to, at: at.map((mm) => -mm).reverse(), radii: [...radii].reverse() };
     return {
-      head: start === 'open' ? undefined : taperOf({ kind: start, end: from, at, radii }, this.#limit),
-      tail: finish === 'open' ? undefined : taperOf({ kind: finish, ...back }, this.#limit),
+      head: start === 'open' ? undefined : taperOf({ kind: start, end: from, at, radii }, this.#tapering),
+      tail: finish === 'open' ? undefined : taperOf({ kind: finish, ...back }, this.#tapering),
     };
   }
 

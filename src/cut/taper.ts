@@ -16,6 +16,9 @@ const bluntEnd = 0.5;
 /** Unless its sides part by this much, 10 degrees each from the middle: a rounded tip. Common practice, no source. */
 const tipSlope = Math.sin((10 * Math.PI) / 180);
 
+/** So wide, as a share of the limit, what grows from a corner on has to become to be a point and no arm. Common practice, no source. */
+const cuspWidens = 0.75;
+
 /** Discs of a narrow place from its end on: how far along the edge each touches, mm, rising, and its radius, mm. */
 export interface FromEnd {
   readonly kind: Exclude<RunEnd, 'open'>;
@@ -36,10 +39,20 @@ export interface Taper {
   readonly endRadius: number;
 }
 
+export interface TaperOptions {
+  /** What is narrower than this is narrow, mm. */
+  readonly limit: number;
+  /** Whether sides that leave their corner as one make a taper. */
+  readonly cusps: boolean;
+}
+
 /** The taper at the end of a narrow place, for as long as its discs grow; undefined where they do not. */
-export function taperOf({ kind, end, at, radii }: FromEnd, limit: number): Taper | undefined {
+export function taperOf(
+  { kind, end, at, radii }: FromEnd,
+  { limit, cusps }: TaperOptions,
+): Taper | undefined {
   const endRadius = kind === 'point' ? 0 : (radii[0] ?? 0);
-  const count = growing(at, radii, limit);
+  const count = cusps && kind === 'point' && isCusp(radii, limit) ? radii.length : growing(at, radii, limit);
   const [last, radius] = [at[count - 1] ?? end, radii[count - 1] ?? 0];
   const reach = last - (kind === 'point' ? end : (at[0] ?? end));
   const slope = reach > 0 ? (radius - endRadius) / reach : 0;
@@ -48,6 +61,10 @@ export function taperOf({ kind, end, at, radii }: FromEnd, limit: number): Taper
   const length = last - end + (isWhole ? (limit / 2 - radius) / slope : 0);
   return { count, length, angle: 2 * Math.atan(slope), endRadius };
 }
+
+/** Sides that leave their corner as one and part from there on, as those of a crescent do, until it is as good as wide. */
+const isCusp = (radii: readonly number[], limit: number): boolean =>
+  radii.every((r, i) => r >= (radii[i - 1] ?? 0) - noise) && (radii.at(-1) ?? 0) >= (cuspWidens * limit) / 2;
 
 /** How many discs grow from the first on, looked at over half the limit at a time. */
 function growing(at: readonly number[], radii: readonly number[], limit: number): number {

@@ -2,6 +2,7 @@
 import type { DrawnFault, LayerFault } from '../cut/art-faults.ts';
 import type { CutLimits } from '../cut/limits.ts';
 import type { Finding, Level, Where } from '../finding.ts';
+import { precision } from '../geometry/tolerance.ts';
 import { degrees } from '../lengths/angle.ts';
 import { formatLength } from '../lengths/length.ts';
 
@@ -39,7 +40,7 @@ export const filmFinding = (fault: LayerFault, where: Where, limits: CutLimits, 
 });
 
 function drawnWords(fault: DrawnFault, limits: CutLimits): string {
-  const { rule, size, line, other, nearest, count = 0 } = fault;
+  const { rule, size, line, other, nearest, count = 0, apart = precision } = fault;
   switch (rule) {
     case 'stroke-without-area':
       return `is a stroke ${formatLength(size, 'mm')} wide: an edge for a blade to follow, and no area of film; fill the shape, or give the stroke a width that film can stand (${mm(limits.minWidth)})`;
@@ -52,7 +53,7 @@ function drawnWords(fault: DrawnFault, limits: CutLimits): string {
     case 'close-nodes':
       return `has ${count} nodes closer to the next than the cutter's step of ${mm(limits.step)}, the closest ${formatLength(size, 'mm')}; simplify the line`;
     case 'layer-edges':
-      return `edges of ${line.colour} and ${other?.colour ?? line.colour} lie on one another for ${about(size)}; laid by hand a bare line will show between them, so let the lower one run under the upper`;
+      return `edges of ${line.colour} and ${other?.colour ?? line.colour} ${apart <= precision ? 'lie on one another' : `run within ${mm(apart)} of one another`} for ${about(size)}; laid by hand a bare line will show between them, so let the lower one run under the upper`;
   }
 }
 

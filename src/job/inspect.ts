@@ -1,7 +1,7 @@
 // `inspect`: whether artwork can be cut, weeded and carried, before anything is laid.
 import { stackedTile, toldApart } from '../artwork/stacked-tile.ts';
 import type { Normalise } from '../artwork/svg-normalise.ts';
-import { type ArtContent, type DrawnArt, readArt, uncutRules } from '../artwork/tile.ts';
+import { type ArtContent, type DrawnArt, noArea, readArt, uncutRules } from '../artwork/tile.ts';
 import type { TraceOptions } from '../artwork/traced-picture.ts';
 import { drawnFaults, type FilmLayer, layerEdges, layerFaults } from '../cut/art-faults.ts';
 import { maskLayer, unitedLayer } from '../cut/film-layers.ts';
@@ -102,6 +102,7 @@ export function inspect(input: InspectInput): Inspected {
       drawnFinding(fault, atIn(fault.line.colour, fault.at), limits),
     ),
     ...readingFindings(art),
+    ...nothingToCut(art, file),
     ...(mended?.notes ?? []).map(({ finding }) => finding),
   ];
   const films = layers.map((layer) =>
@@ -166,6 +167,12 @@ function mendedOf(
 }
 
 const seriousness = ({ level }: Finding): number => ['note', 'look', 'stop'].indexOf(level);
+
+/** Art without film is no clean art, unless what is no film in it is told by itself. */
+function nothingToCut({ layers, lines, findings }: DrawnArt, file: string): Finding[] {
+  const isTold = lines.length > 0 || findings.some(({ rule }) => uncutRules.has(rule));
+  return layers.length > 0 || isTold ? [] : [{ ...noArea(file), level: 'look' }];
+}
 
 /** What was found in reading. */
 const readingFindings = ({ findings }: DrawnArt): Finding[] =>

@@ -7,6 +7,8 @@ import { type MendedFilm, mendFilm } from '../../src/cut/mend.ts';
 import { parsePathData } from '../../src/drawing/path-data.ts';
 import type { Shape } from '../../src/geometry/contour.ts';
 import { directed, shapeArea } from '../../src/geometry/measure.ts';
+import { NearestFinder } from '../../src/geometry/nearest.ts';
+import { distance } from '../../src/geometry/point.ts';
 import { filledShapes } from '../../src/geometry/regions.ts';
 import { expectAtMost, expectWithin } from '../closeness.ts';
 import { chordPoints } from '../geometry/drawn.ts';
@@ -114,4 +116,19 @@ describe('outlines drawn in pieces', () => {
     expect(joinedOutlines([first, { ...second, colour: '#ff0000' }], 1)).toEqual([]);
     expect(joinedOutlines([first, second], 1)).toHaveLength(1);
   });
+});
+
+test('an edge that goes on from a mend in a long curve keeps its place', () => {
+  // A node that was put together with one beside it used to take the whole curve along, by 0.02 mm at 5 mm from the mend.
+  const waves = (y: number, back: boolean) =>
+    back ? `V${y}c-2.5 3 -5 -3 -7.5 0c-2.5 3 -5 -3 -7.5 0` : `M2 ${y}c2.5 -3 5 3 7.5 0c2.5 -3 5 3 7.5 0`;
+  const { drawn, shapes, mends } = mended(`${waves(28, false)}${waves(29.2, true)}Z`);
+  const farFrom = (p: { x: number; y: number }) => mends.every(({ at }) => distance(p, at) > 3);
+  const edge = new NearestFinder(drawn.flatMap(({ contours }) => contours));
+  const places = shapes
+    .flatMap(({ contours }) => contours.flatMap((contour) => chordPoints(contour, 0.002)))
+    .filter(farFrom);
+  expect(mends.length).toBeGreaterThan(0);
+  expect(places.length).toBeGreaterThan(20);
+  for (const p of places) expectAtMost(edge.find(p, 1)?.distance ?? 1, 1e-3);
 });
