@@ -105,7 +105,7 @@ function corners({ minX, minY, maxX, maxY }: Box, runOff: number, joints: PanelJ
 /** What the lines of a wrap's guide mean. */
 const meaningsOf = (
   { handleSpan, seamSays = 'seam', template }: WrapDrawingOptions,
-  { left, right }: PanelJoints,
+  { left, right, foot, lip }: PanelJoints,
   noted: readonly NotedPlace[],
 ): readonly LineMeaning[] => [
   { role: 'outline', says: 'cut' },
@@ -117,10 +117,13 @@ const meaningsOf = (
   ...(left && left.overlap > 0
     ? [{ role: 'register' as const, says: 'where the panel at the left ends' }]
     : []),
+  ...(foot && foot.overlap > 0
+    ? [{ role: 'register' as const, says: 'where the level below ends, under this' }]
+    : []),
   ...(template.winding && template.winding.lap > 0
     ? [{ role: 'register' as const, says: 'where the edge of the start lies' }]
     : []),
-  { role: 'trim', says: 'trim to here' },
+  { role: 'trim', says: foot || lip ? 'trim to here, or level joint' : 'trim to here' },
   { role: 'flat-limit', says: 'flat up to here' },
   { role: 'note', says: notedMeaning(noted) },
 ];

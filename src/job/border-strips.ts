@@ -26,12 +26,21 @@ export function borderStrips(
   pieces: readonly LaidBand[],
 ): Strips | undefined {
   if (plan.covers === undefined) return undefined;
-  const { around, closing, lattice } = plan;
+  const { around } = plan;
   const width = artwork?.strips?.width ?? seam.strip ?? standardStrip;
   const turns = Array.from({ length: around }, (_, i) => i / around);
+  const rows = plan.covers === 'both' ? rowBorders(plan) : [];
+  return { width, turns, along: rows.flatMap((y) => alongOf(y, pieces)) };
+}
+
+/** Heights of the laid pattern at which a row of repeats ends, from the first up, mm. */
+export function rowBorders({
+  closing,
+  lattice,
+  up,
+}: Pick<PatternPlan, 'closing' | 'lattice' | 'up'>): readonly number[] {
   const row = rowHeight(lattice, closing) * closing.scaleUp;
-  const rows = Array.from({ length: Math.ceil(plan.up) }, (_, i) => (i + 1) * row);
-  return { width, turns, along: plan.covers === 'both' ? rows.flatMap((y) => alongOf(y, pieces)) : [] };
+  return Array.from({ length: Math.ceil(up) }, (_, i) => (i + 1) * row);
 }
 
 /** Turns of strips up the wall that are not there already: a strip over the seam is one, and a handle leaves turn 0 bare. */

@@ -7,6 +7,7 @@ import type { Template } from '../unroll/template.ts';
 import type { LaidMotif } from './laid-apart.ts';
 import type { MendedTile } from './mend-tile.ts';
 import type { PlaceReport } from './motif-report.ts';
+import type { LevelPlace } from './panel-places.ts';
 import type { PatternGround } from './pattern-ground.ts';
 import type { PatternPlan } from './pattern-plan.ts';
 import type { PlacedMotif } from './placed-motif.ts';
@@ -28,6 +29,8 @@ export interface Draft {
   /** How far the drawing is turned in its file, radians, x towards y. */
   readonly turned: number;
   readonly panel?: PanelPlace;
+  /** Where it stands among the levels of its job. */
+  readonly level: LevelPlace;
   readonly pattern: LaidPattern | undefined;
   /** From the flat wall's own frame to both drawings, mm. */
   readonly toFile: Affine;

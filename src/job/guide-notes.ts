@@ -8,7 +8,7 @@ import type { Template } from '../unroll/template.ts';
 import type { PanelPlace } from './draft.ts';
 import { givingInWords } from './film-giving.ts';
 import type { Film } from './material.ts';
-import { panelLetter } from './panel-places.ts';
+import { type LevelPlace, levelLetters, panelLetter } from './panel-places.ts';
 import type { PatternPlan } from './pattern-plan.ts';
 import type { Seam } from './resolved-job.ts';
 
@@ -22,21 +22,30 @@ export interface GuideNotesInput {
   readonly seam: Seam;
   readonly film: Film;
   /** Which piece this is, counted from the foot, and of how many. */
-  readonly piece: { readonly index: number; readonly count: number };
+  readonly piece: LevelPlace & { readonly count: number };
   /** Of a panel: where it stands in its piece. */
   readonly panel?: PanelPlace;
   /** How the pattern goes around, where there is one. */
   readonly pattern?: Pick<PatternPlan, 'around' | 'closing' | 'lay'>;
 }
 
-function pieceWords({ index, count }: GuideNotesInput['piece']): string[] {
+function pieceWords({ piece }: GuideNotesInput): string[] {
+  const { index, count, levels } = piece;
   if (count === 1) return [];
+  const { foot, lip } = levelLetters(piece);
   const neighbours = [
-    ...(index > 0 ? [`its foot edge meets piece ${index}`] : []),
-    ...(index < count - 1 ? [`its lip edge meets piece ${index + 2}`] : []),
+    ...(index > 0 ? [`its foot edge meets piece ${index}${atJoint(foot)}`] : []),
+    ...(index < count - 1 ? [`its lip edge meets piece ${index + 2}${atJoint(lip)}`] : []),
   ];
-  return [`piece ${index + 1} of ${count}, counted from the foot; ${neighbours.join(', ')}`];
+  const under =
+    lip !== undefined && levels.overlap > 0
+      ? [`${inMm(levels.overlap)} past level joint ${lip} at the lip edge, to lie under the level above`]
+      : [];
+  return [`piece ${index + 1} of ${count}, counted from the foot; ${neighbours.join(', ')}`, ...under];
 }
+
+const atJoint = (letter: string | undefined): string =>
+  letter === undefined ? '' : ` at level joint ${letter}`;
 
 function panelWords({ panel, template: { seam, overlap } }: GuideNotesInput): string[] {
   if (!panel) return [];
@@ -68,6 +77,16 @@ function sideWords({ blank, template: { overlap }, panel, seam }: GuideNotesInpu
     default:
       return `overlap ${inMm(overlap)} past the seam, at the right${seam.top === 'start' ? '; it goes under the left end, whose edge shows' : ''}`;
   }
+}
+
+/** What is trimmed off; at a level joint nothing is, and what goes on there stays. */
+function trimWords({ template: { trim }, piece }: GuideNotesInput): string[] {
+  const { foot, lip } = levelLetters(piece);
+  const ends = [
+    ...(foot === undefined ? [`${inMm(trim.foot)} at the foot`] : []),
+    ...(lip === undefined ? [`${inMm(trim.lip)} at the lip`] : []),
+  ];
+  return ends.length === 0 ? [] : [`trim ${ends.join(', ')}`];
 }
 
 /** What is cut otherwise than the wall because of the film. */
@@ -102,12 +121,12 @@ export function guideNotes(input: GuideNotesInput): string[] {
   const { wall, band: onSheet } = template;
   return [
     `${blank.name}: ${name}`,
-    ...pieceWords(input.piece),
+    ...pieceWords(input),
     ...panelWords(input),
     `seen from outside, foot down; band ${inMm(band.from)} to ${inMm(band.to)} along`,
     `girth of the sheet: foot edge ${inMm(girthAt(wall, onSheet.from))}, lip edge ${inMm(girthAt(wall, onSheet.to))}`,
     sideWords(input),
-    `trim ${inMm(template.trim.foot)} at the foot, ${inMm(template.trim.lip)} at the lip`,
+    ...trimWords(input),
     ...filmWords(input),
     ...flatWords(input),
     ...patternWords(input),

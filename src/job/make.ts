@@ -20,7 +20,7 @@ import { guideNotes } from './guide-notes.ts';
 import { type LaidMotif, laidMotifs } from './laid-apart.ts';
 import { cutsEach } from './layer-cuts.ts';
 import { refuseUnknownLayers } from './layer-films.ts';
-import { inLevels } from './levels.ts';
+import { type BandArt, inLevels, type Levels } from './levels.ts';
 import type { MakeInput } from './make-input.ts';
 import { layersWith } from './motif-layers.ts';
 import { checkPlaces } from './motif-places.ts';
@@ -44,13 +44,14 @@ import { refuseWinding, straightEnds, windEnds } from './winding.ts';
 
 /** The pieces of a job worked out, from the foot up: mostly one. @throws Refused where the input can't be made. */
 export function draftPieces(input: MakeInput): readonly Draft[] {
-  const { plans, pieces, parts, panels, colours, strips } = laidJob(input);
+  const { plans, pieces, parts, panels, levels, colours, strips } = laidJob(input);
   const motifs = readMotifs(input);
   refuseUnknownLayers(input.job, [...colours, ...coloursOf(motifs)], input.jobFile);
   const laid = laidMotifs(plans, motifs);
   const whole = wholeBand(plans);
   return pieces.flatMap(({ plan, pattern }, index) => {
-    const place = { index, count: plans.length, whole, joints: panels.joints, ...(strips ? { strips } : {}) };
+    const { joints } = panels;
+    const place = { index, count: plans.length, whole, joints, levels, ...(strips ? { strips } : {}) };
     const drafts = (parts[index] ?? []).map((part) =>
       draftPiece({ ...input, motifs, laid }, part, place, panels.findings),
     );
@@ -67,6 +68,8 @@ interface LaidJob {
   /** Of each piece: itself, or its panels. */
   readonly parts: readonly (readonly LaidPiece[])[];
   readonly panels: PanelPlan;
+  /** Where the band is cut level, beside where a wall that bends asks for it. */
+  readonly levels: Levels;
   /** Colours of the artwork. */
   readonly colours: readonly string[];
   /** Cover strips on its borders. */
@@ -78,7 +81,7 @@ export const laidJob = (input: MakeInput): LaidJob =>
   input.recall ? input.recall.of('laid', groundKey(input), () => layJob(input)) : layJob(input);
 
 function layJob(input: MakeInput): LaidJob {
-  const { plans, findings: levels } = inLevels(input, planPieces(input));
+  const { plans, levels, findings: levelled } = inLevels(input, planPieces(input), () => bandArt(input));
   if (plans.length > 1 && input.job.artwork?.lay === 'rigid')
     throw new Refused([rigidOnPieces(input.jobFile)]);
   const drawn = readDrawn(input, () => groundOf(plans));
@@ -94,10 +97,22 @@ function layJob(input: MakeInput): LaidJob {
     })),
   );
   refuseWinding(input, { artwork: drawn !== undefined, pieces: plans.length, joints: planned.joints.length });
-  const panels = { ...planned, findings: [...levels, ...planned.findings] };
+  const panels = { ...planned, findings: [...levelled, ...planned.findings] };
   const parts = pieces.map((piece) => partsOfPiece(piece, drawn, panels));
   const strips = drawn && borderStrips(input.job, drawn.plan, pieces);
-  return { plans, pieces, parts, panels, colours: drawn?.colours ?? [], ...(strips ? { strips } : {}) };
+  const colours = drawn?.colours ?? [];
+  return { plans, pieces, parts, panels, levels, colours, ...(strips ? { strips } : {}) };
+}
+
+/** The art of the whole band in one piece, to see where it may be cut. */
+function bandArt(input: MakeInput): BandArt {
+  const plans = planPieces(input);
+  const drawn = readDrawn(input, () => groundOf(plans));
+  const [{ lay, pattern } = {}] = layPieces(plans, drawn);
+  return {
+    layers: pattern?.wrap.layers ?? [],
+    ...(drawn && lay ? { pattern: { plan: drawn.plan, lay } } : {}),
+  };
 }
 
 const coloursOf = (motifs: readonly PlacedMotif[]): readonly string[] =>
@@ -158,6 +173,7 @@ interface PiecePlace {
   readonly whole: Band;
   /** Turns at which each of them is parted. */
   readonly joints: readonly number[];
+  readonly levels: Levels;
   readonly strips?: Strips;
 }
 
@@ -196,7 +212,7 @@ function draftPiece(
           film: input.job.film,
           ...(pattern ? { pattern: pattern.plan } : {}),
         }),
-    ...(panel ? { joints: markedJoints(panel, (input.job.panels ?? standardPanels).overlap) } : {}),
+    joints: markedJoints(place, panel),
     ...seamMeaning(input.job.seam),
     turned,
     ...(input.blank.handle ? { handleSpan: input.blank.handle.spans } : {}),
@@ -211,12 +227,13 @@ function draftPiece(
     cut: input.linesOnly ? '' : writeSvg(drawings.cut, { title: `${name}: cut`, filled: false }),
     guide: writeSvg(drawings.guide, { title: `${name}: guide`, filled: true }),
     job: {
-      ...resolvedJob(withJoints(input.job, place.joints), place.whole, pattern, place.strips),
+      ...resolvedJob(withJoints(input.job, place), place.whole, pattern, place.strips),
       coats: plan.coats.coats,
     },
     plan,
     turned,
     ...(panel ? { panel } : {}),
+    level: place,
     pattern,
     toFile: compose(rotation(turned), translation(drawings.origin.x, drawings.origin.y)),
     layers,
@@ -271,6 +288,9 @@ function layPattern({ template, lengths }: Plan, drawn: Drawn, lay: Lay): LaidPa
   };
 }
 
-/** The job with the joints of its panels. */
-const withJoints = (job: Job, joints: readonly number[]): Job =>
-  joints.length === 0 ? job : { ...job, panels: { ...(job.panels ?? standardPanels), joints } };
+/** The job with the joints of its panels, and the heights at which it is cut level. */
+function withJoints(job: Job, { joints, levels }: Pick<PiecePlace, 'joints' | 'levels'>): Job {
+  if (joints.length === 0 && levels.at.length === 0) return job;
+  const panels = { ...(job.panels ?? standardPanels), joints };
+  return { ...job, panels: levels.at.length === 0 ? panels : { ...panels, levels: levels.at } };
+}

@@ -3,9 +3,11 @@ import type { PanelJoints } from '../cut/panel-marks.ts';
 import { type PanelOptions, panelsOf } from '../unroll/panel.ts';
 import type { Template } from '../unroll/template.ts';
 import type { PanelPlace } from './draft.ts';
+import type { Levels } from './levels.ts';
 
-/** Both sides of the joint after a panel carry the same capital letter. */
-const jointLetter = (index: number): string => String.fromCharCode('A'.charCodeAt(0) + index);
+/** Both sides of a joint carry the same capital letter; past Z it stands twice. */
+const jointLetter = (index: number): string =>
+  String.fromCharCode('A'.charCodeAt(0) + (index % 26)).repeat(1 + Math.floor(index / 26));
 
 /** A panel's own letter: small, so that it is not taken for a joint's. */
 export const panelLetter = (index: number): string => String.fromCharCode('a'.charCodeAt(0) + index);
@@ -28,11 +30,36 @@ export function panelPlaces(
   }));
 }
 
-/** The joints of a panel as they are marked. `overlap`: what panels go on past their joints, mm. */
-export const markedJoints = ({ left, right }: PanelPlace, overlap: number): PanelJoints => ({
-  ...(left === undefined ? {} : { left: { letter: left, overlap } }),
-  ...(right === undefined ? {} : { right: { letter: right } }),
-});
+/** Where a part stands among those of its job: which level, counted from the foot, and the panels each level is parted in. */
+export interface LevelPlace {
+  readonly index: number;
+  readonly joints: readonly number[];
+  readonly levels: Levels;
+}
+
+/** The letters of the level cuts at a part's foot and lip edges: they go on after those of the joints up the wall. */
+export function levelLetters({ index, joints, levels }: LevelPlace): {
+  readonly foot?: string;
+  readonly lip?: string;
+} {
+  const { length } = levels.at;
+  return {
+    ...(index > 0 && index <= length ? { foot: jointLetter(joints.length + index - 1) } : {}),
+    ...(index < length ? { lip: jointLetter(joints.length + index) } : {}),
+  };
+}
+
+/** The joints of a part as they are marked. */
+export function markedJoints(place: LevelPlace, panel: PanelPlace | undefined): PanelJoints {
+  const { overlap } = place.levels;
+  const { foot, lip } = levelLetters(place);
+  return {
+    ...(panel?.left === undefined ? {} : { left: { letter: panel.left, overlap } }),
+    ...(panel?.right === undefined ? {} : { right: { letter: panel.right } }),
+    ...(foot === undefined ? {} : { foot: { letter: foot, overlap } }),
+    ...(lip === undefined ? {} : { lip: { letter: lip } }),
+  };
+}
 
 /** What a part's files are called after the stem: `1` for a piece from the foot, `a` for a panel, `1-a` for its panel. */
 export const markOf = (

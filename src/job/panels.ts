@@ -41,7 +41,7 @@ export interface PanelsInput {
 const lookEvery = 0.5;
 
 /** A panel narrower than this is more trouble than use, mm. Common practice, no source. */
-const narrowest = 20;
+export const narrowest = 20;
 
 /** Room on a job's sheet for what lies in the middle of a file of its own; endless upwards on a roll. */
 interface SheetRoom extends Room {
@@ -79,9 +79,10 @@ export function fitsInPanels(template: Template, job: PanelsInput['job']): boole
   const room = roomOf(job);
   if (!room || turnOnSheet(outline(template), room) !== undefined) return true;
   const { overlap } = job.panels ?? standardPanels;
-  const girth = girthAt(template.wall, template.band.from);
-  const { first, inner, last } = longestOf(template, { room, overlap });
-  return Math.min(first, inner, last) * girth >= Math.max(narrowest, 2 * overlap);
+  const length = Math.max(narrowest, 2 * overlap) / girthAt(template.wall, template.band.from);
+  return (['first', 'inner', 'last'] as const).every((which) =>
+    panelFits(template, { room, overlap }, which, length),
+  );
 }
 
 /** Where the pieces of a job are parted: all at the same turns. */
@@ -170,28 +171,37 @@ function sidesOf({ wall, band, seam }: Template): { readonly from: number; reado
   return { from: turnOfEdge(wall, seam.start, middle), to: turnOfEdge(wall, seam.finish, middle) };
 }
 
-/** The longest panels of a template that fit, in turns. */
-function longestOf(template: Template, { room, overlap }: Fit) {
+/** Whether a panel of a template, so many turns long, fits. */
+function panelFits(
+  template: Template,
+  { room, overlap }: Fit,
+  which: 'first' | 'inner' | 'last',
+  length: number,
+): boolean {
   const { from, to } = sidesOf(template);
-  const fits = (joints: readonly number[], which: number): boolean => {
-    const panel = panelsOf(template, { joints, overlap })[which];
-    return panel !== undefined && turnOnSheet(outline(panel), room) !== undefined;
-  };
-  const longest = (holds: (length: number) => boolean): number => {
+  const centre = (from + to) / 2;
+  const joints = {
+    first: [from + length],
+    inner: [centre - length / 2, centre + length / 2],
+    last: [to - length],
+  }[which];
+  const panel = panelsOf(template, { joints, overlap })[which === 'first' ? 0 : 1];
+  return panel !== undefined && turnOnSheet(outline(panel), room) !== undefined;
+}
+
+/** The longest panels of a template that fit, in turns. */
+function longestOf(template: Template, fit: Fit) {
+  const { from, to } = sidesOf(template);
+  const longest = (which: 'first' | 'inner' | 'last'): number => {
     let [good, bad] = [0, to - from];
     for (let i = 0; i < 24; i++) {
       const middle = (good + bad) / 2;
-      if (holds(middle)) good = middle;
+      if (panelFits(template, fit, which, middle)) good = middle;
       else bad = middle;
     }
     return good;
   };
-  const centre = (from + to) / 2;
-  return {
-    first: longest((length) => fits([from + length], 0)),
-    inner: longest((length) => fits([centre - length / 2, centre + length / 2], 1)),
-    last: longest((length) => fits([to - length], 1)),
-  };
+  return { first: longest('first'), inner: longest('inner'), last: longest('last') };
 }
 
 function jointsBy(

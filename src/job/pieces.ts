@@ -32,8 +32,11 @@ function overTheWall(input: PiecesInput): PiecesInput {
     : { ...input, job: { ...input.job, band: roundLimits(wall, input.blank) } };
 }
 
-/** Plans of pieces that cover these bands, from the foot up, meeting edge to edge. @throws Refused */
-export function plansOfBands(input: PiecesInput, bands: readonly Band[]): readonly Plan[] {
+/**
+ * Plans of pieces that cover these bands, from the foot up. They meet edge to edge, or each goes on past its lip edge by
+ * `lap`, mm, under the next. @throws Refused
+ */
+export function plansOfBands(input: PiecesInput, bands: readonly Band[], lap = 0): readonly Plan[] {
   const { trim } = input.job;
   return bands.map((band, i) =>
     planWrap({
@@ -41,8 +44,8 @@ export function plansOfBands(input: PiecesInput, bands: readonly Band[]): readon
       job: {
         ...input.job,
         band,
-        // Shared edges meet edge to edge: only the outer two are trimmed.
-        trim: { foot: i === 0 ? trim.foot : 0, lip: i === bands.length - 1 ? trim.lip : 0 },
+        // Only the outer two are trimmed.
+        trim: { foot: i === 0 ? trim.foot : 0, lip: i === bands.length - 1 ? trim.lip : lap },
       },
     }),
   );

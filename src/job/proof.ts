@@ -145,6 +145,9 @@ export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
     ...(panels && typeof panels.joints !== 'string' && panels.joints.length > 0
       ? { panels: { joints: panels.joints, overlap: panels.overlap } }
       : {}),
+    ...(panels?.levels && panels.levels.length > 0
+      ? { levels: { at: panels.levels.map(surface.on), overlap: panels.overlap } }
+      : {}),
     film: { stretch: filmGives(film), gather: film.gather },
     cutter: askedCutterOf(job.cutter),
     flatBands: flatBands.map((flatBand) => onSurface(surface, flatBand)),

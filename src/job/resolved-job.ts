@@ -86,6 +86,8 @@ export interface Panels {
   readonly overlap: number;
   /** Where the least art is crossed, between repeats, or at these turns; no turns: never parted. */
   readonly joints: 'least-art' | 'repeats' | readonly number[];
+  /** Heights at which the band is cut level as well, mm along, rising; none: never. Left out: where its sheet is too small for it. */
+  readonly levels?: readonly number[];
 }
 
 /** How the two ends of a wrap meet. */

@@ -5,17 +5,19 @@ import { girthAt } from '../unroll/flat-wall.ts';
 import { outline } from '../unroll/template.ts';
 import type { Draft } from './draft.ts';
 import type { SheetPiece } from './job-sheet.ts';
+import type { Levels } from './levels.ts';
+import { type LevelPlace, levelLetters } from './panel-places.ts';
 import type { Part } from './part.ts';
 
 const mm = (value: number): string => measuredLength(value, 'mm');
 
 /** Rows of drafts, `files` being the names of their cut files. */
 export const piecesOfDrafts = (drafts: readonly Draft[], files: readonly string[]): readonly SheetPiece[] =>
-  drafts.map(({ plan: { template, band }, mark, panel }, i) => {
+  drafts.map(({ plan: { template, band }, mark, panel, level }, i) => {
     const { wall, band: onSheet } = template;
     const [foot, lip] = [girthAt(wall, onSheet.from), girthAt(wall, onSheet.to)];
     return {
-      says: pieceName(mark, panel),
+      says: pieceName(mark, panel, level),
       file: files[i] ?? '',
       where: `${mm(band.from)} to ${mm(band.to)}`,
       size: `girth ${mm(foot)} at the foot edge, ${mm(lip)} at the lip edge`,
@@ -31,33 +33,50 @@ export const piecesOfParts = (parts: readonly Part[]): readonly SheetPiece[] =>
     return [{ ...told, file: `${stem}.cut.svg`, film, ...(material ? { material } : {}) }];
   });
 
-function pieceName(mark: string, panel: Draft['panel']): string {
+function pieceName(mark: string, panel: Draft['panel'], level: LevelPlace): string {
   if (mark === '') return 'the wrap';
-  if (!panel) return `piece ${mark} from the foot`;
+  const { foot, lip } = levelLetters(level);
   const joints = [
-    ...(panel.left === undefined ? [] : [`joint ${panel.left} at its left`]),
-    ...(panel.right === undefined ? [] : [`joint ${panel.right} at its right`]),
+    ...(panel?.left === undefined ? [] : [`joint ${panel.left} at its left`]),
+    ...(panel?.right === undefined ? [] : [`joint ${panel.right} at its right`]),
+    ...(foot === undefined ? [] : [`level joint ${foot} at its foot edge`]),
+    ...(lip === undefined ? [] : [`level joint ${lip} at its lip edge`]),
   ];
-  return `panel ${mark}: ${joints.join(', ')}`;
+  const name = panel ? `panel ${mark}` : `piece ${mark} from the foot`;
+  return joints.length === 0 ? name : `${name}: ${joints.join(', ')}`;
 }
 
-/** How panels are joined; common practice, no source. */
+/** How panels and levels are joined; common practice, no source. */
 export function joiningBlocks(drafts: readonly Draft[]): Block[] {
   const [first] = drafts;
-  if (!first?.panel) return [];
-  const { overlap } = first.plan.template;
+  if (!first) return [];
+  const items = [
+    ...(first.panel ? panelSteps(first.plan.template.overlap) : []),
+    ...levelSteps(first.level.levels),
+  ];
+  return items.length === 0 ? [] : [{ kind: 'ticks', items }];
+}
+
+const panelSteps = (overlap: number): readonly string[] => {
   const along =
     overlap > 0
       ? `let the right side of each lie over the left side of the next by ${mm(overlap)}, up to the line on its guide`
       : 'bring their sides together edge to edge, with neither on top of the other';
   return [
-    {
-      kind: 'ticks',
-      items: [
-        'lay the panels in the order of their letters, each joint on the one of the same letter',
-        `hold the crosses above the lip and below the foot on one another; ${along}`,
-        'lay a joint from its middle to the lip and to the foot, never from one end to the other',
-      ],
-    },
+    'lay the panels in the order of their letters, each joint on the one of the same letter',
+    `hold the crosses above the lip and below the foot on one another; ${along}`,
+    'lay a joint from its middle to the lip and to the foot, never from one end to the other',
+  ];
+};
+
+function levelSteps({ at, overlap }: Levels): readonly string[] {
+  if (at.length === 0) return [];
+  const how =
+    overlap > 0
+      ? `let the foot edge of each lie over the lip edge of the one below by ${mm(overlap)}, down to the level joint of the same letter`
+      : 'bring the foot edge of each down to the lip edge of the one below, at the level joint of the same letter';
+  return [
+    `lay the levels from the foot up, all the way around each before the next; ${how}`,
+    'hold the crosses beside the level joint on one another, and lay it from its middle outwards',
   ];
 }

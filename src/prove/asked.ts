@@ -68,6 +68,8 @@ export interface Asked {
   readonly winds?: boolean;
   /** Turns at which each piece is parted into panels, and what a panel goes on past its joint; left out where none is. */
   readonly panels?: { readonly joints: readonly number[]; readonly overlap: number };
+  /** Heights at which the band is cut level, mm along, and what a piece goes on past its lip edge there; left out where it is not. */
+  readonly levels?: { readonly at: readonly number[]; readonly overlap: number };
   /** Half the width kept clear around a handle at turn 0, mm of girth, if there is one. */
   readonly clear?: number;
   /** Of cover strips over the seam and over joints of pieces, if they are asked for: width, mm, and what they lie on. */

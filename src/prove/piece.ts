@@ -3,6 +3,7 @@ import type { Band } from '../blank/flat-band.ts';
 import { type Affine, compose, movePoint } from '../geometry/affine.ts';
 import type { Contour } from '../geometry/contour.ts';
 import { add, type Point, subtract } from '../geometry/point.ts';
+import { precision } from '../geometry/tolerance.ts';
 import type { Asked } from './asked.ts';
 import { type DeliveredFile, type DeliveredGroup, groupsIn, pathNamed } from './delivered-file.ts';
 import { type FlatSides, sheetCone } from './measured-cone.ts';
@@ -125,8 +126,11 @@ export function placePiece(asked: Asked, files: PieceFiles, from: number): Prove
   const top = rollUp(cone, add(movePoint(onLine, start[1]), shift)).along;
   return layOnLine({ number, cut, guide }, start, {
     cone,
-    band: { from, to: isHighest ? asked.band.to : top },
-    trim: { foot: isLowest ? asked.trim.foot : 0, lip: isHighest ? asked.trim.lip : 0 },
+    band: { from, to: isHighest ? asked.band.to : levelAbove(asked, from, top) },
+    trim: {
+      foot: isLowest ? asked.trim.foot : 0,
+      lip: isHighest ? asked.trim.lip : (asked.levels?.overlap ?? 0),
+    },
     turns,
     beside: {
       start: sides.atHandle.start ? beside : 0,
@@ -138,6 +142,10 @@ export function placePiece(asked: Asked, files: PieceFiles, from: number): Prove
     shift,
   });
 }
+
+/** Where a piece that begins at this height is to end: at the next level cut, where those are asked for; else as it was drawn. */
+const levelAbove = ({ levels }: Asked, from: number, drawn: number): number =>
+  levels?.at.find((at) => at > from + precision) ?? drawn;
 
 /** Where a piece is put on the wall. */
 type Lie = Omit<ProvedPiece, 'number' | 'cut' | 'guide' | 'place' | 'outline' | 'layers' | 'faults'>;

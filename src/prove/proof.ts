@@ -63,22 +63,19 @@ function placed(asked: Asked, files: readonly PieceText[]): ProvedPiece[] {
 }
 
 /** How many pieces lack a file, or a guide that tells where it lies on the wall; and how many panels there are not. */
-const missingCheck = (
-  { panels }: Asked,
-  files: readonly PieceText[],
-  pieces: readonly ProvedPiece[],
-): Check =>
+const missingCheck = (asked: Asked, files: readonly PieceText[], pieces: readonly ProvedPiece[]): Check =>
   atMost({
     rule: 'files',
-    value: files.length === 0 ? 1 : files.length - pieces.length + missingPanels(panels, files.length),
+    value: files.length === 0 ? 1 : files.length - pieces.length + missingParts(asked, files.length),
     limit: 0,
     unit: 'count',
     says: 'pieces without a cut file and a guide whose seam lines can be read',
   });
 
-/** How many files are missing to make whole rows of panels. */
-function missingPanels(panels: Asked['panels'], files: number): number {
+/** How many files are missing to make whole rows of panels, and all the levels where it is known how many. */
+function missingParts({ panels, levels }: Asked, files: number): number {
   const count = (panels?.joints.length ?? 0) + 1;
+  if (levels) return Math.max(0, count * (levels.at.length + 1) - files);
   return (count - (files % count)) % count;
 }
 

@@ -62,4 +62,24 @@ describe('film crossed by a line up the wall', () => {
     expectWithin(atTurn(0.3, 6, cup, layers), 80, 0.2);
     expectWithin(atTurn(0.3, 0, cup, layers), 0, 0.2);
   });
+
+  test('at a level is the share of the girth that art takes there, and the chord of a disc', () => {
+    const middle = toFlat(mug.wall, { turn: 0.4, along: 50 });
+    const disc = [{ shapes: [{ contours: [circle(middle.x, middle.y, 20)] }] }];
+    const level = { way: 'level', step: 1, count: 1 } as const;
+    const at = (template: typeof mug, layers: typeof disc, first: number, offset: number) =>
+      artCrossed({ ...level, template, layers, first, offset })[0] ?? Number.NaN;
+    for (const away of [-12, 0, 6, 21])
+      expectWithin(at(mug, disc, 50 + away, 0), 2 * Math.sqrt(Math.max(0, 400 - away * away)), 0.3);
+    expectWithin(at(mug, disc, 44, 12), 2 * Math.sqrt(400 - 36), 0.3);
+    // On a taper: film from turn 0.2 to 0.5, its sides up the wall, its ends far above and below.
+    const corner = (turn: number, along: number) => toFlat(cup.wall, { turn, along });
+    const film = polygon([corner(0.2, 10), corner(0.5, 10), corner(0.5, 90), corner(0.2, 90)]);
+    for (const along of [30, 70])
+      expectWithin(
+        at(cup, [{ shapes: [{ contours: [film] }] }], along, 0),
+        0.3 * girthAt(cup.wall, along),
+        0.1,
+      );
+  });
 });

@@ -37,11 +37,11 @@ export async function folderOf(
   const isText = <T extends { readonly content: unknown }>(file: T): file is T & { content: string } =>
     typeof file.content === 'string';
   const written: Texts = Object.fromEntries(all.filter(isText).map(({ file, content }) => [file, content]));
-  const parsed = (name: string) => parseJson(written[name] ?? '', name);
+  const parsed = (name: string, { [name]: text = written[name] ?? '' }: Texts = {}) => parseJson(text, name);
   /** The proof of the folder, some of its files put in place of what was written. */
   const prove = (instead: Texts = {}) =>
     proofOfFolder({
-      job: parsed('job.json'),
+      job: parsed('job.json', instead),
       blank: parsed('blank.json'),
       blankFile: 'blank.json',
       report: parseJson(JSON.stringify(report), 'report.json'),

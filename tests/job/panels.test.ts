@@ -1,7 +1,6 @@
 // Panels, made from end to end: each fits its sheet, and brought together again they are the template.
 import { describe, expect, test } from 'vitest';
-import { readSvg } from '../../src/deliver/read-svg.ts';
-import { type Affine, compose, inverse, moveContour } from '../../src/geometry/affine.ts';
+import { compose, inverse, moveContour } from '../../src/geometry/affine.ts';
 import type { Contour } from '../../src/geometry/contour.ts';
 import { tightBox } from '../../src/geometry/measure.ts';
 import type { Draft } from '../../src/job/draft.ts';
@@ -9,6 +8,7 @@ import { edgePoint, outline } from '../../src/unroll/template.ts';
 import { expectWithin } from '../closeness.ts';
 import { paperArea, paperPath } from '../geometry/libraries.ts';
 import { dotTile, leafTile, madeOf } from './a-job.ts';
+import { contourIn, frameOf } from './written.ts';
 
 const cup = {
   use: 'other',
@@ -33,23 +33,6 @@ const mug = {
 };
 const handled = { ...mug, handle: { spans: 40, keepOff: 4 } };
 const small = { across: 130, up: 170, margin: 5 };
-
-/** The one contour of a role in a written file, and that of an id. */
-function contourIn(text: string, role: string, id?: string): Contour {
-  const paths = readSvg(text, 'a file')
-    .groups.filter((group) => group.role === role)
-    .flatMap((group) => group.paths);
-  const contour = (id === undefined ? paths[0] : paths.find((path) => path.id === id))?.contours[0];
-  if (!contour) throw new Error(`no ${role} ${id}`);
-  return contour;
-}
-
-/** The frame of a line: from its own start, upwards along it. */
-function frameOf(from: { x: number; y: number }, to: { x: number; y: number }): Affine {
-  const length = Math.hypot(to.x - from.x, to.y - from.y);
-  const [a, b] = [(to.x - from.x) / length, (to.y - from.y) / length];
-  return { a, b, c: -b, d: a, e: from.x, f: from.y };
-}
 
 /** A written panel's outline where it lies on the whole template, by its guide's own first line. */
 function laidBack({ cut, guide, plan: { template } }: Draft): Contour {
