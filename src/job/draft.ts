@@ -3,11 +3,10 @@ import type { Finding } from '../finding.ts';
 import type { Affine } from '../geometry/affine.ts';
 import type { Lay } from '../pattern/lay.ts';
 import type { Wrap, WrapLayer } from '../pattern/wrap.ts';
-import type { Template } from '../unroll/template.ts';
 import type { LaidMotif } from './laid-apart.ts';
 import type { MendedTile } from './mend-tile.ts';
 import type { PlaceReport } from './motif-report.ts';
-import type { LevelPlace } from './panel-places.ts';
+import type { LevelPlace, PanelPlace } from './panel-places.ts';
 import type { PatternGround } from './pattern-ground.ts';
 import type { PatternPlan } from './pattern-plan.ts';
 import type { PlacedMotif } from './placed-motif.ts';
@@ -45,18 +44,6 @@ export interface Draft {
   /** What stands against cutting the film of the piece, once a piece: among the findings too. */
   readonly filmChecks?: PieceChecks;
   readonly findings: readonly Finding[];
-}
-
-/** Where a panel stands among those of its piece. */
-export interface PanelPlace {
-  /** In the order of turns, from 0. */
-  readonly index: number;
-  readonly count: number;
-  /** Letters of the joints at its left and right; none at the outer ends. */
-  readonly left?: string;
-  readonly right?: string;
-  /** The template it is a part of. */
-  readonly whole: Template;
 }
 
 /** A pattern laid over a piece. */

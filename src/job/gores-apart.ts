@@ -5,7 +5,7 @@ import type { Drawing, DrawnGroup } from '../drawing/drawing.ts';
 import type { Box } from '../geometry/box.ts';
 import { tightBox } from '../geometry/measure.ts';
 import { ownersByOutline } from '../prove/gore-pieces.ts';
-import type { PieceToNest } from './nest-sheets.ts';
+import type { PieceToNest } from './films-to-cut.ts';
 
 /** The art of each gore: what lies nearest to its outline. */
 export function ownedArt(drawing: Drawing, boxes: readonly Box[]): (gore: number) => Drawing {

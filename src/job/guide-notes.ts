@@ -5,10 +5,9 @@ import { inMm } from '../lengths/length.ts';
 import { inPercent } from '../lengths/percent.ts';
 import { girthAt } from '../unroll/flat-wall.ts';
 import type { Template } from '../unroll/template.ts';
-import type { PanelPlace } from './draft.ts';
 import { givingInWords } from './film-giving.ts';
 import type { Film } from './material.ts';
-import { type LevelPlace, levelLetters, panelLetter } from './panel-places.ts';
+import { type LevelPlace, levelLetters, type PanelPlace, panelLetter } from './panel-places.ts';
 import type { PatternPlan } from './pattern-plan.ts';
 import type { Seam } from './resolved-job.ts';
 

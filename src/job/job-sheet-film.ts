@@ -4,7 +4,7 @@ import { signedArea } from '../geometry/measure.ts';
 import { measuredLength } from '../lengths/length.ts';
 import { type FilmNeeded, filmNeeded } from './film-needed.ts';
 import type { FilmPiece } from './film-piece.ts';
-import { paperSheets } from './nest-sheets.ts';
+import { paperSheets } from './films-to-cut.ts';
 import type { FileReport, Report, SheetReport } from './report.ts';
 import type { Job } from './resolved-job.ts';
 import { sheetsPictureFile } from './sheets-picture.ts';

@@ -8,6 +8,7 @@ import type { WrapLayer } from '../pattern/wrap.ts';
 import { chooseJoints } from '../sheet/joints.ts';
 import { sheetOnWall } from '../unroll/sheet-wall.ts';
 import { rowBorders } from './border-strips.ts';
+import type { Levels } from './panel-places.ts';
 import { fitsInPanels, narrowest } from './panels.ts';
 import type { PatternPlan } from './pattern-plan.ts';
 import { type PiecesInput, plansOfBands } from './pieces.ts';
@@ -24,14 +25,6 @@ export interface LevelsInput extends PiecesInput {
 export interface BandArt {
   readonly layers: readonly WrapLayer[];
   readonly pattern?: { readonly plan: PatternPlan; readonly lay: Lay };
-}
-
-/** How a band is cut level. */
-export interface Levels {
-  /** Heights of the cuts, mm along, rising; none where it is not cut. */
-  readonly at: readonly number[];
-  /** How far each piece goes on past its lip edge, under the one above, mm. */
-  readonly overlap: number;
 }
 
 interface InLevels {

@@ -1,32 +1,14 @@
 // The sheets of a job: all the pieces that its batch takes, laid onto sheets or a roll of each film, one file a sheet.
-import { readSvg } from '../deliver/read-svg.ts';
-import { writeSvg } from '../deliver/write-svg.ts';
-import type { Drawing, DrawnGroup, DrawnPath } from '../drawing/drawing.ts';
-import { moveContour } from '../geometry/affine.ts';
-import type { Contour } from '../geometry/contour.ts';
-import { shapeArea, signedArea } from '../geometry/measure.ts';
-import { clippedShapes } from '../geometry/regions.ts';
-import { chordTolerance } from '../geometry/tolerance.ts';
-import { degrees } from '../lengths/angle.ts';
 import type { ShownSheet } from '../picture/sheets-picture.ts';
 import type { SheetText } from '../prove/proof.ts';
-import { hullOf, type LaidSheets, layOnSheets, type SheetStock } from '../sheet/lay-sheets.ts';
-import { groupsInOrder } from './cutting.ts';
-import type { NamedFile, WrittenPiece } from './deliverables.ts';
+import { type LaidSheets, layOnSheets, type SheetStock } from '../sheet/lay-sheets.ts';
+import type { NamedFile } from './deliverables.ts';
+import { type FilmPiece, type FilmToCut, filmsOf, type PieceToNest, paperSheets } from './films-to-cut.ts';
 import type { Film, Sheet } from './material.ts';
 import { runOff } from './plan.ts';
 import type { SheetReport } from './report.ts';
 import type { Job } from './resolved-job.ts';
-
-/** A piece as it is cut: its file, and how far it is turned there, radians, x towards y. */
-export interface PieceToNest extends Pick<WrittenPiece, 'stem' | 'cut'> {
-  readonly turned: number;
-  /** Left out: the films of its colours. */
-  readonly material?: 'paper';
-}
-
-/** What sheets of paper are told by, as those of films by their colour. */
-export const paperSheets = 'paper';
+import { type NestedSheet, sheetFile } from './sheet-file.ts';
 
 /** How long is searched: by trials, the same on every machine; and as long as the caller says so. */
 export interface NestSearch {
@@ -61,23 +43,6 @@ const seed = 1;
 /** More pieces than this in one search take too long: larger batches are nested in parts that are laid alike. */
 export const mostPieces = 120;
 
-/** One kind of piece of one film. */
-interface FilmPiece {
-  readonly stem: string;
-  readonly turned: number;
-  readonly border: Contour;
-  /** mm² */
-  readonly area: number;
-  readonly outlines: readonly DrawnPath[];
-  readonly art: readonly DrawnGroup[];
-  readonly relief: readonly DrawnPath[];
-}
-
-interface FilmToCut {
-  readonly name: string;
-  readonly pieces: readonly FilmPiece[];
-}
-
 /**
  * The sheets of a job; none where it has no sheet, or where a piece fits none. The pieces are read from their written
  * files, so that a sheet holds the very lines that were proved. `first`: the number of the first sheet.
@@ -111,69 +76,6 @@ export async function nestSheets(
     reports: sheets.map(({ report }) => report),
     texts: sheets.map(({ stem, cut, report: { times, film } }) => ({ stem, cut, times, film })),
     shown: sheets.map(({ shown }) => shown),
-  };
-}
-
-/** The films to cut: one a colour, whatever has it; plain pieces are cut from the first. */
-function filmsOf(all: readonly PieceToNest[]): readonly FilmToCut[] {
-  const paper = all
-    .filter(({ material }) => material === 'paper')
-    .map((piece) => filmPiece(piece, readSvg(piece.cut, `${piece.stem}.cut.svg`), []));
-  const pieces = all.filter(({ material }) => material === undefined);
-  const read = pieces.map((piece) => {
-    const drawing = readSvg(piece.cut, `${piece.stem}.cut.svg`);
-    return { piece, drawing, art: filmsOfArt(artOf(drawing)) };
-  });
-  const films = new Set(read.flatMap(({ art }) => art.map(({ film }) => film)));
-  const names = films.size > 0 ? [...films] : [''];
-  const cut = names.map((name, first) => ({
-    name,
-    pieces: read.flatMap(({ piece, drawing, art }) => {
-      const own = art.filter(({ film }) => film === name).map(({ group }) => group);
-      return own.length > 0 || (art.length === 0 && first === 0) ? [filmPiece(piece, drawing, own)] : [];
-    }),
-  }));
-  return paper.length > 0 ? [...cut, { name: paperSheets, pieces: paper }] : cut;
-}
-
-/** Each layer's film, by its colour. Layers of a piece that lie on one another are two films, though of one colour. */
-function filmsOfArt(
-  art: readonly DrawnGroup[],
-): readonly { readonly film: string; readonly group: DrawnGroup }[] {
-  const films: { film: string; group: DrawnGroup }[] = [];
-  for (const group of art) {
-    const { colour = '' } = group;
-    const isTaken = (film: string) => films.some((one) => one.film === film && lieOver(one.group, group));
-    let film = colour;
-    for (let i = 2; isTaken(film); i++) film = `${colour} (${i})`;
-    films.push({ film, group });
-  }
-  return films;
-}
-
-/** mm²: less than this is the rounding of areas that only touch. */
-const leastOver = 0.01;
-
-const lieOver = ({ paths: one }: DrawnGroup, { paths: other }: DrawnGroup): boolean =>
-  clippedShapes(one, other, 'intersection', chordTolerance).reduce(
-    (sum, shape) => sum + shapeArea(shape),
-    0,
-  ) > leastOver;
-
-const artOf = ({ groups }: Drawing): DrawnGroup[] =>
-  groups.filter(({ role, paths }) => role === 'artwork' && paths.length > 0);
-
-function filmPiece({ stem, turned }: PieceToNest, drawing: Drawing, art: readonly DrawnGroup[]): FilmPiece {
-  const outlines = drawing.groups.filter(({ role }) => role === 'outline').flatMap(({ paths }) => paths);
-  const contours = outlines.flatMap((path) => path.contours);
-  return {
-    stem,
-    turned,
-    border: hullOf(contours),
-    area: contours.reduce((sum, contour) => sum + Math.abs(signedArea(contour)), 0),
-    outlines,
-    art,
-    relief: drawing.groups.filter(({ role }) => role === 'relief').flatMap(({ paths }) => paths),
   };
 }
 
@@ -220,103 +122,4 @@ async function searched(
     if (!(await goOn({ film: film.name, sheets, lastUsed }))) break;
   }
   return best;
-}
-
-/** The art of all pieces on a sheet, one group a layer. */
-function byLayer(art: readonly DrawnGroup[]): readonly DrawnGroup[] {
-  const groups = new Map<string | undefined, DrawnGroup>();
-  for (const group of art) {
-    const known = groups.get(group.layer);
-    groups.set(group.layer, known ? { ...known, paths: [...known.paths, ...group.paths] } : group);
-  }
-  return [...groups.values()];
-}
-
-interface NestedSheet {
-  readonly stem: string;
-  readonly cut: string;
-  readonly report: SheetReport;
-  readonly shown: NestedSheets['shown'][number];
-}
-
-/** The sheets of one search. */
-interface SheetSet {
-  readonly film: FilmToCut;
-  readonly laid: LaidSheets;
-  readonly stock: SheetStock;
-  readonly title: string;
-}
-
-/** Where one sheet stands among those of its film, and among all. */
-interface SheetPlace {
-  readonly index: number;
-  readonly number: number;
-  readonly times: number;
-}
-
-function sheetFile(
-  { film, laid, stock, title }: SheetSet,
-  { index, number, times }: SheetPlace,
-): NestedSheet {
-  const page = laid.pages[index] ?? { across: 0, up: 0 };
-  const here = laid.laid.filter(({ sheet }) => sheet === index);
-  const copies = new Map<string, number>();
-  const placed = here.flatMap((place) => {
-    const piece = film.pieces[place.piece];
-    if (!piece) return [];
-    const copy = (copies.get(piece.stem) ?? 0) + 1;
-    copies.set(piece.stem, copy);
-    return [{ ...place, piece, id: `${piece.stem}.${copy}` }];
-  });
-  const moved = (paths: readonly DrawnPath[], move: (typeof placed)[number]['move']) =>
-    paths.map((path) => ({ contours: path.contours.map((contour) => moveContour(move, contour)) }));
-  const art = placed.flatMap(({ piece, move }) =>
-    piece.art.map((group) => ({ ...group, paths: moved(group.paths, move) })),
-  );
-  const outlines = placed.flatMap(({ piece, move, id }) =>
-    moved(piece.outlines, move).map((path, i) => ({ ...path, id: i === 0 ? id : `${id}-${i + 1}` })),
-  );
-  const relief = placed.flatMap(({ piece, move }) => moved(piece.relief, move));
-  const drawing: Drawing = {
-    width: page.across,
-    height: page.up,
-    groups: groupsInOrder([
-      ...byLayer(art),
-      ...(relief.length > 0 ? [{ role: 'relief' as const, paths: relief }] : []),
-      { role: 'outline', paths: outlines },
-    ]),
-  };
-  const stem = `sheet-${number}`;
-  const long = Math.max(page.across, page.up);
-  const isLast = index === laid.sheets - 1;
-  const area = placed.reduce((sum, { piece }) => sum + piece.area, 0);
-  const used = isLast ? Math.min(laid.lastUsed + 2 * stock.margin, long) : long;
-  const report: SheetReport = {
-    sheet: number,
-    file: `${stem}.cut.svg`,
-    film: film.name,
-    across: page.across,
-    up: page.up,
-    times,
-    used,
-    isLast,
-    // Of a roll, what runs off it may be shorter than it is wide.
-    cutInto: Math.min(stock.across, stock.up) * (Number.isFinite(stock.up) ? used : page.up),
-    covered: area,
-    pieces: placed.map(({ piece, turn, move, id }) => ({
-      part: piece.stem,
-      id,
-      at: { x: move.e, y: move.f },
-      turnedDeg: degrees(turn),
-    })),
-  };
-  const shown = {
-    ...page,
-    margin: stock.margin,
-    pieces: placed.map(({ piece, move, id }) => ({
-      name: id.replace(/\.(\d+)$/, ' $1'),
-      outlines: moved(piece.outlines, move).flatMap(({ contours }) => contours),
-    })),
-  };
-  return { stem, shown, cut: writeSvg(drawing, { title: `${title}: ${stem}`, filled: false }), report };
 }

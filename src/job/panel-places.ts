@@ -2,8 +2,26 @@
 import type { PanelJoints } from '../cut/panel-marks.ts';
 import { type PanelOptions, panelsOf } from '../unroll/panel.ts';
 import type { Template } from '../unroll/template.ts';
-import type { PanelPlace } from './draft.ts';
-import type { Levels } from './levels.ts';
+
+/** Where a panel stands among those of its piece. */
+export interface PanelPlace {
+  /** In the order of turns, from 0. */
+  readonly index: number;
+  readonly count: number;
+  /** Letters of the joints at its left and right; none at the outer ends. */
+  readonly left?: string;
+  readonly right?: string;
+  /** The template it is a part of. */
+  readonly whole: Template;
+}
+
+/** How a band is cut level. */
+export interface Levels {
+  /** Heights of the cuts, mm along, rising; none where it is not cut. */
+  readonly at: readonly number[];
+  /** How far each piece goes on past its lip edge, under the one above, mm. */
+  readonly overlap: number;
+}
 
 /** Both sides of a joint carry the same capital letter; past Z it stands twice. */
 const jointLetter = (index: number): string =>

@@ -3,14 +3,9 @@ import type { PieceText } from '../prove/delivered-file.ts';
 import { type Proof, proofOfSheets, type SheetText } from '../prove/proof.ts';
 import { askedCutterOf } from './asked-cutter.ts';
 import type { LaidPiece } from './deliverables.ts';
+import type { PieceToNest } from './films-to-cut.ts';
 import { cutOfGuide, isPlain, sheetsForCutter } from './machine-files.ts';
-import {
-  mostPieces,
-  type NestedSheets,
-  type NestSearch,
-  nestSheets,
-  type PieceToNest,
-} from './nest-sheets.ts';
+import { mostPieces, type NestedSheets, type NestSearch, nestSheets } from './nest-sheets.ts';
 import type { SheetReport } from './report.ts';
 import type { Job } from './resolved-job.ts';
 

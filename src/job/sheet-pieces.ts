@@ -5,7 +5,7 @@ import { girthAt } from '../unroll/flat-wall.ts';
 import { outline } from '../unroll/template.ts';
 import type { Draft } from './draft.ts';
 import type { SheetPiece } from './job-sheet.ts';
-import type { Levels } from './levels.ts';
+import type { Levels } from './panel-places.ts';
 import { type LevelPlace, levelLetters } from './panel-places.ts';
 import type { Part } from './part.ts';
 
