@@ -80,6 +80,10 @@ export class ChordGrid {
   readonly #y0: number[] = [];
   readonly #x1: number[] = [];
   readonly #y1: number[] = [];
+  /** Of each source, its first chord and the one after its last. */
+  readonly #range = new Map<number, readonly [number, number]>();
+  /** Chords by the very corner they start from, of each ring its first and its last. */
+  readonly #startOf = new Map<GridPoint, number>();
   #index: BoxIndex | undefined;
 
   /** Put one source on the grid. Chords too short for the grid are left out; a contour of no area is left out whole. */
@@ -108,9 +112,14 @@ export class ChordGrid {
       started = undefined;
       [x0, y0] = [x1, y1];
     }
-    if (ring.length > 2) return ring;
-    this.#cutBack(begin);
-    return undefined;
+    const [first, last] = [ring[0], ring.at(-1)];
+    if (ring.length < 3 || !first || !last) {
+      this.#cutBack(begin);
+      return undefined;
+    }
+    this.#range.set(source, [begin, begin + ring.length]);
+    this.#startOf.set(first, begin).set(last, begin + ring.length - 1);
+    return ring;
   }
 
   #push(
@@ -156,9 +165,13 @@ export class ChordGrid {
    */
   find(p: GridPoint, q: GridPoint, following: number): number {
     // Nearly every edge is the chord after (or before) the last one: no search is needed for those.
-    const source = this.source[following];
-    if (this.#isNext(following + 1, p, q, source)) return following + 1;
-    if (this.#isNext(following - 1, p, q, source)) return following - 1;
+    const near = following < 0 ? this.#startOf.get(p) : following;
+    if (near !== undefined) {
+      if (following < 0 && this.#isLine(near, p, q)) return near;
+      const [after, before] = [this.#neighbour(near, 1), this.#neighbour(near, -1)];
+      if (this.#isLine(after, p, q)) return after;
+      if (this.#isLine(before, p, q)) return before;
+    }
     let best = -1;
     let bestScore = Infinity;
     const [x, y] = [(p.x + q.x) / 2, (p.y + q.y) / 2];
@@ -172,9 +185,18 @@ export class ChordGrid {
     return best;
   }
 
-  /** Whether a chord is the drawn line from p to q, either way round, of the source being followed. */
-  #isNext(k: number, p: GridPoint, q: GridPoint, source: number | undefined): boolean {
-    if (this.source[k] !== source || source === undefined || this.#edge[k]) return false;
+  /** The chord after one, or before it, around its source. */
+  #neighbour(k: number, step: 1 | -1): number {
+    const next = k + step;
+    const source = this.source[k];
+    if (source === undefined || this.source[next] === source) return next;
+    const [begin, end] = this.#range.get(source) ?? [next, next];
+    return step === 1 ? begin : end - 1;
+  }
+
+  /** Whether a chord is the drawn line from p to q, either way round. */
+  #isLine(k: number, p: GridPoint, q: GridPoint): boolean {
+    if (this.#edge[k]) return false;
     const [x0, y0, x1, y1] = [this.#x0[k], this.#y0[k], this.#x1[k], this.#y1[k]];
     return (
       (x0 === p.x && y0 === p.y && x1 === q.x && y1 === q.y) ||

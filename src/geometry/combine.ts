@@ -1,14 +1,9 @@
 // Combining areas so that curves stay curves: polygons are combined, then every edge is traced back to the curve
 // it stood in for. What comes out untouched is the original curve, control point for control point.
 import { ChordGrid, type Source } from './chords.ts';
+import { clipApart } from './clip-apart.ts';
 import type { Point } from './point.ts';
-import {
-  type ClipOperation,
-  clipPolygons,
-  type Fill,
-  type GridPoint,
-  type GridRing,
-} from './polygon-clip.ts';
+import type { ClipOperation, Fill, GridPoint, GridRing } from './polygon-clip.ts';
 import { ledThroughCorners } from './touching.ts';
 
 /** A stretch of a result's boundary: part of one segment of one source, walked from t0 to t1 (backwards if t0 > t1). */
@@ -70,7 +65,7 @@ export function combine(
   const ours = ledThroughCorners(subjectRings, grid.sides);
   const theirs = ledThroughCorners(clipRings, grid.sides);
   const trace = (ring: GridRing) => traceRing(ring, grid, units);
-  return clipPolygons(operation, ours, theirs, fill).map(({ outer, holes }) => ({
+  return clipApart(operation, ours, theirs, fill).map(({ outer, holes }) => ({
     outer: trace(outer),
     holes: holes.map(trace),
   }));

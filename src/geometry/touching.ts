@@ -48,5 +48,6 @@ export function ledThroughCorners(
     const found = cornersOn(edge, corners, index);
     if (found.length > 0) touched.set(edge.p, found);
   }
+  if (touched.size === 0) return rings;
   return rings.map((ring) => ring.flatMap((corner) => [corner, ...(touched.get(corner) ?? [])]));
 }

@@ -1,0 +1,202 @@
+// Polygons combined set by set: what comes near nothing else is combined alone, within what surrounds it. The engine
+// looks at all edges on a level together, so one run over a sheet of motifs takes far longer than a short one for each.
+import { type Box, boxOfPoints } from './box.ts';
+import { BoxIndex } from './box-index.ts';
+import {
+  type ClipOperation,
+  clipPolygons,
+  type Fill,
+  type GridPoint,
+  type GridRegion,
+  type GridRing,
+} from './polygon-clip.ts';
+import { setsApart } from './rings-apart.ts';
+import { isCounterClockwise, isPlainlySimple } from './simple-ring.ts';
+
+/** Something of each of the two sides that are combined. */
+interface Sides<T> {
+  readonly subject: T;
+  readonly clip: T;
+}
+
+/** What a set gives: regions of its own, and holes in a region of another set, which it lies in. */
+interface SetRegions {
+  readonly regions: readonly GridRegion[];
+  readonly holes: readonly GridRing[];
+}
+
+const nothing: SetRegions = { regions: [], holes: [] };
+
+/** Room between a set and the frame that stands for what surrounds it, grid units. */
+const room = 8;
+
+/** The regions that `clipPolygons` gives of the same rings, in the order of the sets they come of. */
+export function clipApart(
+  operation: ClipOperation,
+  subject: readonly GridRing[],
+  clip: readonly GridRing[],
+  fill: Fill,
+): readonly GridRegion[] {
+  const rings = [...subject, ...clip];
+  const sets = setsApart(rings);
+  if (sets.length === 1 && rings.length > 1) return clipPolygons(operation, subject, clip, fill);
+  const around = surroundings(rings, subject.length);
+  const isOurs = (ring: number): boolean => ring < subject.length;
+  const parts = sets.map((set) => {
+    const ringsOf = (side: (ring: number) => boolean) => set.filter(side).flatMap((i) => [rings[i] ?? []]);
+    const own = { subject: ringsOf(isOurs), clip: ringsOf((ring) => !isOurs(ring)) };
+    return clipWithin(operation, own, around(set), fill);
+  });
+  return withHoles(
+    parts.flatMap(({ regions }) => regions),
+    parts.flatMap(({ holes }) => holes),
+  );
+}
+
+/** How often each side goes around a set, counter-clockwise, in rings that are not of the set. */
+function surroundings(
+  rings: readonly GridRing[],
+  subjects: number,
+): (set: readonly number[]) => Sides<number> {
+  const index = indexOf(rings);
+  return (set) => {
+    const own = new Set(set);
+    const at = rings[set[0] ?? 0]?.[0];
+    const counts = { subject: 0, clip: 0 };
+    if (!at) return counts;
+    for (const i of index.meeting(at.x, at.y, at.x, at.y)) {
+      if (own.has(i)) continue;
+      counts[i < subjects ? 'subject' : 'clip'] += windingAround(at, rings[i] ?? []);
+    }
+    return counts;
+  };
+}
+
+function indexOf(rings: readonly GridRing[]): BoxIndex {
+  return new BoxIndex(rings.length, (add) => {
+    for (const ring of rings) {
+      const { minX, minY, maxX, maxY } = boxOfPoints(ring);
+      add(minX, minY, maxX, maxY);
+    }
+  });
+}
+
+/** How often a ring goes around a point that it does not pass through, counter-clockwise with y up. */
+function windingAround({ x, y }: GridPoint, ring: GridRing): number {
+  let count = 0;
+  let p = ring.at(-1);
+  for (const q of ring) {
+    if (p && p.y <= y !== q.y <= y) {
+      const beside = (q.x - p.x) * (y - p.y) - (x - p.x) * (q.y - p.y);
+      if (q.y > p.y && beside > 0) count++;
+      else if (q.y < p.y && beside < 0) count--;
+    }
+    p = q;
+  }
+  return count;
+}
+
+const fillsAt: Record<Fill, (winding: number) => boolean> = {
+  nonzero: (winding) => winding !== 0,
+  evenodd: (winding) => winding % 2 !== 0,
+  positive: (winding) => winding > 0,
+};
+
+const keeps: Record<ClipOperation, (inSubject: boolean, inClip: boolean) => boolean> = {
+  union: (inSubject, inClip) => inSubject || inClip,
+  intersection: (inSubject, inClip) => inSubject && inClip,
+  difference: (inSubject, inClip) => inSubject && !inClip,
+};
+
+/** One set combined, other rings going around it so often. */
+function clipWithin(
+  operation: ClipOperation,
+  { subject, clip }: Sides<readonly GridRing[]>,
+  around: Sides<number>,
+  fill: Fill,
+): SetRegions {
+  const [inSubject, inClip] = [fillsAt[fill](around.subject), fillsAt[fill](around.clip)];
+  const isKept = keeps[operation];
+  // With one side alone, the other is the same everywhere: where it decides by itself there is no edge.
+  if (clip.length === 0 && isKept(true, inClip) === isKept(false, inClip)) return nothing;
+  if (subject.length === 0 && isKept(inSubject, true) === isKept(inSubject, false)) return nothing;
+  const [alone] = [...subject, ...clip];
+  if (alone && subject.length + clip.length === 1 && isPlainlySimple(alone)) {
+    const turns = isCounterClockwise(alone) ? 1 : -1;
+    const isOurs = subject.length === 1;
+    const inside = isKept(
+      isOurs ? fillsAt[fill](around.subject + turns) : inSubject,
+      isOurs ? inClip : fillsAt[fill](around.clip + turns),
+    );
+    return oneRing(alone, turns, { inside, outside: isKept(inSubject, inClip) });
+  }
+  if (around.subject === 0 && around.clip === 0)
+    return { regions: clipPolygons(operation, subject, clip, fill), holes: [] };
+  const frame = frameAround([...subject, ...clip]);
+  const framed = {
+    subject: [...subject, ...turns(frame, around.subject)],
+    clip: [...clip, ...turns(frame, around.clip)],
+  };
+  const regions = clipPolygons(operation, framed.subject, framed.clip, fill);
+  if (!isKept(inSubject, inClip)) return { regions, holes: [] };
+  const left = frame[0]?.x;
+  const isFrame = ({ outer }: GridRegion): boolean => outer.some(({ x }) => x === left);
+  return {
+    regions: regions.filter((region) => !isFrame(region)),
+    holes: regions.filter(isFrame).flatMap(({ holes }) => holes),
+  };
+}
+
+/** What a simple ring gives that parts what is kept from what is not. */
+function oneRing(
+  ring: GridRing,
+  turns: 1 | -1,
+  { inside, outside }: { readonly inside: boolean; readonly outside: boolean },
+): SetRegions {
+  if (inside === outside) return nothing;
+  const wanted = inside ? 1 : -1;
+  const directed = turns === wanted ? ring : [...ring].reverse();
+  return inside
+    ? { regions: [{ outer: directed, holes: [] }], holes: [] }
+    : { regions: [], holes: [directed] };
+}
+
+/** A box around rings, counter-clockwise. */
+function frameAround(rings: readonly GridRing[]): GridRing {
+  const { minX, minY, maxX, maxY } = boxOfPoints(rings.flat());
+  const [left, foot, right, top] = [minX - room, minY - room, maxX + room, maxY + room];
+  return [
+    { x: left, y: foot },
+    { x: right, y: foot },
+    { x: right, y: top },
+    { x: left, y: top },
+  ];
+}
+
+/** A frame gone around so often, clockwise where the number is negative. */
+function turns(frame: GridRing, winding: number): readonly GridRing[] {
+  const one = winding < 0 ? [...frame].reverse() : frame;
+  return Array.from({ length: Math.abs(winding) }, () => one);
+}
+
+/** Of boxes one in the other, the inner one's is less. */
+const sizeOf = (box: Box | undefined): number => (box ? box.maxX - box.minX + box.maxY - box.minY : 0);
+
+/** Regions with holes put into them: each into the smallest that it lies in. */
+function withHoles(regions: readonly GridRegion[], holes: readonly GridRing[]): readonly GridRegion[] {
+  if (holes.length === 0) return regions;
+  const index = indexOf(regions.map(({ outer }) => outer));
+  const boxes = regions.map(({ outer }) => boxOfPoints(outer));
+  const added = regions.map((): GridRing[] => []);
+  for (const hole of holes) {
+    const [at] = hole;
+    if (!at) continue;
+    const holders = index
+      .meeting(at.x, at.y, at.x, at.y)
+      .filter((i) => windingAround(at, regions[i]?.outer ?? []) !== 0);
+    const [holder] = holders.sort((a, b) => sizeOf(boxes[a]) - sizeOf(boxes[b]));
+    // None only where the region itself was too thin for the grid.
+    if (holder !== undefined) added[holder]?.push(hole);
+  }
+  return regions.map(({ outer, holes }, i) => ({ outer, holes: [...holes, ...(added[i] ?? [])] }));
+}
