@@ -1,9 +1,10 @@
-// Keeping the bench in the browser, so that a reload or a crash loses nothing. Nothing leaves the machine.
+// Keeping the bench and its list in the browser, so that a reload or a crash loses nothing. Nothing leaves the machine.
 import type { Bench } from './model/bench.ts';
+import type { GivenList } from './model/given-list.ts';
 
 const database = 'seamwright';
 const store = 'bench';
-const key = 'last';
+const keys = { bench: 'last', list: 'list' } as const;
 
 function opened(): Promise<IDBDatabase> {
   return new Promise((resolve, reject) => {
@@ -35,13 +36,30 @@ async function within<T>(
 
 /** The bench as it was left; undefined where none was kept, or what was kept is of another make. */
 export async function keptBench(): Promise<Bench | undefined> {
-  const value: unknown = await within('readonly', (held) => held.get(key));
+  const value: unknown = await within('readonly', (held) => held.get(keys.bench));
   return isBench(value) ? value : undefined;
+}
+
+/** The list as it was left; undefined where none was kept. */
+export async function keptList(): Promise<GivenList | undefined> {
+  const value: unknown = await within('readonly', (held) => held.get(keys.list));
+  return isList(value) ? value : undefined;
 }
 
 /** @throws the browser's error where it keeps nothing, or is full. */
 export async function keepBench(bench: Bench): Promise<void> {
-  await within('readwrite', (held) => held.put(bench, key));
+  await within('readwrite', (held) => held.put(bench, keys.bench));
+}
+
+/** @throws as `keepBench`. */
+export async function keepList(list: GivenList): Promise<void> {
+  await within('readwrite', (held) => held.put(list, keys.list));
+}
+
+function isList(value: unknown): value is GivenList {
+  if (typeof value !== 'object' || value === null) return false;
+  const { file, text } = value as Partial<Record<keyof GivenList, unknown>>;
+  return typeof file === 'string' && typeof text === 'string';
 }
 
 function isBench(value: unknown): value is Bench {

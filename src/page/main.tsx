@@ -1,23 +1,24 @@
 // Starts the page: what was kept, the engine's questions, and the keeping of every change.
-import { effect } from '@preact/signals';
+import { effect, type ReadonlySignal } from '@preact/signals';
 import { render } from 'preact';
 import { App } from './app.tsx';
 import { startLaying } from './flat-asking.ts';
-import { keepBench, keepingFault, keptBench } from './keep.ts';
+import { keepBench, keepingFault, keepList, keptBench, keptList } from './keep.ts';
 import { historyOf } from './model/history.ts';
 import { keepingSays } from './parts/top.tsx';
-import { bench, hasArtwork, history, startAsking, view } from './store.ts';
+import { bench, hasArtwork, history, list, startAsking, view } from './store.ts';
 
 /** A pause in changing after which the bench is kept, ms. */
 const pause = 200;
 
-function keepChanges(): void {
+/** Keeps what a signal holds whenever it changes, and at the latest when the page goes. */
+function keepChanges<T>(of: ReadonlySignal<T>, put: (value: T) => Promise<void>): void {
   let timer: ReturnType<typeof setTimeout> | undefined;
-  let keptLast = bench.value;
+  let keptLast = of.value;
   const keep = () => {
-    const now = bench.peek();
+    const now = of.peek();
     if (now === keptLast) return;
-    keepBench(now).then(
+    put(now).then(
       () => {
         keptLast = now;
         keepingSays.value = '';
@@ -28,7 +29,7 @@ function keepChanges(): void {
     );
   };
   effect(() => {
-    void bench.value;
+    void of.value;
     clearTimeout(timer);
     timer = setTimeout(keep, pause);
   });
@@ -40,12 +41,14 @@ async function start(): Promise<void> {
     const kept = await keptBench();
     if (kept) history.value = historyOf(kept);
     if (kept && hasArtwork.value) view.value = 'flat';
+    list.value = (await keptList()) ?? list.value;
   } catch (fault) {
     keepingSays.value = keepingFault(fault);
   }
   startLaying();
   startAsking();
-  keepChanges();
+  keepChanges(bench, keepBench);
+  keepChanges(list, keepList);
   const root = document.getElementById('root');
   if (root) render(<App />, root);
   // An address that is neither https nor this machine keeps nothing for later, and works all the same.

@@ -12,11 +12,15 @@ import {
   valueAt,
   withField,
 } from './model/bench.ts';
+import { emptyList, type GivenList } from './model/given-list.ts';
 import { changed, type History, historyOf, redone, undone } from './model/history.ts';
 import type { AnswerOf, Kind } from './model/messages.ts';
 
 export const history = signal<History<Bench>>(historyOf(emptyBench('mm')));
 export const bench = computed(() => history.value.present);
+
+/** The list that a vessel a row is made of. */
+export const list = signal<GivenList>(emptyList);
 
 /** Change the bench; `at` names what is changed, so that typing on in one field is one step back. `when`: ms. */
 export function change(next: Bench, at: string, when = Date.now()): void {

@@ -1,12 +1,10 @@
 // Every state of the page before an accessibility engine, and beside its picture; wide, narrow, by day and by night.
-import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { PNG } from 'pngjs';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { patience } from '../cli/run.ts';
-import { pixelsFault } from '../pictures/compare.ts';
 import { type Bench, field, madeFiles, openStep, settled, startBench } from './a-page.ts';
 import { barriers } from './barriers.ts';
+import { expectLook } from './looks.ts';
 
 let bench: Bench;
 beforeAll(async () => {
@@ -14,22 +12,13 @@ beforeAll(async () => {
 }, patience.timeout);
 afterAll(() => bench.end());
 
-/** Letters, and figures that the engine words anew, may differ; a part of the page that moved or went may not. */
-const mostDiffering = 0.03;
-/** Renderers smooth edges each in its own way; in OKLab. */
-const sameShade = 0.1;
-
-const folder = join(import.meta.dirname, 'pictures');
-
 /** Looks at a state: with the engine, and beside its picture. */
 async function looked(page: Page, name: string): Promise<void> {
   await settled(page);
   await page.evaluate(() => document.fonts.ready.then(() => undefined));
   expect(await barriers(page), name).toEqual([]);
   await page.mouse.move(2, 2);
-  const shot = await page.screenshot({ animations: 'disabled', caret: 'hide' });
-  const fault = pixelsFault(PNG.sync.read(shot), { name, folder, tolerance: mostDiffering }, sameShade);
-  expect(fault, name).toBeUndefined();
+  await expectLook(page, name);
 }
 
 const laidFlat = (page: Page): Promise<void> =>

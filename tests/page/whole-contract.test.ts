@@ -6,6 +6,9 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { patience, run, Workshop } from '../cli/run.ts';
 import { type Bench, bytesOf, field, madeFiles, openStep, settled, startBench } from './a-page.ts';
+import { barriers } from './barriers.ts';
+import { expectLook } from './looks.ts';
+import { expectCommandsBytes } from './same-bytes.ts';
 
 let bench: Bench;
 beforeAll(async () => {
@@ -23,10 +26,13 @@ async function savedJob(page: Page): Promise<unknown> {
   return JSON.parse(new TextDecoder().decode(await bytesOf(download)));
 }
 
+/** The tick that begins a part of the job. */
+const box = (page: Page, path: string) => page.locator(`input[type="checkbox"][data-path="${path}"]`);
+
 const dot = `<svg xmlns="http://www.w3.org/2000/svg" width="20mm" height="20mm" viewBox="0 0 20 20"><circle cx="10" cy="10" r="9" fill="#17566b"/></svg>`;
 
 test(
-  'a text and a motif under a cover strip, on A4: saved in the contract’s words, and proved',
+  'a text and a motif under a cover strip, a mask along them, collars, on A4: saved in the contract’s words, proved, the command’s bytes',
   patience,
   async () => {
     const { page, wrong } = await bench.open();
@@ -51,6 +57,22 @@ test(
     await field(page, 'job:seam.strip').fill('8');
     await field(page, 'job:film.measured.laid').fill('201');
     await page.getByText('Fade', { exact: true }).click();
+    await box(page, 'job:relief').check();
+    await field(page, 'job:relief.every').fill('30');
+    await box(page, 'job:mask').check();
+    await page.getByText('Down to the foot', { exact: true }).click();
+    await page.getByLabel('1: Harbour').uncheck();
+    await field(page, 'job:mask.smooth').fill('3');
+    await box(page, 'job:mask.window').check();
+    await box(page, 'job:collars').check();
+    await page.getByRole('button', { name: 'At a height of your own instead' }).click();
+    await field(page, 'job:collars.at[0]').fill('20');
+    await page.getByLabel('On it runs the paper’s').selectOption('upper');
+    expect(await field(page, 'job:collars.at[0].along').inputValue()).toBe('20');
+    // One step back, and forth again.
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect(await field(page, 'job:collars.at[0]').inputValue()).toBe('20');
+    await page.getByRole('button', { name: 'Redo' }).click();
     await openStep(page, 5);
     await page.getByText('The sheet you cut from').click();
     await page.getByLabel('Sheet or roll').selectOption('a4.sheet.json');
@@ -66,16 +88,27 @@ test(
       seam: { style: 'strip', strip: 8 },
       film: { measured: { laid: 201 } },
       edges: 'fade',
+      relief: { every: 30 },
+      mask: { covers: 'foot', standOff: 2, smooth: 3, follows: ['item-1'], window: { grow: -0.5 } },
+      collars: { width: 20, at: [{ along: 20, edge: 'upper' }] },
       sheet: 'a4.sheet.json',
       batch: 2,
     });
     await madeFiles(page);
     const names = await page.locator('.file-name').allTextContents();
-    expect(names).toContain('strip.cut.svg');
+    for (const name of ['strip.cut.svg', 'mask.cut.svg', 'window.cut.svg']) expect(names).toContain(name);
+    expect(names.join(' ')).toMatch(/collar\S*\.svg/);
     expect(
       names.some((name) => /sheet.*\.cut\.svg/.test(name)),
       names.join(' '),
     ).toBe(true);
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save all as one zip' }).click(),
+    ]);
+    const shop = new Workshop();
+    await expectCommandsBytes(await bytesOf(download), shop.folder);
+    shop.clear();
     expect(wrong).toEqual([]);
   },
 );
@@ -108,11 +141,16 @@ test(
       .click();
     await page.getByText('Knocked out', { exact: true }).click();
     await field(page, 'job:layers.spread').fill('0.2');
+    await openStep(page, 3);
+    await page.getByText('All around it', { exact: true }).click();
+    await box(page, 'job:stencil').check();
     await page.getByLabel(/A backing with a smooth outline/).check();
     await settled(page);
     const job = (await savedJob(page)) as { readonly layers: { readonly order: readonly string[] } };
     expect(job).toMatchObject({
       artwork: { mend: true },
+      film: { use: 'mask' },
+      stencil: { bridge: 1.2 },
       layers: { style: 'knocked-out', spread: 0.2, backing: { grow: 2 } },
     });
     expect(job.layers.order).toHaveLength(2);
@@ -198,6 +236,7 @@ test(
     await openStep(page, 5);
     await page.getByLabel('Print the guide on').selectOption('');
     await page.getByText('A list of names: a vessel a row').click();
+    await page.locator('#names-text').fill('name\nTern');
     await page.locator('input[data-file="names"]').setInputFiles(join(shop.folder, 'names.csv'));
     await page.getByRole('button', { name: 'Look at the rows' }).click();
     await page.getByText('2 rows can be made; 1 left out').waitFor();
@@ -206,10 +245,15 @@ test(
     await page.getByRole('img', { name: 'The vessel of line 2, Skerry' }).waitFor();
     await page.getByLabel('See the vessel of').selectOption('4');
     await page.getByRole('img', { name: 'The vessel of line 4, Ropes; knots' }).waitFor();
-    const [download] = await Promise.all([
-      page.waitForEvent('download'),
-      page.getByRole('button', { name: 'Make all rows, as one zip' }).click(),
-    ]);
+    expect(await barriers(page), 'list').toEqual([]);
+    await page.setViewportSize({ width: 390, height: 800 });
+    const names = page.getByRole('button', { name: 'Make all rows, as one zip' });
+    await names.scrollIntoViewIfNeeded();
+    expect(await barriers(page), 'list on a phone').toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+    await page.setViewportSize({ width: 1280, height: 860 });
+    await expectLook(page.locator('.names'), 'names');
+    const [download] = await Promise.all([page.waitForEvent('download'), names.click()]);
     const files = unzipSync(await bytesOf(download));
     // 1: done, with a row left out.
     expect(
@@ -222,6 +266,10 @@ test(
     expect(Object.keys(files).sort()).toEqual(ofCommand);
     for (const [name, bytes] of Object.entries(files))
       expect(readFileSync(join(shop.folder, 'out', name)).equals(bytes), name).toBe(true);
+    await page.reload();
+    await openStep(page, 5);
+    expect(await page.locator('#names-text').inputValue()).toBe(list);
+    await page.getByText('names.csv', { exact: true }).waitFor();
     expect(wrong).toEqual([]);
     shop.clear();
   },

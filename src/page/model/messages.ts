@@ -12,6 +12,7 @@ import type { PatternReport, Report } from '../../job/report.ts';
 import type { VesselView } from '../../job/vessel-view.ts';
 import type { WayPicture } from '../../job/ways-picture.ts';
 import type { Bench } from './bench.ts';
+import type { GivenList } from './given-list.ts';
 
 /** A bench whose files have been handed over before: each is named by a mark. */
 export interface BenchAsked extends Omit<Bench, 'files'> {
@@ -106,7 +107,7 @@ export interface WaysAnswer {
 /** A job and the text of a list. */
 export interface NamesAsked {
   readonly bench: BenchAsked;
-  readonly list: { readonly file: string; readonly text: string };
+  readonly list: GivenList;
 }
 
 export interface RowsAnswer {

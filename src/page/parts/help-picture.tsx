@@ -234,6 +234,38 @@ const pictures = {
       <path class="pic-zone" d="M20 40Q70 22 120 40L122 32Q70 14 18 32Z" />
     </>
   ),
+  relief: () => (
+    <>
+      <Flat />
+      <path class="pic-zone" d="M52 44Q60 38 68 44T84 46L80 62Q66 56 54 62Z" />
+      <path class="pic-read pic-dashed" d="M36 36L42 88M70 62V82M104 36L98 88" />
+    </>
+  ),
+  stencil: () => (
+    <>
+      <rect class="pic-body" x="24" y="14" width="92" height="84" />
+      <path
+        class="pic-zone"
+        d="M64 30A28 28 0 0 0 64 82V70A16 16 0 0 1 64 42ZM76 30A28 28 0 0 1 76 82V70A16 16 0 0 0 76 42Z"
+      />
+      <path class="pic-read" d="M64 30V42M76 30V42M64 70V82M76 70V82" />
+    </>
+  ),
+  mask: () => (
+    <>
+      <Cup />
+      <path class="pic-zone" d="M41 30Q70 37 99 30L96 62Q88 66 82 56T62 54T44 62Z" />
+      <circle class="pic-body" cx="72" cy="72" r="9" />
+      <Span x1={72} y1={63} x2={72} y2={50} />
+    </>
+  ),
+  collar: () => (
+    <>
+      <Cup />
+      <path class="pic-zone" d="M43 52Q70 60 97 52L96 66Q70 74 44 66Z" />
+      <path class="pic-read" d="M43 52Q70 60 97 52" />
+    </>
+  ),
 } as const satisfies Partial<Readonly<Record<HelpKey, () => preact.JSX.Element>>>;
 
 type Drawn = keyof typeof pictures;
@@ -270,6 +302,13 @@ const sameAs: Readonly<Record<Exclude<HelpKey, Drawn>, Drawn>> = {
   seamTop: 'overlap',
   measured: 'sheet',
   testStrip: 'stretch',
+  reliefClear: 'relief',
+  standOff: 'mask',
+  maskSmooth: 'mask',
+  maskWindow: 'mask',
+  collarLine: 'placeAlong',
+  collarTab: 'overlap',
+  collarPaper: 'coat',
 };
 
 const isDrawn = (about: HelpKey): about is Drawn => Object.hasOwn(pictures, about);

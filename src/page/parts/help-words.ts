@@ -76,6 +76,23 @@ export const helpWords = {
     'A piece that the sheet cannot hold is cut in panels that overlap. Joints fall where they cross the least of the pattern, between repeats, or where you say.',
   pieceSpacing: 'Kept free between two pieces, so that the blade turns in waste.',
   batch: 'How many vessels are made alike. All their pieces are laid out on the sheets together.',
+  relief:
+    'Large waste is heavy to lift and pulls at what stays. Straight cuts up the wall part it into strips about so wide.',
+  reliefClear: 'No cut comes nearer than this to film that stays.',
+  stencil:
+    'What an opening would let fall out, such as the middle of an O, is tied by two bridges, so that the mask holds together and can be used again.',
+  mask: 'Film that keeps colour off: its edge follows the motifs that are laid, around the vessel, and it covers the rest of the wall. Spray, let dry, pull it.',
+  standOff: 'How far the edge of the mask stays away from the motifs, nowhere nearer.',
+  maskSmooth:
+    'Where the edge stands up between two motifs it is rounded to this radius. At 0 it follows into every hollow.',
+  maskWindow:
+    'The negative of the mask: openings to spray through behind the motifs. Past their edge, or with a minus within it, so that no spray shows beside them.',
+  collar:
+    'A paper strip, cut as an arc: wrapped around and taped to its own tab it lies level, where a straight strip climbs. Lay the film along its edge.',
+  collarLine: 'How high the level line is, measured along the wall from the foot corner.',
+  collarTab: 'How far the strip goes on past the seam, to be taped on its own beginning.',
+  collarPaper:
+    'A strip goes around outside of its own thickness. Ten sheets measured together and divided by ten tell it.',
   overlap: 'How far the end goes on past the seam, to stick on its own beginning. 4 to 10 mm is usual.',
   trim: 'Extra film past the finished edge, cut away level once it is laid. 3 mm is easy to hold.',
   edges:

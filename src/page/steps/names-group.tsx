@@ -2,18 +2,13 @@
 import { signal } from '@preact/signals';
 import type { Step as WorkStep } from '../ask.ts';
 import type { Bench } from '../model/bench.ts';
+import { emptyList, type GivenList } from '../model/given-list.ts';
 import type { RowsAnswer } from '../model/messages.ts';
 import { FileButton } from '../parts/file-button.tsx';
 import { usePicture } from '../parts/use-picture.ts';
 import { download } from '../save.ts';
-import { bench, said, slow } from '../store.ts';
+import { bench, list, said, slow } from '../store.ts';
 
-interface GivenList {
-  readonly file: string;
-  readonly text: string;
-}
-
-const list = signal<GivenList>({ file: 'pasted.csv', text: '' });
 /** What was said of the rows, and of which list and job. */
 const looked = signal<
   { readonly from: Bench; readonly of: GivenList; readonly answer: RowsAnswer } | undefined
@@ -90,9 +85,9 @@ export function NamesGroup({ paper }: { readonly paper: string }) {
   const isEmpty = text.trim() === '';
   const answer = looked.value?.answer;
   return (
-    <details class="more">
+    <details class="more" open={!isEmpty}>
       <summary>A list of names: a vessel a row</summary>
-      <div class="made">
+      <div class="made names">
         <p class="aside">
           Write <kbd>{'{name}'}</kbd> in a text or a field above, and each row of the list fills it from its
           column of that name. The first line names the columns.
@@ -107,7 +102,7 @@ export function NamesGroup({ paper }: { readonly paper: string }) {
               rows={5}
               spellcheck={false}
               value={text}
-              onInput={({ currentTarget }) => give({ file: 'pasted.csv', text: currentTarget.value })}
+              onInput={({ currentTarget }) => give({ ...emptyList, text: currentTarget.value })}
             />
           </div>
         </div>

@@ -4,8 +4,11 @@ import { measuredLength } from '../../lengths/length.ts';
 import { listAt, valueAt, withField, withItem, withoutItem } from '../model/bench.ts';
 import { ChoiceField, LengthField, NumberField, TextField } from '../parts/field.tsx';
 import { bench, change, flat, setField } from '../store.ts';
+import { CollarsGroup } from './collars-group.tsx';
 import { FilmGroup } from './film-group.tsx';
+import { MaskGroup } from './mask-group.tsx';
 import { SeamGroup } from './seam-group.tsx';
+import { WasteGroup } from './waste-group.tsx';
 
 function Coats() {
   const coats = listAt(bench.value, 'job', 'coats');
@@ -97,6 +100,8 @@ export function SeamStep() {
     <>
       <Coats />
       <FilmGroup />
+      <WasteGroup />
+      <MaskGroup />
       <h3 class="group-head">Band</h3>
       <div class="field-pair">
         <LengthField half="job" path="band.from" label="From" help="band" standard="flat band" />
@@ -142,6 +147,10 @@ export function SeamStep() {
           />
         </div>
       ) : null}
+      {valueAt(bench.value.job, 'pieces') === 'gores' &&
+      valueAt(bench.value.job, 'collars') === undefined ? null : (
+        <CollarsGroup />
+      )}
       <p class="caution" role="note">
         <strong>Take care.</strong> Blades: a fresh one, cut away from the hand that holds, cap it when you
         put it down.

@@ -1,10 +1,9 @@
 // A layer that lies under others, where it is wanted: past them, or back from their edges.
-import { valueAt } from '../model/bench.ts';
 import { lengthInFile } from '../model/typed.ts';
 import { ColourField, LengthField } from '../parts/field.tsx';
 import type { HelpKey } from '../parts/help-words.ts';
-import { bench, setField } from '../store.ts';
 import { jobUnits } from './motif-place.tsx';
+import { Wanted } from './wanted.tsx';
 
 interface UnderLayerProps {
   readonly path: string;
@@ -17,25 +16,11 @@ interface UnderLayerProps {
 /** What it begins with, mm. Common practice, no source. */
 const first = { choke: 0.3, grow: 2 } as const;
 
-export function UnderLayer({ path, says, by, colour }: UnderLayerProps) {
-  const has = valueAt(bench.value.job, path) !== undefined;
-  const begun = { [by.key]: lengthInFile(first[by.key], jobUnits()) };
-  return (
-    <>
-      <label class="tick">
-        <input
-          type="checkbox"
-          checked={has}
-          onChange={() => setField('job', path, has ? undefined : begun)}
-        />
-        {says}
-      </label>
-      {has ? (
-        <div class="field-pair">
-          <LengthField half="job" path={`${path}.${by.key}`} label={by.label} help={by.help} required />
-          <ColourField half="job" path={`${path}.colour`} {...colour} />
-        </div>
-      ) : null}
-    </>
-  );
-}
+export const UnderLayer = ({ path, says, by, colour }: UnderLayerProps) => (
+  <Wanted path={path} says={says} begun={{ [by.key]: lengthInFile(first[by.key], jobUnits()) }}>
+    <div class="field-pair">
+      <LengthField half="job" path={`${path}.${by.key}`} label={by.label} help={by.help} required />
+      <ColourField half="job" path={`${path}.colour`} {...colour} />
+    </div>
+  </Wanted>
+);
