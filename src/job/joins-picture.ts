@@ -5,7 +5,7 @@ import { inMm } from '../lengths/length.ts';
 import { stepsIn } from '../pattern/lattice.ts';
 import { inspectedPicture } from '../picture/inspected.ts';
 import type { RepeatDescription } from './repeat.ts';
-import { drawnLength, openInWords } from './way-words.ts';
+import { drawnLength, metInWords, openInWords } from './way-words.ts';
 
 /** How much of its copies is seen around a tile, as a share of its longer side. */
 const seenShare = 0.2;
@@ -30,10 +30,7 @@ export function joinsPicture(
     rule: 'bends',
     says: `${placeInWords(at)}: an edge of ${layer} goes on ${degrees(angle).toFixed(1)}° off its direction`,
   }));
-  const met =
-    borders.open.length === 0
-      ? [`${borders.crossings} edges cross its borders, and all go on in its copies`]
-      : [];
+  const met = borders.open.length === 0 ? [metInWords(study)] : [];
   const jumps =
     jump === undefined ? [] : [`its borders meet, but its spacing jumps there by ${drawnLength(jump)}`];
   return inspectedPicture(

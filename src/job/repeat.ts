@@ -12,7 +12,15 @@ import { saysRepeat, studyOf, wayGroundOf } from './choose-way.ts';
 import { groundOf } from './pattern-ground.ts';
 import { type PiecesInput, planPieces } from './pieces.ts';
 import type { Artwork, Job } from './resolved-job.ts';
-import { drawnToEnd, endsOnBorders, openInWords, stepsInWords, wayInWords } from './way-words.ts';
+import {
+  drawnToEnd,
+  endsOnBorders,
+  metInWords,
+  openInWords,
+  sidesInWords,
+  stepsInWords,
+  wayInWords,
+} from './way-words.ts';
 
 export interface RepeatInput extends PiecesInput {
   readonly job: PiecesInput['job'] & Pick<Job, 'edges'> & { readonly artwork: Artwork };
@@ -170,25 +178,31 @@ function studyFindings(study: RepeatStudy, file: string): Finding[] {
     const says = `meets its own copy at the borders, but its spacing jumps there by ${study.jump.toFixed(2)} mm: it was cut out of a larger pattern`;
     return [look('spacing-jumps', { file }, says)];
   }
-  if (!kink) return [];
+  const sides = sidesFinding(study, file);
+  if (!kink) return sides;
   const says = `its outlines meet their copies, but bend there by up to ${degrees(kink.angle).toFixed(1)} degrees; that may be as it was drawn`;
-  return [note('bends-at-border', { file, ...kink.at }, says)];
+  return [...sides, note('bends-at-border', { file, ...kink.at }, says)];
+}
+
+/** Where art was drawn with sides on its borders, which a maker who cropped it has to know. */
+function sidesFinding({ borders: { sides } }: RepeatStudy, file: string): Finding[] {
+  const [longest] = sides;
+  if (!longest) return [];
+  return [note('sides-on-borders', { file, ...longest.at }, sidesInWords(sides))];
 }
 
 function studyInWords(tile: Tile, study: RepeatStudy, file: string, units: Units): string[] {
   const size = (mm: number) => measuredLength(mm, units);
   const colours = tile.layers.length === 1 ? 'one colour' : `${tile.layers.length} colours`;
-  const { crossings, open } = study.borders;
-  const met =
-    crossings === 0 && open.length === 0
-      ? 'nothing crosses its borders'
-      : `${crossings} edges cross its borders and all go on in its copies`;
+  const { open } = study.borders;
   const fault = open[0]
     ? `it does not join: ${openInWords(open[0])}`
     : `its borders meet, but its spacing jumps by ${(study.jump ?? 0).toFixed(2)} mm`;
   return [
     `${file}: ${size(tile.width)} by ${size(tile.height)}, ${colours}`,
-    study.joins ? `it joins itself${study.stepped ? ', but not straight on' : ''}: ${met}` : fault,
+    study.joins
+      ? `it joins itself${study.stepped ? ', but not straight on' : ''}: ${metInWords(study)}`
+      : fault,
     ...(endsOnBorders(study) ? [drawnToEnd] : []),
     periodInWords(tile, study, units),
   ];

@@ -102,6 +102,24 @@ export function openInWords({ layer, border, miss, length, instead }: OpenStretc
   return `${place} an edge of ${layer} is ${drawnLength(miss)} from where its copy goes on`;
 }
 
+/** How a tile that joins meets its copies. */
+export function metInWords({ borders: { crossings, sides } }: RepeatStudy): string {
+  if (sides.length > 0) return sidesInWords(sides);
+  return crossings === 0
+    ? 'nothing crosses its borders'
+    : `${crossings} edges cross its borders and all go on in its copies`;
+}
+
+/** Sides that were drawn on the borders, in words. */
+export function sidesInWords(sides: readonly OpenStretch[]): string {
+  const all = sides.reduce((sum, { length }) => sum + length, 0);
+  const where = (['side', 'level'] as const)
+    .filter((border) => sides.some((side) => side.border === border))
+    .map((border) => (border === 'side' ? 'left and right' : 'upper and lower'))
+    .join(', ');
+  return `film ends along ${drawnLength(all)} of its ${where} borders, in sides like those within it: they were drawn there, and show as they are`;
+}
+
 /** Whether all that keeps a tile from joining is film that ends on its borders: only who drew it knows whether it should. */
 export const endsOnBorders = ({ borders: { open } }: RepeatStudy): boolean =>
   open.length > 0 && open.every(({ ends }) => ends);

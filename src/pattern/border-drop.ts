@@ -35,7 +35,10 @@ export function steppedLattice(tile: Tile): Lattice | undefined {
     ...drops.map((y) => ({ a: { x: width, y }, b: { x: 0, y: -height } })),
     ...shifts.map((x) => ({ a: { x: width, y: 0 }, b: { x: 0 - x, y: -height } })),
   ];
-  return lattices.find((lattice) => joinsOf(tile, lattice).joins);
+  return lattices.find((lattice) => {
+    const { joins, sides } = joinsOf(tile, lattice);
+    return joins && sides.length === 0;
+  });
 }
 
 interface Outline {

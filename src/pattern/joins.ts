@@ -3,14 +3,20 @@ import type { Tile } from '../artwork/tile.ts';
 import type { Box } from '../geometry/box.ts';
 import { cross, dot, type Point } from '../geometry/point.ts';
 import { joinTolerance } from '../geometry/tolerance.ts';
+import {
+  alike,
+  angleTo,
+  type Border,
+  type BorderEdge,
+  cornerAt,
+  drawnSides,
+  type SlantsMet,
+} from './border-sides.ts';
 import type { BoxedShape, Size } from './cut-shapes.ts';
 import { boxedShapes, filmAlong, type Stretch, together, uncovered, within } from './film-along.ts';
 import { flushShape, hair } from './flush.ts';
 import { type Lattice, stepsIn } from './lattice.ts';
 import { frameOf } from './period.ts';
-
-/** The borders of a tile: `side` stands beside the next repeat around, `level` below the next row up. */
-export type Border = 'side' | 'level';
 
 /** Film that ends at the border of its tile, where the copy beside it shows none. Drawn mm, y down. */
 export interface OpenStretch {
@@ -42,6 +48,8 @@ export interface Joins {
   readonly mismatch: number;
   /** Places that do not join, the worst first. */
   readonly open: readonly OpenStretch[];
+  /** Sides of the art that were drawn on the borders, the longest first: film ends there, and is to. */
+  readonly sides: readonly OpenStretch[];
   /** Of the places that join, those where an outline bends, the sharpest first. */
   readonly kinks: readonly Kink[];
   /** Outlines that cross the borders, each border counted. */
@@ -103,24 +111,40 @@ export function joinsOf(tile: Tile, lattice: Lattice): Joins {
     return bordersOf(frame).map((line) => atBorder({ layer: name, drawn, frame, lattice }, line));
   });
   const all = found.flat();
-  const open = found
+  const isSide = drawnSides(
+    tile,
+    frame,
+    slantsMet(all),
+    all.flatMap((border) => border.open),
+  );
+  const ends = found
     .flatMap((borders) => borders.flatMap((border, line) => border.open.map((one) => ({ ...one, line }))))
-    .map(({ line, from, to, ...one }): OpenStretch => {
+    .map((edge) => {
+      const { line, from, to, corners: _, goesPast: __, ...one } = edge;
       const instead = tile.layers.find(
         ({ name }, i) => name !== one.layer && covers(found[i]?.[line]?.beyond ?? [], from, to),
       );
-      return instead ? { ...one, instead: instead.name } : one;
-    })
-    .sort((a, b) => b.miss - a.miss);
+      return { stretch: instead ? { ...one, instead: instead.name } : one, isSide: isSide(edge) };
+    });
+  const stretches = (side: boolean): OpenStretch[] =>
+    ends.filter((end) => end.isSide === side).map(({ stretch }) => stretch);
+  const open = stretches(false).sort((a, b) => b.miss - a.miss);
   const kinks = all.flatMap((border) => border.kinks).sort((a, b) => b.angle - a.angle);
   return {
     joins: open.length === 0,
     mismatch: open[0]?.miss ?? Math.max(0, ...all.map(({ rounding }) => rounding)),
     open,
+    sides: stretches(true).sort((a, b) => b.length - a.length),
     kinks,
     crossings: all.reduce((sum, border) => sum + border.crossings, 0),
   };
 }
+
+const slantsMet = (borders: readonly AtBorder[]): SlantsMet => {
+  const met = { side: 0, level: 0 };
+  for (const { border, slants } of borders) met[border] += slants;
+  return met;
+};
 
 /** Whether film covers most of a stretch. */
 function covers(film: readonly Stretch[], from: number, to: number): boolean {
@@ -138,11 +162,14 @@ interface Held {
 }
 
 interface AtBorder {
-  readonly open: readonly (OpenStretch & { readonly from: number; readonly to: number })[];
+  readonly border: Border;
+  readonly open: readonly (OpenStretch & BorderEdge & { readonly from: number; readonly to: number })[];
   /** The film that the copies show there. */
   readonly beyond: readonly Stretch[];
   readonly kinks: readonly Kink[];
   readonly crossings: number;
+  /** Outlines that meet one of the other side though they do not run straight across. */
+  readonly slants: number;
   /** The most that outlines which meet are apart, mm. */
   readonly rounding: number;
 }
@@ -155,12 +182,12 @@ function atBorder(held: Held, line: BorderLine): AtBorder {
     return within(filmAlong(drawn, held, direction), 0, length);
   };
   const own = ownAt(-beside);
-  const past = ownAt(beside);
+  const wellPast = ownAt(3 * hair);
   const beyond = filmBeyond(held, line);
   const place = (at: number): Point => ({ x: through.x + direction.x * at, y: through.y + direction.y * at });
   const open = uncovered(own, beyond)
     .map(({ from, to }) => ({ from: from.at, to: to.at }))
-    .filter(({ from, to }) => to - from > joinTolerance && !onlyTouches({ from, to }, past))
+    .filter(({ from, to }) => to - from > joinTolerance && !onlyTouches({ from, to }, wellPast))
     .map(({ from, to }) => ({
       from,
       to,
@@ -168,7 +195,11 @@ function atBorder(held: Held, line: BorderLine): AtBorder {
       border,
       at: place((from + to) / 2),
       length: to - from,
-      ends: isEnd({ from, to }, own, ownAt(3 * hair)),
+      ends: isEnd({ from, to }, own, wellPast),
+      goesPast: wellPast.some(
+        (film) => film.to.at > from + joinTolerance && film.from.at < to - joinTolerance,
+      ),
+      corners: [cornerAt(from, own, beyond, line), cornerAt(to, own, beyond, line)] as const,
       miss: Math.max(...[from, to].map((end) => missAt(end, to - from, own, beyond))) || to - from,
     }));
   const ends = endsOf(own).filter(({ at }) => at > joinTolerance && at < length - joinTolerance);
@@ -177,9 +208,16 @@ function atBorder(held: Held, line: BorderLine): AtBorder {
     const apart = other && Math.abs(other.at - end.at);
     return other && apart !== undefined && apart <= joinTolerance ? [{ end, other, apart }] : [];
   });
+  const isSlant = (end: LikeEnd): boolean => angleTo(end.direction, direction) < Math.PI / 2 - alike / 4;
   return {
+    border,
     open,
     beyond,
+    slants: ends.filter((end) =>
+      endsOf(beyond).some(
+        (other) => Math.abs(other.at - end.at) <= joinTolerance && (isSlant(end) || isSlant(other)),
+      ),
+    ).length,
     kinks: met
       .map(({ end, other }) => ({
         layer,

@@ -1,9 +1,11 @@
 // What a tile is found to be: whether it joins its copies, and the repeat that its art truly has.
 import type { Tile } from '../artwork/tile.ts';
+import { shifted } from '../geometry/affine.ts';
 import { boxOfPoints } from '../geometry/box.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { joinTolerance } from '../geometry/tolerance.ts';
 import { steppedLattice } from './border-drop.ts';
+import type { Size } from './cut-shapes.ts';
 import { type Joins, joinsOf } from './joins.ts';
 import { cellArea, coordinates, type Lattice, step } from './lattice.ts';
 import { pictureRepeat } from './picture-repeat.ts';
@@ -34,7 +36,7 @@ export const sureRepeat = 0.9;
 export function repeatStudyOf(tile: Tile, lattice: Lattice): RepeatStudy {
   const borders = joinsOf(tile, lattice);
   const [found, ...others] = repeatsOf(tile);
-  const jump = borders.joins && found && found.confidence >= sureRepeat ? jumpOf(lattice, found) : undefined;
+  const jump = borders.joins ? spacingJump(tile, lattice, found, borders.sides.length > 0) : undefined;
   const joins = borders.joins && jump === undefined;
   return {
     lattice,
@@ -50,7 +52,8 @@ export function repeatStudyOf(tile: Tile, lattice: Lattice): RepeatStudy {
 /** Study a tile whose repeat nobody gave: by its own sides, or by the drop or shift with which alone it joins. */
 export function freeStudyOf(tile: Tile, lattice: Lattice): RepeatStudy {
   const study = repeatStudyOf(tile, lattice);
-  if (study.borders.joins) return study;
+  // Where all goes on by a drop, film does not end on the borders, straight as its sides may be.
+  if (study.borders.joins && study.borders.sides.length === 0) return study;
   const steps = steppedLattice(tile);
   const stepped = steps && repeatStudyOf(tile, steps);
   return stepped?.joins ? { ...stepped, stepped: true } : study;
@@ -75,11 +78,11 @@ const pixelsDrawnSo = 0.3;
 const drawnSo = 0.01;
 
 /** A found lattice made level, upright, half-dropped or bricked where it is so but for rounding. */
-function levelled({ a, b, confidence }: FoundRepeat, drawnSo: number): FoundRepeat {
+function levelled({ a, b, ...sure }: FoundRepeat, drawnSo: number): FoundRepeat {
   const near = (value: number, to: number) => (Math.abs(value - to) <= drawnSo ? to : value);
   const snapped = (value: number, whole: number) => near(near(near(value, 0), whole / 2), -whole / 2);
   const [ay, bx] = [snapped(a.y, near(b.x, 0) === 0 ? b.y : 0), snapped(b.x, near(a.y, 0) === 0 ? a.x : 0)];
-  return { a: { x: a.x, y: ay }, b: { x: bx, y: b.y }, confidence };
+  return { a: { x: a.x, y: ay }, b: { x: bx, y: b.y }, ...sure };
 }
 
 /** How far a step of the tile is from the nearest whole step of its art, mm; undefined where it is one. */
@@ -87,6 +90,59 @@ function jumpOf({ a, b }: Lattice, found: Lattice): number | undefined {
   const off = Math.max(offStep(a, found), offStep(b, found));
   return off > slackOf({ a, b }, found) ? off : undefined;
 }
+
+/** How far the spacing of what repeats in a tile jumps where its copies meet, mm; undefined where it goes on, or nothing tells. */
+function spacingJump(
+  tile: Tile,
+  lattice: Lattice,
+  found: FoundRepeat | undefined,
+  hasSides: boolean,
+): number | undefined {
+  const told = (shown: Size, repeat: FoundRepeat | undefined): number | undefined =>
+    repeat && repeat.confidence >= sureRepeat && showsAgain(shown, repeat)
+      ? jumpOf(lattice, repeat)
+      : undefined;
+  const jump = told(tile, found);
+  if (jump !== undefined || !hasSides || tile.pixels) return jump;
+  // Where film ends on its borders a crop one way may hide: two copies the other way show what one is too small to.
+  for (const by of [lattice.a, lattice.b]) {
+    const pair = withCopy(tile, by);
+    const [repeat] = trueRepeat(pair.layers, pair);
+    const again = (repeat?.share ?? 0) >= wholly ? told(pair, repeat) : undefined;
+    if (again !== undefined) return again;
+  }
+  return undefined;
+}
+
+/** What two copies show repeats wholly, but for its edges: stripes and keys of several widths do so in part. */
+const wholly = 0.98;
+
+/** A tile with its copy a step away, as one. */
+function withCopy({ layers, width, height }: Tile, { x, y }: Point): Pick<Tile, 'layers'> & Size {
+  const [first, second] = [
+    { x: Math.max(0, -x), y: Math.max(0, -y) },
+    { x: Math.max(0, x), y: Math.max(0, y) },
+  ];
+  return {
+    width: width + Math.abs(x),
+    height: height + Math.abs(y),
+    layers: layers.map((layer) => ({
+      ...layer,
+      shapes: [first, second].flatMap((at) =>
+        layer.shapes.map(({ contours }) => ({ contours: shifted(contours, at) })),
+      ),
+    })),
+  };
+}
+
+/** The least share of a tile that has to show again a step away, for its art to be held against its borders. */
+const leastAgain = 0.12;
+
+/** Whether a tile shows enough of its art again by both steps of a lattice: what stands on a grid recurs in part by many. */
+const showsAgain = ({ width, height }: Size, { a, b }: Lattice): boolean =>
+  [a, b].every(
+    ({ x, y }) => Math.max(0, 1 - Math.abs(x) / width) * Math.max(0, 1 - Math.abs(y) / height) >= leastAgain,
+  );
 
 const wholeStep = (p: Point, lattice: Lattice): { readonly i: number; readonly j: number } => {
   const { i, j } = coordinates(lattice, p);

@@ -13,6 +13,8 @@ import { distinct, isMultiple, reduced, tidied } from './same-lattice.ts';
 /** A lattice found, and how sure it is: the share of what should recur that does, 0 to 1, less what may be chance. */
 export interface FoundRepeat extends Lattice {
   readonly confidence: number;
+  /** Of drawn art: the share of what should recur that does, whatever chance may have to do with it. */
+  readonly share?: number;
 }
 
 export interface RepeatOptions {
@@ -56,7 +58,12 @@ export function trueRepeat(
     // The smallest period comes first: where it explains all there is, larger ones are only its multiples.
     if (repeat && repeat.share >= explained && repeat.confidence >= 0.99) break;
   }
-  return ranked(distinct(found, tolerance), scan).map(({ a, b, confidence }) => ({ a, b, confidence }));
+  return ranked(distinct(found, tolerance), scan).map(({ a, b, confidence, share }) => ({
+    a,
+    b,
+    confidence,
+    share,
+  }));
 }
 
 interface Proven extends FoundRepeat {

@@ -65,6 +65,39 @@ describe('a tile joins', () => {
   });
 });
 
+describe('film that ends on a border', () => {
+  // Tiles of 40 by 30 mm; two bars that end there as bars end inside.
+  const bars = (...rest: Shape[]) => tileOf(shape(box(0, 6, 12, 4)), shape(box(20, 18, 12, 4)), ...rest);
+
+  test('was drawn to, where its sides are those that stand inside, on one grid with the borders', () => {
+    const { joins, open, sides } = joinsOf(bars(), plain);
+    expect({ joins, open }).toEqual({ joins: true, open: [] });
+    expect(sides.map(({ border, length }) => [border, length])).toEqual([['side', expect.closeTo(4, 6)]]);
+  });
+
+  test('was cut, where the borders stand off the grid', () => {
+    const off = tileOf(shape(box(0, 6, 11.83, 4)), shape(box(19.83, 18, 12, 4)));
+    expect(joinsOf(off, plain)).toMatchObject({ joins: false, sides: [] });
+  });
+
+  test('was cut, where no outline inside arrives at a side as it does there', () => {
+    const wedge = polygon([
+      { x: 0, y: 14 },
+      { x: 6, y: 15 },
+      { x: 0, y: 17 },
+    ]);
+    const { open, sides } = joinsOf(bars(shape(wedge)), plain);
+    expect([open, sides].map((list) => list.map(({ length }) => length))).toEqual([
+      [expect.closeTo(3, 3)],
+      [expect.closeTo(4, 6)],
+    ]);
+  });
+
+  test('was cut, where it was drawn on past the border', () => {
+    expect(joinsOf(bars(shape(box(32, 24, 10, 4))), plain)).toMatchObject({ joins: false });
+  });
+});
+
 describe('a tile does not join', () => {
   test('by a round that goes past its border by a twentieth of a mm', () => {
     expect(joinsOf(tileOf(shape(circle({ x: 4.95, y: 15 }, 5))), plain).joins).toBe(false);

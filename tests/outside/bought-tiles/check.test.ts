@@ -10,16 +10,18 @@ import { shapeArea } from '../../../src/geometry/measure.ts';
 import type { Point } from '../../../src/geometry/point.ts';
 import { clippedShapes, filledShapes } from '../../../src/geometry/regions.ts';
 import { chordTolerance } from '../../../src/geometry/tolerance.ts';
+import { joinsOf } from '../../../src/pattern/joins.ts';
 import { cellArea, coordinates, type Lattice, step } from '../../../src/pattern/lattice.ts';
 import { type FoundRepeat, repeatTolerance, trueRepeat } from '../../../src/pattern/true-repeat.ts';
 import { randomFrom } from '../../geometry/drawn.ts';
 import { pictureEngine } from '../../pictures/compare.ts';
 
-const { leftOut, noAnswer } = JSON.parse(
+const { leftOut, noAnswer, notJoined } = JSON.parse(
   readFileSync(join(import.meta.dirname, './values.json'), 'utf8'),
 ) as {
   readonly leftOut: Readonly<Record<string, string>>;
   readonly noAnswer: Readonly<Record<string, string>>;
+  readonly notJoined: Readonly<Record<string, string>>;
 };
 
 const packed: unknown = createRequire(import.meta.url)('tailwind-heropatterns/patterns.js');
@@ -100,10 +102,18 @@ const isRight = (tile: Tile, found: FoundRepeat): boolean => {
   );
 };
 
-const tally = { right: 0, none: [] as string[] };
+test('tiles join as whoever drew them laid them: told of all but those in values.json', () => {
+  const told = tiles.flatMap(({ name, tile }) => {
+    const own = { a: { x: tile.width, y: 0 }, b: { x: 0, y: -tile.height } };
+    return joinsOf(tile, own).joins ? [] : [name];
+  });
+  expect(told.sort()).toEqual(Object.keys(notJoined).sort());
+});
+
+const tally = { right: 0, none: [] as string[], takenForWhole: [] as string[] };
 afterAll(() => {
   // Each tile twice. A tile that gains or loses its answer is to be looked at.
-  expect(tally).toEqual({ right: 161, none: ['stripes', 'diagonal-lines', 'stripes'] });
+  expect(tally).toEqual({ right: 161, none: ['stripes', 'diagonal-lines', 'stripes'], takenForWhole: [] });
 });
 
 describe.each([
@@ -115,7 +125,13 @@ describe.each([
     const [width, height] = [tile.width, tile.height].map((size) => size * 1.3 * (1 + 0.3 * random()));
     const at = { x: random() * tile.width, y: random() * tile.height };
     const crop = { width: width ?? 0, height: height ?? 0 };
-    const [found] = trueRepeat(seen(tile, at, crop.width, crop.height, isMerged), crop);
+    const layers = seen(tile, at, crop.width, crop.height, isMerged);
+    const [found] = trueRepeat(layers, crop);
+    // Film that the crop cut is no side that was drawn there.
+    const named = layers.map((layer, i) => ({ name: `${i}`, colour: `${i}`, ...layer }));
+    const own = { a: { x: crop.width, y: 0 }, b: { x: 0, y: -crop.height } };
+    const { joins, sides } = joinsOf({ ...crop, layers: named }, own);
+    if (joins && sides.length > 0) tally.takenForWhole.push(name);
     // No answer is an answer where too little shows; a wrong one never is.
     if (!found) {
       expect(Object.keys(noAnswer)).toContain(name);
