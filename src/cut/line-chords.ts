@@ -63,14 +63,23 @@ export function lineChords(
   return { count, x, y, toX, toY, contour, index, contours };
 }
 
+/** A long chord may lie across so many squares: more would take longer to fill than they spare in looking. */
+const squaresALongChord = 8;
+
+/** Sides of squares that hold a few chords each; `longest`: that no chord is longer than, mm. */
+function squareSide({ count, contours }: LineChords, longest: number): number {
+  const mean = contours.reduce((sum, { length }) => sum + length, 0) / Math.max(1, count);
+  return Math.min(longest, Math.max(2 * mean, longest / squaresALongChord));
+}
+
 /** Call `visit` for every two chords whose boxes come within `reach` of each other, the lower number first. */
 export function eachNearPair(
   chords: LineChords,
-  side: number,
+  longest: number,
   reach: number,
   visit: (k: number, other: number) => void,
 ): void {
-  const squares = new ChordSquares(chords, side);
+  const squares = new ChordSquares(chords, squareSide(chords, longest));
   const near: number[] = [];
   for (let k = 0; k < chords.count; k++) {
     const [x0, y0, x1, y1] = [chords.x[k] ?? 0, chords.y[k] ?? 0, chords.toX[k] ?? 0, chords.toY[k] ?? 0];

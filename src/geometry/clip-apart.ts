@@ -1,7 +1,6 @@
 // Polygons combined set by set: what comes near nothing else is combined alone, within what surrounds it. The engine
 // looks at all edges on a level together, so one run over a sheet of motifs takes far longer than a short one for each.
 import { type Box, boxOfPoints } from './box.ts';
-import { BoxIndex } from './box-index.ts';
 import {
   type ClipOperation,
   clipPolygons,
@@ -10,7 +9,7 @@ import {
   type GridRegion,
   type GridRing,
 } from './polygon-clip.ts';
-import { setsApart } from './rings-apart.ts';
+import { ringIndex, setsApart, setsSideBySide } from './rings-apart.ts';
 import { isCounterClockwise, isPlainlySimple } from './simple-ring.ts';
 
 /** Something of each of the two sides that are combined. */
@@ -38,14 +37,14 @@ export function clipApart(
   fill: Fill,
 ): readonly GridRegion[] {
   const rings = [...subject, ...clip];
-  const sets = setsApart(rings);
-  if (sets.length === 1 && rings.length > 1) return clipPolygons(operation, subject, clip, fill);
-  const around = surroundings(rings, subject.length);
+  const near = setsApart(rings);
   const isOurs = (ring: number): boolean => ring < subject.length;
-  const parts = sets.map((set) => {
-    const ringsOf = (side: (ring: number) => boolean) => set.filter(side).flatMap((i) => [rings[i] ?? []]);
-    const own = { subject: ringsOf(isOurs), clip: ringsOf((ring) => !isOurs(ring)) };
-    return clipWithin(operation, own, around(set), fill);
+  const around = surroundings(rings, subject.length);
+  const parts = near.flatMap((set) => {
+    const own = { subject: set.filter(isOurs), clip: set.filter((ring) => !isOurs(ring)) };
+    const outside = around(set);
+    const each = operation === 'union' || fillsAt[fill](outside.subject) ? [own] : oneByOne(own, rings);
+    return each.map((part) => clipWithin(operation, ringsOf(part, rings), outside, fill));
   });
   return withHoles(
     parts.flatMap(({ regions }) => regions),
@@ -53,12 +52,31 @@ export function clipApart(
   );
 }
 
+const ringsOf = ({ subject, clip }: Sides<readonly number[]>, rings: readonly GridRing[]) => ({
+  subject: subject.flatMap((i) => [rings[i] ?? []]),
+  clip: clip.flatMap((i) => [rings[i] ?? []]),
+});
+
+/**
+ * What lies side by side is clipped one by one where what clips it is short, like a window: its edge alone would make one
+ * long run of all that it cuts. What is kept lies within the subject, so the parts meet nowhere.
+ */
+function oneByOne(
+  { subject, clip }: Sides<readonly number[]>,
+  rings: readonly GridRing[],
+): readonly Sides<readonly number[]>[] {
+  const points = (some: readonly number[]) => some.reduce((sum, i) => sum + (rings[i]?.length ?? 0), 0);
+  const sets = setsSideBySide(subject.flatMap((i) => [rings[i] ?? []]));
+  if (sets.length < 2 || sets.length * points(clip) > points(subject)) return [{ subject, clip }];
+  return sets.map((set) => ({ subject: set.flatMap((k) => subject[k] ?? []), clip }));
+}
+
 /** How often each side goes around a set, counter-clockwise, in rings that are not of the set. */
 function surroundings(
   rings: readonly GridRing[],
   subjects: number,
 ): (set: readonly number[]) => Sides<number> {
-  const index = indexOf(rings);
+  const index = ringIndex(rings);
   return (set) => {
     const own = new Set(set);
     const at = rings[set[0] ?? 0]?.[0];
@@ -70,15 +88,6 @@ function surroundings(
     }
     return counts;
   };
-}
-
-function indexOf(rings: readonly GridRing[]): BoxIndex {
-  return new BoxIndex(rings.length, (add) => {
-    for (const ring of rings) {
-      const { minX, minY, maxX, maxY } = boxOfPoints(ring);
-      add(minX, minY, maxX, maxY);
-    }
-  });
 }
 
 /** How often a ring goes around a point that it does not pass through, counter-clockwise with y up. */
@@ -185,7 +194,7 @@ const sizeOf = (box: Box | undefined): number => (box ? box.maxX - box.minX + bo
 /** Regions with holes put into them: each into the smallest that it lies in. */
 function withHoles(regions: readonly GridRegion[], holes: readonly GridRing[]): readonly GridRegion[] {
   if (holes.length === 0) return regions;
-  const index = indexOf(regions.map(({ outer }) => outer));
+  const index = ringIndex(regions.map(({ outer }) => outer));
   const boxes = regions.map(({ outer }) => boxOfPoints(outer));
   const added = regions.map((): GridRing[] => []);
   for (const hole of holes) {

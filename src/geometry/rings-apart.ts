@@ -1,4 +1,6 @@
 // Which rings come near one another: those that don't can be combined by themselves, in time that grows with their number.
+import { boxOfPoints } from './box.ts';
+import { BoxIndex } from './box-index.ts';
 import type { GridPoint, GridRing } from './polygon-clip.ts';
 
 /** How near edges of different sets may come to the same square, grid units: more than combining moves a corner by. */
@@ -12,30 +14,68 @@ const [fewestSquares, mostSquares] = [1 << 12, 1 << 22];
  * Numbers of rings in sets, each in the order given: no edge of one set comes near an edge of another, though a set may lie within a ring
  * of another. Sets that come near the same square are one, so some that lie apart count as near.
  */
-export function setsApart(rings: readonly GridRing[]): readonly (readonly number[])[] {
-  const squares = new Squares(rings);
-  const parent = rings.map((_, i) => i);
+export const setsApart = (rings: readonly GridRing[]): readonly (readonly number[])[] =>
+  setsOf(rings.length, (join) => {
+    const squares = new Squares(rings);
+    rings.forEach((ring, i) => {
+      squares.mark(ring, i, (other) => join(other, i));
+    });
+  });
+
+/** Rings whose boxes meet more others than this, on the mean, are not looked at one by one: they are a heap. */
+const mostNeighbours = 64;
+
+/** Numbers of rings in sets: no box around a ring of one set meets that around a ring of another, so neither lies in the other. */
+export function setsSideBySide(rings: readonly GridRing[]): readonly (readonly number[])[] {
+  const index = ringIndex(rings);
+  let met = 0;
+  const others = (i: number): readonly number[] => {
+    // Those looked at so far are joined to all that they meet.
+    if (met > mostNeighbours * rings.length) return [0];
+    const { minX, minY, maxX, maxY } = boxOfPoints(rings[i] ?? []);
+    const found = index.meeting(minX, minY, maxX, maxY);
+    met += found.length;
+    return found;
+  };
+  return setsOf(rings.length, (join) => {
+    for (let i = 0; i < rings.length; i++) for (const other of others(i)) join(i, other);
+  });
+}
+
+/** Numbers below `count` in sets, joined two by two; sets in the order of their least. */
+function setsOf(
+  count: number,
+  each: (join: (a: number, b: number) => void) => void,
+): readonly (readonly number[])[] {
+  const parent = Array.from({ length: count }, (_, i) => i);
   const find = (i: number): number => {
     let root = i;
     for (let up = parent[root]; up !== undefined && up !== root; up = parent[root]) root = up;
     parent[i] = root;
     return root;
   };
-  rings.forEach((ring, i) => {
-    squares.mark(ring, i, (other) => {
-      const [a, b] = [find(other), find(i)];
-      // The lower number leads, so that sets stand in the order of their first rings.
-      parent[Math.max(a, b)] = Math.min(a, b);
-    });
+  each((i, j) => {
+    const [a, b] = [find(i), find(j)];
+    parent[Math.max(a, b)] = Math.min(a, b);
   });
   const sets = new Map<number, number[]>();
-  rings.forEach((_, i) => {
+  for (let i = 0; i < count; i++) {
     const root = find(i);
     const set = sets.get(root);
     if (set) set.push(i);
     else sets.set(root, [i]);
-  });
+  }
   return [...sets.values()];
+}
+
+/** An index of the rings' boxes. */
+export function ringIndex(rings: readonly GridRing[]): BoxIndex {
+  return new BoxIndex(rings.length, (add) => {
+    for (const ring of rings) {
+      const { minX, minY, maxX, maxY } = boxOfPoints(ring);
+      add(minX, minY, maxX, maxY);
+    }
+  });
 }
 
 /** A chequer of squares that each remember the last ring that came near. */
