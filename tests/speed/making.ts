@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { writePathData } from '../../src/drawing/path-data.ts';
 import { type Comparison, compare, counted } from './harness.ts';
-import { bin, peakMemory, root, run } from './run-node.ts';
+import { bin, peakMemory, root, run, runUnder } from './run-node.ts';
 import { rowsOfBlobs } from './shapes.ts';
 
 /** A canister that a drawing of so many blobs goes around once: blobs are of one size, so it is as large as they ask. */
@@ -37,16 +37,20 @@ function jobOfShapes(
 function jobs(folder: string): Comparison[] {
   const sizes = [
     [20, 10, 3],
-    [50, 40, 3],
+    [50, 40, 1],
     [200, 100, 1],
   ] as const;
   const made = sizes.map(([columns, rows, rounds]) => {
     const { job, art } = jobOfShapes(folder, columns, rows);
     const [out, floorOut] = [join(folder, `out-${columns}`), join(folder, `floor-${columns}`)];
     const args = [bin, 'make', job, '--no-pictures', '--out', out];
-    const peak = peakMemory(args);
+    let peak = 0;
+    const make = () => {
+      peak = Math.max(peak, peakMemory(args));
+      return peak;
+    };
     const floor = () => run([join(import.meta.dirname, 'make-floor.mjs'), job, out, floorOut]);
-    const time = compare(`make of ${columns * rows} shapes against the floor`, () => run(args), floor, {
+    const time = compare(`make of ${columns * rows} shapes against the floor`, make, floor, {
       rounds,
       warmUp: 0,
     });
@@ -78,11 +82,22 @@ function names(folder: string): Comparison[] {
   const list = Array.from({ length: rows }, (_, i) => lines[i % lines.length]);
   const csv = join(folder, 'names.csv');
   writeFileSync(csv, [head, ...list].join('\n'));
-  const out = join(folder, 'names');
+  const make = (before: readonly string[], out: string) => {
+    const args = [bin, 'names', join(sample, 'names.job.json'), csv, '--out', join(folder, out)];
+    return timeOf(() => runUnder([...before, process.execPath, ...args]));
+  };
+  const [both, one] = [make([], 'names'), make(['taskset', '-c', '0'], 'names-one')];
+  return [
+    counted('names: rows a second, against 500 a minute', rows / (both / 1000), 500 / 60, '/s'),
+    counted('names: every core against one (taskset, util-linux)', both, one, 'ms'),
+  ];
+}
+
+/** ms */
+function timeOf(work: () => void): number {
   const start = performance.now();
-  run([bin, 'names', join(sample, 'names.job.json'), csv, '--out', out]);
-  const perSecond = rows / ((performance.now() - start) / 1000);
-  return [counted('names: rows a second, against 500 a minute', perSecond, 500 / 60, '/s')];
+  work();
+  return performance.now() - start;
 }
 
 export function makingComparisons(): Comparison[] {

@@ -18,8 +18,13 @@ export function peakMemory(args: readonly string[]): number {
   return Number(/\npeak (\d+)\n/.exec(stderr)?.[1]) * 1024;
 }
 
-function runMeasured(args: readonly string[], before: readonly string[]) {
-  const { status, stderr } = spawnSync(process.execPath, [...before, ...args], { encoding: 'utf8' });
-  if (status !== 0 && status !== 1) throw new Error(`${args.join(' ')} ended with ${status}: ${stderr}`);
+const runMeasured = (args: readonly string[], before: readonly string[]) =>
+  runUnder([process.execPath, ...before, ...args]);
+
+/** Runs a command line, which ends in node. @throws Error where it ends with anything but 0 or 1. */
+export function runUnder([command = process.execPath, ...args]: readonly string[]) {
+  const { status, stderr, error } = spawnSync(command, args, { encoding: 'utf8' });
+  if (status !== 0 && status !== 1)
+    throw new Error(`${command} ${args.join(' ')} ended with ${status}: ${error?.message ?? stderr}`);
   return { status, stderr };
 }
