@@ -120,7 +120,8 @@ function placesOf(group: readonly Found[], { wrap }: WrapCheckInput): WallPoint[
   }
   return own.flatMap(({ turn, along }) => {
     const first = ((turn % (1 / parts)) + 1 / parts) % (1 / parts);
-    const copies = Array.from({ length: parts }, (_, k) => ({ turn: first + k / parts, along }));
+    // A place on the seam itself must not be rounded past the end of the wrap: it would be one short.
+    const copies = Array.from({ length: parts }, (_, k) => ({ turn: (first + k / parts) % 1, along }));
     return copies.filter((at) => isFinished(template, at));
   });
 }

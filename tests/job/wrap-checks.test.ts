@@ -71,6 +71,47 @@ describe('a neck in every repeat', () => {
   });
 });
 
+describe('what only the repeat makes', () => {
+  const at = async (body: string, blank: object) => {
+    const { report } = await madeOf({ blank, job: plain, artwork: { around: 6 }, tile: tile(body) });
+    const found = filmOf(report.checks);
+    expect(found.map(({ rule }) => rule)).toHaveLength(1);
+    return found[0];
+  };
+  const scale = (Math.PI * 80.08) / 240;
+
+  test('two arms that meet at the border are one neck, whose width and length are those of both', async () => {
+    const arms = '<path d="M0 14.75H10V5H30V14.75H40V15.25H30V25H10V15.25H0Z"/>';
+    const found = await at(arms, can);
+    expect(found).toMatchObject({ rule: 'thin-film', times: 18 });
+    expectWithin(found?.size ?? 0, 0.5 * scale, 0.005);
+    expectWithin(found?.length ?? 0, 20 * scale, 0.5);
+  });
+
+  test('half a gap at either border is a gap, across the seam too', async () => {
+    const found = await at('<path d="M.15 5H39.85V25H.15Z"/>', can);
+    expect(found).toMatchObject({ rule: 'thin-gap', times: 18 });
+    expectWithin((((found?.where.turn ?? 0) * 6 + 0.5) % 1) - 0.5, 0, 1e-3);
+    expectWithin(found?.size ?? 0, 0.3 * scale, 0.005);
+  });
+
+  // On this cup the copy on the seam was lost to rounding in three rows of four.
+  test('a gap on the seam is counted in every row', async () => {
+    const stations = [
+      { height: 0, across: 64 },
+      { height: 80, across: 76 },
+      { height: 160, across: 88 },
+    ];
+    const { report } = await madeOf({
+      blank: { stations, footRound: 6, lipRound: 1.5, use: 'other' },
+      job: { film: { thickness: 0.08 } },
+      artwork: { around: 6 },
+      tile: tile('<path d="M.15 5H39.85V35H.15Z"/>', 40, 40),
+    });
+    expect(filmOf(report.checks)).toMatchObject([{ rule: 'thin-gap', times: 24 }]);
+  });
+});
+
 describe('film that is a mask', () => {
   test('has islands for its pieces: one too small is told once', async () => {
     const ring = '<path fill-rule="evenodd" d="M10 5H30V25H10ZM19.5 14.5V15.5H20.5V14.5Z"/>';
