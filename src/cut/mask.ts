@@ -23,6 +23,8 @@ export interface MaskOptions {
   readonly smooth: number;
 }
 
+type OnTemplate = Pick<MaskOptions, 'template' | 'decal'>;
+
 /** Less than this is the rounding of areas that only touch, mm². */
 const leastArea = 0.01;
 
@@ -56,13 +58,8 @@ export function maskShapes({ template, decal, covers, standOff, smooth }: MaskOp
 }
 
 /** The whole decal without its holes, as often as the piece covers its place. */
-export function decalOnPiece({ template, decal }: Pick<MaskOptions, 'template' | 'decal'>): Shape[] {
-  const { wall } = template;
-  const filled = filledOf(decal);
-  const copies = [-1, 0, 1].flatMap((turn) => {
-    const move = turnMotion(wall, turn);
-    return filled.map(({ contours }) => ({ contours: contours.map((one) => moveContour(move, one)) }));
-  });
+export function decalOnPiece({ template, decal }: OnTemplate): Shape[] {
+  const copies = copiesOf(template, filledOf(decal)).flat();
   const box = tightBox([outline(grownTemplate(template, past))]);
   return copies.filter(({ contours }) => {
     const { minX, maxX } = tightBox(contours);
@@ -70,12 +67,28 @@ export function decalOnPiece({ template, decal }: Pick<MaskOptions, 'template' |
   });
 }
 
-/** The openings of a window: what is laid, grown by so much, less where it is negative; as far as the piece goes. */
-export function windowShapes(
-  { template, decal }: Pick<MaskOptions, 'template' | 'decal'>,
-  grow: number,
-): Shape[] {
-  const all = decalOnPiece({ template, decal }).flatMap(({ contours }) => contours);
+/**
+ * A pattern that goes around, without its holes: as far as `room` mm past the piece, so that its ends lie outside. Its copies to
+ * either side hold the ends that it has within the piece's overlap.
+ */
+export function patternOnPiece({ template, decal }: OnTemplate, room: number): Shape[] {
+  const near = [{ contours: [outline(grownTemplate(template, past + room))] }];
+  const seen = copiesOf(template, filledOf(decal)).flatMap((copy) =>
+    clippedShapes(copy, near, 'intersection', chordTolerance),
+  );
+  return filledOf(seen);
+}
+
+/** Shapes a turn before, in place, and a turn after. */
+const copiesOf = ({ wall }: Template, shapes: readonly Shape[]): Shape[][] =>
+  [-1, 0, 1].map((turn) => {
+    const move = turnMotion(wall, turn);
+    return shapes.map(({ contours }) => ({ contours: contours.map((one) => moveContour(move, one)) }));
+  });
+
+/** The openings of a window: what is laid, grown by so much, less where it is negative; as far as the piece goes. `onPiece`: as `decalOnPiece` gives it. */
+export function windowShapes(template: Template, onPiece: readonly Shape[], grow: number): Shape[] {
+  const all = onPiece.flatMap(({ contours }) => contours);
   const grown = offsetShapes(filledShapes(all, 'nonzero', chordTolerance), grow);
   return clippedShapes(
     grown,

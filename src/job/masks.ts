@@ -1,5 +1,5 @@
 // The mask of a job and its window: worked out, drawn, and told.
-import { borderOf, decalOnPiece, maskShapes, windowShapes } from '../cut/mask.ts';
+import { borderOf, decalOnPiece, maskShapes, patternOnPiece, windowShapes } from '../cut/mask.ts';
 import { wrapDrawings } from '../cut/wrap-drawing.ts';
 import { writeSvg } from '../deliver/write-svg.ts';
 import { type Finding, note, Refused, stop } from '../finding.ts';
@@ -17,10 +17,11 @@ import { runOff } from './plan.ts';
 import type { Mask } from './resolved-mask.ts';
 import { type TypedIn, typedAt } from './typed-at.ts';
 
-/** The mask of a piece: what it follows, in the flat wall's frame, and its border. */
+/** The mask of a piece, in the flat wall's frame. */
 export interface LaidMask {
   readonly mask: Mask;
-  readonly decal: readonly Shape[];
+  /** What it follows as it lies on the piece and past its ends. */
+  readonly onPiece: readonly Shape[];
   readonly border: Contour;
   /** mm² */
   readonly area: number;
@@ -29,16 +30,25 @@ export interface LaidMask {
 const refused = (file: TypedIn, key: string, says: string) =>
   new Refused([stop('mask', typedAt(file, key), says)]);
 
-/** What the mask follows: the motifs it names, or all; without any, the pattern. @throws Refused where there is no such motif. */
-function followed({ jobFile }: MakeInput, draft: Draft, mask: Mask): readonly Shape[] {
+/** What a mask follows, in the flat wall's frame: what is laid once, and a pattern that goes around. */
+interface Followed {
+  readonly laid: readonly Shape[];
+  readonly around: readonly Shape[];
+}
+
+/** What a mask calls the pattern. */
+const patternName = 'artwork';
+
+/** What the mask follows: what it names, or all motifs; without any, the pattern. @throws Refused where there is no such thing. */
+function followed({ jobFile }: MakeInput, draft: Draft, mask: Mask): Followed {
   const { motifs, plan, pattern } = draft;
-  const names = motifs.map(({ name }) => name);
+  const names = [...motifs.map(({ name }) => name), ...(pattern ? [patternName] : [])];
   const unknown = (mask.follows ?? []).filter((name) => !names.includes(name));
   if (unknown.length > 0)
     throw refused(
       jobFile,
       'mask.follows',
-      `${unknown.map(shown).join(', ')} is nothing that this job lays on the wall; ${names.length > 0 ? `it has ${names.join(', ')}` : 'give it items or lettering'}`,
+      `${unknown.map(shown).join(', ')} is nothing that this job lays on the wall; ${names.length > 0 ? `it has ${names.join(', ')}` : 'give it artwork, items or lettering'}`,
     );
   const some = motifs.filter(({ name }) => mask.follows?.includes(name) ?? true);
   const laid = some
@@ -46,14 +56,10 @@ function followed({ jobFile }: MakeInput, draft: Draft, mask: Mask): readonly Sh
     .flatMap(({ motif, at, lay }) =>
       shapesOf(layMotif(motif.layers, plan.template.wall, { at, lay }).layers),
     );
-  if (laid.length > 0) return laid;
-  throw refused(
-    jobFile,
-    'mask',
-    pattern
-      ? 'follows single motifs, not a pattern: name them as items'
-      : 'has nothing to follow; give the job items or lettering',
-  );
+  const isPattern = mask.follows?.includes(patternName) ?? motifs.length === 0;
+  const around = isPattern ? (pattern?.wrap.layers ?? []).flatMap(({ shapes }) => shapes) : [];
+  if (laid.length + around.length > 0) return { laid, around };
+  throw refused(jobFile, 'mask', 'has nothing to follow; give the job artwork, items or lettering');
 }
 
 /** The mask of a job, undefined where it has none. @throws Refused where it can't be one piece around the wall. */
@@ -67,15 +73,20 @@ export function laidMask(input: MakeInput, drafts: readonly Draft[]): LaidMask |
       'mask',
       'goes around a wall in one piece; this job is cut in several, or its ends wind',
     );
-  const decal = followed(input, draft, mask);
+  const { laid, around } = followed(input, draft, mask);
   const { template } = draft.plan;
-  const shapes = maskShapes({ template, decal, ...mask });
+  const shapes = maskShapes({ template, decal: [...laid, ...around], ...mask });
   const border = borderOf(shapes);
   if (!border || shapes.length > 1) {
     const says = `does not hold together: ${inMm(mask.standOff)} ${mask.covers === 'foot' ? 'below' : 'above'} what it follows its edge reaches the ${mask.covers} edge of the band; move that away from the ${mask.covers}, make the band longer there, or let the mask come nearer (standOff)`;
     throw refused(input.jobFile, 'mask', says);
   }
-  return { mask, decal, border, area: shapes.reduce((sum, shape) => sum + shapeArea(shape), 0) };
+  const room = mask.standOff + Math.abs(mask.window?.grow ?? 0);
+  const onPiece = [
+    ...decalOnPiece({ template, decal: laid }),
+    ...patternOnPiece({ template, decal: around }, room),
+  ];
+  return { mask, onPiece, border, area: shapes.reduce((sum, shape) => sum + shapeArea(shape), 0) };
 }
 
 const sideOf = ({ covers }: Mask): string => (covers === 'foot' ? 'lower' : 'upper');
@@ -111,7 +122,7 @@ function partOf(
     noted: [
       {
         says: 'decal',
-        shapes: decalOnPiece({ template, decal: laid.decal }).map((shape, i) => ({
+        shapes: laid.onPiece.map((shape, i) => ({
           ...shape,
           id: `decal-${i + 1}`,
         })),
@@ -148,7 +159,7 @@ export const maskParts: PartMaker = (input, drafts) => {
   const parts: Part[] = [{ ...mine, findings: [maskFinding(laid, input)] }];
   if (!mask.window) return parts;
   const { grow } = mask.window;
-  const openings = windowShapes({ template: draft.plan.template, decal: laid.decal }, grow);
+  const openings = windowShapes(draft.plan.template, laid.onPiece, grow);
   if (openings.length === 0)
     throw refused(
       input.jobFile,

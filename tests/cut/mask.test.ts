@@ -1,6 +1,6 @@
 // A mask by the silhouette of what is laid on a wall: against closed forms, and an offset of another library.
 import { expect, test } from 'vitest';
-import { maskShapes, windowShapes } from '../../src/cut/mask.ts';
+import { decalOnPiece, maskShapes, windowShapes } from '../../src/cut/mask.ts';
 import { moveContour, rotation } from '../../src/geometry/affine.ts';
 import { arcAbout } from '../../src/geometry/arc.ts';
 import { line, type Shape } from '../../src/geometry/contour.ts';
@@ -72,7 +72,9 @@ test('falls apart where the decal with its stand-off reaches the foot', () => {
 
 test('a window lies within the decal by as much all around, its holes filled', () => {
   const ring: Shape = { contours: [...disc(0.5, 40, 10).contours, ...disc(0.5, 40, 6).contours] };
-  const window = windowShapes({ template: plain(0), decal: [ring] }, -0.5);
+  const windowOf = (on: ReturnType<typeof plain>, decal: Shape[], grow: number) =>
+    windowShapes(on, decalOnPiece({ template: on, decal }), grow);
+  const window = windowOf(plain(0), [ring], -0.5);
   expectWithin(areaOf(window), Math.PI * 9.5 ** 2, 0.05);
   const cone = flatWall(30, 0.08, 40);
   const square = moveContour(rotation(0.3), {
@@ -86,9 +88,5 @@ test('a window lies within the decal by as much all around, its holes filled', (
   });
   const template = templateOf(cone, { band: { from: 0, to: 100 }, trim: { foot: 0, lip: 0 }, overlap: 6 });
   // Source: Steiner's formula for a convex area grown by d: A + L d + pi d².
-  expectWithin(
-    areaOf(windowShapes({ template, decal: [{ contours: [square] }] }, 1)),
-    100 + 40 + Math.PI,
-    0.01,
-  );
+  expectWithin(areaOf(windowOf(template, [{ contours: [square] }], 1)), 100 + 40 + Math.PI, 0.01);
 });

@@ -4,7 +4,10 @@ import { readSvg } from '../../src/deliver/read-svg.ts';
 import { writeSvg } from '../../src/deliver/write-svg.ts';
 import { movedGroups } from '../../src/drawing/drawing.ts';
 import { translation } from '../../src/geometry/affine.ts';
+import { directed, signedArea } from '../../src/geometry/measure.ts';
 import { expectAtMost } from '../closeness.ts';
+import { chordPoints } from '../geometry/drawn.ts';
+import { clipperArea, clipperOffset } from '../geometry/libraries.ts';
 import { folderOf } from './a-folder.ts';
 
 const cup = {
@@ -92,4 +95,51 @@ test('refuses what it can not follow or hold together, and says why', async () =
   await expect(folderOf({ blank: cup, job: { mask: { covers: 'foot', standOff: 2 } } })).rejects.toThrow(
     /nothing to follow/,
   );
+});
+
+describe('a pattern that goes around', () => {
+  // A swell with crests at the quarters of the tile: its lower edge is one line around the cup.
+  const swell = `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="30mm" viewBox="0 0 40 30">
+    <path d="M0 10C5 10 5 6 10 6S15 10 20 10 25 6 30 6 35 10 40 10V16C35 16 35 20 30 20S25 16 20 16 15 20 10 20 5 16 0 16Z" fill="#223344"/></svg>`;
+  const job = (mask: object, rest: object = {}) =>
+    folderOf({
+      blank: cup,
+      // One row of it: the band is as high as the tile is laid.
+      job: { band: { from: 40, to: 72 }, mask: { standOff: 2, ...mask }, ...rest },
+      artwork: { around: 6 },
+      tile: swell,
+      files: { 'tern.svg': tern },
+    });
+
+  test.each(['foot', 'lip'])('has a mask along its edge too, to the %s, and a window', async (covers) => {
+    const { failed, report, texts } = await job({ covers, window: { grow: -0.3 } });
+    expect(failed()).toEqual([]);
+    for (const rule of ['mask-stands-off', 'mask-closes', 'window-follows'])
+      expectAtMost(report.proof?.checks.find((check) => check.rule === rule)?.value ?? Number.NaN, 0.01);
+    // Area by Clipper 6: on the sheet the mask meets nothing of the swell grown by the stand-off.
+    const rings = (file: string, role: string) =>
+      readSvg(texts[file] ?? '', file)
+        .groups.filter((group) => group.role === role)
+        .flatMap(({ paths }) =>
+          paths.flatMap((shape) => directed(shape).map((one) => chordPoints(one, 0.002))),
+        );
+    const mask = rings('mask.cut.svg', 'outline');
+    const grown = clipperOffset(rings('wrap.cut.svg', 'artwork'), 1.99, 0.003);
+    expect(mask).toHaveLength(1);
+    expectAtMost(clipperArea('intersection', mask, grown, 'nonzero'), 0.05);
+    const nearer = clipperOffset(rings('wrap.cut.svg', 'artwork'), 2.2, 0.003);
+    expect(clipperArea('intersection', mask, nearer, 'nonzero')).toBeGreaterThan(20);
+  });
+
+  test('is followed beside a motif only where it is named', async () => {
+    const items = [{ file: 'tern.svg', across: 20, at: { turn: 0.5, along: 60 }, apart: true }];
+    const areaOf = async (mask: object) => {
+      const { texts } = await job({ covers: 'foot', ...mask }, { items });
+      const [outline] = readSvg(texts['mask.cut.svg'] ?? '', 'x').groups.filter(
+        ({ role }) => role === 'outline',
+      );
+      return Math.abs(signedArea(outline?.paths[0]?.contours[0] ?? { closed: true, segments: [] }));
+    };
+    expect(await areaOf({})).toBeGreaterThan(await areaOf({ follows: ['artwork', 'item-1'] }));
+  });
 });
