@@ -73,6 +73,30 @@ export function edgeWords(template: Template, runOff: number, words: DrawWords):
   });
 }
 
+/** Words up the wall beside the middle of a side of the piece; none where the side is shorter than they are. */
+export function besideWords(
+  template: Template,
+  side: 'left' | 'right',
+  text: string,
+  runOff: number,
+  words: DrawWords,
+): readonly Contour[] {
+  const { wall, piece } = template;
+  const drawn = words(text, wordSize);
+  if (drawn.length === 0) return [];
+  const width = tightBox(drawn).maxX;
+  if (width > piece.to - piece.from) return [];
+  const away = (side === 'left' ? -1 : 1) * (runOff + tick.clear + tick.length / 2 + wordSize / 2);
+  const edge = template[side];
+  const along = (piece.from + piece.to) / 2;
+  const at = { ...edge, offset: edge.offset + away };
+  const { x, y } = edgePoint(wall, at, along);
+  const angle = levelAngle(wall, turnOfEdge(wall, at, along)) - Math.PI / 2;
+  return shifted(drawn, { x: -width / 2, y: wordSize / 3 }).map((contour) =>
+    moveContour(compose(rotation(angle), translation(x, y)), contour),
+  );
+}
+
 /** The middle of a word, and by how much it is turned, radians, y down. */
 export interface PlaceOfWord extends Point {
   readonly angle: number;

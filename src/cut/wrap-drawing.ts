@@ -11,6 +11,7 @@ import { windingLine } from '../unroll/winding.ts';
 import { type GuideSheet, guideSheet } from './guide-sheet.ts';
 import { handleHalves } from './handle-mark.ts';
 import {
+  besideWords,
   crossMark,
   edgeTicks,
   edgeWords,
@@ -45,6 +46,8 @@ export interface WrapDrawingOptions {
   readonly handleSpan?: number;
   /** What the seam lines mean, where they are more than a seam. */
   readonly seamSays?: string;
+  /** Of an overlap: the end that lies on top, told at both sides. */
+  readonly top?: 'start' | 'finish';
   /** Of a panel: its joints. */
   readonly joints?: PanelJoints;
   /** How far all but the words below is turned on its sheet, radians, x towards y; 0 where it is left out. */
@@ -149,9 +152,20 @@ function guideMarks(options: WrapDrawingOptions, noted: readonly NotedPlace[]): 
       paths: [
         ...noted.flatMap((place) => placeWords(place, words)),
         ...edgeWords(template, runOff, words),
+        ...endWords(options),
         ...panel.words,
       ].map((contours) => ({ contours })),
     },
+  ];
+}
+
+/** Which end lies on top at the seam, up the wall beside both ends; at a joint of panels no end is. */
+function endWords({ template, runOff, top, joints = {}, words }: WrapDrawingOptions): (readonly Contour[])[] {
+  if (top === undefined) return [];
+  const says = (end: 'start' | 'finish') => (end === top ? 'this end on top' : 'this end under');
+  return [
+    ...(joints.left ? [] : [besideWords(template, 'left', says('start'), runOff, words)]),
+    ...(joints.right ? [] : [besideWords(template, 'right', says('finish'), runOff, words)]),
   ];
 }
 

@@ -75,6 +75,9 @@ function cautionUnits(items: readonly string[], options: BlockOptions): Unit[] {
   return [...inner.map((unit) => beside(unit, filledBox(0, 0, 1.1, unit.height, colours.caution))), space(2)];
 }
 
+/** Tables of up to so many rows stay whole. */
+const shortTable = 5;
+
 /** Width of the column of boxes to tick, mm. */
 const tickColumn = 6;
 
@@ -99,7 +102,12 @@ function tableUnits(
     return { height, ink: inked(...box, ...drawn, rule) };
   };
   const top = { ...unitOf(head, true), keepsNext: true };
-  return [top, ...rows.map((row) => ({ ...unitOf(row, false), head: top })), space(3)];
+  // No row stands alone: a short table is one, and of a long one the first two stay together, and the last two.
+  const keeps = (i: number) => rows.length <= shortTable || i === 0 || i === rows.length - 2;
+  const body = rows.map(
+    (row, i): Unit => ({ ...unitOf(row, false), head: top, keepsNext: i < rows.length - 1 && keeps(i) }),
+  );
+  return [top, ...body, space(3)];
 }
 
 /** Room for what a span is called, mm, and height of a row. */
@@ -154,9 +162,17 @@ function blockUnits(block: Block, options: BlockOptions): Unit[] {
   }
 }
 
+/** Units whose last line, and the space after it, stay with what follows. */
+const keptTo = (units: readonly Unit[]): Unit[] =>
+  units.map((unit, i) => (i < units.length - 2 ? unit : { ...unit, keepsNext: true }));
+
 /** A heading, its rule, and what stands under it; nothing where that is nothing. */
 export function sectionUnits({ heading, blocks }: Section, options: BlockOptions): Unit[] {
-  const inside = blocks.flatMap((block) => blockUnits(block, options));
+  const inside = blocks.flatMap((block, i) => {
+    const units = blockUnits(block, options);
+    // Words under a table or a timeline are about it.
+    return blocks[i + 1]?.kind === 'words' ? keptTo(units) : units;
+  });
   if (inside.length === 0) return [];
   const setting = { words: options.bold, em: sizes.heading };
   const height = 4.5 + sizes.heading * 1.5;

@@ -20,6 +20,7 @@ export interface GuideNotesInput {
   readonly flatBands: readonly Band[];
   readonly seam: Seam;
   readonly film: Film;
+  readonly shown?: 'upside-down';
   /** Which piece this is, counted from the foot, and of how many. */
   readonly piece: LevelPlace & { readonly count: number };
   /** Of a panel: where it stands in its piece. */
@@ -122,7 +123,7 @@ export function guideNotes(input: GuideNotesInput): string[] {
     `${blank.name}: ${name}`,
     ...pieceWords(input),
     ...panelWords(input),
-    `seen from outside, foot down; band ${inMm(band.from)} to ${inMm(band.to)} along`,
+    `seen from outside, foot down${input.shown === 'upside-down' ? '; shown standing on its lip, so the art is on its head here' : ''}; band ${inMm(band.from)} to ${inMm(band.to)} along`,
     `girth of the sheet: foot edge ${inMm(girthAt(wall, onSheet.from))}, lip edge ${inMm(girthAt(wall, onSheet.to))}`,
     sideWords(input),
     ...trimWords(input),

@@ -39,7 +39,7 @@ import { trimFindings } from './plan-findings.ts';
 import { reliefOf } from './relief.ts';
 import { type Job, standardPanels } from './resolved-job.ts';
 import { rigidOnPieces, wholeMotifs } from './rigid-pattern.ts';
-import { seamMeaning } from './seam.ts';
+import { seamMeaning, topOf } from './seam.ts';
 import type { Strips } from './strips.ts';
 import { refuseWinding, straightEnds, windEnds } from './winding.ts';
 
@@ -211,10 +211,12 @@ function draftPiece(
           seam: input.job.seam,
           ...(panel ? { panel } : {}),
           film: input.job.film,
+          ...(input.job.shown === undefined ? {} : { shown: input.job.shown }),
           ...(pattern ? { pattern: pattern.plan } : {}),
         }),
     joints: markedJoints(place, panel),
     ...seamMeaning(input.job.seam),
+    ...topOf(input),
     turned,
     ...(input.blank.handle ? { handleSpan: input.blank.handle.spans } : {}),
     noted: notedPlaces(input.blank, onSheet, plan),

@@ -87,7 +87,7 @@ export function planFindings({ job, jobFile, blank }: PlanFindingsInput): Findin
       note(
         'upside-down',
         typedAt(jobFile, 'shown'),
-        'artwork and lettering are laid on their heads, so that they read right once the vessel stands on its lip; pictures and guides show it on its foot',
+        'artwork and lettering are laid on their heads, so that they read right once the vessel stands on its lip; pictures show it so, and guides as it is cut, foot down',
       ),
     );
   const giving = givingInWords(job.film);

@@ -26,6 +26,7 @@ interface ShownBlank {
 interface ShownJob {
   readonly band: Band;
   readonly strain: NonNullable<ProfileSubject['strain']>;
+  readonly standsOnLip: boolean;
 }
 
 /** The text of profile.svg for a blank, and for a job on it. */
@@ -57,7 +58,11 @@ function profileOfBlank(
         ...(along ? { along } : {}),
         letter: letterOf(i),
       })),
-      notes: notesOf(blank, units),
+      notes: [
+        ...(job?.standsOnLip ? ['shown upside down, standing on its lip; heights are from the foot'] : []),
+        ...notesOf(blank, units),
+      ],
+      ...(job?.standsOnLip ? { standsOnLip: true } : {}),
       ...(job ? { band: { ...job.band, says: bandInWords(job.band, units) } } : {}),
       ...(job && job.strain.places.length > 0 ? { strain: job.strain } : {}),
     },
@@ -84,6 +89,7 @@ export const profileOfDraft = ({ plan, job }: Draft, blank: Blank, words: DrawWo
   profileOfBlank({ blank, wall: plan.wall, flatBands: plan.flatBands }, job.units, wordsWith(words), {
     band: job.band ?? plan.band,
     strain: { places: plan.strain, stretch: filmGives(job.film), gather: job.film.gather },
+    standsOnLip: job.shown === 'upside-down',
   });
 
 /** The text of profile.svg beside a job in gores; what a gore asks of its film is the same for all its width. */
@@ -91,6 +97,7 @@ export const profileOfGores = ({ plan, job }: GoresDraft, blank: Blank, words: D
   profileOfBlank({ blank, wall: plan.wall, flatBands: plan.flatBands }, job.units, wordsWith(words), {
     band: plan.band,
     strain: { places: plan.strains, stretch: filmGives(job.film), gather: job.film.gather },
+    standsOnLip: job.shown === 'upside-down',
   });
 
 /** A band's ends: what was typed as it was typed, what was worked out to the 0.01 that is cut to. */

@@ -39,9 +39,11 @@ export const vesselOf = (
   ...(handle ? { handleSpan: handle.spans } : {}),
 });
 
-/** What the seam shows: a lap, but for what is cut through or winds, which shows one edge alone; a strip. */
+/** How the vessel is seen, and what its seam shows: a lap, but for what is cut through or winds, which shows one edge alone; a strip. */
 const seamShown = ({ job, plan }: Draft, { handle }: Blank, overlap = plan.template.overlap) => ({
   overlap: job.seam.style === 'cut-through' || job.seam.style === 'winding' ? 0 : overlap,
+  ...(job.seam.top === undefined ? {} : { top: job.seam.top }),
+  ...(job.shown === 'upside-down' ? { standsOnLip: true } : {}),
   ...(plan.template.winding ? { winding: plan.template.winding } : {}),
   ...(job.seam.strip === undefined || handle ? {} : { strip: job.seam.strip }),
   ...coversShown(job, handle !== undefined, plan.lengths),

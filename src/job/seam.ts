@@ -1,4 +1,5 @@
 // A seam in figures, in steps of work, and in words.
+import type { Blank } from '../blank/blank.ts';
 import { inMm } from '../lengths/length.ts';
 import type { Seam } from './resolved-job.ts';
 import type { WindingReport } from './winding-report.ts';
@@ -111,6 +112,16 @@ export function seamMeaning({ style }: Seam): { readonly seamSays?: string } {
   if (style === 'cut-through') return { seamSays: 'cut both layers here' };
   return style === 'winding' ? { seamSays: 'turn 0, to lay by; the seam winds beside it' } : {};
 }
+
+/** The end that lies on top of an overlap; none where the ends do not lap, or stop at a handle. */
+export const topOf = ({
+  job: { seam },
+  blank,
+}: {
+  readonly job: { readonly seam: Seam };
+  readonly blank: Pick<Blank, 'handle'>;
+}): { readonly top?: 'start' | 'finish' } =>
+  seam.style === 'overlap' && seam.overlap > 0 && !blank.handle ? { top: seam.top ?? 'finish' } : {};
 
 /** A seam in the report. */
 export interface SeamReport {

@@ -4,11 +4,12 @@ import { grow } from '../geometry/box.ts';
 import type { Point } from '../geometry/point.ts';
 import { measuredLength } from '../lengths/length.ts';
 import { areaText, ink, lineText, plateText, spread, stepOf } from './profile-ink.ts';
-import { besideWall, mirrored, offWall, type Part, type Sheet } from './profile-sheet.ts';
+import { besideWall, mirrored, offWall, type Part, type Sheet, twoLines } from './profile-sheet.ts';
 import type { ProfileSubject } from './profile-subject.ts';
 
 /** Flat bands: bars as straight as the straightedge that finds them, laid on the right wall, with their figures. */
-export function flatPart(subject: ProfileSubject, { put, em, units }: Sheet): Part {
+export function flatPart(subject: ProfileSubject, sheet: Sheet): Part {
+  const { put, em, units } = sheet;
   const bands = [...subject.flatBands].reverse();
   const starts = bands.map((band) =>
     offWall(subject, leaderAlong(band, stepOf(units, 2.6 * em)), barTo * em),
@@ -24,15 +25,12 @@ export function flatPart(subject: ProfileSubject, { put, em, units }: Sheet): Pa
     const [start, row] = [starts[i], rows[i]];
     if (!start || row === undefined) return '';
     const style = { size: em, fill: ink.flat, anchor: 'left' } as const;
+    const [name, figures] = twoLines(sheet, row - 0.2 * em, row + 1.1 * em);
     const { from, to } = band;
     const range = `flat ${measuredLength(from, units)} to ${measuredLength(to, units)}`;
     const words = [
-      put(range, { x, y: row - 0.2 * em }, style),
-      put(
-        `${measuredLength(to - from, units)} along`,
-        { x, y: row + 1.1 * em },
-        { ...style, size: 0.86 * em },
-      ),
+      put(range, { x, y: name }, style),
+      put(`${measuredLength(to - from, units)} along`, { x, y: figures }, { ...style, size: 0.86 * em }),
     ];
     reach = Math.max(reach, ...words.map(({ box }) => box.maxX));
     const leader = lineText([start, { x: x - 0.5 * em, y: row }], {
@@ -76,7 +74,8 @@ function leaderAlong({ from, to }: Band, step: number): number {
 const bandInside = 2.2;
 
 /** The band of a job: a line inside the right wall from end to end, and its name on the axis. */
-export function bandPart(subject: ProfileSubject, { put, em }: Sheet): string {
+export function bandPart(subject: ProfileSubject, sheet: Sheet): string {
+  const { put, em } = sheet;
   const { band } = subject;
   if (!band) return '';
   const pen = { colour: ink.wall, width: em * 0.14 };
@@ -86,9 +85,10 @@ export function bandPart(subject: ProfileSubject, { put, em }: Sheet): string {
   );
   const at = offWall(subject, (band.from + band.to) / 2, -(bandInside + 0.8) * em);
   const style = { size: em, fill: ink.wall, anchor: 'right' } as const;
+  const [name, figures] = twoLines(sheet, at.y - 0.2 * em, at.y + 1.1 * em);
   const words = [
-    put('band', { x: at.x, y: at.y - 0.2 * em }, style),
-    put(band.says, { x: at.x, y: at.y + 1.1 * em }, { ...style, size: 0.86 * em }),
+    put('band', { x: at.x, y: name }, style),
+    put(band.says, { x: at.x, y: figures }, { ...style, size: 0.86 * em }),
   ];
   const plates = words.map(({ box }) => plateText(grow(box, 0.3 * em), ink.body));
   return lineText(inside, pen) + ends.join('') + plates.join('') + words.map(({ text }) => text).join('');

@@ -17,13 +17,14 @@ const letters = (height: number, across: number): number => Math.max(0.8, 0.013 
  * The text of `profile.svg`: the section of a blank at true scale, one user unit is 1 mm. Scales are in `units`. Paths
  * and dots only, and words as `put` writes them: outlines in a file. Same input, same bytes.
  */
-export function profilePicture(subject: ProfileSubject, units: Units, put: PutWords): string {
+export function profilePicture(subject: ProfileSubject, units: Units, words: PutWords): string {
+  const put = subject.standsOnLip ? turnedWords(words) : words;
   const { rings } = subject;
   const lip = rings.at(-1);
   const across = 2 * Math.max(...rings.map(({ radius }) => radius));
   const [height, length] = [lip?.height ?? 0, lip?.along ?? 0];
   const em = letters(height, across);
-  const sheet: Sheet = { put, em, units };
+  const sheet: Sheet = { put, em, units, isTurned: subject.standsOnLip === true };
   const profile = profileOf({
     profile: rings,
     footRound: subject.footRound,
@@ -38,15 +39,25 @@ export function profilePicture(subject: ProfileSubject, units: Units, put: PutWo
     subject.strain &&
     strainPart(subject.strain, { height, length }, sheet, Math.max(flat.reach, across / 2 + 8 * em));
   const margin = 4 * em;
-  const top = height + (strain ? 7.5 : 4.5) * em;
   const left = heights.reach;
-  const title = sheet.put(
+  // What the section takes above the lip and below the foot, as it is drawn; turned over, the one is the other.
+  const beyond = {
+    lip: (strain ? 6 : 3) * em,
+    foot: Math.max(2 * em, strain ? length - height + 2.5 * em : 0),
+  };
+  const [above, below] = subject.standsOnLip ? [beyond.foot, beyond.lip] : [beyond.lip, beyond.foot];
+  const top = height + above + 1.5 * em;
+  const title = words(
     subject.name,
     { x: -left, y: -top },
     { size: 1.5 * em, fill: ink.words, anchor: 'left' },
   );
   const notes = subject.notes.map((line, i) =>
-    sheet.put(line, { x: -left, y: (5 + 1.5 * i) * em }, { size: em, fill: ink.words, anchor: 'left' }),
+    words(
+      line,
+      { x: -left, y: Math.max(5 * em, below + 2 * em) + 1.5 * i * em },
+      { size: em, fill: ink.words, anchor: 'left' },
+    ),
   );
   const right = Math.max(
     flat.reach,
@@ -54,11 +65,7 @@ export function profilePicture(subject: ProfileSubject, units: Units, put: PutWo
     strain?.reach ?? 0,
     ...[title, ...notes].map(({ box }) => box.maxX),
   );
-  const bottom = Math.max(
-    3.5 * em,
-    strain ? length - height + 2.5 * em : 0,
-    ...notes.map(({ box }) => box.maxY),
-  );
+  const bottom = Math.max(3.5 * em, below, ...notes.map(({ box }) => box.maxY));
   const box = {
     width: millimetres(left + right + 2 * margin),
     height: millimetres(top + 1.5 * em + bottom + 2 * margin),
@@ -69,6 +76,7 @@ export function profilePicture(subject: ProfileSubject, units: Units, put: PutWo
     `<svg xmlns="http://www.w3.org/2000/svg" width="${box.width}mm" height="${box.height}mm" viewBox="0 0 ${box.width} ${box.height}">\n` +
     `<title>The profile of the blank, at true scale</title>\n` +
     `<rect width="${box.width}" height="${box.height}" fill="${ink.ground}"/>\n<g transform="${origin}">\n` +
+    (subject.standsOnLip ? `<g transform="translate(0 ${millimetres(-height)}) scale(1 -1)">\n` : '') +
     group('handle', handle.text) +
     group('wall', bodyPart(subject, profile, sheet)) +
     group('lip-zone', lipZonePart(subject, sheet)) +
@@ -79,7 +87,21 @@ export function profilePicture(subject: ProfileSubject, units: Units, put: PutWo
     group('band', bandPart(subject, sheet)) +
     group('along-scale', alongScale(subject, sheet)) +
     group('strain', strain?.text ?? '') +
+    (subject.standsOnLip ? '</g>\n' : '') +
     group('note', [title, ...notes].map(({ text }) => text).join('')) +
     '</g>\n</svg>\n'
   );
 }
+
+/** Words within a drawing that is turned over: each turned back about its own middle, so that it reads and stays where it is. */
+const turnedWords =
+  (put: PutWords): PutWords =>
+  (text, at, style) => {
+    const placed = put(text, at, style);
+    if (placed.text === '') return placed;
+    const { minY, maxY } = placed.box;
+    return {
+      ...placed,
+      text: `<g transform="matrix(1 0 0 -1 0 ${millimetres(minY + maxY)})">${placed.text.trimEnd()}</g>\n`,
+    };
+  };

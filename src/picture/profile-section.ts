@@ -1,7 +1,16 @@
 // The section of a blank through its axis, at true scale: its wall and what was measured on it.
 import { grow } from '../geometry/box.ts';
 import { areaText, dotText, ink, lineText, plateText, spread } from './profile-ink.ts';
-import { besideWall, mirrored, offWall, onLeft, onRight, type Part, type Sheet } from './profile-sheet.ts';
+import {
+  besideWall,
+  mirrored,
+  offWall,
+  onLeft,
+  onRight,
+  type Part,
+  type Sheet,
+  twoLines,
+} from './profile-sheet.ts';
 import type { ProfileSubject } from './profile-subject.ts';
 import { handleLoop } from './rolled-handle.ts';
 import type { RoundedProfile } from './rolled-profile.ts';
@@ -56,7 +65,8 @@ export function handlePart(subject: ProfileSubject, profile: RoundedProfile, { e
 }
 
 /** The lip and rim zone, hatched inside both walls, and its name. */
-export function lipZonePart(subject: ProfileSubject, { put, em }: Sheet): string {
+export function lipZonePart(subject: ProfileSubject, sheet: Sheet): string {
+  const { put, em } = sheet;
   const { rings, lipZone } = subject;
   if (lipZone === undefined) return '';
   const length = rings.at(-1)?.along ?? 0;
@@ -76,9 +86,10 @@ export function lipZonePart(subject: ProfileSubject, { put, em }: Sheet): string
   ];
   const middle = -ringAlong(rings, (from + length) / 2).height;
   const style = { size: 0.86 * em, fill: ink.lipZone, anchor: 'middle' } as const;
+  const [name, figures] = twoLines(sheet, middle, middle + 1.25 * em);
   const words = [
-    put('common lip-and-rim zone:', { x: 0, y: middle }, style),
-    put(lipZone.says, { x: 0, y: middle + 1.25 * em }, style),
+    put('common lip-and-rim zone:', { x: 0, y: name }, style),
+    put(lipZone.says, { x: 0, y: figures }, style),
   ];
   const plates = words.map(({ box }) => plateText(grow(box, 0.3 * em), ink.body));
   return (

@@ -12,7 +12,13 @@ export interface Sheet {
   /** Size of the letters, mm: all distances off the wall go by it. */
   readonly em: number;
   readonly units: Units;
+  /** Whether all of it is turned over once it is drawn, but for the words: then the second of two lines goes above the first. */
+  readonly isTurned: boolean;
 }
+
+/** Baselines of two lines of words, one under the other as they are read. */
+export const twoLines = ({ isTurned }: Sheet, first: number, second: number): readonly [number, number] =>
+  isTurned ? [second, first] : [first, second];
 
 /** A part of the picture, and how far it reaches to one side, mm from the axis. */
 export interface Part {

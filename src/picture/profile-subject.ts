@@ -12,6 +12,8 @@ export interface ShownStrain {
 /** All that the picture shows. Lengths in mm. */
 export interface ProfileSubject {
   readonly name: string;
+  /** Whether it is shown upside down, standing on its lip. */
+  readonly standsOnLip?: boolean;
   /** The bare wall between its sharp corners, from the foot up. */
   readonly rings: readonly ProfileRing[];
   readonly footRound: number;

@@ -59,9 +59,11 @@ export function bodyBelow(profile: RoundedProfile, camera: Camera): string {
   );
 }
 
-/** What lies over the film: the lip, its rim and the inside as far as it is seen from above. */
+/** What lies over the film: the lip, its rim and the inside as far as it is seen from above; on its lip, the foot. */
 export function bodyAbove(vessel: RolledVessel, profile: RoundedProfile, camera: Camera): string {
   const top = profile.lip.at(-1) ?? { radius: 0, height: 0 };
+  if (vessel.standsOnLip)
+    return `<path fill="url(#lip)" d="${outlineData(camera, profile.lip)}"/>${ellipse(camera, top, steel.foot)}`;
   const corner = vessel.profile.at(-1)?.radius ?? 0;
   // How thick the vessel is was never measured: the picture gives it a round on the inside like that on the outside.
   const inner = { ...top, radius: top.radius - Math.max(corner - top.radius, 0.03 * corner) };

@@ -8,6 +8,8 @@ export interface Camera {
   readonly facing: number;
   /** Angle of the line of sight above the level, radians. */
   readonly elevation: number;
+  /** Of a vessel that stands on its lip: the lip's height, mm. Places are still told from the foot up. */
+  readonly onLip?: number;
 }
 
 /** High enough to see into the lip, low enough to keep heights nearly true: 10 degrees. */
@@ -19,13 +21,15 @@ export const elevationFor = (halfAngle: number): number =>
 
 /**
  * Where a point is seen: mm at true scale, x to the right, y down, the foot's centre at the origin. Parallel
- * projection along the line of sight (elementary orthographic projection): what is nearer is seen lower.
+ * projection along the line of sight (elementary orthographic projection): what is nearer is seen lower. On its lip, the lip's centre.
  */
-export function seen({ facing, elevation }: Camera, { radius, height, turn }: RoundPoint): Point {
-  const angle = 2 * Math.PI * (turn - facing);
+export function seen({ facing, elevation, onLip }: Camera, { radius, height, turn }: RoundPoint): Point {
+  // Turned over, turns grow to the left.
+  const angle = 2 * Math.PI * (onLip === undefined ? turn - facing : facing - turn);
+  const up = onLip === undefined ? height : onLip - height;
   return {
     x: radius * Math.sin(angle),
-    y: radius * Math.cos(angle) * Math.sin(elevation) - height * Math.cos(elevation),
+    y: radius * Math.cos(angle) * Math.sin(elevation) - up * Math.cos(elevation),
   };
 }
 

@@ -51,3 +51,18 @@ export function picturePath(points: readonly Point[], closed: boolean): string {
   }
   return `M${pair(start)}${steps === '' ? '' : `l${steps}`}${closed ? 'z' : ''}`;
 }
+
+/** An open line of a picture, in the pen of its group. */
+export const lineText = (points: readonly Point[]): string => `<path d="${picturePath(points, false)}"/>`;
+
+/** A line in the parts of it that are in sight. */
+export function runsOf(
+  places: readonly { readonly at: Point; readonly isSeen: boolean }[],
+): readonly Point[][] {
+  const runs: Point[][] = [[]];
+  for (const { at, isSeen } of places) {
+    if (isSeen) runs.at(-1)?.push(at);
+    else runs.push([]);
+  }
+  return runs.filter((run) => run.length > 1);
+}

@@ -19,8 +19,12 @@ export interface RolledVessel {
   readonly seam: { readonly start: SideEdge; readonly finish: SideEdge };
   /** The line that both ends follow, where it is not straight. */
   readonly winding?: Winding;
-  /** How far the sheet goes on past the seam, over its own start. */
+  /** How far the sheet goes on past the seam, over its own start, or under it. */
   readonly overlap: number;
+  /** The end that lies on top of an overlap; `finish` where it is left out. */
+  readonly top?: 'finish' | 'start';
+  /** Whether it is shown upside down, standing on its lip. */
+  readonly standsOnLip?: boolean;
   /** Width of a cover strip over the seam, if there is one. */
   readonly strip?: number;
   /** Cover strips on borders of the pattern, over the others: a width in mm, turns, heights along the wall. */

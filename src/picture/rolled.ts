@@ -5,22 +5,21 @@ import type { Drawing } from '../drawing/drawing.ts';
 import { writePathData } from '../drawing/path-data.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import { shifted } from '../geometry/affine.ts';
-import type { Contour } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
-import type { Point } from '../geometry/point.ts';
-import { turnOfEdge } from '../unroll/template.ts';
 import { bodyAbove, bodyBelow, bodyPaints, bodyReach, edgesSeen, levelSeen, ringsOf } from './rolled-body.ts';
 import { type Camera, elevationFor, seen } from './rolled-camera.ts';
 import { type Film, filmOf, filmPaths, framesOf, levelStep, uncoloured } from './rolled-film.ts';
 import { handleDepth, handleSeen } from './rolled-handle.ts';
 import { bentLight, type Light, straightLight } from './rolled-light.ts';
-import { millimetres, picturePath } from './rolled-path.ts';
+import { lineText, millimetres, runsOf } from './rolled-path.ts';
+
 import { profileOf, type RoundedProfile } from './rolled-profile.ts';
-import { ringsBetween } from './rolled-rings.ts';
+import { seamText, showsLap, showsSeam } from './rolled-seam.ts';
 import { type RolledSheet, sheetOf } from './rolled-sheet.ts';
 import { type Sight, sightsOf } from './rolled-sight.ts';
+import { bodyAsStood, camerasOf, stretchAsStood } from './rolled-stood.ts';
 import { stripSeen } from './rolled-strip.ts';
-import { bandLean, isStraight, type RolledVessel, ringAt, rolled, sidesAt } from './rolled-vessel.ts';
+import { bandLean, isStraight, type RolledVessel, ringAt, rolled } from './rolled-vessel.ts';
 
 /** The four views and the turn that faces the viewer in each. Turn grows to the right, so a quarter turn is on the left. */
 const views = [
@@ -30,7 +29,7 @@ const views = [
   { name: 'seam', facing: 0 },
 ] as const;
 
-const colours = { ground: '#eeedea', caption: '#5b6267', edge: '#10181e', seam: '#8a2f6b' } as const;
+const colours = { ground: '#eeedea', caption: '#5b6267', edge: '#10181e' } as const;
 
 /** How far the outlines in a picture may stray: a screen's pixel is larger, mm. */
 const coarsest = 0.04;
@@ -70,6 +69,8 @@ function layOut(
 
 /** What is the same from every side: the body's parts as text, and what is in sight of the band. */
 interface Body {
+  /** The vessel's body as it stands. */
+  readonly stood: RolledVessel;
   readonly profile: RoundedProfile;
   readonly sight: readonly Sight[];
   readonly below: string;
@@ -79,19 +80,21 @@ interface Body {
 }
 
 function bodyOf(vessel: RolledVessel, ends: readonly number[], camera: Camera): Body {
-  const profile = profileOf(vessel);
+  const stood = bodyAsStood(vessel);
+  const profile = profileOf(stood);
   const rings = ringsOf(profile);
   const { from, to } = vessel.band;
   const band = [from, ...ends, to]
     .slice(1)
-    .flatMap((end, i) => ringsBetween(vessel.profile, ends[i - 1] ?? from, end));
+    .flatMap((end, i) => stretchAsStood(vessel, ends[i - 1] ?? from, end));
   return {
+    stood,
     profile,
     sight: sightsOf(band, levelStep(vessel), rings, camera.elevation),
     below: `${bodyBelow(profile, camera)}\n`,
-    light: isStraight(vessel) ? straightLight(vessel, profile, camera) : bentLight(profile, rings, camera),
-    edges: edgesSeen(vessel, profile, camera),
-    above: `${bodyAbove(vessel, profile, camera)}\n`,
+    light: isStraight(vessel) ? straightLight(stood, profile, camera) : bentLight(profile, rings, camera),
+    edges: edgesSeen(stood, profile, camera),
+    above: `${bodyAbove(stood, profile, camera)}\n`,
   };
 }
 
@@ -138,7 +141,8 @@ function rolledInside(
   shown: readonly { readonly name: string; readonly facing: number }[],
   caption?: DrawWords,
 ): RolledInside {
-  const elevation = elevationFor(bandLean(vessel));
+  const lean = bandLean(vessel);
+  const elevation = elevationFor(vessel.standsOnLip ? -lean : lean);
   const body = bodyOf(vessel, levelJoints(sheets), { facing: 0, elevation });
   const layout = layOut(
     vessel,
@@ -149,10 +153,12 @@ function rolledInside(
   const tolerance = Math.min(coarsest, layout.height / 4000);
   const films = filmOf(sheets, vessel, tolerance);
   const [width, height] = [millimetres(layout.width), millimetres(layout.height)];
-  const drawn = shown.map(({ name, facing }, i) => {
+  const drawn = shown.map(({ name, facing: upright }, i) => {
     const x = layout.width / 2 + (i - (shown.length - 1) / 2) * 2 * layout.side;
+    // Turned over, turns grow to the left.
+    const facing = vessel.standsOnLip ? (1 - upright) % 1 : upright;
     const view = viewText({ sheets, films }, vessel, body, { facing, elevation }, tolerance);
-    const words = caption === undefined ? '' : captionText(caption(name, layout.letters), layout);
+    const words = caption === undefined ? '' : captionText(name, vessel, caption, layout);
     return `<g data-view="${name}" transform="translate(${millimetres(x)} ${millimetres(layout.foot)})">\n${view}${words}</g>\n`;
   });
   const inside =
@@ -175,10 +181,11 @@ function viewText(
   { sheets, films }: Laid,
   vessel: RolledVessel,
   body: Body,
-  camera: Camera,
+  towards: Camera,
   tolerance: number,
 ): string {
-  const handle = handleSeen(vessel, body.profile, camera);
+  const { body: ofBody, wall: camera } = camerasOf(vessel, towards);
+  const handle = handleSeen(body.stood, body.profile, ofBody);
   const frames = framesOf(sheets, vessel, body.sight, camera.facing);
   const layers = films.map((film) => {
     const paths = filmPaths(film, frames, vessel, camera, tolerance).map((data) => `<path d="${data}"/>`);
@@ -193,18 +200,11 @@ function viewText(
     body.edges,
     finishedEdges(vessel, body, camera),
     sheets.length > 1 ? jointsText(sheets, vessel, body, camera) : '',
-    camera.facing === 0 &&
-    vessel.strip === undefined &&
-    !vessel.covers?.turns.includes(0) &&
-    vessel.seam.start.offset === vessel.seam.finish.offset
-      ? seamText(vessel, body, camera)
-      : '',
+    camera.facing === 0 && showsSeam(vessel) ? seamText(vessel, body.sight, camera) : '',
     body.above,
     handle.before,
   ].join('');
 }
-
-const lineText = (points: readonly Point[]): string => `<path d="${picturePath(points, false)}"/>`;
 
 /** The ends of the finished band, where the knife takes the trims away: a fine dark line. */
 function finishedEdges(vessel: RolledVessel, { sight }: Body, camera: Camera): string {
@@ -242,41 +242,30 @@ function jointsText(
   return `<g data-role="joint" fill="none" stroke="${colours.edge}" stroke-opacity=".45" stroke-width=".25">${lines}</g>\n`;
 }
 
-/** The line where the two ends meet, dashed; and, where the sheet laps over its start, the edge that stays on top. */
-function seamText(vessel: RolledVessel, { sight }: Body, camera: Camera): string {
-  const { finish } = vessel.seam;
-  const side = (offset: number): string => {
-    const places = sight.map(({ along, half }) => {
-      const turn =
-        offset === 0
-          ? sidesAt(vessel, along)[1]
-          : turnOfEdge(vessel.wall, { ...finish, offset: finish.offset + offset }, along);
-      return { at: seen(camera, rolled(vessel, { turn, along })), isSeen: Math.abs(turn - 1) <= half };
-    });
-    return runsOf(places).map(lineText).join('');
-  };
-  const lap =
-    vessel.overlap > 0
-      ? `<g data-role="overlap" fill="none" stroke="${colours.edge}" stroke-opacity=".3" stroke-width=".2">${side(vessel.overlap)}</g>\n`
-      : '';
-  const halo = `<g fill="none" stroke="#fff" stroke-opacity=".75" stroke-width=".8">${side(0)}</g>\n`;
-  const dashes = `<g data-role="seam" fill="none" stroke="${colours.seam}" stroke-width=".45" stroke-dasharray="2.4 1.6">${side(0)}</g>\n`;
-  return lap + halo + dashes;
+/** What stands under the middle of a view: its name, and smaller what has to be known of it. */
+function captionText(
+  name: string,
+  vessel: RolledVessel,
+  caption: DrawWords,
+  { letters, baseline }: Layout,
+): string {
+  const more = captionMore(name, vessel);
+  const lines = [
+    { words: caption(name, letters), y: baseline },
+    ...(more === undefined ? [] : [{ words: caption(more, 0.75 * letters), y: baseline + 1.2 * letters }]),
+  ];
+  return lines
+    .filter(({ words }) => words.length > 0)
+    .map(({ words, y }) => {
+      const box = tightBox(words);
+      const data = writePathData(shifted(words, { x: -(box.minX + box.maxX) / 2, y }));
+      return `<path data-role="caption" fill="${colours.caption}" d="${data}"/>\n`;
+    })
+    .join('');
 }
 
-/** A line in the parts of it that are in sight. */
-function runsOf(places: readonly { readonly at: Point; readonly isSeen: boolean }[]): readonly Point[][] {
-  const runs: Point[][] = [[]];
-  for (const { at, isSeen } of places) {
-    if (isSeen) runs.at(-1)?.push(at);
-    else runs.push([]);
-  }
-  return runs.filter((run) => run.length > 1);
-}
-
-/** A caption under the middle of its view. */
-function captionText(words: readonly Contour[], { baseline }: Layout): string {
-  const box = tightBox(words);
-  const data = writePathData(shifted(words, { x: -(box.minX + box.maxX) / 2, y: baseline }));
-  return `<path data-role="caption" fill="${colours.caption}" d="${data}"/>\n`;
+/** Which end lies on top at the seam, and that the vessel is turned over. */
+function captionMore(name: string, vessel: RolledVessel): string | undefined {
+  if (name === 'seam' && showsLap(vessel)) return `${vessel.top ?? 'finish'} on top`;
+  return name === 'front' && vessel.standsOnLip ? 'on its lip' : undefined;
 }

@@ -280,9 +280,9 @@ describe('the picture', () => {
         ]),
       ];
     });
-    expect(asked).toEqual(views);
+    expect(asked).toEqual([...views, 'finish on top']);
     const captions = [...picture.matchAll(/data-role="caption"[^>]* d="M(-?[\d.]+) [\d.]+L([\d.]+)/g)];
-    expect(captions).toHaveLength(4);
+    expect(captions).toHaveLength(5);
     for (const [, left, right] of captions) expect(Number(left) + Number(right)).toBeCloseTo(0, 3);
   });
 });
