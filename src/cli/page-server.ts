@@ -1,5 +1,5 @@
 // Serves the built page to this machine alone: files of one folder, read only, over loopback.
-import { readFile } from 'node:fs/promises';
+import { readFile, realpath } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import { extname, join, normalize, sep } from 'node:path';
 import { contentPolicy } from './content-policy.ts';
@@ -19,6 +19,7 @@ const types: Readonly<Record<string, string>> = {
 const safety: Readonly<Record<string, string>> = {
   'content-security-policy': contentPolicy('header'),
   'x-content-type-options': 'nosniff',
+  'x-frame-options': 'DENY',
   'referrer-policy': 'no-referrer',
   'cross-origin-opener-policy': 'same-origin',
   'cross-origin-resource-policy': 'same-origin',
@@ -38,8 +39,9 @@ function refusal({ method, headers }: IncomingMessage, port: number): [number, s
   const origins = hostNames.map((name) => addressOf(port, name));
   if (headers.origin !== undefined && !origins.includes(headers.origin))
     return [403, 'another page may not read from here'];
-  const site = headers['sec-fetch-site'];
-  if (site === 'cross-site' && headers['sec-fetch-mode'] !== 'navigate')
+  // A page of another port is of the same site, and not ours all the same. Whoever follows a link comes from anywhere.
+  const site = headers['sec-fetch-site'] ?? 'none';
+  if (site !== 'same-origin' && site !== 'none' && headers['sec-fetch-mode'] !== 'navigate')
     return [403, 'another page may not read from here'];
   if (method !== 'GET' && method !== 'HEAD') return [405, 'only GET and HEAD are answered'];
   return undefined;
@@ -60,6 +62,16 @@ export function fileWithin(folder: string, address: string): string | undefined 
   return file.startsWith(folder.endsWith(sep) ? folder : folder + sep) ? file : undefined;
 }
 
+/** What a file holds; undefined where it is none, or a link leads out of the folder. */
+async function bytesWithin(folder: string, file: string): Promise<Buffer | undefined> {
+  try {
+    const [real, root] = await Promise.all([realpath(file), realpath(folder)]);
+    return real.startsWith(root + sep) ? await readFile(real) : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
 function say(response: ServerResponse, status: number, text: string): void {
   const allow = status === 405 ? { allow: 'GET, HEAD' } : {};
   response.writeHead(status, { ...safety, ...allow, 'content-type': 'text/plain; charset=utf-8' });
@@ -71,7 +83,7 @@ async function answer(request: IncomingMessage, response: ServerResponse, folder
   if (refused) return say(response, ...refused);
   const file = fileWithin(folder, request.url ?? '');
   if (file === undefined) return say(response, 404, 'there is no such file');
-  const bytes = await readFile(file).catch(() => undefined);
+  const bytes = await bytesWithin(folder, file);
   if (bytes === undefined) return say(response, 404, 'there is no such file');
   response.writeHead(200, {
     ...safety,

@@ -1,7 +1,6 @@
 // The artwork of a job as read, and how it goes around: the same for all pieces of its band.
 
-import { type StackedArt, stackedTile } from '../artwork/stacked-tile.ts';
-import { readTile } from '../artwork/tile.ts';
+import type { StackedArt } from '../artwork/stacked-tile.ts';
 import { turnedTile } from '../artwork/tile-layer.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { type Finding, note, Refused, stop } from '../finding.ts';
@@ -18,6 +17,7 @@ import { type PatternPlan, planPattern } from './pattern-plan.ts';
 import type { Recall } from './recall.ts';
 import { collarsOn } from './resolved-collars.ts';
 import type { Artwork, Job } from './resolved-job.ts';
+import { readStacked } from './stacked-art.ts';
 import { refuseStencil, stencilFindings, withBridges } from './stencil.ts';
 import type { Strips } from './strips.ts';
 import { type TypedIn, typedAt } from './typed-at.ts';
@@ -97,12 +97,11 @@ function readSheets(
 ): StackedArt {
   const { order } = orderOf(job);
   const { over = [] } = artwork;
-  const drawings = [{ file: artwork.file }, ...over].map((sheet) => {
-    const options = { ...artwork, ...(order ? { order } : {}) };
-    const { tile, ...rest } = readTile(bytesOf(files, sheet.file), sheet.file, tools.normalise, options);
-    return { ...sheet, art: { ...tile, ...rest } };
-  });
-  return stackedTile(drawings, order);
+  const drawings = [{ file: artwork.file }, ...over].map((sheet) => ({
+    ...sheet,
+    content: bytesOf(files, sheet.file),
+  }));
+  return readStacked(drawings, tools.normalise, { ...artwork, ...(order ? { order } : {}) }, order);
 }
 
 /** More curves than this in one wrap is a repeat typed far too small: a cutter would take days, and memory would run out. */

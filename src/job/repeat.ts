@@ -1,6 +1,6 @@
 // The work of `repeat`: does a tile join itself, what repeat does it truly have, and how can it close on this blank.
 import type { Normalise } from '../artwork/svg-normalise.ts';
-import { type ArtContent, readTile, type Tile } from '../artwork/tile.ts';
+import type { ArtContent, Tile } from '../artwork/tile.ts';
 import type { TraceOptions } from '../artwork/traced-picture.ts';
 import { type Finding, look, note } from '../finding.ts';
 import { degrees } from '../lengths/angle.ts';
@@ -12,6 +12,7 @@ import { saysRepeat, studyOf, wayGroundOf } from './choose-way.ts';
 import { groundOf } from './pattern-ground.ts';
 import { type PiecesInput, planPieces } from './pieces.ts';
 import type { Artwork, Job } from './resolved-job.ts';
+import { readStacked, type SheetContent } from './stacked-art.ts';
 import {
   drawnToEnd,
   endsOnBorders,
@@ -26,6 +27,8 @@ export interface RepeatInput extends PiecesInput {
   readonly job: PiecesInput['job'] & Pick<Job, 'edges'> & { readonly artwork: Artwork };
   /** The artwork; how wide it is, mm, and in how many colours it is traced, where the job does not say. */
   readonly art: { readonly content: ArtContent; readonly file: string } & TraceOptions;
+  /** Drawings that lie over it in the job, from the lowest up: the repeat is that of all together. */
+  readonly over?: readonly SheetContent[];
   readonly units: Units;
   readonly normalise: Normalise;
   /** Told what is done next, where the artwork is so large that it takes seconds. */
@@ -90,11 +93,11 @@ const mostPlaces = 50;
 
 /** All that can be said of a tile's repeat on a blank. @throws Refused where tile, job or blank can't be used. */
 export function describeRepeat(input: RepeatInput): RepeatDescription {
-  const { job, art, units, normalise } = input;
+  const { job, art, over = [], units, normalise } = input;
   const { across, colours } = job.artwork;
   const { length } = art.content;
   if (length >= manyBytes) input.next?.(`reading ${(length / 1e6).toFixed(1)} MB of artwork`);
-  const { tile, findings } = readTile(art.content, art.file, normalise, {
+  const { tile, findings } = readStacked([art, ...over], normalise, {
     ...(across === undefined ? {} : { across }),
     ...(colours === undefined ? {} : { colours }),
     ...art,

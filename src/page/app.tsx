@@ -3,6 +3,7 @@ import { signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { Board } from './board/board.tsx';
 import { listAt, valueAt } from './model/bench.ts';
+import { stepOfKey } from './model/field-words.ts';
 import { openFiles } from './opening.ts';
 import { Guide } from './parts/guide.tsx';
 import { Top } from './parts/top.tsx';
@@ -20,6 +21,7 @@ import {
   isBusy,
   isStillToGive,
   isUntouched,
+  offerView,
   redo,
   said,
   undo,
@@ -29,13 +31,6 @@ import {
 
 const open = signal<ReadonlySet<number>>(new Set([1]));
 
-/** The step in which a key of the job or the blank is typed. */
-function stepOf(path: string): number {
-  if (path.startsWith('blank:')) return 1;
-  if (/^job:(artwork|items|lettering)/.test(path)) return 2;
-  return /^job:(sheet|panels|batch|cutter|printer|name)/.test(path) ? 5 : 3;
-}
-
 /** Opens the step of a field and takes the maker there. */
 function goToField(event: Event): void {
   const to: unknown = event instanceof CustomEvent ? event.detail : undefined;
@@ -43,7 +38,8 @@ function goToField(event: Event): void {
     document.querySelector<HTMLElement>('#tab-vessel')?.focus();
     return;
   }
-  const number = typeof to === 'number' ? to : stepOf(String(to));
+  const [half, key = ''] = String(to).split(':');
+  const number = typeof to === 'number' ? to : stepOfKey(half === 'blank' ? 'blank' : 'job', key);
   open.value = new Set([...open.value, number]);
   requestAnimationFrame(() => {
     const fields = [...document.querySelectorAll<HTMLElement>('[data-path]')];
@@ -132,12 +128,9 @@ export function App() {
       document.removeEventListener('keydown', onKey);
     };
   }, []);
-  const show = (name: typeof view.value) => () => {
-    view.value = name;
-  };
-  /** A step that shapes the flat drawing shows it, unless another view than the wall's is being looked at. */
+  /** A step that shapes the flat drawing shows it in place of the wall. */
   const leaveWall = () => {
-    if (view.value === 'wall') view.value = 'flat';
+    if (view.value === 'wall') offerView('flat');
   };
   return (
     <div class="page">
@@ -150,7 +143,7 @@ export function App() {
         <Board />
         <div class="card" id="card" tabIndex={-1}>
           <Guide />
-          <Step number={1} title="Vessel" state={vesselState()} open={open} onEnter={show('wall')}>
+          <Step number={1} title="Vessel" state={vesselState()} open={open} onEnter={() => offerView('wall')}>
             <VesselStep />
           </Step>
           <Step number={2} title="Artwork and lettering" state={artState()} open={open} onEnter={leaveWall}>

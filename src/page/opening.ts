@@ -3,7 +3,7 @@ import { signal } from '@preact/signals';
 import { Refused, toLine } from '../finding.ts';
 import { emptyBench } from './model/bench.ts';
 import { type NamedBytes, withOpened } from './model/contract-files.ts';
-import { bench, change, hasArtwork, opening, said, view, viewsChosen } from './store.ts';
+import { beginView, bench, change, hasArtwork, opening, said, viewsChosen } from './store.ts';
 
 /** What stood against opening files last, in words; empty where nothing did. */
 export const openingSays = signal<readonly string[]>([]);
@@ -19,7 +19,7 @@ export async function openFiles(coming: Promise<readonly NamedBytes[]>, what: st
     change(next, `open ${what}`);
     openingSays.value = says;
     said.value = says.length > 0 ? says.join('; ') : `${what} opened`;
-    if (viewsChosen.peek() === chosenBefore) view.value = hasArtwork.value ? 'flat' : 'wall';
+    if (viewsChosen.peek() === chosenBefore) beginView(hasArtwork.value ? 'flat' : 'wall');
   } catch (fault) {
     openingSays.value =
       fault instanceof Refused
@@ -35,5 +35,5 @@ export async function openFiles(coming: Promise<readonly NamedBytes[]>, what: st
 export function startAnew(): void {
   change(emptyBench(bench.value.units), 'new job');
   openingSays.value = [];
-  view.value = 'wall';
+  beginView('wall');
 }

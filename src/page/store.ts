@@ -79,6 +79,18 @@ export const view = signal<ViewName>('wall');
 export const viewsChosen = signal(0);
 export function chooseView(name: ViewName): void {
   viewsChosen.value = viewsChosen.peek() + 1;
+  isViewChosen = true;
+  view.value = name;
+}
+/** Whether the view that is shown is one of those. */
+let isViewChosen = false;
+/** Show a view that goes with what is done, unless the maker has chosen one. */
+export function offerView(name: ViewName): void {
+  if (!isViewChosen) view.value = name;
+}
+/** Show the view that what has come onto the bench begins with. */
+export function beginView(name: ViewName): void {
+  isViewChosen = false;
   view.value = name;
 }
 /** How many files, or groups of them, are being fetched or read to be opened. */

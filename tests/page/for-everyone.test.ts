@@ -1,6 +1,7 @@
 // Every state of the page before an accessibility engine, and beside its picture; wide, narrow, by day and by night.
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { fieldWords } from '../../src/page/model/field-words.ts';
 import { patience } from '../cli/run.ts';
 import { type Bench, field, madeFiles, openStep, settled, startBench } from './a-page.ts';
 import { barriers } from './barriers.ts';
@@ -68,6 +69,25 @@ test('wide, by day: empty, in work, checked, its seam, and made, with both views
   expect(await barriers(page), 'job sheet').toEqual([]);
 });
 
+/** What fields are called on the page, by their keys without places in lists; machines and names aside. */
+async function labelsByKey(page: Page): Promise<Readonly<Record<string, string>>> {
+  const shown = await page.locator('[data-path]').evaluateAll((fields) =>
+    fields.map((field) => {
+      const input = field as HTMLInputElement;
+      const around =
+        input.type === 'radio' ? input.closest('fieldset')?.querySelector('legend') : input.labels?.[0];
+      const words = [...(around?.childNodes ?? [])].find(({ nodeType }) => nodeType === Node.TEXT_NODE);
+      return [input.dataset.path ?? '', words?.textContent?.trim() ?? ''] as const;
+    }),
+  );
+  const named = shown.map(
+    ([path, label]) => [path.replace(/^\w+:/, '').replace(/\[\d+\]/g, '[]'), label] as const,
+  );
+  return Object.fromEntries(
+    named.filter(([key]) => !/^name$|measured|^film$|^sheet$|^cutter$|^panels\.joints\[/.test(key)),
+  );
+}
+
 /** Every step and everything behind a word to press is open. */
 async function opened(page: Page): Promise<void> {
   for (const step of [1, 2, 3, 4, 5]) await openStep(page, step);
@@ -90,6 +110,10 @@ test('tablet, by night, with all that can be opened', patience, async () => {
   await opened(page);
   await page.locator('#step-3').scrollIntoViewIfNeeded();
   expect(await barriers(page), 'colours and steps').toEqual([]);
+  // Sentences of the engine name fields by these words.
+  const labels = await labelsByKey(page);
+  expect(Object.keys(labels).length).toBeGreaterThan(40);
+  for (const [key, label] of Object.entries(labels)) expect(fieldWords[key]?.label, key).toBe(label);
   expect(wrong).toEqual([]);
 });
 

@@ -29,6 +29,9 @@ async function savedJob(page: Page): Promise<unknown> {
 /** The tick that begins a part of the job. */
 const box = (page: Page, path: string) => page.locator(`input[type="checkbox"][data-path="${path}"]`);
 
+/** As large as the tile of the terns; its colour is one of theirs. */
+const moon = `<svg xmlns="http://www.w3.org/2000/svg" width="56mm" height="60mm" viewBox="0 0 56 60"><circle cx="14" cy="45" r="6" fill="#d4532f"/></svg>`;
+
 const dot = `<svg xmlns="http://www.w3.org/2000/svg" width="20mm" height="20mm" viewBox="0 0 20 20"><circle cx="10" cy="10" r="9" fill="#17566b"/></svg>`;
 
 test(
@@ -133,6 +136,22 @@ test(
     await field(page, 'blank:fits[0].foot').fill('1');
     await field(page, 'blank:fits[0].lip').fill('-0.5');
     await openStep(page, 2);
+    await page.getByText('Drawings laid over it').click();
+    await page.locator('input[data-file="over"]').setInputFiles({
+      name: 'moon.svg',
+      mimeType: 'image/svg+xml',
+      buffer: Buffer.from(moon),
+    });
+    // It has a colour of the pattern's: the page says so, in its own words.
+    await page
+      .getByText(/give it another colour: “Drawing: moon.svg”, “All in one colour: #/)
+      .first()
+      .waitFor();
+    await page.getByLabel('All in one colour').check();
+    await page.locator('input[data-path="job:artwork.over[0].colour"]').fill('#8a2f6b');
+    await settled(page);
+    // The ways are those of all drawings together: two colours of the terns, one of the moon.
+    await expect.poll(() => page.locator('.ways .told').textContent()).toContain('3 colours');
     await page.getByLabel('Mend what can’t be cut').check();
     await page.getByText('Layers of film').click();
     await page
@@ -148,12 +167,12 @@ test(
     await settled(page);
     const job = (await savedJob(page)) as { readonly layers: { readonly order: readonly string[] } };
     expect(job).toMatchObject({
-      artwork: { mend: true },
+      artwork: { mend: true, over: [{ file: 'moon.svg', colour: '#8a2f6b' }] },
       film: { use: 'mask' },
       stencil: { bridge: 1.2 },
       layers: { style: 'knocked-out', spread: 0.2, backing: { grow: 2 } },
     });
-    expect(job.layers.order).toHaveLength(2);
+    expect(job.layers.order).toHaveLength(3);
     const order = await page.locator('.layer-order li').allTextContents();
     expect(order.map((text) => text.slice(0, 7))).toEqual(job.layers.order);
     await page.getByText('Save', { exact: true }).click();

@@ -1,6 +1,7 @@
 // The artwork as the engine reads it, with a mark where something is found.
 
 import { measuredLength } from '../../lengths/length.ts';
+import { findingSays } from '../parts/plain-words.ts';
 import { art, bench, isSelected } from '../store.ts';
 
 export function ArtBoard() {
@@ -8,9 +9,7 @@ export function ArtBoard() {
   if (!answer)
     return (
       <p class="board-empty">
-        {refused
-          ? refused.map(({ says }) => says).join(' ')
-          : 'Choose artwork in step 2, and it is shown here.'}
+        {refused ? refused.map(findingSays).join(' ') : 'Choose artwork in step 2, and it is shown here.'}
       </p>
     );
   const { width, height, layers, checks, pieces, cutLength } = answer;

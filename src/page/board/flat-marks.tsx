@@ -1,5 +1,6 @@
 // Findings as numbered marks on the drawing; each is a button that selects it.
 import type { Finding, Where } from '../../finding.ts';
+import { findingSays } from '../parts/plain-words.ts';
 import { isSelected, selected } from '../store.ts';
 import { type Point, rulerWidth, type Size } from './sheet-view.ts';
 
@@ -22,7 +23,7 @@ export const FlatMarks = ({ findings, placeOf, size }: FlatMarksProps) => (
           type="button"
           class={`mark mark-${finding.level}${isChosen ? ' mark-selected' : ''}`}
           style={{ left: `${place.x}px`, top: `${place.y}px` }}
-          aria-label={`Finding ${i + 1}: ${finding.says}`}
+          aria-label={`Finding ${i + 1}: ${findingSays(finding)}`}
           aria-pressed={isChosen}
           onClick={() => {
             selected.value = finding;

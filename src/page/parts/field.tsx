@@ -8,7 +8,7 @@ import { lengthToField, lengthToFile, numberToFile, shownText } from '../model/t
 import { bench, findingsAt, isStillToGive, setField } from '../store.ts';
 import { Help } from './help.tsx';
 import type { HelpKey } from './help-words.ts';
-import { inPlainWords } from './plain-words.ts';
+import { findingSays } from './plain-words.ts';
 import { LevelSign } from './sign.tsx';
 
 export interface FieldPlace {
@@ -37,7 +37,7 @@ export const FieldFindings = ({ id, found }: { readonly id: string; readonly fou
       {found.map((finding) => (
         <li key={finding.says} class={`says-${isStillToGive(finding) ? 'wait' : finding.level}`}>
           {isStillToGive(finding) ? null : <LevelSign level={finding.level} />}
-          {isStillToGive(finding) ? 'still to give' : inPlainWords(finding.says)}
+          {isStillToGive(finding) ? 'still to give' : findingSays(finding)}
         </li>
       ))}
     </ul>

@@ -76,6 +76,11 @@ export const helpWords = {
     'A piece that the sheet cannot hold is cut in panels that overlap. Joints fall where they cross the least of the pattern, between repeats, or where you say.',
   pieceSpacing: 'Kept free between two pieces, so that the blade turns in waste.',
   batch: 'How many vessels are made alike. All their pieces are laid out on the sheets together.',
+  thinnest:
+    'Film thinner than this tears when it is weeded or laid, and a narrower gap closes. Cut a comb of strips from 0.5 to 2 mm and see which survive. What the pattern has below it is marked.',
+  smallest: 'Pieces smaller than this are lost from the carrier.',
+  gather: 'The share by which film can be pressed together without a pucker: 0.01 is one in a hundred.',
+  grain: 'The way its grain runs on the sheet. Pieces are then all laid along it.',
   relief:
     'Large waste is heavy to lift and pulls at what stays. Straight cuts up the wall part it into strips about so wide.',
   reliefClear: 'No cut comes nearer than this to film that stays.',

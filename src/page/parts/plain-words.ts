@@ -1,5 +1,8 @@
-// Keys of the files in the words that stand beside the fields.
-import { listAt } from '../model/bench.ts';
+// Sentences of the engine in the words that stand beside the fields, with what lies on the bench.
+import type { Finding } from '../../finding.ts';
+import { type Half, isObject, type Json, listAt } from '../model/bench.ts';
+import { stepOfKey } from '../model/field-words.ts';
+import { fieldName, inPageWords } from '../model/page-words.ts';
 import { bench } from '../store.ts';
 
 /** What a reading is called: by its place from the foot up. */
@@ -9,11 +12,36 @@ export function nameOfStation(index: number): string {
   return index === count - 1 ? 'Lip' : `Between, ${index}`;
 }
 
-const stationKey = /stations\[(\d+)\](?:\.(across|girth|height|along))?/g;
+/** A sentence of the engine's about a key, with fields in place of keys. */
+export const inPlainWords = (says: string, about = ''): string => inPageWords(says, nameOfStation, about);
 
-/** A sentence of the engine's with a reading's key told as the field is: `stations[0].across` as `Foot, across`. */
-export const inPlainWords = (says: string): string =>
-  says.replace(stationKey, (_, index: string, kind?: string) => {
-    const name = nameOfStation(Number(index));
-    return kind === undefined ? name : `${name}, ${kind}`;
-  });
+/** The key of the job that names a file; undefined where none does. */
+function keyNaming(file: string, value: Json = bench.value.job, key = ''): string | undefined {
+  if (value === file) return key;
+  const parts = Array.isArray(value)
+    ? value.map((one: Json, i) => [`${key}[${i}]`, one] as const)
+    : isObject(value)
+      ? Object.entries(value).map(([name, one]) => [key === '' ? name : `${key}.${name}`, one] as const)
+      : [];
+  for (const [at, one] of parts) {
+    const found = keyNaming(file, one, at);
+    if (found !== undefined) return found;
+  }
+  return undefined;
+}
+
+/** What a finding says, in the page's words. */
+export const findingSays = ({ says, where: { key, file } }: Finding): string =>
+  inPlainWords(says, key ?? (file === undefined ? undefined : keyNaming(file)));
+
+/** Where it is: the step and the field of a key of this job or its vessel, else the file. */
+export function findingPlace({ where: { file, key, element, line } }: Finding): string {
+  const { jobFile, blankFile } = bench.value;
+  const half: Half | undefined = file === jobFile ? 'job' : file === blankFile ? 'blank' : undefined;
+  const name = key === undefined ? undefined : (fieldName(key, nameOfStation) ?? key);
+  const at =
+    half && key !== undefined ? [`Step ${stepOfKey(half, key)}: ${name}`] : [half ? undefined : file, name];
+  return [...at, element, line === undefined ? undefined : `line ${line}`]
+    .filter((part) => part !== undefined)
+    .join(', ');
+}

@@ -12,6 +12,7 @@ import { bench, findingsAt, flat, hasArtwork, setField } from '../store.ts';
 import { ItemsGroup } from './items-group.tsx';
 import { LayersGroup } from './layers-group.tsx';
 import { LetteringGroup } from './lettering-group.tsx';
+import { OverGroup } from './over-group.tsx';
 import { Ways } from './ways.tsx';
 
 function ArtPicker() {
@@ -159,6 +160,7 @@ function PatternFields() {
         <TickField half="job" path="artwork.mend" label="Mend what can’t be cut" />
         <Help about="mend" label="Mend" />
       </div>
+      <OverGroup />
       <Ways />
       <LayersGroup />
     </>

@@ -1,6 +1,6 @@
 // Step 4: everything that stands against the job or wants the maker's eye; select one, and the view goes there.
 import type { Finding } from '../../finding.ts';
-import { inPlainWords } from '../parts/plain-words.ts';
+import { findingPlace, findingSays } from '../parts/plain-words.ts';
 import { LevelSign } from '../parts/sign.tsx';
 import {
   bench,
@@ -26,16 +26,6 @@ function goTo(finding: Finding): void {
     document.dispatchEvent(new CustomEvent('go-to-field', { detail: `${half}:${where.key}` }));
   }
 }
-
-const placeInWords = ({ where }: Finding): string =>
-  [
-    where.file,
-    where.key && inPlainWords(where.key),
-    where.element,
-    where.line === undefined ? undefined : `line ${where.line}`,
-  ]
-    .filter((part) => part !== undefined)
-    .join(', ');
 
 export function ChecksStep() {
   const all = findings.value;
@@ -64,7 +54,7 @@ export function ChecksStep() {
       ) : null}
       <ol class="findings">
         {told.map((finding, i) => (
-          <li key={`${finding.rule} ${finding.says} ${placeInWords(finding)}`}>
+          <li key={`${finding.rule} ${finding.says} ${findingPlace(finding)}`}>
             <button
               type="button"
               class={`finding finding-${finding.level}`}
@@ -73,8 +63,8 @@ export function ChecksStep() {
             >
               <span class="finding-number">{waiting.length + i + 1}</span>
               <LevelSign level={finding.level} />
-              <span class="finding-says">{inPlainWords(finding.says)}</span>
-              <span class="finding-place">{placeInWords(finding)}</span>
+              <span class="finding-says">{findingSays(finding)}</span>
+              <span class="finding-place">{findingPlace(finding)}</span>
             </button>
           </li>
         ))}

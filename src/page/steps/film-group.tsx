@@ -25,6 +25,46 @@ export function FilmGroup() {
             <NumberField half="job" path="film.stretch" label="It stretches by" help="stretch" standard="0" />
           </div>
           <Strip />
+          <details class="more">
+            <summary>What it can stand</summary>
+            <div class="field-pair">
+              <LengthField
+                half="job"
+                path="film.minWidth"
+                label="Thinnest film"
+                help="thinnest"
+                standard="1 mm"
+              />
+              <LengthField
+                half="job"
+                path="film.minGap"
+                label="Narrowest gap"
+                help="thinnest"
+                standard="0.4 mm"
+              />
+              <NumberField
+                half="job"
+                path="film.minPiece"
+                label="Smallest piece"
+                help="smallest"
+                unit="mm²"
+                standard="4"
+              />
+              <NumberField half="job" path="film.gather" label="It gathers by" help="gather" standard="0" />
+            </div>
+            <ChoiceField
+              half="job"
+              path="film.grain"
+              label="Its grain runs"
+              help="grain"
+              standard=""
+              options={[
+                { value: undefined, label: 'No matter' },
+                { value: 'across', label: 'Across', says: 'along the width of the sheet' },
+                { value: 'up', label: 'Up', says: 'along its length' },
+              ]}
+            />
+          </details>
           <ChoiceField
             half="job"
             path="film.use"

@@ -5,6 +5,7 @@ import type { Bench } from '../model/bench.ts';
 import { emptyList, type GivenList } from '../model/given-list.ts';
 import type { RowsAnswer } from '../model/messages.ts';
 import { FileButton } from '../parts/file-button.tsx';
+import { findingPlace, findingSays, inPlainWords } from '../parts/plain-words.ts';
 import { usePicture } from '../parts/use-picture.ts';
 import { download } from '../save.ts';
 import { bench, list, said, slow } from '../store.ts';
@@ -46,10 +47,7 @@ async function asked<K extends 'rows' | 'row' | 'names'>(kind: K, more: object =
   });
   work.value = undefined;
   if (outcome.is === 'refused')
-    says.value = outcome.findings.map(
-      ({ where, says: words }) =>
-        `${[where.file, where.key, where.line && `line ${where.line}`].filter(Boolean).join(', ')}: ${words}`,
-    );
+    says.value = outcome.findings.map((found) => `${findingPlace(found)}: ${findingSays(found)}`);
   if (outcome.is === 'fault') says.value = [`a fault of Seamwright's own: ${outcome.says}`];
   return outcome.is === 'answer' ? { from, of, answer: outcome.answer } : undefined;
 }
@@ -163,7 +161,7 @@ function Looked({ answer, isBusy, paper }: LookedProps) {
         <ul class="field-says says-stop" aria-label="Rows left out">
           {refused.map(({ line, says: words }) => (
             <li key={line}>
-              Line {line}: {words}
+              Line {line}: {inPlainWords(words)}
             </li>
           ))}
         </ul>

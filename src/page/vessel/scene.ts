@@ -123,7 +123,11 @@ export class VesselScene {
           ? []
           : levelTurns.flatMap((turn) => pointOf(this.#size.rings, { turn, along }) ?? []);
       level.visible = points.length > 0;
-      level.geometry.setFromPoints(points.map(({ x, y, z }) => new Vector3(x * offWall, y, z * offWall)));
+      // A geometry keeps the room that its first points took: other points need another.
+      level.geometry.dispose();
+      level.geometry = new BufferGeometry().setFromPoints(
+        points.map(({ x, y, z }) => new Vector3(x * offWall, y, z * offWall)),
+      );
     }
   }
 

@@ -25,7 +25,8 @@ export async function studied(bench: BenchAsked, files: FileBytes): Promise<Stud
   const artwork = job.artwork ?? standardArtwork;
   const art = { content: bytesOf(files, artwork.file), file: artwork.file };
   const { normalise } = tools;
-  const input = { ...ground, job: { ...job, artwork }, art, units: bench.units, normalise, tools };
+  const over = (artwork.over ?? []).map((one) => ({ ...one, content: bytesOf(files, one.file) }));
+  const input = { ...ground, job: { ...job, artwork }, art, over, units: bench.units, normalise, tools };
   const is = { input, described: describeRepeat(input) };
   last = { of, is };
   return is;

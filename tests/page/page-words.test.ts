@@ -1,0 +1,82 @@
+// Sentences of the engine as the page tells them: by its fields, not by keys of a file.
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { Refused } from '../../src/finding.ts';
+import { readBlank } from '../../src/job/read-blank.ts';
+import { readJob } from '../../src/job/read-job.ts';
+import { fieldName, inPageWords } from '../../src/page/model/page-words.ts';
+
+const station = (index: number) => (index === 0 ? 'Foot' : 'Lip');
+const told = (says: string, about = '') => inPageWords(says, station, about);
+
+/** What is said of a job or a blank that is refused, as the page tells it. */
+function refusals(read: () => unknown): readonly string[] {
+  try {
+    read();
+  } catch (fault) {
+    if (fault instanceof Refused)
+      return fault.findings.map(
+        ({ where, says }) => `${fieldName(where.key ?? '', station)}: ${told(says, where.key)}`,
+      );
+    throw fault;
+  }
+  return [];
+}
+
+test('what is refused names fields and their choices', () => {
+  const job = { name: 'a', blank: 'b.blank.json', gores: 8, lettering: [{ text: 'a', capHeight: 'none' }] };
+  expect(refusals(() => readJob(job, 'a.job.json'))).toEqual(
+    expect.arrayContaining([
+      expect.stringMatching(/^Text 1, Capitals: "none" is not a length/),
+      expect.stringMatching(/^Text 1/),
+    ]),
+  );
+  const { lettering: _, ...gores } = job;
+  expect(refusals(() => readJob(gores, 'a.job.json'))).toEqual([
+    'How many gores: 8 is for gores only; give “Pieces: Gores” with it, or leave it out',
+  ]);
+  const wound = { ...gores, pieces: 'gores', seam: { style: 'strip' } };
+  expect(refusals(() => readJob(wound, 'a.job.json'))).toEqual([
+    'How the ends meet: “Strip” is for wraps; gores meet at many edges, so give “Butt”, or “Overlap” for the last over the first',
+  ]);
+  const blank = { name: 'b', stations: [{ height: 0, across: 60 }, { height: 90 }] };
+  expect(refusals(() => readBlank(blank, 'b.blank.json')).join()).toMatch(/^Lip: /);
+});
+
+test('a key is the one within, beside or above what the sentence is about', () => {
+  expect(told('too short for "hold"; give a larger "overlap"', 'seam.hold')).toBe(
+    'too short for “Must hold on”; give a larger “Overlap”',
+  );
+  expect(told('give a larger "overlap"', 'collars')).toBe('give a larger “Tab past the seam”');
+  expect(told('give its width by --art-across 60mm, or "across" in the job\'s artwork', 'artwork.file')).toBe(
+    "give its width by “Drawing across” in the job's artwork",
+  );
+  expect(told('give "panels": { "joints": [] }, or another seam', 'seam.style')).toBe(
+    'give “A piece too large for it is parted: Never”, or another seam',
+  );
+  expect(told('below film.minWidth of stations[1].girth', 'items[0]')).toBe(
+    'below Thinnest film of Lip, Girth',
+  );
+  // Words of the maker's own, and names of files, stay.
+  expect(told('"Harbour light" of tern.svg is 3.5 mm too wide', 'lettering[0]')).toBe(
+    '"Harbour light" of tern.svg is 3.5 mm too wide',
+  );
+});
+
+/** Sentences with keys for a file that a page of fields has no words for: test pieces are read elsewhere, machines by their files. */
+const forFiles = /test-piece\.ts|typed-at\.ts|repeat\.ts|stacked-tile\.ts|edge-findings\.ts/;
+
+test('no remedy that the engine writes is told in the words of a file', () => {
+  const root = join(import.meta.dirname, '../../src');
+  const files = ['job', 'pattern', 'blank', 'artwork', 'cut', 'unroll'].flatMap((folder) =>
+    readdirSync(join(root, folder)).map((name) => join(root, folder, name)),
+  );
+  const remedies = files
+    .filter((file) => !forFiles.test(file))
+    .flatMap((file) => readFileSync(file, 'utf8').split('\n'))
+    .filter((line) => !/^\s*(\/\/|\*|\/\*)/.test(line))
+    .flatMap((line) => line.match(/"[a-zA-Z.]+": (?:\{[^}]*\}|"[^"`']*"|\[[^\]]*\])/g) ?? []);
+  expect(remedies.length).toBeGreaterThan(5);
+  for (const remedy of remedies) expect(told(remedy), remedy).not.toMatch(/"\w+":/);
+});
