@@ -1,6 +1,7 @@
 // Pictures that go on across their own borders, as seamless tiles do.
 import type { SampleGrid } from '../geometry/level-lines.ts';
 import type { Picture } from './decode-picture.ts';
+import { edgesMet, type RowStretch } from './edges-met.ts';
 import type { Coloured } from './picture-colours.ts';
 import { coverOf } from './picture-cover.ts';
 
@@ -20,21 +21,34 @@ const mostOpenShare = 0.25;
 
 /**
  * Whether a picture goes on across both its borders: where its last row meets its first, and its last column its first, no
- * channel changes by more than it does in the pixels around.
+ * channel changes by more than it does in the pixels around, and edges that cross the one cross the other.
  */
 export function goesOnAcross({ width, height, rgb }: Picture): boolean {
   if (Math.min(width, height) < leastSize) return false;
   const level = (x: number, y: number) => 3 * (wrap(y, height) * width + wrap(x, width));
   const upright = (y: number, x: number) => 3 * (wrap(y, height) * width + wrap(x, width));
-  return meets(rgb, width, level, height) && meets(rgb, height, upright, width);
+  return [
+    { at: level, along: width, size: height },
+    { at: upright, along: height, size: width },
+  ].every(({ at, along, size }) => {
+    const { meet, touching } = edgesMet((i, k, channel) => rgb[at(i, k) + channel] ?? 0, along, size);
+    return meet && meets(rgb, along, at, size, touching);
+  });
 }
 
 const wrap = (value: number, size: number): number => ((value % size) + size) % size;
 
 /** One border: `at(i, k)` is the place of the pixel i along it, k past its last row. */
-function meets(rgb: Uint8Array, along: number, at: (i: number, k: number) => number, size: number): boolean {
+function meets(
+  rgb: Uint8Array,
+  along: number,
+  at: (i: number, k: number) => number,
+  size: number,
+  touching: readonly RowStretch[],
+): boolean {
   let [run, longest, open, jumps] = [0, 0, 0, 0];
   for (let i = 0; i < along; i++) {
+    if (touching.some(({ from, to }) => i > from - 2 && i < to + 2)) continue;
     const seen = [0, 1, 2].map((channel) => jumpAt(rgb, at, i, size, channel));
     run = seen.includes('open') ? run + 1 : 0;
     longest = Math.max(longest, run);

@@ -1,5 +1,4 @@
 // The lattice of a picture is the one it was generated from, or that of a tile from outside: nothing of ours made it.
-import { createRequire } from 'node:module';
 import { describe, expect, test } from 'vitest';
 import { coordinates, type Lattice, step } from '../../src/pattern/lattice.ts';
 import { pictureRepeat } from '../../src/pattern/picture-repeat.ts';
@@ -7,6 +6,7 @@ import { isSameLattice } from '../../src/pattern/same-lattice.ts';
 import { patience } from '../cli/run.ts';
 import { randomFrom } from '../geometry/drawn.ts';
 import { pictureOf, type Spoilt } from './a-picture.ts';
+import { boughtWindow } from './bought-window.ts';
 
 /** What the issue asks for, px. */
 const asked = 0.5;
@@ -81,31 +81,14 @@ describe('a picture of a crop', () => {
   });
 });
 
-/** Tiles of a package from outside (`tests/outside/bought-tiles`), by name, as they are bought: their size is their repeat. */
-const packed: unknown = createRequire(import.meta.url)('tailwind-heropatterns/patterns.js');
 const tiles = ['jigsaw', 'lisbon', 'hexagons'];
 
 test.each(tiles)(
   'a tile from outside, cropped to half as much again, shows its repeat: %s',
   patience,
   async (name) => {
-    const address = (packed as Readonly<Record<string, string>>)[name] ?? '';
-    const [, coded = ''] = /url\("data:image\/svg\+xml,(.*)"\)/s.exec(address) ?? [];
-    const svg = decodeURIComponent(coded)
-      .replaceAll('FILLCOLOR', '#123456')
-      .replaceAll("fill-opacity='FILLOPACITY'", '');
-    const size = (key: string) => Number(new RegExp(`<svg[^>]*\\b${key}=['"]([\\d.]+)`).exec(svg)?.[1]);
-    const [width, height] = [size('width'), size('height')];
-    const box = /viewBox=['"]([^'"]+)/.exec(svg)?.[1] ?? `0 0 ${width} ${height}`;
-    const inner = svg.slice(svg.indexOf('>', svg.indexOf('<svg')) + 1, svg.lastIndexOf('</svg'));
-    const copies = [0, 1, 2].flatMap((i) =>
-      [0, 1, 2].map((j) => {
-        const [x, y] = [(i - 0.37) * width, (j - 0.61) * height];
-        return `<svg x="${x}" y="${y}" width="${width}" height="${height}" viewBox="${box}">${inner}</svg>`;
-      }),
-    );
-    const [w, h] = [1.5 * width, 1.55 * height];
-    const whole = `<svg xmlns="http://www.w3.org/2000/svg" width="${w}" height="${h}" viewBox="0 0 ${w} ${h}"><rect width="100%" height="100%" fill="#fff"/>${copies.join('')}</svg>`;
+    const bought = boughtWindow(name, { at: { x: 0.37, y: 0.61 }, across: 1.5, up: 1.55 });
+    const { width, height, across: w, art: whole } = bought;
     const picture = await pictureOf(whole, Math.round((w * 150) / Math.sqrt(width * height)));
     const [found] = pictureRepeat(picture);
     const px = picture.width / w;
