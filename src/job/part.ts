@@ -9,7 +9,7 @@ export interface Part extends WrittenPiece {
   /** Left out: the film of the job. */
   readonly material?: 'paper';
   /** Draws the paper template that shows where it goes, as an SVG to print: only prints need it. */
-  readonly place?: () => string;
+  readonly place?: () => string | undefined;
   readonly findings: readonly Finding[];
   /** What the job sheet tells of it, and the outlines by which its film is counted. */
   readonly sheet?: {
@@ -22,7 +22,10 @@ export interface Part extends WrittenPiece {
 
 /** The paper templates of parts, to be printed as `STEM.place.print.pdf`. */
 export const placesOf = (parts: readonly Part[]): readonly Pick<WrittenPiece, 'stem' | 'guide'>[] =>
-  parts.flatMap(({ stem, place }) => (place ? [{ stem: `${stem}.place`, guide: place() }] : []));
+  parts.flatMap(({ stem, place }) => {
+    const guide = place?.();
+    return guide === undefined ? [] : [{ stem: `${stem}.place`, guide }];
+  });
 
 /** Gives the parts of one kind; none where the job has none. */
 export type PartMaker = (input: MakeInput, drafts: readonly Draft[]) => readonly Part[];

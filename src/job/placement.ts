@@ -21,7 +21,8 @@ export interface PlacementInput {
   readonly words: DrawWords;
 }
 
-type Base = PlacementOptions['base'] & { readonly hold: string };
+/** `isPlane`: it is where the vessel stands, or its lip, and no level line to be drawn first. */
+type Base = PlacementOptions['base'] & { readonly hold: string; readonly isPlane: boolean };
 
 /**
  * The level edges that paper on this stretch of wall can be held by, mm on the paper: the plane the vessel stands on, the plane of
@@ -45,6 +46,7 @@ function basesOf(
     ? {
         along: lift,
         says: 'this edge level with the foot',
+        isPlane: true,
         hold: 'stand the vessel on a flat table, and let the edge marked for the foot touch the table all along',
       }
     : bandEnd(band.from, lengths);
@@ -52,6 +54,7 @@ function basesOf(
     ? {
         along: lengths.toGrown(length) + lift,
         says: 'this edge level with the lip',
+        isPlane: true,
         hold: 'lay a straight board on the lip, and let the edge marked for the lip touch it all along',
       }
     : bandEnd(band.to, lengths);
@@ -60,6 +63,7 @@ function basesOf(
 
 const bandEnd = (along: number, { toGrown }: SheetLengths): Base => ({
   along: toGrown(along),
+  isPlane: false,
   says: `this edge on the level line at ${inMm(along)} along`,
   hold: `draw a level line ${inMm(along)} up the wall from the foot corner, with a collar, and hold the edge marked for it there`,
 });
@@ -74,8 +78,11 @@ const sideWords = (handle: Blank['handle']) =>
     ? { says: 'this side against the handle', across: 'middle of the handle' }
     : { says: 'this side on the seam line', across: 'this line on the seam line' };
 
-/** The template of a motif that is cut apart, as an SVG at true size. */
-export function placementOf({ blank, laid, title, words }: PlacementInput): string {
+/**
+ * The template of a motif that is cut apart, as an SVG at true size; none where it has nothing to be held by: on a wall
+ * that bends, where the motif goes on past both ends of the stretch that paper lies on.
+ */
+export function placementOf({ blank, laid, title, words }: PlacementInput): string | undefined {
   const { placed } = laid;
   // Paper does not give as film may: it is as long around as what it lies on.
   const plan = { ...laid.plan, build: { ...laid.plan.build, around: 1 } };
@@ -83,8 +90,10 @@ export function placementOf({ blank, laid, title, words }: PlacementInput): stri
   const { wall, layers, at: there } = (laid.plan.build.around ?? 1) === 1 ? laid : laidApart(plan, placed);
   const motif: MotifOnSheet = { wall, along: there.along, layers };
   const bases = basesOf(blank, plan, placed, wall);
-  const [base] = [...bases].sort((a, b) => Math.abs(a.along - there.along) - Math.abs(b.along - there.along));
-  if (!base) throw new Error('a wall has a foot and a lip');
+  const [base] = bases
+    .filter((one) => one.isPlane || one.along <= laid.reach.from || one.along >= laid.reach.to)
+    .sort((a, b) => Math.abs(a.along - there.along) - Math.abs(b.along - there.along));
+  if (!base) return undefined;
   const { handle } = blank;
   const half = handle ? handle.spans / 2 : 0;
   const toSeam = at.turn > 0.5 ? 1 - at.turn : -at.turn;

@@ -110,3 +110,20 @@ describe('cups of a list that differ', () => {
     expect([lost.status, lost.lines]).toEqual([1, [expect.stringContaining('sheet-pieces')]]);
   }, 60_000);
 });
+
+test('for a cutter that is told the axis of its knife and was off by its test piece, sheets are proved by both', async () => {
+  const cutter = { knifeOffset: 0.25, compensate: true, runOn: 0.5, measured: { across: 150.6, up: 149.5 } };
+  const { artwork: _, ...plain } = job;
+  shop.write('knife.job.json', { ...plain, cutter });
+  shop.write('two.csv', 'name;foot;lip\nPebble;240;250\nKelp;225;262\n');
+  expect((await inShop('names', 'knife.job.json', 'two.csv', '--out', 'knife')).status).toBe(0);
+  // 300 mm across for a machine that makes 150.6 of 150.
+  const [, width] = /width="([\d.]+)mm"/.exec(textOf('knife/sheet-1.cut.svg')) ?? [];
+  expect(Number(width)).toBeCloseTo((300 * 150) / 150.6, 3);
+  const whole = await inShop('prove', 'knife');
+  expect([whole.status, whole.lines]).toEqual([0, []]);
+  expect(whole.out).toMatch(/sheet-lines .* holds[\s\S]*knife-tip .* holds/);
+  // The lines themselves in place of the axis: the tip would cut beside them.
+  writeFileSync(shop.at('knife/sheet-1.cut.svg'), textOf('knife/sheet-1.guide.svg'));
+  expect((await inShop('prove', 'knife')).status).toBe(1);
+}, 60_000);

@@ -158,4 +158,45 @@ describe('the paper template of a motif', () => {
     );
     expect(inked.length).toBeGreaterThan(40);
   });
+
+  const stepped = {
+    use: 'other',
+    wall: 'stepped',
+    stations: [
+      { height: 0, across: 60 },
+      { height: 40, across: 60 },
+      { height: 60, across: 80 },
+      { height: 110, across: 80 },
+    ],
+  };
+  const partsOn = async (blank: object, across: number, along: number) =>
+    (
+      await madeOf({
+        blank,
+        job: {
+          film: { thickness: 0.1, stretch: 0.4 },
+          items: [{ file: 'bar.svg', across, at: { turn: 0.25, along } }],
+        },
+        files: { 'bar.svg': bar },
+      })
+    ).parts;
+
+  test('on the upper stretch of a stepped wall is held by the lip, as on a can of that size', async () => {
+    // Up the wall: 40, then the slope of 10 by 20 mm, then 50 more to the lip.
+    const length = 40 + Math.hypot(10, 20) + 50;
+    const parts = await partsOn(stepped, 30, length - 25);
+    const [file] = await printFiles({ paper: paperNamed('a4') }, placesOf(parts), 'test', () => []);
+    if (!file || typeof file.content === 'string') throw new Error('no print');
+    const [page] = await renderedPdf(file.content);
+    if (!page) throw new Error('one page is meant');
+    const box = topmostBox(page);
+    expectWithin(box.width - lineWidth, 0.25 * Math.PI * 80.1 + 15 + past + rim, 0.1, 'width of the paper');
+    expectWithin(box.height - lineWidth, 25 + 10 + past + rim, 0.1, 'height of the paper');
+  });
+
+  test('is held by a level line at the end of the stretch it lies on, and is none where it lies on none', async () => {
+    // 6 mm high on the slope of 22.4 mm.
+    expect(placesOf(await partsOn(stepped, 9, 51))).toHaveLength(1);
+    expect(placesOf(await partsOn(stepped, 60, 51))).toEqual([]);
+  });
 });
