@@ -6,13 +6,13 @@ import { NearestFinder } from '../geometry/nearest.ts';
 import { closedUp, offsetShapes, openedUp } from '../geometry/offset.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { clippedShapes } from '../geometry/regions.ts';
-import { pointAt } from '../geometry/segment.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
 import { widthTolerance } from './art-faults.ts';
 import { type FilmFault, filmFaults } from './film-faults.ts';
 import { unitedShapes } from './film-layers.ts';
 import type { CutLimits } from './limits.ts';
 import type { NarrowDisc } from './local-width.ts';
+import { measuredMends, type PlacedMend } from './mend-moves.ts';
 import { sweep } from './sweep.ts';
 import { withoutSteps } from './without-steps.ts';
 
@@ -21,14 +21,22 @@ export type MendKind = 'thickened' | 'gap-closed' | 'point-rounded' | 'speck-dro
 export interface Mend {
   readonly kind: MendKind;
   readonly at: Point;
-  /** How far the edge moved, mm; of a speck its area, mm². */
+  /** How far the edge moved, mm; of a gap half its least width; of a speck its area, mm². */
   readonly size: number;
+  /** How far an edge moved at most, mm; 0 of a speck. */
+  readonly moved: number;
 }
 
 export interface MendedFilm {
   /** Merged, like what was given; what nothing touched is the same curve for curve. */
   readonly shapes: readonly Shape[];
   readonly mends: readonly Mend[];
+}
+
+/** What one step made of the film. */
+interface Step {
+  readonly shapes: readonly Shape[];
+  readonly mends: readonly PlacedMend[];
 }
 
 /** By this much more than the limit a place is mended, so that it is no fault after, mm across. */
@@ -46,10 +54,12 @@ const mostRounds = 6;
 /** Mend film whose areas overlap nowhere. */
 export function mendFilm(film: readonly Shape[], limits: CutLimits): MendedFilm {
   let shapes = film;
-  const mends: Mend[] = [];
+  const rounds: PlacedMend[][] = [];
   for (let round = 0; round < mostRounds; round++) {
     const faults = filmFaults(shapes, { limits, tolerance: widthTolerance });
     if (faults.length === 0) break;
+    const mends: PlacedMend[] = [];
+    rounds.push(mends);
     for (const step of [thicken, closeGaps, roundPoints]) {
       const done = step(shapes, faults, limits);
       shapes = done.shapes;
@@ -60,8 +70,10 @@ export function mendFilm(film: readonly Shape[], limits: CutLimits): MendedFilm 
     shapes = done.shapes;
     mends.push(...done.mends);
   }
-  if (mends.length === 0) return { shapes: film, mends };
-  return { shapes: withoutSteps(shapes, film, limits.step), mends };
+  if (rounds.every((mends) => mends.length === 0)) return { shapes: film, mends: [] };
+  const tidy = withoutSteps(shapes, film, limits.step);
+  const most = (mostCutBack + 1) * limits.minWidth + limits.minGap;
+  return { shapes: tidy, mends: measuredMends(rounds, film, tidy, { near: limits.minWidth, most }) };
 }
 
 const ofRule = (faults: readonly FilmFault[], rule: FilmFault['rule']): readonly FilmFault[] =>
@@ -78,39 +90,26 @@ const isCutBack = (fault: FilmFault, limits: CutLimits): boolean =>
   cutBack(fault, limits) <= mostCutBack * limits.minWidth;
 
 /** Lay film of the least width along the middle of what is thinner, and of points too slender to be cut back. */
-function thicken(shapes: readonly Shape[], faults: readonly FilmFault[], limits: CutLimits): MendedFilm {
+function thicken(shapes: readonly Shape[], faults: readonly FilmFault[], limits: CutLimits): Step {
   const slender = ofRule(faults, 'sharp').filter((fault) => !isCutBack(fault, limits));
   const thin = [...ofRule(faults, 'thin-film'), ...slender];
   const radius = (limits.minWidth + clearOfLimit) / 2;
-  const laid = thin.map(({ at, place }) => ({
-    at,
-    film: waysOf(place?.discs ?? [], limits.minWidth).flatMap((way) => sweep(way, radius)),
-  }));
+  const laid = thin.flatMap(({ place }) =>
+    waysOf(place?.discs ?? [], limits.minWidth).flatMap((way) => sweep(way, radius)),
+  );
   if (laid.length === 0) return { shapes, mends: [] };
-  const edge = new NearestFinder(shapes.flatMap(({ contours }) => contours));
   return {
-    shapes: unitedShapes([...shapes, ...laid.flatMap(({ film }) => film)]),
-    mends: laid.map(({ at, film }) => ({
-      kind: 'thickened',
-      at,
-      size: farthest(film, shapes, edge, radius),
-    })),
+    shapes: unitedShapes([...shapes, ...laid]),
+    mends: thin.map((fault) => placed('thickened', fault)),
   };
 }
 
-/** How far the edge of new film lies from film that there was, mm, at most; it lies no farther than the radius. */
-function farthest(
-  laid: readonly Shape[],
-  shapes: readonly Shape[],
-  edge: NearestFinder,
-  radius: number,
-): number {
-  const places = laid.flatMap(({ contours }) =>
-    contours.flatMap(({ segments }) => segments.flatMap((s) => [s.from, pointAt(s, 0.5)])),
-  );
-  const outside = places.filter((p) => !shapes.some((shape) => holdsPoint(shape, p)));
-  return Math.max(0, ...outside.map((p) => edge.find(p, 2 * radius)?.distance ?? radius));
-}
+const placed = (kind: MendKind, { at, place, size }: FilmFault): PlacedMend => ({
+  kind,
+  at,
+  size,
+  along: place?.discs ?? [],
+});
 
 /** The middles of discs in order, parted where one is far from the next. */
 function waysOf(discs: readonly NarrowDisc[], limit: number): Point[][] {
@@ -138,7 +137,7 @@ function withoutTwins(ways: readonly Point[][], near: number): Point[][] {
 }
 
 /** Fill gaps that no blade opens, as far as they are narrow. */
-function closeGaps(shapes: readonly Shape[], faults: readonly FilmFault[], limits: CutLimits): MendedFilm {
+function closeGaps(shapes: readonly Shape[], faults: readonly FilmFault[], limits: CutLimits): Step {
   const gaps = ofRule(faults, 'thin-gap');
   if (gaps.length === 0) return { shapes, mends: [] };
   const closed = closedUp(shapes, (limits.minGap + clearOfLimit) / 2);
@@ -155,7 +154,7 @@ function closeGaps(shapes: readonly Shape[], faults: readonly FilmFault[], limit
   );
   return {
     shapes: unitedShapes([...shapes, ...overlapping]),
-    mends: gaps.map(({ at, size }) => ({ kind: 'gap-closed', at, size: size / 2 })),
+    mends: gaps.map((gap) => ({ ...placed('gap-closed', gap), size: gap.size / 2 })),
   };
 }
 
@@ -163,7 +162,7 @@ function closeGaps(shapes: readonly Shape[], faults: readonly FilmFault[], limit
 const atTip = 0.05;
 
 /** Cut points back to where they are as wide as the limit, with a round end. */
-function roundPoints(shapes: readonly Shape[], faults: readonly FilmFault[], limits: CutLimits): MendedFilm {
+function roundPoints(shapes: readonly Shape[], faults: readonly FilmFault[], limits: CutLimits): Step {
   const points = ofRule(faults, 'sharp').filter((fault) => isCutBack(fault, limits));
   if (points.length === 0) return { shapes, mends: [] };
   const opened = openedUp(shapes, (limits.minWidth + clearOfLimit) / 2);
@@ -174,18 +173,10 @@ function roundPoints(shapes: readonly Shape[], faults: readonly FilmFault[], lim
   const tips = clippedShapes(shapes, opened, 'difference', chordTolerance).filter(isTip);
   if (tips.length === 0) return { shapes, mends: [] };
   const left = clippedShapes(shapes, offsetShapes(tips, overMeeting / 2), 'difference', chordTolerance);
-  const edge = new NearestFinder(left.flatMap(({ contours }) => contours));
-  return {
-    shapes: left,
-    mends: points.map(({ at, length }) => ({
-      kind: 'point-rounded',
-      at,
-      size: edge.find(at, 2 * length + limits.minWidth)?.distance ?? length,
-    })),
-  };
+  return { shapes: left, mends: points.map((point) => placed('point-rounded', point)) };
 }
 
-function dropSpecks(shapes: readonly Shape[], { minPiece }: CutLimits): MendedFilm {
+function dropSpecks(shapes: readonly Shape[], { minPiece }: CutLimits): Step {
   const sized = shapes.map((shape) => ({ shape, area: shapeArea(shape) }));
   const isSpeck = ({ area }: { readonly area: number }) => area < minPiece;
   return {
@@ -194,6 +185,7 @@ function dropSpecks(shapes: readonly Shape[], { minPiece }: CutLimits): MendedFi
       kind: 'speck-dropped',
       at: contours[0]?.segments[0]?.from ?? { x: 0, y: 0 },
       size: area,
+      along: contours.flatMap(({ segments }) => segments.map(({ from }) => from)),
     })),
   };
 }

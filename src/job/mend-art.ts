@@ -53,7 +53,7 @@ export function joinArt(art: ArtToMend, lines: readonly DrawnLine[], limits: Cut
     return own.length === 0 ? layer : { ...layer, shapes: withOutlines(layer.shapes, own) };
   });
   const mends = joined.map(
-    ({ colour, at, gap }): LayerMend => ({ kind: 'outline-joined', at, size: gap, layer: colour }),
+    ({ colour, at, gap }): LayerMend => ({ kind: 'outline-joined', at, size: gap, moved: 0, layer: colour }),
   );
   const used = new Set(joined.flatMap(({ pieces }) => pieces));
   return { layers, mends, left: lines.filter(({ contours }) => !contours.every((one) => used.has(one))) };
@@ -93,11 +93,9 @@ function bareOf(mask: readonly Shape[]): Shape[] {
   return clippedShapes([{ contours: [sheet] }], mask, 'difference', chordTolerance);
 }
 
-/** The farthest that any edge was moved, mm; what was dropped or joined moved none. */
+/** The farthest that any edge was moved, mm; what was dropped or joined counts as none. */
 export const largestMove = (mends: readonly LayerMend[]): number =>
-  Math.max(0, ...mends.filter(({ kind }) => isMove(kind)).map(({ size }) => size));
-
-const isMove = (kind: LayerMend['kind']): boolean => kind !== 'speck-dropped' && kind !== 'outline-joined';
+  Math.max(0, ...mends.map(({ moved }) => moved));
 
 const kinds = ['outline-joined', 'thickened', 'gap-closed', 'point-rounded', 'speck-dropped'] as const;
 

@@ -43,6 +43,8 @@ const cases = [
   { name: 'a speck beside a body', data: 'M0 0H9V9H0ZM12 4H13.5V5.5H12Z', kinds: ['speck-dropped'] },
 ] as const;
 
+const leafData = 'M10 30C30 27 50 27 70 30C50 33 30 33 10 30Z';
+
 describe('film with a fault', () => {
   test.each(cases)('$name is clean once it is mended', ({ data, kinds }) => {
     const { drawn, shapes, mends } = mended(data);
@@ -53,16 +55,32 @@ describe('film with a fault', () => {
 
   test.each(cases)('$name: no film is farther from what it was than is said', ({ data }) => {
     const { drawn, shapes, mends } = mended(data);
-    const moved = Math.max(
-      0,
-      ...mends.filter(({ kind }) => kind !== 'speck-dropped').map(({ size }) => size),
-    );
+    const moved = Math.max(0, ...mends.map((mend) => mend.moved));
     const dropped = mends
       .filter(({ kind }) => kind === 'speck-dropped')
       .reduce((sum, { size }) => sum + size, 0);
     // Beyond the old film grown by the largest move there is none; beyond the new one no old film but what was dropped.
     expectAtMost(beyond(shapes, drawn, moved + 0.03), 0.02);
     expectAtMost(beyond(drawn, shapes, moved + 0.03), dropped + 0.02);
+  });
+
+  const leaf = { name: 'a leaf with a point of 16 degrees at either end', data: leafData };
+  test.each([...cases.slice(0, 6), leaf])(
+    '$name: an edge moved by what is said, by Clipper 6',
+    ({ data }) => {
+      const { drawn, shapes, mends } = mended(data);
+      const moved = Math.max(...mends.map((mend) => mend.moved));
+      const farther = (by: number) => beyond(shapes, drawn, by) + beyond(drawn, shapes, by);
+      expectAtMost(farther(moved + 0.01), 1e-6);
+      expect(farther(moved - 0.02)).toBeGreaterThan(1e-5);
+    },
+  );
+
+  test('is mended once a place, however many rounds that takes', () => {
+    // Four teeth 0.5 mm wide and the two points of a leaf used to be told as 11 and 18 places.
+    const comb = 'M5 50V10H5.5V40H8V10H8.5V40H11V10H11.5V40H14V10H14.5V40H60V50Z';
+    expect(mended(comb).mends).toHaveLength(4);
+    expect(mended(leafData).mends).toHaveLength(2);
   });
 
   test('is as wide as the limit where a neck was thickened, by the closed form of its length', () => {
