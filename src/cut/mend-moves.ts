@@ -5,7 +5,17 @@ import { NearestFinder } from '../geometry/nearest.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { pointAt } from '../geometry/segment.ts';
 import { precision } from '../geometry/tolerance.ts';
-import type { Mend } from './mend.ts';
+
+export type MendKind = 'thickened' | 'gap-closed' | 'point-rounded' | 'speck-dropped';
+
+export interface Mend {
+  readonly kind: MendKind;
+  readonly at: Point;
+  /** How far the edge moved, mm; of a gap half its least width; of a speck its area, mm². */
+  readonly size: number;
+  /** How far an edge moved at most, mm; 0 of a speck. */
+  readonly moved: number;
+}
 
 /** A mend as a round made it. */
 export interface PlacedMend extends Omit<Mend, 'moved'> {

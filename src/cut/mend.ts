@@ -12,20 +12,9 @@ import { type FilmFault, filmFaults } from './film-faults.ts';
 import { unitedShapes } from './film-layers.ts';
 import type { CutLimits } from './limits.ts';
 import type { NarrowDisc } from './local-width.ts';
-import { measuredMends, type PlacedMend } from './mend-moves.ts';
+import { type Mend, type MendKind, measuredMends, type PlacedMend } from './mend-moves.ts';
 import { sweep } from './sweep.ts';
 import { withoutSteps } from './without-steps.ts';
-
-export type MendKind = 'thickened' | 'gap-closed' | 'point-rounded' | 'speck-dropped';
-
-export interface Mend {
-  readonly kind: MendKind;
-  readonly at: Point;
-  /** How far the edge moved, mm; of a gap half its least width; of a speck its area, mm². */
-  readonly size: number;
-  /** How far an edge moved at most, mm; 0 of a speck. */
-  readonly moved: number;
-}
 
 export interface MendedFilm {
   /** Merged, like what was given; what nothing touched is the same curve for curve. */

@@ -3,7 +3,7 @@ import type { DrawnGroup } from '../drawing/drawing.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import { shifted } from '../geometry/affine.ts';
 import { type Box, boxCorners, grow } from '../geometry/box.ts';
-import { polygon, polyline, type Shape } from '../geometry/contour.ts';
+import { type Contour, polygon, polyline, type Shape } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import { type FlatWall, girthAt, toFlat } from '../unroll/flat-wall.ts';
 import { levelLine } from '../unroll/template.ts';
@@ -24,6 +24,8 @@ export interface MotifOnSheet {
 }
 
 export interface MotifDrawingOptions extends MotifOnSheet {
+  /** Cuts across the waste, so that it lifts in strips. */
+  readonly relief: readonly Contour[];
   readonly notes: readonly string[];
   readonly words: DrawWords;
 }
@@ -49,7 +51,7 @@ export const artOfMotif = ({ layers }: Pick<MotifOnSheet, 'layers'>): DrawnGroup
  * The cut drawing and the guide: the art in a piece of film of its own, by which its colours are laid together too. The lines cross at the
  * motif's place: `plumb-line` up the wall, `level-line` around it.
  */
-export function motifDrawings({ notes, words, ...motif }: MotifDrawingOptions): GuideSheet {
+export function motifDrawings({ notes, words, relief, ...motif }: MotifDrawingOptions): GuideSheet {
   const { wall, along } = motif;
   const place = toFlat(wall, { turn: uprightTurn, along });
   const reach = filmOfMotif(motif);
@@ -69,7 +71,11 @@ export function motifDrawings({ notes, words, ...motif }: MotifDrawingOptions): 
     { text: 'foot', x: place.x + 1.2, y: reach.maxY - wordSize / 3 },
   ].map(({ text, x, y }) => ({ contours: shifted(words(text, wordSize), { x, y }) }));
   return guideSheet({
-    blade: [...artOfMotif(motif), { role: 'outline', paths: [{ contours: [border] }] }],
+    blade: [
+      ...artOfMotif(motif),
+      { role: 'relief' as const, paths: relief.map((cut) => ({ contours: [cut] })) },
+      { role: 'outline' as const, paths: [{ contours: [border] }] },
+    ].filter(({ paths }) => paths.length > 0),
     guide: [
       { role: 'trim', paths: [{ id: 'level-line', contours: [level] }] },
       { role: 'register', paths: [{ id: 'plumb-line', contours: [plumb] }] },
@@ -80,6 +86,7 @@ export function motifDrawings({ notes, words, ...motif }: MotifDrawingOptions): 
     notes,
     meanings: [
       { role: 'outline', says: 'cut' },
+      { role: 'relief', says: 'relief cut' },
       { role: 'trim', says: 'level line' },
       { role: 'register', says: 'plumb line' },
     ],

@@ -1,4 +1,5 @@
 // Relief cuts: straight cuts up the wall across large waste, so that it lifts in strips; they touch nothing that stays.
+import type { Box } from '../geometry/box.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
 import { line } from '../geometry/contour.ts';
 import { holdsPoint } from '../geometry/inside.ts';
@@ -7,9 +8,17 @@ import { distance, type Point } from '../geometry/point.ts';
 import { girthAt } from '../unroll/flat-wall.ts';
 import { edgePoint, type Template } from '../unroll/template.ts';
 
+/** Where relief cuts may run in a piece of film: up the wall, from side to side. */
+export interface ReliefField {
+  /** mm */
+  readonly width: number;
+  /** The line at a share of the width, from its lower end. */
+  readonly lineAt: (share: number) => { readonly from: Point; readonly to: Point };
+}
+
 export interface ReliefOptions {
-  readonly template: Template;
-  /** What is cut of the piece: in the flat wall's frame, each shape with its holes. */
+  readonly field: ReliefField;
+  /** What is cut of the piece: in the field's frame, each shape with its holes. */
   readonly shapes: readonly Shape[];
   /** Of a decal the shapes stay, of a mask all around them. */
   readonly use: 'decal' | 'mask';
@@ -28,19 +37,37 @@ const leastShare = 0.25;
 /** A cut may stand this share of a strip's width to either side of its place, where there is more waste to part. */
 const tries = [0, -0.1, 0.1, -0.2, 0.2];
 
-/** The cuts, each from below upwards, in the order of their turns. */
+/** The field of a wrap: lines through the wall's axis. */
+export function fieldOfWrap({ wall, piece, left, right }: Template): ReliefField {
+  const turns = right.turn - left.turn;
+  return {
+    width: girthAt(wall, (piece.from + piece.to) / 2) * turns,
+    lineAt: (share) => {
+      const edge = { turn: left.turn + share * turns, offset: 0 };
+      return { from: edgePoint(wall, edge, piece.from), to: edgePoint(wall, edge, piece.to) };
+    },
+  };
+}
+
+/** The field of a piece of film as a box, y down. */
+export const fieldOfBox = ({ minX, minY, maxX, maxY }: Box): ReliefField => ({
+  width: maxX - minX,
+  lineAt: (share) => {
+    const x = minX + share * (maxX - minX);
+    return { from: { x, y: maxY }, to: { x, y: minY } };
+  },
+});
+
+/** The cuts, each from below upwards, from left to right. */
 export function reliefCuts(options: ReliefOptions): Contour[] {
-  const { template, shapes, every } = options;
-  const { wall, piece, left, right } = template;
+  const { field, shapes, every } = options;
   if (shapes.length === 0) return [];
-  const width = girthAt(wall, (piece.from + piece.to) / 2) * (right.turn - left.turn);
-  const strips = Math.floor(width / every);
+  const strips = Math.floor(field.width / every);
   const finder = new NearestFinder(shapes.flatMap(({ contours }) => contours));
   return Array.from({ length: Math.max(0, strips - 1) }, (_, i) => i + 1).flatMap((i) => {
     const all = tries.map((by) => {
-      const turn = left.turn + ((i + by) / strips) * (right.turn - left.turn);
-      const [from, to] = [piece.from, piece.to].map((along) => edgePoint(wall, { turn, offset: 0 }, along));
-      return from && to ? runsOn(from, to, finder, options) : [];
+      const { from, to } = field.lineAt((i + by) / strips);
+      return runsOn(from, to, finder, options);
     });
     return all.reduce((best, runs) => (lengthOf(runs) > lengthOf(best) + step ? runs : best), all[0] ?? []);
   });

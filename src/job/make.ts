@@ -1,5 +1,6 @@
 // The whole job: readings and a tile in, drawings out; then, from the written files, the proof.
 import type { Band } from '../blank/flat-band.ts';
+import { fieldOfWrap } from '../cut/relief.ts';
 import { wrapDrawings } from '../cut/wrap-drawing.ts';
 import { writeSvg } from '../deliver/write-svg.ts';
 import { type Finding, Refused } from '../finding.ts';
@@ -192,7 +193,7 @@ function draftPiece(
   const onSheet = motifs.map((placed) => motifOnSheet(placed, plan.lengths));
   const layers = layersWith(pattern?.wrap.layers ?? [], onSheet, template);
   const turned = turnInFile(template, input.job, panel !== undefined);
-  const relief = reliefOf(input, template, layers);
+  const relief = reliefOf(input, fieldOfWrap(template), layers);
   const drawn = wrapDrawings({
     template,
     flatLimits: flatBands.flatMap(({ from, to }) => [from, to].map(plan.lengths.toGrown)),

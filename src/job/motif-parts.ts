@@ -1,5 +1,6 @@
 // Motifs cut as pieces of their own: their files, and how they lie on the wall.
-import { motifDrawings } from '../cut/motif-drawing.ts';
+import { filmOfMotif, motifDrawings } from '../cut/motif-drawing.ts';
+import { fieldOfBox } from '../cut/relief.ts';
 import { writeSvg } from '../deliver/write-svg.ts';
 import { boxCorners } from '../geometry/box.ts';
 import { polygon } from '../geometry/contour.ts';
@@ -10,20 +11,21 @@ import { fromSeam } from './motif-places.ts';
 import type { Part } from './part.ts';
 import type { PlacedMotif } from './placed-motif.ts';
 import { placementOf } from './placement.ts';
+import { reliefOf } from './relief.ts';
 
 /** The parts of motifs that are cut apart. */
-export function motifParts(
-  { job, blank, tools: { words } }: MakeInput,
-  drafts: readonly Draft[],
-): readonly Part[] {
+export function motifParts(input: MakeInput, drafts: readonly Draft[]): readonly Part[] {
+  const { job, blank, tools } = input;
+  const { words } = tools;
   const motifs = (drafts[0]?.laid ?? []).filter(({ placed }) => placed.isApart);
   return motifs.map((laid) => {
     const { placed, wall, at, layers } = laid;
     const away = fromSeam(wall, at);
+    const onSheet = { wall, along: at.along, layers };
+    const relief = reliefOf(input, fieldOfBox(filmOfMotif(onSheet)), layers, placed.name);
     const drawings = motifDrawings({
-      wall,
-      along: at.along,
-      layers,
+      ...onSheet,
+      relief: relief.cuts,
       notes: notesOf(job.name, placed, away),
       words,
     });
@@ -33,7 +35,7 @@ export function motifParts(
       cut: writeSvg(drawings.cut, { title: `${title}: cut`, filled: false }),
       guide: writeSvg(drawings.guide, { title: `${title}: guide`, filled: true }),
       place: () => placementOf({ blank, laid, title: placeTitle(title, placed), words }),
-      findings: [],
+      findings: relief.findings,
       sheet: {
         says: `${placed.name}: ${placed.says}`,
         where: whereWords(placed, away).join(', '),

@@ -1,11 +1,10 @@
 // The relief cuts of a piece, and what is told of them.
-import { reliefCuts } from '../cut/relief.ts';
+import { type ReliefField, reliefCuts } from '../cut/relief.ts';
 import { type Finding, note } from '../finding.ts';
 import { contourLength } from '../geometry/arc-length.ts';
 import type { Contour } from '../geometry/contour.ts';
 import { inMm } from '../lengths/length.ts';
 import type { WrapLayer } from '../pattern/wrap.ts';
-import type { Template } from '../unroll/template.ts';
 import type { MakeInput } from './make-input.ts';
 import { typedAt } from './typed-at.ts';
 
@@ -14,15 +13,18 @@ export interface PieceRelief {
   readonly findings: readonly Finding[];
 }
 
-/** None where the job asks for none, or where nothing is weeded of the piece. */
+/** None where the job asks for none, or where nothing is weeded of the piece. `name`: of a piece that is not the wrap. */
 export function reliefOf(
   { job, jobFile }: Pick<MakeInput, 'job' | 'jobFile'>,
-  template: Template,
+  field: ReliefField,
   layers: readonly WrapLayer[],
+  name?: string,
 ): PieceRelief {
   const { relief, film } = job;
   if (!relief || layers.length === 0) return { cuts: [], findings: [] };
-  const told = (says: string) => [note('relief', typedAt(jobFile, 'relief'), says)];
+  const told = (says: string) => [
+    note('relief', typedAt(jobFile, 'relief'), name === undefined ? says : `${name}: ${says}`),
+  ];
   // Where one mask is cut another stays.
   if (film.use === 'mask' && layers.length > 1)
     return {
@@ -32,7 +34,7 @@ export function reliefOf(
       ),
     };
   const cuts = reliefCuts({
-    template,
+    field,
     shapes: layers.flatMap(({ shapes }) => shapes),
     use: film.use,
     ...relief,

@@ -209,7 +209,7 @@ export function proofOf(asked: Asked, files: ProofFiles): Proof {
     ...patternChecks(asked, layers),
     ...registerChecks(pieces, asked),
     ...layerFileChecks([...wraps, ...others], asked.cutter),
-    ...reliefChecks(pieces, asked),
+    ...reliefChecks(pieces, asked, others),
     ...stencilChecks(pieces, asked),
     ...limitChecks(pieces, asked),
     ...stripRows(asked, rows, strips),

@@ -94,3 +94,31 @@ test('relief cuts are on sheets too, are counted, and none are made unasked', as
   expect(partsOf(plain.texts['wrap.cut.svg'] ?? '').cuts).toEqual([]);
   expect((cut.report.weeding?.lifts ?? 0) - (plain.report.weeding?.lifts ?? 0)).toBe(count);
 });
+
+test('a motif that is cut apart has them in its own waste, and they are proved', async () => {
+  const frame = `<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="50mm" viewBox="0 0 60 50"><g fill="#1d4e63"><path fill-rule="evenodd" d="M2 2H58V48H2ZM6 6V44H54V6Z"/><circle cx="30" cy="25" r="5"/></g></svg>`;
+  const { texts, report, failed } = await folderOf({
+    blank: can,
+    job: {
+      relief: { every: 12, clear: 0.6 },
+      items: [{ file: 'frame.svg', across: 60, at: { turn: 0.5, along: 45 } }],
+    },
+    files: { 'frame.svg': frame },
+  });
+  const text = texts['item-1.cut.svg'] ?? '';
+  const { rings, cuts } = partsOf(text);
+  expect(failed()).toEqual([]);
+  // 72 mm of film in strips of 12: cuts within the frame, those through the dot in two.
+  expect(cuts.length).toBeGreaterThan(3);
+  expect(report.checks.find(({ rule }) => rule === 'relief')?.says).toContain(
+    `item-1: ${cuts.length} relief cuts`,
+  );
+  for (const { from, to } of cuts)
+    expectAtMost(clipperArea('intersection', [ribbon(from, to, 0.6 / Math.SQRT2)], rings, 'nonzero'), 1e-4);
+  const drawing = readSvg(text, 'item-1.cut.svg');
+  const groups = drawing.groups.flatMap((group) =>
+    group.role === 'relief' ? movedGroups([group], translation(0, 3)) : [group],
+  );
+  const moved = writeSvg({ ...drawing, groups }, { title: 'x', filled: false });
+  expect(failed({ 'item-1.cut.svg': moved })).toContain('relief-clear');
+});
