@@ -2,7 +2,7 @@
 // and once typing pauses the job laid afresh.
 import { batch, effect } from '@preact/signals';
 import type { LaidView } from '../job/laid-view.ts';
-import type { Bench } from './model/bench.ts';
+import { type Bench, isObject, type JsonObject } from './model/bench.ts';
 import {
   bench,
   flat,
@@ -19,9 +19,19 @@ import {
 /** A pause in typing after which the job is laid afresh, ms. */
 const pause = 350;
 
-/** Whether all but the readings is as it was. */
+/** A job without what moves its pattern as a reading does: what lies under the film, and its thickness. */
+const withoutGrowth = ({ coats: _, film, ...rest }: JsonObject): JsonObject => {
+  if (!isObject(film)) return film === undefined ? rest : { ...rest, film };
+  const { thickness: __, ...kept } = film;
+  return Object.keys(kept).length === 0 ? rest : { ...rest, film: kept };
+};
+
+/** Whether all but the readings, and what moves the pattern as they do, is as it was. */
 const differsInReadings = (one: Bench, other: Bench): boolean =>
-  one.job === other.job && one.files === other.files && one.blankFile === other.blankFile;
+  one.files === other.files &&
+  one.blankFile === other.blankFile &&
+  (one.job === other.job ||
+    JSON.stringify(withoutGrowth(one.job)) === JSON.stringify(withoutGrowth(other.job)));
 
 /** Hands the art of a laid job to what follows readings; false where it can't be followed. */
 function leads({ view: { pieces }, laid }: LaidView): boolean {

@@ -49,10 +49,10 @@ function inputOf(blank: object, job: object = {}, band: object = { band: { from:
 const laid = (input: ReturnType<typeof inputOf>): LaidView =>
   laidView({ ...input, tools: { normalise, words, setText }, unchecked: true, linesOnly: true });
 
-function followed(before: object, after: object, job: object = {}, byAtMost = within) {
+function followed(before: object, after: object, job: object = {}, byAtMost = within, jobAfter = job) {
   const { view, laid: art } = laid(inputOf(before, job));
   if (!art) return undefined;
-  return followedView(followerOf({ view, laid: art }), inputOf(after, job), words, byAtMost);
+  return followedView(followerOf({ view, laid: art }), inputOf(after, jobAfter), words, byAtMost);
 }
 
 const quarters = 4;
@@ -116,6 +116,20 @@ describe('a drawing that follows its readings', () => {
     expect(farthest(inside, exact)).toBeLessThan(within);
     // Left where it was, it would be seen to be off.
     expect(farthest(laidPoints(before), exact)).toBeGreaterThan(3 * within);
+  });
+
+  test('follows coats and the film as it does readings', () => {
+    const coats = [{ name: 'resin', thickness: 0.15 }];
+    const more = { ...rows, coats, film: { thickness: 0.12 } };
+    const job = laid(inputOf(cup(270), more));
+    const carried = followed(cup(270), cup(270), rows, within, more);
+    const place = job.view.pieces[0]?.place;
+    const exact = laidPoints(job, 64);
+    const inside = followedPoints(carried).filter((p) => place && coversPlace(place, onWall(place, p)));
+    expect(inside.length).toBeGreaterThan(400);
+    expect(farthest(inside, exact)).toBeLessThan(within);
+    expect(farthest(laidPoints(before), exact)).toBeGreaterThan(3 * within);
+    expect(carried?.template).toEqual(job.report.template);
   });
 
   test('ends in the waste where it should, though the pattern has grown', () => {

@@ -91,6 +91,7 @@ const pressDigit = (page: Page) => async (i: number) => {
 async function wallRow(bench: Bench): Promise<Comparison> {
   const { page } = await bench.open({ reducedMotion: 'reduce' });
   await page.getByRole('button', { name: /Fish-scale cup/ }).click();
+  await page.locator('#flat-figures').filter({ hasText: 'Cut piece' }).waitFor();
   const girth = field(page, 'blank:stations[1].girth');
   await girth.fill('270.1');
   await girth.press('End');

@@ -41,26 +41,45 @@ export function laidOut(
   }
   let y = 0;
   let width = 0;
-  const laid = [...rows.reverse(), ...(apart.length > 0 ? [apart] : [])].map((row): LaidPiece[] => {
-    let x = 0;
-    const placed = row.map((piece): LaidPiece => {
-      const at = { x: x - piece.box.minX, y: y - piece.box.minY };
-      x += piece.box.maxX - piece.box.minX + gap;
-      const below = art[pieces.indexOf(piece)] ?? [];
-      const groups = [
-        ...below.map((group) => ({ group, path: inkPath(group.ink, within) })),
-        ...piece.groups.map((group) => ({ group, path: new Path2D(group.d) })),
-      ];
-      return { piece, at, groups };
-    });
-    width = Math.max(width, x - gap);
-    y += Math.max(...row.map(({ box }) => box.maxY - box.minY)) + gap;
-    return placed;
-  });
+  const laid = [...rows.reverse(), ...inRows(apart, Math.max(0, ...rows.map(widthOf)))].map(
+    (row): LaidPiece[] => {
+      let x = 0;
+      const placed = row.map((piece): LaidPiece => {
+        const at = { x: x - piece.box.minX, y: y - piece.box.minY };
+        x += piece.box.maxX - piece.box.minX + gap;
+        const below = art[pieces.indexOf(piece)] ?? [];
+        const groups = [
+          ...below.map((group) => ({ group, path: inkPath(group.ink, within) })),
+          ...piece.groups.map((group) => ({ group, path: new Path2D(group.d) })),
+        ];
+        return { piece, at, groups };
+      });
+      width = Math.max(width, x - gap);
+      y += Math.max(...row.map(({ box }) => box.maxY - box.minY)) + gap;
+      return placed;
+    },
+  );
   return {
     pieces: laid.reverse().flat(),
     box: { minX: 0, minY: 0, maxX: width, maxY: Math.max(1, y - gap) },
   };
+}
+
+const widthOf = (row: readonly FlatPiece[]): number =>
+  row.reduce((sum, { box }) => sum + box.maxX - box.minX + gap, -gap);
+
+/** So much wider than the wraps a row of what is cut apart may be: in one long row all would be small. */
+const wider = 1.5;
+
+/** Pieces in rows, each as many as fit. */
+function inRows(pieces: readonly FlatPiece[], width: number): FlatPiece[][] {
+  const rows: FlatPiece[][] = [];
+  for (const piece of pieces) {
+    const row = rows.at(-1);
+    if (row && widthOf([...row, piece]) <= wider * width) row.push(piece);
+    else rows.push([piece]);
+  }
+  return rows;
 }
 
 /** Where a place of the wall lies on the sheet; undefined where no piece covers it. */

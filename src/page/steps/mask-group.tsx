@@ -34,12 +34,14 @@ function Follows() {
   return (
     <fieldset class="choice">
       <legend>It follows</legend>
-      {all.map(({ name, says }) => (
-        <label class="tick" key={name}>
-          <input type="checkbox" checked={follows(name)} onChange={() => turn(name)} />
-          {says}
-        </label>
-      ))}
+      <div class="button-row">
+        {all.map(({ name, says }) => (
+          <label class="tick" key={name}>
+            <input type="checkbox" checked={follows(name)} onChange={() => turn(name)} />
+            {says}
+          </label>
+        ))}
+      </div>
     </fieldset>
   );
 }
