@@ -43,11 +43,13 @@ function itemUnits(text: string, options: BlockOptions, mark: DrawnGroup): Unit[
 }
 
 const listUnits = (items: readonly string[], options: BlockOptions, numbered = false): Unit[] =>
-  items.flatMap((item, i) =>
-    itemUnits(
-      item,
-      options,
-      wordsAt(numbered ? `${i + 1}.` : '•', { words: options.words, em: sizes.text }, 2, sizes.text),
+  itemsTogether(
+    items.map((item, i) =>
+      itemUnits(
+        item,
+        options,
+        wordsAt(numbered ? `${i + 1}.` : '•', { words: options.words, em: sizes.text }, 2, sizes.text),
+      ),
     ),
   );
 
@@ -59,7 +61,14 @@ const tickBox = (x: number, y: number): DrawnGroup => ({
 });
 
 const tickUnits = (items: readonly string[], options: BlockOptions): Unit[] =>
-  items.flatMap((item) => itemUnits(item, options, tickBox(0.6, 0.5)));
+  itemsTogether(items.map((item) => itemUnits(item, options, tickBox(0.6, 0.5))));
+
+/** Items one under another, of which no page has the first or the last alone. */
+const itemsTogether = (items: readonly (readonly Unit[])[]): Unit[] =>
+  items.flatMap((units, i) => {
+    const stays = i < items.length - 1 && (i === 0 || i === items.length - 2);
+    return stays ? units.map((unit) => ({ ...unit, keepsNext: true })) : units;
+  });
 
 /** A warm bar at the left of every line, and the word itself. */
 function cautionUnits(items: readonly string[], options: BlockOptions): Unit[] {

@@ -10,6 +10,7 @@ import { papers } from '../../src/deliver/paper.ts';
 import { columnsOf } from '../../src/deliver/paper-table.ts';
 import type { Block, Page } from '../../src/deliver/write-page.ts';
 import { writePdf } from '../../src/deliver/write-pdf.ts';
+import type { DrawnGroup } from '../../src/drawing/drawing.ts';
 import { hullBox } from '../../src/geometry/box.ts';
 import type { Contour } from '../../src/geometry/contour.ts';
 import { expectWithin } from '../closeness.ts';
@@ -115,6 +116,40 @@ describe('a page on paper', () => {
       expect(marks.slice(2, 4).map(({ paths: [path] }) => curves(path?.contours))).toEqual(
         ['do', 'yours'].map((text) => curves(bold(text, 2.9))),
       );
+  });
+
+  test('leaves no row and no item alone at the end of a sheet or on top of the next; short tables stay whole', () => {
+    /** A square of 3 mm. */
+    const isBox = ({ role, paths }: DrawnGroup): boolean => {
+      const { minX, maxX, minY, maxY } = hullBox(paths.flatMap(({ contours }) => contours));
+      return role === 'outline' && Math.abs(maxX - minX - 3) < 1e-6 && Math.abs(maxY - minY - 3) < 1e-6;
+    };
+    const under = (lines: number, block: Block) =>
+      laidOut([...Array.from({ length: lines }, (): Block => ({ kind: 'words', text: 'a line' })), block]);
+    /** Boxes to tick on each sheet that has any, under so many lines. */
+    const boxesUnder = (lines: number, block: Block): readonly number[] =>
+      under(lines, block)
+        .map(({ marks }) => marks.filter(isBox).length)
+        .filter((count) => count > 0);
+    const short = (count: number): Block => ({
+      kind: 'table',
+      head: ['', 'do'],
+      ticks: true,
+      rows: rows.slice(1, 1 + count),
+    });
+    const ticks: Block = { kind: 'ticks', items: ['one', 'two'] };
+    const parted = { table: 0 };
+    const ends = { least: 24, most: 34 };
+    for (let lines = ends.least; lines <= ends.most; lines++) {
+      expect(boxesUnder(lines, ticks)).toEqual([2]);
+      expect(boxesUnder(lines, short(4))).toEqual([4]);
+      const long = boxesUnder(lines, short(9));
+      expect(Math.min(...long)).toBeGreaterThan(1);
+      parted.table += long.length > 1 ? 1 : 0;
+    }
+    expect(parted.table).toBeGreaterThan(0);
+    // The end of a sheet lies between.
+    expect([ends.least, ends.most].map((lines) => under(lines, ticks).length)).toEqual([1, 2]);
   });
 
   test('is the same bytes each time', async () => {
