@@ -46,25 +46,41 @@ const reasonOf = (fault: unknown): string => {
   return reasons[code] ?? `can't be read (${code || String(fault)})`;
 };
 
-/** Files that a job names, each read once. */
+/** Files of no more than so many bytes together are kept: a list may name another picture in every row. */
+const mostKeptBytes = 64_000_000;
+
+/** Files that a job names, each read once, as long as there is room for it among those last asked for. */
 export class KeptFiles {
   readonly #bytes = new Map<string, Uint8Array>();
   readonly #beside: (file: string) => string;
   readonly #jobFile: string;
+  readonly #most: number;
+  #size = 0;
 
-  /** `beside`: the path of a file that the job names. */
-  constructor(beside: (file: string) => string, jobFile: string) {
+  /** `beside`: the path of a file that the job names; `most`: bytes kept together, but for the last file. */
+  constructor(beside: (file: string) => string, jobFile: string, most = mostKeptBytes) {
     this.#beside = beside;
     this.#jobFile = jobFile;
+    this.#most = most;
   }
 
   /** @throws Refused in words that name the job's key, where it can't be read. */
   async bytes(file: string, key: string): Promise<Uint8Array> {
     const known = this.#bytes.get(file);
-    if (known) return known;
-    const bytes = await readBytes(this.#beside(file), file, { file: this.#jobFile, key });
+    const bytes = known ?? (await readBytes(this.#beside(file), file, { file: this.#jobFile, key }));
+    this.#drop(file);
+    for (const oldest of this.#bytes.keys()) {
+      if (this.#size + bytes.length <= this.#most) break;
+      this.#drop(oldest);
+    }
     this.#bytes.set(file, bytes);
+    this.#size += bytes.length;
     return bytes;
+  }
+
+  #drop(file: string): void {
+    this.#size -= this.#bytes.get(file)?.length ?? 0;
+    this.#bytes.delete(file);
   }
 
   /** The same as text, without a byte order mark. */
