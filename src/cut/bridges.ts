@@ -77,10 +77,13 @@ function tiesOfIsland(island: Contour, others: readonly Contour[], width: number
     const here = gone;
     const long = contourLength({ closed: false, segments: [s] });
     gone += long;
+    // At a corner a bridge would stand half beside the island, and hold it by half its width.
+    const room = Math.min(1 / 2, width / 2 / long);
     return Array.from({ length: places }, (_, i): Gap[] => {
-      const from = pointAt(s, i / places);
+      const t = room + (1 - 2 * room) * ((i + 1 / 2) / places);
+      const from = pointAt(s, t);
       const to = nearest(finder, from, width, reach);
-      return to ? [{ from, to, size: distance(from, to), share: (here + (long * i) / places) / length }] : [];
+      return to ? [{ from, to, size: distance(from, to), share: (here + long * t) / length }] : [];
     }).flat();
   });
   const first = narrowest(gaps);

@@ -1,7 +1,8 @@
 // A stencil that holds together: islands tied, counted by Clipper 6's own nesting of what is left.
 import { describe, expect, test } from 'vitest';
 import { bridgedShapes } from '../../src/cut/bridges.ts';
-import type { Shape } from '../../src/geometry/contour.ts';
+import { narrowPlaces } from '../../src/cut/local-width.ts';
+import { reverseContour, type Shape } from '../../src/geometry/contour.ts';
 import { shapeArea } from '../../src/geometry/measure.ts';
 import { expectWithin } from '../closeness.ts';
 import { box, circle } from '../geometry/drawn.ts';
@@ -20,6 +21,15 @@ test('a ring is tied by two bridges as wide as asked, and falls into two halves'
   // Integral of sqrt(q^2 - x^2) over the bridge's width.
   const under = (q: number) => (w / 2) * Math.sqrt(q * q - (w * w) / 4) + q * q * Math.asin(w / 2 / q);
   expectWithin(areaOf([ring]) - areaOf(shapes), 2 * (under(R) - under(r)), 0.01);
+});
+
+// A bridge that began at the island's corner used to hold it by a part of its width.
+test('bridges of a square hold it by their whole width, away from its corners', () => {
+  const opening: Shape = { contours: [box(0, 0, 24, 24), reverseContour(box(6, 6, 12, 12))] };
+  const { shapes, bridges } = bridgedShapes([opening], 1.2);
+  expect(bridges).toBe(2);
+  expect(narrowPlaces(shapes, { side: 'gap', limit: 1.19, tolerance: 0.002 })).toEqual([]);
+  expectWithin(areaOf([opening]) - areaOf(shapes), 2 * 6 * 1.2, 0.01);
 });
 
 test('islands beside one another are tied to the film around, whatever they are tied to first', () => {
