@@ -2,8 +2,8 @@
 // The WebAssembly build is used everywhere: unlike the native one it can read no files.
 import { initWasm, Resvg } from '@resvg/resvg-wasm';
 
-/** Gives the plain form of an SVG text, or throws with the reader's own words. */
-export type Normalise = (svg: string) => string;
+/** Gives the plain form of an SVG text, its texts as outlines in the fonts given; or throws with the reader's own words. */
+export type Normalise = (svg: string, fonts?: readonly Uint8Array[]) => string;
 
 /** Draws an SVG text at a width in px and gives a PNG. */
 export type Rasterise = (svg: string, widthPx: number) => Uint8Array;
@@ -27,7 +27,10 @@ export async function startSvgEngine(wasm: Uint8Array): Promise<SvgEngine> {
     }
   };
   return {
-    normalise: (svg) => withEngine(svg, {}, (engine) => engine.toString()),
+    normalise: (svg, fonts = []) =>
+      withEngine(svg, fonts.length > 0 ? { font: { fontBuffers: fonts } } : {}, (engine) =>
+        engine.toString(),
+      ),
     rasterise: (svg, widthPx) =>
       withEngine(svg, { fitTo: { mode: 'width', value: widthPx } }, (engine) => {
         const picture = engine.render();

@@ -8,11 +8,12 @@ import { drawnLines } from './drawn-lines.ts';
 import { type SeenArea, seenAreas } from './painted-areas.ts';
 import { inOrder, layeredAreas } from './painting-order.ts';
 import { isPicture } from './picture-head.ts';
-import { checkSvg } from './svg-check.ts';
+import { type CheckedSvg, checkSvg } from './svg-check.ts';
 import { withMaskTypes } from './svg-mask.ts';
 import type { Normalise } from './svg-normalise.ts';
 import { readPaint } from './svg-paint.ts';
 import type { SvgFrame } from './svg-size.ts';
+import { isTextElement, textFindings } from './svg-text.ts';
 import type { Tile, TileLayer } from './tile-layer.ts';
 import { type TraceOptions, tracedPicture } from './traced-picture.ts';
 import { utf8 } from './utf8.ts';
@@ -35,6 +36,8 @@ export interface DrawnArt extends Tile {
 
 /** How artwork is read. `order`: colours from the lowest layer up; others come over them as they first appear. */
 export interface ArtOptions extends TraceOptions {
+  /** Plain fonts that texts may be set in. */
+  readonly fonts?: readonly Uint8Array[];
   readonly order?: readonly string[];
 }
 
@@ -89,12 +92,17 @@ function read(
     return { art, stops: [] };
   }
   const text = typeof content === 'string' ? content : utf8(content);
-  const { frame: drawn, findings } = checkSvg(text, file);
+  const { fonts = [] } = options;
+  const { frame: drawn, findings } = withTextsSet(checkSvg(text, file), text, file, fonts, normalise);
   const stops = findings.filter(({ level, rule }) => level === 'stop' && isFatal(rule));
   if (!drawn || stops.length > 0) throw new Refused(stops);
   const { across } = options;
   const frame = across === undefined ? drawn : framed(drawn, across / drawn.width);
-  const paint = paintOf(normalised(withMaskTypes(text), file, normalise), frame, file);
+  const paint = paintOf(
+    normalised(withMaskTypes(text), file, (svg) => normalise(svg, fonts)),
+    frame,
+    file,
+  );
   const { areas, findings: cut } = layeredAreas(seenAreas(paint.painted, frame, file), file, options.order);
   const asked = across === undefined ? findings : findings.filter(({ rule }) => rule !== 'no-size');
   return {
@@ -108,6 +116,20 @@ function read(
     },
     stops: paint.findings.filter(({ level }) => level === 'stop'),
   };
+}
+
+/** What was found of a drawing, its texts looked at with the fonts that were given. */
+function withTextsSet(
+  checked: CheckedSvg,
+  text: string,
+  file: string,
+  fonts: readonly Uint8Array[],
+  normalise: Normalise,
+): CheckedSvg {
+  const isText = ({ rule, where }: Finding): boolean => rule === 'text' && isTextElement(where.element);
+  if (fonts.length === 0 || !checked.frame || !checked.findings.some(isText)) return checked;
+  const others = checked.findings.filter((finding) => !isText(finding));
+  return { ...checked, findings: [...others, ...textFindings(text, file, fonts, normalise)] };
 }
 
 /** A frame made so many times as large. */

@@ -16,6 +16,7 @@ import { coloursOf, traceOf } from './colours-flag.ts';
 import { delivered } from './delivery.ts';
 import { readBytes, readText } from './files.ts';
 import { FlagLengths } from './flag-lengths.ts';
+import { fontsGiven } from './font-flag.ts';
 import type { CommonOptions } from './options.ts';
 import { exitStatus, printFindings, printJson } from './output.ts';
 import { loadTools } from './tools.ts';
@@ -23,6 +24,7 @@ import { loadTools } from './tools.ts';
 export interface InspectFlags extends CommonOptions {
   readonly artAcross?: string;
   readonly colours?: string;
+  readonly font?: readonly string[];
   readonly film?: string;
   readonly cutter?: string;
   readonly minWidth?: string;
@@ -133,6 +135,7 @@ export async function inspectCommand(
     file: basename(file),
     over: laidOver,
     ...trace,
+    fonts: await fontsGiven(flags.font, tools),
     film,
     cutter,
     mend: flags.mend === true,

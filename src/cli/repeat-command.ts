@@ -12,6 +12,7 @@ import { coloursOf, traceOf } from './colours-flag.ts';
 import { delivered } from './delivery.ts';
 import { readBytes, readText } from './files.ts';
 import { FlagLengths } from './flag-lengths.ts';
+import { fontsGiven } from './font-flag.ts';
 import { givenJob } from './job-input.ts';
 import type { CommonOptions } from './options.ts';
 import { exitStatus, printFindings, printJson } from './output.ts';
@@ -21,6 +22,7 @@ export interface RepeatFlags extends CommonOptions {
   readonly band?: string;
   readonly artAcross?: string;
   readonly colours?: string;
+  readonly font?: readonly string[];
 }
 
 /** What of a job, or of a blank alone, the pattern has to go around. */
@@ -91,6 +93,7 @@ export async function repeatCommand(tile: string, file: string, flags: RepeatFla
     job: band ? { ...job, band } : job,
     art: { content, file: basename(tile), ...traceOf({ across, colours }) },
     units: flags.units,
+    fonts: await fontsGiven(flags.font, tools),
     normalise: tools.normalise,
     tools,
     progress: tellWay,

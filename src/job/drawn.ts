@@ -5,6 +5,7 @@ import { turnedTile } from '../artwork/tile-layer.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { type Finding, note, Refused, stop } from '../finding.ts';
 import { chosenWay, studyOf } from './choose-way.ts';
+import { fontsOf } from './drawing-fonts.ts';
 import { drawnChecks } from './drawn-checks.ts';
 import { layFindings } from './lay-distortion.ts';
 import { filmFindings, orderOf, withFilms } from './layer-films.ts';
@@ -97,11 +98,12 @@ function readSheets(
 ): StackedArt {
   const { order } = orderOf(job);
   const { over = [] } = artwork;
+  const fonts = fontsOf({ job, files, tools });
   const drawings = [{ file: artwork.file }, ...over].map((sheet) => ({
     ...sheet,
     content: bytesOf(files, sheet.file),
   }));
-  return readStacked(drawings, tools.normalise, { ...artwork, ...(order ? { order } : {}) }, order);
+  return readStacked(drawings, tools.normalise, { ...artwork, fonts, ...(order ? { order } : {}) }, order);
 }
 
 /** More curves than this in one wrap is a repeat typed far too small: a cutter would take days, and memory would run out. */

@@ -27,6 +27,8 @@ export interface InspectInput extends TraceOptions {
   readonly cutter: Cutter;
   /** Whether it is to be mended, and what is told is of the mended art. */
   readonly mend?: boolean;
+  /** Plain fonts that texts in it may be set in. */
+  readonly fonts?: readonly Uint8Array[];
   readonly normalise: Normalise;
 }
 

@@ -7,6 +7,7 @@ import { polygon, type Shape } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import { clippedShapes, filledShapes } from '../geometry/regions.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
+import { fontsOf } from './drawing-fonts.ts';
 import { motifFilms, orderOf } from './layer-films.ts';
 import type { MakeInput } from './make-input.ts';
 import { bytesOf } from './named-files.ts';
@@ -21,7 +22,8 @@ export function itemMotif(
 ): PlacedMotif {
   const { file, across, at, lay, clear } = item;
   const order = orderOf(job);
-  const read = () => readTile(bytesOf(files, file), file, tools.normalise, { across, ...order });
+  const options = { across, ...order, fonts: fontsOf({ job, files, tools }) };
+  const read = () => readTile(bytesOf(files, file), file, tools.normalise, options);
   const { tile, findings } = recall?.of('item', JSON.stringify([file, across, order]), read) ?? read();
   const size = { across, up: item.up ?? (across * tile.height) / tile.width };
   const [a, d] = [across / tile.width, size.up / tile.height];

@@ -30,5 +30,5 @@ export interface MakeInput {
   readonly chosen?: ChosenArt;
   /** What is worked out once for several jobs that have it in common; left out, nothing is kept. */
   readonly recall?: Recall;
-  readonly tools: Pick<JobTools, 'normalise' | 'words' | 'setText'>;
+  readonly tools: Pick<JobTools, 'normalise' | 'words' | 'setText' | 'fonts'>;
 }

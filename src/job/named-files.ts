@@ -20,6 +20,7 @@ export const filesNamed = ({
 }: Pick<Job, 'artwork' | 'items' | 'lettering'>): readonly FileNamed[] => [
   ...(artwork ? [{ file: artwork.file, key: 'artwork.file' }] : []),
   ...(artwork?.over ?? []).map(({ file }, i) => ({ file, key: `artwork.over[${i}]` })),
+  ...(artwork?.fonts ?? []).map((file, i) => ({ file, key: `artwork.fonts[${i}]` })),
   ...items.map(({ file }, i) => ({ file, key: `items[${i}].file` })),
   ...lettering.flatMap(({ font }, i) =>
     font === undefined ? [] : [{ file: font, key: `lettering[${i}].font` }],

@@ -120,6 +120,7 @@ export const artworkKeys = {
   mend: optional('Mend', yesOrNo),
   together: optional('Gap within a motif', length({ most: widestTogether })),
   across: optional('Artwork across', length()),
+  fonts: optional('Fonts of texts in it', list(text)),
   colours: optional('Colours', number({ least: 2, most: mostColours, whole: true })),
 };
 
@@ -137,6 +138,7 @@ export const readArtwork: Reader<Artwork> = (value, place) => {
     mend,
     together,
     across,
+    fonts,
     colours,
     repeat = { kind: 'grid', drop: 0, shift: 0 },
   } = keys;
@@ -151,6 +153,6 @@ export const readArtwork: Reader<Artwork> = (value, place) => {
     repeat,
     lay,
     scale,
-    ...given({ over, around, way, strips, mend, together, across, colours }),
+    ...given({ over, around, way, strips, mend, together, across, fonts, colours }),
   };
 };

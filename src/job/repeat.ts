@@ -30,6 +30,8 @@ export interface RepeatInput extends PiecesInput {
   /** Drawings that lie over it in the job, from the lowest up: the repeat is that of all together. */
   readonly over?: readonly SheetContent[];
   readonly units: Units;
+  /** Plain fonts that texts in it may be set in. */
+  readonly fonts?: readonly Uint8Array[];
   readonly normalise: Normalise;
   /** Told what is done next, where the artwork is so large that it takes seconds. */
   readonly next?: (says: string) => void;
@@ -100,6 +102,7 @@ export function describeRepeat(input: RepeatInput): RepeatDescription {
   const { tile, findings } = readStacked([art, ...over], normalise, {
     ...(across === undefined ? {} : { across }),
     ...(colours === undefined ? {} : { colours }),
+    ...(input.fonts ? { fonts: input.fonts } : {}),
     ...art,
   });
   const plans = planPieces(input);

@@ -59,6 +59,8 @@ export interface Artwork {
   readonly scale: 'both' | 'across';
   /** How wide the artwork is, mm; left out, what its file says. */
   readonly across?: number;
+  /** Font files, relative to the job file, for texts in the drawings of the job. */
+  readonly fonts?: readonly string[];
   /** In how many colours a picture made of pixels is traced; left out, as many as it plainly has. */
   readonly colours?: number;
 }

@@ -18,6 +18,8 @@ export interface FontFile {
 export type SetText = (options: TextOptions, font?: FontFile) => TextBlock;
 
 export interface JobTools extends SvgEngine {
+  /** Plain fonts that come with us, for texts in drawings that name them. */
+  readonly fonts?: readonly Uint8Array[];
   readonly words: DrawWords;
   /** For headings on paper; left out, they have the same letters. */
   readonly bold?: DrawWords;
@@ -33,7 +35,8 @@ export async function startTools(bytes: {
   const standard = openFont(bytes.font);
   const words = wordsIn(standard);
   const bold = bytes.bold ? { bold: wordsIn(openFont(bytes.bold)) } : {};
-  return { ...(await startSvgEngine(bytes.svg)), words, ...bold, setText: textSetter(standard) };
+  const fonts = [bytes.font, ...(bytes.bold ? [bytes.bold] : [])];
+  return { ...(await startSvgEngine(bytes.svg)), fonts, words, ...bold, setText: textSetter(standard) };
 }
 
 /** The lettering alone, for commands that read no artwork. */
@@ -50,6 +53,12 @@ export function textSetter(standard: LetterFont): SetText {
   };
   return (options, font) => textBlock(font ? fontOf(font) : standard, options, directions);
 }
+
+/** The plain fonts for texts in drawings: ours, and those that were given. @throws Refused where a file is no font. */
+export const drawingFonts = (
+  { fonts = [] }: Pick<JobTools, 'fonts'>,
+  given: readonly FontFile[],
+): readonly Uint8Array[] => [...given.map(({ file, bytes }) => fontIn(bytes, file, inflated)), ...fonts];
 
 function opening(bytes: Uint8Array, file: string): LetterFont {
   const plain = fontIn(bytes, file, inflated);

@@ -72,6 +72,7 @@ export function jobContent(
             ...artwork,
             file: path(artwork.file),
             ...(artwork.over ? { over: artwork.over.map((one) => ({ ...one, file: path(one.file) })) } : {}),
+            ...(artwork.fonts ? { fonts: artwork.fonts.map(path) } : {}),
             repeat: repeatContent(artwork.repeat),
           },
         }

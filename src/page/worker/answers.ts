@@ -92,9 +92,9 @@ export const answers: Answers = {
   },
 
   async art({ bench }, files) {
-    const { artViewOf, inspect } = await import('./artwork.ts');
+    const { artViewOf, fontsOf, inspect } = await import('./artwork.ts');
     const { job } = givenJob(bench, files);
-    const { normalise } = await loadTools();
+    const tools = await loadTools();
     const file = job.artwork?.file ?? '';
     const { film, cutter } = job;
     const over = (job.artwork?.over ?? []).map((one) => ({ ...one, content: bytesOf(files, one.file) }));
@@ -105,7 +105,8 @@ export const answers: Answers = {
       over,
       film,
       cutter,
-      normalise,
+      fonts: fontsOf({ job, files, tools }),
+      normalise: tools.normalise,
     });
     return { ...artViewOf(seen), ...seen.report };
   },

@@ -19,14 +19,16 @@ export async function studied(bench: BenchAsked, files: FileBytes): Promise<Stud
   // Files are named by marks, which differ where bytes do.
   const of = JSON.stringify(bench);
   if (last?.of === of) return last.is;
-  const { describeRepeat } = await import('./artwork.ts');
+  const { describeRepeat, fontsOf } = await import('./artwork.ts');
   const { job, ...ground } = givenJob(bench, files);
   const tools = await loadTools();
   const artwork = job.artwork ?? standardArtwork;
   const art = { content: bytesOf(files, artwork.file), file: artwork.file };
   const { normalise } = tools;
   const over = (artwork.over ?? []).map((one) => ({ ...one, content: bytesOf(files, one.file) }));
-  const input = { ...ground, job: { ...job, artwork }, art, over, units: bench.units, normalise, tools };
+  const fonts = fontsOf({ job, files, tools });
+  const shown = { art, over, fonts, units: bench.units };
+  const input = { ...ground, ...shown, job: { ...job, artwork }, normalise, tools };
   const is = { input, described: describeRepeat(input) };
   last = { of, is };
   return is;
