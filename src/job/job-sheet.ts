@@ -38,7 +38,9 @@ export interface JobSheetInput {
   readonly wraps: { readonly count: number; readonly joints: number };
   /** How panels are joined; nothing where there are none. */
   readonly joining: readonly Block[];
-  readonly isPatterned: boolean;
+  /** Whether the wrap is laid on the vessel, and how many motifs are cut and laid by themselves. */
+  readonly isWrapLaid: boolean;
+  readonly apart: number;
   /** Whether its pieces lie on sheets with those of other vessels. */
   readonly isShared?: boolean;
   readonly report: Omit<Report, 'files'>;
@@ -209,11 +211,13 @@ function coatsSection({ coats = [] }: Omit<Report, 'files'>, job: Job): Section[
   return [{ heading: 'Coats', blocks: [{ kind: 'table', head, rows }] }];
 }
 
-function workSection({ job, ground, isPatterned, blank, wraps }: JobSheetInput): Section {
+function workSection({ job, ground, blank, wraps, isWrapLaid, apart, report }: JobSheetInput): Section {
   const steps = workSequence({
     job,
     coats: ground.coats.coats,
-    isPatterned,
+    isWrapLaid,
+    apart,
+    isWeeded: report.weeding !== undefined,
     hasHandle: blank.handle !== undefined,
     pieces: wraps.count,
     joints: wraps.joints,

@@ -19,7 +19,7 @@ import { knifePictures } from './knife-picture.ts';
 import { withLayerCuts } from './layer-cuts.ts';
 import { layerStackPictures } from './layer-stack-picture.ts';
 import { forCutter, sheetsForCutter } from './machine-files.ts';
-import { draftPieces } from './make.ts';
+import { decoratesApart, draftPieces } from './make.ts';
 import { makeGoreFiles } from './make-gore-files.ts';
 import type { MakeFilesInput, MakeOptions } from './make-options.ts';
 import { mendedFiles } from './mended-files.ts';
@@ -156,7 +156,8 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
       wraps: { count: drafts.length, joints: wholePieces(drafts).length - 1 },
       joining: joiningBlocks(drafts),
       isShared,
-      isPatterned: drafts.some(({ pattern }) => pattern !== undefined),
+      isWrapLaid: !decoratesApart(first),
+      apart: first.laid.filter(({ placed }) => placed.isApart).length,
       report,
     };
     const looked = [...written.flatMap(filesOfPiece), ...nested.files, ...shown];

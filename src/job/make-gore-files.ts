@@ -68,7 +68,8 @@ export async function makeGoreFiles(input: MakeFilesInput, options: MakeOptions)
       pieces: [sheetPiece(draft)],
       wraps: { count: draft.plan.options.count, joints: 0 },
       joining: [],
-      isPatterned: draft.art !== undefined,
+      isWrapLaid: true,
+      apart: 0,
       report,
     };
     const looked = [...written.flatMap(filesOfPiece), ...nested.files, ...shown];

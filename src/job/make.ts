@@ -260,7 +260,7 @@ function draftPiece(
 }
 
 /** Whether all that decorates is cut apart: the wrap is then a plain template, to lay it by. */
-const decoratesApart = ({
+export const decoratesApart = ({
   job,
   motifs,
 }: {

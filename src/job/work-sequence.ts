@@ -16,9 +16,17 @@ export interface WorkStep {
 
 /** What the work is told from; all of it is in the job and its pieces. */
 export interface Work {
-  readonly job: Pick<Job, 'seam' | 'trim'>;
+  readonly job: Pick<Job, 'seam' | 'trim'> & {
+    readonly film: Pick<Job['film'], 'use'>;
+    readonly mask?: Pick<NonNullable<Job['mask']>, 'window'>;
+  };
   readonly coats: readonly Coat[];
-  readonly isPatterned: boolean;
+  /** Whether the wrap is laid on the vessel; false where it is only a template for motifs that are cut apart. */
+  readonly isWrapLaid: boolean;
+  /** How many motifs are cut and laid by themselves; 0 where it is left out. */
+  readonly apart?: number;
+  /** Whether anything is picked out of the film. */
+  readonly isWeeded: boolean;
   readonly hasHandle: boolean;
   readonly pieces: number;
   /** Between stacked pieces; 0 where it is left out. */
@@ -27,10 +35,10 @@ export interface Work {
   readonly isGores?: boolean;
 }
 
-const coatStep = ({ name, wait }: Coat, over: boolean): WorkStep => ({
-  does: `lay ${name}${over ? ' over the film' : ''}, thin and even, the vessel turning`,
+const coatStep = ({ name, wait }: Coat, over?: 'film' | 'colour'): WorkStep => ({
+  does: `lay ${name}${over ? ` over the ${over}` : ''}, thin and even, the vessel turning`,
   check: over
-    ? 'no edge of the film stands proud; no bubble'
+    ? `no edge of the ${over} stands proud; no bubble`
     : 'dry to the touch, no dust, no run; measure the girth again before you trust the sum of the coats',
   ...(wait === undefined ? {} : { wait }),
   isCoat: true,
@@ -60,16 +68,61 @@ const goreSteps = (count: number): readonly WorkStep[] => [
   ),
 ];
 
+/** Colour sprayed over film that is then pulled. Common practice, no source. */
+const sprayedAndPulled = (film: string): readonly WorkStep[] => [
+  plainStep(
+    `spray in thin coats past the edge of the ${film}, outdoors or in an extracted booth, with the mask that the product names`,
+    'even all around, and no run along the edge',
+  ),
+  plainStep(
+    `pull the ${film} before the coat is hard, slowly and back over itself`,
+    'the edge is clean, and nothing was sprayed beneath it',
+  ),
+];
+
+/** The mask along a decal and the window behind it, each sprayed and pulled before the decal is laid. */
+const maskSteps = ({ mask }: Work['job']): readonly WorkStep[] =>
+  mask
+    ? [
+        plainStep(
+          'lay the mask by its seam line, from the middle outwards, and close its seam',
+          'its edge is rubbed down all the way along; what is to stay bare is covered',
+        ),
+        ...sprayedAndPulled('mask'),
+        ...(mask.window
+          ? [
+              plainStep(
+                'once that is dry, lay the window by its seam line, and weed its openings',
+                'each opening is where a motif will be, and its edge is rubbed down',
+              ),
+              ...sprayedAndPulled('window'),
+            ]
+          : []),
+      ]
+    : [];
+
+/** Motifs that are cut by themselves. */
+const apartSteps = (apart: number): readonly WorkStep[] =>
+  apart === 0
+    ? []
+    : [
+        plainStep(
+          apart === 1 ? 'lay the motif as told above' : `lay the ${apart} motifs one by one, as told above`,
+          'its guide lies on the level arc and on its plumb line; no bubble',
+        ),
+      ];
+
 /** The steps in order. Common practice, no source. */
 export function workSequence(work: Work): readonly WorkStep[] {
-  const { coats, isPatterned, pieces, isGores = false, job } = work;
+  const { coats, isWrapLaid, apart = 0, isWeeded, pieces, isGores = false, job } = work;
+  const isMask = job.film.use === 'mask';
   const under = asLaid(coats).filter(({ over }) => !over);
   const over = asLaid(coats).filter((coat) => coat.over);
   const trims = job.trim.foot + job.trim.lip > 0;
   return [
     plainStep('measure the blank and hold it against the table above', 'every girth within its allowance'),
     plainStep('clean and degrease the wall; then touch it no more', 'water runs off in a film, not in beads'),
-    ...under.map((coat) => coatStep(coat, false)),
+    ...under.map((coat) => coatStep(coat)),
     plainStep(
       'print the guide at true size and wrap it, or a strip of it, around the vessel',
       'the squares measure 25 mm and 1 in; the ends meet where the guide says',
@@ -78,7 +131,7 @@ export function workSequence(work: Work): readonly WorkStep[] {
       pieces > 1 ? `cut the ${pieces} ${isGores ? 'gores' : 'pieces'}` : 'cut the film',
       'the first small shape lifts clean at its corners before the rest is cut',
     ),
-    ...(isPatterned
+    ...(isWeeded
       ? [
           plainStep(
             'weed: pick out the film that is not wanted, then lay the carrier on',
@@ -86,11 +139,14 @@ export function workSequence(work: Work): readonly WorkStep[] {
           ),
         ]
       : []),
-    ...(isGores ? goreSteps(pieces) : layingSteps(work)),
-    ...(trims
+    ...maskSteps(job),
+    ...(isWrapLaid ? (isGores ? goreSteps(pieces) : layingSteps(work)) : []),
+    ...(isWrapLaid && trims
       ? [plainStep('trim the film at the lip and the foot along the collar', 'the edge is level all round')]
       : []),
-    ...over.map((coat) => coatStep(coat, true)),
+    ...apartSteps(apart),
+    ...(isMask ? sprayedAndPulled('film') : []),
+    ...over.map((coat) => coatStep(coat, isMask ? 'colour' : 'film')),
   ];
 }
 
