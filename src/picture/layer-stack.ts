@@ -35,6 +35,8 @@ export function layerStack({ title, outlines, layers }: LayerStack, caption: Dra
   const step = tall * 0.75 + 3 * em;
   const top = margin + 4 * em;
   const sheet = `<path fill="#fff" fill-opacity=".8" stroke="${ink.wall}" stroke-width="${millimetres(0.06 * em)}" d="${writePathData(outlines, 1000)}"/>\n`;
+  // White film lies on white: an edge tells it from its backing sheet.
+  const edge = `stroke="${ink.quiet}" stroke-width="${millimetres(0.05 * em)}"`;
   const drawn = layers.map(({ name, colour, shapes }, i) => {
     const y = top + (layers.length - 1 - i) * step;
     // x leans by so much of what lies above the lower edge.
@@ -42,7 +44,7 @@ export function layerStack({ title, outlines, layers }: LayerStack, caption: Dra
     const film = shapes
       .map(
         ({ contours }) =>
-          `<path fill="${colour}" fill-rule="evenodd" d="${writePathData(contours, 1000)}"/>\n`,
+          `<path fill="${colour}" fill-rule="evenodd" ${edge} d="${writePathData(contours, 1000)}"/>\n`,
       )
       .join('');
     const says = `${i + 1}: ${name}${i === 0 ? ', laid first' : i === layers.length - 1 ? ', on top' : ''}`;
