@@ -5,6 +5,7 @@ import type { TraceOptions } from '../artwork/traced-picture.ts';
 import { type Finding, look, note } from '../finding.ts';
 import { degrees } from '../lengths/angle.ts';
 import { measuredLength, type Units } from '../lengths/length.ts';
+import { sharpestCorner } from '../pattern/drawn-corners.ts';
 import type { OpenStretch } from '../pattern/joins.ts';
 import { periodsShown, type RepeatStudy, sureRepeat } from '../pattern/repeat-study.ts';
 import { clearlyBest, type Way, type WayKind, waysToClose } from '../pattern/ways.ts';
@@ -127,7 +128,7 @@ export function describeRepeat(input: RepeatInput): RepeatDescription {
     others: study.others.slice(0, 5).map(periodReport),
     ways: ways.map((way, i) => wayReport(way, i + 1, units, wholeRows)),
     taken: taken?.key ?? null,
-    checks: [...findings, ...plans.flatMap((plan) => plan.findings), ...studyFindings(study, art.file)],
+    checks: [...findings, ...plans.flatMap((plan) => plan.findings), ...studyFindings(tile, study, art.file)],
   };
   const girth = measuredLength(ground.girth, units);
   const band = measuredLength(ground.bandLength, units);
@@ -166,7 +167,10 @@ const wayReport = (way: Way, number: number, units: Units, wholeRows: boolean): 
   says: wayInWords(way, units, wholeRows),
 });
 
-function studyFindings(study: RepeatStudy, file: string): Finding[] {
+/** Smooth outlines that bend by more than this on a border alone look cut there, radians: 5 degrees. */
+const leastCut = Math.PI / 36;
+
+function studyFindings(tile: Tile, study: RepeatStudy, file: string): Finding[] {
   const [worst] = study.borders.open;
   const [kink] = study.borders.kinks;
   if (worst) {
@@ -186,8 +190,18 @@ function studyFindings(study: RepeatStudy, file: string): Finding[] {
   }
   const sides = sidesFinding(study, file);
   if (!kink) return sides;
-  const says = `its outlines meet their copies, but bend there by up to ${degrees(kink.angle).toFixed(1)} degrees; that may be as it was drawn`;
-  return [...sides, note('bends-at-border', { file, ...kink.at }, says)];
+  const met = `its outlines meet their copies, but bend there by up to ${degrees(kink.angle).toFixed(1)} degrees`;
+  const where = { file, ...kink.at };
+  // Art with corners of its own may have some on its borders; smooth art that bends there alone was cut, where it mirrors itself.
+  const isCut = kink.angle > leastCut && sharpestCorner(tile) < kink.angle / 2;
+  const bends = isCut
+    ? look(
+        'bends-at-border',
+        where,
+        `${met} and nowhere else so sharply: look whether it was cut there; --out draws the place`,
+      )
+    : note('bends-at-border', where, `${met}; that may be as it was drawn`);
+  return [...sides, bends];
 }
 
 /** Where art was drawn with sides on its borders, which a maker who cropped it has to know. */

@@ -27,6 +27,37 @@ describe('repeat', () => {
     expect(rest.at(-1)).toMatch(/^make takes around-6/);
   });
 
+  test(
+    'tells a smooth band cut where it mirrors itself from a zigzag, whose corners are its own',
+    patience,
+    async () => {
+      const art = (d: string) =>
+        `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="30mm" viewBox="0 0 40 30"><path d="${d}"/></svg>`;
+      // Both slope by 45 degrees at either border, one up and one down.
+      shop.write('arch.svg', art('M0 18C10 8 30 8 40 18V22C30 12 10 12 0 22Z'));
+      shop.write('zigzag.svg', art('M0 22L10 12L20 22L30 12L40 22V26L30 16L20 26L10 16L0 26Z'));
+      const bends = async (file: string) => {
+        const { out } = await repeat(file, `${samples}/canister/canister.blank.json`, '--json');
+        const { joins, checks } = JSON.parse(out);
+        const found = checks.filter(({ rule }: { rule: string }) => rule === 'bends-at-border');
+        return {
+          joins,
+          bends: found.map(({ level, says }: { level: string; says: string }) => `${level}: ${says}`),
+        };
+      };
+      expect(await bends('arch.svg')).toEqual({
+        joins: true,
+        bends: [
+          expect.stringMatching(/^look: .*bend there by up to 90\.0 degrees and nowhere else so sharply/),
+        ],
+      });
+      expect(await bends('zigzag.svg')).toEqual({
+        joins: true,
+        bends: [expect.stringMatching(/^note: .*90\.0 degrees; that may be as it was drawn$/)],
+      });
+    },
+  );
+
   test('tells as JSON what the contract names, for a crop that does not join', patience, async () => {
     const { status, out, lines } = await repeat(
       `${samples}/mug/shore.svg`,
