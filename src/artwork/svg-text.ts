@@ -55,7 +55,7 @@ export function textFindings(
   for (const family of families) {
     const font = fonts.find((one) => fontFamilies(one).includes(family));
     if (!font) {
-      const says = `is text in ${shown(family)}, a font that was not given; give its file as --font, or in the job's "artwork": { "fonts": [...] }, or ${outlineIt}`;
+      const says = `is text in ${shown(family)}, a font that was not given; give its file as --font, or "fonts" in the job's artwork, or ${outlineIt}`;
       told.push(stop('text', where, says));
       continue;
     }

@@ -119,7 +119,7 @@ const cases: readonly Bad[] = [
   {
     title: 'a tile of text only',
     args: withArt('bad/text-only.svg'),
-    says: [/^bad\/text-only\.svg:2:3: text: is text, .*; turn/],
+    says: [/^bad\/text-only\.svg:2:3: text: is text that names no font, .*; turn/],
   },
   {
     title: 'a tile of pixels only',

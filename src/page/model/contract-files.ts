@@ -131,6 +131,12 @@ const withOver = (artwork: Json | undefined, change: (one: Json) => Json): Json 
     ? { ...artwork, over: overOf(artwork).map(change) }
     : artwork;
 
+/** The fonts of its drawings' texts beside it. */
+const withFonts = (artwork: Json | undefined): Json | undefined =>
+  isObject(artwork) && Array.isArray(artwork.fonts)
+    ? { ...artwork, fonts: artwork.fonts.map((one: Json) => (typeof one === 'string' ? baseName(one) : one)) }
+    : artwork;
+
 /** The job with every file it names beside it, as they lie on the bench: a page has no folders. */
 function besideIt(job: JsonObject): JsonObject {
   const moved = (value: Json | undefined): Json | undefined =>
@@ -140,8 +146,8 @@ function besideIt(job: JsonObject): JsonObject {
     isObject(value) && typeof value.font === 'string' ? { ...value, font: baseName(value.font) } : value;
   const { artwork, items, lettering, film, sheet, cutter } = job;
   const named = {
-    artwork: withOver(moved(artwork), (one) =>
-      typeof one === 'string' ? baseName(one) : (moved(one) ?? one),
+    artwork: withFonts(
+      withOver(moved(artwork), (one) => (typeof one === 'string' ? baseName(one) : (moved(one) ?? one))),
     ),
     items: Array.isArray(items) ? items.map((item: Json) => moved(item) ?? item) : items,
     lettering: Array.isArray(lettering) ? lettering.map(font) : lettering,

@@ -43,6 +43,7 @@ export const fieldWords: Readonly<Record<string, FieldWords>> = {
   'artwork.over': field('Drawings laid over it'),
   'artwork.over[].file': field('Drawing'),
   'artwork.over[].colour': field('All in one colour'),
+  'artwork.fonts': field('Fonts of texts in the drawings'),
   'artwork.lay': field('On a taper, keep', { ...lays, rigid: 'Motifs whole' }),
   'artwork.around': field('Repeats around'),
   'artwork.way': field('Ways it can close'),

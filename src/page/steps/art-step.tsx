@@ -9,6 +9,7 @@ import { Help } from '../parts/help.tsx';
 import { artOfSample, sampleArt } from '../samples.ts';
 import { taken } from '../save.ts';
 import { bench, findingsAt, flat, hasArtwork, setField } from '../store.ts';
+import { FontsGroup } from './fonts-group.tsx';
 import { ItemsGroup } from './items-group.tsx';
 import { LayersGroup } from './layers-group.tsx';
 import { LetteringGroup } from './lettering-group.tsx';
@@ -161,6 +162,7 @@ function PatternFields() {
         <Help about="mend" label="Mend" />
       </div>
       <OverGroup />
+      <FontsGroup />
       <Ways />
       <LayersGroup />
     </>
