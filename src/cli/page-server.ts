@@ -48,7 +48,7 @@ function refusal({ method, headers }: IncomingMessage, port: number): [number, s
 }
 
 /** The path of a file within the folder; undefined where the address names none, or one outside it. */
-export function fileWithin(folder: string, address: string): string | undefined {
+function fileWithin(folder: string, address: string): string | undefined {
   const [path = ''] = address.split(/[?#]/);
   let name: string;
   try {

@@ -206,10 +206,10 @@ export const layersAsMade = (drafts: readonly Draft[]): readonly LayerAsMade[] =
 export const isStrip = ({ stem }: Pick<PieceText, 'stem'>): boolean => /^strip(?:-\d+)?$/.test(stem);
 
 /** Whether a part's files are those of a collar of paper. */
-export const isCollar = ({ stem }: Pick<PieceText, 'stem'>): boolean => /^collar-\d+$/.test(stem);
+const isCollar = ({ stem }: Pick<PieceText, 'stem'>): boolean => /^collar-\d+$/.test(stem);
 
 /** Whether a part's files are those of a cover strip on a border of the pattern. */
-export const isCover = ({ stem }: Pick<PieceText, 'stem'>): boolean => /^cover-\d+$/.test(stem);
+const isCover = ({ stem }: Pick<PieceText, 'stem'>): boolean => /^cover-\d+$/.test(stem);
 
 /** The proof of drafts by their files, and those of their parts, as read back from where they were written. */
 export function proofOfDrafts(
