@@ -6,9 +6,10 @@ import { fileURLToPath } from 'node:url';
 const main = new URL('../dist/cli/main.js', import.meta.url);
 if (!existsSync(main)) {
   const { spawnSync } = await import('node:child_process');
-  const compiler = new URL('../node_modules/typescript/bin/tsc', import.meta.url);
-  const project = new URL('../tsconfig.build.json', import.meta.url);
-  spawnSync(process.execPath, [fileURLToPath(compiler), '-p', fileURLToPath(project)], { stdio: 'ignore' });
+  const home = fileURLToPath(new URL('..', import.meta.url));
+  const builder = fileURLToPath(new URL('../node_modules/vite/bin/vite.js', import.meta.url));
+  const words = [builder, 'build', '--config', 'vite.command.ts'];
+  spawnSync(process.execPath, words, { cwd: home, stdio: 'ignore' });
 }
 if (existsSync(main)) await import(main.href);
 else {

@@ -18,11 +18,16 @@ const newestIn = (folder: string, ending: string): number =>
   );
 
 export default function build(): void {
+  if (!existsSync(`${root}dist/index.d.ts`))
+    spawnSync(process.execPath, [
+      `${root}node_modules/typescript/bin/tsc`,
+      '-p',
+      `${root}tsconfig.build.json`,
+    ]);
   if (existsSync(main) && newestIn(`${root}dist`, '.js') > newestIn(`${root}src`, '.ts')) return;
-  const compiler = `${root}node_modules/typescript/bin/tsc`;
-  const { stdout } = spawnSync(process.execPath, [compiler, '-p', `${root}tsconfig.build.json`], {
-    encoding: 'utf8',
-  });
-  // A type error is told by `npm run check`; here it only matters that there is something to start.
-  if (!existsSync(main)) throw new Error(`nothing was built: ${stdout}`);
+  const builder = `${root}node_modules/vite/bin/vite.js`;
+  const words = [builder, 'build', '--config', 'vite.command.ts'];
+  // Types are told of by `npm run check`, and built with the package; here it only matters that there is something to start.
+  const { status, stderr } = spawnSync(process.execPath, words, { cwd: root, encoding: 'utf8' });
+  if (status !== 0) throw new Error(`nothing was built: ${stderr}`);
 }

@@ -1,0 +1,41 @@
+// Builds the command and the package's face into a few modules: node takes longer to find and open hundreds of small files
+// than to read what is in them. Packages stay outside; what a command loads only when it is asked for stays apart.
+import { existsSync, readdirSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { defineConfig, type Plugin } from 'vite';
+
+const dist = join(import.meta.dirname, 'dist');
+
+/** Clears away modules built before, and types of files that are gone: they would be packed. */
+const clearedBefore = (): Plugin => ({
+  name: 'cleared-before',
+  buildStart() {
+    if (!existsSync(dist)) return;
+    for (const name of readdirSync(dist, { recursive: true, encoding: 'utf8' })) {
+      const source = join(import.meta.dirname, 'src', name.replace(/\.d\.ts$/, '.ts'));
+      const isStale = name.endsWith('.js') || (name.endsWith('.d.ts') && !existsSync(source));
+      if (isStale && !/^page[\\/]/.test(name)) rmSync(join(dist, name));
+    }
+  },
+});
+
+export default defineConfig({
+  logLevel: 'error',
+  publicDir: false,
+  plugins: [clearedBefore()],
+  build: {
+    ssr: true,
+    outDir: 'dist',
+    emptyOutDir: false,
+    target: 'node20',
+    rolldownOptions: {
+      input: {
+        'cli/main': 'src/cli/main.ts',
+        'cli/row-thread': 'src/cli/row-thread.ts',
+        index: 'src/index.ts',
+      },
+      // All in one folder: what a file finds beside itself, it finds beside any of them.
+      output: { entryFileNames: '[name].js', chunkFileNames: 'cli/[name]-[hash].js' },
+    },
+  },
+});
