@@ -62,9 +62,14 @@ export class ChordSquares {
 
   #each({ count, x, y, toX, toY }: Chords, put: (square: number, chord: number) => void): void {
     for (let k = 0; k < count; k++) {
-      const [x0, y0, x1, y1] = [x[k] ?? 0, y[k] ?? 0, toX[k] ?? 0, toY[k] ?? 0];
-      const [left, right] = [this.#column(Math.min(x0, x1)), this.#column(Math.max(x0, x1))];
-      const [top, bottom] = [this.#row(Math.min(y0, y1)), this.#row(Math.max(y0, y1))];
+      const from = x[k] ?? 0;
+      const to = toX[k] ?? 0;
+      const left = this.#column(Math.min(from, to));
+      const right = this.#column(Math.max(from, to));
+      const low = y[k] ?? 0;
+      const high = toY[k] ?? 0;
+      const top = this.#row(Math.min(low, high));
+      const bottom = this.#row(Math.max(low, high));
       for (let row = top; row <= bottom; row++)
         for (let column = left; column <= right; column++) put(row * this.#columns + column, k);
     }
@@ -74,7 +79,8 @@ export class ChordSquares {
   near(minX: number, minY: number, maxX: number, maxY: number, found: number[]): number {
     this.#question += 1;
     let count = 0;
-    const [left, right] = [this.#column(minX), this.#column(maxX)];
+    const left = this.#column(minX);
+    const right = this.#column(maxX);
     for (let row = this.#row(minY); row <= this.#row(maxY); row++) {
       const line = row * this.#columns;
       const end = this.#first[line + right + 1] ?? 0;
@@ -91,13 +97,15 @@ export class ChordSquares {
 }
 
 function boxOf({ count, x, y, toX, toY }: Chords): Box {
-  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  let minX = Infinity;
+  let minY = Infinity;
+  let maxX = -Infinity;
+  let maxY = -Infinity;
   for (let k = 0; k < count; k++) {
-    const [x0, y0, x1, y1] = [x[k] ?? 0, y[k] ?? 0, toX[k] ?? 0, toY[k] ?? 0];
-    minX = Math.min(minX, x0, x1);
-    minY = Math.min(minY, y0, y1);
-    maxX = Math.max(maxX, x0, x1);
-    maxY = Math.max(maxY, y0, y1);
+    minX = Math.min(minX, x[k] ?? 0, toX[k] ?? 0);
+    minY = Math.min(minY, y[k] ?? 0, toY[k] ?? 0);
+    maxX = Math.max(maxX, x[k] ?? 0, toX[k] ?? 0);
+    maxY = Math.max(maxY, y[k] ?? 0, toY[k] ?? 0);
   }
   return { minX, minY, maxX, maxY };
 }

@@ -1,6 +1,6 @@
 // Lines that are there twice, wholly or in part, and edges of two layers that lie on one another.
 import type { DrawnLine } from '../drawing/drawn-line.ts';
-import { between, type Point } from '../geometry/point.ts';
+import { between, norm, type Point } from '../geometry/point.ts';
 import { precision } from '../geometry/tolerance.ts';
 import { eachNearPair, type LineChords, lineChords } from './line-chords.ts';
 
@@ -46,7 +46,8 @@ export function doubledLines(
   const chords = lineChords(lines, { tolerance, longest });
   const together = new Map<string, Cover>();
   eachNearPair(chords, longest, apart, (k, other) => {
-    const [a, b] = [lineOf(chords, lines, k), lineOf(chords, lines, other)];
+    const a = lineOf(chords, lines, k);
+    const b = lineOf(chords, lines, other);
     if (!a || !b || !isPair(a, b)) return;
     const shared = sharedStretch(chords, k, other, apart);
     if (!shared) return;
@@ -69,18 +70,25 @@ function sharedStretch(
   other: number,
   apart: number,
 ): { readonly length: number; readonly at: Point } | undefined {
-  const from = { x: x[k] ?? 0, y: y[k] ?? 0 };
-  const [dx, dy] = [(toX[k] ?? 0) - from.x, (toY[k] ?? 0) - from.y];
-  const length = Math.hypot(dx, dy);
-  const along = (px: number, py: number) => ((px - from.x) * dx + (py - from.y) * dy) / (length * length);
-  const beside = (px: number, py: number) => ((px - from.x) * dy - (py - from.y) * dx) / length;
-  const [ax, ay, bx, by] = [x[other] ?? 0, y[other] ?? 0, toX[other] ?? 0, toY[other] ?? 0];
-  const [ta, tb] = [along(ax, ay), along(bx, by)];
-  const [start, end] = [Math.max(0, Math.min(ta, tb)), Math.min(1, Math.max(ta, tb))];
+  const fromX = x[k] ?? 0;
+  const fromY = y[k] ?? 0;
+  const dx = (toX[k] ?? 0) - fromX;
+  const dy = (toY[k] ?? 0) - fromY;
+  const length = norm(dx, dy);
+  const ax = (x[other] ?? 0) - fromX;
+  const ay = (y[other] ?? 0) - fromY;
+  const bx = (toX[other] ?? 0) - fromX;
+  const by = (toY[other] ?? 0) - fromY;
+  const ta = (ax * dx + ay * dy) / (length * length);
+  const tb = (bx * dx + by * dy) / (length * length);
+  const start = Math.max(0, Math.min(ta, tb));
+  const end = Math.min(1, Math.max(ta, tb));
   if (!((end - start) * length > precision)) return undefined;
-  const [da, db] = [beside(ax, ay), beside(bx, by)];
+  const da = (ax * dy - ay * dx) / length;
+  const db = (bx * dy - by * dx) / length;
   const off = (t: number) => da + ((db - da) * (t - ta)) / (tb - ta);
   if (Math.abs(off(start)) > apart || Math.abs(off(end)) > apart) return undefined;
+  const from = { x: fromX, y: fromY };
   const to = { x: toX[k] ?? 0, y: toY[k] ?? 0 };
   return { length: (end - start) * length, at: between(from, to, (start + end) / 2) };
 }

@@ -1,7 +1,9 @@
 // The edge of film as directed chords in plain columns: what widths are measured on.
+
 import type { Contour, Shape } from '../geometry/contour.ts';
 import { directed } from '../geometry/measure.ts';
 import type { Point } from '../geometry/point.ts';
+import { norm } from '../geometry/point.ts';
 import { chordCount, pointAt } from '../geometry/segment.ts';
 import type { Chords } from './chord-grid.ts';
 
@@ -44,25 +46,25 @@ export function cornersOf(
   const corners: Point[] = [];
   for (const s of contour.segments) {
     const curve = chordCount(s, tolerance);
-    const reach = Math.hypot(s.to.x - s.from.x, s.to.y - s.from.y);
+    const reach = norm(s.to.x - s.from.x, s.to.y - s.from.y);
     const count = Math.max(curve, Math.ceil(reach / longest));
     for (let i = 0; i < count; i++) {
       const p = i === 0 ? s.from : pointAt(s, i / count);
       const last = corners.at(-1);
-      if (!last || Math.hypot(p.x - last.x, p.y - last.y) > shortest) corners.push(p);
+      if (!last || norm(p.x - last.x, p.y - last.y) > shortest) corners.push(p);
     }
   }
   const [first] = corners;
   const last = corners.at(-1);
   const finish = contour.segments.at(-1)?.to;
-  if (!contour.closed && finish && last && Math.hypot(finish.x - last.x, finish.y - last.y) > shortest)
+  if (!contour.closed && finish && last && norm(finish.x - last.x, finish.y - last.y) > shortest)
     corners.push(finish);
   if (
     contour.closed &&
     first &&
     last &&
     corners.length > 1 &&
-    Math.hypot(first.x - last.x, first.y - last.y) <= shortest
+    norm(first.x - last.x, first.y - last.y) <= shortest
   )
     corners.pop();
   return corners;
@@ -98,7 +100,7 @@ export function edgeChords(shapes: readonly Shape[], options: EdgeOptions): Edge
     let at = 0;
     ring.forEach((p, i) => {
       const q = ring[i + 1] ?? ring[0] ?? p;
-      const length = Math.hypot(q.x - p.x, q.y - p.y);
+      const length = norm(q.x - p.x, q.y - p.y);
       chords.x[k] = p.x;
       chords.y[k] = p.y;
       chords.toX[k] = q.x;

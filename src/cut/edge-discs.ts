@@ -1,4 +1,5 @@
 // Discs along an edge: at each place that another part of the edge may face, the largest that fits there.
+import { norm } from '../geometry/point.ts';
 import { ChordSquares } from './chord-grid.ts';
 import { type EdgeChords, turnAt } from './edge-chords.ts';
 import { DiscProbe } from './inscribed-disc.ts';
@@ -140,7 +141,7 @@ class DiscFinder {
       const f = near[i] ?? 0;
       const wx = (x[f] ?? 0) - px;
       const wy = (y[f] ?? 0) - py;
-      const apart = Math.hypot(wx, wy);
+      const apart = norm(wx, wy);
       if (apart > this.#limit || apart < samePlace || turnAt(this.#chords, f) >= -cornerTurn) continue;
       const [nx, ny] = [wx / apart, wy / apart];
       if (this.#isInFan(k, nx, ny) && this.#isInFan(f, -nx, -ny))

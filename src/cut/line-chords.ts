@@ -1,5 +1,7 @@
 // Drawn lines as chords in plain columns, each with where it is on its own contour.
+
 import type { DrawnLine } from '../drawing/drawn-line.ts';
+import { norm } from '../geometry/point.ts';
 import { ChordSquares, type Chords } from './chord-grid.ts';
 import { cornersOf } from './edge-chords.ts';
 
@@ -56,7 +58,7 @@ export function lineChords(
       toY[k] = q.y;
       contour[k] = i;
       index[k] = n;
-      length += Math.hypot(q.x - p.x, q.y - p.y);
+      length += norm(q.x - p.x, q.y - p.y);
     }
     return { line: run.line, count: own, closed: run.closed, length };
   });
@@ -82,7 +84,10 @@ export function eachNearPair(
   const squares = new ChordSquares(chords, squareSide(chords, longest));
   const near: number[] = [];
   for (let k = 0; k < chords.count; k++) {
-    const [x0, y0, x1, y1] = [chords.x[k] ?? 0, chords.y[k] ?? 0, chords.toX[k] ?? 0, chords.toY[k] ?? 0];
+    const x0 = chords.x[k] ?? 0;
+    const y0 = chords.y[k] ?? 0;
+    const x1 = chords.toX[k] ?? 0;
+    const y1 = chords.toY[k] ?? 0;
     const found = squares.near(
       Math.min(x0, x1) - reach,
       Math.min(y0, y1) - reach,

@@ -118,20 +118,32 @@ class Places {
 }
 
 function areNeighbours({ index, contour, contours }: LineChords, k: number, other: number): boolean {
-  const [a, b] = [index[k] ?? 0, index[other] ?? 0];
+  const apart = Math.abs((index[k] ?? 0) - (index[other] ?? 0));
+  if (apart === 1) return true;
   const line = contours[contour[k] ?? 0];
-  return Math.abs(a - b) === 1 || (line?.closed === true && Math.abs(a - b) === line.count - 1);
+  return line?.closed === true && apart === line.count - 1;
 }
+
+/** How far a place lies to the left of the line from one to another, times their distance. */
+const leftOf = (px: number, py: number, qx: number, qy: number, x: number, y: number): number =>
+  (qx - px) * (y - py) - (qy - py) * (x - px);
 
 /** Where two chords cross. A place on a chord's line counts to its left, so that a crossing at a node counts once. */
 function crossing({ x, y, toX, toY }: LineChords, k: number, other: number): Point | undefined {
-  const [ax, ay, bx, by] = [x[k] ?? 0, y[k] ?? 0, toX[k] ?? 0, toY[k] ?? 0];
-  const [cx, cy, dx, dy] = [x[other] ?? 0, y[other] ?? 0, toX[other] ?? 0, toY[other] ?? 0];
-  const side = (px: number, py: number, qx: number, qy: number, x0: number, y0: number) =>
-    (qx - px) * (y0 - py) - (qy - py) * (x0 - px);
-  const [c, d] = [side(ax, ay, bx, by, cx, cy), side(ax, ay, bx, by, dx, dy)];
-  const [a, b] = [side(cx, cy, dx, dy, ax, ay), side(cx, cy, dx, dy, bx, by)];
-  if (c >= 0 === d >= 0 || a >= 0 === b >= 0) return undefined;
+  const ax = x[k] ?? 0;
+  const ay = y[k] ?? 0;
+  const bx = toX[k] ?? 0;
+  const by = toY[k] ?? 0;
+  const cx = x[other] ?? 0;
+  const cy = y[other] ?? 0;
+  const dx = toX[other] ?? 0;
+  const dy = toY[other] ?? 0;
+  const c = leftOf(ax, ay, bx, by, cx, cy);
+  const d = leftOf(ax, ay, bx, by, dx, dy);
+  if (c >= 0 === d >= 0) return undefined;
+  const a = leftOf(cx, cy, dx, dy, ax, ay);
+  const b = leftOf(cx, cy, dx, dy, bx, by);
+  if (a >= 0 === b >= 0) return undefined;
   const t = c / (c - d);
   return { x: cx + t * (dx - cx), y: cy + t * (dy - cy) };
 }

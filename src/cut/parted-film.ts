@@ -79,7 +79,10 @@ function withHoles(around: readonly Shape[], inside: readonly Shape[]): Shape[] 
     const own = hullBox(shape.contours);
     const around = order.filter(({ box }) => liesIn(own, box));
     const holder = around.length === 1 ? around[0] : around.find(({ piece }) => holds(piece, shape));
-    if (holder && outer) holes.set(holder.i, [...(holes.get(holder.i) ?? []), outer]);
+    if (!holder || !outer) continue;
+    const known = holes.get(holder.i);
+    if (known) known.push(outer);
+    else holes.set(holder.i, [outer]);
   }
   return pieces.map(({ contours }, i) => ({ contours: [...contours, ...(holes.get(i) ?? [])] }));
 }

@@ -1,6 +1,6 @@
 // How long curves are.
 import type { Contour, CubicSegment, Segment } from './contour.ts';
-import { distance } from './point.ts';
+import { distance, norm } from './point.ts';
 import { derivativeAt, partOf } from './segment.ts';
 
 /**
@@ -20,7 +20,7 @@ const gauss = [
 const estimate = (s: CubicSegment): number =>
   gauss.reduce((sum, [at, weight]) => {
     const d = derivativeAt(s, (1 + at) / 2);
-    return sum + (weight / 2) * Math.hypot(d.x, d.y);
+    return sum + (weight / 2) * norm(d.x, d.y);
   }, 0);
 
 /** Halvings of one curve, at most: a cusp has settled long before. */
@@ -90,7 +90,7 @@ export class Ruler {
       if (miss > 0) high = t;
       else low = t;
       const d = derivativeAt(this.#s, t);
-      const newton = t - miss / Math.hypot(d.x, d.y);
+      const newton = t - miss / norm(d.x, d.y);
       if (Math.abs(newton - t) < 1e-12) return t;
       t = newton > low && newton < high ? newton : (low + high) / 2;
     }

@@ -1,7 +1,9 @@
 // The chords that stand in for curves while areas are combined, and the way back from a chord to its curve.
+
 import { BoxIndex } from './box-index.ts';
 import { type Contour, line } from './contour.ts';
 import type { Point } from './point.ts';
+import { norm } from './point.ts';
 import type { GridPoint, GridRing } from './polygon-clip.ts';
 import { chordCount, pointAt } from './segment.ts';
 import type { GridEdge } from './touching.ts';
@@ -91,13 +93,14 @@ export class ChordGrid {
     const count = chords.x.length;
     const ring: GridPoint[] = [];
     const begin = this.source.length;
-    const gridX = (k: number) => Math.round(((chords.x[k] ?? 0) + by.x) * units) + 0;
-    const gridY = (k: number) => Math.round(((chords.y[k] ?? 0) + by.y) * units) + 0;
-    let [x0, y0] = [gridX(0), gridY(0)];
+    const grid = (value: number | undefined, step: number) => Math.round(((value ?? 0) + step) * units) + 0;
+    let x0 = grid(chords.x[0], by.x);
+    let y0 = grid(chords.y[0], by.y);
     let started: number | undefined;
     for (let k = 0; k < count; k++) {
       const next = k + 1 === count ? 0 : k + 1;
-      const [x1, y1] = [gridX(next), gridY(next)];
+      const x1 = grid(chords.x[next], by.x);
+      const y1 = grid(chords.y[next], by.y);
       const segment = chords.segment[k] ?? 0;
       started ??= chords.t0[k] ?? 0;
       if (x1 === x0 && y1 === y0) {
@@ -110,7 +113,8 @@ export class ChordGrid {
         this.sides.push({ p: corner, q: { x: x1, y: y1 } });
       this.#push(source, segment, started, chords.t1[k] ?? 1, x0, y0, x1, y1, isEdge?.(segment) ?? false);
       started = undefined;
-      [x0, y0] = [x1, y1];
+      x0 = x1;
+      y0 = y1;
     }
     const [first, last] = [ring[0], ring.at(-1)];
     if (ring.length < 3 || !first || !last) {
@@ -197,7 +201,10 @@ export class ChordGrid {
   /** Whether a chord is the drawn line from p to q, either way round. */
   #isLine(k: number, p: GridPoint, q: GridPoint): boolean {
     if (this.#edge[k]) return false;
-    const [x0, y0, x1, y1] = [this.#x0[k], this.#y0[k], this.#x1[k], this.#y1[k]];
+    const x0 = this.#x0[k];
+    const y0 = this.#y0[k];
+    const x1 = this.#x1[k];
+    const y1 = this.#y1[k];
     return (
       (x0 === p.x && y0 === p.y && x1 === q.x && y1 === q.y) ||
       (x1 === p.x && y1 === p.y && x0 === q.x && y0 === q.y)
@@ -220,7 +227,7 @@ export class ChordGrid {
     const [x0, y0] = [this.#x0[k] ?? 0, this.#y0[k] ?? 0];
     const [dx, dy] = [(this.#x1[k] ?? 0) - x0, (this.#y1[k] ?? 0) - y0];
     const [px, py] = [p.x - x0, p.y - y0];
-    const length = Math.hypot(dx, dy);
+    const length = norm(dx, dy);
     const along = (px * dx + py * dy) / length;
     const beside = Math.abs(px * dy - py * dx) / length;
     return beside <= slack && along >= -slack && along <= length + slack ? beside : Infinity;
@@ -238,11 +245,14 @@ export class ChordGrid {
 
   /** The curve's parameter at a point of its chord. */
   parameterAt(k: number, p: GridPoint): number {
-    const [x0, y0] = [this.#x0[k] ?? 0, this.#y0[k] ?? 0];
-    const [dx, dy] = [(this.#x1[k] ?? 0) - x0, (this.#y1[k] ?? 0) - y0];
-    const length = Math.hypot(dx, dy);
+    const x0 = this.#x0[k] ?? 0;
+    const y0 = this.#y0[k] ?? 0;
+    const dx = (this.#x1[k] ?? 0) - x0;
+    const dy = (this.#y1[k] ?? 0) - y0;
+    const length = norm(dx, dy);
     const along = ((p.x - x0) * dx + (p.y - y0) * dy) / length;
-    const [t0, t1] = [this.t0[k] ?? 0, this.t1[k] ?? 1];
+    const t0 = this.t0[k] ?? 0;
+    const t1 = this.t1[k] ?? 1;
     if (along <= slack) return t0;
     if (along >= length - slack) return t1;
     return t0 + (along / length) * (t1 - t0);

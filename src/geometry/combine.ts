@@ -1,8 +1,10 @@
 // Combining areas so that curves stay curves: polygons are combined, then every edge is traced back to the curve
 // it stood in for. What comes out untouched is the original curve, control point for control point.
+
 import { ChordGrid, type Source } from './chords.ts';
 import { clipApart } from './clip-apart.ts';
 import type { Point } from './point.ts';
+import { norm } from './point.ts';
 import type { ClipOperation, Fill, GridPoint, GridRing } from './polygon-clip.ts';
 import { ledThroughCorners } from './touching.ts';
 
@@ -128,9 +130,10 @@ function traceRuns(corners: readonly GridPoint[], grid: ChordGrid, units: number
   const runs: OpenRun[] = [];
   let chord = -1;
   let last: OpenRun | undefined;
-  for (const [i, p] of corners.entries()) {
+  for (let i = 0; i < corners.length; i++) {
+    const p = corners[i];
     const q = corners[i + 1] ?? corners[0];
-    if (!q) break;
+    if (!p || !q) break;
     chord = grid.find(p, q, chord);
     const edge: OpenRun =
       chord < 0
@@ -169,7 +172,7 @@ function measureRing(ring: readonly GridPoint[], units: number): { area: number;
   for (const q of ring) {
     if (p) {
       twice += p.x * q.y - p.y * q.x;
-      perimeter += Math.hypot(q.x - p.x, q.y - p.y);
+      perimeter += norm(q.x - p.x, q.y - p.y);
     }
     p = q;
   }

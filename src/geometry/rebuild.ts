@@ -3,7 +3,7 @@ import { moveSegment, translation } from './affine.ts';
 import type { Source } from './chords.ts';
 import { type Run, type TracedRegion, type TracedRing, untraced } from './combine.ts';
 import { type Contour, line, type Segment, type Shape } from './contour.ts';
-import { between, cross, distance, type Point, subtract } from './point.ts';
+import { between, cross, distance, norm, type Point, subtract } from './point.ts';
 import { derivativeAt, partOf, pointAt, withEnds } from './segment.ts';
 import { chordTolerance, sliverWidth } from './tolerance.ts';
 
@@ -56,7 +56,7 @@ function crossing(a: Segment, s: number, b: Segment, t: number): Joint | undefin
     const da = derivativeAt(a, before);
     const db = derivativeAt(b, after);
     const turn = cross(da, db);
-    if (Math.abs(turn) < 1e-3 * Math.hypot(da.x, da.y) * Math.hypot(db.x, db.y)) return undefined;
+    if (Math.abs(turn) < 1e-3 * norm(da.x, da.y) * norm(db.x, db.y)) return undefined;
     before += cross(gap, db) / turn;
     after += cross(gap, da) / turn;
   }

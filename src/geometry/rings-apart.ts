@@ -118,18 +118,18 @@ class Squares {
   }
 
   #markEdge(p: GridPoint, q: GridPoint, number: number, met: (other: number) => void): void {
-    const [low, high] = p.y <= q.y ? [p, q] : [q, p];
-    const [from, to] = [this.#row(low.y - nearness), this.#row(high.y + nearness)];
+    const low = p.y <= q.y ? p : q;
+    const high = low === p ? q : p;
+    const from = this.#row(low.y - nearness);
+    const to = this.#row(high.y + nearness);
     const slope = (high.x - low.x) / (high.y - low.y);
     for (let row = from; row <= to; row++) {
       // Within a row the edge goes from where it comes in to where it goes out.
       const bottom = this.#minY + row * this.#side - nearness;
       const enters = Math.min(high.y, Math.max(low.y, bottom));
       const leaves = Math.max(low.y, Math.min(high.y, bottom + this.#side + 2 * nearness));
-      const [x0, x1] =
-        high.y > low.y
-          ? [low.x + slope * (enters - low.y), low.x + slope * (leaves - low.y)]
-          : [low.x, high.x];
+      const x0 = high.y > low.y ? low.x + slope * (enters - low.y) : low.x;
+      const x1 = high.y > low.y ? low.x + slope * (leaves - low.y) : high.x;
       const first = this.#column(Math.min(x0, x1) - nearness);
       const last = this.#column(Math.max(x0, x1) + nearness);
       for (let at = row * this.#columns + first; at <= row * this.#columns + last; at++) {

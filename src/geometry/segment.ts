@@ -1,12 +1,15 @@
 // What lines and cubic Béziers can be asked: where, which way, a part of it, its chords.
 import { type CubicSegment, cubic, line, reverseSegment, type Segment } from './contour.ts';
-import { add, between, distance, type Point, scale, subtract } from './point.ts';
+import { add, between, distance, norm, type Point, scale, subtract } from './point.ts';
 
 /** The point at parameter t, 0 at the start and 1 at the end. */
 export function pointAt(s: Segment, t: number): Point {
   if (s.kind === 'line') return between(s.from, s.to, t);
   const u = 1 - t;
-  const [w0, w1, w2, w3] = [u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t];
+  const w0 = u * u * u;
+  const w1 = 3 * u * u * t;
+  const w2 = 3 * u * t * t;
+  const w3 = t * t * t;
   return {
     x: w0 * s.from.x + w1 * s.c1.x + w2 * s.c2.x + w3 * s.to.x,
     y: w0 * s.from.y + w1 * s.c1.y + w2 * s.c2.y + w3 * s.to.y,
@@ -17,7 +20,9 @@ export function pointAt(s: Segment, t: number): Point {
 export function derivativeAt(s: Segment, t: number): Point {
   if (s.kind === 'line') return subtract(s.to, s.from);
   const u = 1 - t;
-  const [w0, w1, w2] = [3 * u * u, 6 * u * t, 3 * t * t];
+  const w0 = 3 * u * u;
+  const w1 = 6 * u * t;
+  const w2 = 3 * t * t;
   return {
     x: w0 * (s.c1.x - s.from.x) + w1 * (s.c2.x - s.c1.x) + w2 * (s.to.x - s.c2.x),
     y: w0 * (s.c1.y - s.from.y) + w1 * (s.c2.y - s.c1.y) + w2 * (s.to.y - s.c2.y),
@@ -40,7 +45,7 @@ export function secondDerivativeAt(s: Segment, t: number): Point {
  */
 export function directionAt(s: Segment, t: number): Point {
   const d = derivativeAt(s, t);
-  if (s.kind === 'line' || Math.hypot(d.x, d.y) > 1e-9 * (distance(s.from, s.to) + distance(s.from, s.c1)))
+  if (s.kind === 'line' || norm(d.x, d.y) > 1e-9 * (distance(s.from, s.to) + distance(s.from, s.c1)))
     return d;
   const near = t < 0.5 ? 1e-4 : -1e-4;
   const step = subtract(pointAt(s, t + near), pointAt(s, t));
@@ -78,7 +83,7 @@ export function withEnds(s: Segment, from: Point, to: Point): Segment {
  */
 export function chordCount(s: Segment, tolerance: number): number {
   if (s.kind === 'line') return 1;
-  const second = (a: Point, b: Point, c: Point) => Math.hypot(a.x - 2 * b.x + c.x, a.y - 2 * b.y + c.y);
+  const second = (a: Point, b: Point, c: Point) => norm(a.x - 2 * b.x + c.x, a.y - 2 * b.y + c.y);
   const bend = Math.max(second(s.from, s.c1, s.c2), second(s.c1, s.c2, s.to));
   return Math.max(1, Math.ceil(Math.sqrt((0.75 * bend) / tolerance)));
 }

@@ -8,6 +8,8 @@ const quarter = {
   third: [2.0222662487111665e-21, 8.4784276603689e-32],
 } as const;
 
+const finer = [quarter.second, quarter.third];
+
 /** Past so many quarter turns the parts no longer hold; nothing here turns that often. */
 const mostQuarters = 2 ** 20;
 
@@ -25,8 +27,8 @@ function reduced(angle: number): Reduced {
   let left = size - quarters * quarter.first[0];
   let lost = quarters * quarter.first[1];
   // Where nearly everything cancels, the next part of pi/2 gives the bits that are missing.
-  for (const [part, after] of [quarter.second, quarter.third]) {
-    if (Math.abs(left - lost) > size / 65_536) break;
+  for (let i = 0; i < finer.length && Math.abs(left - lost) <= size / 65_536; i++) {
+    const [part, after] = finer[i] ?? quarter.third;
     const before = left;
     const taken = quarters * part;
     left = before - taken;
@@ -65,8 +67,12 @@ function cosineNear(x: number, tail: number): number {
   return most + (1 - most - half + (z * r - x * tail));
 }
 
+/** Angles smaller than this are near enough as they are. */
+const near = Math.PI / 4;
+
 /** Sine (`ahead` 0) or cosine (1) of an angle, by the quarter turn it lies in. */
 function turned(angle: number, ahead: 0 | 1): number {
+  if (Math.abs(angle) < near) return ahead === 0 ? sineNear(angle, 0) : cosineNear(angle, 0);
   const { quarters, rest, tail } = reduced(angle);
   const place = (((quarters + ahead) % 4) + 4) % 4;
   const size = place % 2 === 0 ? sineNear(rest, tail) : cosineNear(rest, tail);

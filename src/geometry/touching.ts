@@ -1,5 +1,7 @@
 // Straight edges drawn on one slanting line: on a grid they share it only where they share their corners.
+
 import { BoxIndex } from './box-index.ts';
+import { norm } from './point.ts';
 import type { GridPoint, GridRing } from './polygon-clip.ts';
 
 /** A straight edge on the grid; `p` is the corner of its ring that it starts from. */
@@ -16,7 +18,7 @@ const isSlanting = ({ p, q }: GridEdge): boolean => p.x !== q.x && p.y !== q.y;
 /** The corners that an edge touches between its own ends, in order from p to q. */
 function cornersOn({ p, q }: GridEdge, corners: readonly GridPoint[], index: BoxIndex): GridPoint[] {
   const [dx, dy] = [q.x - p.x, q.y - p.y];
-  const length = Math.hypot(dx, dy);
+  const length = norm(dx, dy);
   const along = ({ x, y }: GridPoint): number => ((x - p.x) * dx + (y - p.y) * dy) / length;
   return index
     .meeting(Math.min(p.x, q.x), Math.min(p.y, q.y), Math.max(p.x, q.x), Math.max(p.y, q.y))

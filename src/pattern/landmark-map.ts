@@ -1,6 +1,8 @@
 // A drawing's landmarks by kind and place, and what recurs in it a step away.
+
 import { boxOfPoints } from '../geometry/box.ts';
 import type { Point } from '../geometry/point.ts';
+import { norm } from '../geometry/point.ts';
 import type { Landmark } from './landmarks.ts';
 import type { Lattice } from './lattice.ts';
 
@@ -88,7 +90,7 @@ export class LandmarkMap {
     for (let column = fromX; column <= toX; column++)
       for (let row = fromY; row <= toY; row++)
         for (const other of this.#cells.get(this.#cell(kind, column, row)) ?? []) {
-          const away = Math.hypot(other.x - x, other.y - y);
+          const away = norm(other.x - x, other.y - y);
           if (other.kind !== kind || away > least) continue;
           least = away;
           best = other;
@@ -121,7 +123,7 @@ export class LandmarkMap {
     const popular = [...steps].sort((p, q) => q.count - p.count).slice(0, most.steps / 2);
     const short = steps
       .filter(({ count }) => count > 1)
-      .sort((p, q) => Math.hypot(p.x, p.y) - Math.hypot(q.x, q.y))
+      .sort((p, q) => norm(p.x, p.y) - norm(q.x, q.y))
       .slice(0, most.steps / 2);
     return [...new Set([...popular, ...short])];
   }

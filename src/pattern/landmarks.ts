@@ -1,8 +1,10 @@
 // Landmarks of a drawing: places that look the same wherever the pattern repeats, told apart by what is around them.
+
 import { BoxIndex } from '../geometry/box-index.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import type { Point } from '../geometry/point.ts';
+import { norm } from '../geometry/point.ts';
 import { directionAt } from '../geometry/segment.ts';
 
 /** A place with a kind. Landmarks of one kind look alike; `reach` is how far around the place that was looked at, mm. */
@@ -164,7 +166,7 @@ function nodeLandmarks(layers: readonly Layer[], kinds: Kinds): readonly Landmar
     for (const next of contour.segments) {
       if (!before) break;
       const [into, on] = [directionAt(before, 1), directionAt(next, 0)];
-      const [one, other] = [into, on].map(({ x, y }) => directionWeight / (Math.hypot(x, y) || 1));
+      const [one, other] = [into, on].map(({ x, y }) => directionWeight / (norm(x, y) || 1));
       const figures = [into.x * (one ?? 0), into.y * (one ?? 0), on.x * (other ?? 0), on.y * (other ?? 0)];
       const kind = kinds.kindOf(`${layer}${before.kind}${next.kind}`, figures);
       found.push({ x: next.from.x, y: next.from.y, kind, contour: index, reach });
@@ -201,7 +203,7 @@ function groupLandmarks(layers: readonly Layer[], kinds: Kinds): readonly Landma
     // Two as far away may come in either order.
     away.sort((p, q) => p.x - q.x || p.y - q.y);
     const figures = [size, ...away, ...away.map((other) => other.size)].flatMap((p) => [p.x, p.y]);
-    const reach = Math.max(...away.map((p) => Math.hypot(p.x, p.y) + Math.max(p.size.x, p.size.y)));
+    const reach = Math.max(...away.map((p) => norm(p.x, p.y) + Math.max(p.size.x, p.size.y)));
     const kind = kinds.kindOf(`${layer}`, figures);
     return [{ x, y, kind, contour: index, reach: { minX: -reach, minY: -reach, maxX: reach, maxY: reach } }];
   });

@@ -35,7 +35,8 @@ function momentsOf(segments: readonly Segment[], from: Point): Moments {
       const weight = weights[i] ?? 0;
       const at = pointAt(s, t);
       const step = derivativeAt(s, t);
-      const [px, py] = [at.x - from.x, at.y - from.y];
+      const px = at.x - from.x;
+      const py = at.y - from.y;
       area += weight * px * step.y;
       x += (weight * px * px * step.y) / 2;
       y -= (weight * py * py * step.x) / 2;

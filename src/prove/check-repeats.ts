@@ -1,8 +1,9 @@
 // Is every repeat like the next one, all the way around, and the overlap like what it lies on?
+
 import { type Affine, movePoint, moveSegment } from '../geometry/affine.ts';
 import type { Contour, Segment } from '../geometry/contour.ts';
 import type { NearestFinder } from '../geometry/nearest.ts';
-import type { Point } from '../geometry/point.ts';
+import { distance, type Point } from '../geometry/point.ts';
 import { pointAt } from '../geometry/segment.ts';
 import { precision } from '../geometry/tolerance.ts';
 import type { Cleared } from './asked.ts';
@@ -113,6 +114,8 @@ interface Ground {
   readonly isInside: IsInside;
   /** To the next repeat, and to the one before. */
   readonly motions: readonly Onward[];
+  /** The turns that the row is between, but for so many mm beside them; undefined where its sides wind. */
+  readonly reaches: { readonly from: number; readonly to: number; readonly beside: number } | undefined;
 }
 
 /**
@@ -130,6 +133,7 @@ function carried({ cone, isInside }: Ground, { turns, motion }: Onward, p: Point
  * the same curves point for point, which one look tells; what is not is held place by place against what is there.
  */
 function missOf(segment: Segment, ground: Ground, isOnPanel: IsInside): number {
+  if (!ground.motions.some((step) => mayBeCarried(ground, step, segment))) return 0;
   for (const step of ground.motions) {
     const like = ground.starts.nearest(moveSegment(step.motion, segment), precision);
     if (like <= alike) return like;
@@ -137,6 +141,25 @@ function missOf(segment: Segment, ground: Ground, isOnPanel: IsInside): number {
   }
   return largest(sampledMisses(segment, ground, isOnPanel));
 }
+
+/**
+ * Whether a motion may take any of a segment to where the row is. Where the art goes around once, it takes nearly all of it
+ * past the other side: no more than its turn need be known of that.
+ */
+function mayBeCarried({ cone, reaches }: Ground, { turns }: Onward, segment: Segment): boolean {
+  if (!reaches) return true;
+  const { turn, along } = rollUp(cone, segment.from);
+  const on = girthOf(cone, along);
+  const room = (2 * (reaches.beside + hullLength(segment))) / on;
+  if (!(on > 0)) return true;
+  return turn + turns > reaches.from - room && turn + turns < reaches.to + room;
+}
+
+/** A segment is no longer than this, mm. */
+const hullLength = (s: Segment): number =>
+  s.kind === 'line'
+    ? distance(s.from, s.to)
+    : distance(s.from, s.c1) + distance(s.c1, s.c2) + distance(s.c2, s.to);
 
 function sampledMisses(segment: Segment, ground: Ground, isOnPanel: IsInside): number[] {
   const { finder, motions } = ground;
@@ -195,11 +218,15 @@ export function repeatMiss(
   equalParts: number,
   cleared: readonly Cleared[] = [],
 ): number {
+  const region = rowRegion(row);
+  const { start, finish, sides } = region;
+  const beside = Math.max(Math.abs(start.across), Math.abs(finish.across)) + reach;
   const ground: Ground = {
     cone: row.cone,
+    reaches: sides ? undefined : { from: start.turn, to: finish.turn, beside },
     starts: new SegmentStarts(segmentsOf(contours)),
     finder,
-    isInside: insideOf(row, rowRegion(row), cleared),
+    isInside: insideOf(row, region, cleared),
     motions: [1, -1].map((sign) => {
       const turns = sign / equalParts;
       return { turns, motion: onward(row.cone, turns) };

@@ -1,6 +1,8 @@
 // Rolling a flat sheet up again: the proof's own formulas, so that a fault in the unrolling shows instead of cancelling.
+
 import type { Affine } from '../geometry/affine.ts';
 import type { Point } from '../geometry/point.ts';
+import { norm } from '../geometry/point.ts';
 
 /**
  * The cone, or cylinder, that a sheet is rolled onto. Sheet points are given in the frame of its turn 0: x mm to the
@@ -39,8 +41,9 @@ const small = 1e-3;
  */
 export function rollUp(cone: RolledCone, { x, y }: Point): RolledPoint {
   const k = closeness(cone);
-  const [w, q] = [1 + k * y, k * x];
-  const along = cone.from + (2 * y + k * (x * x + y * y)) / (Math.hypot(w, q) + 1);
+  const w = 1 + k * y;
+  const q = k * x;
+  const along = cone.from + (2 * y + k * (x * x + y * y)) / (norm(w, q) + 1);
   return { turn: aroundOf(cone, x, w, q) / (2 * Math.PI * cone.radius), along };
 }
 
@@ -73,7 +76,8 @@ export function layDown(cone: RolledCone, { turn, along }: RolledPoint): Point {
 export function onward(cone: RolledCone, turns: number): Affine {
   const around = 2 * Math.PI * cone.radius * turns;
   const angle = closeness(cone) * around;
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  const cos = Math.cos(angle);
+  const sin = Math.sin(angle);
   const half = sineOver(angle / 2);
   return {
     a: cos,

@@ -1,6 +1,8 @@
 // This wall laid flat: exact maps between a place on the wall and a place on the sheet, both ways.
+
 import type { Affine } from '../geometry/affine.ts';
 import type { Point } from '../geometry/point.ts';
+import { norm } from '../geometry/point.ts';
 import { atanc, sinc } from '../geometry/sinc.ts';
 
 /** A place on the wall. `turn`: 0 to 1 around, counter-clockwise seen from above, 0 at the seam; past 1 is the overlap. */
@@ -75,7 +77,7 @@ export function toWall(wall: FlatWall, { x, y }: Point): WallPoint {
   const up = 1 - k * y;
   const across = k * x;
   const u = up > 0 ? (x / up) * atanc(across / up) : Math.atan2(across, up) / k;
-  const rho = Math.hypot(across, up);
+  const rho = norm(across, up);
   const v = (k * (x * x + y * y) - 2 * y) / (rho + 1);
   return { turn: 0.5 + u / (2 * Math.PI * wall.radius), along: wall.reference + v };
 }
