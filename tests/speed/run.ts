@@ -3,11 +3,13 @@
 import { writeFileSync } from 'node:fs';
 import { commandComparisons } from './commands.ts';
 import { type Comparison, checksum } from './harness.ts';
-import { kernelComparisons } from './kernels.ts';
+import { layingComparisons } from './laying.ts';
 import { makingComparisons } from './making.ts';
 import { nestingComparisons } from './nesting.ts';
 import { pageComparisons } from './page-redraw.ts';
 import { repeatComparisons } from './repeats.ts';
+import { replicatingComparisons } from './replicating.ts';
+import { widthComparisons } from './widths.ts';
 
 const shown = (value: number): string => (value >= 100 ? value.toFixed(0) : value.toPrecision(3));
 
@@ -37,7 +39,9 @@ const nestSeconds = nestAt < 0 ? 10 : Number(process.argv[nestAt + 1]);
 const only = process.argv.find((argument) => argument.startsWith('--only='))?.slice('--only='.length);
 /** The parts of the bench by their names: `--only=page` measures one alone. */
 const parts: Readonly<Record<string, () => readonly Comparison[] | Promise<readonly Comparison[]>>> = {
-  kernels: kernelComparisons,
+  laying: layingComparisons,
+  replicating: replicatingComparisons,
+  widths: widthComparisons,
   commands: commandComparisons,
   repeats: repeatComparisons,
   making: makingComparisons,
