@@ -3,6 +3,7 @@
 import { existsSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { defineConfig, type Plugin } from 'vite';
+import { pairsUndone } from './vite.pairs.ts';
 
 const dist = join(import.meta.dirname, 'dist');
 
@@ -22,7 +23,7 @@ const clearedBefore = (): Plugin => ({
 export default defineConfig({
   logLevel: 'error',
   publicDir: false,
-  plugins: [clearedBefore()],
+  plugins: [clearedBefore(), pairsUndone()],
   build: {
     ssr: true,
     outDir: 'dist',

@@ -116,7 +116,7 @@ const layersNear = 0.1;
 
 /** Edges of two layers that lie on one another, or all but: told once for any two layers, where they do so farthest. */
 export function layerEdges(layers: readonly FilmLayer[]): DrawnFault[] {
-  if (layers.length < 2) return [];
+  if (new Set(layers.map(({ colour }) => colour)).size < 2) return [];
   const lines = layers.flatMap(({ colour, shapes }) =>
     shapes.map(({ contours }): DrawnLine => ({ id: undefined, colour, contours })),
   );

@@ -37,19 +37,29 @@ export class ChordSquares {
     this.#columns = count === 0 ? 1 : Math.floor((maxX - minX) / this.#side) + 1;
     this.#rows = count === 0 ? 1 : Math.floor((maxY - minY) / this.#side) + 1;
     this.#asked = new Int32Array(count);
-    const counts = new Int32Array(this.#columns * this.#rows + 1);
-    this.#each(chords, (square) => {
-      counts[square + 1] = (counts[square + 1] ?? 0) + 1;
-    });
-    for (let i = 1; i < counts.length; i++) counts[i] = (counts[i] ?? 0) + (counts[i - 1] ?? 0);
-    this.#first = counts;
-    this.#chords = new Int32Array(counts[counts.length - 1] ?? 0);
-    const filled = counts.slice();
-    this.#each(chords, (square, k) => {
-      const at = filled[square] ?? 0;
-      this.#chords[at] = k;
-      filled[square] = at + 1;
-    });
+    const spans = this.#spans(chords);
+    const columns = this.#columns;
+    const first = new Int32Array(columns * this.#rows + 1);
+    for (let i = 0; i < spans.length; i += 4) {
+      const [left, right, bottom] = [spans[i] ?? 0, spans[i + 1] ?? 0, spans[i + 3] ?? 0];
+      for (let row = spans[i + 2] ?? 0; row <= bottom; row++)
+        for (let at = row * columns + left + 1; at <= row * columns + right + 1; at++)
+          first[at] = (first[at] ?? 0) + 1;
+    }
+    for (let i = 1; i < first.length; i++) first[i] = (first[i] ?? 0) + (first[i - 1] ?? 0);
+    const all = new Int32Array(first[first.length - 1] ?? 0);
+    const filled = first.slice();
+    for (let i = 0; i < spans.length; i += 4) {
+      const [left, right, bottom] = [spans[i] ?? 0, spans[i + 1] ?? 0, spans[i + 3] ?? 0];
+      for (let row = spans[i + 2] ?? 0; row <= bottom; row++)
+        for (let at = row * columns + left; at <= row * columns + right; at++) {
+          const place = filled[at] ?? 0;
+          all[place] = i / 4;
+          filled[at] = place + 1;
+        }
+    }
+    this.#first = first;
+    this.#chords = all;
   }
 
   #column(x: number): number {
@@ -60,19 +70,19 @@ export class ChordSquares {
     return Math.max(0, Math.min(this.#rows - 1, Math.floor((y - this.#minY) / this.#side)));
   }
 
-  #each({ count, x, y, toX, toY }: Chords, put: (square: number, chord: number) => void): void {
+  /** Of each chord its first column, its last, its first row and its last. */
+  #spans({ count, x, y, toX, toY }: Chords): Int32Array {
+    const spans = new Int32Array(4 * count);
+    const [minX, minY, side] = [this.#minX, this.#minY, this.#side];
+    const [lastColumn, lastRow] = [this.#columns - 1, this.#rows - 1];
     for (let k = 0; k < count; k++) {
-      const from = x[k] ?? 0;
-      const to = toX[k] ?? 0;
-      const left = this.#column(Math.min(from, to));
-      const right = this.#column(Math.max(from, to));
-      const low = y[k] ?? 0;
-      const high = toY[k] ?? 0;
-      const top = this.#row(Math.min(low, high));
-      const bottom = this.#row(Math.max(low, high));
-      for (let row = top; row <= bottom; row++)
-        for (let column = left; column <= right; column++) put(row * this.#columns + column, k);
+      const [x0, y0, x1, y1] = [x[k] ?? 0, y[k] ?? 0, toX[k] ?? 0, toY[k] ?? 0];
+      spans[4 * k] = Math.max(0, Math.min(lastColumn, Math.floor((Math.min(x0, x1) - minX) / side)));
+      spans[4 * k + 1] = Math.max(0, Math.min(lastColumn, Math.floor((Math.max(x0, x1) - minX) / side)));
+      spans[4 * k + 2] = Math.max(0, Math.min(lastRow, Math.floor((Math.min(y0, y1) - minY) / side)));
+      spans[4 * k + 3] = Math.max(0, Math.min(lastRow, Math.floor((Math.max(y0, y1) - minY) / side)));
     }
+    return spans;
   }
 
   /** Put the chords that may meet a box into `found`, each once; gives how many there are. */

@@ -1,7 +1,8 @@
 // Film within its outlines, parted along the edges of the art into the art and the ground around it.
-import { type Box, boxOfPoints, hullBox } from '../geometry/box.ts';
+import { type Box, boxOfPoints, hullBox, liesIn } from '../geometry/box.ts';
 import { BoxIndex } from '../geometry/box-index.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
+import { withHolesApart, withHolesBack } from '../geometry/holes-apart.ts';
 import { holdsPoint } from '../geometry/inside.ts';
 import { directed, shapeArea } from '../geometry/measure.ts';
 import { clippedShapes } from '../geometry/regions.ts';
@@ -16,25 +17,29 @@ export interface PartedFilm {
 
 /**
  * Film parted. `shapes`: areas that overlap nowhere, the outer contour of each first; they may reach past the outlines,
- * which lie apart from one another. Only shapes that come near an outline are clipped: the others, most of a pattern,
+ * which lie apart from one another. Only what comes near an outline is clipped: other shapes and holes, most of a pattern,
  * are taken as they are.
  */
 export function partedFilm(outlines: readonly Contour[], shapes: readonly Shape[]): PartedFilm {
   const sheet = outlines.flatMap((contour) => directed({ contours: [contour] }));
   const sheets = sheet.map((contour): Shape => ({ contours: [contour] }));
   const isNear = nearOutline(sheet);
-  const near = shapes.filter(isNear).map((shape): Shape => ({ contours: directed(shape) }));
-  const inside = shapes.filter((shape) => !isNear(shape) && sheets.some((one) => holds(one, shape)));
-  const [art, around] = (['intersection', 'difference'] as const).map((operation) =>
-    operation === 'intersection'
-      ? clippedShapes(near, sheets, operation, chordTolerance)
-      : clippedShapes(sheets, near, operation, chordTolerance),
+  const isClipped = new Set(shapes.filter(({ contours }) => isNear(hullBox(contours))));
+  const isOnSheet = (contour: Contour) => sheets.some((one) => holds(one, { contours: [contour] }));
+  const inside = shapes.filter(
+    (shape) => !isClipped.has(shape) && shape.contours.slice(0, 1).some(isOnSheet),
   );
-  return { art: [...inside, ...(art ?? [])], ground: withHoles(around ?? [], inside) };
+  const near = withHolesApart([...isClipped], isNear);
+  const apart = near.holes.filter(isOnSheet);
+  const edge = near.shapes.map((shape): Shape => ({ contours: directed(shape) }));
+  const art = clippedShapes(edge, sheets, 'intersection', chordTolerance);
+  const around = clippedShapes(sheets, edge, 'difference', chordTolerance);
+  const holes = [...apart, ...inside.flatMap(({ contours }) => contours.slice(1))];
+  return { art: [...inside, ...withHolesBack(art, apart)], ground: withHoles(around, holes, inside) };
 }
 
-/** Whether a shape comes as near to an outline as its box does. */
-function nearOutline(outlines: readonly Contour[]): (shape: Shape) => boolean {
+/** Whether what lies in a box comes as near to an outline as the box does. */
+function nearOutline(outlines: readonly Contour[]): (box: Box) => boolean {
   const boxes = outlines.flatMap(({ segments }) =>
     segments.flatMap((s) => {
       const count = Math.max(8, chordCount(s, chordTolerance));
@@ -45,10 +50,8 @@ function nearOutline(outlines: readonly Contour[]): (shape: Shape) => boolean {
   const index = new BoxIndex(boxes.length, (add) => {
     for (const { minX, minY, maxX, maxY } of boxes) add(minX, minY, maxX, maxY);
   });
-  return ({ contours }) => {
-    const { minX, minY, maxX, maxY } = hullBox(contours);
-    return index.meeting(minX - 0.1, minY - 0.1, maxX + 0.1, maxY + 0.1).length > 0;
-  };
+  return ({ minX, minY, maxX, maxY }) =>
+    index.meeting(minX - 0.1, minY - 0.1, maxX + 0.1, maxY + 0.1).length > 0;
 }
 
 /** Whether an area holds a shape that its own edge does not cross. */
@@ -57,18 +60,13 @@ const holds = (area: Shape, { contours: [outer] }: Shape): boolean => {
   return node !== undefined && holdsPoint(area, node);
 };
 
-const liesIn = (inner: Box, outer: Box): boolean =>
-  outer.minX <= inner.minX &&
-  outer.minY <= inner.minY &&
-  outer.maxX >= inner.maxX &&
-  outer.maxY >= inner.maxY;
-
-/** The ground with shapes taken out of it, none of which meets its edge: their holes are pieces of it. */
-function withHoles(around: readonly Shape[], inside: readonly Shape[]): Shape[] {
-  const pieces = [
-    ...around,
-    ...inside.flatMap(({ contours }) => contours.slice(1).map((hole): Shape => ({ contours: [hole] }))),
-  ];
+/** The ground with shapes taken out of it, none of which meets its edge; what the holes of shapes hold is ground too. */
+function withHoles(
+  around: readonly Shape[],
+  openings: readonly Contour[],
+  inside: readonly Shape[],
+): Shape[] {
+  const pieces = [...around, ...openings.map((hole): Shape => ({ contours: [hole] }))];
   // The smallest piece that holds a shape is the one it lies in.
   const order = pieces
     .map((piece, i) => ({ piece, i, area: shapeArea(piece), box: hullBox(piece.contours) }))

@@ -45,6 +45,13 @@ export const boxCorners = ({ minX, minY, maxX, maxY }: Box): Point[] => [
 export const boxesMeet = (a: Box, b: Box): boolean =>
   a.minX <= b.maxX && b.minX <= a.maxX && a.minY <= b.maxY && b.minY <= a.maxY;
 
+/** Whether one box lies in another, its edges counted. */
+export const liesIn = (inner: Box, outer: Box): boolean =>
+  outer.minX <= inner.minX &&
+  outer.minY <= inner.minY &&
+  outer.maxX >= inner.maxX &&
+  outer.maxY >= inner.maxY;
+
 export const grow = (box: Box, by: number): Box => ({
   minX: box.minX - by,
   minY: box.minY - by,

@@ -5,6 +5,7 @@ import { BoxIndex } from '../geometry/box-index.ts';
 import { chorded } from '../geometry/chords.ts';
 import type { TracedRegion } from '../geometry/combine.ts';
 import { polygon, type Shape } from '../geometry/contour.ts';
+import { withHolesApart, withHolesBack } from '../geometry/holes-apart.ts';
 import { shapeArea, tightBox } from '../geometry/measure.ts';
 import { offsetShapes } from '../geometry/offset.ts';
 import { distance, type Point } from '../geometry/point.ts';
@@ -131,9 +132,11 @@ export function withoutSlivers(
   const index = new BoxIndex(boxes.length, (add) => {
     for (const { minX, minY, maxX, maxY } of boxes) add(minX, minY, maxX, maxY);
   });
+  const met = ({ minX, minY, maxX, maxY }: Box) => index.meeting(minX, minY, maxX, maxY);
   return shapes.flatMap((shape) => {
-    const { minX, minY, maxX, maxY } = tightBox(shape.contours);
-    const near = index.meeting(minX, minY, maxX, maxY).flatMap((k) => erasers[k] ?? []);
-    return near.length === 0 ? [shape] : clippedShapes([shape], near, 'difference', chordTolerance);
+    const near = met(tightBox(shape.contours)).flatMap((k) => erasers[k] ?? []);
+    if (near.length === 0) return [shape];
+    const { shapes: cut, holes } = withHolesApart([shape], (box) => met(box).length > 0);
+    return withHolesBack(clippedShapes(cut, near, 'difference', chordTolerance), holes);
   });
 }

@@ -1,5 +1,5 @@
 // The film of a cut file, taken back to the wall and shown as far as it is in sight.
-import { type Box, boxesMeet, boxOfPoints } from '../geometry/box.ts';
+import { type Box, boxesMeet, boxOfPoints, liesIn } from '../geometry/box.ts';
 import type { Contour, Segment } from '../geometry/contour.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { clipPolygons, type GridRing } from '../geometry/polygon-clip.ts';
@@ -198,14 +198,8 @@ export function filmPaths(
   });
 }
 
-const holds = (outer: Box, inner: Box): boolean =>
-  outer.minX <= inner.minX &&
-  inner.maxX <= outer.maxX &&
-  outer.minY <= inner.minY &&
-  inner.maxY <= outer.maxY;
-
 function piecesWithin(piece: Piece, window: Frame): readonly WallRing[] {
-  if (holds(window.inner, piece.box)) return piece.rings;
+  if (liesIn(piece.box, window.inner)) return piece.rings;
   const frame = ringFor(window, piece.box);
   if (!boxesMeet(piece.box, boxOfPoints(frame))) return [];
   const units = unitsFor([...piece.rings.flat(), ...frame]);

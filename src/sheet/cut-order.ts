@@ -1,6 +1,6 @@
 // The order in which a blade takes the lines of a sheet: what lies inside first, then whatever is near.
 import type { DrawnPath } from '../drawing/drawing.ts';
-import { type Box, hullBox } from '../geometry/box.ts';
+import { type Box, hullBox, liesIn } from '../geometry/box.ts';
 import { BoxIndex } from '../geometry/box-index.ts';
 import type { Contour, Segment } from '../geometry/contour.ts';
 import { lineCrossings } from '../geometry/crossings.ts';
@@ -51,21 +51,27 @@ const home: Point = { x: 0, y: 0 };
 
 const firstOf = ({ segments }: Contour): Point => segments[0]?.from ?? home;
 
-/** Whether a point lies inside closed contours, by the even-odd rule. */
-export function holds(contours: readonly Contour[], p: Point): boolean {
-  const crossings = contours
-    .flatMap(({ segments }) => segments)
-    .reduce((sum, segment) => sum + crossingsRight(segment, p), 0);
-  return crossings % 2 === 1;
+/** Tells whether points lie inside closed contours, by the even-odd rule; of each only what is on its level is looked at. */
+export function insideOf(contours: readonly Contour[]): (p: Point) => boolean {
+  const segments = contours.flatMap((contour) => contour.segments);
+  const index = new BoxIndex(segments.length, (add) => {
+    for (const segment of segments) {
+      const { minX, minY, maxX, maxY } = hullBox([{ closed: false, segments: [segment] }]);
+      add(minX, minY, maxX, maxY);
+    }
+  });
+  return (p) => {
+    let crossings = 0;
+    for (const i of index.meeting(p.x, p.y, Infinity, p.y)) {
+      const segment = segments[i];
+      if (segment) crossings += crossingsRight(segment, p);
+    }
+    return crossings % 2 === 1;
+  };
 }
 
 /** How often a segment crosses the level line through a point, to the right of it; a node counts for one side only. */
 function crossingsRight(segment: Segment, { x, y }: Point): number {
-  const ys =
-    segment.kind === 'line'
-      ? [segment.from.y, segment.to.y]
-      : [segment.from.y, segment.c1.y, segment.c2.y, segment.to.y];
-  if (Math.min(...ys) > y || Math.max(...ys) < y) return 0;
   return lineCrossings(segment, { x, y }, { x: 1, y: 0 }).filter((t) => pointAt(segment, t).x > x).length;
 }
 
@@ -75,6 +81,12 @@ function nested(waiting: readonly Waiting[]): void {
     for (const { box } of waiting) add(box.minX, box.minY, box.maxX, box.maxY);
   });
   const sizeOf = ({ maxX, minX, maxY, minY }: Box) => (maxX - minX) * (maxY - minY);
+  const lines = new Map<number, (p: Point) => boolean>();
+  const holds = (k: number, p: Point): boolean => {
+    const line = lines.get(k) ?? insideOf(outermost(waiting[k]?.path));
+    lines.set(k, line);
+    return line(p);
+  };
   for (const [i, inner] of waiting.entries()) {
     // A hair off any node, so that no crossing falls on one.
     const start = inner.path.contours.at(-1)?.segments[0];
@@ -85,19 +97,11 @@ function nested(waiting: readonly Waiting[]): void {
       .meeting(p.x, p.y, p.x, p.y)
       .filter((k) => {
         const outer = waiting[k]?.box;
-        return (
-          k !== i &&
-          outer !== undefined &&
-          outer.minX <= box.minX &&
-          outer.minY <= box.minY &&
-          outer.maxX >= box.maxX &&
-          outer.maxY >= box.maxY &&
-          sizeOf(outer) > sizeOf(box)
-        );
+        return k !== i && outer !== undefined && liesIn(box, outer) && sizeOf(outer) > sizeOf(box);
       })
       .sort((a, b) => sizeOf(waiting[a]?.box ?? box) - sizeOf(waiting[b]?.box ?? box))
       // What lies in a hole is inside too: only its outermost line counts.
-      .find((k) => holds(outermost(waiting[k]?.path), p));
+      .find((k) => holds(k, p));
     if (around === undefined) continue;
     inner.around = around;
     const holder = waiting[around];

@@ -5,7 +5,7 @@ import { moveContour, rotation } from '../../src/geometry/affine.ts';
 import { contourLength } from '../../src/geometry/arc-length.ts';
 import { type Contour, polygon, reverseContour } from '../../src/geometry/contour.ts';
 import { distance, type Point } from '../../src/geometry/point.ts';
-import { holds, inCutOrder, travelOf } from '../../src/sheet/cut-order.ts';
+import { inCutOrder, insideOf, travelOf } from '../../src/sheet/cut-order.ts';
 import { startedWell } from '../../src/sheet/cut-start.ts';
 import { expectPointWithin, expectWithin } from '../closeness.ts';
 import { circle, randomFrom } from '../geometry/drawn.ts';
@@ -146,6 +146,6 @@ test('a point is inside by the even-odd rule, curves and all', () => {
     const p = { x: 24 * random() - 12, y: 24 * random() - 12 };
     const [outer, inner] = [Math.hypot(p.x, p.y), Math.hypot(p.x - 2, p.y - 1)];
     if (Math.abs(outer - 10) < 0.02 || Math.abs(inner - 5) < 0.02) continue;
-    expect(holds(ring, p)).toBe(outer < 10 && inner > 5);
+    expect(insideOf(ring)(p)).toBe(outer < 10 && inner > 5);
   }
 });
