@@ -6,6 +6,7 @@ import { outline } from '../unroll/template.ts';
 import type { Written, WrittenPiece } from './deliverables.ts';
 import type { Draft } from './draft.ts';
 import type { FlatPlace } from './flat-place.ts';
+import { betweenShapes } from './ink.ts';
 import type { Plan } from './plan.ts';
 
 /** One group of a guide. */
@@ -19,7 +20,7 @@ export interface FlatGroup {
   readonly isWords: boolean;
   /** Dash and gap, mm; empty for a whole line. */
   readonly dash: readonly number[];
-  /** The path data of all its paths. */
+  /** The path data of all its paths, parted by `betweenShapes`: none covers another. */
   readonly d: string;
 }
 
@@ -71,7 +72,7 @@ function groupOf(attributes: string, content: string): FlatGroup | undefined {
     filled: fill !== 'none',
     isWords: stroke === undefined,
     dash: dash === undefined ? [] : dash.split(' ').map(Number),
-    d: [...content.matchAll(/ d="([^"]*)"/g)].map(([, d = '']) => d).join(''),
+    d: [...content.matchAll(/ d="([^"]*)"/g)].map(([, d = '']) => d).join(betweenShapes),
   };
 }
 

@@ -47,6 +47,7 @@ interface Probe {
 interface DrawnGroup {
   readonly group: Omit<FlatGroup, 'd'>;
   readonly codes: Ink['codes'];
+  readonly shapes: Ink['shapes'];
   /** In the pattern's own drawing, mm drawn. */
   readonly points: Ink['points'];
   readonly probes: readonly Probe[];
@@ -73,7 +74,7 @@ export const followerOf = ({ view, laid }: Leading): Follower => ({
 
 /** A group of art in the frame of the pattern's own drawing. */
 function asDrawn({ d, ...group }: FlatGroup, { template, toFile, out }: ArtOnPiece, lay: Lay): DrawnGroup {
-  const { codes, points } = inkOf(d);
+  const { codes, points, shapes } = inkOf(d);
   const [fromFile, fromLaid] = [inverse(toFile), inverse(out)];
   const drawn = (p: Point): Point => {
     const { turn, along } = toWall(template.wall, movePoint(fromFile, p));
@@ -82,6 +83,7 @@ function asDrawn({ d, ...group }: FlatGroup, { template, toFile, out }: ArtOnPie
   return {
     group,
     codes,
+    shapes,
     points: carriedPoints(points, drawn),
     probes: probesOf({ codes, points }).map((probe) => ({ ...probe, middle: drawn(probe.middle) })),
   };
@@ -97,7 +99,7 @@ function carriedPoints(points: Ink['points'], to: (p: Point) => Point): Ink['poi
   return carried;
 }
 
-function probesOf(ink: Ink): readonly Probe[] {
+function probesOf(ink: Omit<Ink, 'shapes'>): readonly Probe[] {
   const every = Math.max(1, Math.floor(ink.codes.length / probed));
   const probes: Probe[] = [];
   let at = 0;
@@ -149,8 +151,11 @@ export function followedView(
     const lay = layOfPiece(after.frame, piece);
     const carry = was && carrierOf(was, layOfPiece(before.frame, was), piece, lay);
     if (!carry || sidesApart(was, piece) > within) return undefined;
-    const groups = (drawn[i] ?? []).map(({ group, codes, points, probes }) => ({
-      group: { ...group, ink: { codes: codes.slice(), points: carriedPoints(points, carry) } },
+    const groups = (drawn[i] ?? []).map(({ group, codes, points, shapes, probes }) => ({
+      group: {
+        ...group,
+        ink: { codes: codes.slice(), shapes: shapes.slice(), points: carriedPoints(points, carry) },
+      },
       probes,
     }));
     const strays = groups.map(({ group, probes }) =>

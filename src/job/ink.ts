@@ -5,9 +5,14 @@ export interface Ink {
   readonly codes: Uint8Array<ArrayBuffer>;
   /** x and y of every point that the commands take, in their order. */
   readonly points: Float64Array<ArrayBuffer>;
+  /** Where each shape begins, as places in `codes`. */
+  readonly shapes: Uint32Array<ArrayBuffer>;
 }
 
 export const inkCodes = { move: 0, line: 1, cubic: 2, close: 3 } as const;
+
+/** Stands between the path data of two shapes. */
+export const betweenShapes = '\n';
 
 /** How many points a command takes, by its code. */
 export const pointsOf: readonly number[] = [1, 1, 3, 0];
@@ -17,15 +22,18 @@ const codeOf: ReadonlyMap<number, number> = new Map(
   [...'MLCZ'].map((letter, code) => [letter.charCodeAt(0), code]),
 );
 
-const [space, minus, dot, zero, nine] = [...' -.09'].map((sign) => sign.charCodeAt(0));
+const [space, minus, dot, zero, nine, between] = [...` -.09${betweenShapes}`].map((sign) =>
+  sign.charCodeAt(0),
+);
 
 /**
- * Path data as `writePathData` writes it: absolute M, L, C and Z, each with its letter. Read by its signs, ten times as fast as by
+ * Path data as `writePathData` writes it: absolute M, L, C and Z, each with its letter; shapes parted by `betweenShapes`. Read by its signs, ten times as fast as by
  * taking the text apart. @throws Error at anything else.
  */
 export function inkOf(data: string): Ink {
   const codes: number[] = [];
   const points: number[] = [];
+  const shapes: number[] = [0];
   let at = 0;
   const fault = (): never => {
     throw new Error(`path data is not as it is written: ${data.slice(Math.max(0, at - 10), at + 10)}`);
@@ -49,6 +57,10 @@ export function inkOf(data: string): Ink {
     return (isBelow ? -digits : digits) / decimals;
   };
   while (at < data.length) {
+    if (data.charCodeAt(at) === between) {
+      shapes.push(codes.length);
+      at++;
+    }
     const code = codeOf.get(data.charCodeAt(at)) ?? fault();
     at++;
     codes.push(code);
@@ -58,5 +70,9 @@ export function inkOf(data: string): Ink {
       points.push(number());
     }
   }
-  return { codes: Uint8Array.from(codes), points: Float64Array.from(points) };
+  return {
+    codes: Uint8Array.from(codes),
+    points: Float64Array.from(points),
+    shapes: Uint32Array.from(shapes),
+  };
 }

@@ -6,3 +6,8 @@ interface ImportMeta {
     options: { readonly query: string },
   ) => Readonly<Record<string, () => Promise<T>>>;
 }
+// Files that the bundler gives the address of.
+declare module '*?url' {
+  const url: string;
+  export default url;
+}

@@ -1,8 +1,11 @@
 // Asking for the flat drawing. What is typed is drawn in stages: first the drawing that is there, carried to the new readings,
 // and once typing pauses the job laid afresh.
 import { batch, effect } from '@preact/signals';
+import type { FollowedView } from '../job/followed-view.ts';
 import type { LaidView } from '../job/laid-view.ts';
 import { type Bench, isObject, type JsonObject } from './model/bench.ts';
+import { NearFollowing } from './near-following.ts';
+import { loadFollowing } from './near-tools.ts';
 import {
   bench,
   flat,
@@ -33,15 +36,28 @@ const differsInReadings = (one: Bench, other: Bench): boolean =>
   (one.job === other.job ||
     JSON.stringify(withoutGrowth(one.job)) === JSON.stringify(withoutGrowth(other.job)));
 
+const near = new NearFollowing(loadFollowing);
+
 /** Hands the art of a laid job to what follows readings; false where it can't be followed. */
-function leads({ view: { pieces }, laid }: LaidView): boolean {
-  if (!laid) return false;
+function leads({ view: { pieces }, laid }: LaidView, of: Bench): boolean {
+  if (!laid) {
+    near.lead(undefined, of);
+    return false;
+  }
   const art = pieces.map((piece) => ({
     ...piece,
     groups: piece.groups.filter(({ role }) => role === 'artwork'),
   }));
-  following.lead({ view: { pieces: art }, laid });
+  const leading = { view: { pieces: art }, laid };
+  following.lead(leading);
+  near.lead(leading, of);
   return true;
+}
+
+/** The drawing carried to a bench by the thread that follows. */
+async function followedFar(now: Bench, within: number): Promise<FollowedView | undefined> {
+  const outcome = await following.ask('followed', now, { within });
+  return outcome.is === 'answer' ? outcome.answer.followed : undefined;
 }
 
 export function startLaying(): void {
@@ -55,12 +71,13 @@ export function startLaying(): void {
       flat.value = { ...heard(flat.peek(), outcome), since, busy: !isNewest };
       if (isNewest) followed.value = undefined;
     });
-    if (outcome.is === 'answer') leading = leads(outcome.answer) ? now : undefined;
+    if (outcome.is === 'answer') leading = leads(outcome.answer, now) ? now : undefined;
   };
   const follow = async (now: Bench, since: number) => {
-    const outcome = await following.ask('followed', now, { within: trueWithin.peek() });
+    const within = trueWithin.peek();
+    const nearby = near.follow(now, within);
+    const drawn = nearby === 'away' ? await followedFar(now, within) : nearby;
     if (now !== bench.peek() || isUntouched.peek()) return;
-    const drawn = outcome.is === 'answer' ? outcome.answer.followed : undefined;
     if (!drawn) {
       void lay(now, since);
       return;

@@ -4,7 +4,7 @@ import { cubic } from '../../src/geometry/contour.ts';
 import { distance, type Point } from '../../src/geometry/point.ts';
 import { pointAt } from '../../src/geometry/segment.ts';
 import { inkOf } from '../../src/job/ink.ts';
-import { inkPath } from '../../src/page/board/ink-path.ts';
+import { inkPaths } from '../../src/page/board/ink-path.ts';
 
 afterEach(() => void vi.unstubAllGlobals());
 
@@ -13,9 +13,9 @@ function drawn(data: string, within: number): readonly Point[] {
   const points: Point[] = [];
   const note = (x: number, y: number) => void points.push({ x, y });
   vi.stubGlobal('Path2D', function pathOfPoints() {
-    return { moveTo: note, lineTo: note };
+    return { moveTo: note, lineTo: note, addPath: () => undefined };
   });
-  inkPath(inkOf(data), within);
+  inkPaths(inkOf(data), within);
   return points;
 }
 

@@ -44,6 +44,9 @@ const lineWidths: Readonly<Record<string, number>> = {
   'flat-limit': 1.6,
 };
 
+/** A dot wide, px: at no more than one exactly, rounded, a browser draws a line without working out its two edges. */
+const thin = 0.999;
+
 export const isHidden = (
   hidden: ReadonlySet<string>,
   { role, layer }: { readonly role: string; readonly layer?: string },
@@ -66,19 +69,19 @@ export function drawSheet(canvas: HTMLCanvasElement, seen: SheetSeen): void {
     ink.save();
     ink.translate(view.x + at.x * view.scale, view.y + at.y * view.scale);
     ink.scale(view.scale, view.scale);
-    for (const { group, path } of groups) {
+    for (const { group, lines, shapes } of groups) {
       if (isHidden(seen.hidden, group)) continue;
       if (group.filled) {
         ink.fillStyle = group.colour;
         ink.globalAlpha = group.isWords ? 1 : fillStrength;
-        ink.fill(path, 'evenodd');
+        for (const shape of shapes) ink.fill(shape, 'evenodd');
         ink.globalAlpha = 1;
       }
       if (group.isWords) continue;
       ink.strokeStyle = group.colour;
-      ink.lineWidth = (lineWidths[group.role] ?? 1) / view.scale;
+      ink.lineWidth = (lineWidths[group.role] ?? thin) / view.scale;
       ink.setLineDash([...group.dash]);
-      ink.stroke(path);
+      ink.stroke(lines);
       ink.setLineDash([]);
     }
     ink.restore();

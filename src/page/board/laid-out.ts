@@ -2,14 +2,14 @@
 import { coversPlace, onGuide, onWall } from '../../job/flat-place.ts';
 import type { FlatGroup, FlatPiece, FlatView } from '../../job/flat-view.ts';
 import type { InkedGroup } from '../../job/followed-view.ts';
-import { inkPath } from './ink-path.ts';
+import { dataPaths, type InkPaths, inkPaths } from './ink-path.ts';
 import type { Box, Point } from './sheet-view.ts';
 
 export interface LaidPiece {
   readonly piece: FlatPiece;
   /** How far it is moved from where its file has it, mm. */
   readonly at: Point;
-  readonly groups: readonly { readonly group: Omit<FlatGroup, 'd'>; readonly path: Path2D }[];
+  readonly groups: readonly ({ readonly group: Omit<FlatGroup, 'd'> } & InkPaths)[];
 }
 
 export interface LaidOut {
@@ -49,8 +49,8 @@ export function laidOut(
         x += piece.box.maxX - piece.box.minX + gap;
         const below = art[pieces.indexOf(piece)] ?? [];
         const groups = [
-          ...below.map((group) => ({ group, path: inkPath(group.ink, within) })),
-          ...piece.groups.map((group) => ({ group, path: new Path2D(group.d) })),
+          ...below.map((group) => ({ group, ...inkPaths(group.ink, within) })),
+          ...piece.groups.map((group) => ({ group, ...dataPaths(group.d) })),
         ];
         return { piece, at, groups };
       });

@@ -1,2 +1,3 @@
 // What follows readings with a drawing that was laid before, loaded when there is one.
 export { followedView, followerOf } from '../../job/followed-view.ts';
+export { givenJob } from './given.ts';

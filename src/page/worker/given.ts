@@ -7,11 +7,14 @@ import { parseJson } from '../../job/read-json.ts';
 import { materialFiles } from '../../job/read-material.ts';
 import type { BenchAsked } from '../model/messages.ts';
 
+/** A bench by what is typed. */
+type Typed = Omit<BenchAsked, 'files'>;
+
 /** @throws Refused with every problem of the blank, each with its key. */
-export const givenBlank = ({ blank, blankFile }: BenchAsked): Blank => readBlank(blank, blankFile);
+export const givenBlank = ({ blank, blankFile }: Typed): Blank => readBlank(blank, blankFile);
 
 /** @throws Refused with every problem of the job, or else of its blank. */
-export function givenJob(bench: BenchAsked, files: FileBytes): Omit<MakeInput, 'tools'> {
+export function givenJob(bench: Typed, files: FileBytes): Omit<MakeInput, 'tools'> {
   const named = Object.fromEntries(
     materialFiles(bench.job).map(({ file }) => [file, parseJson(textOf(files, file), file)]),
   );

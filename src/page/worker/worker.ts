@@ -18,7 +18,9 @@ const tell = (message: FromWorker, handedOver: Transferable[] = []): void =>
 /** Numbers by the ten thousand are handed over, not copied. */
 const handedOver = (given: AnswerOf<Kind>): Transferable[] =>
   'followed' in given
-    ? given.followed.art.flat().flatMap(({ ink: { codes, points } }) => [codes.buffer, points.buffer])
+    ? given.followed.art
+        .flat()
+        .flatMap(({ ink: { codes, points, shapes } }) => [codes.buffer, points.buffer, shapes.buffer])
     : [];
 
 async function answer<K extends Kind>(kind: K, id: number, ask: AskOf<K>): Promise<void> {

@@ -1,5 +1,0 @@
-// Files that the bundler gives the address of.
-declare module '*?url' {
-  const url: string;
-  export default url;
-}

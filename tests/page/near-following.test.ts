@@ -1,0 +1,59 @@
+// What is followed on the page's own thread, and what is left to the other.
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { Refused, stop } from '../../src/finding.ts';
+import type { FollowedView, Follower, Leading } from '../../src/job/followed-view.ts';
+import { emptyBench } from '../../src/page/model/bench.ts';
+import { NearFollowing } from '../../src/page/near-following.ts';
+
+beforeEach(() => void vi.useFakeTimers());
+afterEach(() => void vi.useRealTimers());
+
+const bench = emptyBench('mm');
+const within = 0.1;
+const drawn = { art: [] } as unknown as FollowedView;
+/** A drawing of so many letters. */
+const drawing = (letters: number) =>
+  ({ view: { pieces: [{ groups: [{ d: 'M'.repeat(letters) }] }] } }) as unknown as Leading;
+
+/** With a drawing that leads, once the page has had time; each takes so many ms to follow. */
+async function following(letters: number, follow: () => FollowedView | undefined, ms = 1) {
+  const runs = vi.fn(() => {
+    vi.advanceTimersByTime(ms);
+    return follow();
+  });
+  const near = new NearFollowing(async () => ({ followerOf: () => ({}) as Follower, follow: runs }));
+  near.lead(drawing(letters), bench);
+  const early = near.follow(bench, within);
+  await vi.runAllTimersAsync();
+  runs.mockClear();
+  return { near, runs, early };
+}
+
+test('a drawing is followed here once the page has had time to get ready for it', async () => {
+  const { near, early } = await following(300_000, () => drawn);
+  expect(early).toBe('away');
+  expect(near.follow(bench, within)).toBe(drawn);
+  near.lead(undefined, bench);
+  expect(near.follow(bench, within)).toBe('away');
+});
+
+test('a large drawing is left to the other thread', async () => {
+  const { near, runs } = await following(2_000_000, () => drawn);
+  expect(near.follow(bench, within)).toBe('away');
+  expect(runs).not.toHaveBeenCalled();
+});
+
+test('readings that are refused are left to what lays them', async () => {
+  const refused = () => {
+    throw new Refused([stop('not-a-length', {}, 'no length')]);
+  };
+  const { near } = await following(300, refused);
+  expect(near.follow(bench, within)).toBeUndefined();
+});
+
+test('what is slow three times in a row is left to the other thread for thirty changes', async () => {
+  const { near, runs } = await following(300, () => drawn, 80);
+  const told = Array.from({ length: 34 }, () => near.follow(bench, within));
+  expect(told.map((is) => is === 'away')).toEqual(told.map((_, i) => i > 2 && i < 33));
+  expect(runs).toHaveBeenCalledTimes(4);
+});
