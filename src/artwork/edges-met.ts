@@ -7,7 +7,7 @@ const leastChange = 48;
 const metWithin = 2.5;
 
 /** So large a share of edges may miss: where one bends, or noise hides it. */
-const mostMissing = 0.15;
+const mostMissing = 0.12;
 
 /** What is so much wider a few rows further in only touches the border, as a round does. */
 const roundsBy = 1.6;
@@ -20,7 +20,8 @@ const tip = 2.2;
 /** Reads a channel of the pixel `i` along a border, `k` rows across it; both as whole numbers that go on past the picture. */
 export type RowReader = (i: number, k: number, channel: number) => number;
 
-interface RowEdge {
+/** An edge that crosses a row, by its middle, px; whether the row grows lighter there. */
+export interface RowEdge {
   readonly at: number;
   readonly rises: boolean;
 }
@@ -33,11 +34,21 @@ export interface RowStretch {
 
 /**
  * Whether nearly all edges that cross a picture's last row cross its first as well, and the other way round. A crop's do not: lines
- * of a pixel or two are met by nothing, though no long stretch shows it. What only touches the border is left out, and told.
+ * of a pixel or two are met by nothing, though no long stretch shows it. What only touches the border is left out, and told; so
+ * are the ends of sides that were drawn on it.
  */
-export function edgesMet(value: RowReader, along: number, size: number) {
-  const last = rowEdges(value, along, size - 1);
-  const first = rowEdges(value, along, 0);
+export function edgesMet(
+  value: RowReader,
+  along: number,
+  size: number,
+  drawnSides: readonly RowStretch[] = [],
+) {
+  const isNear = (at: number, end: number): boolean =>
+    [-along, 0, along].some((by) => Math.abs(at - end + by) <= metWithin);
+  const isFree = ({ at }: RowEdge): boolean =>
+    drawnSides.every(({ from, to }) => !isNear(at, from) && !isNear(at, to));
+  const last = rowEdges(value, along, size - 1).filter(isFree);
+  const first = rowEdges(value, along, 0).filter(isFree);
   const sides = [
     missed(
       last,
@@ -63,8 +74,10 @@ function missed(
   other: readonly RowEdge[],
   inside: readonly (readonly RowEdge[])[],
 ): { readonly open: number; readonly touching: readonly RowStretch[] } {
-  const odd = row.filter(
-    ({ at, rises }) => !other.some((edge) => edge.rises === rises && Math.abs(edge.at - at) <= metWithin),
+  const odd = withoutDoubles(
+    row.filter(
+      ({ at, rises }) => !other.some((edge) => edge.rises === rises && Math.abs(edge.at - at) <= metWithin),
+    ),
   );
   const touching: RowStretch[] = [];
   for (let i = 1; i < odd.length; i++) {
@@ -77,6 +90,15 @@ function missed(
     ? { open: odd.length, touching: [] }
     : { open: odd.length - 2 * touching.length, touching };
 }
+
+/** The top of a round covers pixels in part: each of its flanks is then two edges that rise or fall alike, nearer than this, px. */
+const flank = 4;
+
+const withoutDoubles = (edges: readonly RowEdge[]): readonly RowEdge[] =>
+  edges.filter(({ at, rises }, i) => {
+    const before = edges[i - 1];
+    return before === undefined || before.rises !== rises || at - before.at > flank;
+  });
 
 /** More stretches of a row than these do not touch by design: they are a hatch, and cut. */
 const mostTouching = 4;
@@ -95,7 +117,7 @@ function isTouch(from: number, to: number, inside: readonly (readonly RowEdge[])
 }
 
 /** Where edges cross a row, in order: runs of pixels that all grow lighter, or all darker, by their middle. */
-function rowEdges(value: RowReader, along: number, k: number): readonly RowEdge[] {
+export function rowEdges(value: RowReader, along: number, k: number): readonly RowEdge[] {
   const edges: RowEdge[] = [];
   let [sum, weighed, sign] = [0, 0, 0];
   const end = () => {

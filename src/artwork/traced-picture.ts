@@ -23,6 +23,8 @@ export interface TraceOptions {
   readonly across?: number;
   /** How many colours it is traced in, 2 to 8; as many as it plainly has if left out. */
   readonly colours?: number;
+  /** Whether it is known to go on across its borders, whatever is seen there. */
+  readonly goesOn?: boolean;
 }
 
 export interface Traced {
@@ -62,7 +64,7 @@ export function tracedPicture(bytes: Uint8Array, file: string, options: TraceOpt
   const coloured = colouredPicture(picture, options.colours);
   const grounds = groundsOf(coloured.palette);
   refuseBusy(picture.width, coloured, grounds, file);
-  const wraps = goesOnAcross(picture);
+  const wraps = options.goesOn === true || goesOnAcross(picture);
   const layers = coloured.palette.flatMap((colour, label): TileLayer[] => {
     if (grounds.has(label)) return [];
     const shapes = wraps

@@ -1,9 +1,10 @@
 // Pictures that go on across their own borders, as seamless tiles do.
 import type { SampleGrid } from '../geometry/level-lines.ts';
 import type { Picture } from './decode-picture.ts';
-import { edgesMet, type RowStretch } from './edges-met.ts';
+import { edgesMet, type RowReader, type RowStretch } from './edges-met.ts';
 import type { Coloured } from './picture-colours.ts';
 import { coverOf } from './picture-cover.ts';
+import { pictureSides } from './picture-sides.ts';
 
 /** A channel may jump by so much where two copies meet, for noise; more has to be explained by how steep it is beside it. */
 const slack = 24;
@@ -31,8 +32,14 @@ export function goesOnAcross({ width, height, rgb }: Picture): boolean {
     { at: level, along: width, size: height },
     { at: upright, along: height, size: width },
   ].every(({ at, along, size }) => {
-    const { meet, touching } = edgesMet((i, k, channel) => rgb[at(i, k) + channel] ?? 0, along, size);
-    return meet && meets(rgb, along, at, size, touching);
+    const value: RowReader = (i, k, channel) => rgb[at(i, k) + channel] ?? 0;
+    const goesOn = (sides: readonly RowStretch[]): boolean => {
+      const { meet, touching } = edgesMet(value, along, size, sides);
+      return meet && meets(rgb, along, at, size, [...touching, ...sides]);
+    };
+    if (goesOn([])) return true;
+    const sides = pictureSides({ value, along, size });
+    return sides !== undefined && sides.length > 0 && goesOn(sides);
   });
 }
 

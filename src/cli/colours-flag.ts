@@ -13,7 +13,7 @@ export const coloursOf = (typed: string | undefined, lengths: FlagLengths): numb
 export const traceOf = ({
   across,
   colours,
-}: Record<keyof TraceOptions, number | undefined>): TraceOptions => ({
+}: Record<'across' | 'colours', number | undefined>): TraceOptions => ({
   ...(across === undefined ? {} : { across }),
   ...(colours === undefined ? {} : { colours }),
 });

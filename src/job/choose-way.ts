@@ -59,7 +59,7 @@ export function chosenWay(
   // What the maker says of the repeat is believed: where it does not hold, the laid pattern shows it.
   if (asked === undefined && saysRepeat(repeat)) return undefined;
   const study = studied(tile, repeat);
-  if (asked === undefined && study.joins && !study.stepped) return undefined;
+  if ((asked === undefined || asked === 'as-drawn') && study.joins && !study.stepped) return undefined;
   const ways = waysToClose(tile, study, wayGroundOf(artwork, edges, ground));
   if (asked !== undefined) {
     const way = wayNamed(asked, ways, files);

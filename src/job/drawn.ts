@@ -103,7 +103,10 @@ function readSheets(
     ...sheet,
     content: bytesOf(files, sheet.file),
   }));
-  return readStacked(drawings, tools.normalise, { ...artwork, fonts, ...(order ? { order } : {}) }, order);
+  // Laid as drawn, a picture is followed across its borders as it goes on in its copies.
+  const goesOn = artwork.way === 'as-drawn';
+  const options = { ...artwork, fonts, goesOn, ...(order ? { order } : {}) };
+  return readStacked(drawings, tools.normalise, options, order);
 }
 
 /** More curves than this in one wrap is a repeat typed far too small: a cutter would take days, and memory would run out. */

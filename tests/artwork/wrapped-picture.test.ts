@@ -17,13 +17,18 @@ const motifs = [
 
 const square = { a: { x: 40, y: 0 }, b: { x: 0, y: -30 } };
 
-async function tileOf(width: number, height: number, art: readonly string[] = motifs): Promise<Tile> {
+async function tileOf(
+  width: number,
+  height: number,
+  art: readonly string[] = motifs,
+  options: object = {},
+): Promise<Tile> {
   const copies = [-1, 0, 1].flatMap((i) =>
     [-1, 0, 1].map((j) => `<g transform="translate(${40 * i} ${30 * j})">${art.join('')}</g>`),
   );
   const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}"><rect width="100%" height="100%" fill="#fff"/><g fill="#17566b">${copies.join('')}</g></svg>`;
   const bytes = PNG.sync.write(await drawn(svg, width * 5));
-  return readTile(new Uint8Array(bytes), 'dots.png', normalise, { across: width }).tile;
+  return readTile(new Uint8Array(bytes), 'dots.png', normalise, { across: width, ...options }).tile;
 }
 
 test('a seamless tile made of pixels joins, its motifs whole across its borders', async () => {
@@ -77,4 +82,12 @@ test('a crop of it is seen to be none, and keeps its pixels', async () => {
   const tile = await tileOf(34, 26);
   expect(tile.pixels).toMatchObject({ width: 170, height: 130, pixel: { x: 0.2, y: 0.2 } });
   expect(joinsOf(tile, { a: { x: 34, y: 0 }, b: { x: 0, y: -26 } }).joins).toBe(false);
+});
+
+test('one that is said to go on across its borders is traced so', async () => {
+  const tile = await tileOf(34, 26, motifs, { goesOn: true });
+  expect(tile.pixels).toBeUndefined();
+  // What was cut ends on the border along its whole length; all else is met curve for curve.
+  const { open } = joinsOf(tile, { a: { x: 34, y: 0 }, b: { x: 0, y: -26 } });
+  expect(open.every(({ ends }) => ends)).toBe(true);
 });

@@ -81,6 +81,8 @@ describe('a crop that does not join', () => {
     expect(first.report.pattern?.way).toBe('period-8');
     const open = await made(crop(57, 48), { way: 'as-drawn' });
     expect(open.report.pattern).toMatchObject({ joins: false, way: 'as-drawn' });
+    const joined = await made(crop(68, 29), { way: 'as-drawn' });
+    expect(joined.report.pattern).toMatchObject({ joins: true, around: 4 });
     expect(open.report.checks.some(({ rule }) => rule === 'does-not-join')).toBe(true);
   });
 

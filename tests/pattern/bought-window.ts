@@ -24,7 +24,11 @@ export function boughtWindow(name: string, { at, across, up }: TileWindow) {
   const copies = [0, 1, 2].flatMap((i) =>
     [0, 1, 2].map((j) => {
       const [x, y] = [(i - at.x) * width, (j - at.y) * height];
-      return `<svg x="${x}" y="${y}" width="${width}" height="${height}" viewBox="${box}">${inner}</svg>`;
+      const isSeen = i + 1 > at.x && i < at.x + across && j + 1 > at.y && j < at.y + up;
+      // The engine crashes on clipped groups far off the picture.
+      return !isSeen
+        ? ''
+        : `<svg x="${x}" y="${y}" width="${width}" height="${height}" viewBox="${box}">${inner}</svg>`;
     }),
   );
   const [w, h] = [across * width, up * height];
