@@ -5,6 +5,7 @@ import { type Finding, Refused, stop } from '../finding.ts';
 import { compose } from '../geometry/affine.ts';
 import type { Shape } from '../geometry/contour.ts';
 import { drawnLines } from './drawn-lines.ts';
+import { namedByFamily } from './font-names.ts';
 import { type SeenArea, seenAreas } from './painted-areas.ts';
 import { inOrder, layeredAreas } from './painting-order.ts';
 import { isPicture } from './picture-head.ts';
@@ -91,8 +92,8 @@ function read(
     const art = { ...traced, layers: stackedBy(traced.layers, options.order), lines: [] };
     return { art, stops: [] };
   }
-  const text = typeof content === 'string' ? content : utf8(content);
   const { fonts = [] } = options;
+  const text = namedByFamily(typeof content === 'string' ? content : utf8(content), fonts);
   const { frame: drawn, findings } = withTextsSet(checkSvg(text, file), text, file, fonts, normalise);
   const stops = findings.filter(({ level, rule }) => level === 'stop' && isFatal(rule));
   if (!drawn || stops.length > 0) throw new Refused(stops);

@@ -12,7 +12,7 @@ import { coloursOf, traceOf } from './colours-flag.ts';
 import { delivered } from './delivery.ts';
 import { readBytes, readText } from './files.ts';
 import { FlagLengths } from './flag-lengths.ts';
-import { fontsGiven } from './font-flag.ts';
+import { type FontGiven, fontsGiven } from './font-flag.ts';
 import { givenJob } from './job-input.ts';
 import type { CommonOptions } from './options.ts';
 import { exitStatus, printFindings, printJson } from './output.ts';
@@ -25,10 +25,12 @@ export interface RepeatFlags extends CommonOptions {
   readonly font?: readonly string[];
 }
 
-/** What of a job, or of a blank alone, the pattern has to go around. */
+/** What of a job, or of a blank alone, the pattern has to go around; `own`: fonts that the job names. */
 async function groundFile(
   file: string,
-): Promise<Pick<WaysPictureInput, 'job' | 'jobFile' | 'blank' | 'blankFile'>> {
+): Promise<
+  Pick<WaysPictureInput, 'job' | 'jobFile' | 'blank' | 'blankFile'> & { own: readonly FontGiven[] }
+> {
   const typed = parseJson(await readText(file, file), file);
   if (!isJob(typed)) {
     const blank = readBlank(typed, file);
@@ -39,10 +41,17 @@ async function groundFile(
       blank: { kind: 'here', blank },
       artwork: standardArtwork,
     } as const;
-    return { job, jobFile: undefined, blank, blankFile: file };
+    return { job, jobFile: undefined, blank, blankFile: file, own: [] };
   }
-  const { job, blank, blankFile } = await givenJob(typed, file);
-  return { job: { ...job, artwork: job.artwork ?? standardArtwork }, jobFile: file, blank, blankFile };
+  const { job, blank, blankFile, beside } = await givenJob(typed, file);
+  const artwork = job.artwork ?? standardArtwork;
+  const own = await Promise.all(
+    (artwork.fonts ?? []).map(async (font, i) => {
+      const bytes = await readBytes(beside(font), font, { file, key: `artwork.fonts[${i}]` });
+      return { file: font, bytes };
+    }),
+  );
+  return { job: { ...job, artwork }, jobFile: file, blank, blankFile, own };
 }
 
 /** Width of the pictures, px. */
@@ -86,14 +95,14 @@ export async function repeatCommand(tile: string, file: string, flags: RepeatFla
   const colours = coloursOf(flags.colours, lengths);
   lengths.finish();
   const content = await readBytes(tile, tile);
-  const { job, ...ground } = await groundFile(file);
+  const { job, own, ...ground } = await groundFile(file);
   const tools = await loadTools();
   const input = {
     ...ground,
     job: band ? { ...job, band } : job,
     art: { content, file: basename(tile), ...traceOf({ across, colours }) },
     units: flags.units,
-    fonts: await fontsGiven(flags.font, tools),
+    fonts: await fontsGiven(flags.font, tools, own),
     normalise: tools.normalise,
     tools,
     progress: tellWay,

@@ -10,14 +10,15 @@ const mostTold = 6;
 
 /** What becomes of such lines in a job, where areas are filled and merged before they are cut. */
 const becomes: Readonly<Partial<Record<DrawnFault['rule'], string>>> = {
-  'open-line': 'here it is filled up to a straight line between its ends',
+  'open-line': 'here it is filled up to a straight line between its ends, as your drawing shows it',
   'doubled-line':
     'here areas that touch or overlap are merged, and the line is cut once; where a hair of a gap is left between them, both its sides are cut',
   'self-crossing': 'here its areas are merged as they are filled',
 };
 
-/** Faults by which a vessel looks other than its drawing. */
-const changesWhatIsSeen: readonly DrawnFault['rule'][] = ['open-line', 'stroke-without-area'];
+/** Whether a vessel looks other than its drawing by a fault. A fill left open is closed by a straight line in every program. */
+const changesWhatIsSeen = ({ rule, line }: DrawnFault): boolean =>
+  rule === 'stroke-without-area' || (rule === 'open-line' && line.stroke !== undefined);
 
 interface DrawnAtScale {
   readonly lines: readonly DrawnLine[];
@@ -37,7 +38,7 @@ export function drawnChecks({ lines, scale }: DrawnAtScale, file: string, limits
       const finding = drawnFinding(fault, { file, x: fault.at.x / scale, y: fault.at.y / scale }, limits);
       const says = `${finding.says}${then ? ` (${then})` : ''}${more(i)}`;
       // Merging puts the rest right.
-      return { ...finding, level: changesWhatIsSeen.includes(rule) ? 'look' : 'note', says };
+      return { ...finding, level: changesWhatIsSeen(fault) ? 'look' : 'note', says };
     });
   });
 }

@@ -79,6 +79,17 @@ test('a style sheet names its font too, and its spans have colours of their own'
     expect(shapes.reduce((sum, shape) => sum + shapeArea(shape), 0)).toBeGreaterThan(5);
 });
 
+test('a font may be named by its PostScript name, or its full name', () => {
+  const areas = ['Pacifico', 'Pacifico-Regular', "'Pacifico Regular', cursive"].map((name) => {
+    const { tile } = read(`<text y="14" font-size="8" font-family="${name}">kelp</text>`);
+    return tile.layers.flatMap(({ shapes }) => shapes).reduce((sum, shape) => sum + shapeArea(shape), 0);
+  });
+  expect(areas[0]).toBeGreaterThan(5);
+  expect(areas).toEqual(areas.map(() => areas[0]));
+  const styled = read('<text style="font:8px Pacifico-Regular" y="14">Pacifico-Regular</text>');
+  expect(styled.findings.map(({ rule }) => rule)).toEqual(['text-set']);
+});
+
 test.each([
   [
     'its font was not given',

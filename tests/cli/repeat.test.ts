@@ -88,6 +88,22 @@ describe('repeat', () => {
     ).toBe(true);
   });
 
+  test('sets texts of a drawing in fonts that the job file names', patience, async () => {
+    const font = `${projectFolder}/node_modules/@expo-google-fonts/pacifico/400Regular/Pacifico_400Regular.ttf`;
+    shop.write(
+      'label.svg',
+      '<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="30mm" viewBox="0 0 40 30"><text x="8" y="18" font-size="9" font-family="Pacifico-Regular">kelp</text></svg>',
+    );
+    const job = {
+      blank: `${samples}/canister/canister.blank.json`,
+      artwork: { file: 'label.svg', fonts: [font] },
+    };
+    shop.write('label.job.json', JSON.stringify(job));
+    const { status, err, out } = await repeat('label.svg', 'label.job.json');
+    expect([status, err]).toEqual([1, expect.stringMatching(/set in "Pacifico" as given/)]);
+    expect(out).toMatch(/it joins itself/);
+  });
+
   test('measures a band, units and a size of artwork that are given', patience, async () => {
     const plain = [
       '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 30">',

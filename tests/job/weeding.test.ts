@@ -74,7 +74,7 @@ describe('lines of the artwork as drawn', () => {
     expect(await rules('')).toEqual([]);
     expect((await rules('<path id="sail" d="M31 5H37V12"/>'))[0]).toMatchObject({
       rule: 'open-line',
-      level: 'look',
+      level: 'note',
       where: { element: 'sail' },
       says: expect.stringContaining('filled up to a straight line'),
     });
