@@ -99,8 +99,8 @@ describe('repeat', () => {
       artwork: { file: 'label.svg', fonts: [font] },
     };
     shop.write('label.job.json', JSON.stringify(job));
-    const { status, err, out } = await repeat('label.svg', 'label.job.json');
-    expect([status, err]).toEqual([1, expect.stringMatching(/set in "Pacifico" as given/)]);
+    const { status, lines, out } = await repeat('label.svg', 'label.job.json');
+    expect([status, lines.join('\n')]).toEqual([1, expect.stringMatching(/set in "Pacifico" as given/)]);
     expect(out).toMatch(/it joins itself/);
   });
 
