@@ -95,6 +95,7 @@ describe('repeat', () => {
       '<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="30mm" viewBox="0 0 40 30"><text x="8" y="18" font-size="9" font-family="Pacifico-Regular">kelp</text></svg>',
     );
     const job = {
+      name: 'label',
       blank: `${samples}/canister/canister.blank.json`,
       artwork: { file: 'label.svg', fonts: [font] },
     };
