@@ -29,22 +29,35 @@ const nothing: SetRegions = { regions: [], holes: [] };
 /** Room between a set and the frame that stands for what surrounds it, grid units. */
 const room = 8;
 
-/** The regions that `clipPolygons` gives of the same rings, in the order of the sets they come of. */
+/** A region, and the lowest number among the rings of the set it comes of: the subject's are counted first. */
+export interface NumberedRegion extends GridRegion {
+  readonly first: number;
+}
+
+/**
+ * The regions that `clipPolygons` gives of the same rings, in the order of the sets they come of. `clipAround`: how often rings of the
+ * clip that come near none of these go around all of them, counter-clockwise.
+ */
 export function clipApart(
   operation: ClipOperation,
   subject: readonly GridRing[],
   clip: readonly GridRing[],
   fill: Fill,
-): readonly GridRegion[] {
+  clipAround = 0,
+): readonly NumberedRegion[] {
   const rings = [...subject, ...clip];
-  const near = setsApart(rings);
   const isOurs = (ring: number): boolean => ring < subject.length;
-  const around = surroundings(rings, subject.length);
-  const parts = near.flatMap((set) => {
+  const isLone = rings.length === 1;
+  const around = isLone ? () => ({ subject: 0, clip: 0 }) : surroundings(rings, subject.length);
+  const parts = (isLone ? [[0]] : setsApart(rings)).flatMap((set) => {
     const own = { subject: set.filter(isOurs), clip: set.filter((ring) => !isOurs(ring)) };
-    const outside = around(set);
+    const counted = around(set);
+    const outside = { subject: counted.subject, clip: counted.clip + clipAround };
     const each = operation === 'union' || fillsAt[fill](outside.subject) ? [own] : oneByOne(own, rings);
-    return each.map((part) => clipWithin(operation, ringsOf(part, rings), outside, fill));
+    return each.map((part) => {
+      const { regions, holes } = clipWithin(operation, ringsOf(part, rings), outside, fill);
+      return { holes, regions: regions.map((region) => ({ ...region, first: set[0] ?? 0 })) };
+    });
   });
   return withHoles(
     parts.flatMap(({ regions }) => regions),
@@ -192,7 +205,10 @@ function turns(frame: GridRing, winding: number): readonly GridRing[] {
 const sizeOf = (box: Box | undefined): number => (box ? box.maxX - box.minX + box.maxY - box.minY : 0);
 
 /** Regions with holes put into them: each into the smallest that it lies in. */
-function withHoles(regions: readonly GridRegion[], holes: readonly GridRing[]): readonly GridRegion[] {
+function withHoles(
+  regions: readonly NumberedRegion[],
+  holes: readonly GridRing[],
+): readonly NumberedRegion[] {
   if (holes.length === 0) return regions;
   const index = ringIndex(regions.map(({ outer }) => outer));
   const boxes = regions.map(({ outer }) => boxOfPoints(outer));
@@ -207,5 +223,5 @@ function withHoles(regions: readonly GridRegion[], holes: readonly GridRing[]): 
     // None only where the region itself was too thin for the grid.
     if (holder !== undefined) added[holder]?.push(hole);
   }
-  return regions.map(({ outer, holes }, i) => ({ outer, holes: [...holes, ...(added[i] ?? [])] }));
+  return regions.map((region, i) => ({ ...region, holes: [...region.holes, ...(added[i] ?? [])] }));
 }

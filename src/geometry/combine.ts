@@ -6,6 +6,7 @@ import { clipApart } from './clip-apart.ts';
 import type { Point } from './point.ts';
 import { norm } from './point.ts';
 import type { ClipOperation, Fill, GridPoint, GridRing } from './polygon-clip.ts';
+import { sourcesApart } from './sources-apart.ts';
 import { ledThroughCorners } from './touching.ts';
 
 /** A stretch of a result's boundary: part of one segment of one source, walked from t0 to t1 (backwards if t0 > t1). */
@@ -56,20 +57,60 @@ export function combine(
   { operation, fill, tolerance }: CombineOptions,
 ): TracedRegion[] {
   const units = unitsFor([subject, clip], tolerance);
+  const ours = subject.map((source, number): Numbered => ({ source, number }));
+  const theirs = clip.map((source, i): Numbered => ({ source, number: subject.length + i }));
+  const pick = (members: readonly number[]): Numbered[] => members.flatMap((i) => ours[i] ?? []);
+  // A union takes in what lies within the clip: only without one are its parts on their own.
+  const { sets, others } =
+    operation === 'union' && clip.length > 0
+      ? { sets: [], others: subject.map((_, i) => i) }
+      : sourcesApart(subject, clip, apart / units);
+  const found = sets.flatMap(({ members, around }) =>
+    combined(pick(members), [], around, { operation, fill, units }),
+  );
+  if (others.length > 0 || operation === 'union')
+    found.push(...combined(pick(others), theirs, 0, { operation, fill, units }));
+  return found.sort((a, b) => a.first - b.first);
+}
+
+/** Sources in boxes farther apart than this, in grid units, have nothing to do with one another. */
+const apart = 32;
+
+interface Numbered {
+  readonly source: Source;
+  readonly number: number;
+}
+
+/** A region with the lowest number among the sources of the set it comes of. */
+interface FoundRegion extends TracedRegion {
+  readonly first: number;
+}
+
+/** Sources combined on a grid of their own, which is let go when they are traced. */
+function combined(
+  subject: readonly Numbered[],
+  clip: readonly Numbered[],
+  clipAround: number,
+  { operation, fill, units }: Pick<CombineOptions, 'operation' | 'fill'> & { readonly units: number },
+): FoundRegion[] {
   const grid = new ChordGrid();
-  const ringsOf = (sources: readonly Source[], first: number): GridRing[] =>
-    sources.flatMap((source, i) => {
-      const ring = grid.add(source, first + i, units);
-      return ring ? [ring] : [];
+  const numbers: number[] = [];
+  const ringsOf = (sources: readonly Numbered[]): GridRing[] =>
+    sources.flatMap(({ source, number }) => {
+      const ring = grid.add(source, number, units);
+      if (!ring) return [];
+      numbers.push(number);
+      return [ring];
     });
-  const subjectRings = ringsOf(subject, 0);
-  const clipRings = ringsOf(clip, subject.length);
+  const subjectRings = ringsOf(subject);
+  const clipRings = ringsOf(clip);
   const ours = ledThroughCorners(subjectRings, grid.sides);
   const theirs = ledThroughCorners(clipRings, grid.sides);
   const trace = (ring: GridRing) => traceRing(ring, grid, units);
-  return clipApart(operation, ours, theirs, fill).map(({ outer, holes }) => ({
+  return clipApart(operation, ours, theirs, fill, clipAround).map(({ outer, holes, first }) => ({
     outer: trace(outer),
     holes: holes.map(trace),
+    first: numbers[first] ?? 0,
   }));
 }
 

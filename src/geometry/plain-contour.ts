@@ -5,7 +5,7 @@ import { directed, signedArea, spanOf } from './measure.ts';
 import { chordTolerance, sliverWidth } from './tolerance.ts';
 
 /** A contour of more chords than this is combined like any other: each is held against each. */
-const mostChords = 64;
+const mostChords = 256;
 
 /** A side shorter than this, in tolerances, may vanish in rounding. */
 const leastSide = 0.01;
@@ -28,22 +28,32 @@ function isPlain(x: Float64Array, y: Float64Array, least: number): boolean {
   const count = x.length;
   const at = (k: number) => k % count;
   for (let i = 0; i < count; i++) {
-    const [ax, ay, bx, by] = [x[i] ?? 0, y[i] ?? 0, x[at(i + 1)] ?? 0, y[at(i + 1)] ?? 0];
+    const ax = x[i] ?? 0;
+    const ay = y[i] ?? 0;
+    const bx = x[at(i + 1)] ?? 0;
+    const by = y[at(i + 1)] ?? 0;
     if (Math.abs(bx - ax) + Math.abs(by - ay) < least) return false;
-    const [minX, maxX] = [Math.min(ax, bx), Math.max(ax, bx)];
-    const [minY, maxY] = [Math.min(ay, by), Math.max(ay, by)];
+    const minX = Math.min(ax, bx);
+    const maxX = Math.max(ax, bx);
+    const minY = Math.min(ay, by);
+    const maxY = Math.max(ay, by);
     const side = (px: number, py: number) => (bx - ax) * (py - ay) - (by - ay) * (px - ax);
     // The next chord begins where this one ends: it may not run straight back.
     for (let j = i + 1; j < count; j++) {
-      const [cx, cy, dx, dy] = [x[j] ?? 0, y[j] ?? 0, x[at(j + 1)] ?? 0, y[at(j + 1)] ?? 0];
-      if (Math.max(cx, dx) < minX || Math.min(cx, dx) > maxX) continue;
-      if (Math.max(cy, dy) < minY || Math.min(cy, dy) > maxY) continue;
+      const cx = x[j] ?? 0;
+      const next = j + 1 === count ? 0 : j + 1;
+      const dx = x[next] ?? 0;
+      if ((cx < minX && dx < minX) || (cx > maxX && dx > maxX)) continue;
+      const cy = y[j] ?? 0;
+      const dy = y[next] ?? 0;
+      if ((cy < minY && dy < minY) || (cy > maxY && dy > maxY)) continue;
       const isNext = j === i + 1 || (i === 0 && j === count - 1);
       if (isNext) {
         if (side(j === i + 1 ? dx : cx, j === i + 1 ? dy : cy) === 0) return false;
         continue;
       }
-      const [one, other] = [side(cx, cy), side(dx, dy)];
+      const one = side(cx, cy);
+      const other = side(dx, dy);
       const across = (px: number, py: number) => (dx - cx) * (py - cy) - (dy - cy) * (px - cx);
       if (one * other <= 0 && across(ax, ay) * across(bx, by) <= 0) return false;
     }

@@ -1,5 +1,5 @@
 // Which rings come near one another: those that don't can be combined by themselves, in time that grows with their number.
-import { boxOfPoints } from './box.ts';
+import { type Box, boxOfPoints } from './box.ts';
 import { BoxIndex } from './box-index.ts';
 import type { GridPoint, GridRing } from './polygon-clip.ts';
 
@@ -26,19 +26,23 @@ export const setsApart = (rings: readonly GridRing[]): readonly (readonly number
 const mostNeighbours = 64;
 
 /** Numbers of rings in sets: no box around a ring of one set meets that around a ring of another, so neither lies in the other. */
-export function setsSideBySide(rings: readonly GridRing[]): readonly (readonly number[])[] {
-  const index = ringIndex(rings);
+export const setsSideBySide = (rings: readonly GridRing[]): readonly (readonly number[])[] =>
+  boxesSideBySide(rings.map(boxOfPoints));
+
+/** Numbers of boxes in sets, lowest first: no box of one set meets one of another. */
+export function boxesSideBySide(boxes: readonly Box[]): readonly (readonly number[])[] {
+  const index = indexOf(boxes);
   let met = 0;
   const others = (i: number): readonly number[] => {
     // Those looked at so far are joined to all that they meet.
-    if (met > mostNeighbours * rings.length) return [0];
-    const { minX, minY, maxX, maxY } = boxOfPoints(rings[i] ?? []);
+    if (met > mostNeighbours * boxes.length) return [0];
+    const { minX, minY, maxX, maxY } = boxes[i] ?? boxOfPoints([]);
     const found = index.meeting(minX, minY, maxX, maxY);
     met += found.length;
     return found;
   };
-  return setsOf(rings.length, (join) => {
-    for (let i = 0; i < rings.length; i++) for (const other of others(i)) join(i, other);
+  return setsOf(boxes.length, (join) => {
+    for (let i = 0; i < boxes.length; i++) for (const other of others(i)) join(i, other);
   });
 }
 
@@ -69,14 +73,12 @@ function setsOf(
 }
 
 /** An index of the rings' boxes. */
-export function ringIndex(rings: readonly GridRing[]): BoxIndex {
-  return new BoxIndex(rings.length, (add) => {
-    for (const ring of rings) {
-      const { minX, minY, maxX, maxY } = boxOfPoints(ring);
-      add(minX, minY, maxX, maxY);
-    }
+export const ringIndex = (rings: readonly GridRing[]): BoxIndex => indexOf(rings.map(boxOfPoints));
+
+const indexOf = (boxes: readonly Box[]): BoxIndex =>
+  new BoxIndex(boxes.length, (add) => {
+    for (const { minX, minY, maxX, maxY } of boxes) add(minX, minY, maxX, maxY);
   });
-}
 
 /** A chequer of squares that each remember the last ring that came near. */
 class Squares {
