@@ -1,8 +1,9 @@
 // Builds the command and the package's face into a few modules: node takes longer to find and open hundreds of small files
-// than to read what is in them. Packages stay outside; what a command loads only when it is asked for stays apart.
+// than to read what is in them. What a command loads only when it is asked for stays apart.
 import { existsSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { defineConfig, type Plugin } from 'vite';
+import { licencesBeside } from './vite.licences.ts';
 import { pairsUndone } from './vite.pairs.ts';
 
 const dist = join(import.meta.dirname, 'dist');
@@ -23,7 +24,11 @@ const clearedBefore = (): Plugin => ({
 export default defineConfig({
   logLevel: 'error',
   publicDir: false,
-  plugins: [clearedBefore(), pairsUndone()],
+  plugins: [clearedBefore(), pairsUndone(), licencesBeside('dist/LICENCES.txt')],
+  // These find files of their own beside them, or are wanted by few commands and large.
+  ssr: { noExternal: true, external: ['harfbuzzjs', 'pdfkit'] },
+  // What an engine would look for to fetch itself; asking node for it loads all it has for the web, and ours is given its bytes.
+  define: { Request: 'undefined', Response: 'undefined' },
   build: {
     ssr: true,
     outDir: 'dist',
@@ -36,7 +41,7 @@ export default defineConfig({
         index: 'src/index.ts',
       },
       // All in one folder: what a file finds beside itself, it finds beside any of them.
-      output: { entryFileNames: '[name].js', chunkFileNames: 'cli/[name]-[hash].js' },
+      output: { entryFileNames: '[name].js', chunkFileNames: 'cli/[name]-[hash].js', comments: false },
     },
   },
 });

@@ -2,6 +2,7 @@
 import { createHash } from 'node:crypto';
 import { defineConfig, type Plugin } from 'vite';
 import { contentPolicy } from './src/cli/content-policy.ts';
+import { licencesBeside } from './vite.licences.ts';
 
 /** Tells the service worker every file of the page, and a version that changes with any of them. */
 function pageFiles(): Plugin {
@@ -41,7 +42,7 @@ export default defineConfig({
   base: './',
   // Notes on what a browser leaves out of libraries are no news; a fault is.
   logLevel: 'error',
-  plugins: [pageFiles(), policyInPage()],
+  plugins: [pageFiles(), policyInPage(), licencesBeside('dist/page/LICENCES.txt')],
   worker: { format: 'es' },
   build: {
     outDir: '../../dist/page',

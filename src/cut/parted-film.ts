@@ -5,6 +5,7 @@ import type { Contour, Shape } from '../geometry/contour.ts';
 import { withHolesApart, withHolesBack } from '../geometry/holes-apart.ts';
 import { holdsPoint } from '../geometry/inside.ts';
 import { directed, shapeArea } from '../geometry/measure.ts';
+import { distance } from '../geometry/point.ts';
 import { clippedShapes } from '../geometry/regions.ts';
 import { chordCount, pointAt } from '../geometry/segment.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
@@ -38,11 +39,14 @@ export function partedFilm(outlines: readonly Contour[], shapes: readonly Shape[
   return { art: [...inside, ...withHolesBack(art, apart)], ground: withHoles(around, holes, inside) };
 }
 
+/** An outline is boxed in stretches of so much, mm: the box of a long slanting side would come near half the sheet. */
+const longest = 2;
+
 /** Whether what lies in a box comes as near to an outline as the box does. */
 function nearOutline(outlines: readonly Contour[]): (box: Box) => boolean {
   const boxes = outlines.flatMap(({ segments }) =>
     segments.flatMap((s) => {
-      const count = Math.max(8, chordCount(s, chordTolerance));
+      const count = Math.max(8, chordCount(s, chordTolerance), Math.ceil(distance(s.from, s.to) / longest));
       const at = (i: number) => pointAt(s, i / count);
       return Array.from({ length: count }, (_, i) => boxOfPoints([at(i), at(i + 1)]));
     }),

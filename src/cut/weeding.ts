@@ -30,30 +30,50 @@ const stretch = 1;
 /** What rounding may take off it where a motif is turned, mm. */
 const rounding = 1e-6;
 
-/** What of parted film stays, and what is weeded. */
+/** What of parted film stays, what is weeded, and how long that takes by the rule, seconds. */
 export interface WeededFilm {
   readonly stays: readonly Shape[];
   readonly waste: readonly Shape[];
-  /** All that takes time in weeding it. */
-  readonly places: readonly WeedingPlace[];
-  /** Those of the art's edges, contour by contour and in its order, each with its time alone. */
-  readonly edges: readonly (readonly WeedingPlace[])[];
+  /** The art, whichever of the two it is. */
+  readonly art: readonly Shape[];
+  readonly seconds: number;
 }
 
 /** Of a decal the art stays, of a mask the ground. */
 export function weededFilm({ art, ground }: PartedFilm, use: 'decal' | 'mask'): WeededFilm {
   const [stays, waste] = use === 'decal' ? [art, ground] : [ground, art];
-  if (waste.length === 0) return { stays, waste, places: [], edges: [] };
+  return { stays, waste, art, seconds: waste.length === 0 ? 0 : secondsFor(stays, waste, art) };
+}
+
+function secondsFor(stays: readonly Shape[], waste: readonly Shape[], art: readonly Shape[]): number {
+  let edge = 0;
+  for (const { contours } of art) for (const contour of contours) edge += contourLength(contour);
+  const { piece, hold } = weedingRule;
+  return piece * waste.length + hold * heldOf(stays).length + edge / weedingRule.edge;
+}
+
+const heldOf = (stays: readonly Shape[]): readonly Shape[] =>
+  stays.filter((shape) => shapeArea(shape) < weedingRule.small);
+
+interface WeedingPlaces {
+  /** All that takes time. */
+  readonly places: readonly WeedingPlace[];
+  /** Those of the art's edges, contour by contour and in its order, each with its time alone. */
+  readonly edges: readonly (readonly WeedingPlace[])[];
+}
+
+/** Where the time goes that weeding a film takes. */
+export function weedingPlaces({ stays, waste, art }: WeededFilm): WeedingPlaces {
+  if (waste.length === 0) return { places: [], edges: [] };
   const edges = art.flatMap(({ contours }) =>
     contours.map((contour) => edgePlaces(contour, 1 / weedingRule.edge)),
   );
-  const held = stays.filter((shape) => shapeArea(shape) < weedingRule.small);
   const places = [
     ...waste.flatMap((shape) => aroundPiece(shape, weedingRule.piece)),
-    ...held.flatMap((shape) => aroundPiece(shape, weedingRule.hold)),
+    ...heldOf(stays).flatMap((shape) => aroundPiece(shape, weedingRule.hold)),
     ...edges.flat(),
   ];
-  return { stays, waste, places, edges };
+  return { places, edges };
 }
 
 /** A piece's time along all of its outer edge: its middle may lie outside it, and far from where the hand is. */
@@ -95,7 +115,8 @@ const reach = Math.sqrt(200 / Math.PI);
  * Seconds for a square cm along the edges of a film: of all the time around each place. What is around it goes with the motif
  * and turns with it, so motifs alike with neighbours alike come out alike wherever they lie.
  */
-export function weedingRates({ places, edges }: WeededFilm): readonly (readonly WeedingPlace[])[] {
+export function weedingRates(film: WeededFilm): readonly (readonly WeedingPlace[])[] {
+  const { places, edges } = weedingPlaces(film);
   const cells = new Map<string, WeedingPlace[]>();
   const cellOf = ({ x, y }: Point): [number, number] => [Math.floor(x / reach), Math.floor(y / reach)];
   for (const place of places) {

@@ -35,7 +35,7 @@ import { rolledOf } from './rolled.ts';
 import { joiningBlocks, piecesOfDrafts, piecesOfParts } from './sheet-pieces.ts';
 import { sheetsPictures } from './sheets-picture.ts';
 import type { JobTools } from './tools.ts';
-import { filmsOfFile, weedingReport } from './weeding.ts';
+import { filmsOfFile, readCutFile, weedingReport } from './weeding.ts';
 import { weedingPictures } from './weeding-picture.ts';
 import { blankContent, jobContent } from './write-job.ts';
 
@@ -108,11 +108,9 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
     const asWritten = [written.slice(0, drafts.length), written.slice(drafts.length)] as const;
     const proof = proofOfDrafts(drafts, blank, ...asWritten, nested.texts);
     const ofFilm = written.filter((_, i) => parts[i - drafts.length]?.material === undefined);
-    const cutFiles = ofFilm.map(({ stem, cut }) => ({
-      stem,
-      cut,
-      wanted: lines.find((line) => line.stem === stem)?.cut ?? cut,
-    }));
+    const cutFiles = ofFilm.map(({ stem, cut }) =>
+      readCutFile({ stem, cut, wanted: lines.find((line) => line.stem === stem)?.cut ?? cut }),
+    );
     const films = cutFiles.flatMap((file) => filmsOfFile(file, input.job.film.use, input.recall));
     const weeding = weedingReport(cutFiles, input.job, films);
     const report = {

@@ -24,7 +24,7 @@ import { printFiles, printOn } from './prints.ts';
 import { profileOfGores } from './profile-picture.ts';
 import { rolledGoresOf } from './rolled-gores.ts';
 import { sheetsPictures } from './sheets-picture.ts';
-import { filmsOfFile, weedingReport } from './weeding.ts';
+import { filmsOfFile, readCutFile, weedingReport } from './weeding.ts';
 import { weedingPictures } from './weeding-picture.ts';
 import { blankContent, jobContent } from './write-job.ts';
 
@@ -42,7 +42,7 @@ export async function makeGoreFiles(input: MakeFilesInput, options: MakeOptions)
   const rest = async (written: readonly WrittenPiece[]) => {
     const [wrap] = written;
     const proof = wrap && proofOfGoresDraft(draft, blank, layers, wrap, nested.texts);
-    const cutFiles = written.map((piece) => ({ stem: 'wrap', cut: piece.cut, wanted: cut }));
+    const cutFiles = written.map((piece) => readCutFile({ stem: 'wrap', cut: piece.cut, wanted: cut }));
     const films = cutFiles.flatMap((file) => filmsOfFile(file, asked.film.use, input.recall));
     const weeding = weedingReport(cutFiles, asked, films);
     const report = {

@@ -17,8 +17,7 @@ export function weedingPictures(
     const [first] = own;
     if (!first) return [];
     const { outlines } = first;
-    const places = own.flatMap(({ film }) => film.places);
-    const seconds = places.reduce((sum, place) => sum + place.seconds, 0);
+    const seconds = own.reduce((sum, { film }) => sum + film.seconds, 0);
     const picture = weedingMap(
       {
         title: `${name}, ${stem}: where it is hard to weed`,

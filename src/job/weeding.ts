@@ -1,8 +1,8 @@
 // Weeding told ahead: what stays and what is picked out, how long the blade takes and how long the hand.
 import { partedFilm } from '../cut/parted-film.ts';
-import { type WeededFilm, type WeedingPlace, weededFilm, weedingRule } from '../cut/weeding.ts';
+import { type WeededFilm, weededFilm, weedingRule } from '../cut/weeding.ts';
 import { readSvg } from '../deliver/read-svg.ts';
-import type { DrawnGroup, DrawnPath } from '../drawing/drawing.ts';
+import type { Drawing, DrawnGroup, DrawnPath } from '../drawing/drawing.ts';
 import { contourLength } from '../geometry/arc-length.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
 import { shapeArea, signedArea } from '../geometry/measure.ts';
@@ -68,6 +68,19 @@ export interface CutFile {
   readonly wanted: string;
 }
 
+/** Both of a cut file, read back. */
+export interface ReadCutFile {
+  readonly stem: string;
+  readonly cut: Drawing;
+  readonly wanted: Drawing;
+}
+
+export function readCutFile({ stem, cut, wanted }: CutFile): ReadCutFile {
+  const read = (text: string) => readSvg(text, `${stem}.cut.svg`);
+  const drawing = read(wanted);
+  return { stem, wanted: drawing, cut: cut === wanted ? drawing : read(cut) };
+}
+
 export type FilmsOfFile = readonly {
   readonly stem: string;
   readonly layer: string;
@@ -84,8 +97,11 @@ const contoursOf = (groups: readonly DrawnGroup[]): readonly Contour[] =>
  * The films of a cut file, one a layer of art; none where it holds no art, for then nothing is weeded. A layer that the
  * vessels of a list share is parted once, where `recall` is given.
  */
-export function filmsOfFile({ stem, wanted }: CutFile, use: FilmUse, recall?: Recall): FilmsOfFile {
-  const drawing = readSvg(wanted, `${stem}.cut.svg`);
+export function filmsOfFile(
+  { stem, wanted: drawing }: ReadCutFile,
+  use: FilmUse,
+  recall?: Recall,
+): FilmsOfFile {
   const outlines = contoursOf(drawing.groups.filter(({ role }) => role === 'outline'));
   const relief = contoursOf(drawing.groups.filter(({ role }) => role === 'relief'));
   return drawing.groups
@@ -125,25 +141,22 @@ const sumOf = (all: readonly Pieces[]): Pieces => ({
   area: all.reduce((sum, { area }) => sum + area, 0),
 });
 
-const secondsOf = (places: readonly WeedingPlace[]): number =>
-  places.reduce((sum, { seconds }) => sum + seconds, 0);
-
 /** A film in figures. */
-export const filmWeeding = (layer: string, { stays, waste, places }: WeededFilm): FilmWeeding => ({
+export const filmWeeding = (layer: string, { stays, waste, seconds }: WeededFilm): FilmWeeding => ({
   layer,
   stays: piecesOf(stays),
   waste: piecesOf(waste),
-  weedSeconds: secondsOf(places),
+  weedSeconds: seconds,
 });
 
 /** What one vessel's files ask of the cutter and of the hand; undefined where no art is cut. */
 export function weedingReport(
-  files: readonly CutFile[],
+  files: readonly ReadCutFile[],
   { film: { use }, cutter }: Pick<Job, 'film' | 'cutter'>,
   films: FilmsOfFile,
 ): WeedingReport | undefined {
   if (films.length === 0) return undefined;
-  const groups = files.flatMap(({ stem, cut }) => readSvg(cut, `${stem}.cut.svg`).groups);
+  const groups = files.flatMap(({ cut }) => cut.groups);
   const paths = groups.flatMap((group) => group.paths);
   const rows = films.map(({ stem, layer, film }) => ({
     file: `${stem}.cut.svg`,

@@ -2,7 +2,7 @@
 // (clipper-lib), which combines everything where ours leaves most shapes as they are.
 import { describe, expect, test } from 'vitest';
 import { partedFilm } from '../../src/cut/parted-film.ts';
-import { weededFilm, weedingRates, weedingRule } from '../../src/cut/weeding.ts';
+import { weededFilm, weedingPlaces, weedingRates, weedingRule } from '../../src/cut/weeding.ts';
 import { parsePathData } from '../../src/drawing/path-data.ts';
 import { type Affine, compose, moveContour, rotation, translation } from '../../src/geometry/affine.ts';
 import type { Shape } from '../../src/geometry/contour.ts';
@@ -78,8 +78,9 @@ describe('weeding', () => {
   });
 
   test('takes the time of its rule', () => {
-    const { places } = weededFilm(parted, 'decal');
-    const total = places.reduce((sum, { seconds }) => sum + seconds, 0);
+    const film = weededFilm(parted, 'decal');
+    const total = weedingPlaces(film).places.reduce((sum, { seconds }) => sum + seconds, 0);
+    expectWithin(total, film.seconds, 1e-9);
     // One piece of waste; edges of 40 and 26 mm; only the second square is under 1 cm².
     expectWithin(total, weedingRule.piece + (40 + 26) / weedingRule.edge + weedingRule.hold, 1e-9);
   });

@@ -2,6 +2,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { licenceTexts } from '../../vite.licences.ts';
 import { licenceList, licencesFile, lockedPackages, root } from './licences.ts';
 
 const packages = lockedPackages();
@@ -27,6 +28,17 @@ describe('packages', () => {
     const allowed =
       /^\(?(?:MIT|ISC|0BSD|BSD-2-Clause|BSD-3-Clause|Apache-2\.0|BSL-1\.0|MPL-2\.0|OFL-1\.1|Zlib|Unlicense|CC0-1\.0|BlueOak-1\.0\.0)(?: (?:AND|OR) (?:MIT|OFL-1\.1|Apache-2\.0|Zlib|BSD-3-Clause))*\)?$/;
     expect(packages.filter(({ isDev, licence }) => !isDev && !allowed.test(licence))).toEqual([]);
+  });
+
+  test('that are bundled go along with the texts of their licences', () => {
+    const texts = licenceTexts();
+    for (const { path, version } of packages.filter(({ isDev }) => !isDev))
+      expect(texts).toContain(`${path.replace(/^.*node_modules\//, '')} ${version}\n`);
+    const without = texts.split(/\n-{40}\n/).filter((one) => !/copyright|©|public domain/i.test(one));
+    // These have no licence file: what their package.json tells stands there, with where their source is.
+    const untold = ['@resvg/resvg-wasm', 'brotli', 'dfa', 'fontkit', 'saxes'];
+    expect(without.map((one) => one.trim().split(' ')[0])).toEqual(untold);
+    for (const one of without) expect(one).toMatch(/\d\n\n(?:MIT|ISC|MPL-2\.0).*its source: \S+/);
   });
 
   test('whose package tells no licence carry the licence read by hand', () => {
