@@ -4,6 +4,7 @@ import { shapeArea, tightBox } from '../geometry/measure.ts';
 import type { Point } from '../geometry/point.ts';
 import type { CutLimits } from './limits.ts';
 import { type NarrowPlace, narrowPlaces } from './local-width.ts';
+import { pointContacts } from './point-contacts.ts';
 
 export interface FilmFault {
   readonly rule: 'thin-film' | 'thin-gap' | 'small-piece' | 'sharp';
@@ -36,6 +37,7 @@ export function filmFaults(shapes: readonly Shape[], options: FilmCheckOptions):
   const ofFilm = places(bare ? 'gap' : 'film', limits.minWidth, true);
   return [
     ...ofFilm.filter(({ kind }) => kind !== 'point').map((place) => narrowFault('thin-film', place)),
+    ...(limits.minWidth > 0 ? contactsOf(shapes, options) : []),
     ...places(bare ? 'film' : 'gap', limits.minGap, false)
       .filter(({ kind }) => kind !== 'point')
       .map((place) => narrowFault('thin-gap', place)),
@@ -51,6 +53,14 @@ const narrowFault = (rule: 'thin-film' | 'thin-gap', place: NarrowPlace): FilmFa
   length: place.length,
   place,
 });
+
+/** Film that meets in a point alone has no width there, whichever side of the edge it lies on. */
+const contactsOf = (shapes: readonly Shape[], { isWanted = () => true }: FilmCheckOptions): FilmFault[] =>
+  pointContacts(shapes)
+    .filter(isWanted)
+    .map((at) =>
+      narrowFault('thin-film', { kind: 'neck', at, width: 0, length: 0, discs: [{ ...at, radius: 0 }] }),
+    );
 
 const sharpFault = (place: NarrowPlace): FilmFault => ({
   rule: 'sharp',

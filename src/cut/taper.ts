@@ -57,9 +57,13 @@ export function taperOf(
   const reach = last - (kind === 'point' ? end : (at[0] ?? end));
   const slope = reach > 0 ? (radius - endRadius) / reach : 0;
   if (slope < (2 * endRadius >= bluntEnd * limit ? tipSlope : leastSlope)) return undefined;
-  const isWhole = count === radii.length;
-  const length = last - end + (isWhole ? (limit / 2 - radius) / slope : 0);
-  return { count, length, angle: 2 * Math.atan(slope), endRadius };
+  if (count < radii.length) return { count, length: last - end, angle: 2 * Math.atan(slope), endRadius };
+  // Beyond its last disc it widens as it did just before: a cusp does so faster than on the whole.
+  const before = at.findLastIndex((along) => along <= last - limit / 2);
+  const late = before < 0 ? 0 : (radius - (radii[before] ?? 0)) / (last - (at[before] ?? 0));
+  const rest = (limit / 2 - radius) / (late > slope ? late : slope);
+  const whole = (limit / 2 - endRadius) / (reach + rest);
+  return { count, length: last - end + rest, angle: 2 * Math.atan(whole), endRadius };
 }
 
 /** Sides that leave their corner as one and part from there on, as those of a crescent do, until it is as good as wide. */

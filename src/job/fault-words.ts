@@ -16,6 +16,8 @@ const squareMm = (value: number): string => `${value < 1 ? value.toFixed(2) : va
 function filmWords({ rule, size, length, place }: LayerFault, limits: CutLimits, use: FilmUse): string {
   switch (rule) {
     case 'thin-film':
+      if (size === 0)
+        return `film meets in a point alone and comes apart there when it is weeded or carried; join it by ${mm(limits.minWidth)} or part it by ${mm(limits.minGap)}`;
       return `film is ${place?.kind === 'whole' ? 'nowhere wider than ' : ''}${mm(size)}${place?.kind === 'whole' ? '' : ' wide'} for ${about(length)}, and less than ${mm(limits.minWidth)} tears when it is weeded or carried; widen it`;
     case 'thin-gap':
       return `a gap is ${mm(size)} wide for ${about(length)}, and a blade opens none under ${mm(limits.minGap)}; widen it`;
