@@ -11,14 +11,29 @@ const touching = precision / 10;
 /** A contour that turns by less than this at a node has no corner there, radians. */
 const straightOn = 0.02;
 
-/** The corners of a contour, each with the two segments that meet in it. */
-function cornersOf({ segments, closed }: Contour): { at: Point; own: readonly Segment[] }[] {
+/** Steps of an edge that together are shorter than this are one corner, mm. */
+const oneCorner = 4 * touching;
+
+/** The corners of a contour, each with the segments that meet in it, those past short steps among them. */
+function cornersOf({ segments, closed }: Contour): { at: Point; own: ReadonlySet<Segment> }[] {
+  const count = segments.length;
+  const ahead = (i: number, step: 1 | -1): Segment[] => {
+    const met: Segment[] = [];
+    for (let k = i, gone = 0; met.length < count && gone < oneCorner; k += step) {
+      const segment = segments[closed ? (k + count) % count : k];
+      if (!segment) break;
+      met.push(segment);
+      gone += distance(segment.from, segment.to);
+    }
+    return met;
+  };
   return segments.flatMap((after, i) => {
     const before = segments[i - 1] ?? (closed ? segments.at(-1) : undefined);
     if (!before) return [];
     const [arriving, leaving] = [unit(directionAt(before, 1)), unit(directionAt(after, 0))];
     const turn = Math.abs(Math.atan2(cross(arriving, leaving), dot(arriving, leaving)));
-    return turn < straightOn ? [] : [{ at: after.from, own: [before, after] }];
+    if (turn < straightOn) return [];
+    return [{ at: after.from, own: new Set([...ahead(i, 1), ...ahead(i - 1, -1)]) }];
   });
 }
 
@@ -30,15 +45,8 @@ export function pointContacts(shapes: readonly Shape[]): Point[] {
   const edges = new NearestFinder(contours);
   const places: Point[] = [];
   for (const { at, own } of corners) {
-    const others = edges.within(at, touching).filter(({ segment }) => !own.includes(segment));
-    // What goes on from a step shorter than that is the same corner still.
-    const isApart = others.some(({ segment }) => !own.some((one) => isNext(one, segment)));
-    if (isApart && places.every((place) => distance(place, at) > touching)) places.push(at);
+    const meets = edges.within(at, touching).some(({ segment }) => !own.has(segment));
+    if (meets && places.every((place) => distance(place, at) > touching)) places.push(at);
   }
   return places;
 }
-
-const isShort = ({ from, to }: Segment): boolean => distance(from, to) < 2 * touching;
-
-const isNext = (a: Segment, b: Segment): boolean =>
-  (isShort(a) || isShort(b)) && (distance(a.to, b.from) === 0 || distance(b.to, a.from) === 0);

@@ -61,7 +61,7 @@ export function taperOf(
   // Beyond its last disc it widens as it did just before: a cusp does so faster than on the whole.
   const before = at.findLastIndex((along) => along <= last - limit / 2);
   const late = before < 0 ? 0 : (radius - (radii[before] ?? 0)) / (last - (at[before] ?? 0));
-  const rest = (limit / 2 - radius) / (late > slope ? late : slope);
+  const rest = (limit / 2 - radius) / Math.max(late, slope);
   const whole = (limit / 2 - endRadius) / (reach + rest);
   return { count, length: last - end + rest, angle: 2 * Math.atan(whole), endRadius };
 }
