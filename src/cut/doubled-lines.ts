@@ -1,5 +1,7 @@
 // Lines that are there twice, wholly or in part, and edges of two layers that lie on one another.
 import type { DrawnLine } from '../drawing/drawn-line.ts';
+import { batchesApart, chordsAbout } from '../geometry/batches.ts';
+import { grow, hullBox } from '../geometry/box.ts';
 import { between, norm, type Point } from '../geometry/point.ts';
 import { precision } from '../geometry/tolerance.ts';
 import { eachNearPair, type LineChords, lineChords } from './line-chords.ts';
@@ -39,7 +41,20 @@ export interface DoublingOptions {
 }
 
 /** Contours that run along others, each told once, with the one it runs along farthest. */
-export function doubledLines(
+export function doubledLines(lines: readonly DrawnLine[], options: DoublingOptions): DoubledLine[] {
+  const { apart = precision } = options;
+  const boxes = lines.map(({ contours }) => grow(hullBox(contours), apart));
+  return batchesApart(boxes, (i) => chordsAbout(lines[i]?.contours))
+    .flatMap((members) => {
+      const some = members.flatMap((i) => lines[i] ?? []);
+      return doubledAmong(some, options).map(({ lines: [one, other], ...rest }): DoubledLine => {
+        return { ...rest, lines: [members[one] ?? 0, members[other] ?? 0] };
+      });
+    })
+    .sort((a, b) => a.lines[0] - b.lines[0]);
+}
+
+function doubledAmong(
   lines: readonly DrawnLine[],
   { tolerance, apart = precision, isPair }: DoublingOptions,
 ): DoubledLine[] {

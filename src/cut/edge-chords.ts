@@ -20,8 +20,9 @@ export interface EdgeChords extends Chords {
   readonly contour: Int32Array;
   /** How far along its contour a chord starts, mm. */
   readonly at: Float64Array;
-  /** Length of each contour, mm. */
+  /** Length of each contour, mm, and the shape it is of. */
   readonly around: readonly number[];
+  readonly shapeOf: readonly number[];
 }
 
 /** What is measured: the film itself, or the bare places between its edges. */
@@ -73,10 +74,12 @@ export function cornersOf(
 /** The edge of areas that overlap nowhere. */
 export function edgeChords(shapes: readonly Shape[], options: EdgeOptions): EdgeChords {
   const rings = shapes
-    .flatMap((shape) => directed(shape).map((contour) => cornersOf(contour, options)))
-    .filter((ring) => ring.length > 2);
-  if (options.side === 'gap') for (const ring of rings) ring.reverse();
-  const count = rings.reduce((sum, ring) => sum + ring.length, 0);
+    .flatMap((shape, i) =>
+      directed(shape).map((contour) => ({ ring: cornersOf(contour, options), shape: i })),
+    )
+    .filter(({ ring }) => ring.length > 2);
+  if (options.side === 'gap') for (const { ring } of rings) ring.reverse();
+  const count = rings.reduce((sum, { ring }) => sum + ring.length, 0);
   const column = () => new Float64Array(count);
   const numbers = () => new Int32Array(count);
   const chords = {
@@ -93,9 +96,10 @@ export function edgeChords(shapes: readonly Shape[], options: EdgeOptions): Edge
     contour: numbers(),
     at: column(),
     around: [] as number[],
+    shapeOf: rings.map(({ shape }) => shape),
   };
   let k = 0;
-  rings.forEach((ring, contour) => {
+  rings.forEach(({ ring }, contour) => {
     const first = k;
     let at = 0;
     ring.forEach((p, i) => {

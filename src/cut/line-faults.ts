@@ -1,6 +1,7 @@
 // What is wrong with lines as they were drawn: open, crossing themselves, with nodes closer than a blade can step.
 import type { DrawnLine } from '../drawing/drawn-line.ts';
-import { boxOfPoints, grow } from '../geometry/box.ts';
+import { batchesApart, chordsAbout } from '../geometry/batches.ts';
+import { boxOfPoints, grow, hullBox } from '../geometry/box.ts';
 import { BoxIndex } from '../geometry/box-index.ts';
 import type { Contour } from '../geometry/contour.ts';
 import { distance, type Point } from '../geometry/point.ts';
@@ -73,7 +74,18 @@ const longest = 5;
 const samePlace = 1e-6;
 
 /** Contours that cross themselves, with how often, and where first. */
-export function selfCrossings(lines: readonly DrawnLine[], tolerance: number): LineFault[] {
+export const selfCrossings = (lines: readonly DrawnLine[], tolerance: number): LineFault[] =>
+  batchesApart(
+    lines.map(({ contours }) => hullBox(contours)),
+    (i) => chordsAbout(lines[i]?.contours),
+  )
+    .flatMap((members) => {
+      const some = members.flatMap((i) => lines[i] ?? []);
+      return crossingsAmong(some, tolerance).map((fault) => ({ ...fault, line: members[fault.line] ?? 0 }));
+    })
+    .sort((a, b) => a.line - b.line);
+
+function crossingsAmong(lines: readonly DrawnLine[], tolerance: number): LineFault[] {
   const chords = lineChords(lines, { tolerance, longest });
   const found = new Map<number, Places>();
   eachNearPair(chords, longest, 0, (k, other) => {

@@ -1,6 +1,9 @@
 // True local width: where film, or a gap in it, is narrower than a limit, and by what disc that was found.
+import { batchesApart, chordsAbout } from '../geometry/batches.ts';
+import { grow, hullBox } from '../geometry/box.ts';
 import type { Shape } from '../geometry/contour.ts';
 import { distance, type Point } from '../geometry/point.ts';
+import { precision } from '../geometry/tolerance.ts';
 import { type EdgeChords, edgeChords, type Side } from './edge-chords.ts';
 import { type EdgeDiscs, edgeDiscs } from './edge-discs.ts';
 import { type NarrowRun, narrowRuns } from './narrow-runs.ts';
@@ -53,8 +56,24 @@ const neckDepth = 0.9;
  * narrow. Corners, where discs shrink to nothing between sides that turn away from each other, are not.
  */
 export function narrowPlaces(shapes: readonly Shape[], options: WidthOptions): NarrowPlace[] {
-  const { side, limit, tolerance, cusps = false, isWanted } = options;
+  const { limit } = options;
   if (!(limit > 0)) return [];
+  // A disc reaches from an edge no farther than the limit.
+  const boxes = shapes.map(({ contours }) => grow(hullBox(contours), limit / 2 + precision));
+  const found = batchesApart(boxes, (i) => chordsAbout(shapes[i]?.contours)).flatMap((members) =>
+    placesAmong(
+      members.flatMap((i) => shapes[i] ?? []),
+      options,
+    ).map(({ shape, ...place }) => ({ of: members[shape] ?? 0, place })),
+  );
+  return found.sort((a, b) => a.of - b.of).map(({ place }) => place);
+}
+
+/** Narrow places, each with the first shape that it was found along. */
+function placesAmong(
+  shapes: readonly Shape[],
+  { side, limit, tolerance, cusps = false, isWanted }: WidthOptions,
+): (NarrowPlace & { readonly shape: number })[] {
   const chords = edgeChords(shapes, { side, tolerance, longest: limit });
   const wanted = isWanted && ((k: number) => isWanted({ x: chords.x[k] ?? 0, y: chords.y[k] ?? 0 }));
   const discs = edgeDiscs(chords, limit, wanted);
@@ -62,7 +81,9 @@ export function narrowPlaces(shapes: readonly Shape[], options: WidthOptions): N
   const wide = wideContours(chords, discs, limit);
   return clustersOf(chords, discs, runs).flatMap((runs) => {
     const cluster = new Cluster(chords, discs, runs, { limit, cusps });
-    return runs.some(({ contour }) => wide.has(contour)) ? cluster.places() : [cluster.whole()];
+    const places = runs.some(({ contour }) => wide.has(contour)) ? cluster.places() : [cluster.whole()];
+    const shape = chords.shapeOf[runs[0]?.contour ?? 0] ?? 0;
+    return places.map((place) => ({ ...place, shape }));
   });
 }
 
@@ -72,7 +93,9 @@ function wideContours(chords: EdgeChords, discs: EdgeDiscs, limit: number): Read
   discs.chord.forEach((k, d) => {
     if ((discs.radius[d] ?? 0) < limit / 2) isNarrow[k] = 1;
   });
-  return new Set(chords.contour.filter((_, k) => isNarrow[k] === 0));
+  const wide = new Set<number>();
+  for (let k = 0; k < chords.count; k++) if (isNarrow[k] === 0) wide.add(chords.contour[k] ?? 0);
+  return wide;
 }
 
 /** Runs that face each other, together. */

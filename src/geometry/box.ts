@@ -25,13 +25,25 @@ export function boxOfPoints(points: readonly Point[]): Box {
 
 /** A box that holds the contours: the box of their control points, so never too small, sometimes larger. */
 export function hullBox(contours: Iterable<Contour>): Box {
-  const points: Point[] = [];
-  for (const contour of contours)
-    for (const s of contour.segments) {
-      points.push(s.from, s.to);
-      if (s.kind === 'cubic') points.push(s.c1, s.c2);
+  let minX = Infinity;
+  let minY = Infinity;
+  let maxX = -Infinity;
+  let maxY = -Infinity;
+  const hold = ({ x, y }: Point) => {
+    if (x < minX) minX = x;
+    if (x > maxX) maxX = x;
+    if (y < minY) minY = y;
+    if (y > maxY) maxY = y;
+  };
+  for (const { segments } of contours)
+    for (const s of segments) {
+      hold(s.from);
+      hold(s.to);
+      if (s.kind === 'line') continue;
+      hold(s.c1);
+      hold(s.c2);
     }
-  return boxOfPoints(points);
+  return { minX, minY, maxX, maxY };
 }
 
 /** The corners of a box in order, from its least x and y along its least y. */
