@@ -100,7 +100,7 @@ function capHeightOf(
 }
 
 /** Words for guides, set in a font in one line from left to right. Characters the font lacks are left out. */
-export function wordsIn(font: LetterFont): DrawWords {
+export function wordsIn(font: LetterFont): DrawWords & Required<Pick<DrawWords, 'reach'>> {
   const rightOf = rightEdges(font);
   const set = (text: string): { readonly glyph: number; readonly x: number; readonly y: number }[] => {
     let pen = 0;

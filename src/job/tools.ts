@@ -32,11 +32,25 @@ export async function startTools(bytes: {
   readonly font: Uint8Array;
   readonly bold?: Uint8Array;
 }): Promise<JobTools> {
+  // Compiled beside this thread while the font is opened.
+  const engine = startSvgEngine(bytes.svg);
   const standard = openFont(bytes.font);
   const words = wordsIn(standard);
-  const bold = bytes.bold ? { bold: wordsIn(openFont(bytes.bold)) } : {};
+  const bold = bytes.bold ? { bold: wordsWhenAsked(bytes.bold) } : {};
   const fonts = [bytes.font, ...(bytes.bold ? [bytes.bold] : [])];
-  return { ...(await startSvgEngine(bytes.svg)), fonts, words, ...bold, setText: textSetter(standard) };
+  return { ...(await engine), fonts, words, ...bold, setText: textSetter(standard) };
+}
+
+/** Letters of a font that is opened when the first of them is asked for: few commands draw any. */
+function wordsWhenAsked(font: Uint8Array): DrawWords {
+  let words: ReturnType<typeof wordsIn> | undefined;
+  const opened = () => {
+    words ??= wordsIn(openFont(font));
+    return words;
+  };
+  return Object.assign((text: string, em: number) => opened()(text, em), {
+    reach: (text: string, em: number) => opened().reach(text, em),
+  });
 }
 
 /** The lettering alone, for commands that read no artwork. */

@@ -101,13 +101,14 @@ describe('a file made to do harm', () => {
       `<!DOCTYPE svg [<!ENTITY % x SYSTEM "http://example.org/x.dtd"> %x;]>${tileText(square)}`,
     ],
     ['nesting of ten thousand', nested(10_000)],
+    ['nesting of a million', nested(1_000_000)],
   ])('is refused at once: %s', async (_, text) => {
     const begin = performance.now();
     const { tile, findings } = await readOf(text);
     expect(tile).toBeUndefined();
     expect(findings.map(({ rule }) => rule)).toEqual(['unreadable']);
-    // Far more than it takes, far less than a bomb going off.
-    expect(performance.now() - begin).toBeLessThan(1000);
+    // Far more than it takes on a machine that does much else, far less than a bomb going off.
+    expect(performance.now() - begin).toBeLessThan(10_000);
   });
 
   const copies = (count: number) =>

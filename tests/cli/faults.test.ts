@@ -1,7 +1,7 @@
 // Faults in the middle of writing: a run killed at every call to the file system, stopped by the maker, met by another
 // run, out of room, or its folder gone. The old files stand, or the new ones, and the next run leaves nothing behind.
 import { spawn, spawnSync } from 'node:child_process';
-import { mkdirSync, readdirSync, rmSync } from 'node:fs';
+import { chmodSync, mkdirSync, readdirSync, rmSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, onTestFinished, test } from 'vitest';
 import { recover } from '../../src/cli/delivery.ts';
 import { command, patience, run, Workshop } from './run.ts';
@@ -151,6 +151,22 @@ describe('a place that can not be written', () => {
       expect(hiddenIn('out')).toEqual([]);
     },
   );
+
+  test('because it may only be read: old files in it stand', patience, async () => {
+    expect((await run(unroll(6, 'shut'), { cwd: shop.folder })).status).toBe(0);
+    const before = readdirSync(shop.at('shut'));
+    chmodSync(shop.folder, 0o755);
+    chmodSync(shop.at('shut'), 0o555);
+    onTestFinished(() => chmodSync(shop.at('shut'), 0o755));
+    // The superuser may write anywhere: a run of theirs is made one of nobody's.
+    const nobody = process.getuid?.() === 0 ? { uid: 65534, gid: 65534 } : {};
+    const options = { cwd: shop.folder, encoding: 'utf8', ...nobody } as const;
+    const { status, stderr } = spawnSync(process.execPath, [command, ...unroll(9, 'shut')], options);
+    expect(stderr).toBe("shut: can't be written to (EACCES); give another folder with --out\n");
+    expect(status).toBe(2);
+    expect(textsIn('shut')).toEqual(older);
+    expect(readdirSync(shop.at('shut'))).toEqual(before);
+  });
 
   test('because it is taken away in the middle', patience, async () => {
     const gone = `fs.rmSync(${JSON.stringify(shop.at('gone'))}, { recursive: true, force: true })`;
