@@ -21,6 +21,7 @@ import { printJson, refusedStatus, withStatus } from './output.ts';
 import type { ProveFlags } from './prove-command.ts';
 import type { RepeatFlags } from './repeat-command.ts';
 import type { TestPieceFlags } from './test-piece-command.ts';
+import { tidyHeap } from './tidy-heap.ts';
 import type { UnrollFlags } from './unroll-command.ts';
 
 /** Commander's complaint, its hint included, as one line like every other message. */
@@ -42,6 +43,7 @@ function withLongerFlags(line: string): string {
 }
 
 useSameSines();
+tidyHeap();
 
 const program = new Command('seamwright')
   .description(

@@ -9,10 +9,65 @@ const rightwards: Order = (p, q) => p.x - q.x || p.y - q.y;
 
 /**
  * Whether a ring surely is simple: it goes one way on one side and back on the other, up and down or right and left, and its
- * two sides meet at their ends alone. False says nothing. Exact for coordinates under 2^25.
+ * two sides meet at their ends alone; or it has few sides, and none of them meets another. False says nothing. Exact for coordinates
+ * under 2^25.
  */
 export const isPlainlySimple = (ring: GridRing): boolean =>
-  ring.length > 2 && (isMonotone(ring, upwards) || isMonotone(ring, rightwards));
+  ring.length > 2 &&
+  (isMonotone(ring, upwards) ||
+    isMonotone(ring, rightwards) ||
+    (ring.length <= mostHeld && crossesNothingOn(ring)));
+
+const crossesNothingOn = (ring: GridRing): boolean =>
+  crossesNothing(
+    ring.map(({ x }) => x),
+    ring.map(({ y }) => y),
+    1,
+  );
+
+/** A ring of more sides than this is left to the engine: each is held against each. */
+export const mostHeld = 256;
+
+/**
+ * Whether a ring's sides, by their corners in columns, neither cross nor touch each other, each held against each. One shorter than
+ * `least` counts as touching. Exact for whole coordinates under 2^25.
+ */
+export function crossesNothing(x: ArrayLike<number>, y: ArrayLike<number>, least: number): boolean {
+  const count = x.length;
+  const at = (k: number) => k % count;
+  for (let i = 0; i < count; i++) {
+    const ax = x[i] ?? 0;
+    const ay = y[i] ?? 0;
+    const bx = x[at(i + 1)] ?? 0;
+    const by = y[at(i + 1)] ?? 0;
+    if (Math.abs(bx - ax) + Math.abs(by - ay) < least) return false;
+    const minX = Math.min(ax, bx);
+    const maxX = Math.max(ax, bx);
+    const minY = Math.min(ay, by);
+    const maxY = Math.max(ay, by);
+    const side = (px: number, py: number) => (bx - ax) * (py - ay) - (by - ay) * (px - ax);
+    // The next chord begins where this one ends: it may not run straight back.
+    for (let j = i + 1; j < count; j++) {
+      const cx = x[j] ?? 0;
+      const next = j + 1 === count ? 0 : j + 1;
+      const dx = x[next] ?? 0;
+      if ((cx < minX && dx < minX) || (cx > maxX && dx > maxX)) continue;
+      const cy = y[j] ?? 0;
+      const dy = y[next] ?? 0;
+      if ((cy < minY && dy < minY) || (cy > maxY && dy > maxY)) continue;
+      const isNext = j === i + 1 || (i === 0 && j === count - 1);
+      if (isNext) {
+        if (side(j === i + 1 ? dx : cx, j === i + 1 ? dy : cy) === 0) return false;
+        continue;
+      }
+      const one = side(cx, cy);
+      const other = side(dx, dy);
+      const across = (px: number, py: number) => (dx - cx) * (py - cy) - (dy - cy) * (px - cx);
+      if (one * other <= 0 && across(ax, ay) * across(bx, by) <= 0) return false;
+    }
+  }
+  return true;
+}
 
 /** Which way a ring that does not cross itself runs, with y up. */
 export function isCounterClockwise(ring: GridRing): boolean {

@@ -108,7 +108,8 @@ test.each<[string, GridRing, boolean]>([
     [onGrid(0, 0), onGrid(1, 0), onGrid(5, 8), onGrid(9, 0), onGrid(10, 0), onGrid(5, 12)],
     true,
   ],
-  ['a star of many points, which goes neither way', star(0, 0, 10, 3, 9), false],
+  ['a star, which goes neither way', star(0, 0, 10, 3, 9), true],
+  ['a star of more sides than are held against each other', star(0, 0, 10, 3, 200), false],
   ['a bow tie', [onGrid(0, 0), onGrid(10, 10), onGrid(10, 0), onGrid(0, 10)], false],
   [
     'sides that touch',
