@@ -27,6 +27,8 @@ export function patchOnPiece(template: Template, { turn, along }: WallPatch): re
   const { wall, piece, left, right } = template;
   const [from, to] = [Math.max(along.from, piece.from), Math.min(along.to, piece.to)];
   if (!(from < to)) return [];
+  // All around, it is the piece itself between two heights: its sides are straight on the sheet.
+  if (!turn && !template.winding) return [{ contours: [outline({ ...template, piece: { from, to } })] }];
   const ends = [piece.from, piece.to];
   const leftmost = Math.min(...ends.map((end) => turnOfEdge(wall, left, end)));
   const rightmost = Math.max(...ends.map((end) => turnOfEdge(wall, right, end)));

@@ -25,6 +25,8 @@ export interface VesselView extends RolledSolid {
     readonly pieces: readonly string[];
   }[];
   readonly use: Film['use'];
+  /** Whether it is shown upside down, standing on its lip. */
+  readonly standsOnLip?: true;
   /** The circles of the sheet's wall from the foot up, by the bare wall's lengths, mm: what is between two of them is straight. */
   readonly rings: readonly { readonly along: number; readonly radius: number; readonly height: number }[];
   /** Of a job with a mask: the colours of its film and of the spray, and path data of the film as it lies in the sheet's box. */
@@ -99,6 +101,7 @@ function bareView({ plan, job }: Laid, vessel: RolledVessel): Omit<VesselView, '
   return {
     ...rolledSolid(vessel, coated),
     use: job.film.use,
+    ...(vessel.standsOnLip ? { standsOnLip: true } : {}),
     rings: vessel.profile.map(({ along, radius, height }) => ({ along: toBare(along), radius, height })),
   };
 }

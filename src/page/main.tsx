@@ -4,9 +4,9 @@ import { render } from 'preact';
 import { App } from './app.tsx';
 import { startLaying } from './flat-asking.ts';
 import { keepBench, keepingFault, keepList, keptBench, keptList } from './keep.ts';
-import { historyOf } from './model/history.ts';
+import { startLight } from './light.ts';
 import { keepingSays } from './parts/top.tsx';
-import { bench, hasArtwork, history, list, startAsking, view } from './store.ts';
+import { begin, bench, hasArtwork, list, startAsking, view } from './store.ts';
 
 /** A pause in changing after which the bench is kept, ms. */
 const pause = 200;
@@ -37,11 +37,13 @@ function keepChanges<T>(of: ReadonlySignal<T>, put: (value: T) => Promise<void>)
 }
 
 async function start(): Promise<void> {
+  startLight();
   try {
     const kept = await keptBench();
-    if (kept) history.value = historyOf(kept);
+    if (kept) begin({ bench: kept });
     if (kept && hasArtwork.value) view.value = 'flat';
-    list.value = (await keptList()) ?? list.value;
+    const rows = await keptList();
+    if (rows) begin({ list: rows });
   } catch (fault) {
     keepingSays.value = keepingFault(fault);
   }

@@ -16,15 +16,31 @@ import { emptyList, type GivenList } from './model/given-list.ts';
 import { changed, type History, historyOf, redone, undone } from './model/history.ts';
 import type { AnswerOf, Kind } from './model/messages.ts';
 
-export const history = signal<History<Bench>>(historyOf(emptyBench('mm')));
-export const bench = computed(() => history.value.present);
+/** All that a step back brings back. */
+interface Held {
+  readonly bench: Bench;
+  readonly list: GivenList;
+}
 
+export const history = signal<History<Held>>(historyOf({ bench: emptyBench('mm'), list: emptyList }));
+export const bench = computed(() => history.value.present.bench);
 /** The list that a vessel a row is made of. */
-export const list = signal<GivenList>(emptyList);
+export const list = computed(() => history.value.present.list);
+
+/** What was kept, with no step before it. */
+export function begin(kept: Partial<Held>): void {
+  history.value = historyOf({ ...history.peek().present, ...kept });
+}
 
 /** Change the bench; `at` names what is changed, so that typing on in one field is one step back. `when`: ms. */
 export function change(next: Bench, at: string, when = Date.now()): void {
-  if (next !== bench.value) history.value = changed(history.value, next, at, when);
+  const { present } = history.value;
+  if (next !== present.bench) history.value = changed(history.value, { ...present, bench: next }, at, when);
+}
+
+export function giveList(next: GivenList): void {
+  const held = { ...history.value.present, list: next };
+  history.value = changed(history.value, held, `list ${next.file}`, Date.now());
 }
 
 export const setField = (half: Half, path: string, value: Json | undefined): void =>

@@ -32,9 +32,13 @@ describe('a patch of the wall on the piece', () => {
     expectWithin(areaOf(shapes), (2 * 0.05 * 80 * Math.PI + 6) * 40, 0.05);
   });
 
-  test('ends where the piece does, and all around is all of the piece', () => {
-    const shapes = patchOnPiece(onWall(0), { along: { from: 80, to: 200 } });
-    expectWithin(areaOf(shapes), (80 * Math.PI + 6) * 13, 0.05);
+  test.each([0, 0.2, -0.2])('all around is all of the piece, sine %d', (sine) => {
+    // The wall's own part, and beside it the overlap, a strip 6 mm wide.
+    const shapes = patchOnPiece(onWall(sine), { along: { from: 80, to: 200 } });
+    expectWithin(areaOf(shapes), frustum(sine, 1, 80, 93) + 6 * 13, 0.05);
+  });
+
+  test('ends where the piece does', () => {
     expect(patchOnPiece(onWall(0), { along: { from: 94, to: 200 } })).toEqual([]);
   });
 

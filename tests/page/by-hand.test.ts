@@ -183,6 +183,9 @@ test('a tab that is closed while it saves leaves a whole job behind', patience, 
   const { page } = await bench.open();
   const context: BrowserContext = page.context();
   await vesselTyped(page);
+  const light = page.getByRole('button', { name: /^Light:/ });
+  await light.click();
+  await light.click();
   await settled(page);
   for (const [i, closing] of ['201', '202', '203'].entries()) {
     const open = i === 0 ? page : await reopened(context);
@@ -194,6 +197,8 @@ test('a tab that is closed while it saves leaves a whole job behind', patience, 
       await field(after, 'blank:stations[1].girth').inputValue(),
     );
     expect(await field(after, 'blank:stations[0].across').inputValue()).toBe('60');
+    await after.getByRole('button', { name: 'Light: night' }).waitFor();
+    expect(await after.locator('html').getAttribute('data-light')).toBe('dark');
     await after.close();
   }
 });

@@ -5,10 +5,10 @@ import { expect, test } from 'vitest';
 import { Refused } from '../../src/finding.ts';
 import { readBlank } from '../../src/job/read-blank.ts';
 import { readJob } from '../../src/job/read-job.ts';
-import { fieldName, inPageWords } from '../../src/page/model/page-words.ts';
+import { fieldName, inPageWords, ownWords } from '../../src/page/model/page-words.ts';
 
 const station = (index: number) => (index === 0 ? 'Foot' : 'Lip');
-const told = (says: string, about = '') => inPageWords(says, station, about);
+const told = (says: string, about = '') => inPageWords(says, station, { about });
 
 /** What is said of a job or a blank that is refused, as the page tells it. */
 function refusals(read: () => unknown): readonly string[] {
@@ -61,6 +61,20 @@ test('a key is the one within, beside or above what the sentence is about', () =
   // Words of the maker's own, and names of files, stay.
   expect(told('"Harbour light" of tern.svg is 3.5 mm too wide', 'lettering[0]')).toBe(
     '"Harbour light" of tern.svg is 3.5 mm too wide',
+  );
+  expect(told('"a film.minWidth of 2" is 3.5 mm too wide', 'lettering[0]')).toBe(
+    '"a film.minWidth of 2" is 3.5 mm too wide',
+  );
+  // Even where they are the same as a key.
+  const own = ownWords({
+    name: 'cup',
+    lettering: [{ text: 'band', capHeight: 9 }],
+    seam: { style: 'strip' },
+  });
+  expect([...own]).toEqual(['cup', 'band']);
+  const says = '"band" is too wide for "fit"; give a larger "fit"';
+  expect(inPageWords(says, station, { about: 'lettering[0].text', own })).toBe(
+    '"band" is too wide for “Fit within”; give a larger “Fit within”',
   );
 });
 

@@ -48,6 +48,14 @@ function share({ data }: PNG, holds: (red: number, green: number, blue: number) 
   return count / (data.length / 4);
 }
 
+/** The rows of a picture between two shares of its height. */
+function rowsOf({ width, height, data }: PNG, from: number, to: number): PNG {
+  const [first, last] = [from, to].map((at) => Math.round(at * height));
+  const rows = new PNG({ width, height: (last ?? 0) - (first ?? 0) });
+  rows.data = data.subarray(4 * width * (first ?? 0), 4 * width * (last ?? 0));
+  return rows;
+}
+
 const isReddish = (red: number, green: number, blue: number) => red > 1.6 * green && red > 1.6 * blue;
 
 test('the cup is turned by key and by hand, takes the maker’s colours, and is saved', patience, async () => {
@@ -102,6 +110,15 @@ test('the cup is turned by key and by hand, takes the maker’s colours, and is 
   expect(sprayed).toBeGreaterThan(1.2 * pulled);
   await page.getByRole('button', { name: 'Masked' }).click();
   expect(share(await savedPicture(page), isGreenish)).toBe(0);
+
+  // On its lip, the wider end is below.
+  const wide = (picture: PNG, from: number, to: number) => share(rowsOf(picture, from, to), () => true);
+  const upright = await savedPicture(page);
+  expect(wide(upright, 0, 0.5)).toBeGreaterThan(1.1 * wide(upright, 0.5, 1));
+  await page.locator('input[data-path="job:shown"]').last().check();
+  await settled(page);
+  const turnedOver = await savedPicture(page);
+  expect(wide(turnedOver, 0.5, 1)).toBeGreaterThan(1.1 * wide(turnedOver, 0, 0.5));
 
   const [turning] = await Promise.all([
     page.waitForEvent('download', { timeout: 120_000 }),

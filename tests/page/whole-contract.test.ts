@@ -59,6 +59,8 @@ test(
     await page.getByText('Strip', { exact: true }).click();
     await field(page, 'job:seam.strip').fill('8');
     await field(page, 'job:film.measured.laid').fill('201');
+    await page.getByText('All around it', { exact: true }).click();
+    await box(page, 'job:stencil').check();
     await page.getByText('Fade', { exact: true }).click();
     await box(page, 'job:relief').check();
     await field(page, 'job:relief.every').fill('30');
@@ -89,7 +91,8 @@ test(
       items: [{ file: 'dot.svg', across: 40, at: { turn: 0.25, along: 40.01 } }],
       lettering: [{ text: 'Harbour\nlight', capHeight: 9, at: { turn: 0.5, along: 40.01 } }],
       seam: { style: 'strip', strip: 8 },
-      film: { measured: { laid: 201 } },
+      film: { measured: { laid: 201 }, use: 'mask' },
+      stencil: { bridge: 1.2 },
       edges: 'fade',
       relief: { every: 30 },
       mask: { covers: 'foot', standOff: 2, smooth: 3, follows: ['item-1'], window: { grow: -0.5 } },
@@ -164,12 +167,16 @@ test(
     await page.getByText('All around it', { exact: true }).click();
     await box(page, 'job:stencil').check();
     await page.getByLabel(/A backing with a smooth outline/).check();
+    await openStep(page, 5);
+    await page.getByText('The sheet you cut from').click();
+    await field(page, 'job:panels.levels').fill('40, 2 1/2in');
     await settled(page);
     const job = (await savedJob(page)) as { readonly layers: { readonly order: readonly string[] } };
     expect(job).toMatchObject({
       artwork: { mend: true, over: [{ file: 'moon.svg', colour: '#8a2f6b' }] },
       film: { use: 'mask' },
       stencil: { bridge: 1.2 },
+      panels: { levels: [40, '2 1/2in'] },
       layers: { style: 'knocked-out', spread: 0.2, backing: { grow: 2 } },
     });
     expect(job.layers.order).toHaveLength(3);
@@ -257,6 +264,10 @@ test(
     await page.getByText('A list of names: a vessel a row').click();
     await page.locator('#names-text').fill('name\nTern');
     await page.locator('input[data-file="names"]').setInputFiles(join(shop.folder, 'names.csv'));
+    await page.getByText('names.csv', { exact: true }).waitFor();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect(await page.locator('#names-text').inputValue()).toBe('name\nTern');
+    await page.getByRole('button', { name: 'Redo' }).click();
     await page.getByRole('button', { name: 'Look at the rows' }).click();
     await page.getByText('2 rows can be made; 1 left out').waitFor();
     const left = await page.getByRole('list', { name: 'Rows left out' }).textContent();

@@ -54,7 +54,8 @@ export const isHidden = (
 
 export function drawSheet(canvas: HTMLCanvasElement, seen: SheetSeen): void {
   const { view, size, laid } = seen;
-  const ink = canvas.getContext('2d');
+  // All of it is painted over, so nothing behind it shows through.
+  const ink = canvas.getContext('2d', { alpha: false });
   if (!ink || size.width === 0) return;
   const dense = globalThis.devicePixelRatio || 1;
   const [width, height] = [Math.round(size.width * dense), Math.round(size.height * dense)];

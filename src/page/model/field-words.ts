@@ -24,6 +24,7 @@ export const fieldWords: Readonly<Record<string, FieldWords>> = {
   handle: field('It has a handle'),
   'handle.spans': field('The handle takes'),
   'handle.keepOff': field('Keep off it'),
+  shown: field('Seen standing', { upright: 'On its foot', 'upside-down': 'On its lip' }),
   use: field('Drunk from?', { drinking: 'Yes, lips touch it', other: 'No' }),
   keepOut: field('What to keep bare'),
   'keepOut[].along.from': field('Up from'),
@@ -167,6 +168,7 @@ export const fieldWords: Readonly<Record<string, FieldWords>> = {
     repeats: 'Between repeats',
   }),
   'panels.overlap': field('Panels overlap by'),
+  'panels.levels': field('Cut level at'),
 };
 
 /** What one of a list is called, counted from 1. */
@@ -182,7 +184,7 @@ export const listWords: Readonly<Record<string, string>> = {
 
 /** The step of the card in which a key of the job or the blank is typed. */
 export function stepOfKey(half: 'job' | 'blank', key: string): number {
-  if (half === 'blank') return 1;
+  if (half === 'blank' || key === 'shown') return 1;
   if (/^(artwork|items|lettering|layers)/.test(key)) return 2;
   return /^(sheet|panels|batch|cutter|printer|name)/.test(key) ? 5 : 3;
 }

@@ -42,8 +42,8 @@ function keyOf(name: string, about: string): string | undefined {
 const valueIn = (words: FieldWords | undefined, value: string): string | undefined =>
   words?.values && Object.hasOwn(words.values, value) ? words.values[value] : undefined;
 
-/** Keys as they stand in a sentence by themselves: `lettering[0].capHeight`, `film.minWidth`. */
-const bareKey = /(?<![\w/"])[a-zA-Z]+(?:\[\d+\])?(?:\.[a-zA-Z]+(?:\[\d+\])?)*(?![\w"])/g;
+/** Keys as they stand in a sentence by themselves: `lettering[0].capHeight`, `film.minWidth`; and what is in quotes, which stays. */
+const bareKey = /"[^"]*"|(?<![\w/"])[a-zA-Z]+(?:\[\d+\])?(?:\.[a-zA-Z]+(?:\[\d+\])?)*(?![\w"])/g;
 /** A key with its value. */
 const pair = /"([a-zA-Z.]+)": ("[^"]*"|\[[^\]]*\]|true|false|-?[\d.]+)/g;
 /** An object, with its key or without: what is in it says all. */
@@ -52,8 +52,28 @@ const quoted = /"([a-zA-Z.-]+)"/g;
 /** A flag of a command, where a key is named beside it. */
 const flag = /--[a-z-]+(?: \d\S*?)?, or (?=")/g;
 
-/** A sentence about a key in the page's own words: each key as its field, each value as the choice it is. */
-export function inPageWords(says: string, station: StationName, about = ''): string {
+/** Words that the maker typed freely, in a job or a blank: what is lettered, and names. */
+export function ownWords(typed: unknown): ReadonlySet<string> {
+  if (typeof typed !== 'object' || typed === null) return new Set();
+  return new Set(
+    Object.entries(typed).flatMap(([key, value]) =>
+      typeof value === 'string' ? (key === 'text' || key === 'name' ? [value] : []) : [...ownWords(value)],
+    ),
+  );
+}
+
+/** What a sentence is about, and what in it is the maker's own. */
+export interface SentenceOptions {
+  readonly about?: string;
+  readonly own?: ReadonlySet<string>;
+}
+
+/** A sentence about a key in the page's own words: each key as its field, each value as the choice it is. The maker's own words stay. */
+export function inPageWords(
+  says: string,
+  station: StationName,
+  { about = '', own = new Set() }: SentenceOptions = {},
+): string {
   return says
     .replace(flag, '')
     .replace(holder, '$1')
@@ -65,10 +85,11 @@ export function inPageWords(says: string, station: StationName, about = ''): str
       return `“${words.label}: ${valueIn(words, value) ?? value}”`;
     })
     .replace(quoted, (whole, name: string) => {
+      if (own.has(name)) return whole;
       const value = valueIn(wordsOf(about), name);
       if (value !== undefined) return `“${value}”`;
       const key = keyOf(name, about);
       return key === undefined ? whole : `“${wordsOf(key)?.label}”`;
     })
-    .replace(bareKey, (whole) => (/[.[]/.test(whole) ? (fieldName(whole, station) ?? whole) : whole));
+    .replace(bareKey, (whole) => (/^[^"]*[.[]/.test(whole) ? (fieldName(whole, station) ?? whole) : whole));
 }

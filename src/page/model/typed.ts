@@ -26,6 +26,18 @@ export const lengthInFile = (mm: number, fileUnits: Units): number =>
 export const lengthToField = (value: Json | undefined, units: Units, fileUnits: Units): string =>
   typeof value === 'number' && units !== fileUnits ? `${value}${fileUnits}` : shownText(value);
 
+/** Lengths parted by commas, each as `lengthToFile` keeps it. */
+export function lengthsToFile(text: string, units: Units, fileUnits: Units): Json | undefined {
+  const lengths = text.split(/[,;]/).flatMap((part) => lengthToFile(part, units, fileUnits) ?? []);
+  return lengths.length > 0 ? lengths : undefined;
+}
+
+/** What a field shows of a list of lengths. */
+export const lengthsToField = (value: Json | undefined, units: Units, fileUnits: Units): string =>
+  Array.isArray(value)
+    ? value.map((one) => lengthToField(one, units, fileUnits)).join(', ')
+    : shownText(value);
+
 /** A number as it is kept in the file. */
 export function numberToFile(text: string): Json | undefined {
   const typed = text.trim();

@@ -4,7 +4,14 @@ import { useId } from 'preact/hooks';
 import type { Finding } from '../../finding.ts';
 import type { Units } from '../../lengths/length.ts';
 import { type Half, type Json, valueAt } from '../model/bench.ts';
-import { lengthToField, lengthToFile, numberToFile, shownText } from '../model/typed.ts';
+import {
+  lengthsToField,
+  lengthsToFile,
+  lengthToField,
+  lengthToFile,
+  numberToFile,
+  shownText,
+} from '../model/typed.ts';
 import { bench, findingsAt, isStillToGive, setField } from '../store.ts';
 import { Help } from './help.tsx';
 import type { HelpKey } from './help-words.ts';
@@ -125,6 +132,21 @@ export function LengthField(place: FieldPlace) {
       onType={(text) =>
         setField(half, path, lengthToFile(text, units, fileUnits(half)) ?? (place.required ? '' : undefined))
       }
+    />
+  );
+}
+
+/** Several lengths, parted by commas. */
+export function LengthsField(place: FieldPlace) {
+  const { half, path } = place;
+  const { units } = bench.value;
+  return (
+    <TypedField
+      {...place}
+      shown={lengthsToField(valueAt(bench.value[half], path), units, fileUnits(half))}
+      unit={units}
+      keyboard="text"
+      onType={(text) => setField(half, path, lengthsToFile(text, units, fileUnits(half)))}
     />
   );
 }

@@ -74,6 +74,10 @@ export const helpWords = {
     'More gores are narrower, and each asks less stretch of the film. Left empty: as few as the film allows.',
   panels:
     'A piece that the sheet cannot hold is cut in panels that overlap. Joints fall where they cross the least of the pattern, between repeats, or where you say.',
+  levels:
+    'Heights along the wall, from the foot corner, at which the band is cut in levels, one above the other. Several are parted by commas: 40, 80.',
+  shown:
+    'A vessel that stands on its lip for show, such as a cloche. Artwork and lettering are laid on their heads, so that they read right there. Readings stay from the foot corner up.',
   pieceSpacing: 'Kept free between two pieces, so that the blade turns in waste.',
   batch: 'How many vessels are made alike. All their pieces are laid out on the sheets together.',
   thinnest:

@@ -2,7 +2,7 @@
 import type { Finding } from '../../finding.ts';
 import { type Half, isObject, type Json, listAt } from '../model/bench.ts';
 import { stepOfKey } from '../model/field-words.ts';
-import { fieldName, inPageWords } from '../model/page-words.ts';
+import { fieldName, inPageWords, ownWords } from '../model/page-words.ts';
 import { bench } from '../store.ts';
 
 /** What a reading is called: by its place from the foot up. */
@@ -13,7 +13,10 @@ export function nameOfStation(index: number): string {
 }
 
 /** A sentence of the engine's about a key, with fields in place of keys. */
-export const inPlainWords = (says: string, about = ''): string => inPageWords(says, nameOfStation, about);
+export function inPlainWords(says: string, about = ''): string {
+  const { job, blank } = bench.value;
+  return inPageWords(says, nameOfStation, { about, own: new Set([...ownWords(job), ...ownWords(blank)]) });
+}
 
 /** The key of the job that names a file; undefined where none does. */
 function keyNaming(file: string, value: Json = bench.value.job, key = ''): string | undefined {
@@ -30,9 +33,13 @@ function keyNaming(file: string, value: Json = bench.value.job, key = ''): strin
   return undefined;
 }
 
+/** As a sentence begins: names of files and numbers stay as they are. */
+const asSentence = (says: string): string =>
+  /^[a-z]+[ ,]/.test(says) ? says.charAt(0).toUpperCase() + says.slice(1) : says;
+
 /** What a finding says, in the page's words. */
 export const findingSays = ({ says, where: { key, file } }: Finding): string =>
-  inPlainWords(says, key ?? (file === undefined ? undefined : keyNaming(file)));
+  asSentence(inPlainWords(says, key ?? (file === undefined ? undefined : keyNaming(file))));
 
 /** Where it is: the step and the field of a key of this job or its vessel, else the file. */
 export function findingPlace({ where: { file, key, element, line } }: Finding): string {

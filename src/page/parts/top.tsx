@@ -2,6 +2,7 @@
 import { signal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import type { Units } from '../../lengths/length.ts';
+import { changeLight, type Light, light } from '../light.ts';
 import { blankText, folderZip, jobText } from '../model/contract-files.ts';
 import { openFiles, openingSays, startAnew } from '../opening.ts';
 import { download, taken } from '../save.ts';
@@ -141,23 +142,14 @@ export function Top() {
   );
 }
 
-type Light = 'system' | 'light' | 'dark';
-const lights: readonly Light[] = ['system', 'light', 'dark'];
 const lightWords: Readonly<Record<Light, string>> = {
   system: 'Light: as the system',
   light: 'Light: day',
   dark: 'Light: night',
 };
-const light = signal<Light>('system');
 
-function LightButton() {
-  const next = () => {
-    light.value = lights[(lights.indexOf(light.value) + 1) % lights.length] ?? 'system';
-    document.documentElement.dataset.light = light.value;
-  };
-  return (
-    <button type="button" class="tool" onClick={next}>
-      {lightWords[light.value]}
-    </button>
-  );
-}
+const LightButton = () => (
+  <button type="button" class="tool" onClick={changeLight}>
+    {lightWords[light.value]}
+  </button>
+);

@@ -8,7 +8,7 @@ import { FileButton } from '../parts/file-button.tsx';
 import { findingPlace, findingSays, inPlainWords } from '../parts/plain-words.ts';
 import { usePicture } from '../parts/use-picture.ts';
 import { download } from '../save.ts';
-import { bench, list, said, slow } from '../store.ts';
+import { bench, giveList, list, said, slow } from '../store.ts';
 
 /** What was said of the rows, and of which list and job. */
 const looked = signal<
@@ -22,7 +22,7 @@ const isOld = (): boolean =>
   looked.value !== undefined && (looked.value.from !== bench.value || looked.value.of !== list.value);
 
 function give(given: GivenList): void {
-  list.value = given;
+  giveList(given);
   seen.value = undefined;
   says.value = [];
 }

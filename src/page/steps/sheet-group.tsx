@@ -1,6 +1,6 @@
 // What the pieces are cut from: the sheet or the roll, the cutter, how many vessels, and how a piece too large is parted.
 import { isObject, valueAt } from '../model/bench.ts';
-import { ChoiceField, LengthField, NumberField, TickField } from '../parts/field.tsx';
+import { ChoiceField, LengthField, LengthsField, NumberField, TickField } from '../parts/field.tsx';
 import { MaterialPick } from '../parts/material-pick.tsx';
 import { bench, flat, setField } from '../store.ts';
 
@@ -65,7 +65,7 @@ export function SheetGroup() {
       {typeof sheet === 'string' ? null : (
         <>
           <div class="field-pair">
-            <LengthField half="job" path="sheet.across" label="Across" help="sheet" />
+            <LengthField half="job" path="sheet.across" label="Across" help="sheet" standard="any" />
             <LengthField half="job" path="sheet.up" label="Up" help="sheet" standard="a roll" />
             <LengthField half="job" path="sheet.margin" label="Margin" help="sheet" standard="0" />
             <LengthField
@@ -100,6 +100,13 @@ export function SheetGroup() {
           {panels > 0 ? <p class="aside">It is cut in {panels + 1} panels now.</p> : null}
         </>
       )}
+      <LengthsField
+        half="job"
+        path="panels.levels"
+        label="Cut level at"
+        help="levels"
+        standard="only where it has to be"
+      />
       <Measured half="printer" label="Printer" />
       {typeof valueAt(bench.value.job, 'cutter') === 'string' ? null : (
         <Measured half="cutter" label="Cutter" />
@@ -110,16 +117,19 @@ export function SheetGroup() {
 
 /** What the two scales of a machine's test piece came out as. */
 const Measured = ({ half, label }: { readonly half: 'printer' | 'cutter'; readonly label: string }) => (
-  <div class="field-pair">
-    {(['across', 'up'] as const).map((way) => (
-      <LengthField
-        key={way}
-        half="job"
-        path={`${half}.measured.${way}`}
-        label={`${label}: 150 mm ${way} came out as`}
-        help="measured"
-        standard="150 mm"
-      />
-    ))}
+  <div>
+    <p class="aside">{label}: what the test piece’s scales of 150 mm came out as</p>
+    <div class="field-pair">
+      {(['across', 'up'] as const).map((way) => (
+        <LengthField
+          key={way}
+          half="job"
+          path={`${half}.measured.${way}`}
+          label={`${label}, ${way}`}
+          help="measured"
+          standard="150 mm"
+        />
+      ))}
+    </div>
   </div>
 );

@@ -188,6 +188,17 @@ export function VesselStep() {
           { value: 'other', label: 'No' },
         ]}
       />
+      <ChoiceField
+        half="job"
+        path="shown"
+        label="Seen standing"
+        help="shown"
+        standard="upright"
+        options={[
+          { value: undefined, label: 'On its foot' },
+          { value: 'upside-down', label: 'On its lip', says: 'upside down' },
+        ]}
+      />
       <KeepOutGroup />
       <FitGroup />
       <details class="more">

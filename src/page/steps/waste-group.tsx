@@ -1,5 +1,5 @@
 // What is done with film that does not stay: cuts across large waste, and bridges that hold a mask together.
-import { valueAt } from '../model/bench.ts';
+import { listAt, valueAt } from '../model/bench.ts';
 import { lengthInFile } from '../model/typed.ts';
 import { LengthField } from '../parts/field.tsx';
 import { bench, hasArtwork } from '../store.ts';
@@ -11,6 +11,8 @@ const first = { strips: 40, bridge: 1.2 } as const;
 
 export function WasteGroup() {
   const { job } = bench.value;
+  const hasOpenings =
+    hasArtwork.value || ['items', 'lettering'].some((key) => listAt(bench.value, 'job', key).length > 0);
   const isStencil = valueAt(job, 'stencil') !== undefined;
   return (
     <>
@@ -31,7 +33,7 @@ export function WasteGroup() {
           />
         </div>
       </Wanted>
-      {isStencil || (hasArtwork.value && valueAt(job, 'film.use') === 'mask') ? (
+      {isStencil || (hasOpenings && valueAt(job, 'film.use') === 'mask') ? (
         <Wanted
           path="stencil"
           says="A stencil: bridges hold it together"

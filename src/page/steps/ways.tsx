@@ -20,6 +20,9 @@ function chosenKey(): string | undefined {
   return valueAt(bench.value.job, 'artwork.around') === undefined ? (answer?.taken ?? undefined) : undefined;
 }
 
+/** So many of the best are seen at once; the rest is a press away. */
+const shownWays = 4;
+
 export function Ways() {
   useSignalEffect(drawNext);
   const { answer, refused, busy } = ways.value;
@@ -31,6 +34,10 @@ export function Ways() {
     const { around: _, ...rest } = isObject(artwork) ? artwork : {};
     change(withField(bench.value, 'job', 'artwork', { ...rest, way }), 'job:artwork.way');
   };
+  const card = (way: Way) => (
+    <WayCard key={way.key} way={way} isChosen={way.key === key} pick={() => pick(way.key)} />
+  );
+  const more = answer.ways.slice(shownWays);
   return (
     <fieldset class="choice ways">
       <legend>
@@ -44,9 +51,18 @@ export function Ways() {
       {key === undefined && !answer.joins ? (
         <p class="says-look">As drawn it does not meet around this vessel: pick one of these ways.</p>
       ) : null}
-      {answer.ways.map((way) => (
-        <WayCard key={way.key} way={way} isChosen={way.key === key} pick={() => pick(way.key)} />
-      ))}
+      {key === undefined && answer.joins ? (
+        <p class="aside">“Repeats around”, above, is laid as typed; a way that is picked takes its place.</p>
+      ) : null}
+      {answer.ways.slice(0, shownWays).map(card)}
+      {more.length > 0 ? (
+        <details class="more ways-more" open={more.some((way) => way.key === key)}>
+          <summary>
+            {more.length} more, which {more.length === 1 ? 'changes' : 'change'} the pattern more
+          </summary>
+          <div class="ways">{more.map(card)}</div>
+        </details>
+      ) : null}
     </fieldset>
   );
 }

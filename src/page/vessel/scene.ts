@@ -2,6 +2,7 @@
 import {
   BufferGeometry,
   DirectionalLight,
+  Group,
   HemisphereLight,
   LineBasicMaterial,
   LineLoop,
@@ -47,14 +48,21 @@ export class VesselScene {
     () => new LineLoop(new BufferGeometry(), new LineBasicMaterial({ color: markColour })),
   );
   readonly #ray = new Raycaster();
+  /** The vessel as it stands: turned over, where it stands on its lip. All of it is told from the foot up. */
+  readonly #stood = new Group();
   #parts: VesselParts | undefined;
-  #size: Pick<VesselView, 'height' | 'radius' | 'rings'> = { height: 100, radius: 40, rings: [] };
+  #size: Pick<VesselView, 'height' | 'radius' | 'rings' | 'standsOnLip'> = {
+    height: 100,
+    radius: 40,
+    rings: [],
+  };
 
   /** @throws Error where the browser gives no WebGL. */
   constructor(canvas: HTMLCanvasElement) {
     this.#canvas = canvas;
     this.#renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true });
-    this.#scene.add(new HemisphereLight('#ffffff', '#8d8676', 1.7), this.#light, this.#mark, ...this.#levels);
+    this.#scene.add(new HemisphereLight('#ffffff', '#8d8676', 1.7), this.#light, this.#stood);
+    this.#stood.add(this.#mark, ...this.#levels);
     this.#mark.visible = false;
   }
 
@@ -67,7 +75,9 @@ export class VesselScene {
       most: capabilities.maxTextureSize,
       anisotropy: capabilities.getMaxAnisotropy(),
     });
-    this.#scene.add(this.#parts.group);
+    this.#stood.add(this.#parts.group);
+    this.#stood.rotation.x = view.standsOnLip ? Math.PI : 0;
+    this.#stood.position.y = view.standsOnLip ? view.height : 0;
   }
 
   dress(looks: Looks): void {
@@ -84,12 +94,13 @@ export class VesselScene {
 
   #drawAt({ facing, elevation, zoom }: Side, { width, height }: Size): void {
     this.#renderer.setSize(width, height, false);
-    const { height: tall, radius } = this.#size;
+    const { height: tall, radius, standsOnLip } = this.#size;
     const half = Math.hypot(tall / 2, radius);
     const aspect = width / height;
     const angle = (viewAngle * Math.PI) / 360;
     const reach = (half * room) / Math.sin(Math.min(angle, Math.atan(Math.tan(angle) * aspect)));
-    const around = 2 * Math.PI * facing;
+    // Turned over, turns run the other way around, and the front is where the seam was.
+    const around = standsOnLip ? Math.PI - 2 * Math.PI * facing : 2 * Math.PI * facing;
     const level = Math.cos(elevation);
     this.#camera.position.set(
       reach * level * Math.sin(around),
@@ -137,7 +148,7 @@ export class VesselScene {
     if (!this.#parts) return undefined;
     this.#ray.setFromCamera(new Vector2((2 * x) / width - 1, 1 - (2 * y) / height), this.#camera);
     const [hit] = this.#ray.intersectObject(this.#parts.group, true);
-    return hit && placeOf(this.#size.rings, hit.point);
+    return hit && placeOf(this.#size.rings, this.#stood.worldToLocal(hit.point));
   }
 
   /** What it draws from a side, as a PNG. */
@@ -176,7 +187,7 @@ export class VesselScene {
 
   #letGo(): void {
     if (!this.#parts) return;
-    this.#scene.remove(this.#parts.group);
+    this.#stood.remove(this.#parts.group);
     this.#parts.end();
     this.#parts = undefined;
   }

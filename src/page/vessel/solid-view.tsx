@@ -89,8 +89,9 @@ export function SolidView({ solid, showSides, giveUp }: SolidViewProps) {
     return () => cancelAnimationFrame(frame);
   });
 
+  /** `around` by what goes by in front, to the left; on a vessel that stands on its lip turns run the other way. */
   const turn = (around: number, up: number) => {
-    side.value = turnedBy(side.value, around, up);
+    side.value = turnedBy(side.value, solid.standsOnLip ? -around : around, up);
   };
   const nearer = (factor: number) => {
     side.value = nearerBy(side.value, factor);
