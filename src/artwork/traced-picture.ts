@@ -14,6 +14,7 @@ import { type Colour, type Coloured, colouredPicture } from './picture-colours.t
 import { coverOf } from './picture-cover.ts';
 import { mostPixels, type PictureHead, pictureHead } from './picture-head.ts';
 import { patchesOf } from './picture-patches.ts';
+import { type SteppedPicture, steppedPicture } from './stepped-picture.ts';
 import type { TileLayer, TilePixels } from './tile-layer.ts';
 import { goesOnAcross, wrappedCover } from './wrapped-picture.ts';
 import { type WrappedTile, wrappedShapes } from './wrapped-shapes.ts';
@@ -25,6 +26,8 @@ export interface TraceOptions {
   readonly colours?: number;
   /** Whether it is known to go on across its borders, whatever is seen there. */
   readonly goesOn?: boolean;
+  /** Whether it may be drawn for a half drop or bricks: then as many copies as make one that goes on straight are traced as one tile. */
+  readonly mayStep?: boolean;
 }
 
 export interface Traced {
@@ -59,12 +62,16 @@ const groundFrom = 240;
 /** Trace a picture. @throws Refused where it is broken, too large, turned by its camera or of no known size. */
 export function tracedPicture(bytes: Uint8Array, file: string, options: TraceOptions): Traced {
   const head = headOf(bytes, file);
-  const size = sizeOf(head, file, options);
-  const picture = pixelsOf(bytes, head, file);
+  const one = sizeOf(head, file, options);
+  const seen = pixelsOf(bytes, head, file);
+  const goesOn = options.goesOn === true || goesOnAcross(seen);
+  const stepped = options.mayStep === true && !goesOn ? steppedPicture(seen) : undefined;
+  const size = sizeOfCopies(one, stepped);
+  const picture = stepped?.picture ?? seen;
   const coloured = colouredPicture(picture, options.colours);
   const grounds = groundsOf(coloured.palette);
   refuseBusy(picture.width, coloured, grounds, file);
-  const wraps = options.goesOn === true || goesOnAcross(picture);
+  const wraps = goesOn || stepped !== undefined;
   const layers = coloured.palette.flatMap((colour, label): TileLayer[] => {
     if (grounds.has(label)) return [];
     const shapes = wraps
@@ -86,7 +93,7 @@ export function tracedPicture(bytes: Uint8Array, file: string, options: TraceOpt
   const { width, height, pixel } = size;
   const scale = head.resolution ? pixel.x * head.resolution.x : 1;
   const pixels = { width: picture.width, height: picture.height, rgb: picture.rgb, pixel };
-  const findings = [look('traced', { file }, told)];
+  const findings = [look('traced', { file }, stepped ? `${told}. ${steppedInWords(stepped)}` : told)];
   return { width, height, scale, layers, findings, ...(wraps ? {} : { pixels }) };
 }
 
@@ -95,6 +102,19 @@ interface Size {
   readonly height: number;
   /** mm a pixel, across and up. */
   readonly pixel: { readonly x: number; readonly y: number };
+}
+
+const sizeOfCopies = ({ width, height, pixel }: Size, stepped: SteppedPicture | undefined): Size => ({
+  width: width * (stepped?.across ?? 1),
+  height: height * (stepped?.up ?? 1),
+  pixel,
+});
+
+function steppedInWords({ across, up, parts }: SteppedPicture): string {
+  const [by, of, where] =
+    across > 1 ? ['a drop', 'height', 'side by side'] : ['a shift', 'width', 'above one another'];
+  const count = Math.max(across, up);
+  return `It goes on in its copy by ${by} of ${parts}/${count} of its ${of}, and not straight on: ${count} ${where} are taken as the tile`;
 }
 
 function headOf(bytes: Uint8Array, file: string): PictureHead {

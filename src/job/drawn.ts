@@ -4,7 +4,7 @@ import type { StackedArt } from '../artwork/stacked-tile.ts';
 import { turnedTile } from '../artwork/tile-layer.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { type Finding, note, Refused, stop } from '../finding.ts';
-import { chosenWay, studyOf } from './choose-way.ts';
+import { chosenWay, saysRepeat, studyOf } from './choose-way.ts';
 import { fontsOf } from './drawing-fonts.ts';
 import { drawnChecks } from './drawn-checks.ts';
 import { layFindings } from './lay-distortion.ts';
@@ -105,7 +105,8 @@ function readSheets(
   }));
   // Laid as drawn, a picture is followed across its borders as it goes on in its copies.
   const goesOn = artwork.way === 'as-drawn';
-  const options = { ...artwork, fonts, goesOn, ...(order ? { order } : {}) };
+  const mayStep = over.length === 0 && !saysRepeat(artwork.repeat);
+  const options = { ...artwork, fonts, goesOn, mayStep, ...(order ? { order } : {}) };
   return readStacked(drawings, tools.normalise, options, order);
 }
 

@@ -104,6 +104,7 @@ export function describeRepeat(input: RepeatInput): RepeatDescription {
     ...(across === undefined ? {} : { across }),
     ...(colours === undefined ? {} : { colours }),
     ...(input.fonts ? { fonts: input.fonts } : {}),
+    mayStep: over.length === 0 && !saysRepeat(job.artwork.repeat),
     ...art,
   });
   const plans = planPieces(input);

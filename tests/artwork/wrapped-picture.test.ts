@@ -2,8 +2,12 @@
 import { PNG } from 'pngjs';
 import { expect, test } from 'vitest';
 import { readTile, type Tile } from '../../src/artwork/tile.ts';
+import { boxCorners } from '../../src/geometry/box.ts';
+import { polygon } from '../../src/geometry/contour.ts';
 import { shapeArea } from '../../src/geometry/measure.ts';
+import { clippedShapes } from '../../src/geometry/regions.ts';
 import { joinsOf } from '../../src/pattern/joins.ts';
+import { type Lattice, step } from '../../src/pattern/lattice.ts';
 import { drawn, pictureEngine } from '../pictures/compare.ts';
 
 const { normalise } = await pictureEngine();
@@ -91,3 +95,48 @@ test('one that is said to go on across its borders is traced so', async () => {
   const { open } = joinsOf(tile, { a: { x: 34, y: 0 }, b: { x: 0, y: -26 } });
   expect(open.every(({ ends }) => ends)).toBe(true);
 });
+
+/** Dots of which two stand over each border of a tile. */
+const crossing = [
+  [0, 3, 2],
+  [0, 12, 1.4],
+  [8, 0, 2],
+  [15, 0, 1.4],
+  [22, 17, 4],
+].map(([x, y, r]) => `<circle cx="${x}" cy="${y}" r="${r}"/>`);
+
+/** They by a lattice, seen through the tile of 40 by 30 mm. */
+const stepped = (a: Lattice['a'], b: Lattice['b']): string => {
+  const copies = [-2, -1, 0, 1, 2].flatMap((i) =>
+    [-2, -1, 0, 1, 2].map((j) => {
+      const at = step({ a, b }, i, j);
+      return `<g transform="translate(${at.x} ${at.y})">${crossing.join('')}</g>`;
+    }),
+  );
+  return `<svg xmlns="http://www.w3.org/2000/svg" width="40" height="30" viewBox="0 0 40 30"><rect width="100%" height="100%" fill="#fff"/><g fill="#17566b">${copies.join('')}</g></svg>`;
+};
+
+test.each([
+  ['half drop', { a: { x: 40, y: 15 }, b: { x: 0, y: -30 } }, [80, 30]],
+  ['drop of a third', { a: { x: 40, y: 10 }, b: { x: 0, y: -30 } }, [120, 30]],
+  ['brick', { a: { x: 40, y: 0 }, b: { x: 20, y: -30 } }, [40, 60]],
+] as const)(
+  'a picture of a tile drawn for a %s is taken with as many copies as go on straight',
+  async (_, lattice, size) => {
+    const bytes = new Uint8Array(PNG.sync.write(await drawn(stepped(lattice.a, lattice.b), 240)));
+    const { tile, findings } = readTile(bytes, 'dots.png', normalise, { across: 40, mayStep: true });
+    expect([tile.width, tile.height, tile.pixels]).toEqual([...size, undefined]);
+    expect(findings[0]?.says).toMatch(/goes on in its copy by a (?:drop|shift) of/);
+    const { joins, crossings } = joinsOf(tile, { a: { x: size[0], y: 0 }, b: { x: 0, y: -size[1] } });
+    expect([joins, crossings > 8]).toEqual([true, true]);
+    // Five rounds to the tile as drawn, those over its borders on both sides.
+    const frame = { contours: [polygon(boxCorners({ minX: 0, minY: 0, maxX: size[0], maxY: size[1] }))] };
+    const film = tile.layers
+      .flatMap(({ shapes }) => clippedShapes(shapes, [frame], 'intersection', 0.001))
+      .reduce((sum, shape) => sum + shapeArea(shape), 0);
+    const drawnArea = Math.PI * (2 * 2 ** 2 + 2 * 1.4 ** 2 + 4 ** 2) * ((size[0] * size[1]) / 1200);
+    expect(Math.abs(film - drawnArea)).toBeLessThan(0.01 * drawnArea);
+    // Where the maker says how it repeats, it is left as it is.
+    expect(readTile(bytes, 'dots.png', normalise, { across: 40 }).tile.width).toBe(40);
+  },
+);
