@@ -46,7 +46,20 @@ const nodeReach = 0.02;
 export interface Edge {
   readonly at: Point;
   readonly direction: Point;
+  /** Of a curve so short, mm, that its written ends tell less of its direction; left out, it is long. */
+  readonly length?: number;
 }
+
+/** Places are written to this, mm. */
+const written = 0.0001;
+
+const lengthOf = ({ from, to }: Segment): number => distance(from, to);
+
+/** Of longer curves rounding turns none by what is seen, mm. */
+const tooShort = 0.25;
+
+/** What the rounding of written places may turn a short curve by, degrees: 0.1 on 0.11 mm. */
+const turnedByRounding = (length: number): number => degrees(Math.atan2(2 * written, length));
 
 /** Where the art's edges cross the line up the wall at a turn, inside the finished band. */
 function edgesAt(contours: readonly Contour[], { cone, band }: SeamPiece, turn: number): Edge[] {
@@ -69,7 +82,7 @@ function edgesAt(contours: readonly Contour[], { cone, band }: SeamPiece, turn: 
         const share = dot(subtract(at, foot), up) / length;
         // The line up the wall crosses a wide sector twice: once here, once past the cone's point.
         if (share >= 0 && share <= 1 && Math.abs(rollUp(cone, at).turn - turn) < 0.25)
-          found.push({ at, direction: directionAt(s, t) });
+          found.push({ at, direction: directionAt(s, t), length: lengthOf(s) });
       }
     }
   return found;
@@ -106,7 +119,7 @@ function edgesOn(contours: readonly Contour[], { cone, band }: SeamPiece, line: 
           const share = dot(subtract(at, from), by) / dot(by, by);
           const { along } = rollUp(cone, at);
           const isOn = share >= 0 && share <= 1 && along >= band.from && along <= band.to;
-          return isOn ? [{ at, direction: directionAt(s, t) }] : [];
+          return isOn ? [{ at, direction: directionAt(s, t), length: lengthOf(s) }] : [];
         });
       });
     });
@@ -133,12 +146,17 @@ export function missOf(edge: Edge, others: NearestFinder): Miss {
   return {
     position: Math.min(...found.map((place) => place.distance)),
     tangentDeg: Math.min(
-      ...found.map(({ segment, t }) => degreesBetween(edge.direction, directionAt(segment, t))),
+      ...found.map(({ segment, t }) => {
+        const apart = degreesBetween(edge.direction, directionAt(segment, t));
+        const shorter = Math.min(edge.length ?? Number.POSITIVE_INFINITY, lengthOf(segment));
+        return shorter < tooShort ? Math.max(0, apart - turnedByRounding(shorter)) : apart;
+      }),
     ),
   };
 }
 
-const moved = (motion: Affine, { at, direction }: Edge): Edge => ({
+const moved = (motion: Affine, { at, direction, ...edge }: Edge): Edge => ({
+  ...edge,
   at: movePoint(motion, at),
   direction: movePoint({ ...motion, e: 0, f: 0 }, direction),
 });

@@ -229,3 +229,20 @@ it('a circle over the seam is met by the same circle at both ends', () => {
   expect(gap.crossings).toBeGreaterThanOrEqual(4);
   expectAtMost(gap.position, 1e-9, 'gap');
 });
+
+it('takes no direction from a stretch so short that the rounding of files turns it', () => {
+  // A line across turn 0 of a cylinder whose middle 0.004 mm end a tenth of a micrometre higher at one end than at the other.
+  const template = wrapOn({ radius: 20, around: 3 }).template;
+  const at = (turn: number, along: number) => toFlat(template.wall, { turn, along });
+  const lines = [0, 1].flatMap((turn) => {
+    const [from, to] = [at(turn, 30), at(turn, 30)];
+    const start = { x: from.x - 0.002, y: from.y };
+    const end = { x: to.x + 0.002, y: to.y + (turn === 1 ? 0.0001 : 0) };
+    const [left, right] = [
+      { x: start.x - 2, y: start.y },
+      { x: end.x + 2, y: end.y },
+    ];
+    return [{ closed: false, segments: [line(left, start), line(start, end), line(end, right)] }];
+  });
+  expect(gapOf(lines, template).tangentDeg).toBe(0);
+});
