@@ -18,7 +18,10 @@ describe('inspect', () => {
     const { status, out, lines } = await run(['inspect', 'neck.svg'], { cwd: shop.folder });
     expect(status).toBe(1);
     expect(out).toContain('1 piece of film, 0.18 m of cutting');
-    expect(lines).toEqual([expect.stringMatching(/^look: neck\.svg: 30\.5, 15 mm: film is 0\.5 mm wide/)]);
+    // Of its discs, 1 mm apart, one of the two beside its middle at 30 mm.
+    expect(lines).toEqual([
+      expect.stringMatching(/^look: neck\.svg: (?:29|30)\.5, 15 mm: film is 0\.5 mm wide/),
+    ]);
   });
 
   test('tells six of one rule, and how many more there are', patience, async () => {
@@ -45,7 +48,8 @@ describe('inspect', () => {
       });
       expect(status).toBe(1);
       const { checks, pieces, cutLength, files } = JSON.parse(out);
-      expect(checks[0]).toMatchObject({ rule: 'thin-film', level: 'look', where: { x: 30.5, y: 15 } });
+      expect(checks[0]).toMatchObject({ rule: 'thin-film', level: 'look', where: { y: 15 } });
+      expect(Math.abs(checks[0].where.x - 30)).toBeLessThan(0.501);
       expect(Math.abs(checks[0].size - 0.5)).toBeLessThan(0.001);
       expect(pieces).toBe(1);
       expect(Math.abs(cutLength - 179)).toBeLessThan(0.001);

@@ -39,7 +39,7 @@ test('bad artwork is drawn with a numbered mark for each finding, of a shape by 
     normalise: tools.normalise,
   });
   const picture = inspectionPicture(inspected, 'flotsam.svg', tools.words);
-  expect(inspected.report.checks).toHaveLength(10);
+  expect(inspected.report.checks).toHaveLength(11);
   const options = { name: 'inspected', widthPx: 800, tolerance: 0.001 };
   expect(await pictureFault(picture, options)).toBeUndefined();
 });
