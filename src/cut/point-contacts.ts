@@ -1,4 +1,5 @@
 // Where film meets film in a point alone: corner on corner, or corner on edge. No disc fits there, however small.
+import { BoxIndex } from '../geometry/box-index.ts';
 import type { Contour, Segment, Shape } from '../geometry/contour.ts';
 import { NearestFinder } from '../geometry/nearest.ts';
 import { cross, distance, dot, type Point, unit } from '../geometry/point.ts';
@@ -43,10 +44,12 @@ export function pointContacts(shapes: readonly Shape[]): Point[] {
   const corners = contours.flatMap(cornersOf);
   if (corners.length === 0) return [];
   const edges = new NearestFinder(contours);
-  const places: Point[] = [];
-  for (const { at, own } of corners) {
-    const meets = edges.within(at, touching).some(({ segment }) => !own.has(segment));
-    if (meets && places.every((place) => distance(place, at) > touching)) places.push(at);
-  }
-  return places;
+  const met = corners
+    .filter(({ at, own }) => edges.within(at, touching).some(({ segment }) => !own.has(segment)))
+    .map(({ at }) => at);
+  const index = new BoxIndex(met.length, (add) => {
+    for (const { x, y } of met) add(x - touching, y - touching, x + touching, y + touching);
+  });
+  // Both corners of a contact are met: the first of them stands for it.
+  return met.filter(({ x, y }, i) => index.meeting(x, y, x, y).every((other) => other >= i));
 }

@@ -13,8 +13,8 @@ export interface HolesApart {
 export function withHolesApart(shapes: readonly Shape[], isNear: (box: Box) => boolean): HolesApart {
   const holes: Contour[] = [];
   const kept = shapes.map(({ contours: [outer, ...own] }): Shape => {
-    const near = own.filter((hole) => isNear(hullBox([hole])));
-    if (near.length < own.length) holes.push(...own.filter((hole) => !near.includes(hole)));
+    const near: Contour[] = [];
+    for (const hole of own) (isNear(hullBox([hole])) ? near : holes).push(hole);
     return { contours: outer ? [outer, ...near] : [] };
   });
   return { shapes: kept, holes };
