@@ -1,8 +1,8 @@
 // Builds the page into dist/page: files that any folder server can serve, from any path.
 import { createHash } from 'node:crypto';
 import { defineConfig, type Plugin } from 'vite';
+import { licencesBeside } from './building/licences.ts';
 import { contentPolicy } from './src/cli/content-policy.ts';
-import { licencesBeside } from './vite.licences.ts';
 
 /** Tells the service worker every file of the page, and a version that changes with any of them. */
 function pageFiles(): Plugin {

@@ -8,7 +8,7 @@ if (!existsSync(main)) {
   const { spawnSync } = await import('node:child_process');
   const home = fileURLToPath(new URL('..', import.meta.url));
   const builder = fileURLToPath(new URL('../node_modules/vite/bin/vite.js', import.meta.url));
-  const words = [builder, 'build', '--config', 'vite.command.ts'];
+  const words = [builder, 'build', '--config', 'building/command.ts'];
   spawnSync(process.execPath, words, { cwd: home, stdio: 'ignore' });
 }
 if (existsSync(main)) await import(main.href);

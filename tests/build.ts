@@ -26,7 +26,7 @@ export default function build(): void {
     ]);
   if (existsSync(main) && newestIn(`${root}dist`, '.js') > newestIn(`${root}src`, '.ts')) return;
   const builder = `${root}node_modules/vite/bin/vite.js`;
-  const words = [builder, 'build', '--config', 'vite.command.ts'];
+  const words = [builder, 'build', '--config', 'building/command.ts'];
   // Types are told of by `npm run check`, and built with the package; here it only matters that there is something to start.
   const { status, stderr } = spawnSync(process.execPath, words, { cwd: root, encoding: 'utf8' });
   if (status !== 0) throw new Error(`nothing was built: ${stderr}`);

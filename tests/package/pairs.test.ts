@@ -1,6 +1,6 @@
 // What the build does to pairs changes nothing that the code does: it is run both ways.
 import { expect, test } from 'vitest';
-import { withoutPairs } from '../../vite.pairs.ts';
+import { withoutPairs } from '../../building/pairs.ts';
 
 const code = `
 const seen = [];

@@ -2,7 +2,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { licenceTexts } from '../../vite.licences.ts';
+import { licenceTexts } from '../../building/licences.ts';
 import { licenceList, licencesFile, lockedPackages, root } from './licences.ts';
 
 const packages = lockedPackages();

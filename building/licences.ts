@@ -7,7 +7,7 @@ interface Locked {
   readonly packages: Readonly<Record<string, { readonly version?: string; readonly dev?: boolean }>>;
 }
 
-const root = import.meta.dirname;
+const root = join(import.meta.dirname, '..');
 
 const isLicence = (file: string): boolean => /^(?:licen[cs]e|copying|notice|ofl)(?:[._-]|$)/i.test(file);
 

@@ -3,10 +3,11 @@
 import { existsSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { defineConfig, type Plugin } from 'vite';
-import { licencesBeside } from './vite.licences.ts';
-import { pairsUndone } from './vite.pairs.ts';
+import { licencesBeside } from './licences.ts';
+import { pairsUndone } from './pairs.ts';
 
-const dist = join(import.meta.dirname, 'dist');
+const root = join(import.meta.dirname, '..');
+const dist = join(root, 'dist');
 
 /** Clears away modules built before, and types of files that are gone: they would be packed. */
 const clearedBefore = (): Plugin => ({
@@ -14,7 +15,7 @@ const clearedBefore = (): Plugin => ({
   buildStart() {
     if (!existsSync(dist)) return;
     for (const name of readdirSync(dist, { recursive: true, encoding: 'utf8' })) {
-      const source = join(import.meta.dirname, 'src', name.replace(/\.d\.ts$/, '.ts'));
+      const source = join(root, 'src', name.replace(/\.d\.ts$/, '.ts'));
       const isStale = name.endsWith('.js') || (name.endsWith('.d.ts') && !existsSync(source));
       if (isStale && !/^page[\\/]/.test(name)) rmSync(join(dist, name));
     }
@@ -22,6 +23,7 @@ const clearedBefore = (): Plugin => ({
 });
 
 export default defineConfig({
+  root,
   logLevel: 'error',
   publicDir: false,
   plugins: [clearedBefore(), pairsUndone(), licencesBeside('dist/LICENCES.txt')],
