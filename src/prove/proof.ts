@@ -10,6 +10,7 @@ import { fileChecks } from './check-file.ts';
 import { jointChecks } from './check-joints.ts';
 import { knifeChecks } from './check-knife.ts';
 import { layerFileChecks } from './check-layer-files.ts';
+import { levelJointChecks } from './check-level-joints.ts';
 import { limitChecks } from './check-limits.ts';
 import { maskChecks } from './check-mask.ts';
 import { motifChecks } from './check-motifs.ts';
@@ -206,6 +207,7 @@ export function proofOf(asked: Asked, files: ProofFiles): Proof {
     ...coverChecks(rows, asked),
     ...(gap ? seamChecks(gap) : []),
     ...(asked.panels ? jointChecks(layers) : []),
+    ...levelJointChecks(layers),
     ...patternChecks(asked, layers),
     ...registerChecks(pieces, asked),
     ...layerFileChecks([...wraps, ...others], asked.cutter),

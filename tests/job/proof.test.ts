@@ -585,6 +585,25 @@ test('a piece of a stack that is left out leaves the wall bare', () => {
   expect(failed(prove(files.slice(0, -1)))).toContain('coverage');
 });
 
+test('a piece of a stack whose art is all a little on around no longer meets the one above it', () => {
+  const { files, prove } = of('a barrel in stacked pieces');
+  const turned = (by: number): Change => {
+    const on = everyPath((data) => changed(data, (x, y) => [x + by, y]));
+    // Two colours: all of the art, the outline as it was.
+    return (text) => inGroup('artwork', 'first', on)(inGroup('artwork', 'last', on)(text));
+  };
+  const missBy = (by: number) =>
+    prove(spoiled(files, turned(by), turned(by))).checks.find(({ rule }) => rule === 'level-joint-position');
+  expect(missBy(0)).toMatchObject({ pass: true, unit: 'mm' });
+  // The lines that come to the joint lean by up to 45 degrees from upright, and the piece lies turned on its sheet.
+  for (const by of [0.05, -0.2]) {
+    const miss = missBy(by);
+    expect(miss?.pass).toBe(false);
+    expect(miss?.value).toBeGreaterThan(0.7 * Math.abs(by) - 0.003);
+    expect(miss?.value).toBeLessThan(Math.abs(by) + 0.003);
+  }
+});
+
 test('a finished edge that climbs is not level', () => {
   const { files, prove } = of('a tapered cup');
   const climb = inGroup(
