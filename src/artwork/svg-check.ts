@@ -99,13 +99,28 @@ export function checkSvg(text: string, file: string): CheckedSvg {
   return { frame, findings: [...ofRoot, ...ofDrawing] };
 }
 
-/** How many points the path or line of an element is given by: a command of its own, or two numbers, for each. */
+/** How many points the path or line of an element is given by: a command of its own, or two numbers, for each. Counted fast, not to the last. */
 function pointsIn({ d, points }: XmlElement['attributes']): number {
   const data = d ?? points ?? '';
-  const commands = data.match(/[a-df-z]/gi)?.length ?? 0;
-  const numbers = data.match(/\d*\.?\d+(?:e[-+]?\d+)?/gi)?.length ?? 0;
+  let [commands, numbers, isInNumber, hasDot] = [0, 0, false, false];
+  for (let i = 0; i < data.length; i++) {
+    const code = data.charCodeAt(i);
+    const letter = code | 0x20;
+    const isDot = code === codeOf.dot;
+    if (isDot || (code >= codeOf.nought && code <= codeOf.nine)) {
+      const begins = !isInNumber || (isDot && hasDot);
+      if (begins) numbers++;
+      hasDot = isDot || (hasDot && !begins);
+      isInNumber = true;
+    } else if (letter !== codeOf.e) {
+      isInNumber = false;
+      if (letter >= codeOf.a && letter <= codeOf.z) commands++;
+    }
+  }
   return Math.max(commands, numbers / 2);
 }
+
+const codeOf = { dot: 46, nought: 48, nine: 57, a: 97, e: 101, z: 122 };
 
 /** Drawing programs write much about strokes where there are none. */
 function matters({ says }: Finding, text: string): boolean {

@@ -1,8 +1,9 @@
 // SVG path data, read and written. Adapter of svgpath (MIT) for reading.
 import svgPath from 'svgpath';
-import type { Affine } from '../geometry/affine.ts';
+import { type Affine, moveContour } from '../geometry/affine.ts';
 import { type Contour, cubic, line, type Segment } from '../geometry/contour.ts';
 import { distance, type Point } from '../geometry/point.ts';
+import { type PlainPath, plainPath } from './plain-path.ts';
 
 interface Parsed {
   readonly err: string;
@@ -22,23 +23,42 @@ function faultOf(path: ReturnType<typeof svgPath>): string | undefined {
 }
 
 /** What is wrong with path data, in the reader's words, or undefined if it is whole. Numbers past 1e9 count as broken. */
-export const pathDataFault = (data: string): string | undefined => faultOf(svgPath(data));
+export const pathDataFault = (data: string): string | undefined =>
+  plainPath(data, absurd) ? undefined : faultOf(svgPath(data));
 
 /** Contours of path data, moved by `m` if given. Arcs and quadratics become cubics. @throws Error where it has a fault. */
 export function parsePathData(data: string, m?: Affine): Contour[] {
+  const plain = plainPath(data, absurd);
+  const contours = (plain && drawnContours(plain)) ?? anyContours(data);
+  return m ? contours.map((contour) => moveContour(m, contour)) : contours;
+}
+
+/** Contours of path data of any kind, by the library. */
+function anyContours(data: string): Contour[] {
   const path = svgPath(data);
   const fault = faultOf(path);
   if (fault !== undefined) throw new Error(`path data: ${fault}`);
-  path.abs().unarc().unshort();
-  if (m) path.matrix([m.a, m.b, m.c, m.d, m.e, m.f]);
-  return contoursOf(path.abs());
+  const commands: string[] = [];
+  const numbers: number[] = [];
+  path
+    .abs()
+    .unarc()
+    .unshort()
+    .abs()
+    .iterate(([command, ...values]) => {
+      commands.push(command);
+      numbers.push(...(values as number[]));
+    });
+  return drawnContours({ commands, numbers }) ?? [];
 }
 
-function contoursOf(path: ReturnType<typeof svgPath>): Contour[] {
+/** The contours of commands that all are absolute, with no short forms; undefined where one is not. */
+function drawnContours({ commands, numbers }: PlainPath): Contour[] | undefined {
   const contours: Contour[] = [];
   let segments: Segment[] = [];
   let start: Point = { x: 0, y: 0 };
   let at = start;
+  let next = 0;
   const finish = (closed: boolean) => {
     if (closed && segments.length > 0 && distance(at, start) > 0) segments.push(line(at, start));
     if (segments.length > 0) contours.push({ closed, segments });
@@ -49,34 +69,38 @@ function contoursOf(path: ReturnType<typeof svgPath>): Contour[] {
     segments.push(segment);
     at = segment.to;
   };
-  path.iterate(([command, ...n], _index, x, y) => {
-    const v = n as number[];
-    const pair = (i: number): Point => ({ x: v[i] ?? x, y: v[i + 1] ?? y });
+  const number = (): number => numbers[next++] ?? 0;
+  const pair = (): Point => ({ x: number(), y: number() });
+  for (const command of commands) {
     switch (command) {
       case 'M':
         finish(false);
-        start = pair(0);
+        start = pair();
         at = start;
         break;
       case 'L':
-        draw(line(at, pair(0)));
+        draw(line(at, pair()));
         break;
       case 'H':
-        draw(line(at, { x: v[0] ?? x, y: at.y }));
+        draw(line(at, { x: number(), y: at.y }));
         break;
       case 'V':
-        draw(line(at, { x: at.x, y: v[0] ?? y }));
+        draw(line(at, { x: at.x, y: number() }));
         break;
       case 'C':
-        draw(cubic(at, pair(0), pair(2), pair(4)));
+        draw(cubic(at, pair(), pair(), pair()));
         break;
       case 'Q':
-        draw(raised(at, pair(0), pair(2)));
+        draw(raised(at, pair(), pair()));
+        break;
+      case 'Z':
+      case 'z':
+        finish(true);
         break;
       default:
-        finish(true);
+        return undefined;
     }
-  });
+  }
   finish(false);
   return contours;
 }

@@ -3,7 +3,7 @@ import type { Tile } from '../artwork/tile.ts';
 import { dot, type Point } from '../geometry/point.ts';
 import { boxedShapes, filmAlong, within } from './film-along.ts';
 import { hair } from './flush.ts';
-import { joinsOf } from './joins.ts';
+import { goesOnBy } from './joins.ts';
 import type { Lattice } from './lattice.ts';
 
 /** Steps that meet within this are one, mm; and steps this near to half the tile were drawn so. */
@@ -35,10 +35,7 @@ export function steppedLattice(tile: Tile): Lattice | undefined {
     ...drops.map((y) => ({ a: { x: width, y }, b: { x: 0, y: -height } })),
     ...shifts.map((x) => ({ a: { x: width, y: 0 }, b: { x: 0 - x, y: -height } })),
   ];
-  return lattices.find((lattice) => {
-    const { joins, sides } = joinsOf(tile, lattice);
-    return joins && sides.length === 0;
-  });
+  return goesOnBy(tile, lattices);
 }
 
 interface Outline {

@@ -42,13 +42,14 @@ const enoughMet = 2;
  * straight edges stand on one grid with it); and where outlines arrive at both its ends as at some edge inside the drawing.
  */
 export function drawnSides(tile: Tile, frame: Size, met: SlantsMet, edges: readonly BorderEdge[]) {
+  if (edges.length === 0) return () => false;
   const corners = diagonalsIntoCorners(tile, frame);
   const isPlaced = (border: Border): boolean =>
     met[border] >= enoughMet ||
     corners[border] ||
     edges.some((edge) => edge.border === border && edge.corners.some(runsInto)) ||
     standsOnGrid(tile, frame, border);
-  const placed = { side: edges.length > 0 && isPlaced('side'), level: edges.length > 0 && isPlaced('level') };
+  const placed = { side: isPlaced('side'), level: isPlaced('level') };
   let known: ReadonlySet<string> | undefined;
   const isKnown = (corner: SideCorner, border: Border): boolean => {
     if (corner.of === 'border' || corner.isMet || runsInto(corner) || isSquare(corner)) return true;

@@ -3,6 +3,7 @@ import type { Tile } from '../artwork/tile.ts';
 import type { Box } from '../geometry/box.ts';
 import { cross, dot, type Point } from '../geometry/point.ts';
 import { joinTolerance } from '../geometry/tolerance.ts';
+import { EndsInRow, type LikeEnd } from './border-ends.ts';
 import {
   alike,
   angleTo,
@@ -103,13 +104,31 @@ const roundTouching = 200;
 /** What such a round shows of itself where lines are held beside the border, mm: its chord there. */
 const touchLength = Math.sqrt(8 * roundTouching * beside);
 
+/** The layers of a tile as they are held against its borders, straight sides along them a hair past. */
+const heldLayers = (tile: Tile, frame: Size): Held['drawn'][] =>
+  tile.layers.map(({ shapes }) => boxedShapes(shapes.map((shape) => flushShape(shape, frame))));
+
+/** The first of several lattices by which no film at all ends at a tile's borders. */
+export function goesOnBy(tile: Tile, lattices: readonly Lattice[]): Lattice | undefined {
+  const frames = new Map<string, { readonly frame: Size; readonly layers: Held['drawn'][] }>();
+  return lattices.find((lattice) => {
+    const own = frameOf(tile, lattice);
+    const key = `${own.width} ${own.height}`;
+    const { frame, layers } = frames.get(key) ?? { frame: own, layers: heldLayers(tile, own) };
+    frames.set(key, { frame, layers });
+    return bordersOf(frame).every((line) =>
+      layers.every((drawn) => filmAt({ drawn, frame, lattice }, line).open.length === 0),
+    );
+  });
+}
+
 /** How a tile joins its copies, one for each step of the lattice. */
 export function joinsOf(tile: Tile, lattice: Lattice): Joins {
   const frame = frameOf(tile, lattice);
-  const found = tile.layers.map(({ name, shapes }) => {
-    const drawn = boxedShapes(shapes.map((shape) => flushShape(shape, frame)));
-    return bordersOf(frame).map((line) => atBorder({ layer: name, drawn, frame, lattice }, line));
-  });
+  const layers = heldLayers(tile, frame);
+  const found = tile.layers.map(({ name }, i) =>
+    bordersOf(frame).map((line) => atBorder(name, { drawn: layers[i] ?? [], frame, lattice }, line)),
+  );
   const all = found.flat();
   const isSide = drawnSides(
     tile,
@@ -155,7 +174,6 @@ function covers(film: readonly Stretch[], from: number, to: number): boolean {
 const mostly = 0.8;
 
 interface Held {
-  readonly layer: string;
   readonly drawn: readonly BoxedShape[];
   readonly frame: Size;
   readonly lattice: Lattice;
@@ -174,37 +192,40 @@ interface AtBorder {
   readonly rounding: number;
 }
 
-function atBorder(held: Held, line: BorderLine): AtBorder {
-  const { drawn, layer } = held;
-  const { border, through, direction, outward, length } = line;
+/** The film that a tile shows along a border of its own, a little past it, and that of its copies there. */
+function filmAt(held: Held, line: BorderLine) {
+  const { through, direction, outward, length } = line;
   const ownAt = (out: number) => {
-    const held = { x: through.x + outward.x * out, y: through.y + outward.y * out };
-    return within(filmAlong(drawn, held, direction), 0, length);
+    const at = { x: through.x + outward.x * out, y: through.y + outward.y * out };
+    return within(filmAlong(held.drawn, at, direction), 0, length);
   };
-  const own = ownAt(-beside);
-  const wellPast = ownAt(3 * hair);
-  const beyond = filmBeyond(held, line);
-  const place = (at: number): Point => ({ x: through.x + direction.x * at, y: through.y + direction.y * at });
+  const [own, wellPast, beyond] = [ownAt(-beside), ownAt(3 * hair), filmBeyond(held, line)];
   const open = uncovered(own, beyond)
     .map(({ from, to }) => ({ from: from.at, to: to.at }))
-    .filter(({ from, to }) => to - from > joinTolerance && !onlyTouches({ from, to }, wellPast))
-    .map(({ from, to }) => ({
-      from,
-      to,
-      layer,
-      border,
-      at: place((from + to) / 2),
-      length: to - from,
-      ends: isEnd({ from, to }, own, wellPast),
-      goesPast: wellPast.some(
-        (film) => film.to.at > from + joinTolerance && film.from.at < to - joinTolerance,
-      ),
-      corners: [cornerAt(from, own, beyond, line), cornerAt(to, own, beyond, line)] as const,
-      miss: Math.max(...[from, to].map((end) => missAt(end, to - from, own, beyond))) || to - from,
-    }));
-  const ends = endsOf(own).filter(({ at }) => at > joinTolerance && at < length - joinTolerance);
+    .filter(({ from, to }) => to - from > joinTolerance && !onlyTouches({ from, to }, wellPast));
+  return { own, wellPast, beyond, open };
+}
+
+function atBorder(layer: string, held: Held, line: BorderLine): AtBorder {
+  const { border, through, direction, length } = line;
+  const { own, wellPast, beyond, open: ofFilm } = filmAt(held, line);
+  const [ownEnds, beyondEnds] = [new EndsInRow(own), new EndsInRow(beyond)];
+  const place = (at: number): Point => ({ x: through.x + direction.x * at, y: through.y + direction.y * at });
+  const open = ofFilm.map(({ from, to }) => ({
+    from,
+    to,
+    layer,
+    border,
+    at: place((from + to) / 2),
+    length: to - from,
+    ends: isEnd({ from, to }, own, wellPast),
+    goesPast: wellPast.some((film) => film.to.at > from + joinTolerance && film.from.at < to - joinTolerance),
+    corners: [cornerAt(from, own, beyond, line), cornerAt(to, own, beyond, line)] as const,
+    miss: Math.max(...[from, to].map((end) => missAt(end, to - from, ownEnds, beyondEnds))) || to - from,
+  }));
+  const ends = ownEnds.all.filter(({ at }) => at > joinTolerance && at < length - joinTolerance);
   const met = ends.flatMap((end) => {
-    const other = nearest(end, endsOf(beyond));
+    const other = beyondEnds.nearest(end);
     const apart = other && Math.abs(other.at - end.at);
     return other && apart !== undefined && apart <= joinTolerance ? [{ end, other, apart }] : [];
   });
@@ -214,9 +235,7 @@ function atBorder(held: Held, line: BorderLine): AtBorder {
     open,
     beyond,
     slants: ends.filter((end) =>
-      endsOf(beyond).some(
-        (other) => Math.abs(other.at - end.at) <= joinTolerance && (isSlant(end) || isSlant(other)),
-      ),
+      beyondEnds.within(end.at, joinTolerance).some((other) => isSlant(end) || isSlant(other)),
     ).length,
     kinks: met
       .map(({ end, other }) => ({
@@ -287,37 +306,14 @@ function shownOf(
   return to > from ? { from, to } : undefined;
 }
 
-interface LikeEnd {
-  readonly at: number;
-  readonly direction: Point;
-  /** Whether film begins here or ends. */
-  readonly begins: boolean;
-}
-
-const endsOf = (stretches: readonly Stretch[]): readonly LikeEnd[] =>
-  stretches.flatMap(({ from, to }) => [
-    { ...from, begins: true },
-    { ...to, begins: false },
-  ]);
-
-/** The nearest end of the same kind. */
-const nearest = ({ at, begins }: LikeEnd, among: readonly LikeEnd[]): LikeEnd | undefined =>
-  among
-    .filter((other) => other.begins === begins)
-    .reduce<LikeEnd | undefined>(
-      (best, other) => (best && Math.abs(best.at - at) <= Math.abs(other.at - at) ? best : other),
-      undefined,
-    );
-
 /** Farther than this, or than twice the open stretch, an outline on the other side is no going on of this one, mm. */
 const farthest = 5;
 
 /** How far the outline at an end of an open stretch is from the nearest like one on the other side; 0 where none is near. */
-function missAt(at: number, length: number, own: readonly Stretch[], beyond: readonly Stretch[]): number {
-  const isHere = (end: LikeEnd) => end.at === at;
-  const [mine, theirs] = [endsOf(own), endsOf(beyond)];
-  const end = mine.find(isHere);
-  const other = end ? nearest(end, theirs) : theirs.filter(isHere).map((here) => nearest(here, mine))[0];
+function missAt(at: number, length: number, own: EndsInRow, beyond: EndsInRow): number {
+  const end = own.at(at);
+  const here = end ? undefined : beyond.at(at);
+  const other = end ? beyond.nearest(end) : here && own.nearest(here);
   const miss = other ? Math.abs(other.at - at) : 0;
   return miss <= Math.max(farthest, 2 * length) ? miss : 0;
 }

@@ -1,5 +1,7 @@
+import svgPath from 'svgpath';
 import { describe, expect, test } from 'vitest';
 import { parsePathData, pathDataFault, writePathData } from '../../src/drawing/path-data.ts';
+import { plainPath } from '../../src/drawing/plain-path.ts';
 import { movePoint } from '../../src/geometry/affine.ts';
 import { type Contour, cubic, type Segment } from '../../src/geometry/contour.ts';
 import { signedArea, tightBox } from '../../src/geometry/measure.ts';
@@ -188,4 +190,72 @@ describe('a matrix given with the data', () => {
       });
     },
   );
+});
+
+describe('path data as most programs write it', () => {
+  /** A number in one of the ways that programs write it. */
+  const typed = (): string => {
+    const value = (random() - 0.5) * 10 ** Math.floor(6 * random());
+    const text = value.toFixed(Math.floor(12 * random()));
+    return random() < 0.3 ? text.replace(/^(-?)0\./, '$1.') : text;
+  };
+  const takes = { M: 2, L: 2, H: 1, V: 1, C: 6, S: 4, Q: 4, T: 2, Z: 0 };
+  const pick = <T>(of: readonly T[], or: T): T => of[Math.floor(of.length * random())] ?? or;
+  const numbersOf = (count: number): string => {
+    let text = '';
+    for (let i = 0; i < count; i++) {
+      const number = typed();
+      text +=
+        (i === 0 || number.startsWith('-') ? pick(['', ' '], '') : pick([' ', ',', ' , ', '\n'], ' ')) +
+        number;
+    }
+    return text;
+  };
+  const drawnBy = (letters: readonly string[]): string => {
+    const parts = [`M${numbersOf(2)}`];
+    for (let i = 0; i < 12; i++) {
+      const letter = pick(letters, 'L');
+      const count = takes[letter.toUpperCase() as keyof typeof takes];
+      parts.push(letter + numbersOf(count * (count > 0 ? 1 + Math.floor(2 * random()) : 1)));
+    }
+    return parts.join(pick(['', ' '], ''));
+  };
+
+  test('is read number for number as the full reader reads it, in svgpath', () => {
+    for (let i = 0; i < 300; i++) {
+      const data = drawnBy(['L', 'H', 'V', 'C', 'Q', 'M', 'Z']);
+      const plain = plainPath(data, 1e9);
+      const { segments } = svgPath(data) as unknown as { readonly segments: readonly (readonly unknown[])[] };
+      expect({ data, commands: plain?.commands, numbers: plain?.numbers }).toEqual({
+        data,
+        commands: segments.map(([command]) => command),
+        numbers: segments.flatMap(([, ...values]) => values),
+      });
+    }
+  });
+
+  test('in relative and short commands is the curve that the full reader makes of it', () => {
+    for (let i = 0; i < 100; i++) {
+      const data = drawnBy(['l', 'h', 'v', 'c', 'S', 's', 'q', 't', 'T', 'm', 'z']);
+      const whole = svgPath(data).abs().unshort().toString();
+      expect(pathDataFault(data)).toBeUndefined();
+      expect(parsePathData(data)).toEqual(parsePathData(whole));
+    }
+  });
+
+  test.each([
+    ['M0 0L1', 'a number missing'],
+    ['M0 0 1', 'half a point'],
+    ['L0 0', 'no beginning'],
+    ['M0 0L1,,2', 'two commas'],
+    ['M0 0L1 2,', 'a comma at the end'],
+    ['M0 0L.', 'a dot alone'],
+    ['M0 0L1e2 3', 'a power of ten'],
+    ['M0 0A1 1 0 0 1 2 2', 'an arc'],
+    ['M0 0L2e9 3', 'too large a number'],
+    ['M0 0L2000000000 3', 'too large a number, spelt out'],
+    ['M0 0X1 2', 'no command'],
+  ])('%s is left to the full reader: %s', (data) => {
+    expect(plainPath(data, 1e9)).toBeUndefined();
+  });
 });
