@@ -44,6 +44,12 @@ export interface Drawing {
   readonly groups: readonly DrawnGroup[];
 }
 
+/** Without what stands apart from the pieces. */
+export const withoutApart = (drawing: Drawing): Drawing => ({
+  ...drawing,
+  groups: drawing.groups.filter(({ apart }) => !apart),
+});
+
 export const shiftedGroups = (groups: readonly DrawnGroup[], { x, y }: Point): DrawnGroup[] =>
   movedGroups(groups, translation(x, y));
 

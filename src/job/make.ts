@@ -3,6 +3,7 @@ import type { Band } from '../blank/flat-band.ts';
 import { fieldOfWrap } from '../cut/relief.ts';
 import { wrapDrawings } from '../cut/wrap-drawing.ts';
 import { writeSvg } from '../deliver/write-svg.ts';
+import { withoutApart } from '../drawing/drawing.ts';
 import { type Finding, Refused } from '../finding.ts';
 import { compose, rotation, translation } from '../geometry/affine.ts';
 import { equalParts } from '../pattern/closing.ts';
@@ -229,7 +230,10 @@ function draftPiece(
   return {
     mark: markOf(place, panel),
     cut: input.linesOnly ? '' : writeSvg(drawings.cut, { title: `${name}: cut`, filled: false }),
-    guide: writeSvg(drawings.guide, { title: `${name}: guide`, filled: true }),
+    guide: writeSvg(input.linesOnly ? withoutApart(drawings.guide) : drawings.guide, {
+      title: `${name}: guide`,
+      filled: true,
+    }),
     job: {
       ...resolvedJob(withJoints(input.job, place), place.whole, pattern, place.strips),
       coats: plan.coats.coats,

@@ -1,5 +1,5 @@
 // The whole page: the drawing first, the job's card beside it.
-import { signal } from '@preact/signals';
+import { computed, signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { Board } from './board/board.tsx';
 import { listAt, valueAt } from './model/bench.ts';
@@ -115,6 +115,10 @@ function artState(): StepState {
     : { is: 'open', says: 'none: a plain template' };
 }
 
+const seamState = (): StepState => ({ is: 'ready', says: '' });
+
+const jobName = computed(() => String(bench.value.job.name ?? 'Job'));
+
 export function App() {
   useEffect(() => {
     document.addEventListener('go-to-field', goToField);
@@ -138,37 +142,31 @@ export function App() {
         To the job’s steps
       </a>
       <Top />
-      <main class="bench" data-busy={isBusy.value}>
-        <h1 class="unseen">{String(bench.value.job.name ?? 'Job')}</h1>
+      <main class="bench" data-busy={isBusy}>
+        <h1 class="unseen">{jobName}</h1>
         <Board />
         <div class="card" id="card" tabIndex={-1}>
           <Guide />
-          <Step number={1} title="Vessel" state={vesselState()} open={open} onEnter={() => offerView('wall')}>
+          <Step number={1} title="Vessel" state={vesselState} open={open} onEnter={() => offerView('wall')}>
             <VesselStep />
           </Step>
-          <Step number={2} title="Artwork and lettering" state={artState()} open={open} onEnter={leaveWall}>
+          <Step number={2} title="Artwork and lettering" state={artState} open={open} onEnter={leaveWall}>
             <ArtStep />
           </Step>
-          <Step
-            number={3}
-            title="Coats, film and seam"
-            state={{ is: 'ready', says: '' }}
-            open={open}
-            onEnter={leaveWall}
-          >
+          <Step number={3} title="Coats, film and seam" state={seamState} open={open} onEnter={leaveWall}>
             <SeamStep />
           </Step>
-          <Step number={4} title="Checks" state={checksState()} open={open}>
+          <Step number={4} title="Checks" state={checksState} open={open}>
             <ChecksStep />
           </Step>
-          <Step number={5} title="Files" state={filesState()} open={open}>
+          <Step number={5} title="Files" state={filesState} open={open}>
             <FilesStep />
           </Step>
           <footer class="foot">Everything is worked out in this browser; nothing leaves the machine.</footer>
         </div>
       </main>
       <p class="unseen" role="status">
-        {said.value}
+        {said}
       </p>
     </div>
   );

@@ -51,7 +51,7 @@ export function FlatBoard() {
   const measuring = useSignal(false);
   const measured = useSignal<Measured>({});
   const laid = useComputed(() => {
-    if (followed.value) return laidOut(followed.value.view, followed.value.art, trueWithin.peek() / 2);
+    if (followed.value) return laidOut(followed.value.view, followed.value.art);
     return flatLaid.value && laidOut(flatLaid.value.view);
   });
   const units = useComputed(() => bench.value.units);

@@ -1,5 +1,6 @@
 // Drawing the flat sheet on its canvas.
 import { measuredLength, type Units } from '../../lengths/length.ts';
+import { drawInk } from './ink-path.ts';
 import type { LaidOut } from './laid-out.ts';
 import { placeOnSheet } from './laid-out.ts';
 import type { Dragged } from './motif-drag.ts';
@@ -34,7 +35,11 @@ const paper = {
   mark: '#e0561d',
 };
 
-const fillStrength = 0.45;
+/** Of 255, as two digits after a colour. */
+const fillStrength = '73';
+
+/** How far what is drawn may be from its curve, dots of the screen. */
+const strays = 0.25;
 
 /** Lines keep this width on the screen, px; seam and edges are stronger than the pattern. */
 const lineWidths: Readonly<Record<string, number>> = {
@@ -66,24 +71,18 @@ export function drawSheet(canvas: HTMLCanvasElement, seen: SheetSeen): void {
   ink.setTransform(dense, 0, 0, dense, 0, 0);
   ink.fillStyle = paper.sheet;
   ink.fillRect(0, 0, size.width, size.height);
+  const within = strays / (view.scale * dense);
   for (const { at, groups } of laid.pieces) {
     ink.save();
     ink.translate(view.x + at.x * view.scale, view.y + at.y * view.scale);
     ink.scale(view.scale, view.scale);
-    for (const { group, lines, shapes } of groups) {
+    for (const group of groups) {
       if (isHidden(seen.hidden, group)) continue;
-      if (group.filled) {
-        ink.fillStyle = group.colour;
-        ink.globalAlpha = group.isWords ? 1 : fillStrength;
-        for (const shape of shapes) ink.fill(shape, 'evenodd');
-        ink.globalAlpha = 1;
-      }
-      if (group.isWords) continue;
+      ink.fillStyle = group.isWords ? group.colour : group.colour + fillStrength;
       ink.strokeStyle = group.colour;
       ink.lineWidth = (lineWidths[group.role] ?? thin) / view.scale;
       ink.setLineDash([...group.dash]);
-      ink.stroke(lines);
-      ink.setLineDash([]);
+      drawInk(ink, group.ink, { filled: group.filled, stroked: !group.isWords, within });
     }
     ink.restore();
   }

@@ -1,15 +1,15 @@
 // The pieces of a job on one sheet to look at: the lip's on top, as they sit on the vessel.
 import { coversPlace, onGuide, onWall } from '../../job/flat-place.ts';
-import type { FlatGroup, FlatPiece, FlatView } from '../../job/flat-view.ts';
+import type { FlatPiece, FlatView } from '../../job/flat-view.ts';
 import type { InkedGroup } from '../../job/followed-view.ts';
-import { dataPaths, type InkPaths, inkPaths } from './ink-path.ts';
+import { inkOf } from '../../job/ink.ts';
 import type { Box, Point } from './sheet-view.ts';
 
 export interface LaidPiece {
   readonly piece: FlatPiece;
   /** How far it is moved from where its file has it, mm. */
   readonly at: Point;
-  readonly groups: readonly ({ readonly group: Omit<FlatGroup, 'd'> } & InkPaths)[];
+  readonly groups: readonly InkedGroup[];
 }
 
 export interface LaidOut {
@@ -25,12 +25,8 @@ interface WallPlace {
 /** Between pieces, mm. */
 const gap = 12;
 
-/** `art`: of each piece what is drawn below its own groups, `within` mm of its curves. */
-export function laidOut(
-  { pieces }: FlatView,
-  art: readonly (readonly InkedGroup[])[] = [],
-  within = Number.POSITIVE_INFINITY,
-): LaidOut {
+/** `art`: of each piece what is drawn below its own groups. */
+export function laidOut({ pieces }: FlatView, art: readonly (readonly InkedGroup[])[] = []): LaidOut {
   const rows: FlatPiece[][] = [];
   // What is cut apart stands below, in a row of its own; gores are one drawing, and alone.
   const apart = pieces.length > 1 ? pieces.filter(({ place }) => !place) : [];
@@ -48,10 +44,7 @@ export function laidOut(
         const at = { x: x - piece.box.minX, y: y - piece.box.minY };
         x += piece.box.maxX - piece.box.minX + gap;
         const below = art[pieces.indexOf(piece)] ?? [];
-        const groups = [
-          ...below.map((group) => ({ group, ...inkPaths(group.ink, within) })),
-          ...piece.groups.map((group) => ({ group, ...dataPaths(group.d) })),
-        ];
+        const groups = [...below, ...piece.groups.map(({ d, ...group }) => ({ ...group, ink: inkOf(d) }))];
         return { piece, at, groups };
       });
       width = Math.max(width, x - gap);

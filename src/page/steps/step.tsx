@@ -10,13 +10,15 @@ export interface StepState {
 interface StepProps {
   readonly number: number;
   readonly title: string;
-  readonly state: StepState;
+  /** How it stands: the step alone is drawn anew when that changes, not what is in it. */
+  readonly state: () => StepState;
   readonly open: Signal<ReadonlySet<number>>;
   readonly onEnter?: () => void;
   readonly children: ComponentChildren;
 }
 
 export function Step({ number, title, state, open, onEnter, children }: StepProps) {
+  const { is, says } = state();
   const isOpen = open.value.has(number);
   const toggle = () => {
     const next = new Set(open.value);
@@ -27,12 +29,12 @@ export function Step({ number, title, state, open, onEnter, children }: StepProp
     open.value = next;
   };
   return (
-    <section class={`step step-${state.is}`} aria-labelledby={`step-${number}`}>
+    <section class={`step step-${is}`} aria-labelledby={`step-${number}`}>
       <h2 id={`step-${number}`}>
         <button type="button" aria-expanded={isOpen} aria-controls={`step-${number}-body`} onClick={toggle}>
           <span class="step-number">{number}</span>
           <span class="step-title">{title}</span>
-          <span class="step-state">{state.says}</span>
+          <span class="step-state">{says}</span>
         </button>
       </h2>
       <div class="step-body" id={`step-${number}-body`} hidden={!isOpen} onFocusIn={onEnter}>
