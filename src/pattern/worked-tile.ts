@@ -31,8 +31,8 @@ export interface TileWork {
 /** A motif up to this share of the period's longer step is taken whole; what is larger is parted at the period's border. */
 const wholeShare = 0.6;
 
-/** The border is put where no motif begins: somewhere in this first share of the period. */
-const borderRoom = 0.2;
+/** The border is put where no motif begins: somewhere in this first share of the period, which is worked on twice for that. */
+const borderRoom = 0.05;
 
 /** The tile with its layers as the work leaves them. Where the drawing does not join itself is kept in `gaps`. */
 export function workedTile(
