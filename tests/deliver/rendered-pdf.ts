@@ -92,3 +92,13 @@ export function levelRuns(page: Rendered, top: number, least: number): number[] 
   }
   return runs.map(({ length }) => length);
 }
+
+/** The words of each page, as they can be copied from it. */
+export async function wordsOfPdf(bytes: Uint8Array): Promise<readonly string[]> {
+  const library = await PDFiumLibrary.init();
+  const document = await library.loadDocument(bytes);
+  const words = [...document.pages()].map((page) => page.getText());
+  document.destroy();
+  library.destroy();
+  return words;
+}

@@ -78,6 +78,23 @@ test('a reading that cannot be is told at its field, in words', patience, async 
   await type(page, 'blank:stations[0].across', '62,5');
   const field = page.locator('input[data-path="blank:stations[0].across"]');
   await expect.poll(() => field.getAttribute('aria-invalid')).toBe('true');
-  const says = await page.locator(`[id="${await field.getAttribute('aria-describedby')}"]`).textContent();
-  expect(says).toContain('has a comma in it; write a decimal point');
+  const described = (await field.getAttribute('aria-describedby'))?.split(' ') ?? [];
+  const says = await Promise.all(described.map((id) => page.locator(`[id="${id}"]`).textContent()));
+  expect(says[0]).toBe('mm');
+  expect(says[1]).toContain('has a comma in it; write a decimal point');
 });
+
+test(
+  'what is heard of the page: each reading by its place, groups by their names, nothing twice',
+  patience,
+  async () => {
+    const { page } = await bench.open();
+    const heard = await page.locator('body').ariaSnapshot();
+    const foot = page.getByRole('group', { name: 'Foot, the reading', exact: true });
+    expect(await foot.getByRole('textbox', { name: 'Height' }).count()).toBe(1);
+    for (const told of ['region "Vessel"', 'group "Its wall"', 'group "Lip, the reading"'])
+      expect(heard).toContain(`- ${told}:`);
+    // What takes a file is opened by the button beside it, and what is busy is seen alone.
+    expect(heard).not.toMatch(/Files to open|How to: [^"]*" \[expanded\]|drawing…/);
+  },
+);

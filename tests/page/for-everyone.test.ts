@@ -3,6 +3,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { fieldWords } from '../../src/page/model/field-words.ts';
 import { patience } from '../cli/run.ts';
+import { wordsOfPdf } from '../deliver/rendered-pdf.ts';
 import { type Bench, field, madeFiles, openStep, settled, startBench } from './a-page.ts';
 import { barriers } from './barriers.ts';
 import { expectLook } from './looks.ts';
@@ -65,9 +66,28 @@ test('wide, by day: empty, in work, checked, its seam, and made, with both views
   await page.getByRole('tab', { name: 'Both' }).click();
   await page.locator('.solid-canvas[data-ready="yes"]').waitFor({ timeout: 60_000 });
   await looked(page, 'both');
+  // On paper what is drawn in 3D stands as a picture: a canvas of it would print as blank.
+  const both = await wordsOfPdf(await page.pdf());
+  expect(both.join()).toContain('Cut piece');
+  expect(await coloursOn(page, '.solid-paper')).toBeGreaterThan(50);
   await page.getByRole('button', { name: 'Read the job sheet' }).click();
   expect(await barriers(page), 'job sheet').toEqual([]);
+  // All of the sheet and nothing else: it once lay in what is hidden on paper.
+  const sheet = await wordsOfPdf(await page.pdf({ format: 'A4' }));
+  expect(sheet[0]).toMatch(/^Job sheet: Fish-scale cup/);
+  expect(sheet.at(-1)).toContain('Caution');
+  expect(sheet.join()).not.toMatch(/Make the files|wrap\.guide\.svgfor/);
 });
+
+/** How many colours a canvas shows. */
+const coloursOn = (page: Page, canvas: string): Promise<number> =>
+  page.locator(canvas).evaluate((shown) => {
+    const { width, height } = shown as HTMLCanvasElement;
+    const { data } = (shown as HTMLCanvasElement).getContext('2d')?.getImageData(0, 0, width, height) ?? {
+      data: new Uint8ClampedArray(),
+    };
+    return new Set(new Uint32Array(data.buffer)).size;
+  });
 
 /** What fields are called on the page, by their keys without places in lists; machines and names aside. */
 async function labelsByKey(page: Page): Promise<Readonly<Record<string, string>>> {

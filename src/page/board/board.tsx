@@ -96,7 +96,7 @@ export function Board() {
           </button>
         ))}
       </div>
-      <span class="busy" role="status">
+      <span class="busy" aria-hidden="true">
         {busyOf(view.value) ? 'drawing…' : ''}
       </span>
       <div class="board-view" id="board-view" role="tabpanel" aria-labelledby={`tab-${view.value}`}>

@@ -77,6 +77,7 @@ function TypedField({
   const typed = useSignal<string | undefined>(undefined);
   const found = findingsAt(half, path);
   const isWrong = found.some((finding) => finding.level === 'stop' && !isStillToGive(finding));
+  const described = [...(unit ? [`${id}-unit`] : []), ...(found.length > 0 ? [`${id}-says`] : [])];
   const box = {
     autocomplete: 'off',
     spellcheck: false,
@@ -84,7 +85,7 @@ function TypedField({
     placeholder: standard,
     value: typed.value ?? shown,
     'aria-invalid': isWrong,
-    'aria-describedby': found.length > 0 ? `${id}-says` : undefined,
+    'aria-describedby': described.length > 0 ? described.join(' ') : undefined,
     onInput: ({ currentTarget: { value } }: { readonly currentTarget: { readonly value: string } }) => {
       typed.value = value;
       onType(value);
@@ -108,7 +109,7 @@ function TypedField({
           <input id={id} type="text" inputMode={keyboard} {...box} />
         )}
         {unit ? (
-          <span class="field-unit" aria-hidden="true">
+          <span class="field-unit" id={`${id}-unit`} aria-hidden="true">
             {unit}
           </span>
         ) : null}
@@ -206,7 +207,11 @@ export function ChoiceField({
   const value = valueAt(bench.value[half], path) ?? standard;
   const found = findingsAt(half, path);
   return (
-    <fieldset class="choice" aria-describedby={found.length > 0 ? `${name}-says` : undefined}>
+    <fieldset
+      class="choice"
+      aria-label={label}
+      aria-describedby={found.length > 0 ? `${name}-says` : undefined}
+    >
       <legend>
         {label} {help ? <Help about={help} label={label} /> : null}
       </legend>

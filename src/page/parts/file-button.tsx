@@ -26,6 +26,8 @@ export function FileButton({ path, label, accept, take }: FileButtonProps) {
         aria-label={label}
         data-file={path}
         tabIndex={-1}
+        // The button after it opens it.
+        aria-hidden="true"
         onChange={async (event) => {
           const picker = event.currentTarget;
           const [file] = await taken(picker.files ?? []);

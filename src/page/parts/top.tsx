@@ -79,6 +79,8 @@ export function Top() {
             class="unseen"
             multiple
             tabIndex={-1}
+            // The button before it opens it.
+            aria-hidden="true"
             id="open-files"
             aria-label="Files to open: a job, a vessel, artwork, a font, or a zip of them"
             accept=".json,.svg,.png,.jpg,.jpeg,.ttf,.otf,.woff,.zip"
@@ -109,7 +111,7 @@ export function Top() {
               </label>
             ))}
           </fieldset>
-          <button type="button" class="tool" onClick={startGuide}>
+          <button type="button" class="tool tool-guide" onClick={startGuide}>
             Guide
           </button>
           <LightButton />
@@ -149,7 +151,7 @@ const lightWords: Readonly<Record<Light, string>> = {
 };
 
 const LightButton = () => (
-  <button type="button" class="tool" onClick={changeLight}>
+  <button type="button" class="tool tool-light" onClick={changeLight}>
     {lightWords[light.value]}
   </button>
 );

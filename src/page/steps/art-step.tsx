@@ -55,6 +55,8 @@ function ArtPicker() {
         accept={drawings}
         aria-label="Artwork file"
         tabIndex={-1}
+        // The button below opens it.
+        aria-hidden="true"
         onChange={async (event) => {
           const picker = event.currentTarget;
           await openFiles(taken(picker.files ?? []), 'artwork');

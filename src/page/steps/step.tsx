@@ -29,7 +29,7 @@ export function Step({ number, title, state, open, onEnter, children }: StepProp
     open.value = next;
   };
   return (
-    <section class={`step step-${is}`} aria-labelledby={`step-${number}`}>
+    <section class={`step step-${is}`} aria-label={title}>
       <h2 id={`step-${number}`}>
         <button type="button" aria-expanded={isOpen} aria-controls={`step-${number}-body`} onClick={toggle}>
           <span class="step-number">{number}</span>

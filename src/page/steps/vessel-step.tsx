@@ -23,54 +23,56 @@ function StationRow({ index, count }: { readonly index: number; readonly count: 
   const name = nameOfStation(index);
   return (
     <li class="station">
-      <div class="station-head">
-        <h3>{name}</h3>
-        {count > 2 ? (
-          <button
-            type="button"
-            class="quiet"
-            onClick={() =>
-              change(withoutItem(bench.value, 'blank', 'stations', index), `remove station ${index}`)
-            }
-          >
-            Remove <span class="unseen">the reading {name}</span>
-          </button>
-        ) : null}
-      </div>
-      <div class="station-fields">
-        <LengthField
-          half="blank"
-          path={`${path}.${upward}`}
-          label={upward === 'height' ? 'Height' : 'Along the wall'}
-          help={upward}
-          required
-        />
-        <LengthField
-          half="blank"
-          path={`${path}.${around}`}
-          label={around === 'across' ? 'Across' : 'Girth'}
-          help={around}
-          required
-        />
-      </div>
-      <p class="station-swap">
-        {index > 0 ? (
+      <fieldset class="station-group" aria-label={`${name}, the reading`}>
+        <div class="station-head">
+          <h4>{name}</h4>
+          {count > 2 ? (
+            <button
+              type="button"
+              class="quiet"
+              onClick={() =>
+                change(withoutItem(bench.value, 'blank', 'stations', index), `remove station ${index}`)
+              }
+            >
+              Remove <span class="unseen">the reading {name}</span>
+            </button>
+          ) : null}
+        </div>
+        <div class="station-fields">
+          <LengthField
+            half="blank"
+            path={`${path}.${upward}`}
+            label={upward === 'height' ? 'Height' : 'Along the wall'}
+            help={upward}
+            required
+          />
+          <LengthField
+            half="blank"
+            path={`${path}.${around}`}
+            label={around === 'across' ? 'Across' : 'Girth'}
+            help={around}
+            required
+          />
+        </div>
+        <p class="station-swap">
+          {index > 0 ? (
+            <Swap
+              path={path}
+              from={upward}
+              to={upward === 'height' ? 'along' : 'height'}
+              says={upward === 'height' ? 'I read along the wall' : 'I read the height'}
+              name={name}
+            />
+          ) : null}
           <Swap
             path={path}
-            from={upward}
-            to={upward === 'height' ? 'along' : 'height'}
-            says={upward === 'height' ? 'I read along the wall' : 'I read the height'}
+            from={around}
+            to={around === 'across' ? 'girth' : 'across'}
+            says={around === 'across' ? 'I read the girth' : 'I read across'}
             name={name}
           />
-        ) : null}
-        <Swap
-          path={path}
-          from={around}
-          to={around === 'across' ? 'girth' : 'across'}
-          says={around === 'across' ? 'I read the girth' : 'I read across'}
-          name={name}
-        />
-      </p>
+        </p>
+      </fieldset>
     </li>
   );
 }

@@ -39,7 +39,7 @@ export function Ways() {
   );
   const more = answer.ways.slice(shownWays);
   return (
-    <fieldset class="choice ways">
+    <fieldset class="choice ways" aria-label="Ways it can close">
       <legend>
         Ways it can close <Help about="ways" label="Ways it can close" />
       </legend>
@@ -107,7 +107,11 @@ function WayOnVessel({ way }: { readonly way: Way }) {
   return (
     <span class="way-picture">
       {address ? <img src={address} alt="" /> : null}
-      {picture ? null : <span class="aside">drawing…</span>}
+      {picture ? null : (
+        <span class="aside" aria-hidden="true">
+          drawing…
+        </span>
+      )}
       {picture && 'missing' in picture ? <span class="aside">{picture.missing}</span> : null}
     </span>
   );

@@ -31,6 +31,7 @@ const hasWebGl = (): boolean => document.createElement('canvas').getContext('web
 
 export function SolidView({ solid, showSides, giveUp }: SolidViewProps) {
   const canvas = useRef<HTMLCanvasElement>(null);
+  const paper = useRef<HTMLCanvasElement>(null);
   const scene = useSignal<VesselScene | undefined>(undefined);
   const shown = useSignal(solid);
   const drawn = useSignal(0);
@@ -88,6 +89,19 @@ export function SolidView({ solid, showSides, giveUp }: SolidViewProps) {
     });
     return () => cancelAnimationFrame(frame);
   });
+
+  // On paper stands a copy: what is drawn in 3D is gone as soon as it has been shown.
+  useEffect(() => {
+    const copy = () => {
+      const [from, to] = [canvas.current, paper.current];
+      if (!from || !to || !scene.peek()) return;
+      scene.peek()?.draw(side.peek());
+      Object.assign(to, { width: from.width, height: from.height });
+      to.getContext('2d')?.drawImage(from, 0, 0);
+    };
+    addEventListener('beforeprint', copy);
+    return () => removeEventListener('beforeprint', copy);
+  }, [scene]);
 
   /** `around` by what goes by in front, to the left; on a vessel that stands on its lip turns run the other way. */
   const turn = (around: number, up: number) => {
@@ -180,6 +194,7 @@ export function SolidView({ solid, showSides, giveUp }: SolidViewProps) {
         {...hands.on}
       >
         <canvas ref={canvas} class="solid-canvas" data-ready={scene.value ? 'yes' : 'no'} />
+        <canvas ref={paper} class="solid-paper" />
       </div>
       <p class="board-figures" id="solid-figures" aria-live="polite">
         {scene.value
