@@ -186,7 +186,7 @@ function studyFindings(tile: Tile, study: RepeatStudy, file: string): Finding[] 
     ];
   }
   if (study.jump !== undefined) {
-    const says = `meets its own copy at the borders, but its spacing jumps there by ${study.jump.toFixed(2)} mm: it was cut out of a larger pattern`;
+    const says = `meets its own copy at the borders, but its spacing jumps there by ${study.jump.toFixed(2)} mm: it was cut out of a larger pattern, or drawn with another gap there`;
     return [look('spacing-jumps', { file }, says)];
   }
   const sides = sidesFinding(study, file);

@@ -28,7 +28,7 @@ export interface OpenStretch {
   readonly length: number;
   /** How far its outline is from where the copy's goes on; the open stretch's whole length where none is near, mm. */
   readonly miss: number;
-  /** Whether it is all of the film there, drawn up to the border and no further: a side on the border, or a cut. */
+  /** Whether it is all of the film there, or a line along the border, drawn up to it and no further: a side there, or a cut. */
   readonly ends: boolean;
   /** The colour that the copy shows there instead, if it shows one. */
   readonly instead?: string;
@@ -165,11 +165,13 @@ const slantsMet = (borders: readonly AtBorder[]): SlantsMet => {
   return met;
 };
 
+/** How much of a stretch film covers, mm. */
+const coveredIn = (film: readonly Stretch[], from: number, to: number): number =>
+  within(film, from, to).reduce((sum, one) => sum + one.to.at - one.from.at, 0);
+
 /** Whether film covers most of a stretch. */
-function covers(film: readonly Stretch[], from: number, to: number): boolean {
-  const covered = within(film, from, to).reduce((sum, one) => sum + one.to.at - one.from.at, 0);
-  return covered > mostly * (to - from);
-}
+const covers = (film: readonly Stretch[], from: number, to: number): boolean =>
+  coveredIn(film, from, to) > mostly * (to - from);
 
 const mostly = 0.8;
 
@@ -203,12 +205,12 @@ function filmAt(held: Held, line: BorderLine) {
   const open = uncovered(own, beyond)
     .map(({ from, to }) => ({ from: from.at, to: to.at }))
     .filter(({ from, to }) => to - from > joinTolerance && !onlyTouches({ from, to }, wellPast));
-  return { own, wellPast, beyond, open };
+  return { own, ownAt, wellPast, beyond, open };
 }
 
 function atBorder(layer: string, held: Held, line: BorderLine): AtBorder {
   const { border, through, direction, length } = line;
-  const { own, wellPast, beyond, open: ofFilm } = filmAt(held, line);
+  const { own, ownAt, wellPast, beyond, open: ofFilm } = filmAt(held, line);
   const [ownEnds, beyondEnds] = [new EndsInRow(own), new EndsInRow(beyond)];
   const place = (at: number): Point => ({ x: through.x + direction.x * at, y: through.y + direction.y * at });
   const open = ofFilm.map(({ from, to }) => ({
@@ -218,7 +220,7 @@ function atBorder(layer: string, held: Held, line: BorderLine): AtBorder {
     border,
     at: place((from + to) / 2),
     length: to - from,
-    ends: isEnd({ from, to }, own, wellPast),
+    ends: isEnd({ from, to }, own, wellPast) || isLine({ from, to }, ownAt, wellPast),
     goesPast: wellPast.some((film) => film.to.at > from + joinTolerance && film.from.at < to - joinTolerance),
     corners: [cornerAt(from, own, beyond, line), cornerAt(to, own, beyond, line)] as const,
     miss: Math.max(...[from, to].map((end) => missAt(end, to - from, ownEnds, beyondEnds))) || to - from,
@@ -258,6 +260,18 @@ const isEnd = (
 ): boolean =>
   own.some((film) => film.from.at === from && film.to.at === to) &&
   past.every((film) => film.to.at <= from || film.from.at >= to);
+
+/** Film this share of its length deep, or less, is a line drawn along the border. */
+const lineDepth = 0.25;
+
+/** Whether film that ends at a border is a line along it: little of it is left a little way in, and none goes past. */
+const isLine = (
+  { from, to }: { readonly from: number; readonly to: number },
+  ownAt: (out: number) => readonly Stretch[],
+  past: readonly Stretch[],
+): boolean =>
+  past.every((film) => film.to.at <= from || film.from.at >= to) &&
+  2 * coveredIn(ownAt(-lineDepth * (to - from)), from, to) < to - from;
 
 /** Whether film that ends at a border was only drawn up to it, as a round that touches it is: none of it goes past. */
 const onlyTouches = (

@@ -36,14 +36,15 @@ export const sureRepeat = 0.9;
 export function repeatStudyOf(tile: Tile, lattice: Lattice): RepeatStudy {
   const borders = joinsOf(tile, lattice);
   const [found, ...others] = repeatsOf(tile);
-  const jump = borders.joins ? spacingJump(tile, lattice, found, borders.sides.length > 0) : undefined;
+  const told = borders.joins ? spacingJump(tile, lattice, found) : undefined;
+  const jump = told?.jump;
   const joins = borders.joins && jump === undefined;
   return {
     lattice,
     borders,
     joins,
     mismatch: Math.max(borders.mismatch, jump ?? 0),
-    period: joins ? periodOfJoined(lattice, borders, found) : found,
+    period: joins ? periodOfJoined(lattice, borders, found) : (told?.by ?? found),
     others,
     jump,
   };
@@ -91,28 +92,42 @@ function jumpOf({ a, b }: Lattice, found: Lattice): number | undefined {
   return off > slackOf({ a, b }, found) ? off : undefined;
 }
 
-/** How far the spacing of what repeats in a tile jumps where its copies meet, mm; undefined where it goes on, or nothing tells. */
-function spacingJump(
-  tile: Tile,
-  lattice: Lattice,
-  found: FoundRepeat | undefined,
-  hasSides: boolean,
-): number | undefined {
-  const told = (shown: Size, repeat: FoundRepeat | undefined): number | undefined =>
-    repeat && repeat.confidence >= sureRepeat && showsAgain(shown, repeat)
-      ? jumpOf(lattice, repeat)
-      : undefined;
-  const jump = told(tile, found);
-  if (jump !== undefined || !hasSides || tile.pixels) return jump;
-  // Where film ends on its borders a crop one way may hide: two copies the other way show what one is too small to.
+interface SpacingJump {
+  /** mm */
+  readonly jump: number;
+  /** The repeat that tells it. */
+  readonly by: FoundRepeat;
+}
+
+/** How far the spacing of what repeats in a tile jumps where its copies meet; undefined where it goes on, or nothing tells. */
+function spacingJump(tile: Tile, lattice: Lattice, found: FoundRepeat | undefined): SpacingJump | undefined {
+  const told = (by: FoundRepeat): SpacingJump | undefined => {
+    const jump = jumpOf(lattice, by);
+    return jump === undefined ? undefined : { jump, by };
+  };
+  if (tells(tile, found)) return told(found);
+  if (tile.pixels || tile.layers.reduce((sum, { shapes }) => sum + shapes.length, 0) > mostPaired)
+    return undefined;
+  // What was cropped one way alone is too small the other way to show a repeat: two copies that way show it.
   for (const by of [lattice.a, lattice.b]) {
     const pair = withCopy(tile, by);
     const [repeat] = trueRepeat(pair.layers, pair);
-    const again = (repeat?.share ?? 0) >= wholly ? told(pair, repeat) : undefined;
-    if (again !== undefined) return again;
+    if (!repeat || (repeat.share ?? 0) < wholly || !tells(pair, repeat)) continue;
+    const again = told({ ...levelled(repeat, drawnSo), confidence: Math.min(repeat.confidence, ofPair) });
+    if (again) return again;
   }
   return undefined;
 }
+
+/** A repeat that only two copies show is offered, and never taken unasked: a tile may be drawn with a wider gap at its border. */
+const ofPair = sureRepeat - 0.05;
+
+/** Whether a repeat that was found is sure enough, and shows often enough, to hold the tile's borders against. */
+const tells = (shown: Size, repeat: FoundRepeat | undefined): repeat is FoundRepeat =>
+  repeat !== undefined && repeat.confidence >= sureRepeat && showsAgain(shown, repeat);
+
+/** Tiles of more shapes are not looked at with a copy: that would take longer than all the rest. */
+const mostPaired = 1000;
 
 /** What two copies show repeats wholly, but for its edges: stripes and keys of several widths do so in part. */
 const wholly = 0.98;

@@ -61,6 +61,9 @@ export interface WordStyle {
 
 export type PutWords = (text: string, at: Point, style: WordStyle) => PlacedWords;
 
+/** Steps per mm that letters of a size are drawn to: a hundredth of it at the most, for pictures of small things are small. */
+const stepsOf = (size: number): number => 10 ** Math.max(2, Math.ceil(Math.log10(100 / size)));
+
 /** Words of a maker's own, or figures, put in place as outlines. */
 export const wordsWith =
   (caption: DrawWords): PutWords =>
@@ -71,7 +74,7 @@ export const wordsWith =
     const reference = { left: box.minX, middle: (box.minX + box.maxX) / 2, right: box.maxX }[anchor];
     const by = { x: at.x - reference, y: at.y };
     return {
-      text: `<path fill="${fill}" d="${writePathData(shifted(contours, by), 100)}"/>\n`,
+      text: `<path fill="${fill}" d="${writePathData(shifted(contours, by), stepsOf(size))}"/>\n`,
       box: {
         minX: box.minX + by.x,
         maxX: box.maxX + by.x,

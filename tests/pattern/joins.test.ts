@@ -140,6 +140,13 @@ describe('a tile does not join', () => {
     const endsOf = (x: number) => joinsOf(tileOf(shape(box(x, 8, 6, 7))), plain).open.map(({ ends }) => ends);
     expect(endsOf(width - 6)).toEqual([true]);
     expect(endsOf(width - 5)).toEqual([false]);
+    // A line along one border, met in part by what crosses it; and two bars that miss each other there.
+    const among = (...shapes: Shape[]) => {
+      const { open, sides } = joinsOf(tileOf(...shapes), plain);
+      return [...open, ...sides].map(({ ends }) => ends);
+    };
+    expect(among(shape(box(0, 0, 1, height)), shape(box(0, 12, width, 2)))).toEqual([true, true]);
+    expect(among(shape(box(0, 8, 20, 6)), shape(box(20, 10, 20, 6)))).toEqual([false, false]);
   });
 
   test('where another colour goes on', () => {

@@ -1,20 +1,17 @@
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
-import { readTile, type Tile } from '../../../src/artwork/tile.ts';
-import { shifted } from '../../../src/geometry/affine.ts';
-import { boxCorners } from '../../../src/geometry/box.ts';
-import { polygon, type Shape } from '../../../src/geometry/contour.ts';
+import type { Tile } from '../../../src/artwork/tile.ts';
+import type { Shape } from '../../../src/geometry/contour.ts';
 import { shapeArea } from '../../../src/geometry/measure.ts';
 import type { Point } from '../../../src/geometry/point.ts';
-import { clippedShapes, filledShapes } from '../../../src/geometry/regions.ts';
+import { clippedShapes } from '../../../src/geometry/regions.ts';
 import { chordTolerance } from '../../../src/geometry/tolerance.ts';
 import { joinsOf } from '../../../src/pattern/joins.ts';
 import { cellArea, coordinates, type Lattice, step } from '../../../src/pattern/lattice.ts';
 import { type FoundRepeat, repeatTolerance, trueRepeat } from '../../../src/pattern/true-repeat.ts';
 import { randomFrom } from '../../geometry/drawn.ts';
-import { pictureEngine } from '../../pictures/compare.ts';
+import { boughtTiles, seen } from './tiles.ts';
 
 const { leftOut, noAnswer, notJoined } = JSON.parse(
   readFileSync(join(import.meta.dirname, './values.json'), 'utf8'),
@@ -24,48 +21,7 @@ const { leftOut, noAnswer, notJoined } = JSON.parse(
   readonly notJoined: Readonly<Record<string, string>>;
 };
 
-const packed: unknown = createRequire(import.meta.url)('tailwind-heropatterns/patterns.js');
-const engine = await pictureEngine();
-
-/** A pattern of the package is the text of an address with an SVG in it, its colour left open. */
-function tileNamed(name: string, address: string): Tile {
-  const [, coded = ''] = /url\("data:image\/svg\+xml,(.*)"\)/s.exec(address) ?? [];
-  const svg = decodeURIComponent(coded)
-    .replaceAll('FILLCOLOR', '#123456')
-    .replaceAll("fill-opacity='FILLOPACITY'", '');
-  return readTile(svg, name, engine.normalise).tile;
-}
-
-const tiles = Object.entries(packed as Readonly<Record<string, string>>)
-  .filter(([name]) => !(name in leftOut))
-  .map(([name, address]) => ({ name, tile: tileNamed(name, address) }));
-
-const frame = (width: number, height: number): Shape => ({
-  contours: [polygon(boxCorners({ minX: 0, minY: 0, maxX: width, maxY: height }))],
-});
-
-const shown = (shapes: readonly Shape[], width: number, height: number): Shape[] =>
-  clippedShapes(shapes, [frame(width, height)], 'intersection', chordTolerance);
-
-/** The pattern as a renderer lays it out, seen through a window at a place. */
-function seen(
-  tile: Tile,
-  at: Point,
-  width: number,
-  height: number,
-  isMerged: boolean,
-): { shapes: Shape[] }[] {
-  return tile.layers.map(({ shapes }) => {
-    const cut = shown(shapes, tile.width, tile.height);
-    const copies: Shape[] = [];
-    for (let x = -at.x; x < width; x += tile.width)
-      for (let y = -at.y; y < height; y += tile.height)
-        for (const { contours } of cut) copies.push({ contours: shifted(contours, { x, y }) });
-    if (!isMerged) return { shapes: copies.flatMap((copy) => shown([copy], width, height)) };
-    const contours = copies.flatMap((copy) => copy.contours);
-    return { shapes: shown(filledShapes(contours, 'nonzero', chordTolerance), width, height) };
-  });
-}
+const tiles = boughtTiles((name) => !(name in leftOut));
 
 const areaOf = (shapes: readonly Shape[]): number => shapes.reduce((sum, shape) => sum + shapeArea(shape), 0);
 
