@@ -53,10 +53,20 @@ export function reportDrafts(
   };
 }
 
-/** Pieces of one job say much of the same; each thing is said once. */
-export const once = (findings: readonly Finding[]): Finding[] => [
-  ...new Map(findings.map((finding) => [JSON.stringify(finding), finding])).values(),
-];
+/** A tile that does not meet its copies does so on every piece, at other places and so many of them: it is one thing. */
+const sameThing = (finding: Finding): string =>
+  finding.rule === 'does-not-join' ? `${finding.rule} ${finding.where.file}` : JSON.stringify(finding);
+
+/** Pieces of one job say much of the same; each thing is said once, as the first says it. */
+export function once(findings: readonly Finding[]): Finding[] {
+  const told = new Set<string>();
+  return findings.filter((finding) => {
+    const thing = sameThing(finding);
+    const isNew = !told.has(thing);
+    told.add(thing);
+    return isNew;
+  });
+}
 
 export function patternReport(
   { plan, artwork, ground, mended }: Pick<LaidPattern, 'plan' | 'artwork' | 'ground' | 'mended'>,

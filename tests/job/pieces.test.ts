@@ -43,12 +43,29 @@ describe('stacked pieces', () => {
   });
 
   test('carry one pattern: art crosses each shared edge at the same places', async () => {
-    const { drafts, report } = await madeOf({ blank: barrel, job: stacked, tile });
+    const { drafts, report, proof } = await madeOf({ blank: barrel, job: stacked, tile });
     expect(report.pattern?.joins).toBe(true);
     expect(report.pattern?.seamGap?.position).toBeLessThan(0.01);
+    const atJoints = proof.checks.find(({ rule }) => rule === 'level-joint-position');
+    expect(atJoints?.value).toBeLessThan(0.003);
     for (const { pattern } of drafts) expect(pattern?.wrap.layers[0]?.shapes.length).toBeGreaterThan(0);
     const closings = drafts.map(({ pattern }) => pattern?.plan.closing);
     expect(new Set(closings).size).toBe(1);
+  });
+
+  test('say of a tile that does not meet itself once that it does not, though it does not on any of them', async () => {
+    const open = `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="30mm" viewBox="0 0 40 30">
+      <path d="M-2 9C10 2 20 18 42 17" fill="none" stroke="#000" stroke-width="4"/></svg>`;
+    const { drafts, report } = await madeOf({
+      blank: barrel,
+      job: stacked,
+      tile: open,
+      artwork: { way: 'as-drawn' },
+    });
+    const said = (findings: readonly { readonly rule: string }[]) =>
+      findings.filter(({ rule }) => rule === 'does-not-join').length;
+    expect(drafts.filter(({ findings }) => said(findings) === 1).length).toBeGreaterThan(1);
+    expect(said(report.checks)).toBe(1);
   });
 
   test('cover all of the wall between its rounds where no band is given', async () => {
