@@ -4,6 +4,7 @@ import { XmlFault } from '../drawing/xml.ts';
 import { type Finding, Refused, stop } from '../finding.ts';
 import { compose } from '../geometry/affine.ts';
 import type { Shape } from '../geometry/contour.ts';
+import { withLinesCarried } from './carried-lines.ts';
 import { drawnLines } from './drawn-lines.ts';
 import { namedByFamily } from './font-names.ts';
 import { type SeenArea, seenAreas } from './painted-areas.ts';
@@ -40,6 +41,8 @@ export interface ArtOptions extends TraceOptions {
   /** Plain fonts that texts may be set in. */
   readonly fonts?: readonly Uint8Array[];
   readonly order?: readonly string[];
+  /** Whether copies will lie beside it: lines are then carried over its borders where they go on. */
+  readonly isRepeated?: boolean;
 }
 
 /** What was read, and what was left out because it has no edge to cut. */
@@ -104,7 +107,9 @@ function read(
     frame,
     file,
   );
-  const { areas, findings: cut } = layeredAreas(seenAreas(paint.painted, frame, file), file, options.order);
+  const carried = options.isRepeated ? withLinesCarried(paint.painted, frame, file) : undefined;
+  const { painted } = carried ?? paint;
+  const { areas, findings: cut } = layeredAreas(seenAreas(painted, frame, file), file, options.order);
   const asked = across === undefined ? findings : findings.filter(({ rule }) => rule !== 'no-size');
   return {
     art: {
@@ -113,7 +118,7 @@ function read(
       scale: drawn.sized ? frame.width / drawn.width : 1,
       layers: stackedBy(layersOf(areas), options.order),
       lines: drawnLines(paint.painted),
-      findings: [...asked, ...paint.findings, ...cut],
+      findings: [...asked, ...paint.findings, ...(carried?.findings ?? []), ...cut],
     },
     stops: paint.findings.filter(({ level }) => level === 'stop'),
   };

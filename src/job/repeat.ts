@@ -14,6 +14,7 @@ import { groundOf } from './pattern-ground.ts';
 import { type PiecesInput, planPieces } from './pieces.ts';
 import type { Artwork, Job } from './resolved-job.ts';
 import { readStacked, type SheetContent } from './stacked-art.ts';
+import { toldOnce } from './told-once.ts';
 import {
   drawnToEnd,
   endsOnBorders,
@@ -129,7 +130,11 @@ export function describeRepeat(input: RepeatInput): RepeatDescription {
     others: study.others.slice(0, 5).map(periodReport),
     ways: ways.map((way, i) => wayReport(way, i + 1, units, wholeRows)),
     taken: taken?.key ?? null,
-    checks: [...findings, ...plans.flatMap((plan) => plan.findings), ...studyFindings(tile, study, art.file)],
+    checks: toldOnce([
+      ...findings,
+      ...plans.flatMap((plan) => plan.findings),
+      ...studyFindings(tile, study, art.file),
+    ]),
   };
   const girth = measuredLength(ground.girth, units);
   const band = measuredLength(ground.bandLength, units);

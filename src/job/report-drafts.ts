@@ -1,6 +1,5 @@
 // The report of a job from its pieces, and from what was measured on their files.
 import { isMotifLayer } from '../drawing/motif-name.ts';
-import type { Finding } from '../finding.ts';
 import { degrees } from '../lengths/angle.ts';
 import type { SeamGap } from '../prove/seam-gap.ts';
 import { type Draft, type LaidPattern, wholePieces } from './draft.ts';
@@ -13,6 +12,7 @@ import { blankReport, type PatternReport, type Report } from './report.ts';
 import { motifReports } from './reported-motifs.ts';
 import { seamReport } from './seam.ts';
 import { templateOfDrafts } from './template-report.ts';
+import { toldOnce } from './told-once.ts';
 
 /** The report of a job, and what was measured on its written files, where they were. */
 export function reportDrafts(
@@ -46,26 +46,11 @@ export function reportDrafts(
       : {}),
     ...motifReports(drafts),
     ...(proof ? { proof: { pass: proof.pass, checks: proof.checks } } : {}),
-    checks: once([
+    checks: toldOnce([
       ...[...drafts, ...parts].flatMap(({ findings }) => findings),
       ...(proof ? proofFindings(proof, { file: 'wrap.cut.svg' }) : []),
     ]),
   };
-}
-
-/** A tile that does not meet its copies does so on every piece, at other places and so many of them: it is one thing. */
-const sameThing = (finding: Finding): string =>
-  finding.rule === 'does-not-join' ? `${finding.rule} ${finding.where.file}` : JSON.stringify(finding);
-
-/** Pieces of one job say much of the same; each thing is said once, as the first says it. */
-export function once(findings: readonly Finding[]): Finding[] {
-  const told = new Set<string>();
-  return findings.filter((finding) => {
-    const thing = sameThing(finding);
-    const isNew = !told.has(thing);
-    told.add(thing);
-    return isNew;
-  });
 }
 
 export function patternReport(

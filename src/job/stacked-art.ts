@@ -18,7 +18,7 @@ export function readStacked(
   order?: readonly string[],
 ): StackedArt {
   const sheets = drawings.map(({ content, ...sheet }) => {
-    const { tile, ...rest } = readTile(content, sheet.file, normalise, options);
+    const { tile, ...rest } = readTile(content, sheet.file, normalise, { ...options, isRepeated: true });
     return { ...sheet, art: { ...tile, ...rest } };
   });
   return stackedTile(sheets, order);
