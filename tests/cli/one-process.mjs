@@ -1,5 +1,6 @@
 // Runs command lines of the built command one after another in one process, since starting node and loading what a
-// command needs is most of what it costs. Each message is { main, args, cwd }, each answer { status, out, lines }.
+// command needs is most of what it costs. Each message is { main, args, cwd }, each answer
+// { status, out, lines, took }: the processor time it took, and the most memory that the process has had so far.
 let count = 0;
 let last = Promise.resolve();
 
@@ -22,13 +23,16 @@ async function answer({ main, args, cwd }) {
   const [out, err] = [caught(process.stdout), caught(process.stderr)];
   process.exitCode = undefined;
   process.argv = [process.argv[0], main, ...args];
+  const begin = process.cpuUsage();
   // Another address is another copy of the command's first file; what it loads is shared.
   await import(`${main}?${count++}`);
   const status = process.exitCode ?? 0;
   process.exitCode = 0;
   const lines = err().split('\n');
   if (lines.at(-1) === '') lines.pop();
-  return { status, out: out(), lines };
+  const { user, system } = process.cpuUsage(begin);
+  const took = { cpuSeconds: (user + system) / 1e6, peakBytes: process.resourceUsage().maxRSS * 1024 };
+  return { status, out: out(), lines, took };
 }
 
 process.stdout.setMaxListeners(0);

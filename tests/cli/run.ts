@@ -25,6 +25,8 @@ export interface Ran {
   readonly out: string;
   /** Lines of standard error, without the last empty one. */
   readonly lines: readonly string[];
+  /** Of a run in the shared process: its processor time, and the most memory that the process has had so far. */
+  readonly took?: { readonly cpuSeconds: number; readonly peakBytes: number };
 }
 
 export interface RunOptions {

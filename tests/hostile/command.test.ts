@@ -1,9 +1,11 @@
 // The command given drawings and readings changed at random: a status that a maker knows, words, and nothing written where it
-// refuses; and the largest of hostile drawings, in a heap of half the 2 GB that nothing may take.
-import { readdirSync, readFileSync } from 'node:fs';
+// refuses; and every class of what is made to do harm, within the time and memory that nothing may exceed.
+import { readdirSync, readFileSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { crc32, deflateSync } from 'node:zlib';
 import { afterAll, expect, test } from 'vitest';
-import { patience, run, Workshop } from '../cli/run.ts';
+import { aJob, patience, projectFolder, run, Workshop } from '../cli/run.ts';
+import { expectAtMost } from '../closeness.ts';
 import { rounds } from './fuzz.ts';
 import { mutatedJson, mutatedSvg, pick, randomFrom } from './mutate.ts';
 
@@ -55,18 +57,131 @@ test('drawings and readings changed at random end in 0, 1 or 2, and 2 writes not
   expect([...seen]).toEqual(expect.arrayContaining(['seen', 'flat']));
 });
 
-const svg = (body: string): string =>
-  `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="40mm" viewBox="0 0 40 40">${body}</svg>`;
+const svg = (body: string, size = 'width="40mm" height="40mm" viewBox="0 0 40 40"'): string =>
+  `<svg xmlns="http://www.w3.org/2000/svg" ${size}>${body}</svg>`;
+const square = '<path d="M4 4H36V36H4Z"/>';
 
-test.each([
-  { what: 'a million groups in one another', body: '<g>'.repeat(1e6) + '</g>'.repeat(1e6) },
-  { what: 'ten million segments', body: `<path d="M0 0${'l1 1'.repeat(1e7)}z"/>` },
-])('$what end in words within a heap of 1 GB', patience, async ({ body }) => {
-  workshop.write('large.svg', svg(body));
-  const { status, lines } = await run(['inspect', 'large.svg'], {
-    cwd: workshop.folder,
-    node: ['--max-old-space-size=1024'],
-  });
-  expect(status).toBe(2);
-  expect(lines.join('\n')).toMatch(/large\.svg/);
-});
+const entities = [...'bcdefghij'].map((name, i) => `<!ENTITY ${name} "${`&${'abcdefghi'[i]};`.repeat(10)}">`);
+const bomb = `<!DOCTYPE svg [<!ENTITY a "aaaaaaaaaa">${entities.join('')}]>${svg('<title>&j;</title>')}`;
+const outside = `<!DOCTYPE svg [<!ENTITY x SYSTEM "file:///etc/hosts">]>${svg('<title>&x;</title>')}`;
+
+/** A chunk of a PNG, its sum as the format has it. Source: Portable Network Graphics, third edition, W3C, section 5.3. */
+function chunk(type: string, data: Uint8Array): Buffer {
+  const [length, sum] = [Buffer.alloc(4), Buffer.alloc(4)];
+  const body = Buffer.concat([Buffer.from(type, 'latin1'), data]);
+  length.writeUInt32BE(data.length);
+  sum.writeUInt32BE(crc32(body));
+  return Buffer.concat([length, body, sum]);
+}
+
+/** A grey PNG that says it is so large, with pixels for so many bytes packed in it. */
+function png(side: number, unpacked: number): Buffer {
+  const head = Buffer.alloc(13);
+  head.writeUInt32BE(side, 0);
+  head.writeUInt32BE(side, 4);
+  head.set([8, 0, 0, 0, 0], 8);
+  const pixels = deflateSync(Buffer.alloc(unpacked));
+  const start = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
+  return Buffer.concat([start, chunk('IHDR', head), chunk('IDAT', pixels), chunk('IEND', Buffer.alloc(0))]);
+}
+
+const inspected = (file: string) => ['inspect', file, '--out', 'out'];
+const laid = (file: string) => {
+  workshop.write('laid.job.json', aJob({ artwork: { file, across: '60mm' } }));
+  return ['make', 'laid.job.json', '--out', 'out'];
+};
+const lettered = (file: string) => {
+  const text = { text: 'Tern', capHeight: 9, at: { turn: 0.5, along: 60 }, font: file };
+  workshop.write('lettered.job.json', { name: 'cup', blank: 'cup.blank.json', lettering: [text] });
+  return ['make', 'lettered.job.json', '--out', 'out'];
+};
+const listed = (file: string) => {
+  workshop.write('listed.job.json', aJob({ name: '{name}' }));
+  return ['names', 'listed.job.json', file, '--out', 'out'];
+};
+
+/** Each class of what is made to do harm: a file, a command that reads it, and what is said of it. */
+const hostile: readonly (readonly [
+  what: string,
+  file: string,
+  content: () => string | Uint8Array,
+  args: (file: string) => readonly string[],
+  says: RegExp,
+])[] = [
+  ['a bomb of entities', 'a.svg', () => bomb, inspected, /entit/],
+  ['an entity from outside', 'a.svg', () => outside, inspected, /entit/],
+  [
+    'a picture from outside',
+    'a.svg',
+    () => svg(`${square}<image href="http://127.0.0.1:9/x.png" width="9" height="9"/>`),
+    laid,
+    /image/,
+  ],
+  [
+    'a million groups in one another',
+    'a.svg',
+    () => svg('<g>'.repeat(1e6) + '</g>'.repeat(1e6)),
+    inspected,
+    /more than 256 elements deep/,
+  ],
+  [
+    'ten million segments',
+    'a.svg',
+    () => svg(`<path d="M0 0${'l1 1'.repeat(1e7)}z"/>`),
+    inspected,
+    /1000000 points/,
+  ],
+  ['what is no number', 'a.svg', () => svg('<path d="M0 0LNaN 9L9 9Z"/>'), inspected, /path/],
+  ['a number past all', 'a.svg', () => svg('<path d="M0 0L1e308 9L9 1e308Z"/>'), inspected, /out of range/],
+  [
+    'a view box of no size',
+    'a.svg',
+    () => svg(square, 'width="40mm" height="40mm" viewBox="0 0 0 0"'),
+    inspected,
+    /viewBox/,
+  ],
+  [
+    'a PDF by another name',
+    'a.svg',
+    () => '%PDF-1.7\n1 0 obj\n<< /Type /Catalog >>\nendobj',
+    inspected,
+    /is not an SVG/,
+  ],
+  ['a PNG that says it is large', 'a.png', () => png(60_000, 1000), laid, /pixels/],
+  ['a PNG that unpacks to far more than it says', 'a.png', () => png(64, 4e8), laid, /unpack/],
+  ['a font cut short', 'a.ttf', () => font().slice(0, 9000), lettered, /cut short/],
+  ['a list of 1 GB', 'a.csv', () => '', listed, /1000 MB; up to 50 MB/],
+  [
+    'a job nested a million deep',
+    'a.job.json',
+    () => '['.repeat(1e6),
+    (file) => ['make', file],
+    /over 64 deep/,
+  ],
+];
+
+const font = () =>
+  readFileSync(
+    join(
+      projectFolder,
+      'node_modules/@expo-google-fonts/atkinson-hyperlegible/400Regular/AtkinsonHyperlegible_400Regular.ttf',
+    ),
+  );
+
+test(
+  'whatever is made to do harm is refused in words, writes nothing, and takes neither 10 s nor 2 GB',
+  patience,
+  async () => {
+    for (const [what, file, content, args, says] of hostile) {
+      writeFileSync(workshop.at(file), content());
+      if (file.endsWith('.csv')) truncateSync(workshop.at(file), 1e9);
+      const words = args(file);
+      const before = workshop.state();
+      const { status, lines, took } = await run(words, { cwd: workshop.folder });
+      expect([what, status, lines.join('\n')]).toEqual([what, 2, expect.stringMatching(says)]);
+      expect([what, workshop.state()]).toEqual([what, before]);
+      expectAtMost(took?.cpuSeconds ?? Number.NaN, 10, `processor time for ${what}, s`);
+      expectAtMost((took?.peakBytes ?? Number.NaN) / 1e9, 2, `memory up to ${what}, GB`);
+    }
+  },
+);

@@ -1,5 +1,5 @@
 // Whole commands against node's own start-up and against the floor: the same bytes in and out with the same libraries.
-import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Comparison, compare, counted } from './harness.ts';
@@ -8,6 +8,8 @@ import { bin, root, run } from './run-node.ts';
 const rounds = { rounds: 9, warmUp: 1 };
 /** Jobs of seconds: fewer rounds keep the whole table under five minutes. */
 const slowRounds = { rounds: 3, warmUp: 0 };
+
+const floorFile = join(import.meta.dirname, 'make-floor.mjs');
 
 /** A cup job whose tile is drawn so small that this many go around. */
 function jobWithRepeats(folder: string, around: number): string {
@@ -48,17 +50,24 @@ export function commandComparisons(): Comparison[] {
     const out = join(folder, 'out');
     const make = () => run([bin, 'make', job, '--no-pictures', '--out', out]);
     make();
-    const floor = () => run([join(import.meta.dirname, 'make-floor.mjs'), job, out, join(folder, 'floor')]);
+    const floor = () => run([floorFile, job, out, join(folder, 'floor')]);
+    const shown = join(folder, 'shown');
+    const makeAll = () => run([bin, 'make', job, '--out', shown]);
+    const floorAll = () => run([floorFile, job, shown, join(folder, 'floor-shown')]);
     const bare = () => run(['-e', '0']);
     const comparisons = [
       compare('--help against bare node', () => run([bin, '--help']), bare, rounds),
       compare('make of the tapered cup against the floor', make, floor, slowRounds),
+      compare('the same with its pictures and pages', makeAll, floorAll, { rounds: 1, warmUp: 0 }),
       ...growth(folder),
     ];
-    const same = readFileSync(join(out, 'wrap.cut.svg')).equals(
-      readFileSync(join(folder, 'floor/wrap.cut.svg')),
-    );
-    if (!same) throw new Error('the floor wrote other bytes');
+    for (const [made, copied] of [
+      [out, 'floor'],
+      [shown, 'floor-shown'],
+    ] as const)
+      for (const file of readdirSync(made))
+        if (!readFileSync(join(made, file)).equals(readFileSync(join(folder, copied, file))))
+          throw new Error(`the floor wrote other bytes: ${file}`);
     return comparisons;
   } finally {
     rmSync(folder, { recursive: true, force: true });

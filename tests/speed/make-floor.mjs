@@ -1,5 +1,6 @@
 // The floor of `make`: node's start, reading the same input and writing the same bytes with the same libraries, nothing else.
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+// Pictures are drawn anew from their drawings; pages are only copied, so a ratio with them is rather too high.
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { initWasm, Resvg } from '@resvg/resvg-wasm';
@@ -20,5 +21,13 @@ JSON.parse(readFileSync(join(dirname(jobFile), job.blank), 'utf8'));
 const plain = new Resvg(readFileSync(join(dirname(jobFile), job.artwork.file), 'utf8')).toString();
 new SaxesParser().write(plain).close();
 mkdirSync(out, { recursive: true });
-for (const file of ['wrap.cut.svg', 'wrap.guide.svg', 'job.json', 'blank.json', 'report.json'])
-  writeFileSync(join(out, file), readFileSync(join(finished, file)));
+for (const file of readdirSync(finished)) {
+  const svg = join(finished, file.replace(/png$/, 'svg'));
+  const isDrawn = file.endsWith('.png') && existsSync(svg);
+  writeFileSync(join(out, file), isDrawn ? drawn(svg) : readFileSync(join(finished, file)));
+}
+
+/** A picture drawn anew, as wide as ours are. */
+function drawn(svg) {
+  return new Resvg(readFileSync(svg, 'utf8'), { fitTo: { mode: 'width', value: 1600 } }).render().asPng();
+}
