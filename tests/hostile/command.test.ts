@@ -6,7 +6,7 @@ import { crc32, deflateSync } from 'node:zlib';
 import { afterAll, expect, test } from 'vitest';
 import { aJob, patience, projectFolder, run, Workshop } from '../cli/run.ts';
 import { expectAtMost } from '../closeness.ts';
-import { rounds } from './fuzz.ts';
+import { patient, rounds } from './fuzz.ts';
 import { mutatedJson, mutatedSvg, pick, randomFrom } from './mutate.ts';
 
 const workshop = new Workshop();
@@ -34,7 +34,7 @@ async function tried(seed: number, args: readonly string[]): Promise<Tried | und
   return isKnown && isTold && isClean ? undefined : { seed, status, lines };
 }
 
-test('drawings and readings changed at random end in 0, 1 or 2, and 2 writes nothing', patience, async () => {
+test('drawings and readings changed at random end in 0, 1 or 2, and 2 writes nothing', patient, async () => {
   const faults: Tried[] = [];
   const seen = new Set<string>();
   const blank: unknown = JSON.parse(workshop.read('cup.blank.json'));

@@ -10,8 +10,10 @@ export interface Attempt {
 /** Longest that one input may take, ms. */
 const mostTime = 10_000;
 
+/** What stands in quotes is as it was typed, which may be anything. */
 const isBadLine = (line: string): boolean =>
-  /\n|undefined|\[object|NaN mm|Infinity mm|TypeError|RangeError|at .*\.ts/.test(line);
+  /\n/.test(line) ||
+  /undefined|\[object|NaN mm|Infinity mm|TypeError|RangeError|at .*\.ts/.test(line.replace(/"[^"]*"/g, ''));
 
 /** What went wrong while `work` had an input, in words; undefined where it was done or refused as it should be. */
 export async function faultOf(work: () => unknown): Promise<string | undefined> {
@@ -31,3 +33,6 @@ export async function faultOf(work: () => unknown): Promise<string | undefined> 
 
 /** More rounds on request: FUZZ=20 tries twenty times as many, from seeds never tried in a plain run. */
 export const rounds = (plain: number): number => Math.round(plain * Number(process.env.FUZZ ?? 1));
+
+/** Time for all rounds on a busy machine, ms. */
+export const patient = { timeout: Math.max(300_000, rounds(300_000)) };

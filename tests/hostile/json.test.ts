@@ -10,7 +10,7 @@ import { readJob } from '../../src/job/read-job.ts';
 import { setText } from '../job/a-font.ts';
 import { filesOf, leafTile } from '../job/a-job.ts';
 import { pictureEngine } from '../pictures/compare.ts';
-import { type Attempt, faultOf, rounds } from './fuzz.ts';
+import { type Attempt, faultOf, patient, rounds } from './fuzz.ts';
 import { mutatedJson, pick, randomFrom } from './mutate.ts';
 
 const root = join(import.meta.dirname, '../..');
@@ -66,7 +66,7 @@ const several = (value: unknown, seed: number): unknown => {
   return changed;
 };
 
-test('blanks', async () => {
+test('blanks', patient, async () => {
   const faults = await broken(
     1500,
     1,
@@ -84,7 +84,7 @@ test('blanks', async () => {
   expect(faults).toEqual([]);
 });
 
-test('jobs', async () => {
+test('jobs', patient, async () => {
   const files = filesOf({ 'tile.svg': leafTile(60, 40) });
   const faults = await broken(
     150,

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { filled } from '../../src/job/list-columns.ts';
 import { jobKeys, readJob } from '../../src/job/read-job.ts';
 import { readList } from '../../src/job/read-list.ts';
-import { type Attempt, faultOf, rounds } from './fuzz.ts';
+import { type Attempt, faultOf, patient, rounds } from './fuzz.ts';
 import { pick, type Random, randomFrom } from './mutate.ts';
 
 const lists: readonly string[] = [
@@ -51,7 +51,7 @@ function changed(text: string, random: Random): string {
   );
 }
 
-test('lists changed at random are read or refused in words', async () => {
+test('lists changed at random are read or refused in words', patient, async () => {
   const faults: Attempt[] = [];
   for (let seed = 1; seed <= rounds(600); seed++) {
     const random = randomFrom(seed);

@@ -6,10 +6,10 @@ import { readBlank } from '../../src/job/read-blank.ts';
 import { jobKeys, readJob } from '../../src/job/read-job.ts';
 import { readList } from '../../src/job/read-list.ts';
 import { readOf, tileText } from '../artwork/a-tile.ts';
-import { faultOf } from './fuzz.ts';
+import { faultOf, patient, rounds } from './fuzz.ts';
 
 /** Times as many on request, as for the tests that change input at random. */
-const times = (runs: number) => ({ numRuns: Math.round(runs * Number(process.env.FUZZ ?? 1)), seed: 20268 });
+const times = (runs: number) => ({ numRuns: rounds(runs), seed: 20268 });
 
 /** What may be typed for a length: sound, odd, or none. */
 const typedLength = fc.oneof(
@@ -25,22 +25,26 @@ const station = fc.oneof(
   fc.record({ along: typedLength, girth: typedLength, across: typedLength }, { requiredKeys: [] }),
 );
 
-test('any readings give a blank that is described in finite figures, or are refused in words', async () => {
-  await fc.assert(
-    fc.asyncProperty(fc.array(station, { maxLength: 9 }), async (stations) => {
-      const typed: unknown = JSON.parse(JSON.stringify({ name: 'any', use: 'other', stations }));
-      const fault = await faultOf(() => {
-        const told = JSON.stringify(describeBlank(readBlank(typed, 'b.json'), 'b.json', 'mm'));
-        // JSON has no word for what is not finite but null.
-        expect(told).not.toContain(':null');
-      });
-      expect(fault).toBeUndefined();
-    }),
-    times(150),
-  );
-});
+test(
+  'any readings give a blank that is described in finite figures, or are refused in words',
+  patient,
+  async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.array(station, { maxLength: 9 }), async (stations) => {
+        const typed: unknown = JSON.parse(JSON.stringify({ name: 'any', use: 'other', stations }));
+        const fault = await faultOf(() => {
+          const told = JSON.stringify(describeBlank(readBlank(typed, 'b.json'), 'b.json', 'mm'));
+          // JSON has no word for what is not finite but null.
+          expect(told).not.toContain(':null');
+        });
+        expect(fault).toBeUndefined();
+      }),
+      times(150),
+    );
+  },
+);
 
-test('any JSON under any key of a job is read or refused in words', async () => {
+test('any JSON under any key of a job is read or refused in words', patient, async () => {
   const keys = fc.constantFrom(...Object.keys(jobKeys));
   const job = fc.dictionary(keys, fc.jsonValue({ maxDepth: 3 }), { maxKeys: 4 });
   await fc.assert(
@@ -55,7 +59,7 @@ test('any JSON under any key of a job is read or refused in words', async () => 
 /** A cell in quotes, as RFC 4180, section 2, rules 5 to 7, has it. */
 const quoted = (cell: string): string => `"${cell.replaceAll('"', '""')}"`;
 
-test('any cells in quotes come out of a list as they went in', () => {
+test('any cells in quotes come out of a list as they went in', patient, () => {
   const cell = fc.string({ unit: 'binary', maxLength: 12 }).map((text) => text.replace(/\r\n?/g, '\n'));
   const rows = fc.array(fc.tuple(cell, cell, cell), { maxLength: 9 });
   fc.assert(
@@ -88,19 +92,25 @@ const step = fc
       .map((values) => `${letter}${values.join(' ')}`),
   );
 
-test('any path is read as finite areas within the tile and a reach around it, or refused in words', async () => {
-  const path = fc.array(step, { maxLength: 12 }).map((steps) => `<path d="M0 0${steps.join('')}"/>`);
-  await fc.assert(
-    fc.asyncProperty(fc.array(path, { minLength: 1, maxLength: 3 }), async (paths) => {
-      const fault = await faultOf(async () => {
-        const { tile } = await readOf(tileText(paths.join('')));
-        const points = (tile?.layers ?? []).flatMap(({ shapes }) =>
-          shapes.flatMap(({ contours }) => contours.flatMap(({ segments }) => segments.map(({ to }) => to))),
-        );
-        expect(points.filter(({ x, y }) => !Number.isFinite(x + y))).toEqual([]);
-      });
-      expect(fault).toBeUndefined();
-    }),
-    times(60),
-  );
-});
+test(
+  'any path is read as finite areas within the tile and a reach around it, or refused in words',
+  patient,
+  async () => {
+    const path = fc.array(step, { maxLength: 12 }).map((steps) => `<path d="M0 0${steps.join('')}"/>`);
+    await fc.assert(
+      fc.asyncProperty(fc.array(path, { minLength: 1, maxLength: 3 }), async (paths) => {
+        const fault = await faultOf(async () => {
+          const { tile } = await readOf(tileText(paths.join('')));
+          const points = (tile?.layers ?? []).flatMap(({ shapes }) =>
+            shapes.flatMap(({ contours }) =>
+              contours.flatMap(({ segments }) => segments.map(({ to }) => to)),
+            ),
+          );
+          expect(points.filter(({ x, y }) => !Number.isFinite(x + y))).toEqual([]);
+        });
+        expect(fault).toBeUndefined();
+      }),
+      times(60),
+    );
+  },
+);

@@ -8,7 +8,7 @@ import { inspect } from '../../src/job/inspect.ts';
 import { standardCutter, standardFilm } from '../../src/job/material.ts';
 import { tileText } from '../artwork/a-tile.ts';
 import { pictureEngine } from '../pictures/compare.ts';
-import { type Attempt, faultOf, rounds } from './fuzz.ts';
+import { type Attempt, faultOf, patient, rounds } from './fuzz.ts';
 import { mutatedSvg, pick, randomFrom } from './mutate.ts';
 
 const cases = join(import.meta.dirname, '../cases/artwork');
@@ -23,7 +23,7 @@ const drawings: readonly string[] = [
   ),
 ];
 
-test('drawings changed at random are read or refused in words', async () => {
+test('drawings changed at random are read or refused in words', patient, async () => {
   const { normalise } = await pictureEngine();
   const faults: Attempt[] = [];
   for (let seed = 1; seed <= rounds(400); seed++) {
