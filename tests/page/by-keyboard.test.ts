@@ -96,5 +96,8 @@ test(
       expect(heard).toContain(`- ${told}:`);
     // What takes a file is opened by the button beside it, and what is busy is seen alone.
     expect(heard).not.toMatch(/Files to open|How to: [^"]*" \[expanded\]|drawing…/);
+    // Who begins with a sample goes on where it is drawn.
+    await page.getByRole('button', { name: /Rope canister/ }).press('Enter');
+    await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('tab-flat');
   },
 );

@@ -3,6 +3,14 @@ import { openFiles } from '../opening.ts';
 import { startGuide } from '../parts/guide.tsx';
 import { filesOfSample, sampleJobs } from '../samples.ts';
 
+/** What was pressed is gone once the job is there: who came by keys goes on at the view that is shown. */
+const goOn = (): void => {
+  requestAnimationFrame(() => {
+    if (document.activeElement !== document.body) return;
+    document.querySelector<HTMLElement>('[role="tab"][aria-selected="true"]')?.focus();
+  });
+};
+
 export const Welcome = () => (
   <div class="welcome">
     <svg class="welcome-picture" viewBox="0 0 300 120" aria-hidden="true">
@@ -26,7 +34,7 @@ export const Welcome = () => (
           key={key}
           type="button"
           class="plain welcome-sample"
-          onClick={() => openFiles(filesOfSample(key), label)}
+          onClick={() => openFiles(filesOfSample(key), label).then(goOn)}
         >
           <strong>{label}</strong>
           <span>{says}</span>
