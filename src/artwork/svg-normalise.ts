@@ -8,9 +8,18 @@ export type Normalise = (svg: string, fonts?: readonly Uint8Array[]) => string;
 /** Draws an SVG text at a width in px and gives a PNG. */
 export type Rasterise = (svg: string, widthPx: number) => Uint8Array;
 
+/** A picture on white, row by row from the top, three bytes a pixel: nothing of it is seen through. */
+export interface PixelsOnWhite {
+  readonly width: number;
+  readonly height: number;
+  readonly rgb: Uint8Array;
+}
+
 export interface SvgEngine {
   readonly normalise: Normalise;
   readonly rasterise: Rasterise;
+  /** Draws an SVG text on white, at a width in px. */
+  readonly onWhite: (svg: string, widthPx: number) => PixelsOnWhite;
 }
 
 /** Start the engine from its WebAssembly bytes. Once started it stays; asking again gives the same engine. */
@@ -38,5 +47,24 @@ export async function startSvgEngine(wasm: Uint8Array): Promise<SvgEngine> {
         picture.free();
         return png;
       }),
+    onWhite: (svg, widthPx) =>
+      withEngine(svg, { fitTo: { mode: 'width', value: widthPx } }, (engine) => {
+        const picture = engine.render();
+        const { width, height, pixels } = picture;
+        picture.free();
+        return { width, height, rgb: withWhite(pixels) };
+      }),
   };
+}
+
+/** Pixels with white behind them; their shades come multiplied by their opacity, which is the fourth byte. */
+function withWhite(pixels: Uint8Array): Uint8Array {
+  const rgb = new Uint8Array((pixels.length / 4) * 3);
+  for (let i = 0, to = 0; i < pixels.length; i += 4) {
+    const clear = 255 - (pixels[i + 3] ?? 255);
+    rgb[to++] = (pixels[i] ?? 0) + clear;
+    rgb[to++] = (pixels[i + 1] ?? 0) + clear;
+    rgb[to++] = (pixels[i + 2] ?? 0) + clear;
+  }
+  return rgb;
 }

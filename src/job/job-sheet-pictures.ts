@@ -18,7 +18,7 @@ export interface SheetPicture extends FlatPicture {
 export function pagePictures(
   { sections }: Page,
   files: readonly NamedFile[],
-  { rasterise }: Pick<JobTools, 'rasterise'>,
+  { onWhite }: Pick<JobTools, 'onWhite'>,
 ): readonly SheetPicture[] {
   const wanted = sections
     .flatMap(({ blocks }) => blocks)
@@ -32,5 +32,5 @@ export function pagePictures(
       return typeof content === 'string' ? [{ file, width, content }] : [];
     })
     .slice(0, mostPictures)
-    .map(({ file, width, content }) => ({ file, ...flatPicture(rasterise(content, width)) }));
+    .map(({ file, width, content }) => ({ file, ...flatPicture(onWhite(content, width)) }));
 }

@@ -14,6 +14,7 @@ import type { DrawnGroup } from '../../src/drawing/drawing.ts';
 import { hullBox } from '../../src/geometry/box.ts';
 import type { Contour } from '../../src/geometry/contour.ts';
 import { expectWithin } from '../closeness.ts';
+import { pictureEngine } from '../pictures/compare.ts';
 import { renderedPdf } from './rendered-pdf.ts';
 
 const font = createRequire(import.meta.url).resolve(
@@ -25,14 +26,11 @@ const bold: typeof words = (text, em) => words(text, 1.05 * em);
 
 const a4 = papers[0] ?? { name: 'a4', across: 210, up: 297 };
 
-/** A picture of one colour, see-through or not, red to blue to opacity. */
-const plainPng = (width: number, height: number, colour: readonly [number, number, number, number]) => {
-  const png = new PNG({ width, height });
-  for (let i = 0; i < width * height; i++) png.data.set(colour, 4 * i);
-  return new Uint8Array(PNG.sync.write(png));
-};
-
-const red = flatPicture(plainPng(20, 10, [255, 0, 0, 255]));
+const red = flatPicture({
+  width: 20,
+  height: 10,
+  rgb: Uint8Array.from({ length: 600 }, (_, i) => (i % 3 === 0 ? 255 : 0)),
+});
 
 const laidOut = (blocks: readonly Block[]) => {
   const facts = [
@@ -189,12 +187,17 @@ describe('a page on paper', () => {
   });
 });
 
-test('see-through pixels are on white, by another reader', () => {
-  const { png, aspect } = flatPicture(plainPng(4, 2, [255, 0, 0, 51]));
+test('see-through pixels are on white, by another reader', async () => {
+  const { onWhite } = await pictureEngine();
+  const half =
+    '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 2"><path fill="#f00" fill-opacity="0.2" d="M0 0H2V2H0Z"/></svg>';
+  const { png, aspect } = flatPicture(onWhite(half, 4));
   expect(aspect).toBe(0.5);
   expect(png[25]).toBe(2);
-  // A fifth of red and four fifths of white.
-  expect([...PNG.sync.read(Buffer.from(png)).data.subarray(0, 4)]).toEqual([255, 204, 204, 255]);
+  const shown = PNG.sync.read(Buffer.from(png)).data;
+  // A fifth of red and four fifths of white; beside it nothing is drawn.
+  expect([...shown.subarray(0, 4)]).toEqual([255, 204, 204, 255]);
+  expect([...shown.subarray(8, 12)]).toEqual([255, 255, 255, 255]);
 });
 
 test('columns fill the width; what is narrow keeps its own, and one to write in has room', () => {

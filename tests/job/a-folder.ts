@@ -17,7 +17,7 @@ export async function folderOf(
   { blank, job = {}, artwork = {}, tile, files: texts = {} }: Typed,
   options: Partial<MakeOptions> = {},
 ) {
-  const { normalise, rasterise } = await pictureEngine();
+  const engine = await pictureEngine();
   const art = tile === undefined ? {} : { artwork: { file: 'tile.svg', ...artwork } };
   const deliverables = await makeFiles(
     {
@@ -26,7 +26,7 @@ export async function folderOf(
       blank: readBlank(blank, 'b.blank.json'),
       blankFile: 'b.blank.json',
       files: filesOf({ ...texts, ...(tile === undefined ? {} : { 'tile.svg': tile }) }),
-      tools: { normalise, rasterise, words: () => [], setText },
+      tools: { ...engine, words: () => [], setText },
     },
     { pictures: false, search: { trials: 4000 }, fromFolder: (file) => file, ...options },
   );
