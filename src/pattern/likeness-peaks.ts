@@ -1,15 +1,12 @@
 // Steps by which a picture is most like itself: the tops of its likeness, to a fraction of a pixel.
 import type { Point } from '../geometry/point.ts';
-import { type Likeness, likenessOf, type Planes } from './likeness.ts';
-
-/** Likeness is worked out on no more pixels a side; finer places are settled on the whole picture later. */
-const mostSide = 480;
+import type { Likeness } from './likeness.ts';
 
 /** The least share of the picture that must show again, and how like it must be there. */
 const leastOverlap = 0.06;
 const leastLikeness = 0.25;
 
-/** Shorter steps are the width of a line, px of the smaller picture. */
+/** Shorter steps are the width of a line, px. */
 const leastStep = 4;
 
 /** Tops looked at: those most like, and of those nearly as like the shortest. */
@@ -21,12 +18,8 @@ interface Peak extends Point {
 }
 
 /** Steps to the right, or straight down, px; the likeliest first, then the shortest. */
-export function likenessPeaks(picture: Planes): readonly Point[] {
-  const times = Math.max(1, Math.ceil(Math.max(picture.width, picture.height) / mostSide));
-  const likeness = likenessOf(times === 1 ? picture : smaller(picture, times));
-  const peaks = topsOf(likeness)
-    .map(({ x, y, like }) => ({ x: x * times, y: y * times, like }))
-    .sort((p, q) => q.like - p.like);
+export function likenessPeaks(likeness: Likeness): readonly Point[] {
+  const peaks = topsOf(likeness).sort((p, q) => q.like - p.like);
   const least = nearlyAsLike * (peaks[0]?.like ?? 0);
   const length = ({ x, y }: Point) => Math.hypot(x, y);
   const short = peaks.filter(({ like }) => like > least).sort((p, q) => length(p) - length(q));
@@ -71,19 +64,4 @@ function isTop(like: (dx: number, dy: number) => number, dx: number, dy: number)
 function between(before: number, own: number, after: number): number {
   const bend = before - 2 * own + after;
   return bend < 0 ? Math.max(-0.5, Math.min(0.5, (before - after) / (2 * bend))) : 0;
-}
-
-/** The picture with so many pixels, each way, made one. */
-function smaller({ width, height, planes }: Planes, times: number): Planes {
-  const [w, h] = [Math.floor(width / times), Math.floor(height / times)];
-  const mean = (plane: Float64Array, x: number, y: number): number => {
-    let sum = 0;
-    for (let v = y * times; v < (y + 1) * times; v++)
-      for (let u = x * times; u < (x + 1) * times; u++) sum += plane[v * width + u] ?? 0;
-    return sum / (times * times);
-  };
-  const made = planes.map((plane) =>
-    Float64Array.from({ length: w * h }, (_, i) => mean(plane, i % w, Math.floor(i / w))),
-  );
-  return { width: w, height: h, planes: made };
 }

@@ -1,12 +1,6 @@
 // How like a picture is to itself moved by every whole step: one figure a step, worked out for all of them at once.
 import { transform } from '../geometry/fourier.ts';
-
-/** A picture's channels as numbers, in rows from the top left. */
-export interface Planes {
-  readonly width: number;
-  readonly height: number;
-  readonly planes: readonly Float64Array[];
-}
+import type { Planes } from './planes.ts';
 
 /** Likeness for steps that go right, or straight down: -1 to 1; 0 where too little of the picture shows again. */
 export interface Likeness {
@@ -86,7 +80,12 @@ class Totals {
   }
 
   over(x: number, y: number, width: number, height: number): number {
-    const total = (u: number, v: number) => this.#totals[v * this.#side + u] ?? 0;
-    return total(x + width, y + height) - total(x, y + height) - total(x + width, y) + total(x, y);
+    const [top, bottom] = [y * this.#side + x, (y + height) * this.#side + x];
+    const [upper, lower] = [this.#between(top, width), this.#between(bottom, width)];
+    return lower - upper;
+  }
+
+  #between(at: number, width: number): number {
+    return (this.#totals[at + width] ?? 0) - (this.#totals[at] ?? 0);
   }
 }

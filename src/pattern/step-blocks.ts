@@ -1,6 +1,8 @@
 // A step held against a picture, block by block: whether each shows again a step away, and by how much it stands off.
-import type { Point } from '../geometry/point.ts';
-import type { Planes } from './likeness.ts';
+import { dot, type Point } from '../geometry/point.ts';
+import { type Block, matched } from './block-match.ts';
+import type { Planes } from './planes.ts';
+import { blurLeaves, blurred } from './planes-blurred.ts';
 
 /** What blocks say of a step; px. */
 export interface StepSeen {
@@ -9,15 +11,15 @@ export interface StepSeen {
   /** Blocks that show something, and those of them that show it again where the step says. */
   readonly shown: number;
   readonly again: number;
-  /** Corners of the blocks that do not, and how wide a block is. */
-  readonly missing: readonly Point[];
+  /** Those blocks by their corners, and how wide each is. */
+  readonly blocks: readonly { readonly at: Point; readonly isAgain: boolean }[];
   readonly side: number;
 }
 
 /** Sides of blocks, px; how many a step is looked at in; and how far a block may stand off the step, px. */
 const sizes = { least: 20, most: 56 } as const;
 const mostBlocks = 100;
-export const mostOff = 0.5;
+const mostOff = 0.5;
 
 /** Of what a block shows so much may differ where it shows again, beside noise: edges are drawn by pixels. */
 const mostDiffering = 0.12;
@@ -25,20 +27,26 @@ const mostDiffering = 0.12;
 /** Blocks with less contrast than this share of the picture's own show nothing. */
 const leastContrast = 0.15;
 
-/** A place is told both ways where its gradients run both ways: the lesser over the greater. */
+/** Straight edges place a step where so many of them run another way: the lesser over the greater. */
 const leastBothWays = 0.04;
 
+/** Steps nearer than this, px, are looked at once: what blocks say of them is the same. */
+const sameLook = 0.1;
+
+/** A picture made ready for looking: what is between its pixels is known where it is a little blurred. */
 export interface Looked {
   readonly picture: Planes;
   /** Variance of the whole picture, all channels together; and of its noise. */
   readonly variance: number;
   readonly noise: number;
+  readonly seen: Map<string, StepSeen>;
 }
 
 export function lookedAt(picture: Planes): Looked {
-  const { planes } = picture;
-  const variance = planes.reduce((sum, plane) => sum + varianceOf(plane), 0);
-  return { picture, variance, noise: planes.reduce((sum, plane) => sum + noiseOf(plane, picture), 0) };
+  const soft = blurred(picture);
+  const variance = soft.planes.reduce((sum, plane) => sum + varianceOf(plane), 0);
+  const noise = picture.planes.reduce((sum, plane) => sum + noiseOf(plane, picture), 0) * blurLeaves;
+  return { picture: soft, variance, noise, seen: new Map() };
 }
 
 function varianceOf(plane: Float64Array): number {
@@ -69,54 +77,78 @@ function noiseOf(plane: Float64Array, { width, height }: Planes): number {
   return (median / 0.6745 / 6) ** 2;
 }
 
-interface Block {
-  readonly at: Point;
-  readonly off: Point;
-  readonly differs: number;
-  readonly contrast: number;
-  readonly isPlaced: boolean;
+/** What blocks of a picture say of a step. */
+export function stepSeen(looked: Looked, step: Point): StepSeen {
+  const key = `${Math.round(step.x / sameLook)} ${Math.round(step.y / sameLook)}`;
+  const before = looked.seen.get(key);
+  if (before) return before;
+  const seen = seenAnew(looked, step);
+  looked.seen.set(key, seen);
+  return seen;
 }
 
-const likeIn =
-  (noise: number) =>
-  ({ differs, contrast }: Block): boolean =>
-    differs <= mostDiffering * contrast + 3 * noise;
-
-/** Whether a block shows again by any of some steps. */
-export const recurs = (
-  { picture, noise }: Looked,
-  at: Point,
-  side: number,
-  steps: readonly Point[],
-): boolean =>
-  steps.some((step) => {
-    const corner = { x: Math.round(at.x), y: Math.round(at.y) };
-    if (corner.x < 1 || corner.y < 1) return false;
-    if (corner.x + side >= picture.width || corner.y + side >= picture.height) return false;
-    const block = matched(picture, corner, side, step);
-    return block !== undefined && likeIn(noise)(block) && Math.hypot(block.off.x, block.off.y) <= 2 * mostOff;
-  });
-
-/** What blocks of a picture say of a step. */
-export function stepSeen({ picture, variance, noise }: Looked, step: Point): StepSeen {
+function seenAnew({ picture, variance, noise }: Looked, step: Point): StepSeen {
   const side = Math.round(Math.min(sizes.most, Math.max(sizes.least, Math.hypot(step.x, step.y) / 4)));
-  const all = blocksOver(picture, step, side).flatMap((at) => matched(picture, at, side, step) ?? []);
-  const blocks = all.filter(({ contrast }) => contrast > leastContrast * variance + noise);
-  const isLike = likeIn(noise);
-  const placed = blocks.filter((block) => block.isPlaced && isLike(block));
-  const middle = { x: median(placed.map(({ off }) => off.x)), y: median(placed.map(({ off }) => off.y)) };
-  const away = ({ off }: Block) => Math.hypot(off.x - middle.x, off.y - middle.y);
-  const again = placed.filter((block) => away(block) <= mostOff);
-  const shown = blocks.filter(({ isPlaced }) => isPlaced);
-  const mean = (of: 'x' | 'y') =>
-    again.reduce((sum, { off }) => sum + off[of], 0) / Math.max(1, again.length);
+  const blocks = blocksOver(picture, step, side)
+    .flatMap((at) => matched(picture, at, side, step) ?? [])
+    .filter(({ contrast }) => contrast > leastContrast * variance + noise);
+  const like = blocks.filter(({ differs, contrast }) => differs <= mostDiffering * contrast + 3 * noise);
+  const middle = middleOf(like);
+  const again = new Set(middle ? like.filter((block) => away(block, middle) <= mostOff) : []);
+  const off = meanOf([...again]) ?? middle ?? { x: 0, y: 0 };
   return {
-    step: again.length === 0 ? step : { x: step.x + mean('x'), y: step.y + mean('y') },
-    shown: shown.length,
-    again: again.length,
-    missing: shown.filter((block) => !again.includes(block)).map(({ at }) => at),
+    step: { x: step.x + off.x, y: step.y + off.y },
+    shown: blocks.length,
+    again: again.size,
+    blocks: blocks.map((block) => ({ at: block.at, isAgain: again.has(block) })),
     side,
   };
+}
+
+/** How far a block stands off a place, as far as its edges tell, px. */
+const away = ({ off, across }: Block, to: Point): number => {
+  const by = { x: off.x - to.x, y: off.y - to.y };
+  return across ? Math.abs(dot(by, across)) : Math.hypot(by.x, by.y);
+};
+
+/** Where most blocks have the step: the median of those that tell it both ways; of few such, what all agree on. */
+function middleOf(blocks: readonly Block[]): Point | undefined {
+  const placed = blocks.filter(({ across }) => !across);
+  if (placed.length < leastPlaced || placed.length < leastPlacedShare * blocks.length)
+    return meanOf(nearMost(blocks));
+  return { x: median(placed.map(({ off }) => off.x)), y: median(placed.map(({ off }) => off.y)) };
+}
+
+/** Fewer blocks that tell both ways have no say of their own. */
+const leastPlaced = 4;
+const leastPlacedShare = 0.2;
+
+/** Blocks without those that stand farther off than most: a first look by all is drawn aside by few that are wrong. */
+function nearMost(blocks: readonly Block[]): readonly Block[] {
+  const first = meanOf(blocks);
+  if (!first) return [];
+  const far = 2 * Math.max(mostOff / 2, median(blocks.map((block) => away(block, first))));
+  return blocks.filter((block) => away(block, first) <= far);
+}
+
+/** Where blocks have the step, each as far as its edges tell: least squares; undefined where all edges run one way. */
+function meanOf(blocks: readonly Block[]): Point | undefined {
+  let [xx, xy, yy, x, y] = [0, 0, 0, 0, 0];
+  for (const { off, across } of blocks) {
+    const [nx, ny] = across ? [across.x, across.y] : [1, 0];
+    const other = across ? 0 : 1;
+    xx += nx * nx;
+    xy += nx * ny;
+    yy += ny * ny + other;
+    const along = nx * off.x + ny * off.y;
+    x += nx * along;
+    y += ny * along + other * off.y;
+  }
+  const trace = xx + yy;
+  const root = Math.hypot(xx - yy, 2 * xy);
+  if (!(trace - root > leastBothWays * (trace + root))) return undefined;
+  const determinant = xx * yy - xy * xy;
+  return { x: (x * yy - y * xy) / determinant, y: (y * xx - x * xy) / determinant };
 }
 
 function median(values: readonly number[]): number {
@@ -144,70 +176,4 @@ function blocksOver({ width, height }: Planes, step: Point, side: number): reado
         y: Math.floor(fromY + (rows > 1 ? (h * j) / (rows - 1) : h / 2)),
       });
   return places;
-}
-
-/**
- * A block moved until it lies best on what shows a step away. Source: Lucas and Kanade, IJCAI 1981, from memory: Gauss-Newton
- * on the squared differences, its gradients taken once.
- */
-function matched({ width, height, planes }: Planes, at: Point, side: number, step: Point): Block | undefined {
-  let [xx, xy, yy, contrast] = [0, 0, 0, 0];
-  for (const plane of planes) {
-    let [sum, squares] = [0, 0];
-    for (let y = at.y; y < at.y + side; y++)
-      for (let x = at.x; x < at.x + side; x++) {
-        const i = y * width + x;
-        const value = plane[i] ?? 0;
-        const gx = ((plane[i + 1] ?? 0) - (plane[i - 1] ?? 0)) / 2;
-        const gy = ((plane[i + width] ?? 0) - (plane[i - width] ?? 0)) / 2;
-        xx += gx * gx;
-        xy += gx * gy;
-        yy += gy * gy;
-        sum += value;
-        squares += value * value;
-      }
-    const count = side * side;
-    contrast += (squares - (sum * sum) / count) / count;
-  }
-  const trace = xx + yy;
-  const root = Math.hypot(xx - yy, 2 * xy);
-  const isPlaced = trace - root > leastBothWays * (trace + root) && trace > 0;
-  const determinant = xx * yy - xy * xy;
-  let off = { x: 0, y: 0 };
-  let differs = 0;
-  for (let round = 0; round < 6; round++) {
-    let [ex, ey] = [0, 0];
-    differs = 0;
-    const [dx, dy] = [step.x + off.x, step.y + off.y];
-    const [left, top] = [Math.floor(dx), Math.floor(dy)];
-    const [fx, fy] = [dx - left, dy - top];
-    if (
-      at.x + left < 1 ||
-      at.y + top < 1 ||
-      at.x + left + side + 1 >= width ||
-      at.y + top + side + 1 >= height
-    )
-      return undefined;
-    for (const plane of planes)
-      for (let y = at.y; y < at.y + side; y++)
-        for (let x = at.x; x < at.x + side; x++) {
-          const i = y * width + x;
-          const j = i + top * width + left;
-          const there =
-            ((plane[j] ?? 0) * (1 - fx) + (plane[j + 1] ?? 0) * fx) * (1 - fy) +
-            ((plane[j + width] ?? 0) * (1 - fx) + (plane[j + width + 1] ?? 0) * fx) * fy;
-          const miss = there - (plane[i] ?? 0);
-          ex += (miss * ((plane[i + 1] ?? 0) - (plane[i - 1] ?? 0))) / 2;
-          ey += (miss * ((plane[i + width] ?? 0) - (plane[i - width] ?? 0))) / 2;
-          differs += miss * miss;
-        }
-    differs /= side * side;
-    if (!isPlaced || determinant <= 0) break;
-    const by = { x: (ex * yy - ey * xy) / determinant, y: (ey * xx - ex * xy) / determinant };
-    const longest = Math.max(1, Math.hypot(by.x, by.y));
-    off = { x: off.x - by.x / longest, y: off.y - by.y / longest };
-    if (Math.hypot(off.x, off.y) > 4) break;
-    if (Math.hypot(by.x, by.y) < 0.01) break;
-  }
-  return { at, off, differs, contrast, isPlaced };
 }
