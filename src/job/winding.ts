@@ -15,6 +15,7 @@ import type { MakeInput } from './make-input.ts';
 import { layersWith } from './motif-layers.ts';
 import type { PlacedMotif } from './placed-motif.ts';
 import { runOff } from './plan.ts';
+import { seamSliverFindings } from './seam-slivers.ts';
 import { typedAt } from './typed-at.ts';
 import type { WindingReport } from './winding-report.ts';
 
@@ -104,7 +105,7 @@ export function windEnds(
       ...pattern,
       wrap: { ...pattern.wrap, layers },
       winding: report,
-      findings: [...pattern.findings, finding],
+      findings: [...pattern.findings, finding, ...seamSliverFindings(input, template, layers)],
     },
   };
 }

@@ -183,3 +183,41 @@ test.each([
   }).catch((thrown: unknown) => thrown);
   expect(fault instanceof Refused && fault.findings.map(({ rule }) => rule)).toEqual(['no-winding']);
 });
+
+describe('what a winding seam leaves of motifs', () => {
+  /** Bars 9 mm long and 1.5 mm high, 1 mm apart, every other row moved by half: any line up the wall cuts one of two. */
+  const bars =
+    '<svg xmlns="http://www.w3.org/2000/svg" width="10mm" height="5mm" viewBox="0 0 10 5"><path d="M.5 .5h9v1.5h-9ZM-4.5 3h9v1.5h-9ZM5.5 3h9v1.5h-9Z"/></svg>';
+  const low = { stations: [cup.stations[0], { height: 25, across: 66.5 }] };
+  const leftBy = async (minPiece: number, overlap: number) => {
+    const { report } = await winding(
+      { tile: bars, blank: low, job: { film: { ...film, minPiece } } },
+      { overlap },
+    );
+    return {
+      cut: report.seam?.winding?.crossings,
+      told: report.checks
+        .filter(({ rule }) => rule === 'seam-sliver')
+        .map(({ level, times, size }) => ({ level, times, size })),
+    };
+  };
+
+  test('is told where it is too small for the film, at each end as many as it cuts', async () => {
+    const { cut, told } = await leftBy(12, 0);
+    expect(told.map(({ level, times }) => [level, times])).toEqual([
+      ['look', cut],
+      ['look', cut],
+    ]);
+    // Both halves of a bar of 13.5 mm², drawn; the pattern is laid within a tenth of its size.
+    for (const { size } of told) expectWithin(size ?? 0, 13.5 / 2, 13.5 / 4, 'half a bar');
+  });
+
+  test('is a note where the other end shows the same art', async () => {
+    const { told } = await leftBy(12, 10);
+    expect(told.map(({ level }) => level)).toEqual(['note', 'note']);
+  });
+
+  test('is left alone where it holds', async () => {
+    expect((await leftBy(1, 10)).told).toEqual([]);
+  });
+});
