@@ -41,6 +41,7 @@ import { trimFindings } from './plan-findings.ts';
 import { reliefOf } from './relief.ts';
 import { type Job, standardPanels } from './resolved-job.ts';
 import { rigidOnPieces, wholeMotifs } from './rigid-pattern.ts';
+import { rowsCutFindings } from './rows-cut.ts';
 import { seamMeaning, topOf } from './seam.ts';
 import type { Strips } from './strips.ts';
 import { refuseWinding, straightEnds, windEnds } from './winding.ts';
@@ -292,6 +293,7 @@ function layPattern({ template, lengths }: Plan, drawn: Drawn, lay: Lay): LaidPa
       ...(plan.covers ? [underStrips(file)] : []),
       ...layerNote(wrap.layers, artwork, cutsEach(job)),
       ...edgeFindings(wrap.edges, job, jobFile),
+      ...rowsCutFindings(job, jobFile, { layers: wrap.layers, template, ends: edges.ends }),
     ],
   };
 }

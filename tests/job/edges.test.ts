@@ -55,3 +55,17 @@ test('how far the pieces of a motif stand apart is read, and written again', () 
   expect(readJob(jobContent(job, 'b'), 'j').artwork?.together).toBe(2.1);
   expect(() => readJob({ ...typed, artwork: { file: 'a', together: '-1mm' } }, 'j')).toThrow();
 });
+
+test('whole rows that an edge cuts all the same are told, with the ways out', async () => {
+  const whole = await made({ edges: 'whole-rows' });
+  expect(rules(whole)).not.toContain('rows-cut');
+  // With a half drop every other dot and speck stands on the border of two rows: on both edges of the band.
+  const { report } = await made({ edges: 'whole-rows' }, { repeat: { across: 40, up: 30, drop: 15 } });
+  const told = report.checks.filter(({ rule }) => rule === 'rows-cut');
+  const columns = (report.pattern?.around ?? 0) / 2;
+  expect(told.map(({ level, times }) => [level, times])).toEqual([
+    ['note', 2 * columns],
+    ['note', 2 * columns],
+  ]);
+  expect(told[0]?.says).toMatch(/the foot edge cuts \d+ pieces of film .*"fade".*without a drop$/);
+});
