@@ -37,10 +37,8 @@ export interface Drawn {
 }
 
 /** Undefined where the job has no artwork. @throws Refused where it can't be read, or does not go around. */
-export function readDrawn(
-  { job, jobFile, files, tools, chosen, recall }: MakeInput,
-  groundOf: () => PatternGround,
-): Drawn | undefined {
+export function readDrawn(input: MakeInput, groundOf: () => PatternGround): Drawn | undefined {
+  const { job, jobFile, files, tools, chosen, recall } = input;
   refuseStencil(job, jobFile);
   const { artwork } = job;
   if (!artwork) return undefined;
@@ -64,6 +62,9 @@ export function readDrawn(
         remembered(recall, 'study', [file, options, job.shown, repeat], () => studyOf(of, repeat)),
       ),
   );
+  // A picture that is laid as drawn is traced as one that goes on, however the way was named.
+  if (tile.pixels && typeof artwork.way === 'number' && asDrawn.way === wayAsDrawn)
+    return readDrawn({ ...input, job: { ...job, artwork: { ...artwork, way: wayAsDrawn } } }, groundOf);
   refuseTooMany(asDrawn, jobFile);
   const { plan, mended, findings: mends } = mendedPlan(job, asDrawn, ground);
   const told = [
@@ -87,6 +88,9 @@ export function readDrawn(
   };
 }
 
+/** The way of a tile that is laid as it is, whether its borders meet or not. */
+const wayAsDrawn = 'as-drawn';
+
 /** What only depends on the artwork is worked out once, where there is a memory. */
 const remembered = <T>(recall: Recall | undefined, kind: string, of: unknown, make: () => T): T =>
   recall ? recall.of(kind, JSON.stringify(of), make) : make();
@@ -104,7 +108,7 @@ function readSheets(
     content: bytesOf(files, sheet.file),
   }));
   // Laid as drawn, a picture is followed across its borders as it goes on in its copies.
-  const goesOn = artwork.way === 'as-drawn';
+  const goesOn = artwork.way === wayAsDrawn;
   const mayStep = over.length === 0 && !saysRepeat(artwork.repeat);
   const options = { ...artwork, fonts, goesOn, mayStep, ...(order ? { order } : {}) };
   return readStacked(drawings, tools.normalise, options, order);
@@ -154,6 +158,8 @@ export function resolvedJob(
   if (!drawn) return whole;
   const { way, closing } = drawn.plan;
   const { around: _, way: __, ...artwork } = drawn.artwork;
-  const taken = way !== undefined ? { way } : closing.n > 0 ? { around: closing.n } : {};
+  // Of a picture that way also says how it is traced.
+  const named = way ?? (drawn.artwork.way === wayAsDrawn ? wayAsDrawn : undefined);
+  const taken = named !== undefined ? { way: named } : closing.n > 0 ? { around: closing.n } : {};
   return { ...whole, artwork: { ...artwork, ...taken, ...(strips ? { strips } : {}) } };
 }

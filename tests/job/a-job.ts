@@ -36,7 +36,7 @@ export interface Typed {
   readonly tile?: string;
   /** Other files that the job names, by their names. */
   readonly files?: Readonly<Record<string, string>>;
-  /** Font files that the job names. */
+  /** Font files and pictures that the job names. */
   readonly fonts?: Readonly<Record<string, Uint8Array>>;
   /** Who draws the guides' words; nobody, if left out. */
   readonly words?: DrawWords;

@@ -1,6 +1,8 @@
 // How a job's artwork closes: by its own steps, by the repeat found in it, book-matched, or not without being asked.
+import { PNG } from 'pngjs';
 import { describe, expect, test } from 'vitest';
 import { Refused } from '../../src/finding.ts';
+import { drawn } from '../pictures/compare.ts';
 import { madeOf } from './a-job.ts';
 
 /** 252 mm around, straight. */
@@ -167,4 +169,21 @@ test('a tile whose borders meet but whose spacing jumps there is laid by its tru
   const tile = `<svg xmlns="http://www.w3.org/2000/svg" width="34mm" height="20mm" viewBox="0 0 34 20">${dots.join('')}</svg>`;
   const { report } = await made(tile);
   expect(report.pattern).toMatchObject({ joins: true, way: 'period-25', around: 25 });
+});
+
+test('a picture laid as drawn is traced as one that goes on, by name or by number', async () => {
+  const dots = '<circle cx="0" cy="9" r="5"/><circle cx="20" cy="20" r="4"/>';
+  const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="34" height="26" viewBox="0 0 34 26"><rect width="100%" height="100%" fill="#fff"/><g fill="#17566b">${dots}</g></svg>`;
+  const picture = new Uint8Array(PNG.sync.write(await drawn(svg, 102)));
+  const by = (way: string | number) =>
+    madeOf({
+      blank: mug,
+      job: { artwork: { file: 'dots.png', across: 34, way } },
+      fonts: { 'dots.png': picture },
+    });
+  const [fault] = await refusalOf(by(99));
+  const number = Number(/(\d+) "as-drawn"/.exec(fault?.says ?? '')?.[1]);
+  const [named, numbered] = [await by('as-drawn'), await by(number)];
+  expect(numbered.draft.cut).toBe(named.draft.cut);
+  expect(numbered.draft.job.artwork?.way).toBe('as-drawn');
 });
