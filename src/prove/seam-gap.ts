@@ -74,7 +74,8 @@ function edgesAt(contours: readonly Contour[], { cone, band }: SeamPiece, turn: 
     return Math.min(first, second, third, last) <= 0 && Math.max(first, second, third, last) >= 0;
   };
   const found: Edge[] = [];
-  for (const { segments } of contours)
+  for (const { segments } of contours) {
+    if (onlyTouches(segments, isBeside, Math.sqrt(length))) continue;
     for (const s of segments) {
       if (!mayCross(s)) continue;
       for (const t of lineCrossings(s, foot, up)) {
@@ -85,7 +86,25 @@ function edgesAt(contours: readonly Contour[], { cone, band }: SeamPiece, turn: 
           found.push({ at, direction: directionAt(s, t), length: lengthOf(s) });
       }
     }
+  }
   return found;
+}
+
+/** Art that reaches less than this past the seam only touches it, mm: at the other end it lies in the waste, where none is kept. */
+const touching = 0.002;
+
+/** Whether an outline lies on one side of a line but for what no eye sees; `beside`: so far to the side times the line's length. */
+function onlyTouches(segments: readonly Segment[], beside: (p: Point) => number, length: number): boolean {
+  const past = touching * length;
+  let [isLeft, isRight] = [false, false];
+  for (const s of segments)
+    for (const p of s.kind === 'cubic' ? [s.from, s.c1, s.c2, s.to] : [s.from, s.to]) {
+      const by = beside(p);
+      if (by > past) isLeft = true;
+      else if (by < -past) isRight = true;
+      if (isLeft && isRight) return false;
+    }
+  return true;
 }
 
 /** Chords of a winding line are this long at the most, mm: 0.0004 mm off a bend of 3 mm. */

@@ -246,3 +246,23 @@ it('takes no direction from a stretch so short that the rounding of files turns 
   });
   expect(gapOf(lines, template).tangentDeg).toBe(0);
 });
+
+describe('art that stands at the seam', () => {
+  /** A bar from `past` mm before turn 0 to 4 mm past it; the other end shows nothing. */
+  const barAt = (past: number) => {
+    const wall = flatWall(20, 0.05, 10);
+    const template = templateOf(wall, { band, trim: { foot: 3, lip: 3 }, overlap: 0 });
+    const corner = (x: number, along: number) =>
+      toFlat(wall, { turn: x / (2 * Math.PI * radiusAt(wall, along)), along });
+    const bar = polygon([corner(-past, 20), corner(4, 20), corner(4, 24), corner(-past, 24)]);
+    return gapOf([bar], template);
+  };
+
+  it('and touches it within rounding does not cross it', () => {
+    expect(barAt(0.001)).toEqual({ position: 0, tangentDeg: 0, crossings: 0 });
+  });
+
+  it('is missed at the other end where it goes past by more', () => {
+    expect(barAt(0.02).position).toBeGreaterThan(3);
+  });
+});
