@@ -71,10 +71,10 @@ export function chosenWay(
   return { way: taken, findings: [told] };
 }
 
-/** Borders that strips of a way have to cover: where nothing but the spacing is wrong, or rows do not meet, those between rows too. */
-export function coversOf({ borders, jump }: RepeatStudy, { kind, rows }: Way): Pick<ChosenWay, 'covers'> {
+/** Borders that strips of a way have to cover: those between rows too where rows do not meet, or their spacing jumps. */
+export function coversOf({ borders, jumpsUp }: RepeatStudy, { kind, rows }: Way): Pick<ChosenWay, 'covers'> {
   if (kind !== 'strip') return {};
-  const isOpen = jump !== undefined || borders.open.some(({ border }) => border === 'level');
+  const isOpen = jumpsUp || borders.open.some(({ border }) => border === 'level');
   return { covers: rows > 1 && isOpen ? 'both' : 'sides' };
 }
 

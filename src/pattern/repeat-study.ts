@@ -25,6 +25,8 @@ export interface RepeatStudy {
   readonly others: readonly FoundRepeat[];
   /** Where borders meet but the spacing jumps: by how much, mm. */
   readonly jump: number | undefined;
+  /** Whether it jumps from row to row. */
+  readonly jumpsUp: boolean;
   /** Whether the steps are none that were given: the tile joins by them alone. */
   readonly stepped?: true;
 }
@@ -47,6 +49,7 @@ export function repeatStudyOf(tile: Tile, lattice: Lattice): RepeatStudy {
     period: joins ? periodOfJoined(lattice, borders, found) : (told?.by ?? found),
     others,
     jump,
+    jumpsUp: told?.isUp ?? false,
   };
 }
 
@@ -95,6 +98,8 @@ function jumpOf({ a, b }: Lattice, found: Lattice): number | undefined {
 interface SpacingJump {
   /** mm */
   readonly jump: number;
+  /** Whether it jumps from row to row. */
+  readonly isUp: boolean;
   /** The repeat that tells it. */
   readonly by: FoundRepeat;
 }
@@ -103,7 +108,8 @@ interface SpacingJump {
 function spacingJump(tile: Tile, lattice: Lattice, found: FoundRepeat | undefined): SpacingJump | undefined {
   const told = (by: FoundRepeat): SpacingJump | undefined => {
     const jump = jumpOf(lattice, by);
-    return jump === undefined ? undefined : { jump, by };
+    const isUp = offStep(lattice.b, by) > slackOf(lattice, by);
+    return jump === undefined ? undefined : { jump, isUp, by };
   };
   if (tells(tile, found)) return told(found);
   if (tile.pixels || tile.layers.reduce((sum, { shapes }) => sum + shapes.length, 0) > mostPaired)

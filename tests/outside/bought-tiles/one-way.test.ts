@@ -55,7 +55,8 @@ test.each([
 test('the repeat of a crop one way is offered, never taken unasked', () => {
   const stamps = tiles.find(({ name }) => name === 'stamp-collection');
   if (!stamps) throw new Error('the tile is not in the package');
-  const { period, jump } = studied(cropped(stamps.tile, 1, 1.4));
+  const { period, jump, jumpsUp } = studied(cropped(stamps.tile, 1, 1.4));
+  expect([jumpsUp, studied(cropped(stamps.tile, 1.4, 1)).jumpsUp]).toEqual([true, false]);
   expect(jump).toBeCloseTo(0.4 * stamps.tile.height, 2);
   expect(period?.confidence).toBeLessThan(0.9);
   expect(Math.abs(period?.b.y ?? 0)).toBeCloseTo(stamps.tile.height, 2);
