@@ -76,9 +76,9 @@ test('a canister in inches, from readings to proved files', patience, async () =
 test('a reading that cannot be is told at its field, in words', patience, async () => {
   const { page } = await bench.open();
   await type(page, 'blank:stations[0].across', '62,5');
-  const field = page.locator('input[data-path="blank:stations[0].across"]');
-  await expect.poll(() => field.getAttribute('aria-invalid')).toBe('true');
-  const described = (await field.getAttribute('aria-describedby'))?.split(' ') ?? [];
+  const across = page.locator('input[data-path="blank:stations[0].across"]');
+  await expect.poll(() => across.getAttribute('aria-invalid')).toBe('true');
+  const described = (await across.getAttribute('aria-describedby'))?.split(' ') ?? [];
   const says = await Promise.all(described.map((id) => page.locator(`[id="${id}"]`).textContent()));
   expect(says[0]).toBe('mm');
   expect(says[1]).toContain('has a comma in it; write a decimal point');
@@ -99,5 +99,16 @@ test(
     // Who begins with a sample goes on where it is drawn.
     await page.getByRole('button', { name: /Rope canister/ }).press('Enter');
     await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('tab-flat');
+    // Its figures are read out once it is laid, not at every key.
+    const figures = page.locator('#flat-figures');
+    await expect.poll(() => figures.getAttribute('aria-busy'), { timeout: 60_000 }).toBe('false');
+    const busyAtOnce = await page.getByRole('textbox', { name: 'Foot round' }).evaluate((input) => {
+      (input as HTMLInputElement).value = '0.2in';
+      input.dispatchEvent(new Event('input', { bubbles: true }));
+      return new Promise((seen) =>
+        requestAnimationFrame(() => seen(document.querySelector('#flat-figures')?.ariaBusy)),
+      );
+    });
+    expect(busyAtOnce).toBe('true');
   },
 );

@@ -200,7 +200,8 @@ export function FlatBoard() {
           />
         ) : null}
       </div>
-      <p class="board-figures" id="flat-figures" aria-live="polite">
+      {/* Read out once the job is laid, not at every key: what is busy waits. */}
+      <p class="board-figures" id="flat-figures" aria-live="polite" aria-busy={flat.value.busy}>
         {measuring.value && distance === undefined
           ? from
             ? 'Now the second point (or Enter for the middle of the window).'
