@@ -2,7 +2,7 @@
 import { type Finding, refuseIfAny, stop } from '../finding.ts';
 import { readVolume } from '../job/read-coats.ts';
 import { parseLength, type Units } from '../lengths/length.ts';
-import { type NumberOptions, parseNumber } from '../lengths/number.ts';
+import { type NumberOptions, parseNumber, parseShare } from '../lengths/number.ts';
 
 /** Collects lengths from flags, so that all faults are told at once. */
 export class FlagLengths {
@@ -50,13 +50,8 @@ export class FlagLengths {
   /** The share of a flag, `0.02` or `2%`, from 0 to `most`; undefined where it was not given or none. */
   readShare(flag: string, text: string | undefined, most: number): number | undefined {
     if (text === undefined) return undefined;
-    const percent = /^([+.\d].*?)\s*%$/.exec(text.trim())?.[1];
-    const share = Number(percent ?? text) / (percent === undefined ? 1 : 100);
-    if (text.trim() !== '' && share >= 0 && share <= most) return share;
-    return this.refuse(
-      flag,
-      `"${text}" will not do here; give a share of the length, from 0 to ${most}, or 0% to ${most * 100}%`,
-    );
+    const parsed = parseShare(/^[+.\d]+$/.test(text.trim()) ? Number(text) : text, most);
+    return parsed.ok ? parsed.value : this.refuse(flag, parsed.says);
   }
 
   refuse(flag: string, says: string): undefined {

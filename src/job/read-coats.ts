@@ -3,7 +3,7 @@ import { shown } from '../lengths/shown.ts';
 import type { JobCoat } from './material.ts';
 import { readAlong } from './read-spans.ts';
 import { isTyped, optional, type Reader, readKeys, report, standard, within } from './schema.ts';
-import { given, lengthOrZero, number, text, yesOrNo } from './schema-values.ts';
+import { given, lengthOrZero, number, share, text, yesOrNo } from './schema-values.ts';
 
 /** Most that is taken as meant for one vessel, ml. */
 const mostVolume = 100_000;
@@ -29,7 +29,7 @@ export const coatKeys = {
   name: standard('Coat', text, 'coat'),
   thickness: optional('Coat thickness', lengthOrZero),
   volume: optional('Coat volume, ml', readVolume),
-  loss: standard('Share of a coat that is lost', number({ least: 0, most: mostLoss }), 0),
+  loss: standard('Share of a coat that is lost', share(mostLoss), 0),
   covers: optional('What a coat covers', readAlong),
   over: standard('Over the film', yesOrNo, false),
   wait: optional('Hours until the next step', number({ least: 0, most: 2000 })),

@@ -26,6 +26,7 @@ import {
   length,
   lengthOrZero,
   number,
+  share,
   text,
   units,
   unitsOf,
@@ -63,8 +64,8 @@ const materialKeys = {
 
 export const filmKeys = {
   thickness: standard('Film thickness', lengthOrZero, standardFilm.thickness),
-  stretch: standard('Film stretch', number({ least: 0, most: mostGiving }), standardFilm.stretch),
-  gather: standard('Film gather', number({ least: 0, most: mostGiving }), standardFilm.gather),
+  stretch: standard('Film stretch', share(mostGiving), standardFilm.stretch),
+  gather: standard('Film gather', share(mostGiving), standardFilm.gather),
   minWidth: standard('Thinnest film', lengthOrZero, standardFilm.minWidth),
   minGap: standard('Narrowest gap', lengthOrZero, standardFilm.minGap),
   minPiece: standard('Smallest piece, mm²', number({ least: 0, most: 1e6 }), standardFilm.minPiece),

@@ -1,6 +1,6 @@
 // Readers of single values: lengths, numbers, texts, choices, lists.
 import { type LengthOptions, parseLength, type Units } from '../lengths/length.ts';
-import { type NumberOptions, parseNumber } from '../lengths/number.ts';
+import { type NumberOptions, parseNumber, parseShare } from '../lengths/number.ts';
 import { shown } from '../lengths/shown.ts';
 import { type Given, isObject, type Place, type Reader, report, within } from './schema.ts';
 
@@ -25,6 +25,14 @@ export const number =
   (options: NumberOptions): Reader<number> =>
   (value, place) => {
     const parsed = parseNumber(value, options);
+    return parsed.ok ? parsed.value : report(place, 'not-a-number', parsed.says);
+  };
+
+/** A share of a whole, up to `most`. */
+export const share =
+  (most: number): Reader<number> =>
+  (value, place) => {
+    const parsed = parseShare(value, most);
     return parsed.ok ? parsed.value : report(place, 'not-a-number', parsed.says);
   };
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { parseNumber } from '../../src/lengths/number.ts';
+import { parseNumber, parseShare } from '../../src/lengths/number.ts';
 
 describe('a plain number', () => {
   test('is given when it lies within its bounds', () => {
@@ -19,4 +19,26 @@ describe('a plain number', () => {
     const parsed = parseNumber(value, { least: 1, most: 10, whole });
     expect(parsed.ok ? '' : parsed.says).toContain(says);
   });
+});
+
+describe('a share', () => {
+  test.each<[unknown, number]>([
+    [0.02, 0.02],
+    [0, 0],
+    ['2%', 0.02],
+    [' 2.5 % ', 0.025],
+    ['2,5%', 0.025],
+    ['50%', 0.5],
+  ])('is given when it is %j', (value, share) => {
+    const parsed = parseShare(value, 0.5);
+    expect(parsed.ok && parsed.value).toBeCloseTo(share, 12);
+  });
+
+  test.each<[unknown]>([['2'], [2], ['51%'], ['-1%'], ['%'], ['two %'], [Number.NaN], [null], ['1e1%']])(
+    'is refused when it is %j, with both ways to write it',
+    (value) => {
+      const parsed = parseShare(value, 0.5);
+      expect(parsed.ok ? '' : parsed.says).toContain('give a share of it, from 0 to 0.5, or "0%" to "50%"');
+    },
+  );
 });
