@@ -50,7 +50,8 @@ export class FlagLengths {
   /** The share of a flag, `0.02` or `2%`, from 0 to `most`; undefined where it was not given or none. */
   readShare(flag: string, text: string | undefined, most: number): number | undefined {
     if (text === undefined) return undefined;
-    const parsed = parseShare(/^[+.\d]+$/.test(text.trim()) ? Number(text) : text, most);
+    const asNumber = text.trim() === '' ? Number.NaN : Number(text);
+    const parsed = parseShare(asNumber >= 0 && asNumber <= most ? asNumber : text, most);
     return parsed.ok ? parsed.value : this.refuse(flag, parsed.says);
   }
 
