@@ -43,12 +43,17 @@ const onPlace = 0.15;
 /**
  * The stretches of a border along which film ends as it was drawn to, px; undefined where some of it may be cut. Film was drawn up to
  * a border where the border is known to be where it was drawn (slanting edges go on across it, or all straight edges stand on one
- * grid with it), and where edges arrive at the ends of each stretch as at some edge inside.
+ * grid with it), and where edges arrive at the ends of each stretch as at some edge inside. `wouldDo` says whether they would do as
+ * sides: where they would not, the rest of the picture is not looked at.
  */
-export function pictureSides(view: BorderView): readonly RowStretch[] | undefined {
+export function pictureSides(
+  view: BorderView,
+  wouldDo: (sides: readonly RowStretch[]) => boolean,
+): readonly RowStretch[] | undefined {
   const rows = new Rows(view);
   const ends = stretchesOn(rows, 0).filter((stretch) => !goesOn(rows, 0, stretch));
   if (ends.length === 0) return [];
+  if (!wouldDo(ends)) return undefined;
   const isRound = ({ from, to }: RowStretch): boolean =>
     [from, to].some((end) => cornerAt(rows, 0, end) === 'round');
   if (!(ends.some(isRound) || slantsMeet(rows) || standsOnGrid(view))) return undefined;
@@ -213,10 +218,21 @@ function cornersInside(rows: Rows): readonly number[] {
 
 /** Whether straight edges inside stand on one even grid with both borders, as what is drawn square by square does and a crop does not. */
 function standsOnGrid({ value, along, size }: BorderView): boolean {
-  const places = straightPlaces(value, along, size);
+  const found: number[] = [];
+  let places: readonly number[] = [];
+  for (const more of straightPlaces(value, along, size)) {
+    found.push(...more);
+    places = apartBy(found, 2 * onPlace);
+    // What even the finest grid does not hold now it will not when more places are known.
+    if (!isOnGrid(places, size, leastGrid)) return false;
+  }
   if (places.length === 0) return false;
   const apart = places.slice(1).map((at, i) => at - (places[i] ?? 0));
-  const least = Math.max(leastGrid, Math.min(size, ...apart) / mostParts);
+  return isOnGrid(places, size, Math.max(leastGrid, Math.min(size, ...apart) / mostParts));
+}
+
+/** Whether places stand on one grid of a size cut in even parts, none of them less than `least`. */
+function isOnGrid(places: readonly number[], size: number, least: number): boolean {
   for (let parts = 2; size / parts >= least; parts++) {
     const grid = size / parts;
     if (places.every((at) => Math.abs(at - grid * Math.round(at / grid)) <= onPlace)) return true;
@@ -224,12 +240,22 @@ function standsOnGrid({ value, along, size }: BorderView): boolean {
   return false;
 }
 
-/** Where edges that run along the rows stand, px from the border. */
-function straightPlaces(value: RowReader, along: number, size: number): readonly number[] {
-  const upright: RowReader = (k, i, channel) => value(i, k, channel);
-  const places: number[] = [];
+/** Places in order, those left out that stand no farther on than this. */
+function apartBy(places: readonly number[], least: number): readonly number[] {
+  const kept: number[] = [];
+  for (const at of [...places].sort((a, b) => a - b)) if (at - (kept.at(-1) ?? -1) > least) kept.push(at);
+  return kept;
+}
+
+/** Where edges that run along the rows stand, px from the border: those that show first, by so many columns at a time. */
+function* straightPlaces(value: RowReader, along: number, size: number): Generator<readonly number[]> {
+  const line = new Uint8Array(3 * (size + 2));
+  const upright: RowReader = (k, _, channel) => line[3 * (k + 1) + channel] ?? 0;
+  let places: number[] = [];
   let open: { readonly at: number; readonly rises: boolean; readonly length: number }[] = [];
-  for (let i = 0; i < along; i++)
+  for (let i = 0; i < along; i++) {
+    for (let k = -1; k <= size; k++)
+      for (let channel = 0; channel < 3; channel++) line[3 * (k + 1) + channel] = value(i, k, channel);
     open = rowEdges(upright, size, i)
       .filter(({ at }) => at > 1 && at < size - 2)
       .map(({ at, rises }) => {
@@ -238,7 +264,11 @@ function straightPlaces(value: RowReader, along: number, size: number): readonly
         if (length === straight) places.push(at + 0.5);
         return { at: before?.at ?? at, rises, length };
       });
-  const found: number[] = [];
-  for (const at of places.sort((a, b) => a - b)) if (at - (found.at(-1) ?? -1) > 2 * onPlace) found.push(at);
-  return found;
+    if (places.length === 0 || (i % columnsAtOnce !== 0 && i < along - 1)) continue;
+    yield places;
+    places = [];
+  }
 }
+
+/** After so many columns places are held against the grid. */
+const columnsAtOnce = 16;

@@ -38,8 +38,8 @@ export function goesOnAcross({ width, height, rgb }: Picture): boolean {
       return meet && meets(rgb, along, at, size, [...touching, ...sides]);
     };
     if (goesOn([])) return true;
-    const sides = pictureSides({ value, along, size });
-    return sides !== undefined && sides.length > 0 && goesOn(sides);
+    const sides = pictureSides({ value, along, size }, goesOn);
+    return sides !== undefined && sides.length > 0;
   });
 }
 

@@ -29,8 +29,8 @@ const leastBlocks = 6;
 const blocksPerDoubt = 3;
 
 /** Steps that lattices are made of, and lattices held against the picture: of all, and of those it is most like itself by, the smallest. */
-const mostSteps = { likest: 10, shortest: 20 } as const;
-const mostLattices = { likest: 12, shortest: 24 } as const;
+const mostSteps = { likest: 6, shortest: 20 } as const;
+const mostLattices = { likest: 15, shortest: 24 } as const;
 
 /** What is less sure than this is no answer. */
 const leastSure = 0.5;

@@ -19,12 +19,12 @@ const rounds = 40;
  */
 export function tellingPlanes({ planes, ...size }: Planes): Planes {
   const centred = planes.map((plane) => {
-    const mean = plane.reduce((sum, value) => sum + value, 0) / Math.max(1, plane.length);
+    let sum = 0;
+    for (const value of plane) sum += value;
+    const mean = sum / Math.max(1, plane.length);
     return plane.map((value) => value - mean);
   });
-  const varies = centred.map((p) =>
-    centred.map((q) => p.reduce((sum, value, i) => sum + value * (q[i] ?? 0), 0)),
-  );
+  const varies = centred.map((p) => centred.map((q) => productOf(p, q)));
   const total = varies.reduce((sum, row, k) => sum + (row[k] ?? 0), 0);
   const told: Float64Array[] = [];
   while (told.length < planes.length) {
@@ -35,6 +35,12 @@ export function tellingPlanes({ planes, ...size }: Planes): Planes {
       for (const j of row.keys()) row[j] = (row[j] ?? 0) - variance * (mix[i] ?? 0) * (mix[j] ?? 0);
   }
   return { ...size, planes: told };
+}
+
+function productOf(p: Float64Array, q: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < p.length; i++) sum += (p[i] ?? 0) * (q[i] ?? 0);
+  return sum;
 }
 
 function widestMix(varies: readonly (readonly number[])[]): {

@@ -68,7 +68,11 @@ function repeatsOf({ layers, pixels, ...size }: Tile): readonly FoundRepeat[] {
   if (!pixels) return trueRepeat(layers, size).map((found) => levelled(found, drawnSo));
   const { width, height, rgb, pixel } = pixels;
   const count = width * height;
-  const planes = [0, 1, 2].map((k) => Float64Array.from({ length: count }, (_, i) => rgb[3 * i + k] ?? 0));
+  const planes = [0, 1, 2].map((k) => {
+    const plane = new Float64Array(count);
+    for (let i = 0; i < count; i++) plane[i] = rgb[3 * i + k] ?? 0;
+    return plane;
+  });
   const inMm = ({ x, y }: Point): Point => ({ x: x * pixel.x, y: y * pixel.y });
   return pictureRepeat({ width, height, planes }).map(({ a, b, confidence }) =>
     levelled({ a: inMm(a), b: inMm(b), confidence }, pixelsDrawnSo * Math.max(pixel.x, pixel.y)),
