@@ -15,8 +15,11 @@ import { isTangled } from '../geometry/tangle.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
 import type { ClipArea, Covered, Painted } from './covered.ts';
 
-/** mm: a millionth of it is the rounding of the reader's single-precision numbers. */
-const farthest = 1e6;
+/**
+ * mm: the reader's single-precision numbers are rounded by 6e-8 of themselves, here by 0.006 mm, less than the hundredth that is
+ * cut to. Lines of hundreds of metres would also be looked at for minutes.
+ */
+const farthest = 1e5;
 
 /** More dashes than this in one file are a pattern of lines shorter than any blade can follow, or a slip. */
 const mostDashes = 20_000;
@@ -164,6 +167,6 @@ function isSeen({ contours }: Shape, { width, height }: Size): boolean {
 function refuseOutOfRange(item: Painted, contours: readonly Contour[], file: string): void {
   const { minX, minY, maxX, maxY } = hullBox(contours);
   if (contours.length === 0 || [minX, minY, maxX, maxY].every((n) => Math.abs(n) <= farthest)) return;
-  const says = `reaches more than ${farthest / 1e6} km away; draw it smaller`;
+  const says = `reaches more than ${farthest / 1e3} m away; draw it smaller`;
   throw new Refused([stop('out-of-range', { file, element: elementOf(item) }, says)]);
 }

@@ -133,6 +133,7 @@ const hostile: readonly (readonly [
   ],
   ['what is no number', 'a.svg', () => svg('<path d="M0 0LNaN 9L9 9Z"/>'), inspected, /path/],
   ['a number past all', 'a.svg', () => svg('<path d="M0 0L1e308 9L9 1e308Z"/>'), inspected, /out of range/],
+  ['a shape of 900 m', 'a.svg', () => svg('<path d="M4 4H36V9e5H4Z"/>'), inspected, /more than 100 m away/],
   [
     'a view box of no size',
     'a.svg',
