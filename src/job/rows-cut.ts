@@ -2,7 +2,7 @@
 import { type Finding, note } from '../finding.ts';
 import type { Shape } from '../geometry/contour.ts';
 import type { WrapLayer } from '../pattern/wrap.ts';
-import { toWall } from '../unroll/flat-wall.ts';
+import { toWall, wallBox } from '../unroll/flat-wall.ts';
 import type { Template } from '../unroll/template.ts';
 import type { Job } from './resolved-job.ts';
 import { type TypedIn, typedAt } from './typed-at.ts';
@@ -15,12 +15,10 @@ function cutByEdges(shapes: readonly Shape[], { wall, band, seam }: Template) {
   const cut = { foot: 0, lip: 0 };
   for (const { contours } of shapes) {
     const places = (contours[0]?.segments ?? []).map(({ from }) => toWall(wall, from));
-    const turns = places.map(({ turn }) => turn);
-    const middle = (Math.min(...turns) + Math.max(...turns)) / 2;
+    const { minX, maxX, minY: low, maxY: high } = wallBox(places);
+    const middle = (minX + maxX) / 2;
     // The run-off of the art past the seam is there twice.
     if (middle < seam.start.turn || middle >= seam.finish.turn) continue;
-    const along = places.map((place) => place.along);
-    const [low, high] = [Math.min(...along), Math.max(...along)];
     const isCut = (edge: number): boolean => low < edge - reaches && high > edge + reaches;
     const [foot, lip] = [isCut(band.from), isCut(band.to)];
     if (foot && !lip) cut.foot += 1;

@@ -3,7 +3,7 @@ import type { Shape } from '../geometry/contour.ts';
 import { shapeArea } from '../geometry/measure.ts';
 import { clippedShapes } from '../geometry/regions.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
-import { girthAt, toWall, type WallPoint } from '../unroll/flat-wall.ts';
+import { girthAt, toWall, type WallPoint, wallBox } from '../unroll/flat-wall.ts';
 import { outline, sideTurns, type Template } from '../unroll/template.ts';
 import { type FilmLimits, isTooSmall } from './edge-slivers.ts';
 
@@ -44,11 +44,9 @@ export function sideSlivers(
     .flatMap((shape) => clippedShapes([shape], [piece], 'intersection', chordTolerance))
     .flatMap((part): SideSliver[] => {
       const places = onWall(part);
-      const along = places.map((place) => place.along);
-      const turns = places.map(({ turn }) => turn);
-      const [low, high] = [Math.min(...turns), Math.max(...turns)];
-      const at = { turn: (low + high) / 2, along: (Math.min(...along) + Math.max(...along)) / 2 };
-      const [area, width] = [shapeArea(part), (high - low) * girthAt(wall, at.along)];
+      const { minX, maxX, minY, maxY } = wallBox(places);
+      const at = { turn: (minX + maxX) / 2, along: (minY + maxY) / 2 };
+      const [area, width] = [shapeArea(part), (maxX - minX) * girthAt(wall, at.along)];
       const sides = places.map(inside);
       const isAtStart = sides.some(([left]) => Math.abs(left) <= onSide);
       const isCut = isAtStart || sides.some(([, right]) => Math.abs(right) <= onSide);

@@ -1,6 +1,7 @@
 // This wall laid flat: exact maps between a place on the wall and a place on the sheet, both ways.
 
 import type { Affine } from '../geometry/affine.ts';
+import { type Box, boxOfPoints } from '../geometry/box.ts';
 import type { Point } from '../geometry/point.ts';
 import { norm } from '../geometry/point.ts';
 import { atanc, sinc } from '../geometry/sinc.ts';
@@ -11,6 +12,10 @@ export interface WallPoint {
   /** mm up the wall from the foot corner, measured on the wall. */
   readonly along: number;
 }
+
+/** The box of places on a wall: x in turns, y in mm along it. Of however many: a spread of them would run out of stack. */
+export const wallBox = (places: readonly WallPoint[]): Box =>
+  boxOfPoints(places.map(({ turn, along }) => ({ x: turn, y: along })));
 
 /**
  * A straight wall laid flat: cylinder or cone, wider at the lip or at the foot.
