@@ -1,5 +1,7 @@
 // Film that ends on a tile's border: a side that was drawn there, or a cut. What the rest of the drawing shows decides.
+
 import type { Tile } from '../artwork/tile.ts';
+import { least } from '../geometry/extremes.ts';
 import { dot, type Point } from '../geometry/point.ts';
 import { joinTolerance } from '../geometry/tolerance.ts';
 import type { Size } from './cut-shapes.ts';
@@ -129,8 +131,8 @@ function standsOnGrid(tile: Tile, frame: Size, border: Border): boolean {
   const places = distinctPlaces([...straightEdges(tile, frame, border).keys()]);
   if (places.length === 0) return false;
   const apart = places.slice(1).map((at, i) => at - (places[i] ?? 0));
-  const least = Math.max(leastGrid, Math.min(size, ...apart) / mostParts);
-  for (let parts = 2; size / parts >= least - onPlace; parts++) {
+  const finest = Math.max(leastGrid, least(apart, size) / mostParts);
+  for (let parts = 2; size / parts >= finest - onPlace; parts++) {
     const grid = size / parts;
     if (places.every((at) => Math.abs(at - grid * Math.round(at / grid)) <= onPlace)) return true;
   }

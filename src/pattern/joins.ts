@@ -1,6 +1,8 @@
 // Whether a tile joins its own copies: what film crosses its borders, held against what the copies beside it show there.
+
 import type { Tile } from '../artwork/tile.ts';
 import type { Box } from '../geometry/box.ts';
+import { most } from '../geometry/extremes.ts';
 import { cross, dot, type Point } from '../geometry/point.ts';
 import { joinTolerance } from '../geometry/tolerance.ts';
 import { EndsInRow, type LikeEnd } from './border-ends.ts';
@@ -248,7 +250,10 @@ function atBorder(layer: string, held: Held, line: BorderLine): AtBorder {
       }))
       .filter(({ angle }) => angle > kinkSeen),
     crossings: ends.length,
-    rounding: Math.max(0, ...met.map(({ apart }) => apart)),
+    rounding: most(
+      met.map(({ apart }) => apart),
+      0,
+    ),
   };
 }
 

@@ -1,6 +1,8 @@
 // The ways a tile can close around a wall, best first: by its own repeat, by the one found in it, book-matched, or as it is.
+
 import type { Tile } from '../artwork/tile.ts';
 import type { Contour } from '../geometry/contour.ts';
+import { most } from '../geometry/extremes.ts';
 import { tightBox } from '../geometry/measure.ts';
 import { windowOf } from './clean-period.ts';
 import {
@@ -212,7 +214,12 @@ function widestMotif({ layers, width }: Tile, { a, b }: Lattice): number {
       return maxX - minX;
     }),
   );
-  return Math.max(0, ...widths.filter((wide) => wide <= period)) || period;
+  return (
+    most(
+      widths.filter((wide) => wide <= period),
+      0,
+    ) || period
+  );
 }
 
 /** Tiles mirrored around; above one another too, where rows stand that do not join as they are. */

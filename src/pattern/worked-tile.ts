@@ -1,8 +1,10 @@
 // Work on the layers of a tile that reaches past its borders, such as growing them: done once, on one period and as much of its
 // neighbours as can matter, so that what it gives repeats and closes as the drawing does.
+
 import { type Affine, inverse, moveContour, movePoint } from '../geometry/affine.ts';
 import { type Box, boxCorners, boxOfPoints, grow } from '../geometry/box.ts';
 import { type Contour, polygon, type Shape } from '../geometry/contour.ts';
+import { most } from '../geometry/extremes.ts';
 import { signedArea, spanOf, tightBox } from '../geometry/measure.ts';
 import { add, cross, type Point, scale, subtract } from '../geometry/point.ts';
 import { ringSegments } from '../geometry/rebuild.ts';
@@ -43,8 +45,11 @@ export function workedTile(
   const periods = tile.layers.map((layer) => layPeriod(periodOfLayer(layer, tile, lattice), lattice, toSize));
   const basis = reducedBasis(periods[0]?.lattice ?? lattice);
   const longest = Math.max(Math.hypot(basis.a.x, basis.a.y), Math.hypot(basis.b.x, basis.b.y));
-  const most = Math.max(0, ...periods.flatMap(({ contours }) => contours.map(({ box }) => sizeOf(box))));
-  const whole = Math.min(most + 2 * reach, wholeShare * longest);
+  const largest = most(
+    periods.flatMap(({ contours }) => contours.map(({ box }) => sizeOf(box))),
+    0,
+  );
+  const whole = Math.min(largest + 2 * reach, wholeShare * longest);
   const valid = grow(boxOfPoints(cellCorners(basis, { i: 0, j: 0 }, 1 + borderRoom)), whole + hair);
   const shown = periods.map((period) => shownIn(period, grow(valid, reach)));
   const isOwn = (at: Point): boolean => isInCell(basis, at, { i: 0, j: 0 });

@@ -1,5 +1,7 @@
 // How much shapes cover and where the middle of it is: what tells that a layer is whole and in its place.
+
 import type { Contour, Segment } from '../geometry/contour.ts';
+import { most } from '../geometry/extremes.ts';
 import type { Point } from '../geometry/point.ts';
 import { derivativeAt, pointAt } from '../geometry/segment.ts';
 
@@ -49,7 +51,7 @@ export function coverOf(shapes: readonly (readonly Contour[])[], from: Point): C
   let [area, x, y] = [0, 0, 0];
   for (const shape of shapes) {
     const all = shape.map(({ segments }) => momentsOf(segments, from));
-    const outer = Math.max(...all.map((moments) => Math.abs(moments.area)));
+    const outer = most(all.map((moments) => Math.abs(moments.area)));
     for (const moments of all) {
       // An outer contour adds and a hole takes away, whichever way either runs.
       const sign = (moments.area < 0 ? -1 : 1) * (Math.abs(moments.area) === outer ? 1 : -1);

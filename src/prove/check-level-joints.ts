@@ -1,5 +1,7 @@
 // Does the art of each piece go on in the piece above it, where the two are joined along a level line of the wall?
+
 import type { Contour, Segment } from '../geometry/contour.ts';
+import { least } from '../geometry/extremes.ts';
 import { pointAt } from '../geometry/segment.ts';
 import { precision } from '../geometry/tolerance.ts';
 import { atMost, type Check, largest } from './check.ts';
@@ -105,7 +107,7 @@ function missOf({ around, lean }: Arrival, others: readonly Arrival[], girth: nu
     const off = Math.abs(other.around - around) % girth;
     return Math.min(off, girth - off) / Math.sqrt(1 + lean * lean);
   });
-  return Math.min(reach, ...misses);
+  return least(misses, reach);
 }
 
 /** What the art of one layer misses by at the joint of two rows, line by line; those of the overlap at a seam count once. */

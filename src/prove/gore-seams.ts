@@ -1,6 +1,8 @@
 // Does the art go on from gore to gore? Its edges at each gore's border, held against the next one's art.
+
 import { hullBox } from '../geometry/box.ts';
 import type { Segment } from '../geometry/contour.ts';
+import { most } from '../geometry/extremes.ts';
 import { NearestFinder } from '../geometry/nearest.ts';
 import { type Point, subtract } from '../geometry/point.ts';
 import { directionAt, pointAt } from '../geometry/segment.ts';
@@ -90,8 +92,14 @@ export function goreSeamGap(asked: AskedGores, gores: readonly ProvedGore[]): Se
   });
   if (names.length === 0) return undefined;
   return {
-    position: Math.max(0, ...misses.map(({ position }) => position)),
-    tangentDeg: Math.max(0, ...misses.map(({ tangentDeg }) => tangentDeg)),
+    position: most(
+      misses.map(({ position }) => position),
+      0,
+    ),
+    tangentDeg: most(
+      misses.map(({ tangentDeg }) => tangentDeg),
+      0,
+    ),
     crossings: misses.length,
   };
 }

@@ -1,9 +1,11 @@
 // The seam gap: what the two ends of a delivered wrap miss each other by once rolled onto the wall.
+
 import { type Affine, moveContour, movePoint } from '../geometry/affine.ts';
 import { hullBox } from '../geometry/box.ts';
 import { BoxIndex } from '../geometry/box-index.ts';
 import type { Contour, Segment } from '../geometry/contour.ts';
 import { lineCrossings } from '../geometry/crossings.ts';
+import { most } from '../geometry/extremes.ts';
 import type { NearestFinder } from '../geometry/nearest.ts';
 import { cross, distance, dot, type Point, subtract } from '../geometry/point.ts';
 import { directionAt, pointAt } from '../geometry/segment.ts';
@@ -200,8 +202,14 @@ export function seamGap(piece: SeamPiece, layers: readonly SeamLayer[]): SeamGap
 }
 
 const gapFrom = (misses: readonly Miss[]): SeamGap => ({
-  position: Math.max(0, ...misses.map(({ position }) => position)),
-  tangentDeg: Math.max(0, ...misses.map(({ tangentDeg }) => tangentDeg)),
+  position: most(
+    misses.map(({ position }) => position),
+    0,
+  ),
+  tangentDeg: most(
+    misses.map(({ tangentDeg }) => tangentDeg),
+    0,
+  ),
   crossings: misses.length,
 });
 

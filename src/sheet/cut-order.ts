@@ -1,9 +1,11 @@
 // The order in which a blade takes the lines of a sheet: what lies inside first, then whatever is near.
+
 import type { DrawnPath } from '../drawing/drawing.ts';
 import { type Box, hullBox, liesIn } from '../geometry/box.ts';
 import { BoxIndex } from '../geometry/box-index.ts';
 import type { Contour, Segment } from '../geometry/contour.ts';
 import { lineCrossings } from '../geometry/crossings.ts';
+import { most } from '../geometry/extremes.ts';
 import { signedArea } from '../geometry/measure.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { pointAt } from '../geometry/segment.ts';
@@ -31,7 +33,7 @@ function holesFirst(path: DrawnPath): DrawnPath {
   const { contours } = path;
   if (contours.length < 2) return path;
   const sizes = contours.map((contour) => Math.abs(signedArea(contour)));
-  const outer = contours[sizes.indexOf(Math.max(...sizes))];
+  const outer = contours[sizes.indexOf(most(sizes))];
   const holes = contours.filter((contour) => contour !== outer);
   const starts = holes.map(firstOf);
   const near = new NearestStart(starts);

@@ -1,4 +1,5 @@
 // Finds the nearest of places that come and go: squares of a grid, looked at ring by ring.
+import { boxOfPoints } from '../geometry/box.ts';
 import type { Point } from '../geometry/point.ts';
 
 /** Places a square holds about, if they lie evenly. */
@@ -17,10 +18,12 @@ export class NearestStart {
   /** The places, none of them offered yet. */
   constructor(points: readonly Point[]) {
     this.#points = points;
-    const [left, top] = [Math.min(0, ...points.map(({ x }) => x)), Math.min(0, ...points.map(({ y }) => y))];
-    const [right, bottom] = [
-      Math.max(1, ...points.map(({ x }) => x)),
-      Math.max(1, ...points.map(({ y }) => y)),
+    const { minX, minY, maxX, maxY } = boxOfPoints(points);
+    const [left, top, right, bottom] = [
+      Math.min(0, minX),
+      Math.min(0, minY),
+      Math.max(1, maxX),
+      Math.max(1, maxY),
     ];
     this.#left = left;
     this.#top = top;
