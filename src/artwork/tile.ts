@@ -1,5 +1,6 @@
 // Artwork read: an SVG drawing or a picture made of pixels, as layers of areas in mm.
 import type { DrawnLine } from '../drawing/drawn-line.ts';
+import { PathFault } from '../drawing/path-data.ts';
 import { XmlFault } from '../drawing/xml.ts';
 import { type Finding, Refused, stop } from '../finding.ts';
 import { compose } from '../geometry/affine.ts';
@@ -102,14 +103,30 @@ function read(
   if (!drawn || stops.length > 0) throw new Refused(stops);
   const { across } = options;
   const frame = across === undefined ? drawn : framed(drawn, across / drawn.width);
-  const paint = paintOf(
-    normalised(withMaskTypes(text), file, (svg) => normalise(svg, fonts)),
-    frame,
-    file,
-  );
+  const plain = normalised(withMaskTypes(text), file, (svg) => normalise(svg, fonts));
+  try {
+    return painted(plain, { frame, drawn, findings }, file, options);
+  } catch (fault) {
+    // What was typed was looked at: only a size or a transform makes plain numbers past all.
+    throw fault instanceof PathFault ? new Refused([pastNumbers(file)]) : fault;
+  }
+}
+
+const pastNumbers = (file: string): Finding =>
+  stop('out-of-range', { file }, 'has a shape whose numbers are past all that is read; draw it smaller');
+
+/** What stands in a drawing's plain text. `drawn`: its size as its file gives it. */
+function painted(
+  plain: string,
+  { frame, drawn, findings }: { frame: SvgFrame; drawn: SvgFrame; findings: readonly Finding[] },
+  file: string,
+  options: ArtOptions,
+): Reading {
+  const { across } = options;
+  const paint = paintOf(plain, frame, file);
   const carried = options.isRepeated ? withLinesCarried(paint.painted, frame, file) : undefined;
-  const { painted } = carried ?? paint;
-  const { areas, findings: cut } = layeredAreas(seenAreas(painted, frame, file), file, options.order);
+  const shown = (carried ?? paint).painted;
+  const { areas, findings: cut } = layeredAreas(seenAreas(shown, frame, file), file, options.order);
   const asked = across === undefined ? findings : findings.filter(({ rule }) => rule !== 'no-size');
   return {
     art: {

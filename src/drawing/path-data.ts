@@ -26,7 +26,10 @@ function faultOf(path: ReturnType<typeof svgPath>): string | undefined {
 export const pathDataFault = (data: string): string | undefined =>
   plainPath(data, absurd) ? undefined : faultOf(svgPath(data));
 
-/** Contours of path data, moved by `m` if given. Arcs and quadratics become cubics. @throws Error where it has a fault. */
+/** Path data that can't be read. */
+export class PathFault extends Error {}
+
+/** Contours of path data, moved by `m` if given. Arcs and quadratics become cubics. @throws PathFault where it has a fault. */
 export function parsePathData(data: string, m?: Affine): Contour[] {
   const plain = plainPath(data, absurd);
   const contours = (plain && drawnContours(plain)) ?? anyContours(data);
@@ -37,7 +40,7 @@ export function parsePathData(data: string, m?: Affine): Contour[] {
 function anyContours(data: string): Contour[] {
   const path = svgPath(data);
   const fault = faultOf(path);
-  if (fault !== undefined) throw new Error(`path data: ${fault}`);
+  if (fault !== undefined) throw new PathFault(`path data: ${fault}`);
   const commands: string[] = [];
   const numbers: number[] = [];
   path

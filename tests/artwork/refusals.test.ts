@@ -66,6 +66,7 @@ describe('what the reader would cut short, drop or place wrongly is refused', ()
     ['broken-transform', '<rect width="20" height="20" transform="turn(20)"/>'],
     ['broken-transform', '<rect width="20" height="20" transform="rotate(20deg)"/>'],
     ['broken-transform', '<rect width="20" height="20" transform="scale(1e300)"/>'],
+    ['out-of-range', '<rect width="9" height="99999999in"/>'],
     ['out-of-range', '<g transform="scale(1e5)"><rect width="20" height="20" transform="scale(1e5)"/></g>'],
     // What the reader was seen to pass over (SVG 2 has them all).
     ['style-transform', '<rect width="20" height="20" style="transform:rotate(45deg)"/>'],
