@@ -1,4 +1,5 @@
 // The job sheet: what a maker has beside them at the bench, from measuring to the last coat.
+
 import type { Blank } from '../blank/blank.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { wallGirthAt, wallUncertaintyAt } from '../blank/wall.ts';
@@ -11,6 +12,7 @@ import { layingSection } from './motif-sheet.ts';
 import type { Ground } from './plan.ts';
 import type { FileReport, Report } from './report.ts';
 import type { Job } from './resolved-job.ts';
+import { saidByRule } from './said-by-rule.ts';
 import { seamCautions } from './seam.ts';
 import { hours, timelineOf, workSequence } from './work-sequence.ts';
 
@@ -244,9 +246,7 @@ function workSection({ job, ground, blank, wraps, isWrapLaid, apart, report }: J
 }
 
 function checksSection({ checks, pattern }: Omit<Report, 'files'>): Section {
-  const says = checks
-    .filter(({ level }) => level !== 'stop')
-    .map((finding) => `${finding.level}: ${finding.says}`);
+  const says = saidByRule(checks.filter(({ level }) => level !== 'stop'));
   const gap = pattern?.seamGap;
   const measured = gap
     ? [

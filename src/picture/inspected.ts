@@ -3,7 +3,7 @@ import { writePathData } from '../drawing/path-data.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
 import type { Point } from '../geometry/point.ts';
-import { type Mark, marksText, markText } from './marks.ts';
+import { type Mark, marksText, markText, mostNumbered } from './marks.ts';
 import { ink, widthsOf, wordsWith } from './profile-ink.ts';
 import { millimetres } from './rolled-path.ts';
 
@@ -83,7 +83,14 @@ export function inspectedPicture(subject: InspectedSubject, caption: DrawWords):
     ).text;
     write(`${rule}: ${says}`, margin + 4.2 * em);
   }
-  if (marks.length > mostRows) write(`and ${marks.length - mostRows} more, in the report`, margin + 4.2 * em);
+  if (marks.length > mostRows) {
+    const isAll = marks.length <= mostNumbered;
+    const rest = `and ${marks.length - mostRows} more, in the report`;
+    write(
+      isAll ? rest : `${rest}; past ${mostNumbered} the marks are small and have no number`,
+      margin + 4.2 * em,
+    );
+  }
   for (const note of notes) write(note, margin);
   const box = { width: millimetres(sheet), height: millimetres(y + margin) };
   return (

@@ -57,20 +57,27 @@ export function markText(rule: string, { x, y }: Point, radius: number, width: n
 /** Eight ways from a mark to its number, the upper right first. */
 const ways = [-0.125, -0.375, 0.125, 0.375, -0.25, 0, 0.25, 0.5].map((turn) => 2 * Math.PI * turn);
 
-/** Most smaller marks of one number: past it a picture only grows. */
+/** Most smaller marks of one number, and in all: past them a picture only grows. */
 const mostAgain = 400;
+const mostSmall = 3000;
 
-const againText = ({ again = [], rule }: Mark, em: number): string =>
-  again
-    .slice(0, mostAgain)
-    .map((at) => markText(rule, at, 0.45 * em, 0.08 * em))
-    .join('');
+/** Most marks that have a number: past them numbers only cover the art, and one another. */
+export const mostNumbered = 120;
 
-/** Marks with their numbers beside them, each number where it covers no other, as near as there is room. */
+const againText = ({ again = [], rule }: Mark, em: number): readonly string[] =>
+  again.slice(0, mostAgain).map((at) => markText(rule, at, 0.45 * em, 0.08 * em));
+
+/**
+ * Marks with their numbers beside them, each number where it covers no other, as near as there is room. Those past the
+ * most that are numbered are small ones, as the copies of all are.
+ */
 export function marksText(marks: readonly Mark[], put: PutWords, em: number): string {
   const taken: Box[] = [];
-  const repeated = marks.map((mark) => againText(mark, em)).join('');
-  const numbered = marks.map(({ number, at, rule }) => {
+  const small = marks
+    .map((mark, i) => (i < mostNumbered ? mark : { ...mark, again: [mark.at, ...(mark.again ?? [])] }))
+    .flatMap((mark) => againText(mark, em))
+    .slice(0, mostSmall);
+  const numbered = marks.slice(0, mostNumbered).map(({ number, at, rule }) => {
     const radius = 0.8 * em;
     const { colour } = lookOf(rule);
     const placed = placeNumber(String(number), at, radius, put, em, taken, colour);
@@ -89,7 +96,7 @@ export function marksText(marks: readonly Mark[], put: PutWords, em: number): st
     const plate = `<path fill="#fff" fill-opacity=".8" d="M${millimetres(minX - room)} ${millimetres(minY - room)}H${millimetres(maxX + room)}V${millimetres(maxY + room)}H${millimetres(minX - room)}Z"/>\n`;
     return leader + markText(rule, at, radius, 0.12 * em) + plate + placed.text;
   });
-  return repeated + numbered.join('');
+  return small.join('') + numbered.join('');
 }
 
 function placeNumber(

@@ -6,6 +6,7 @@ import { inspect } from '../../src/job/inspect.ts';
 import { inspectionPicture } from '../../src/job/inspect-picture.ts';
 import { standardCutter, standardFilm } from '../../src/job/material.ts';
 import { startTools } from '../../src/job/tools.ts';
+import { inspectedPicture } from '../../src/picture/inspected.ts';
 import { pictureFault } from './compare.ts';
 
 const find = createRequire(import.meta.url).resolve;
@@ -42,4 +43,31 @@ test('bad artwork is drawn with a numbered mark for each finding, of a shape by 
   expect(inspected.report.checks).toHaveLength(11);
   const options = { name: 'inspected', widthPx: 800, tolerance: 0.001 };
   expect(await pictureFault(picture, options)).toBeUndefined();
+});
+
+test('of very many findings the first are numbered, the others small, and it says so', () => {
+  const marks = Array.from({ length: 130 }, (_, i) => ({
+    number: i + 1,
+    at: { x: 4 * (i % 13), y: 4 * Math.floor(i / 13) },
+    rule: 'thin-gap',
+    says: `gap ${i + 1}`,
+    again: [{ x: 1, y: 1 }],
+  }));
+  const subject = { title: 'sieve', width: 60, height: 50, layers: [], lines: [], notes: [] };
+  const read: string[] = [];
+  const words: typeof tools.words = (text, ...how) => {
+    read.push(text);
+    return tools.words(text, ...how);
+  };
+  inspectedPicture({ ...subject, marks }, words);
+  const numbers = (from: number) => read.filter((text) => /^\d+$/.test(text) && Number(text) > from);
+  expect(numbers(120)).toEqual([]);
+  expect(new Set(numbers(0)).size).toBe(120);
+  expect(read.join(' ')).toContain(
+    'and 90 more, in the report; past 120 the marks are small and have no number',
+  );
+  read.length = 0;
+  inspectedPicture({ ...subject, marks: marks.slice(0, 120) }, words);
+  expect(new Set(numbers(0)).size).toBe(120);
+  expect(read.join(' ')).not.toContain('have no number');
 });
