@@ -22,12 +22,17 @@ export function artPlace({ tile, lattice, closing, lay }: LaidArt, { turn, along
   const laid = { x: turn * lay.around, y: lay.fromAlong(along) };
   const drawn = movePoint(inverse(layOut(closing, tile.height)), laid);
   const { i, j } = coordinates(lattice, drawn);
-  const copies = tried.flatMap((di) =>
-    tried.map((dj) => add(drawn, step(lattice, di - Math.floor(i), dj - Math.floor(j)))),
-  );
+  const [right, up] = [Math.floor(i), Math.floor(j)];
   const isOnTile = ({ x, y }: Point) => x >= 0 && y >= 0 && x < tile.width && y < tile.height;
-  const { x, y } = copies.find(isOnTile) ?? copies[0] ?? drawn;
-  return tile.turned ? { x: tile.width - x, y: tile.height - y } : { x, y };
+  const copy = (di: number, dj: number) => add(drawn, step(lattice, di - right, dj - up));
+  const inTile = ({ x, y }: Point) => (tile.turned ? { x: tile.width - x, y: tile.height - y } : { x, y });
+  // Mostly the first: the places of a net of many holes are looked up by the hundred thousand.
+  for (const di of tried)
+    for (const dj of tried) {
+      const place = copy(di, dj);
+      if (isOnTile(place)) return inTile(place);
+    }
+  return inTile(copy(0, 0));
 }
 
 /** How far apart two drawn places are once each may be moved by whole steps, mm drawn: the nearest of their copies. */
