@@ -35,7 +35,7 @@ function printTable(rows: readonly Comparison[]): void {
 const at = process.argv.indexOf('--json');
 const file = at < 0 ? undefined : process.argv[at + 1];
 const nestAt = process.argv.indexOf('--nest-seconds');
-const nestSeconds = nestAt < 0 ? 10 : Number(process.argv[nestAt + 1]);
+const nestSeconds = nestAt < 0 ? 6 : Number(process.argv[nestAt + 1]);
 const only = process.argv.find((argument) => argument.startsWith('--only='))?.slice('--only='.length);
 /** The parts of the bench by their names: `--only=page` measures one alone. */
 const parts: Readonly<Record<string, () => readonly Comparison[] | Promise<readonly Comparison[]>>> = {
