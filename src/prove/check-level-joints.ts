@@ -1,7 +1,8 @@
 // Does the art of each piece go on in the piece above it, where the two are joined along a level line of the wall?
 
-import type { Contour, Segment } from '../geometry/contour.ts';
+import type { Segment } from '../geometry/contour.ts';
 import { least } from '../geometry/extremes.ts';
+import { distance } from '../geometry/point.ts';
 import { pointAt } from '../geometry/segment.ts';
 import { precision } from '../geometry/tolerance.ts';
 import { atMost, type Check, largest } from './check.ts';
@@ -62,28 +63,25 @@ function arrivalAt(segment: Segment, t: number, cone: RolledCone, away: number):
   return { around: at.turn * girth - lean * away, lean };
 }
 
-const mayReach = (cone: RolledCone, along: number): ((contour: Contour) => readonly Segment[]) => {
-  // A curve stays within its handles, and they within twice its length of its ends.
-  const height = (s: Segment) => [s.from, s.to].map((p) => rollUp(cone, p).along - along);
-  const bulge = (s: Segment) =>
-    s.kind === 'line'
-      ? 0
-      : Math.hypot(s.c1.x - s.from.x, s.c1.y - s.from.y) + Math.hypot(s.c2.x - s.to.x, s.c2.y - s.to.y);
-  // Straight on the sheet bends on the wall by less than its own length.
-  return ({ segments }) =>
-    segments.filter((s) => {
-      const [from = 0, to = 0] = height(s);
-      const slack = bulge(s) + Math.hypot(s.to.x - s.from.x, s.to.y - s.from.y);
-      return Math.min(Math.abs(from), Math.abs(to)) <= slack;
-    });
-};
+/** How far a segment may reach from its ends, mm: a curve stays within its handles; a line bends on the wall by less than its length. */
+function reachOf(s: Segment): number {
+  const handles = s.kind === 'line' ? 0 : distance(s.from, s.c1) + distance(s.to, s.c2);
+  return handles + distance(s.from, s.to);
+}
+
+/** Whether a segment may come to a height: only of such are crossings looked for. */
+function mayReach(segment: Segment, cone: RolledCone, along: number): boolean {
+  const away = [segment.from, segment.to].map((p) => Math.abs(rollUp(cone, p).along - along));
+  return least(away) <= reachOf(segment);
+}
 
 /** The lines that come to a joint on one side, but for those that graze it. */
 function arrivalsAt(joint: number, { layer, away }: Side): readonly Arrival[] {
   const { cone } = layer.row;
   const along = joint + away;
   return layer.contours
-    .flatMap(mayReach(cone, along))
+    .flatMap(({ segments }) => segments)
+    .filter((segment) => mayReach(segment, cone, along))
     .flatMap((segment) => crossingsOf(segment, cone, along).map((t) => arrivalAt(segment, t, cone, away)))
     .filter(({ lean }) => Math.abs(lean) <= grazing)
     .sort((a, b) => a.around - b.around);
