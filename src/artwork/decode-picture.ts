@@ -12,9 +12,18 @@ export interface Picture {
   readonly rgb: Uint8Array;
 }
 
-/** The picture of a file whose head was read. @throws Error where it is broken, or unpacks to more than its head says. */
+/** Of packed rows that have no room in the picture. */
+class Overfull extends Error {}
+
+/** The picture of a file whose head was read. @throws Error in a maker's words where it is broken, or unpacks to more than its head says. */
 export function decodePicture(bytes: Uint8Array, head: PictureHead): Picture {
-  return isPng(bytes) ? pngPicture(bytes, head) : jpegPicture(bytes);
+  try {
+    return isPng(bytes) ? pngPicture(bytes, head) : jpegPicture(bytes);
+  } catch (fault) {
+    if (fault instanceof Overfull) throw fault;
+    // What the decoders say of a broken file is said to whoever reads their code.
+    throw new Error('it is damaged, cut short or of a kind that is not read');
+  }
 }
 
 function jpegPicture(bytes: Uint8Array): Picture {
@@ -97,13 +106,13 @@ function onWhite(data: ArrayLike<number>, channels: number, most: number, count:
 /** Bytes unpacked at a time: each makes no more than about a thousand. */
 const slice = 1 << 14;
 
-/** @throws Error where packed rows unpack to far more than the picture has room for: 8 bytes a pixel and one a row, twice for interlacing. */
+/** @throws Overfull where packed rows unpack to far more than the picture has room for: 8 bytes a pixel and one a row, twice for interlacing. */
 function refuseBomb(packed: readonly Uint8Array[], { width, height }: PictureHead): void {
   const most = 2 * (8 * width * height + height) + 1024;
   let unpacked = 0;
   const meter = new Unzlib((chunk) => {
     unpacked += chunk.length;
-    if (unpacked > most) throw new Error('unpacks to more than its size says');
+    if (unpacked > most) throw new Overfull('it unpacks to more than its size says');
   });
   for (const part of packed)
     for (let at = 0; at < part.length; at += slice) meter.push(part.subarray(at, at + slice));

@@ -2,11 +2,11 @@
 // refuses; and every class of what is made to do harm, within the time and memory that nothing may exceed.
 import { readdirSync, readFileSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { crc32, deflateSync } from 'node:zlib';
 import { afterAll, expect, test } from 'vitest';
 import { aJob, patience, projectFolder, run, Workshop } from '../cli/run.ts';
 import { expectAtMost } from '../closeness.ts';
-import { patient, rounds } from './fuzz.ts';
+import { greyPng } from './a-png.ts';
+import { patient, seeds } from './fuzz.ts';
 import { mutatedJson, mutatedSvg, pick, randomFrom } from './mutate.ts';
 
 const workshop = new Workshop();
@@ -38,7 +38,7 @@ test('drawings and readings changed at random end in 0, 1 or 2, and 2 writes not
   const faults: Tried[] = [];
   const seen = new Set<string>();
   const blank: unknown = JSON.parse(workshop.read('cup.blank.json'));
-  for (let seed = 1; seed <= rounds(24); seed++) {
+  for (const seed of seeds(24)) {
     const random = randomFrom(seed);
     let text = pick(random, drawings);
     for (let i = 0; i <= random() * 4; i++) text = mutatedSvg(text, random);
@@ -64,26 +64,6 @@ const square = '<path d="M4 4H36V36H4Z"/>';
 const entities = [...'bcdefghij'].map((name, i) => `<!ENTITY ${name} "${`&${'abcdefghi'[i]};`.repeat(10)}">`);
 const bomb = `<!DOCTYPE svg [<!ENTITY a "aaaaaaaaaa">${entities.join('')}]>${svg('<title>&j;</title>')}`;
 const outside = `<!DOCTYPE svg [<!ENTITY x SYSTEM "file:///etc/hosts">]>${svg('<title>&x;</title>')}`;
-
-/** A chunk of a PNG, its sum as the format has it. Source: Portable Network Graphics, third edition, W3C, section 5.3. */
-function chunk(type: string, data: Uint8Array): Buffer {
-  const [length, sum] = [Buffer.alloc(4), Buffer.alloc(4)];
-  const body = Buffer.concat([Buffer.from(type, 'latin1'), data]);
-  length.writeUInt32BE(data.length);
-  sum.writeUInt32BE(crc32(body));
-  return Buffer.concat([length, body, sum]);
-}
-
-/** A grey PNG that says it is so large, with pixels for so many bytes packed in it. */
-function png(side: number, unpacked: number): Buffer {
-  const head = Buffer.alloc(13);
-  head.writeUInt32BE(side, 0);
-  head.writeUInt32BE(side, 4);
-  head.set([8, 0, 0, 0, 0], 8);
-  const pixels = deflateSync(Buffer.alloc(unpacked));
-  const start = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
-  return Buffer.concat([start, chunk('IHDR', head), chunk('IDAT', pixels), chunk('IEND', Buffer.alloc(0))]);
-}
 
 const inspected = (file: string) => ['inspect', file, '--out', 'out'];
 const laid = (file: string) => {
@@ -148,8 +128,8 @@ const hostile: readonly (readonly [
     inspected,
     /is not an SVG/,
   ],
-  ['a PNG that says it is large', 'a.png', () => png(60_000, 1000), laid, /pixels/],
-  ['a PNG that unpacks to far more than it says', 'a.png', () => png(64, 4e8), laid, /unpack/],
+  ['a PNG that says it is large', 'a.png', () => greyPng(60_000, 1000), laid, /pixels/],
+  ['a PNG that unpacks to far more than it says', 'a.png', () => greyPng(64, 4e8), laid, /unpack/],
   ['a font cut short', 'a.ttf', () => font().slice(0, 9000), lettered, /cut short/],
   ['a list of 1 GB', 'a.csv', () => '', listed, /1000 MB; up to 50 MB/],
   [

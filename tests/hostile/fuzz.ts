@@ -34,5 +34,12 @@ export async function faultOf(work: () => unknown): Promise<string | undefined> 
 /** More rounds on request: FUZZ=20 tries twenty times as many, from seeds never tried in a plain run. */
 export const rounds = (plain: number): number => Math.round(plain * Number(process.env.FUZZ ?? 1));
 
+/** The first seed: SEED=100000 tries none that was tried before. */
+export const firstSeed = Number(process.env.SEED ?? 1);
+
+/** The seeds of a test that has so many rounds in a plain run. */
+export const seeds = (plain: number): readonly number[] =>
+  Array.from({ length: rounds(plain) }, (_, i) => firstSeed + i);
+
 /** Time for all rounds on a busy machine, ms. */
 export const patient = { timeout: Math.max(300_000, rounds(300_000)) };

@@ -10,7 +10,7 @@ import { readJob } from '../../src/job/read-job.ts';
 import { setText } from '../job/a-font.ts';
 import { filesOf, leafTile } from '../job/a-job.ts';
 import { pictureEngine } from '../pictures/compare.ts';
-import { type Attempt, faultOf, patient, rounds } from './fuzz.ts';
+import { type Attempt, faultOf, patient, seeds } from './fuzz.ts';
 import { mutatedJson, pick, randomFrom } from './mutate.ts';
 
 const root = join(import.meta.dirname, '../..');
@@ -43,14 +43,9 @@ beforeAll(async () => {
 });
 
 /** Try many seeds; those that break something are told with their input. */
-async function broken(
-  plain: number,
-  first: number,
-  input: (seed: number) => unknown,
-  work: (typed: unknown) => unknown,
-) {
+async function broken(plain: number, input: (seed: number) => unknown, work: (typed: unknown) => unknown) {
   const faults: Attempt[] = [];
-  for (let seed = first; seed < first + rounds(plain); seed++) {
+  for (const seed of seeds(plain)) {
     // As JSON can tell it: nothing is `undefined` in a file.
     const typed: unknown = JSON.parse(JSON.stringify(input(seed)) ?? 'null');
     const fault = await faultOf(() => work(typed));
@@ -69,7 +64,6 @@ const several = (value: unknown, seed: number): unknown => {
 test('blanks', patient, async () => {
   const faults = await broken(
     1500,
-    1,
     (seed) =>
       several(
         {
@@ -88,7 +82,6 @@ test('jobs', patient, async () => {
   const files = filesOf({ 'tile.svg': leafTile(60, 40) });
   const faults = await broken(
     150,
-    1,
     (seed) => several({ job, blank: seed % 4 === 0 ? pick(randomFrom(seed), blanks) : cup }, seed),
     (typed) => {
       const both = typed as { job?: unknown; blank?: unknown } | null;

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { filled } from '../../src/job/list-columns.ts';
 import { jobKeys, readJob } from '../../src/job/read-job.ts';
 import { readList } from '../../src/job/read-list.ts';
-import { type Attempt, faultOf, patient, rounds } from './fuzz.ts';
+import { type Attempt, faultOf, patient, seeds } from './fuzz.ts';
 import { pick, type Random, randomFrom } from './mutate.ts';
 
 const lists: readonly string[] = [
@@ -53,7 +53,7 @@ function changed(text: string, random: Random): string {
 
 test('lists changed at random are read or refused in words', patient, async () => {
   const faults: Attempt[] = [];
-  for (let seed = 1; seed <= rounds(600); seed++) {
+  for (const seed of seeds(600)) {
     const random = randomFrom(seed);
     let text = pick(random, lists);
     for (let i = 0; i <= random() * 4; i++) text = changed(text, random);

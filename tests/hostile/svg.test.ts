@@ -8,7 +8,7 @@ import { inspect } from '../../src/job/inspect.ts';
 import { standardCutter, standardFilm } from '../../src/job/material.ts';
 import { tileText } from '../artwork/a-tile.ts';
 import { pictureEngine } from '../pictures/compare.ts';
-import { type Attempt, faultOf, patient, rounds } from './fuzz.ts';
+import { type Attempt, faultOf, patient, seeds } from './fuzz.ts';
 import { mutatedSvg, pick, randomFrom } from './mutate.ts';
 
 const cases = join(import.meta.dirname, '../cases/artwork');
@@ -26,7 +26,7 @@ const drawings: readonly string[] = [
 test('drawings changed at random are read or refused in words', patient, async () => {
   const { normalise } = await pictureEngine();
   const faults: Attempt[] = [];
-  for (let seed = 1; seed <= rounds(400); seed++) {
+  for (const seed of seeds(400)) {
     const random = randomFrom(seed);
     let text = pick(random, drawings);
     for (let i = 0; i <= random() * 4; i++) text = mutatedSvg(text, random);
