@@ -4,6 +4,7 @@ import { Blob, Buffer, Direction, Face, Feature, Font, shape } from 'harfbuzzjs'
 import { parsePathData } from '../drawing/path-data.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import { moveContour } from '../geometry/affine.ts';
+import { hullBox } from '../geometry/box.ts';
 import type { Contour } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 
@@ -32,7 +33,7 @@ export interface LetterFont {
   readonly lineStep: number;
   /** Glyphs of one run of text, from left to right. */
   readonly shape: (text: string, options: ShapeOptions) => readonly ShapedGlyph[];
-  /** The curves of a glyph, its em 1, y down; none for a space. */
+  /** The curves of a glyph, its em 1, y down; none for a space. @throws DamagedFont where they are past all bounds. */
   readonly outline: (glyph: number) => readonly Contour[];
 }
 
@@ -41,6 +42,12 @@ const capHeightAt = 88;
 const capHeightSince = 2;
 
 const noLigatures = ['liga', 'clig'];
+
+/** Of a font whose glyphs are no letters that any blade could follow. */
+export class DamagedFont extends Error {}
+
+/** Ems that no glyph of a sound font reaches: the longest there is, a whole sentence in one sign, is some ten wide. No source. */
+const farthest = 100;
 
 /**
  * Ready a font from the bytes of a TrueType or OpenType file.
@@ -59,6 +66,10 @@ export function openFont(bytes: Uint8Array): LetterFont {
     if (known) return known;
     const data = font.glyphToPath(glyph);
     const drawn = data === '' ? [] : parsePathData(data, { a: scale, b: 0, c: 0, d: -scale, e: 0, f: 0 });
+    const box = hullBox(drawn);
+    const reach = Math.max(-box.minX, -box.minY, box.maxX, box.maxY);
+    // Of the nothing that a space draws there is no box.
+    if (drawn.length > 0 && !(reach < farthest)) throw new DamagedFont(`its glyph ${glyph} reaches far away`);
     outlines.set(glyph, drawn);
     return drawn;
   };

@@ -5,9 +5,10 @@ import { type Box, boxAround } from '../geometry/box.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
 import { signedArea, tightBox } from '../geometry/measure.ts';
 import { filledShapes } from '../geometry/regions.ts';
+import { isTangled } from '../geometry/tangle.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
 import type { Direction, ReadDirections } from './bidi.ts';
-import { type LetterFont, placed, type ShapedGlyph } from './lettering.ts';
+import { DamagedFont, type LetterFont, placed, type ShapedGlyph } from './lettering.ts';
 
 export interface TextOptions {
   /** One line or several. */
@@ -46,10 +47,13 @@ const usualCapHeight = 0.7;
 /** A contour of less, mm², has nothing to cut: what fonts keep as a point or a line. */
 const leastArea = 1e-6;
 
+/** More crossings than this, far more than letters that overlap have, are a scribble that no blade follows. */
+const mostCrossings = 100_000;
+
 /** A size letters are shaped at before they have one, mm: no more than a start. */
 const anySize = 10;
 
-/** The areas of a text. A text of nothing but spaces has none. */
+/** The areas of a text. A text of nothing but spaces has none. @throws DamagedFont, as `shapes` does, where the font is. */
 export function textBlock(font: LetterFont, options: TextOptions, directions: ReadDirections): TextBlock {
   const capitals = font.capHeight ?? usualCapHeight;
   const asked = options.capHeight ?? anySize;
@@ -69,7 +73,10 @@ export function textBlock(font: LetterFont, options: TextOptions, directions: Re
     return placed(shifted(own, { x: x[options.align], y: top + i * step }), by, 0, 0);
   });
   return {
-    shapes: () => filledShapes(contours, 'nonzero', chordTolerance),
+    shapes: () => {
+      if (isTangled(contours, mostCrossings)) throw new DamagedFont('its letters are a scribble');
+      return filledShapes(contours, 'nonzero', chordTolerance);
+    },
     isEmpty: contours.every((contour) => Math.abs(signedArea(contour)) < leastArea),
     box: contours.length === 0 ? boxAround([{ minX: 0, minY: 0, maxX: 0, maxY: 0 }]) : tightBox(contours),
     capHeight: asked * by,

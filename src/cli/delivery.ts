@@ -10,11 +10,12 @@ import {
   readFileSync,
   renameSync,
   rmSync,
+  statSync,
   writeSync,
 } from 'node:fs';
-import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { hostname } from 'node:os';
-import { dirname, join } from 'node:path';
+import { dirname, isAbsolute, join, normalize } from 'node:path';
 import { Refused, stop } from '../finding.ts';
 import type { FileContent } from '../job/deliverables.ts';
 
@@ -92,21 +93,30 @@ export class Delivery {
   /** Move every staged file into the folder: all of them, or none where a folder stands in the way of one. */
   async finish(): Promise<void> {
     await this.#trying(async () => {
-      for (const name of this.#names) await refuseFolder(join(this.#folder, name));
+      for (const name of this.#names) refuseFolder(join(this.#folder, name));
       const list = join(this.#staging, ready);
       await writeFile(`${list}.part`, JSON.stringify(this.#names));
-      // From here on there is no way back, and nothing of this run comes between.
+      // From here on there is no way back, and nothing of this run comes between. What can't be moved now stays, for the next run to move.
       renameSync(`${list}.part`, list);
+      this.#letGo();
       moveReady(this.#staging, this.#folder);
-      await this.discard();
+      await this.#clear();
     });
   }
 
   /** Take the staging place away, if it was ever made; that it can't be is not worth a word of its own. */
   async discard(): Promise<void> {
     if (!this.#isOpen) return;
+    this.#letGo();
+    await this.#clear();
+  }
+
+  #letGo(): void {
     this.#isOpen = false;
     for (const signal of signalNames) process.off(signal, this.#stopped);
+  }
+
+  async #clear(): Promise<void> {
     await rm(this.#staging, { recursive: true, force: true }).catch(() => undefined);
   }
 
@@ -151,37 +161,85 @@ const codeOf = (fault: unknown): string => (fault as { code?: string }).code ?? 
 
 /**
  * What a run that died left in a folder is put right: its files are moved into place if all of them were whole, and
- * taken away if not. @throws Refused where another run is writing there now.
+ * taken away if not. @throws Refused where another run is writing there now, or where it can't be done.
  */
 export async function recover(folder: string): Promise<void> {
-  const staging = join(folder, stagingName);
-  if (existsSync(staging)) {
-    if (await isAlive(staging)) throw busy(folder);
-    // Of two runs that find it, the one whose rename succeeds has it.
-    await rename(staging, join(folder, `${left}${process.pid}`)).catch(() => undefined);
+  try {
+    await putRight(folder);
+  } catch (fault) {
+    if (fault instanceof Refused) throw fault;
+    const says = `what a run that was stopped left here can't be put right (${codeOf(fault)}); see to it that the folder can be written to, and run again`;
+    throw new Refused([stop('unwritable', { file: folder }, says)]);
   }
+}
+
+async function putRight(folder: string): Promise<void> {
+  await finishLeft(folder);
+  const staging = join(folder, stagingName);
+  if (!existsSync(staging)) return;
+  if (await isAlive(staging)) throw busy(folder);
+  // Of two runs that find it, the one whose rename succeeds has it.
+  const own = join(folder, `${left}${process.pid}`);
+  try {
+    await rename(staging, own);
+  } catch (fault) {
+    if (codeOf(fault) === 'ENOENT') return;
+    throw fault;
+  }
+  // What was looked at may have been put right, and another run begun, before this one had it.
+  if (await isAlive(own)) {
+    await rename(own, staging);
+    throw busy(folder);
+  }
+  await finishLeft(folder);
+}
+
+/** What dead runs left under a name of its own. */
+async function finishLeft(folder: string): Promise<void> {
   for (const name of await readdir(folder).catch(() => [])) {
     const at = [making, left].find((start) => name.startsWith(start));
     if (at === undefined || isOthers(Number(name.slice(at.length)))) continue;
     const path = join(folder, name);
-    if (existsSync(join(path, ready))) moveReady(path, folder);
+    moveReady(path, folder);
     await rm(path, { recursive: true, force: true });
   }
 }
 
 /** Move the files that are listed as whole; those that were moved before are not there any more. */
 function moveReady(staging: string, folder: string): void {
-  const names = JSON.parse(readFileSync(join(staging, ready), 'utf8')) as readonly string[];
-  for (const name of names) {
-    const [from, to] = [join(staging, files, name), join(folder, name)];
-    if (!existsSync(from)) continue;
+  const waiting = readyIn(staging).filter((name) => existsSync(join(staging, files, name)));
+  for (const name of waiting) refuseFolder(join(folder, name));
+  for (const name of waiting) {
+    const to = join(folder, name);
     if (name.includes('/')) mkdirSync(dirname(to), { recursive: true });
-    renameSync(from, to);
+    renameSync(join(staging, files, name), to);
+  }
+}
+
+/** What is listed as whole; nothing where there is no list, or one that no run of ours wrote, which could name files anywhere. */
+function readyIn(staging: string): readonly string[] {
+  const list = join(staging, ready);
+  const names = existsSync(list) ? parsed(readFileSync(list, 'utf8')) : undefined;
+  return Array.isArray(names) && names.every(isWithin) ? names : [];
+}
+
+const isWithin = (name: unknown): name is string =>
+  typeof name === 'string' && !isAbsolute(name) && !/^\.\.(?:[/\\]|$)/.test(normalize(name));
+
+/** What a text tells as JSON; undefined where it is none, as after the current failed. */
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
   }
 }
 
 async function isAlive(staging: string): Promise<boolean> {
-  const { pid, host } = JSON.parse(await readFile(join(staging, owner), 'utf8')) as Owner;
+  const text = await readFile(join(staging, owner), 'utf8').catch(() => '');
+  const { pid, host } = (parsed(text) ?? {}) as Partial<Owner>;
+  // A run notes itself before anything else: one that did not is none, or its note was lost.
+  if (typeof pid !== 'number' || typeof host !== 'string') return false;
   // Of another machine it can't be told: it is taken as alive.
   return host !== hostname() || isOthers(pid);
 }
@@ -207,9 +265,8 @@ const busy = (folder: string): Refused =>
     ),
   ]);
 
-async function refuseFolder(path: string): Promise<void> {
-  const there = await stat(path).catch(() => undefined);
-  if (!there?.isDirectory()) return;
+function refuseFolder(path: string): void {
+  if (!statSync(path, { throwIfNoEntry: false })?.isDirectory()) return;
   const says =
     'is a folder, and a file of this name is to be written; move it away, or give another folder with --out';
   throw new Refused([stop('unwritable', { file: path }, says)]);

@@ -20,13 +20,21 @@ export interface NamedBy {
 /** The bytes of a file. `named` is how the maker named it. @throws Refused in words where it can't be read. */
 export async function readBytes(path: string, named: string, by?: NamedBy): Promise<Uint8Array> {
   try {
-    const { size } = await stat(path);
-    if (size > mostBytes)
+    const there = await stat(path);
+    if (!there.isFile() && !there.isDirectory())
+      throw new Refused([
+        stop(
+          'no-file',
+          by ?? { file: named },
+          `${by ? `"${named}" ` : ''}is a device or a pipe, which may never end; save what it gives as a file, and name that`,
+        ),
+      ]);
+    if (there.size > mostBytes)
       throw new Refused([
         stop(
           'too-large',
           { file: named },
-          `is ${(size / 1e6).toFixed(0)} MB; up to ${mostBytes / 1e6} MB is read`,
+          `is ${(there.size / 1e6).toFixed(0)} MB; up to ${mostBytes / 1e6} MB is read`,
         ),
       ]);
     return await readFile(path);

@@ -31,7 +31,10 @@ export interface SharedSheets {
 /** The delivered cut files and guides of a vessel's pieces. */
 export async function withTexts<R extends SharingRow>(folder: string, row: R): Promise<R & SharedRow> {
   const own = join(folder, row.folder);
-  const names = (await readdir(own)).filter((name) => /\.(cut|guide)\.svg$/.test(name)).sort();
+  // A folder that was taken away in the middle has no files: the first that is asked for says so.
+  const names = (await readdir(own).catch(() => ['wrap.cut.svg']))
+    .filter((name) => /\.(cut|guide)\.svg$/.test(name))
+    .sort();
   const texts: Record<string, string> = {};
   for (const name of names) texts[name] = await readText(join(own, name), join(row.folder, name));
   return { ...row, texts: piecesOfFolder(texts) };

@@ -1,7 +1,7 @@
 // The heavy tools a job needs, started from their bytes.
 import { readDirections } from '../artwork/bidi.ts';
 import { fontIn } from '../artwork/font-file.ts';
-import { type LetterFont, loadFont, openFont, wordsIn } from '../artwork/lettering.ts';
+import { DamagedFont, type LetterFont, loadFont, openFont, wordsIn } from '../artwork/lettering.ts';
 import { type SvgEngine, startSvgEngine } from '../artwork/svg-normalise.ts';
 import { type TextBlock, type TextOptions, textBlock } from '../artwork/text-block.ts';
 import { inflated } from '../deliver/compress.ts';
@@ -65,7 +65,21 @@ export function textSetter(standard: LetterFont): SetText {
     opened.set(bytes, font);
     return font;
   };
-  return (options, font) => textBlock(font ? fontOf(font) : standard, options, directions);
+  return (options, font) => {
+    const block = told(font, () => textBlock(font ? fontOf(font) : standard, options, directions));
+    return { ...block, shapes: () => told(font, block.shapes) };
+  };
+}
+
+/** What is done with a font, a damaged one told by its file. */
+function told<T>(font: FontFile | undefined, work: () => T): T {
+  try {
+    return work();
+  } catch (fault) {
+    if (!font || !(fault instanceof DamagedFont)) throw fault;
+    const says = `is damaged: ${fault.message}; give a TTF, OTF or WOFF file of the font that is whole`;
+    throw new Refused([stop('font', { file: font.file }, says)]);
+  }
 }
 
 /** The plain fonts for texts in drawings: ours, and those that were given. @throws Refused where a file is no font. */

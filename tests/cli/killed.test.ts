@@ -1,0 +1,222 @@
+// Every command that writes several files, met by its end at every call that changes the disk.
+//
+// One run of each takes down what stands on the disk before every such call, and in the middle of every file: that is what a
+// run killed there leaves. Some runs are killed in truth (SIGKILL), and what they leave is one of those; `faults.test.ts` kills
+// one command so at every call. In each case the old files stand or the new ones, and the next run clears the rest away.
+import { cpSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, describe, expect, test } from 'vitest';
+import { recover } from '../../src/cli/delivery.ts';
+import { randomFrom } from '../geometry/drawn.ts';
+import { aJob, patience, run, Workshop } from './run.ts';
+
+const shop = new Workshop();
+afterAll(() => shop.clear());
+
+interface Written {
+  readonly name: string;
+  /** What it is run with first, and then, into the same folder. */
+  readonly older: readonly string[];
+  readonly newer: readonly string[];
+  /** Which of the calls are met by SIGKILL: so many, drawn by the seed. */
+  readonly killed: number;
+  readonly seed: number;
+}
+
+const layered = `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="40mm" viewBox="0 0 40 40">
+  <circle cx="20" cy="20" r="9" fill="#17566b"/><circle cx="20" cy="20" r="4" fill="#c22"/></svg>`;
+shop.write('layered.svg', layered);
+for (const [name, overlap] of [
+  ['a', 6],
+  ['b', 9],
+] as const) {
+  const seam = { style: 'overlap', overlap };
+  shop.write(`${name}.job.json`, aJob({ seam, artwork: { file: 'layered.svg' }, layers: { spread: 0.5 } }));
+  shop.write(`sheets-${name}.job.json`, {
+    name: '{name}',
+    blank: { stations: [0, 50].map((height) => ({ height, girth: 250 })), use: 'other' },
+    artwork: { file: 'dots.svg' },
+    seam,
+    sheet: { across: 300, up: 200, margin: 5 },
+  });
+}
+shop.write('mug.blank.json', { stations: [0, 90].map((height) => ({ height, across: 80 })) });
+shop.write('names.csv', 'name\nPebble\nKelp\n');
+
+const commands: readonly Written[] = [
+  {
+    name: 'make',
+    older: ['make', 'a.job.json', '--zip', '--no-pictures'],
+    newer: ['make', 'b.job.json', '--zip', '--no-pictures'],
+    killed: 3,
+    seed: 1,
+  },
+  {
+    name: 'names',
+    older: ['names', 'sheets-a.job.json', 'names.csv'],
+    newer: ['names', 'sheets-b.job.json', 'names.csv'],
+    killed: 3,
+    seed: 2,
+  },
+  {
+    name: 'unroll',
+    older: ['unroll', 'cup.blank.json'],
+    newer: ['unroll', 'cup.blank.json', '--overlap', '9'],
+    killed: 0,
+    seed: 3,
+  },
+  {
+    name: 'collar',
+    older: ['collar', 'cup.blank.json', '--along', '40'],
+    newer: ['collar', 'cup.blank.json', '--along', '50'],
+    killed: 1,
+    seed: 4,
+  },
+  {
+    name: 'blank',
+    older: ['blank', 'cup.blank.json'],
+    newer: ['blank', 'mug.blank.json'],
+    killed: 1,
+    seed: 5,
+  },
+  {
+    name: 'repeat',
+    older: ['repeat', 'dots.svg', 'cup.blank.json'],
+    newer: ['repeat', 'dots.svg', 'cup.blank.json', '--band', '20..110'],
+    killed: 1,
+    seed: 6,
+  },
+  {
+    name: 'inspect',
+    older: ['inspect', 'dots.svg', '--mend'],
+    newer: ['inspect', 'dots.svg', '--mend', '--art-across', '50'],
+    killed: 1,
+    seed: 7,
+  },
+  {
+    name: 'test-piece',
+    older: ['test-piece'],
+    newer: ['test-piece', '--paper-size', 'letter'],
+    killed: 1,
+    seed: 8,
+  },
+];
+
+/**
+ * Preloaded into a run: `act` before every call that changes the disk, its number in `count`, and in the middle of every file;
+ * `call` is what the call was handed.
+ */
+const atCalls = (act: string): readonly string[] => [
+  '--import',
+  `data:text/javascript,${encodeURIComponent(`import fs from 'node:fs'; import { syncBuiltinESMExports } from 'node:module';
+    import { isMainThread } from 'node:worker_threads';
+    let count = 0, isIn = false;
+    const { cpSync, writeFileSync } = fs;
+    const tick = () => { if (isIn) return; isIn = true; count += 1; ${act}; isIn = false; };
+    for (const [home, names] of [[fs.promises, ['mkdir', 'writeFile', 'rename', 'rm']], [fs, ['renameSync', 'mkdirSync', 'rmSync', 'writeSync']]])
+      for (const name of names) { const call = home[name]; home[name] = (...args) => {
+        tick();
+        if (name === 'writeFile') { isIn = true; writeFileSync(args[0], args[1].slice(0, args[1].length / 2)); isIn = false; tick(); }
+        return call(...args); }; }
+    syncBuiltinESMExports();`)}`,
+];
+
+/** Every file under a folder, with its content; none where it is not there. */
+function filesIn(folder: string): ReadonlyMap<string, string> {
+  const found = new Map<string, string>();
+  const names = readdirSync(folder, { recursive: true, withFileTypes: true, encoding: 'utf8' });
+  for (const entry of names)
+    if (!entry.isDirectory()) {
+      const path = join(entry.parentPath, entry.name);
+      found.set(path.slice(folder.length + 1), readFileSync(path, 'latin1'));
+    }
+  return found;
+}
+
+/** Names of files that one delivery brings: those of a row together, and those beside the rows together. */
+function setsOf(files: ReadonlyMap<string, string>): ReadonlyMap<string, readonly string[]> {
+  const sets = new Map<string, string[]>();
+  for (const file of files.keys()) {
+    const set = file.includes('/') ? file.replace(/\/.*/, '') : '';
+    sets.set(set, [...(sets.get(set) ?? []), file]);
+  }
+  return sets;
+}
+
+/** What stands in a folder once it was put right: of each set `old` or `new`, and else what is wrong. */
+function standing(folder: string, older: ReadonlyMap<string, string>, newer: ReadonlyMap<string, string>) {
+  const found = filesIn(folder);
+  const isAs = (wanted: ReadonlyMap<string, string>, names: readonly string[]) =>
+    names.every((name) => found.get(name) === wanted.get(name));
+  const strange = [...found.keys()].filter((name) => !older.has(name) && !newer.has(name));
+  const sets = [...setsOf(newer)].map(([set, names]) => {
+    if (isAs(newer, names)) return 'new';
+    return isAs(older, setsOf(older).get(set) ?? []) ? 'old' : `a mixture in "${set}"`;
+  });
+  return { sets, strange };
+}
+
+/** What a killed run left is put right as the next run begins by doing: in its folder, and in those of its rows. */
+async function putRight(folder: string): Promise<void> {
+  await recover(folder);
+  for (const entry of readdirSync(folder, { withFileTypes: true }))
+    if (entry.isDirectory()) await recover(join(folder, entry.name));
+}
+
+const good = [0, 1];
+
+describe.each(commands)('$name', ({ name, older, newer, killed, seed }) => {
+  test('leaves old files or new ones, whenever it is killed', patience, async () => {
+    const into = (words: readonly string[], folder: string) => [...words, '--out', `${name}/${folder}`];
+    const ran = (words: readonly string[], folder: string, node?: readonly string[]) =>
+      run(into(words, folder), { cwd: shop.folder, ...(node ? { node } : {}) });
+    const at = (folder: string) => shop.at(`${name}/${folder}`);
+    expect(good).toContain((await ran(older, 'old')).status);
+    // As it was before every call of a run: of the one that counts, for rows are made by threads of their own.
+    cpSync(at('old'), at('out'), { recursive: true });
+    const taken = JSON.stringify(at('at-'));
+    const take = `cpSync(${JSON.stringify(at('out'))}, ${taken} + (isMainThread ? '' : 'row-') + String(count).padStart(3, '0'), { recursive: true })`;
+    expect(good).toContain((await ran(newer, 'out', atCalls(take))).status);
+    const [old, next] = [filesIn(at('old')), filesIn(at('out'))];
+    expect([...next].filter(([file, text]) => old.get(file) !== text).length).toBeGreaterThan(0);
+
+    const ends: string[] = [];
+    const moments = readdirSync(shop.at(name))
+      .filter((folder) => folder.startsWith('at-'))
+      .sort();
+    expect(moments.length).toBeGreaterThan(2 * next.size);
+    for (const moment of moments) {
+      // Any file by itself is whole, before anything is put right.
+      const broken = [...filesIn(at(moment))].filter(
+        ([file, text]) => !file.includes('.seamwright-') && text !== old.get(file) && text !== next.get(file),
+      );
+      expect([moment, broken.map(([file]) => file)]).toEqual([moment, []]);
+      await putRight(at(moment));
+      const { sets, strange } = standing(at(moment), old, next);
+      expect([moment, strange]).toEqual([moment, []]);
+      for (const set of sets) expect([moment, set]).toEqual([moment, expect.stringMatching(/^(old|new)$/)]);
+      ends.push(...sets);
+      rmSync(at(moment), { recursive: true });
+    }
+    expect(new Set(ends)).toEqual(new Set(['old', 'new']));
+
+    // And in truth.
+    const random = randomFrom(seed);
+    for (let i = 0; i < killed; i++) {
+      rmSync(at('out'), { recursive: true });
+      cpSync(at('old'), at('out'), { recursive: true });
+      const call = 1 + Math.floor(random() * (moments.length - 2));
+      const { status } = await ran(
+        newer,
+        'out',
+        atCalls(`if (count === ${call}) process.kill(process.pid, 'SIGKILL')`),
+      );
+      expect([call, status]).toEqual([call, null]);
+      expect(good).toContain((await ran(newer, 'out')).status);
+      expect(standing(at('out'), old, next)).toEqual({
+        sets: [...setsOf(next)].map(() => 'new'),
+        strange: [],
+      });
+    }
+  });
+});
