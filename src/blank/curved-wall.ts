@@ -82,6 +82,15 @@ function orderProblems(
 const looks = 200;
 
 function shapeProblems(profile: Profile): Finding[] {
+  // Of readings that differ within a hair of the foot no curve is found at all.
+  if (!Number.isFinite(profile.length))
+    return [
+      stop(
+        'overhangs',
+        { key: 'stations' },
+        'no wall is so steep as from one of these stations to the next; read again those that stand close together',
+      ),
+    ];
   for (let i = 0; i <= looks; i++) {
     const { radius, along } = profileAt(profile, (profile.length * i) / looks);
     if (profile.kind === 'smooth' && steeperThanLevel(profile, along))

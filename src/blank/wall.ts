@@ -120,9 +120,12 @@ export function meanLean(wall: Wall): number {
 /** How close together a profile is looked at for flatness, mm. */
 const spacing = 0.25;
 
+/** More places than this are no help: on a wall of more than a metre they stand wider, and the work for all runs of them stays in bounds. */
+const mostPlaces = 4000;
+
 /** Places along a stretch of wall, close together, the ends and all corners among them. */
 export function closePlaces(wall: Wall, { from, to }: Band): number[] {
-  const count = Math.max(2, Math.ceil((to - from) / spacing));
+  const count = Math.min(mostPlaces, Math.max(2, Math.ceil((to - from) / spacing)));
   const even = Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count);
   return [...new Set([...even, ...cornersWithin(wall, { from, to })])].sort((a, b) => a - b);
 }

@@ -13,7 +13,7 @@ import {
   statSync,
   writeSync,
 } from 'node:fs';
-import { mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { access, mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { hostname } from 'node:os';
 import { dirname, isAbsolute, join, normalize } from 'node:path';
 import { Refused, stop } from '../finding.ts';
@@ -63,7 +63,9 @@ export class Delivery {
     await this.#trying(async () => {
       if (!this.#isOpen) await this.#open();
       const path = join(this.#staging, files, name);
-      await mkdir(dirname(path), { recursive: true });
+      // Not made anew where it was taken away in the middle: what was written before would be missing from it.
+      await access(join(this.#staging, files));
+      if (name.includes('/')) await mkdir(dirname(path), { recursive: true });
       await writeFile(path, content);
     });
     this.#names.push(name);
@@ -126,7 +128,7 @@ export class Delivery {
     const made = join(this.#folder, `${making}${process.pid}`);
     const self: Owner = { pid: process.pid, host: hostname() };
     try {
-      await mkdir(made, { recursive: true });
+      await mkdir(join(made, files), { recursive: true });
       await writeFile(join(made, owner), JSON.stringify(self));
       // Fails where one is there that holds anything, and each holds its owner.
       await rename(made, this.#staging);

@@ -4,6 +4,7 @@ import { spawn, spawnSync } from 'node:child_process';
 import { chmodSync, mkdirSync, readdirSync, rmSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, onTestFinished, test } from 'vitest';
 import { recover } from '../../src/cli/delivery.ts';
+import { atCall, atCalls, fails, kill } from './at-call.ts';
 import { command, patience, run, Workshop } from './run.ts';
 
 const shop = new Workshop();
@@ -18,18 +19,6 @@ const unroll = (overlap: number, folder = 'out') => [
   '--overlap',
   `${overlap}`,
 ];
-
-/** Preloaded into a run: `act` at its n-th call to the file system that changes something. */
-const atCall = (n: number, act: string): readonly string[] => [
-  '--import',
-  `data:text/javascript,${encodeURIComponent(`import fs from 'node:fs'; import { syncBuiltinESMExports } from 'node:module';
-    let count = 0;
-    const tick = () => { if (++count === ${n}) { ${act} } };
-    for (const [home, names] of [[fs.promises, ['mkdir', 'writeFile', 'rename', 'rm']], [fs, ['renameSync', 'mkdirSync', 'rmSync']]])
-      for (const name of names) { const call = home[name]; home[name] = (...args) => { tick(); return call(...args); }; }
-    syncBuiltinESMExports();`)}`,
-];
-const kill = "process.kill(process.pid, 'SIGKILL')";
 
 const textsIn = (folder: string) => names.map((name) => shop.read(`${folder}/${name}`));
 const hiddenIn = (folder: string) => readdirSync(shop.at(folder)).filter((name) => name.startsWith('.'));
@@ -93,6 +82,67 @@ test('a run that the maker stops ends with 130 and leaves the folder as it was',
   expect(status).toBe(130);
   expect(textsIn('out')).toEqual(older);
   expect(hiddenIn('out')).toEqual([]);
+});
+
+test(
+  'a run whose files are whole but can not all be moved says so, and the next moves them',
+  patience,
+  async () => {
+    expect((await run(unroll(6), { cwd: shop.folder })).status).toBe(0);
+    // The third of its moves: of the list, of one file, of another.
+    const fault = `globalThis.moves = (globalThis.moves ?? 0) + (name === 'renameSync'); if (name === 'renameSync' && globalThis.moves === 3) ${fails('EIO')}`;
+    const { status, lines } = await run(unroll(9), { cwd: shop.folder, node: atCalls(fault) });
+    expect([status, lines]).toEqual([2, [expect.stringMatching(/^out: can't be written to \(EIO\)/)]]);
+    expect(hiddenIn('out')).toHaveLength(1);
+    await recover(shop.at('out'));
+    expect(textsIn('out')).toEqual(newer);
+    expect(hiddenIn('out')).toEqual([]);
+  },
+);
+
+describe('what no run of ours left under its name', () => {
+  const names = (files: readonly string[]) => JSON.stringify(files);
+  const left = '.seamwright-writing';
+  test.each([
+    ['a note that the current cut off', { [`${left}/owner.json`]: '', [`${left}/ready.json`]: '' }],
+    ['a note that is none', { [`${left}/owner.json`]: 'null', [`${left}/ready.json`]: '{"a":1}' }],
+    [
+      'a list that names files elsewhere',
+      {
+        [`${left}/owner.json`]: '{"pid":"none"}',
+        [`${left}/ready.json`]: names(['../../../dear.txt', 'x/../../../../dear.txt']),
+      },
+    ],
+    ['nothing', { [`${left}/files/report.json`]: 'half' }],
+  ])('%s: is taken away, and moves nothing', patience, async (_, files) => {
+    rmSync(shop.at('odd'), { recursive: true, force: true });
+    shop.write('dear.txt', 'dear to me');
+    expect((await run(unroll(6, 'odd'), { cwd: shop.folder })).status).toBe(0);
+    for (const [file, text] of Object.entries(files)) shop.write(`odd/${file}`, text);
+    const { status } = await run(['prove', 'odd'], { cwd: shop.folder });
+    // `unroll` leaves no job to prove by: that is what is told, after the folder was put right.
+    expect(status).toBe(2);
+    expect(textsIn('odd')).toEqual(older);
+    expect(hiddenIn('odd')).toEqual([]);
+    expect(shop.read('dear.txt')).toBe('dear to me');
+  });
+
+  test('a folder where one of its files goes: is told, and moved once that is gone', patience, async () => {
+    const ready = { [`${left}/ready.json`]: names(['report.json']), [`${left}/files/report.json`]: 'whole' };
+    for (const [file, text] of Object.entries(ready)) shop.write(`way/${file}`, text);
+    mkdirSync(shop.at('way/report.json'));
+    for (const args of [unroll(6, 'way'), ['prove', 'way']]) {
+      const { status, lines } = await run(args, { cwd: shop.folder });
+      expect([status, lines]).toEqual([
+        2,
+        [expect.stringMatching(/way\/report\.json: is a folder, and a file/)],
+      ]);
+    }
+    rmSync(shop.at('way/report.json'), { recursive: true });
+    await run(['prove', 'way'], { cwd: shop.folder });
+    expect(shop.read('way/report.json')).toBe('whole');
+    expect(hiddenIn('way')).toEqual([]);
+  });
 });
 
 test(

@@ -99,3 +99,13 @@ test('jobs', patient, async () => {
   );
   expect(faults).toEqual([]);
 });
+
+test('readings that are none: a step of metres in a few cm, two girths a hair apart', async () => {
+  const steps = [68, 7200, 92, 98].map((across, i) => ({ height: [0, 70, 82, 180][i], across }));
+  const stepped = { stations: steps, wall: 'stepped' };
+  const barrel = [84, 97, 101, 84].map((across, i) => ({ height: [0, 1e-300, 60, 120][i], across }));
+  const close = { stations: barrel, wall: 'smooth' };
+  // The first took 17 s of processor time, for all runs of places a quarter of a mm apart; the second closed "NaN mm up it".
+  for (const typed of [stepped, close])
+    expect(await faultOf(() => describeBlank(readBlank(typed, 'b.json'), 'b.json', 'mm'))).toBeUndefined();
+});
