@@ -19,7 +19,7 @@ const mostPoints = 1_000_000;
 const mostCopied = 2_000_000;
 
 /** What is read of one file: five times the elements of a large pattern. */
-const limits = { length: 50_000_000, depth: 256, elements: 100_000 };
+const limits = { length: 50_000_000, depth: 256, elements: 100_000, attributes: 1000 };
 
 /** Most rules of a style sheet times elements they are tried on. */
 const mostTrials = 20_000_000;

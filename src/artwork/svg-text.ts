@@ -108,7 +108,7 @@ function textsIn(svg: string): Texts {
         else if (open.some(({ name }) => name === 'text')) letters += part;
       },
     },
-    { length: 50_000_000, depth: 256, elements: 100_000 },
+    { length: 50_000_000, depth: 256, elements: 100_000, attributes: 1000 },
   );
   const sheet = familiesIn(css);
   const wanted = [...families, ...sheet].map(firstOf).filter((family) => !/^(?:inherit|)$/i.test(family));

@@ -26,7 +26,7 @@ export async function readBytes(path: string, named: string, by?: NamedBy): Prom
         stop(
           'no-file',
           by ?? { file: named },
-          `${by ? `"${named}" ` : ''}is a device or a pipe, which may never end; save what it gives as a file, and name that`,
+          `${by ? `"${named}": ` : ''}is a device or a pipe, which may never end; save what it gives as a file, and name that`,
         ),
       ]);
     if (there.size > mostBytes)

@@ -8,9 +8,16 @@ export interface XmlLimits {
   readonly depth: number;
   /** Most elements. */
   readonly elements: number;
+  /** Most attributes of one element. */
+  readonly attributes: number;
 }
 
-const defaultLimits: XmlLimits = { length: 50_000_000, depth: 256, elements: 1_000_000 };
+const defaultLimits: XmlLimits = {
+  length: 50_000_000,
+  depth: 256,
+  elements: 1_000_000,
+  attributes: 1000,
+};
 
 export interface XmlElement {
   /** The name without its namespace prefix. */
@@ -59,16 +66,23 @@ export function readXml(text: string, handlers: XmlHandlers, limits: XmlLimits =
     if (/<!ENTITY/i.test(doctype))
       refuse('declares entities, which are not expanded here; save it as plain SVG');
   });
+  let attributes = 0;
   parser.on('opentagstart', () => {
     start = tagStart(text, parser);
+    attributes = 0;
+  });
+  // The reader after this one holds each against all before it.
+  parser.on('attribute', () => {
+    attributes += 1;
+    if (attributes > limits.attributes) refuse(`has an element of more than ${limits.attributes} attributes`);
   });
   parser.on('opentag', (tag) => {
     depth += 1;
     elements += 1;
     if (depth > limits.depth) refuse(`nests more than ${limits.depth} elements deep`);
     if (elements > limits.elements) refuse(`holds more than ${limits.elements} elements`);
-    const attributes = tag.attributes as Record<string, string>;
-    handlers.open?.({ name: localName(tag.name), attributes, ...start }, depth);
+    const read = tag.attributes as Record<string, string>;
+    handlers.open?.({ name: localName(tag.name), attributes: read, ...start }, depth);
   });
   parser.on('closetag', (tag) => {
     handlers.close?.(localName(tag.name), depth);

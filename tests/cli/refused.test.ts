@@ -1,4 +1,5 @@
 // Bad input and what tired people type: status 2, a clear line each, nothing written.
+import { execFileSync } from 'node:child_process';
 import { cpSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -33,6 +34,9 @@ shop.write('empty.json', '');
 shop.write('comma.json', '{\n  "name": "x",\n  "blank": "cup.blank.json",\n}\n');
 shop.write('a-file', 'something dear');
 shop.write('good.job.json', aJob());
+// A pipe that nobody writes to: whoever reads it waits without end.
+execFileSync('mkfifo', [shop.at('pipe')]);
+const endless = /: is a device or a pipe, which may never end; save what it gives as a file, and name that$/;
 
 const cases: readonly Bad[] = [
   // Issue: 'Bad input'.
@@ -53,6 +57,11 @@ const cases: readonly Bad[] = [
     args: job(aJob({ film: 'nosuch.film.json' })),
     says: [/: film: "nosuch\.film\.json": there is no such file; check/],
   },
+  { title: 'a device for a drawing', args: ['inspect', '/dev/zero'], says: [endless] },
+  { title: 'a pipe for a drawing', args: ['inspect', 'pipe'], says: [endless] },
+  { title: 'a pipe for a job', args: ['make', 'pipe'], says: [endless] },
+  { title: 'a pipe for artwork', args: withArt('pipe'), says: [endless] },
+  { title: 'a pipe for a list', args: ['names', 'good.job.json', 'pipe'], says: [endless] },
   {
     title: 'a coat of tenths typed as whole mm',
     args: unroll('--coat', '40'),

@@ -111,6 +111,13 @@ const hostile: readonly (readonly [
     inspected,
     /1000000 points/,
   ],
+  [
+    'a hundred thousand attributes',
+    'a.svg',
+    () => svg(`<path ${Array.from({ length: 1e5 }, (_, i) => `a${i}="1"`).join(' ')} d="M4 4H36V36H4Z"/>`),
+    inspected,
+    /an element of more than 1000 attributes/,
+  ],
   ['what is no number', 'a.svg', () => svg('<path d="M0 0LNaN 9L9 9Z"/>'), inspected, /path/],
   ['a number past all', 'a.svg', () => svg('<path d="M0 0L1e308 9L9 1e308Z"/>'), inspected, /out of range/],
   ['a shape of 900 m', 'a.svg', () => svg('<path d="M4 4H36V9e5H4Z"/>'), inspected, /more than 100 m away/],
