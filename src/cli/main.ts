@@ -5,6 +5,7 @@ import { useSameSines } from '../job/same-sines.ts';
 import type { BenchFlags } from './bench-command.ts';
 import type { DescribeFlags } from './blank-command.ts';
 import type { CollarFlags } from './collar-command.ts';
+import { compileLater, tidyHeap } from './engine-pace.ts';
 import type { InspectFlags } from './inspect-command.ts';
 import type { MakeFlags } from './make-command.ts';
 import type { NamesFlags } from './names-command.ts';
@@ -21,7 +22,6 @@ import { printJson, refusedStatus, withStatus } from './output.ts';
 import type { ProveFlags } from './prove-command.ts';
 import type { RepeatFlags } from './repeat-command.ts';
 import type { TestPieceFlags } from './test-piece-command.ts';
-import { tidyHeap } from './tidy-heap.ts';
 import type { UnrollFlags } from './unroll-command.ts';
 
 /** Commander's complaint, its hint included, as one line like every other message. */
@@ -43,6 +43,7 @@ function withLongerFlags(line: string): string {
 }
 
 useSameSines();
+compileLater();
 // `repeat` holds little beside the drawing that it reads: cleared away sooner, that takes a fourteenth more time.
 if (process.argv[2] !== 'repeat') tidyHeap();
 

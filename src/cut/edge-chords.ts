@@ -2,9 +2,8 @@
 
 import type { Contour, Shape } from '../geometry/contour.ts';
 import { directed } from '../geometry/measure.ts';
-import type { Point } from '../geometry/point.ts';
 import { norm } from '../geometry/point.ts';
-import { chordCount, pointAt } from '../geometry/segment.ts';
+import { chordCount, xAt, yAt } from '../geometry/segment.ts';
 import type { Chords } from './chord-grid.ts';
 
 /**
@@ -39,36 +38,39 @@ export interface EdgeOptions {
 /** Chords shorter than this have no direction worth the name, mm. */
 const shortest = 1e-6;
 
+/** Corners in columns: there may be millions. */
+export interface Corners {
+  readonly x: number[];
+  readonly y: number[];
+}
+
 /** The corners of a contour's chords; of an open one, its last place too. */
 export function cornersOf(
-  contour: Contour,
+  { segments, closed }: Contour,
   { tolerance, longest }: Pick<EdgeOptions, 'tolerance' | 'longest'>,
-): Point[] {
-  const corners: Point[] = [];
-  for (const s of contour.segments) {
-    const curve = chordCount(s, tolerance);
+): Corners {
+  const x: number[] = [];
+  const y: number[] = [];
+  const isAway = (atX: number, atY: number, from: number): boolean =>
+    x.length === 0 || norm(atX - (x[from] ?? 0), atY - (y[from] ?? 0)) > shortest;
+  const put = (atX: number, atY: number): void => {
+    if (!isAway(atX, atY, x.length - 1)) return;
+    x.push(atX);
+    y.push(atY);
+  };
+  for (const s of segments) {
     const reach = norm(s.to.x - s.from.x, s.to.y - s.from.y);
-    const count = Math.max(curve, Math.ceil(reach / longest));
-    for (let i = 0; i < count; i++) {
-      const p = i === 0 ? s.from : pointAt(s, i / count);
-      const last = corners.at(-1);
-      if (!last || norm(p.x - last.x, p.y - last.y) > shortest) corners.push(p);
-    }
+    const count = Math.max(chordCount(s, tolerance), Math.ceil(reach / longest));
+    put(s.from.x, s.from.y);
+    for (let i = 1; i < count; i++) put(xAt(s, i / count), yAt(s, i / count));
   }
-  const [first] = corners;
-  const last = corners.at(-1);
-  const finish = contour.segments.at(-1)?.to;
-  if (!contour.closed && finish && last && norm(finish.x - last.x, finish.y - last.y) > shortest)
-    corners.push(finish);
-  if (
-    contour.closed &&
-    first &&
-    last &&
-    corners.length > 1 &&
-    norm(first.x - last.x, first.y - last.y) <= shortest
-  )
-    corners.pop();
-  return corners;
+  const finish = segments.at(-1)?.to;
+  if (!closed && finish && x.length > 0) put(finish.x, finish.y);
+  if (closed && x.length > 1 && !isAway(x[0] ?? 0, y[0] ?? 0, x.length - 1)) {
+    x.pop();
+    y.pop();
+  }
+  return { x, y };
 }
 
 /** The edge of areas that overlap nowhere. */
@@ -77,9 +79,13 @@ export function edgeChords(shapes: readonly Shape[], options: EdgeOptions): Edge
     .flatMap((shape, i) =>
       directed(shape).map((contour) => ({ ring: cornersOf(contour, options), shape: i })),
     )
-    .filter(({ ring }) => ring.length > 2);
-  if (options.side === 'gap') for (const { ring } of rings) ring.reverse();
-  const count = rings.reduce((sum, { ring }) => sum + ring.length, 0);
+    .filter(({ ring }) => ring.x.length > 2);
+  if (options.side === 'gap')
+    for (const { ring } of rings) {
+      ring.x.reverse();
+      ring.y.reverse();
+    }
+  const count = rings.reduce((sum, { ring }) => sum + ring.x.length, 0);
   const column = () => new Float64Array(count);
   const numbers = () => new Int32Array(count);
   const chords = {
@@ -99,26 +105,27 @@ export function edgeChords(shapes: readonly Shape[], options: EdgeOptions): Edge
     shapeOf: rings.map(({ shape }) => shape),
   };
   let k = 0;
-  rings.forEach(({ ring }, contour) => {
+  rings.forEach(({ ring: { x, y } }, contour) => {
     const first = k;
+    const last = x.length - 1;
     let at = 0;
-    ring.forEach((p, i) => {
-      const q = ring[i + 1] ?? ring[0] ?? p;
-      const length = norm(q.x - p.x, q.y - p.y);
-      chords.x[k] = p.x;
-      chords.y[k] = p.y;
-      chords.toX[k] = q.x;
-      chords.toY[k] = q.y;
-      chords.ux[k] = (q.x - p.x) / length;
-      chords.uy[k] = (q.y - p.y) / length;
+    for (let i = 0; i <= last; i++, k++) {
+      const next = i === last ? 0 : i + 1;
+      const [px, py, qx, qy] = [x[i] ?? 0, y[i] ?? 0, x[next] ?? 0, y[next] ?? 0];
+      const length = norm(qx - px, qy - py);
+      chords.x[k] = px;
+      chords.y[k] = py;
+      chords.toX[k] = qx;
+      chords.toY[k] = qy;
+      chords.ux[k] = (qx - px) / length;
+      chords.uy[k] = (qy - py) / length;
       chords.length[k] = length;
-      chords.next[k] = i === ring.length - 1 ? first : k + 1;
-      chords.before[k] = i === 0 ? first + ring.length - 1 : k - 1;
+      chords.next[k] = first + next;
+      chords.before[k] = i === 0 ? first + last : k - 1;
       chords.contour[k] = contour;
       chords.at[k] = at;
       at += length;
-      k += 1;
-    });
+    }
     chords.around.push(at);
   });
   return chords;

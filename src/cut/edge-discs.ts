@@ -42,6 +42,7 @@ class DiscFinder {
   readonly #limit: number;
   readonly #near: number[] = [];
   readonly #around: number[] = [];
+  readonly #places: number[] = [];
 
   constructor(chords: EdgeChords, limit: number) {
     this.#chords = chords;
@@ -102,7 +103,9 @@ class DiscFinder {
     count: number,
   ): number[] {
     const { x, y } = this.#chords;
-    const places = [reach / 2];
+    const places = this.#places;
+    places.length = 0;
+    places.push(reach / 2);
     const isCorner = (chord: number) => turnAt(this.#chords, chord) > cornerTurn;
     const least = isCorner(k) ? samePlace : 0;
     const most = reach - (isCorner(this.#chords.next[k] ?? 0) ? samePlace : 0);

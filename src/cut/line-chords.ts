@@ -34,7 +34,7 @@ export function lineChords(
     }),
   );
   const chordsIn = ({ corners, closed }: (typeof runs)[number]) =>
-    corners.length < 2 ? 0 : corners.length - (closed ? 0 : 1);
+    corners.x.length < 2 ? 0 : corners.x.length - (closed ? 0 : 1);
   const count = runs.reduce((sum, run) => sum + chordsIn(run), 0);
   const [x, y, toX, toY] = [0, 1, 2, 3].map(() => new Float64Array(count)) as [
     Float64Array,
@@ -49,16 +49,17 @@ export function lineChords(
     const own = chordsIn(run);
     let length = 0;
     for (let n = 0; n < own; n++, k++) {
-      const p = run.corners[n];
-      const q = run.corners[n + 1] ?? run.corners[0];
-      if (!p || !q) continue;
-      x[k] = p.x;
-      y[k] = p.y;
-      toX[k] = q.x;
-      toY[k] = q.y;
+      const { corners } = run;
+      const next = n + 1 === corners.x.length ? 0 : n + 1;
+      const [px, py] = [corners.x[n] ?? 0, corners.y[n] ?? 0];
+      const [qx, qy] = [corners.x[next] ?? 0, corners.y[next] ?? 0];
+      x[k] = px;
+      y[k] = py;
+      toX[k] = qx;
+      toY[k] = qy;
       contour[k] = i;
       index[k] = n;
-      length += norm(q.x - p.x, q.y - p.y);
+      length += norm(qx - px, qy - py);
     }
     return { line: run.line, count: own, closed: run.closed, length };
   });

@@ -1,7 +1,7 @@
 // How long curves are.
 import type { Contour, CubicSegment, Segment } from './contour.ts';
 import { distance, norm } from './point.ts';
-import { derivativeAt, partOf } from './segment.ts';
+import { derivativeAt, xSlopeAt, ySlopeAt } from './segment.ts';
 
 /**
  * Abscissae and weights of Gauss-Legendre quadrature with seven points on (-1, 1).
@@ -17,28 +17,39 @@ const gauss = [
   [-0.9491079123427585, 0.1294849661688697],
 ] as const;
 
-const estimate = (s: CubicSegment): number =>
-  gauss.reduce((sum, [at, weight]) => {
-    const d = derivativeAt(s, (1 + at) / 2);
-    return sum + (weight / 2) * norm(d.x, d.y);
-  }, 0);
+/** Length of a cubic from t0 to t1 by one quadrature. */
+function estimate(s: CubicSegment, t0: number, t1: number): number {
+  let sum = 0;
+  for (let i = 0; i < gauss.length; i++) {
+    const t = t0 + ((t1 - t0) * (1 + (gauss[i]?.[0] ?? 0))) / 2;
+    sum += (gauss[i]?.[1] ?? 0) * norm(xSlopeAt(s, t), ySlopeAt(s, t));
+  }
+  return (sum * (t1 - t0)) / 2;
+}
 
 /** Halvings of one curve, at most: a cusp has settled long before. */
 const deepest = 16;
 
 /** Length of a segment within a tolerance, mm, found by halving until both halves agree with the whole. */
 export function segmentLength(s: Segment, tolerance = 1e-6): number {
-  return s.kind === 'line' ? distance(s.from, s.to) : halved(s, estimate(s), tolerance, deepest);
+  return s.kind === 'line' ? distance(s.from, s.to) : halved(s, 0, 1, estimate(s, 0, 1), tolerance, deepest);
 }
 
-function halved(s: CubicSegment, whole: number, tolerance: number, depth: number): number {
-  const halves = [partOf(s, 0, 0.5), partOf(s, 0.5, 1)].filter((half) => half.kind === 'cubic');
-  const lengths = halves.map(estimate);
-  const sum = lengths.reduce((a, b) => a + b, 0);
-  if (depth === 0 || Math.abs(sum - whole) <= tolerance) return sum;
-  return halves.reduce(
-    (total, half, i) => total + halved(half, lengths[i] ?? 0, tolerance / 2, depth - 1),
-    0,
+function halved(
+  s: CubicSegment,
+  t0: number,
+  t1: number,
+  whole: number,
+  tolerance: number,
+  depth: number,
+): number {
+  const middle = (t0 + t1) / 2;
+  const before = estimate(s, t0, middle);
+  const after = estimate(s, middle, t1);
+  if (depth === 0 || Math.abs(before + after - whole) <= tolerance) return before + after;
+  return (
+    halved(s, t0, middle, before, tolerance / 2, depth - 1) +
+    halved(s, middle, t1, after, tolerance / 2, depth - 1)
   );
 }
 
@@ -70,8 +81,7 @@ export class Ruler {
   }
 
   #between(t0: number, t1: number): number {
-    const part = partOf(this.#s, t0, t1);
-    return part.kind === 'line' ? distance(part.from, part.to) : estimate(part);
+    return this.#s.kind === 'line' ? this.length * (t1 - t0) : estimate(this.#s, t0, t1);
   }
 
   /** The parameter at a distance from the start, from 0 to the length. */

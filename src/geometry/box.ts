@@ -29,19 +29,14 @@ export function hullBox(contours: Iterable<Contour>): Box {
   let minY = Infinity;
   let maxX = -Infinity;
   let maxY = -Infinity;
-  const hold = ({ x, y }: Point) => {
-    if (x < minX) minX = x;
-    if (x > maxX) maxX = x;
-    if (y < minY) minY = y;
-    if (y > maxY) maxY = y;
-  };
   for (const { segments } of contours)
     for (const s of segments) {
-      hold(s.from);
-      hold(s.to);
-      if (s.kind === 'line') continue;
-      hold(s.c1);
-      hold(s.c2);
+      const c1 = s.kind === 'line' ? s.from : s.c1;
+      const c2 = s.kind === 'line' ? s.to : s.c2;
+      minX = Math.min(minX, s.from.x, c1.x, c2.x, s.to.x);
+      maxX = Math.max(maxX, s.from.x, c1.x, c2.x, s.to.x);
+      minY = Math.min(minY, s.from.y, c1.y, c2.y, s.to.y);
+      maxY = Math.max(maxY, s.from.y, c1.y, c2.y, s.to.y);
     }
   return { minX, minY, maxX, maxY };
 }

@@ -1,52 +1,56 @@
 // The chords that stand in for curves while areas are combined, and the way back from a chord to its curve.
 
 import { BoxIndex } from './box-index.ts';
-import { type Contour, line } from './contour.ts';
+import { type Contour, line, type Segment } from './contour.ts';
 import type { Point } from './point.ts';
 import { norm } from './point.ts';
 import type { GridPoint, GridRing } from './polygon-clip.ts';
-import { chordCount, pointAt } from './segment.ts';
+import { chordCount, xAt, yAt } from './segment.ts';
 import type { GridEdge } from './touching.ts';
 
 /**
- * A contour as chords, mm. Chord k runs from point k to the next point (the last one back to the first) and stands in
- * for segment[k] from t0[k] to t1[k]. Kept as plain columns: there are tens of thousands of them.
+ * A contour as chords, mm. Chord k runs from corner k to the next corner (the last one back to the first). Kept as plain columns:
+ * there are tens of thousands of them.
  */
 export interface ChordedContour {
   readonly contour: Contour;
   readonly x: Float64Array;
   readonly y: Float64Array;
-  readonly segment: Int32Array;
-  readonly t0: Float64Array;
-  readonly t1: Float64Array;
+  /** The first chord of each segment, then the number of all: those of one segment are equal steps of its parameter. */
+  readonly first: Int32Array;
 }
 
 /** The chords of a contour, each within the tolerance of its curve. An open contour is closed by a straight line. */
 export function chorded(drawn: Contour, tolerance: number): ChordedContour {
   const contour = closedUp(drawn);
-  const counts = contour.segments.map((s) => chordCount(s, tolerance));
-  const total = counts.reduce((sum, count) => sum + count, 0);
-  const chords = {
-    contour,
-    x: new Float64Array(total),
-    y: new Float64Array(total),
-    segment: new Int32Array(total),
-    t0: new Float64Array(total),
-    t1: new Float64Array(total),
-  };
-  let at = 0;
-  contour.segments.forEach((s, index) => {
-    const count = counts[index] ?? 1;
-    for (let i = 0; i < count; i++, at++) {
-      const p = i === 0 ? s.from : pointAt(s, i / count);
-      chords.x[at] = p.x;
-      chords.y[at] = p.y;
-      chords.segment[at] = index;
-      chords.t0[at] = i / count;
-      chords.t1[at] = (i + 1) / count;
-    }
+  const { segments } = contour;
+  const first = new Int32Array(segments.length + 1);
+  let total = 0;
+  segments.forEach((s, index) => {
+    total += chordCount(s, tolerance);
+    first[index + 1] = total;
+  });
+  const chords = { contour, x: new Float64Array(total), y: new Float64Array(total), first };
+  segments.forEach((s, index) => {
+    putCorners(s, first[index] ?? 0, first[index + 1] ?? 0, chords);
   });
   return chords;
+}
+
+/** The corners of one segment's chords: many, so no point is made of any. */
+function putCorners(
+  s: Segment,
+  begin: number,
+  end: number,
+  { x, y }: { readonly x: Float64Array; readonly y: Float64Array },
+): void {
+  x[begin] = s.from.x;
+  y[begin] = s.from.y;
+  for (let at = begin + 1; at < end; at++) {
+    const t = (at - begin) / (end - begin);
+    x[at] = xAt(s, t);
+    y[at] = yAt(s, t);
+  }
 }
 
 function closedUp(contour: Contour): Contour {
@@ -67,7 +71,11 @@ export interface Source {
  * How far, in grid units, the combining may have moved a corner by rounding: no less than the corners that `combine`
  * takes for one are apart, on the diagonal, or an edge between them loses its curve.
  */
-const slack = 6;
+export const slack = 6;
+
+/** A coordinate, moved, on the integer grid. */
+export const onGrid = (value: number | undefined, step: number, units: number): number =>
+  Math.round(((value ?? 0) + step) * units) + 0;
 
 /** All chords of a combination on the integer grid, and the search for the chord an edge of the result came from. */
 export class ChordGrid {
@@ -93,25 +101,27 @@ export class ChordGrid {
     const count = chords.x.length;
     const ring: GridPoint[] = [];
     const begin = this.source.length;
-    const grid = (value: number | undefined, step: number) => Math.round(((value ?? 0) + step) * units) + 0;
-    let x0 = grid(chords.x[0], by.x);
-    let y0 = grid(chords.y[0], by.y);
+    let x0 = onGrid(chords.x[0], by.x, units);
+    let y0 = onGrid(chords.y[0], by.y, units);
     let started: number | undefined;
+    let segment = 0;
     for (let k = 0; k < count; k++) {
+      if (k === chords.first[segment + 1]) segment += 1;
+      const [from, to] = [chords.first[segment] ?? 0, chords.first[segment + 1] ?? 0];
       const next = k + 1 === count ? 0 : k + 1;
-      const x1 = grid(chords.x[next], by.x);
-      const y1 = grid(chords.y[next], by.y);
-      const segment = chords.segment[k] ?? 0;
-      started ??= chords.t0[k] ?? 0;
+      const x1 = onGrid(chords.x[next], by.x, units);
+      const y1 = onGrid(chords.y[next], by.y, units);
+      started ??= (k - from) / (to - from);
       if (x1 === x0 && y1 === y0) {
-        if (chords.segment[next] !== segment) started = undefined;
+        if (k + 1 === to) started = undefined;
         continue;
       }
       const corner = { x: x0, y: y0 };
       ring.push(corner);
       if (chords.contour.segments[segment]?.kind === 'line')
         this.sides.push({ p: corner, q: { x: x1, y: y1 } });
-      this.#push(source, segment, started, chords.t1[k] ?? 1, x0, y0, x1, y1, isEdge?.(segment) ?? false);
+      const t1 = (k + 1 - from) / (to - from);
+      this.#push(source, segment, started, t1, x0, y0, x1, y1, isEdge?.(segment) ?? false);
       started = undefined;
       x0 = x1;
       y0 = y1;

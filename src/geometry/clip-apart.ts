@@ -130,6 +130,17 @@ const keeps: Record<ClipOperation, (inSubject: boolean, inClip: boolean) => bool
   difference: (inSubject, inClip) => inSubject && !inClip,
 };
 
+/** Whether what a simple ring of the subject encloses is kept, going around it so often, the clip so often around the ring. */
+export function isKeptAlone(
+  operation: ClipOperation,
+  fill: Fill,
+  turns: 1 | -1,
+  clipAround: number,
+): boolean {
+  const inClip = fillsAt[fill](clipAround);
+  return keeps[operation](fillsAt[fill](turns), inClip) && !keeps[operation](false, inClip);
+}
+
 /** One set combined, other rings going around it so often. */
 function clipWithin(
   operation: ClipOperation,

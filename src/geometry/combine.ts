@@ -2,7 +2,8 @@
 // it stood in for. What comes out untouched is the original curve, control point for control point.
 
 import { ChordGrid, type Source } from './chords.ts';
-import { clipApart } from './clip-apart.ts';
+import { clipApart, isKeptAlone } from './clip-apart.ts';
+import { loneRing } from './lone-ring.ts';
 import type { Point } from './point.ts';
 import { norm } from './point.ts';
 import type { ClipOperation, Fill, GridPoint, GridRing } from './polygon-clip.ts';
@@ -93,6 +94,15 @@ function combined(
   clipAround: number,
   { operation, fill, units }: Pick<CombineOptions, 'operation' | 'fill'> & { readonly units: number },
 ): FoundRegion[] {
+  const [alone] = subject;
+  const lone =
+    alone && subject.length === 1 && clip.length === 0
+      ? loneRing(alone.source, alone.number, units)
+      : undefined;
+  if (alone && lone) {
+    const isKept = isKeptAlone(operation, fill, lone.turns, clipAround);
+    return isKept ? [{ outer: lone.ring, holes: [], first: alone.number }] : [];
+  }
   const grid = new ChordGrid();
   const numbers: number[] = [];
   const ringsOf = (sources: readonly Numbered[]): GridRing[] =>

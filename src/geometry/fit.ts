@@ -1,7 +1,7 @@
 // Carrying a curve through a smooth map and fitting the image with as few cubics as the tolerance allows.
 import { type CubicSegment, cubic, type LineSegment, line, type Segment } from './contour.ts';
-import { add, distance, dot, type Point, scale, subtract } from './point.ts';
-import { derivativeAt, partOf, pointAt } from './segment.ts';
+import { add, distance, dot, norm, type Point, scale, subtract } from './point.ts';
+import { derivativeAt, partOf, pointAt, xAt, yAt } from './segment.ts';
 import { straightTolerance } from './tolerance.ts';
 
 /** A smooth map of the plane with its derivative. */
@@ -137,8 +137,14 @@ function hermite({ point, derivative, corners }: SmoothCurve, t0: number, t1: nu
   return cubic(from, add(from, scale(leaving, third)), add(to, scale(arriving, -third)), to);
 }
 
-const measure = (image: (t: number) => Point, candidate: Segment, t0: number, t1: number): number =>
-  Math.max(...probes.map((u) => distance(image(t0 + u * (t1 - t0)), pointAt(candidate, u))));
+function measure(image: (t: number) => Point, candidate: Segment, t0: number, t1: number): number {
+  let most = 0;
+  for (const u of probes) {
+    const { x, y } = image(t0 + u * (t1 - t0));
+    most = Math.max(most, norm(x - xAt(candidate, u), y - yAt(candidate, u)));
+  }
+  return most;
+}
 
 /** How far the image strays from its chord: measured across it, since a line's parameter means nothing. */
 function straightness(image: (t: number) => Point, chord: Segment, t0: number, t1: number): number {
@@ -148,7 +154,9 @@ function straightness(image: (t: number) => Point, chord: Segment, t0: number, t
     Math.abs(
       (p.x - chord.from.x) * (chord.to.y - chord.from.y) - (p.y - chord.from.y) * (chord.to.x - chord.from.x),
     ) / length;
-  return Math.max(...probes.map((u) => across(image(t0 + u * (t1 - t0)))));
+  let most = 0;
+  for (const u of probes) most = Math.max(most, across(image(t0 + u * (t1 - t0))));
+  return most;
 }
 
 const isStraight = (image: (t: number) => Point, fitted: CubicSegment, t0: number, t1: number): boolean =>

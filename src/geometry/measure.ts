@@ -1,8 +1,8 @@
 // Areas and tight boxes of contours, exact for cubics.
 import type { Box } from './box.ts';
-import { type Contour, type CubicSegment, reverseContour, type Shape } from './contour.ts';
-import { cross, distance, type Point } from './point.ts';
-import { pointAt } from './segment.ts';
+import { type Contour, reverseContour, type Shape } from './contour.ts';
+import { cross, distance } from './point.ts';
+import { xAt, yAt } from './segment.ts';
 
 /**
  * The signed area under a closed contour: positive when it runs counter-clockwise with y up.
@@ -48,32 +48,33 @@ function turningPoints(p0: number, p1: number, p2: number, p3: number): number[]
   return [q / a, q === 0 ? -1 : c / q].filter(inside);
 }
 
-/** Where a cubic is outermost between its ends. */
-function extremes(s: CubicSegment): Point[] {
-  const { from, c1, c2, to } = s;
-  return [...turningPoints(from.x, c1.x, c2.x, to.x), ...turningPoints(from.y, c1.y, c2.y, to.y)].map((t) =>
-    pointAt(s, t),
-  );
-}
-
 /** The smallest box that holds the contours. A cubic whose handles lie in the box of what was seen can't leave it. */
 export function tightBox(contours: readonly Contour[]): Box {
   let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
-  const hold = ({ x, y }: Point) => {
-    if (x < minX) minX = x;
-    if (x > maxX) maxX = x;
-    if (y < minY) minY = y;
-    if (y > maxY) maxY = y;
-  };
-  const isHeld = ({ x, y }: Point) => x >= minX && x <= maxX && y >= minY && y <= maxY;
   for (const { segments } of contours)
-    for (const s of segments) {
-      hold(s.from);
-      hold(s.to);
+    for (const { from, to } of segments) {
+      minX = Math.min(minX, from.x, to.x);
+      maxX = Math.max(maxX, from.x, to.x);
+      minY = Math.min(minY, from.y, to.y);
+      maxY = Math.max(maxY, from.y, to.y);
     }
   for (const { segments } of contours)
-    for (const s of segments)
-      if (s.kind === 'cubic' && !(isHeld(s.c1) && isHeld(s.c2))) extremes(s).forEach(hold);
+    for (const s of segments) {
+      if (s.kind === 'line') continue;
+      const { from, c1, c2, to } = s;
+      if (Math.min(c1.x, c2.x) < minX || Math.max(c1.x, c2.x) > maxX)
+        for (const t of turningPoints(from.x, c1.x, c2.x, to.x)) {
+          const x = xAt(s, t);
+          minX = Math.min(minX, x);
+          maxX = Math.max(maxX, x);
+        }
+      if (Math.min(c1.y, c2.y) < minY || Math.max(c1.y, c2.y) > maxY)
+        for (const t of turningPoints(from.y, c1.y, c2.y, to.y)) {
+          const y = yAt(s, t);
+          minY = Math.min(minY, y);
+          maxY = Math.max(maxY, y);
+        }
+    }
   return { minX, minY, maxX, maxY };
 }
 

@@ -34,18 +34,25 @@ const isWholeEnd = (t: number): boolean => t === 0 || t === 1;
  * The place where two runs meet: a drawn node where one of them ends at one, else the crossing of the two curves,
  * so that combining twice does not wander.
  */
-export function jointOf(before: Run, after: Run, segmentOf: SegmentOf): Joint {
-  const a = segmentOf(before);
-  const b = segmentOf(after);
-  const endA = pointAt(a, before.t1);
-  const endB = pointAt(b, after.t0);
-  const keep = { before: before.t1, after: after.t0 };
+export const jointOf = (before: Run, after: Run, segmentOf: SegmentOf): Joint =>
+  jointBetween(before, segmentOf(before), after, segmentOf(after));
+
+function jointBetween(before: Run, a: Segment, after: Run, b: Segment): Joint {
+  const endA = placeAt(a, before.t1);
+  const endB = placeAt(b, after.t0);
+  const joint = (point: Point): Joint => ({ point, before: before.t1, after: after.t0 });
   if (isWholeEnd(before.t1) && isWholeEnd(after.t0))
-    return { point: distance(endA, endB) < 1e-9 ? endA : between(endA, endB, 0.5), ...keep };
-  if (isWholeEnd(before.t1)) return { point: endA, ...keep };
-  if (isWholeEnd(after.t0)) return { point: endB, ...keep };
-  return crossing(a, before.t1, b, after.t0) ?? { point: between(endA, endB, 0.5), ...keep };
+    return joint(distance(endA, endB) < 1e-9 ? endA : between(endA, endB, 0.5));
+  if (isWholeEnd(before.t1)) return joint(endA);
+  if (isWholeEnd(after.t0)) return joint(endB);
+  return crossing(a, before.t1, b, after.t0) ?? joint(between(endA, endB, 0.5));
 }
+
+/** As `pointAt`; at a curve's ends its own nodes. */
+const placeAt = (s: Segment, t: number): Point => {
+  if (t === 0) return s.from;
+  return t === 1 && s.kind === 'cubic' ? s.to : pointAt(s, t);
+};
 
 /** Newton's method on A(s) = B(t) from a close start; undefined where the curves run side by side. */
 function crossing(a: Segment, s: number, b: Segment, t: number): Joint | undefined {
@@ -76,30 +83,32 @@ export interface RebuiltRun {
 }
 
 /** The curves of runs that follow one another, from the joint before the first to the joint after the last. */
-export function runSegments(
+export const runSegments = (
   runs: readonly Run[],
   joints: readonly Joint[],
   segmentOf: SegmentOf,
-): RebuiltRun[] {
-  return runs.flatMap((run, i) => {
-    const start = joints[i];
-    const end = joints[i + 1];
-    if (!start || !end || (start.after === end.before && run.source !== untraced)) return [];
-    const part = partOf(segmentOf(run), start.after, end.before);
-    return [{ run, start, end, segment: withEnds(part, start.point, end.point) }];
-  });
-}
+): RebuiltRun[] => rebuilt(runs, joints, runs.map(segmentOf));
 
-/** The joints of a closed ring: before each run, and the first again after the last. */
-function ringJoints(runs: readonly Run[], segmentOf: SegmentOf): readonly Joint[] {
-  const joints = runs.map((run, i) => jointOf(runs.at(i - 1) ?? run, run, segmentOf));
-  return [...joints, ...joints.slice(0, 1)];
+function rebuilt(runs: readonly Run[], joints: readonly Joint[], segments: readonly Segment[]): RebuiltRun[] {
+  const found: RebuiltRun[] = [];
+  runs.forEach((run, i) => {
+    const [start, end, segment] = [joints[i], joints[i + 1], segments[i]];
+    if (!start || !end || !segment || (start.after === end.before && run.source !== untraced)) return;
+    const part = partOf(segment, start.after, end.before);
+    found.push({ run, start, end, segment: withEnds(part, start.point, end.point) });
+  });
+  return found;
 }
 
 /** The curves of a closed ring of runs, in order. */
 export function ringSegments(runs: readonly Run[], segmentOf: SegmentOf): RebuiltRun[] {
-  const joints = ringJoints(runs, segmentOf);
-  return runSegments(runs, joints, segmentOf);
+  const segments = runs.map(segmentOf);
+  const joints = runs.map((run, i) => {
+    const before = i === 0 ? runs.length - 1 : i - 1;
+    const [a, b] = [segments[before], segments[i]];
+    return a && b ? jointBetween(runs[before] ?? run, a, run, b) : jointOf(run, run, segmentOf);
+  });
+  return rebuilt(runs, [...joints, ...joints.slice(0, 1)], segments);
 }
 
 /** The contour that a closed ring of runs describes. */

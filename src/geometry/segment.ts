@@ -16,6 +16,27 @@ export function pointAt(s: Segment, t: number): Point {
   };
 }
 
+/** One coordinate of a cubic at t, from that of its four points. */
+function coordinateAt(t: number, from: number, c1: number, c2: number, to: number): number {
+  const u = 1 - t;
+  return u * u * u * from + 3 * u * u * t * c1 + 3 * u * t * t * c2 + t * t * t * to;
+}
+
+function slopeAt(t: number, from: number, c1: number, c2: number, to: number): number {
+  const u = 1 - t;
+  return 3 * u * u * (c1 - from) + 6 * u * t * (c2 - c1) + 3 * t * t * (to - c2);
+}
+
+/** What `pointAt` and `derivativeAt` give, a coordinate each: for what is asked a million times, and should make no points. */
+export const xAt = (s: Segment, t: number): number =>
+  s.kind === 'line' ? s.from.x + (s.to.x - s.from.x) * t : coordinateAt(t, s.from.x, s.c1.x, s.c2.x, s.to.x);
+export const yAt = (s: Segment, t: number): number =>
+  s.kind === 'line' ? s.from.y + (s.to.y - s.from.y) * t : coordinateAt(t, s.from.y, s.c1.y, s.c2.y, s.to.y);
+export const xSlopeAt = (s: Segment, t: number): number =>
+  s.kind === 'line' ? s.to.x - s.from.x : slopeAt(t, s.from.x, s.c1.x, s.c2.x, s.to.x);
+export const ySlopeAt = (s: Segment, t: number): number =>
+  s.kind === 'line' ? s.to.y - s.from.y : slopeAt(t, s.from.y, s.c1.y, s.c2.y, s.to.y);
+
 /** The derivative by t. */
 export function derivativeAt(s: Segment, t: number): Point {
   if (s.kind === 'line') return subtract(s.to, s.from);
@@ -70,8 +91,11 @@ export function partOf(s: Segment, t0: number, t1: number): Segment {
   return reverseSegment(startOf(reverseSegment(head) as CubicSegment, 1 - t0 / t1));
 }
 
+const samePlace = (p: Point, q: Point): boolean => p.x === q.x && p.y === q.y;
+
 /** The same segment with its ends moved a little; a handle moves with its end, so that the direction is kept. */
 export function withEnds(s: Segment, from: Point, to: Point): Segment {
+  if (samePlace(from, s.from) && samePlace(to, s.to)) return s;
   if (s.kind === 'line') return line(from, to);
   return cubic(from, add(s.c1, subtract(from, s.from)), add(s.c2, subtract(to, s.to)), to);
 }

@@ -42,7 +42,7 @@ export function joinsPicture(
       lines: [],
       marks: [...open, ...bends].map((mark, i) => ({ ...mark, number: i + 1 })),
       notes: [...met, ...jumps],
-      copies: { steps: [...stepsIn(lattice, around)].flatMap(({ i, j, at }) => (i || j ? [at] : [])), seen },
+      copies: { steps: stepsIn(lattice, around).flatMap(({ i, j, at }) => (i || j ? [at] : [])), seen },
     },
     words,
   );

@@ -58,7 +58,7 @@ export function mendTile(
         maxX: wide.maxX - box.minX,
         maxY: wide.maxY - box.minY,
       };
-      return [...stepsIn(lattice, reach)].flatMap(({ at }) => shifted([contour], at));
+      return stepsIn(lattice, reach).flatMap(({ at }) => shifted([contour], at));
     });
     const united = filledShapes(copies, 'nonzero', chordTolerance);
     return { ...layer, shapes: inside(united, wide) };

@@ -99,7 +99,7 @@ export function copiesIn({ contours, lattice }: LaidPeriod, box: Box): PlacedCop
       maxY: box.maxY - own.minY,
     };
     const isEdge = (segment: number) => borders.has(segment);
-    return [...stepsIn(lattice, reach)].map(({ i, j, at }) => ({
+    return stepsIn(lattice, reach).map(({ i, j, at }) => ({
       family,
       i,
       j,

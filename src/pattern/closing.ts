@@ -54,7 +54,7 @@ export const closingCost = ({ scaleAcross, lean }: Closing): number =>
 function sumsNear(lattice: Lattice, girth: number): readonly { readonly n: number; readonly m: number }[] {
   for (const reach of [Math.tan(leanMost) * girth, girth]) {
     const box = { minX: girth * 0.5, maxX: girth * 2, minY: -reach, maxY: reach };
-    const sums = [...stepsIn(lattice, box)].map(({ i, j, at }) => ({ n: i, m: j, cost: costOf(at, girth) }));
+    const sums = stepsIn(lattice, box).map(({ i, j, at }) => ({ n: i, m: j, cost: costOf(at, girth) }));
     if (sums.length > 0) return sums.sort((one, other) => one.cost - other.cost);
   }
   return [];

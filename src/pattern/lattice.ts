@@ -37,20 +37,31 @@ export const coordinates = (lattice: Lattice, p: Point): { readonly i: number; r
 /** The greatest common divisor; of 0 and n it is n. */
 export const gcd = (n: number, m: number): number => (m === 0 ? Math.abs(n) : gcd(m, n % m));
 
+/** A whole pair (i, j) and its step. */
+export interface LatticeStep {
+  readonly i: number;
+  readonly j: number;
+  readonly at: Point;
+}
+
 /** Every whole pair (i, j) whose step lies in the box, with a margin of rounding. */
-export function* stepsIn(
-  lattice: Lattice,
-  box: Box,
-): Generator<{ readonly i: number; readonly j: number; readonly at: Point }> {
+export function stepsIn(lattice: Lattice, box: Box): readonly LatticeStep[] {
   const corners = boxCorners(box).map((corner) => coordinates(lattice, corner));
-  const js = corners.map(({ j }) => j);
-  const is = corners.map(({ i }) => i);
-  const rounding = 1e-9;
-  for (let j = Math.ceil(Math.min(...js) - rounding); j <= Math.max(...js) + rounding; j++)
-    for (let i = Math.ceil(Math.min(...is) - rounding); i <= Math.max(...is) + rounding; i++) {
+  const [firstJ, lastJ] = wholeWithin(corners.map(({ j }) => j));
+  const [firstI, lastI] = wholeWithin(corners.map(({ i }) => i));
+  const steps: LatticeStep[] = [];
+  for (let j = firstJ; j <= lastJ; j++)
+    for (let i = firstI; i <= lastI; i++) {
       const at = step(lattice, i, j);
       const inside = at.x >= box.minX && at.x <= box.maxX && at.y >= box.minY && at.y <= box.maxY;
       // Rounding up a hair under nought gives minus nought; a count has no such thing.
-      if (inside) yield { i: i + 0, j: j + 0, at };
+      if (inside) steps.push({ i: i + 0, j: j + 0, at });
     }
+  return steps;
+}
+
+/** The least and the largest whole number among numbers, with a margin of rounding. */
+function wholeWithin(numbers: readonly number[]): readonly [number, number] {
+  const rounding = 1e-9;
+  return [Math.ceil(Math.min(...numbers) - rounding), Math.max(...numbers) + rounding];
 }

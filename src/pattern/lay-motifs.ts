@@ -58,7 +58,9 @@ export function placesOf(
     minY: piece.foot - box.maxY,
     maxY: piece.lip - box.minY,
   };
-  return [...stepsIn(lattice, reach)].map(({ at }) => at).filter(({ x }) => x + middle < width - hair);
+  return stepsIn(lattice, reach)
+    .map(({ at }) => at)
+    .filter(({ x }) => x + middle < width - hair);
 }
 
 /** A motif carried to the sheet by the lay itself, curve by curve; gives the largest distance it strays. */

@@ -120,7 +120,7 @@ function visibleCopies(box: Box, tile: Size, lattice: Lattice): Point[] {
     maxX: tile.width - box.minX,
     maxY: tile.height - box.minY,
   };
-  return [...stepsIn(lattice, reach)]
+  return stepsIn(lattice, reach)
     .filter(({ i, j }) => i !== 0 || j !== 0)
     .map(({ at }) => at)
     .filter((at) => isSeen(movedBox(box, at), tile));

@@ -117,7 +117,9 @@ function placesOn(ground: RigidGround, { box }: DrawnMotif): readonly Point[] {
     minY: piece.foot - reach - anchor.y,
     maxY: piece.lip + reach - anchor.y,
   };
-  return [...stepsIn(steps, within)].map(({ at }) => at).filter(({ x }) => x + anchor.x < width - hair);
+  return stepsIn(steps, within)
+    .map(({ at }) => at)
+    .filter(({ x }) => x + anchor.x < width - hair);
 }
 
 /** Where the middle of a motif stands in the laid pattern. */

@@ -3,7 +3,7 @@
 import type { Contour, Segment } from '../geometry/contour.ts';
 import { most } from '../geometry/extremes.ts';
 import type { Point } from '../geometry/point.ts';
-import { derivativeAt, pointAt } from '../geometry/segment.ts';
+import { xAt, xSlopeAt, yAt, ySlopeAt } from '../geometry/segment.ts';
 
 export interface Cover {
   /** mm² */
@@ -28,21 +28,25 @@ interface Moments {
   readonly y: number;
 }
 
-/** Green's theorem: area is the integral of x dy, its moments those of x²/2 dy and -y²/2 dx. About `from`. */
+/**
+ * Green's theorem: area is the integral of x dy, its moments those of x²/2 dy and -y²/2 dx. About `from`. All art is measured so,
+ * layer by layer: no points are made.
+ */
 function momentsOf(segments: readonly Segment[], from: Point): Moments {
   let [area, x, y] = [0, 0, 0];
-  for (const s of segments)
+  for (const s of segments) {
     for (let i = 0; i < places.length; i++) {
       const t = places[i] ?? 0;
       const weight = weights[i] ?? 0;
-      const at = pointAt(s, t);
-      const step = derivativeAt(s, t);
-      const px = at.x - from.x;
-      const py = at.y - from.y;
-      area += weight * px * step.y;
-      x += (weight * px * px * step.y) / 2;
-      y -= (weight * py * py * step.x) / 2;
+      const px = xAt(s, t) - from.x;
+      const py = yAt(s, t) - from.y;
+      const dx = xSlopeAt(s, t);
+      const dy = ySlopeAt(s, t);
+      area += weight * px * dy;
+      x += (weight * px * px * dy) / 2;
+      y -= (weight * py * py * dx) / 2;
     }
+  }
   return { area, x, y };
 }
 

@@ -1,0 +1,20 @@
+// How soon node's engine compiles for good, and how much garbage the command lets lie in memory.
+import { setFlagsFromString } from 'node:v8';
+
+/**
+ * What may lie beside what is in use, in percent of it, before it is cleared away. By itself node lets three times as much lie; at
+ * 40 a large job takes a quarter more processor time for a tenth less memory.
+ */
+const mostLying = 100;
+
+/** Has garbage cleared away sooner: a large job then takes about twice the memory it uses. No limit: what is in use may grow as ever. */
+export const tidyHeap = (): void => setFlagsFromString(`--heap-growing-percent=${mostLying}`);
+
+/**
+ * How much of a function's code runs before it may be compiled for good, bytes; node's own is 67,584. Most jobs take seconds and end
+ * before that pays: a fifth of all processor time went into it, on threads that a machine of two cores takes from the job's own.
+ */
+const beforeCompiling = 300_000;
+
+/** Has functions compiled for good later. */
+export const compileLater = (): void => setFlagsFromString(`--interrupt-budget=${beforeCompiling}`);
