@@ -1,7 +1,7 @@
 // The one colour that film can have where a drawing shades: the mean of a gradient over the area it fills.
 import { parsePathData } from '../drawing/path-data.ts';
 import { type Affine, compose, determinant, inverse, movePoint } from '../geometry/affine.ts';
-import { chorded } from '../geometry/chords.ts';
+import { type ChordedContour, chorded } from '../geometry/chords.ts';
 import { tightBox } from '../geometry/measure.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import type { Fill } from '../geometry/polygon-clip.ts';
@@ -157,7 +157,7 @@ function* placesInside(data: string, fill: Fill): Generator<Place> {
 }
 
 /** Where the chords of a contour cross a level, and whether they go down or up there. */
-function crossingsAt({ x, y }: { readonly x: Float64Array; readonly y: Float64Array }, level: number) {
+function crossingsAt({ x, y }: Pick<ChordedContour, 'x' | 'y'>, level: number) {
   const found: { readonly x: number; readonly turn: number }[] = [];
   for (let k = 0; k < x.length; k++) {
     const next = k + 1 === x.length ? 0 : k + 1;

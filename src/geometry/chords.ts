@@ -10,46 +10,39 @@ import type { GridEdge } from './touching.ts';
 
 /**
  * A contour as chords, mm. Chord k runs from corner k to the next corner (the last one back to the first). Kept as plain columns:
- * there are tens of thousands of them.
+ * there are tens of thousands of them. Arrays, for most contours are short, and a typed array is dear to make.
  */
 export interface ChordedContour {
   readonly contour: Contour;
-  readonly x: Float64Array;
-  readonly y: Float64Array;
+  readonly x: readonly number[];
+  readonly y: readonly number[];
   /** The first chord of each segment, then the number of all: those of one segment are equal steps of its parameter. */
-  readonly first: Int32Array;
+  readonly first: readonly number[];
 }
 
 /** The chords of a contour, each within the tolerance of its curve. An open contour is closed by a straight line. */
 export function chorded(drawn: Contour, tolerance: number): ChordedContour {
   const contour = closedUp(drawn);
   const { segments } = contour;
-  const first = new Int32Array(segments.length + 1);
-  let total = 0;
-  segments.forEach((s, index) => {
-    total += chordCount(s, tolerance);
-    first[index + 1] = total;
-  });
-  const chords = { contour, x: new Float64Array(total), y: new Float64Array(total), first };
-  segments.forEach((s, index) => {
-    putCorners(s, first[index] ?? 0, first[index + 1] ?? 0, chords);
-  });
+  const chords = { contour, x: [] as number[], y: [] as number[], first: [0] };
+  for (const s of segments) {
+    putCorners(s, chordCount(s, tolerance), chords);
+    chords.first.push(chords.x.length);
+  }
   return chords;
 }
 
 /** The corners of one segment's chords: many, so no point is made of any. */
 function putCorners(
   s: Segment,
-  begin: number,
-  end: number,
-  { x, y }: { readonly x: Float64Array; readonly y: Float64Array },
+  count: number,
+  { x, y }: { readonly x: number[]; readonly y: number[] },
 ): void {
-  x[begin] = s.from.x;
-  y[begin] = s.from.y;
-  for (let at = begin + 1; at < end; at++) {
-    const t = (at - begin) / (end - begin);
-    x[at] = xAt(s, t);
-    y[at] = yAt(s, t);
+  x.push(s.from.x);
+  y.push(s.from.y);
+  for (let i = 1; i < count; i++) {
+    x.push(xAt(s, i / count));
+    y.push(yAt(s, i / count));
   }
 }
 

@@ -108,14 +108,15 @@ function nearestOn(segment: Segment, p: Point): NearestPlace {
 /** Finds the nearest place on many curves, by an index of their boxes. */
 export class NearestFinder {
   readonly #segments: readonly Segment[];
-  readonly #boxes: readonly Box[];
   readonly #index: BoxIndex;
 
   constructor(contours: readonly Contour[]) {
     this.#segments = contours.flatMap(({ segments }) => segments);
-    this.#boxes = this.#segments.map((segment) => hullBox([{ closed: false, segments: [segment] }]));
     this.#index = new BoxIndex(this.#segments.length, (add) => {
-      for (const { minX, minY, maxX, maxY } of this.#boxes) add(minX, minY, maxX, maxY);
+      for (const segment of this.#segments) {
+        const { minX, minY, maxX, maxY } = boxOfSegment(segment);
+        add(minX, minY, maxX, maxY);
+      }
     });
   }
 
@@ -135,7 +136,7 @@ export class NearestFinder {
     // By how near their boxes are: past the first box that is farther than a place found, nothing is nearer.
     const byBox = this.#index
       .meeting(p.x - reach, p.y - reach, p.x + reach, p.y + reach)
-      .map((i) => ({ i, least: distanceToBox(this.#boxes[i], p) }))
+      .map((i) => ({ i, least: distanceTo(this.#segments[i], p) }))
       .sort((a, b) => a.least - b.least || a.i - b.i);
     for (const { i, least } of byBox) {
       const segment = this.#segments[i];
@@ -148,7 +149,11 @@ export class NearestFinder {
   }
 }
 
-const distanceToBox = (box: Box | undefined, p: Point): number =>
-  box === undefined
-    ? Number.POSITIVE_INFINITY
-    : Math.hypot(Math.max(box.minX - p.x, 0, p.x - box.maxX), Math.max(box.minY - p.y, 0, p.y - box.maxY));
+/** Distance of a place from the box of a segment. */
+function distanceTo(segment: Segment | undefined, p: Point): number {
+  if (!segment) return Number.POSITIVE_INFINITY;
+  const box = boxOfSegment(segment);
+  return Math.hypot(Math.max(box.minX - p.x, 0, p.x - box.maxX), Math.max(box.minY - p.y, 0, p.y - box.maxY));
+}
+
+const boxOfSegment = (segment: Segment): Box => hullBox([{ closed: false, segments: [segment] }]);

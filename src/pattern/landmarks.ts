@@ -84,16 +84,24 @@ class Kinds {
 
   /** The same in the boxes beside its own that one alike may have fallen into. */
   #foundBeside(start: number, boxes: number[], name: string, figures: readonly number[]): Known | undefined {
-    const doubtful: { readonly i: number; readonly step: number }[] = [];
-    for (let i = 0; i < figures.length && doubtful.length < mostDoubtful; i++) {
-      const beyond = (figures[i] ?? 0) / boxWidth - (boxes[i] ?? 0);
-      if (Math.abs(beyond) * boxWidth > boxWidth / 2 - alike) doubtful.push({ i, step: Math.sign(beyond) });
+    // Asked of every curve of a drawing: which figures are doubtful is a bit of each, and no list is made.
+    let doubtful = 0;
+    let count = 0;
+    for (let i = 0; i < figures.length && count < mostDoubtful; i++) {
+      if (Math.abs(beyondBox(figures, boxes, i)) * boxWidth <= boxWidth / 2 - alike) continue;
+      doubtful |= 1 << i;
+      count += 1;
     }
-    for (let mask = 1; mask < 1 << doubtful.length; mask++) {
+    for (let mask = 1; mask < 1 << count; mask++) {
       let key = start;
-      for (const [i, box] of boxes.entries()) {
-        const bit = doubtful.findIndex((one) => one.i === i);
-        key = mixed(key, bit >= 0 && mask & (1 << bit) ? box + (doubtful[bit]?.step ?? 0) : box);
+      let bit = 1;
+      for (let i = 0; i < boxes.length; i++) {
+        let box = boxes[i] ?? 0;
+        if (doubtful & (1 << i)) {
+          if (mask & bit) box += Math.sign(beyondBox(figures, boxes, i));
+          bit <<= 1;
+        }
+        key = mixed(key, box);
       }
       const found = this.#found(key, name, figures);
       if (found) return found;
@@ -101,6 +109,10 @@ class Kinds {
     return undefined;
   }
 }
+
+/** How far a figure lies from the middle of its box, in boxes. */
+const beyondBox = (figures: readonly number[], boxes: readonly number[], i: number): number =>
+  (figures[i] ?? 0) / boxWidth - (boxes[i] ?? 0);
 
 const isAlike = ({ figures: others }: Known, figures: readonly number[]): boolean =>
   figures.every((figure, i) => Math.abs(figure - (others[i] ?? 0)) <= alike);
