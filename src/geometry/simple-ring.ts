@@ -45,7 +45,6 @@ export function crossesNothing(x: ArrayLike<number>, y: ArrayLike<number>, least
     const maxX = Math.max(ax, bx);
     const minY = Math.min(ay, by);
     const maxY = Math.max(ay, by);
-    const side = (px: number, py: number) => (bx - ax) * (py - ay) - (by - ay) * (px - ax);
     // The next chord begins where this one ends: it may not run straight back.
     for (let j = i + 1; j < count; j++) {
       const cx = x[j] ?? 0;
@@ -57,17 +56,22 @@ export function crossesNothing(x: ArrayLike<number>, y: ArrayLike<number>, least
       if ((cy < minY && dy < minY) || (cy > maxY && dy > maxY)) continue;
       const isNext = j === i + 1 || (i === 0 && j === count - 1);
       if (isNext) {
-        if (side(j === i + 1 ? dx : cx, j === i + 1 ? dy : cy) === 0) return false;
+        if (turn(ax, ay, bx, by, j === i + 1 ? dx : cx, j === i + 1 ? dy : cy) === 0) return false;
         continue;
       }
-      const one = side(cx, cy);
-      const other = side(dx, dy);
-      const across = (px: number, py: number) => (dx - cx) * (py - cy) - (dy - cy) * (px - cx);
-      if (one * other <= 0 && across(ax, ay) * across(bx, by) <= 0) return false;
+      if (
+        turn(ax, ay, bx, by, cx, cy) * turn(ax, ay, bx, by, dx, dy) <= 0 &&
+        turn(cx, cy, dx, dy, ax, ay) * turn(cx, cy, dx, dy, bx, by) <= 0
+      )
+        return false;
     }
   }
   return true;
 }
+
+/** Above zero where p lies to the left of the line from a to b. */
+const turn = (ax: number, ay: number, bx: number, by: number, px: number, py: number): number =>
+  (bx - ax) * (py - ay) - (by - ay) * (px - ax);
 
 /** Which way a ring that does not cross itself runs, with y up. */
 export function isCounterClockwise(ring: GridRing): boolean {
@@ -107,8 +111,7 @@ const goesOn = (side: GridRing, order: Order): boolean =>
   });
 
 /** Above zero where r lies to the left of the line from p to q. */
-const turnAt = (p: GridPoint, q: GridPoint, r: GridPoint): number =>
-  (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x);
+const turnAt = (p: GridPoint, q: GridPoint, r: GridPoint): number => turn(p.x, p.y, q.x, q.y, r.x, r.y);
 
 /** Whether each corner of either side, but the ends, has the other side on the same hand. */
 function liesApart([one, other]: readonly [GridRing, GridRing], order: Order): boolean {
