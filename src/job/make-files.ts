@@ -28,7 +28,7 @@ import { placesOf } from './part.ts';
 import { partsOf } from './parts.ts';
 import { printFiles, printOn } from './prints.ts';
 import { profileOfDraft } from './profile-picture.ts';
-import { proofOfDrafts } from './proof.ts';
+import { layersAsMade, proofOfDrafts } from './proof.ts';
 import { reportDrafts } from './report-drafts.ts';
 import { revealPictures } from './reveal-picture.ts';
 import { rolledOf } from './rolled.ts';
@@ -106,7 +106,8 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
   }));
   const rest = async (written: readonly WrittenPiece[]) => {
     const asWritten = [written.slice(0, drafts.length), written.slice(drafts.length)] as const;
-    const proof = proofOfDrafts(drafts, blank, ...asWritten, nested.texts);
+    const layers = layersAsMade(drafts);
+    const proof = proofOfDrafts(drafts, blank, ...asWritten, nested.texts, layers);
     const ofFilm = written.filter((_, i) => parts[i - drafts.length]?.material === undefined);
     const cutFiles = ofFilm.map(({ stem, cut }) =>
       readCutFile({ stem, cut, wanted: lines.find((line) => line.stem === stem)?.cut ?? cut }),
@@ -114,7 +115,7 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
     const films = cutFiles.flatMap((file) => filmsOfFile(file, input.job.film.use, input.recall));
     const weeding = weedingReport(cutFiles, input.job, films);
     const report = {
-      ...reportDrafts(drafts, proof, parts),
+      ...reportDrafts(drafts, proof, parts, layers),
       ...(weeding ? { weeding } : {}),
       cutter: cutterReport(cutter),
       ...(nested.reports.length > 0 ? { sheets: nested.reports } : {}),

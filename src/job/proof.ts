@@ -211,20 +211,24 @@ const isCollar = ({ stem }: Pick<PieceText, 'stem'>): boolean => /^collar-\d+$/.
 /** Whether a part's files are those of a cover strip on a border of the pattern. */
 const isCover = ({ stem }: Pick<PieceText, 'stem'>): boolean => /^cover-\d+$/.test(stem);
 
-/** The proof of drafts by their files, and those of their parts, as read back from where they were written. */
+/**
+ * The proof of drafts by their files, and those of their parts, as read back from where they were written. `layers`: as `layersAsMade`
+ * gives them, where they are known.
+ */
 export function proofOfDrafts(
   drafts: readonly Draft[],
   blank: Blank,
   written: readonly PieceText[],
   parts: readonly PieceText[] = [],
   sheets: readonly SheetText[] = [],
+  layers = layersAsMade(drafts),
 ): Proof {
   const [first] = drafts;
   if (!first) throw new Error('a job has at least one piece');
   const closing = first.pattern?.plan.closing;
   const pattern = {
     ...(closing ? { equalParts: equalParts(closing) } : {}),
-    layers: layersAsMade(drafts),
+    layers,
     motifs: motifsAsMade(drafts),
     cleared: clearedAround(drafts),
   };

@@ -14,11 +14,12 @@ import { seamReport } from './seam.ts';
 import { templateOfDrafts } from './template-report.ts';
 import { toldOnce } from './told-once.ts';
 
-/** The report of a job, and what was measured on its written files, where they were. */
+/** The report of a job, and what was measured on its written files, where they were. `layers`: as made, where they are known. */
 export function reportDrafts(
   drafts: readonly Draft[],
   proof?: Proof,
   parts: readonly Part[] = [],
+  layers = layersAsMade(drafts),
 ): Omit<Report, 'files'> {
   const [first] = drafts;
   if (!first) throw new Error('a job has at least one piece');
@@ -40,11 +41,11 @@ export function reportDrafts(
               fitError,
               around: plan.build.around ?? 1,
             }),
-            layers: layersAsMade(drafts).filter(({ layer }) => !isMotifLayer(layer)),
+            layers: layers.filter(({ layer }) => !isMotifLayer(layer)),
           },
         }
       : {}),
-    ...motifReports(drafts),
+    ...motifReports(drafts, layers),
     ...(proof ? { proof: { pass: proof.pass, checks: proof.checks } } : {}),
     checks: toldOnce([
       ...[...drafts, ...parts].flatMap(({ findings }) => findings),

@@ -1,18 +1,20 @@
 // The motifs of drafts as report.json tells of them.
 import { isLayerOf } from '../drawing/motif-name.ts';
+import type { LayerAsMade } from '../prove/asked.ts';
 import type { Draft } from './draft.ts';
 import type { MotifReport, PlaceReport } from './motif-report.ts';
 import { motifsAsMade } from './motifs-as-made.ts';
 import { bandOnWall } from './on-sheet.ts';
 import type { PlacedMotif } from './placed-motif.ts';
-import { layersAsMade } from './proof.ts';
 import type { Report } from './report.ts';
 
-/** The keys of the report that tell of motifs; none where there are none. */
-export function motifReports(drafts: readonly Draft[]): Pick<Report, 'items' | 'lettering'> {
+/** The keys of the report that tell of motifs; none where there are none. `within`: the layers of the drafts as made. */
+export function motifReports(
+  drafts: readonly Draft[],
+  within: readonly LayerAsMade[],
+): Pick<Report, 'items' | 'lettering'> {
   const [first] = drafts;
   if (!first || first.motifs.length === 0) return {};
-  const within = layersAsMade(drafts);
   const apart = motifsAsMade(drafts);
   const reports = first.laid.flatMap(({ placed, reach, lengths }, i) => {
     const place = first.places[i];
