@@ -14,6 +14,8 @@ export interface EdgeChords extends Chords {
   readonly ux: Float64Array;
   readonly uy: Float64Array;
   readonly length: Float64Array;
+  /** The sine of the turn at the start of each: below zero where the edge turns away from what is measured. */
+  readonly turn: Float64Array;
   readonly next: Int32Array;
   readonly before: Int32Array;
   readonly contour: Int32Array;
@@ -97,6 +99,7 @@ export function edgeChords(shapes: readonly Shape[], options: EdgeOptions): Edge
     ux: column(),
     uy: column(),
     length: column(),
+    turn: column(),
     next: numbers(),
     before: numbers(),
     contour: numbers(),
@@ -128,11 +131,10 @@ export function edgeChords(shapes: readonly Shape[], options: EdgeOptions): Edge
     }
     chords.around.push(at);
   });
+  const { ux, uy, before, turn } = chords;
+  for (k = 0; k < count; k++) {
+    const b = before[k] ?? 0;
+    turn[k] = (ux[b] ?? 0) * (uy[k] ?? 0) - (uy[b] ?? 0) * (ux[k] ?? 0);
+  }
   return chords;
-}
-
-/** The sine of the turn at the start of a chord: below zero where the edge turns away from what is measured. */
-export function turnAt({ ux, uy, before }: EdgeChords, k: number): number {
-  const b = before[k] ?? 0;
-  return (ux[b] ?? 0) * (uy[k] ?? 0) - (uy[b] ?? 0) * (ux[k] ?? 0);
 }

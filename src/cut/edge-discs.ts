@@ -1,7 +1,7 @@
 // Discs along an edge: at each place that another part of the edge may face, the largest that fits there.
 import { norm } from '../geometry/point.ts';
 import { ChordSquares } from './chord-grid.ts';
-import { type EdgeChords, turnAt } from './edge-chords.ts';
+import type { EdgeChords } from './edge-chords.ts';
 import { DiscProbe } from './inscribed-disc.ts';
 
 /**
@@ -60,7 +60,7 @@ class DiscFinder {
     const dy = uy[k] ?? 0;
     const reach = length[k] ?? 0;
     const count = this.#nearChord(px, py, dx, dy, reach);
-    if (turnAt(this.#chords, k) < -cornerTurn) this.#visitCorner(k, count);
+    if (this.#isTip(k)) this.#visitCorner(k, count);
     if (!this.#isFaced(k, count)) return;
     for (const t of this.#placesOn(k, px, py, dx, dy, reach, count))
       this.#put(k, t, px + t * dx, py + t * dy, -dy, dx, this.#near, count);
@@ -79,6 +79,11 @@ class DiscFinder {
       Math.max(ay, by) + half,
       this.#near,
     );
+  }
+
+  /** Whether the edge turns away from what is measured where a chord starts. */
+  #isTip(k: number): boolean {
+    return (this.#chords.turn[k] ?? 0) < -cornerTurn;
   }
 
   #isFaced(k: number, count: number): boolean {
@@ -106,17 +111,18 @@ class DiscFinder {
     const places = this.#places;
     places.length = 0;
     places.push(reach / 2);
-    const isCorner = (chord: number) => turnAt(this.#chords, chord) > cornerTurn;
-    const least = isCorner(k) ? samePlace : 0;
-    const most = reach - (isCorner(this.#chords.next[k] ?? 0) ? samePlace : 0);
+    const { turn, next } = this.#chords;
+    const least = (turn[k] ?? 0) > cornerTurn ? samePlace : 0;
+    const most = reach - ((turn[next[k] ?? 0] ?? 0) > cornerTurn ? samePlace : 0);
     for (let i = 0; i < count; i++) {
       const f = this.#near[i] ?? 0;
+      if (!this.#isTip(f)) continue;
       const wx = (x[f] ?? 0) - px;
       const wy = (y[f] ?? 0) - py;
       const depth = wy * dx - wx * dy;
       if (depth <= 0 || depth > this.#limit) continue;
       const along = wx * dx + wy * dy;
-      if (along < least || along > most || turnAt(this.#chords, f) >= -cornerTurn) continue;
+      if (along < least || along > most) continue;
       if (places.every((t) => Math.abs(t - along) > samePlace)) places.push(along);
     }
     return places.length === 1 ? places : places.sort((a, b) => a - b);
@@ -142,10 +148,11 @@ class DiscFinder {
     }
     for (let i = 0; i < count; i++) {
       const f = near[i] ?? 0;
+      if (!this.#isTip(f)) continue;
       const wx = (x[f] ?? 0) - px;
       const wy = (y[f] ?? 0) - py;
       const apart = norm(wx, wy);
-      if (apart > this.#limit || apart < samePlace || turnAt(this.#chords, f) >= -cornerTurn) continue;
+      if (apart > this.#limit || apart < samePlace) continue;
       const [nx, ny] = [wx / apart, wy / apart];
       if (this.#isInFan(k, nx, ny) && this.#isInFan(f, -nx, -ny))
         this.#put(k, 0, px, py, nx, ny, near, count);

@@ -1,6 +1,6 @@
 // Stretches of an edge along which what is measured stays narrow between two sides that run nearly side by side.
 import { precision } from '../geometry/tolerance.ts';
-import { type EdgeChords, turnAt } from './edge-chords.ts';
+import type { EdgeChords } from './edge-chords.ts';
 import type { EdgeDiscs } from './edge-discs.ts';
 
 /**
@@ -133,7 +133,7 @@ class RunReader {
   #pointBetween(a: number, b: number): number {
     const { chord } = this.#discs;
     const [from, to] = [chord[a] ?? 0, chord[b] ?? 0];
-    if (from === to || turnAt(this.#chords, to) <= 0) return -1;
+    if (from === to || (this.#chords.turn[to] ?? 0) <= 0) return -1;
     const { ux, uy } = this.#chords;
     const back = (ux[from] ?? 0) * (ux[to] ?? 0) + (uy[from] ?? 0) * (uy[to] ?? 0);
     return back < 0 ? to : -1;
