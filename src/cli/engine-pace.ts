@@ -12,9 +12,9 @@ export const tidyHeap = (): void => setFlagsFromString(`--heap-growing-percent=$
 
 /**
  * How much of a function's code runs before it may be compiled for good, bytes; node's own is 67,584. Most jobs take seconds and end
- * before that pays: a fifth of all processor time went into it, on threads that a machine of two cores takes from the job's own.
+ * before that pays: a sixth of all processor time went into it, on threads that a machine of two cores takes from the job's own.
  */
-const beforeCompiling = 300_000;
+const beforeCompiling = 200_000;
 
 /** Has functions compiled for good later. */
 export const compileLater = (): void => setFlagsFromString(`--interrupt-budget=${beforeCompiling}`);
