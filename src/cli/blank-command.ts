@@ -11,6 +11,7 @@ import { FlagLengths } from './flag-lengths.ts';
 import type { BlankFlags } from './options.ts';
 import { exitStatus, printFindings, printJson } from './output.ts';
 import { loadTools } from './tools.ts';
+import { told, unitsTold } from './units-told.ts';
 
 export interface DescribeFlags extends BlankFlags, FilmFlags {
   readonly coat: readonly string[];
@@ -43,8 +44,8 @@ export async function blankCommand(file: string | undefined, flags: DescribeFlag
   const asked = coatsOfFlags(flags.coat, lengths);
   const gives = givesOfFlags(flags, lengths);
   lengths.finish();
-  const { report, coats, lines, checks } = describeBlank(blank, typedIn, flags.units, asked, gives);
-  const files = flags.out === undefined ? [] : await writeProfile(blank, flags.units, flags.out);
+  const { report, coats, lines, checks } = describeBlank(blank, typedIn, unitsTold(), asked, gives);
+  const files = flags.out === undefined ? [] : await writeProfile(blank, unitsTold(), flags.out);
   if (flags.json)
     printJson({
       blank: report,
@@ -52,7 +53,7 @@ export async function blankCommand(file: string | undefined, flags: DescribeFlag
       checks,
       ...(files.length > 0 ? { files } : {}),
     });
-  else process.stdout.write(`${[...lines, ...writtenTo(flags.out, files)].join('\n')}\n`);
+  else process.stdout.write(`${[...lines.map(told), ...writtenTo(flags.out, files)].join('\n')}\n`);
   printFindings(checks);
   return exitStatus(checks);
 }

@@ -2,10 +2,12 @@
 import { Refused, stop } from '../finding.ts';
 import { type Blank, readBlank } from '../job/read-blank.ts';
 import { parseJson } from '../job/read-json.ts';
+import { unitsOf } from '../job/schema-values.ts';
 import { type TypedIn, toldAt } from '../job/typed-at.ts';
 import { readText } from './files.ts';
 import { FlagLengths } from './flag-lengths.ts';
 import type { BlankFlags } from './options.ts';
+import { tellIn } from './units-told.ts';
 
 export interface GivenBlank {
   readonly blank: Blank;
@@ -17,7 +19,9 @@ export interface GivenBlank {
 export async function givenBlank(file: string | undefined, flags: BlankFlags): Promise<GivenBlank> {
   if (file === undefined) return { blank: blankOfFlags(flags), typedIn: undefined };
   refuseBoth(file, flags);
-  return { blank: readBlank(parseJson(await readText(file, file), file), file), typedIn: file };
+  const typed = parseJson(await readText(file, file), file);
+  tellIn(unitsOf(typed, 'mm'));
+  return { blank: readBlank(typed, file), typedIn: file };
 }
 
 /** Readings by flags beside a file: which of the two is meant can't be known. */

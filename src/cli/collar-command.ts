@@ -13,6 +13,7 @@ import type { CommonOptions } from './options.ts';
 import { exitStatus, printFindings, printJson } from './output.ts';
 import { givenPrinter, type PrinterFlags } from './print-flags.ts';
 import { loadWords } from './tools.ts';
+import { told, unitsTold } from './units-told.ts';
 
 export interface CollarFlags extends CommonOptions, PrinterFlags {
   readonly height: readonly string[];
@@ -61,7 +62,7 @@ export async function collarCommand(file: string, flags: CollarFlags): Promise<n
     blank,
     blankFile: file,
     keyed: (key) => `--${key}`,
-    units: flags.units,
+    units: unitsTold(),
     words,
   });
   const folder = flags.out ?? join(dirname(file), 'out');
@@ -86,7 +87,7 @@ export async function collarCommand(file: string, flags: CollarFlags): Promise<n
   if (flags.json) printJson(report);
   else
     process.stdout.write(
-      `${[...draft.lines, `written to ${folder}: ${report.files.map((f) => f.file).join(', ')}`].join('\n')}\n`,
+      `${[...draft.lines.map(told), `written to ${folder}: ${report.files.map((f) => f.file).join(', ')}`].join('\n')}\n`,
     );
   printFindings(report.checks);
   return exitStatus(report.checks);

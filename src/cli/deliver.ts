@@ -15,6 +15,7 @@ import type { GoresReport, PatternReport, Report, TemplateReport } from '../job/
 import { type Delivery, delivered } from './delivery.ts';
 import type { CommonOptions } from './options.ts';
 import { exitStatus, printFindings, printJson } from './output.ts';
+import { told } from './units-told.ts';
 
 export interface DeliveryOptions extends CommonOptions {
   readonly folder: string;
@@ -79,7 +80,7 @@ async function writePiece(delivery: Delivery, piece: WrittenPiece): Promise<Writ
 
 function printReport(report: Report, { json, folder }: DeliveryOptions): void {
   if (json) printJson(report);
-  else process.stdout.write(`${summary(report, folder).join('\n')}\n`);
+  else process.stdout.write(`${summary(report, folder).map(told).join('\n')}\n`);
   printFindings(report.checks);
 }
 

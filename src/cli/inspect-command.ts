@@ -20,6 +20,7 @@ import { fontsGiven } from './font-flag.ts';
 import type { CommonOptions } from './options.ts';
 import { exitStatus, printFindings, printJson } from './output.ts';
 import { loadTools } from './tools.ts';
+import { told, unitsTold } from './units-told.ts';
 
 export interface InspectFlags extends CommonOptions {
   readonly artAcross?: string;
@@ -88,9 +89,9 @@ function filesOf(inspected: Inspected, title: string, { words, rasterise }: JobT
     { file: `${stem}.png`, role: 'picture', content: rasterise(picture, pictureWidth) },
   ];
   const mended = mendedArt(inspected, title);
-  const over = mendedPicture(inspected, title, words);
+  const over = mendedPicture(inspected, title, words, unitsTold());
   return [
-    ...drawn('inspect', inspectionPicture(inspected, title, words)),
+    ...drawn('inspect', inspectionPicture(inspected, title, words, unitsTold())),
     ...(mended === undefined ? [] : [{ file: 'mended.svg', role: 'artwork', content: mended }]),
     ...(over === undefined ? [] : drawn('mended-picture', over)),
   ];
@@ -145,7 +146,9 @@ export async function inspectCommand(
   const files = flags.out === undefined ? [] : await write(inspected, basename(file), flags.out, tools);
   if (flags.json) printJson({ ...report, ...(files.length > 0 ? { files } : {}) });
   else
-    process.stdout.write(`${[...inspectionLines(inspected), ...writtenTo(flags.out, files)].join('\n')}\n`);
+    process.stdout.write(
+      `${[...inspectionLines(inspected).map(told), ...writtenTo(flags.out, files)].join('\n')}\n`,
+    );
   printFindings(report.checks, { numbered: files.length > 0 });
   return exitStatus(report.checks);
 }

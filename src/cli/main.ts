@@ -10,6 +10,7 @@ import type { InspectFlags } from './inspect-command.ts';
 import type { MakeFlags } from './make-command.ts';
 import type { NamesFlags } from './names-command.ts';
 import {
+  type CommonOptions,
   collected,
   withBlankFlags,
   withCommonOptions,
@@ -22,6 +23,7 @@ import { printJson, refusedStatus, withStatus } from './output.ts';
 import type { ProveFlags } from './prove-command.ts';
 import type { RepeatFlags } from './repeat-command.ts';
 import type { TestPieceFlags } from './test-piece-command.ts';
+import { beginTelling } from './units-told.ts';
 import type { UnrollFlags } from './unroll-command.ts';
 
 /** Commander's complaint, its hint included, as one line like every other message. */
@@ -51,6 +53,10 @@ const program = new Command('seamwright')
   .description(
     'Files that fit a round vessel: flat templates with the true arc, and patterns that close around the wall.',
   )
+  .hook('preAction', (_, asked) => {
+    const isTyped = asked.getOptionValueSource('units') === 'cli';
+    beginTelling(isTyped ? asked.opts<CommonOptions>().units : undefined);
+  })
   .exitOverride()
   .configureOutput({ outputError: (text, write) => write(`${usageLine(text)}\n`) })
   .addHelpText(

@@ -5,6 +5,7 @@ import type { MakeInput } from '../job/make-input.ts';
 import { filesNamed } from '../job/named-files.ts';
 import { parseJson } from '../job/read-json.ts';
 import type { Printer } from '../job/read-printer.ts';
+import { unitsOf } from '../job/schema-values.ts';
 import { deliver } from './deliver.ts';
 import { readBytes, readText } from './files.ts';
 import { givenJob } from './job-input.ts';
@@ -12,6 +13,7 @@ import { type NestFlags, nestSearch } from './nest-search.ts';
 import type { CommonOptions } from './options.ts';
 import { givenPrinter, type PrintFlags, printPaper } from './print-flags.ts';
 import { loadTools } from './tools.ts';
+import { tellIn } from './units-told.ts';
 
 export interface MakeFlags extends CommonOptions, NestFlags, PrintFlags {
   readonly pictures: boolean;
@@ -21,6 +23,7 @@ export interface MakeFlags extends CommonOptions, NestFlags, PrintFlags {
 /** `printer`: the one of a flag, which goes before that of the job. */
 async function readInputs(jobFile: string, printer: Printer | undefined): Promise<Omit<MakeInput, 'tools'>> {
   const typed = parseJson(await readText(jobFile, jobFile), jobFile);
+  tellIn(unitsOf(typed, 'mm'));
   const { job, blank, blankFile, beside } = await givenJob(typed, jobFile);
   const files = new Map<string, Uint8Array>();
   for (const { file, key } of filesNamed(job))

@@ -18,6 +18,7 @@ import {
 } from '../job/names-report.ts';
 import { parseJson } from '../job/read-json.ts';
 import { readList } from '../job/read-list.ts';
+import { unitsOf } from '../job/schema-values.ts';
 import { Delivery } from './delivery.ts';
 import { KeptFiles, readBytes, readText } from './files.ts';
 import { besideJob } from './job-input.ts';
@@ -27,6 +28,7 @@ import { givenPrinter, type PrintFlags, printPaper } from './print-flags.ts';
 import { Progress } from './progress.ts';
 import { RowThreads } from './row-threads.ts';
 import { stageShared } from './shared-sheets.ts';
+import { tellIn, told } from './units-told.ts';
 
 export interface NamesFlags extends CommonOptions, PrintFlags {
   readonly pictures?: boolean;
@@ -54,7 +56,7 @@ class LeftOut {
   add(row: RefusedRow): void {
     this.rows.push(row);
     process.stderr.write(
-      `left out: ${toLine(stop('row', { file: this.#file, line: row.line }, row.says))}\n`,
+      `left out: ${told(toLine(stop('row', { file: this.#file, line: row.line }, row.says)))}\n`,
     );
   }
 }
@@ -98,6 +100,7 @@ export async function namesCommand(jobPath: string, listFile: string, flags: Nam
   const list = readList(await listText(listFile), basename(listFile));
   const jobFile = basename(jobPath);
   const job = { typed: parseJson(await readText(jobPath, jobPath), jobPath), jobFile, list };
+  tellIn(unitsOf(job.typed, 'mm'));
   const kept = new KeptFiles(besideJob(jobPath), jobFile);
   const texts = await textsFilled(job, async (file) => parseJson(await kept.text(file, 'blank'), file));
   const rows = namedRows(list, texts);
@@ -164,7 +167,7 @@ async function writeRows(
     const own = [...shared.files, ...pages];
     if (zip) await whole.stageParts(archiveFile, (append) => archiveRows(own, report, folder, append));
     await whole.finish();
-    for (const line of looksInWords(report)) process.stderr.write(`${line}\n`);
+    for (const line of looksInWords(report)) process.stderr.write(`${told(line)}\n`);
     const found = made.filter(({ isFound }) => isFound).length;
     if (json) printJson(report);
     else process.stdout.write(`${namesInWords(report, found, folder).join('\n')}\n`);

@@ -13,7 +13,7 @@ export const withCommonOptions = (command: Command): Command =>
   command
     .option('--json', 'print one JSON document instead of words')
     .option('--out <folder>', 'folder for the files')
-    .option('--units <unit>', 'unit of numbers typed without one: mm or in', 'mm')
+    .option('--units <unit>', 'unit of numbers typed without one, and of what is told: mm or in', 'mm')
     .option('--debug', 'show where a fault of the program came from');
 
 export const collected = (value: string, before: readonly string[]): string[] => [...before, value];

@@ -1,6 +1,7 @@
 // What a command prints and the status it ends with.
 import { type Finding, Refused, stop, toLine } from '../finding.ts';
 import type { CommonOptions } from './options.ts';
+import { told } from './units-told.ts';
 
 /** Input refused, or a usage error. */
 export const refusedStatus = 2;
@@ -16,14 +17,14 @@ const mostLines = 6;
 
 /** `numbered`: with the numbers of the marks on a picture, from 1 in the order of the findings. */
 export function printFindings(findings: readonly Finding[], { numbered = false } = {}): void {
-  const told = new Map<string, number>();
+  const printed = new Map<string, number>();
   const left = new Map<string, number>();
   for (const [i, finding] of findings.entries()) {
     const key = `${finding.level}: ${finding.rule}`;
-    const lines = told.get(key) ?? 0;
-    told.set(key, lines + 1);
+    const lines = printed.get(key) ?? 0;
+    printed.set(key, lines + 1);
     if (lines < mostLines)
-      process.stderr.write(`${finding.level}${numbered ? ` ${i + 1}` : ''}: ${toLine(finding)}\n`);
+      process.stderr.write(`${finding.level}${numbered ? ` ${i + 1}` : ''}: ${told(toLine(finding))}\n`);
     else left.set(key, lines + 1 - mostLines);
   }
   for (const [key, count] of left)
@@ -50,7 +51,7 @@ export async function withStatus(
     process.exitCode = await work();
   } catch (fault) {
     if (fault instanceof Refused) {
-      for (const finding of fault.findings) process.stderr.write(`${toLine(finding)}\n`);
+      for (const finding of fault.findings) process.stderr.write(`${told(toLine(finding))}\n`);
       if (options.json) printJson({ checks: fault.findings });
       process.exitCode = refusedStatus;
       return;

@@ -6,6 +6,7 @@ import { isJob, readBlank } from '../job/read-blank.ts';
 import { parseJson } from '../job/read-json.ts';
 import { describeRepeat, type RepeatDescription } from '../job/repeat.ts';
 import { standardArtwork, standardJob } from '../job/resolved-job.ts';
+import { unitsOf } from '../job/schema-values.ts';
 import { type WaysPictureInput, waysDrawn, waysPicture } from '../job/ways-picture.ts';
 import { bandOf } from './band-flag.ts';
 import { coloursOf, traceOf } from './colours-flag.ts';
@@ -17,6 +18,7 @@ import { givenJob } from './job-input.ts';
 import type { CommonOptions } from './options.ts';
 import { exitStatus, printFindings, printJson } from './output.ts';
 import { loadTools } from './tools.ts';
+import { tellIn, unitsTold } from './units-told.ts';
 
 export interface RepeatFlags extends CommonOptions {
   readonly band?: string;
@@ -32,6 +34,7 @@ async function groundFile(
   Pick<WaysPictureInput, 'job' | 'jobFile' | 'blank' | 'blankFile'> & { own: readonly FontGiven[] }
 > {
   const typed = parseJson(await readText(file, file), file);
+  tellIn(unitsOf(typed, 'mm'));
   if (!isJob(typed)) {
     const blank = readBlank(typed, file);
     const job = {
@@ -70,7 +73,7 @@ async function writeFindings(
   ];
   const ways = described.ways.length > 0 ? drawn('ways', waysPicture(input, described)) : [];
   const report = { file: 'repeat.json', role: 'report', content: jsonContent(described.report) };
-  const joins = drawn('joins', joinsPicture(described, input.art.file, input.tools.words));
+  const joins = drawn('joins', joinsPicture(described, input.art.file, input.tools.words, input.units));
   const files = [report, ...joins, ...ways];
   await delivered(folder, async (delivery) => {
     for (const { file, content } of files) await delivery.stage(file, content);
@@ -101,7 +104,7 @@ export async function repeatCommand(tile: string, file: string, flags: RepeatFla
     ...ground,
     job: band ? { ...job, band } : job,
     art: { content, file: basename(tile), ...traceOf({ across, colours }) },
-    units: flags.units,
+    units: unitsTold(),
     fonts: await fontsGiven(flags.font, tools, own),
     normalise: tools.normalise,
     tools,

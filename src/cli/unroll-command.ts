@@ -18,6 +18,7 @@ import { type GoreFlags, goresOf, piecesOf } from './gore-flags.ts';
 import type { BlankFlags } from './options.ts';
 import { type PrintFlags, printingOn } from './print-flags.ts';
 import { loadWords } from './tools.ts';
+import { unitsTold } from './units-told.ts';
 
 export interface UnrollFlags extends BlankFlags, FilmFlags, GoreFlags, PrintFlags {
   readonly band?: string;
@@ -49,7 +50,7 @@ function askedOf(flags: UnrollFlags, name: string): Asked {
   const overlap = lengths.read('--overlap', flags.overlap) ?? (gores ? 0 : standardOverlap);
   const job = {
     name,
-    units: flags.units,
+    units: unitsTold(),
     ...(band ? { band } : {}),
     coats,
     film,

@@ -8,6 +8,7 @@ import type { Point } from '../geometry/point.ts';
 import { inspectedPicture } from '../picture/inspected.ts';
 import { toFlat, type WallPoint } from '../unroll/flat-wall.ts';
 import { outline } from '../unroll/template.ts';
+import type { Job } from './resolved-job.ts';
 import type { PieceChecks } from './wrap-checks.ts';
 
 /** Bare room around the piece, mm. */
@@ -20,7 +21,7 @@ export const needsPicture = ({ found }: PieceChecks): boolean =>
 /** `checks`: all of the report's, which number the marks from 1. */
 export function checksPicture(
   { template, layers, found }: PieceChecks,
-  job: { readonly name: string; readonly checks: readonly Finding[] },
+  job: Pick<Job, 'name' | 'units'> & { readonly checks: readonly Finding[] },
   words: DrawWords,
 ): string {
   const border = outline(template);
@@ -50,5 +51,6 @@ export function checksPicture(
         : [],
     },
     words,
+    job.units,
   );
 }

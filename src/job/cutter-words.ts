@@ -1,5 +1,5 @@
 // What the profile of a cutter does to the files of a job, and what is left to the machine, in words.
-import { inMm } from '../lengths/length.ts';
+import { inBothUnits, inMm } from '../lengths/length.ts';
 import { knifeOf } from './knife.ts';
 import type { Cutter } from './material.ts';
 import { type Correction, correctionInWords, correctionOf } from './measured.ts';
@@ -45,7 +45,7 @@ function bedWords({ bed, margin }: Cutter): CutterSays[] {
 
 function knifeWords(cutter: Cutter): CutterSays[] {
   const { knifeOffset, runOn, corner, pastCorner } = cutter;
-  const offset = inMm(knifeOffset);
+  const offset = inBothUnits(knifeOffset);
   if (knifeOf(cutter))
     return [
       {
@@ -66,9 +66,9 @@ function knifeWords(cutter: Cutter): CutterSays[] {
   if (knifeOffset === 0) return [];
   const sets = [
     `its knife offset to ${offset}`,
-    ...(runOn > 0 ? [`its run-on of closed lines to ${inMm(runOn)}`] : []),
+    ...(runOn > 0 ? [`its run-on of closed lines to ${inBothUnits(runOn)}`] : []),
     ...(corner === 'lift'
-      ? [`it to lift at corners${pastCorner > 0 ? `, ${inMm(pastCorner)} past them` : ''}`]
+      ? [`it to lift at corners${pastCorner > 0 ? `, ${inBothUnits(pastCorner)} past them` : ''}`]
       : []),
   ];
   return [

@@ -6,3 +6,15 @@ export interface FilmPiece {
   readonly outline: Contour;
   readonly count: number;
 }
+
+/** Film to cut: a wrap, a panel, a piece of a stack, gores, a strip. */
+export interface SheetPiece {
+  readonly says: string;
+  readonly file: string;
+  readonly where: string;
+  readonly size: string;
+  /** What is cut of it for one vessel. */
+  readonly film: readonly FilmPiece[];
+  /** Left out: film. */
+  readonly material?: 'paper';
+}

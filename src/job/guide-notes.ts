@@ -1,8 +1,9 @@
 // The words on a guide: which vessel, which piece, and the measures to check before cutting.
 import type { Blank } from '../blank/blank.ts';
 import type { Band } from '../blank/flat-band.ts';
-import { inMm } from '../lengths/length.ts';
+import { inMm, type Units } from '../lengths/length.ts';
 import { inPercent } from '../lengths/percent.ts';
+import { toldIn } from '../lengths/told-in.ts';
 import { girthAt } from '../unroll/flat-wall.ts';
 import type { Template } from '../unroll/template.ts';
 import { givingInWords } from './film-giving.ts';
@@ -13,6 +14,8 @@ import type { Seam } from './resolved-job.ts';
 
 export interface GuideNotesInput {
   readonly name: string;
+  /** Of the words. */
+  readonly units: Units;
   readonly blank: Blank;
   readonly template: Template;
   /** The finished band, mm along. */
@@ -131,5 +134,5 @@ export function guideNotes(input: GuideNotesInput): string[] {
     ...flatWords(input),
     ...patternWords(input),
     'measure the squares before you cut: 25 mm and 1 in',
-  ];
+  ].map((line, i) => (i === 0 ? line : toldIn(line, input.units)));
 }

@@ -1,6 +1,7 @@
 // The pictures of inspected artwork: what was found, and what was mended.
 import { writeArt } from '../deliver/write-art.ts';
 import type { DrawWords } from '../drawing/words.ts';
+import type { Units } from '../lengths/length.ts';
 import { inspectedPicture } from '../picture/inspected.ts';
 import type { Inspected } from './inspect.ts';
 import { mendPicture } from './mend-picture.ts';
@@ -10,6 +11,7 @@ export function inspectionPicture(
   { art, film, report, scale }: Inspected,
   title: string,
   words: DrawWords,
+  units: Units = 'mm',
 ): string {
   const marks = report.checks.flatMap(({ where, rule, says }, i) =>
     where.x === undefined || where.y === undefined
@@ -30,6 +32,7 @@ export function inspectionPicture(
       notes: [...(report.checks.length === 0 ? ['nothing stands against cutting it'] : []), ...notes],
     },
     words,
+    units,
   );
 }
 
@@ -42,6 +45,7 @@ export const mendedPicture = (
   { art, mended }: Inspected,
   title: string,
   words: DrawWords,
+  units: Units,
 ): string | undefined =>
   mended &&
-  mendPicture({ ...mended, title: `${title}, mended`, width: art.width, height: art.height }, words);
+  mendPicture({ ...mended, title: `${title}, mended`, width: art.width, height: art.height, units }, words);

@@ -3,25 +3,24 @@
 import type { Blank } from '../blank/blank.ts';
 import type { Band } from '../blank/flat-band.ts';
 import type { Fact } from '../deliver/write-page.ts';
-import { measuredLength } from '../lengths/length.ts';
+import { measuredLength, type Units } from '../lengths/length.ts';
 import type { Report } from './report.ts';
 import type { Job, Seam } from './resolved-job.ts';
 
-const mm = (value: number): string => measuredLength(value, 'mm');
-
 /** The way a seam is closed, in a few words. */
-function seamInWords({ style, overlap }: Pick<Seam, 'style' | 'overlap'>): string {
+function seamInWords({ style, overlap: mm }: Pick<Seam, 'style' | 'overlap'>, units: Units): string {
+  const overlap = `${measuredLength(mm, units)} of overlap`;
   switch (style) {
     case 'butt':
       return 'edge to edge';
     case 'strip':
       return 'edge to edge, under a cover strip';
     case 'cut-through':
-      return `${mm(overlap)} of overlap, both cut through`;
+      return `${overlap}, both cut through`;
     case 'winding':
-      return `winding, ${mm(overlap)} of overlap`;
+      return `winding, ${overlap}`;
     case 'overlap':
-      return `${mm(overlap)} of overlap`;
+      return overlap;
   }
 }
 
@@ -37,13 +36,14 @@ export interface FactsInput {
 /** Facts of the job, and lines to write on. */
 export function jobFacts({ job, blank, band, wraps, report }: FactsInput): readonly Fact[] {
   const { pattern } = report;
+  const shown = (mm: number) => measuredLength(mm, job.units);
   return [
     { says: 'vessel', is: blank.name },
     { says: 'how many', is: String(job.batch ?? 1) },
-    { says: 'band, along the wall from the foot corner', is: `${mm(band.from)} to ${mm(band.to)}` },
+    { says: 'band, along the wall from the foot corner', is: `${shown(band.from)} to ${shown(band.to)}` },
     ...(blank.handle
       ? [{ says: 'stops short of', is: 'the handle' }]
-      : [{ says: 'seam', is: seamInWords(job.seam) }]),
+      : [{ says: 'seam', is: seamInWords(job.seam, job.units) }]),
     { says: 'cut in', is: wraps.count === 1 ? 'one piece' : `${wraps.count} pieces` },
     {
       says: 'pattern',

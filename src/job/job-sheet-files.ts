@@ -1,6 +1,8 @@
 // The job sheet as files: on screen, and on paper where pictures are made. The PDF writer is loaded only then.
 import { dataUrl } from '../deliver/data-url.ts';
+import { reworded } from '../deliver/reworded.ts';
 import { writePage } from '../deliver/write-page.ts';
+import { toldIn } from '../lengths/told-in.ts';
 import type { NamedFile } from './deliverables.ts';
 import { type JobSheetInput, jobSheet } from './job-sheet.ts';
 import { pagePictures } from './job-sheet-pictures.ts';
@@ -14,7 +16,8 @@ export async function jobSheetFiles(
   { pictures, paper }: Pick<MakeOptions, 'pictures' | 'paper'>,
   tools: JobTools,
 ): Promise<readonly NamedFile[]> {
-  const page = jobSheet({ ...input, files });
+  const { units } = input.job;
+  const page = reworded(jobSheet({ ...input, files }), (text) => toldIn(text, units));
   const shown = pictures ? pagePictures(page, files, tools) : [];
   // Held by the page itself, so that it can be sent as one file.
   const within = (name: string) => {

@@ -1,31 +1,32 @@
 // The parts of the job sheet about film: how much, on which sheets, and what it and the coats cost.
 import type { Block, Section } from '../deliver/write-page.ts';
 import { signedArea } from '../geometry/measure.ts';
-import { measuredLength } from '../lengths/length.ts';
+import { formatLength, measuredLength } from '../lengths/length.ts';
 import { type FilmNeeded, filmNeeded } from './film-needed.ts';
-import type { FilmPiece } from './film-piece.ts';
+import type { SheetPiece } from './film-piece.ts';
 import { paperSheets } from './films-to-cut.ts';
 import type { FileReport, Report, SheetReport } from './report.ts';
 import type { Job } from './resolved-job.ts';
 import { sheetsPictureFile } from './sheets-picture.ts';
+import type { FilmWeeding } from './weeding.ts';
 
-const mm = (value: number): string => measuredLength(value, 'mm');
 const shareOf = (value: number): string => `${(value * 100).toFixed(0)} %`;
 
 export interface FilmInput {
   readonly job: Job;
-  readonly pieces: readonly { readonly film: readonly FilmPiece[]; readonly material?: 'paper' }[];
+  readonly pieces: readonly Pick<SheetPiece, 'file' | 'film' | 'material'>[];
   readonly report: Omit<Report, 'files'>;
   readonly files: readonly FileReport[];
   readonly isShared?: boolean;
 }
 
 export function filmSection({ job, pieces, report, files, isShared = false }: FilmInput): Section[] {
+  const weeded = report.weeding?.films ?? [];
   const area = pieces
-    .flatMap(({ film, material }) => (material === undefined ? film : []))
-    .reduce((sum, { outline, count }) => sum + count * Math.abs(signedArea(outline)), 0);
+    .filter(({ material }) => material === undefined)
+    .reduce((sum, piece) => sum + filmsOfPiece(piece, weeded) * areaOf(piece), 0);
   const items = [
-    `${(area / 100).toFixed(0)} cm² of film ${job.film.thickness} mm thick for one vessel, trims and overlap with it`,
+    `${(area / 100).toFixed(0)} cm² of film ${formatLength(job.film.thickness, job.units)} thick for one vessel, trims and overlap with it${layersInWords(weeded)}`,
   ];
   const { sheet } = job;
   const needed = sheet ? filmNeeded(report.sheets ?? [], sheet) : [];
@@ -33,13 +34,28 @@ export function filmSection({ job, pieces, report, files, isShared = false }: Fi
     items.push('its pieces lie on sheets with those of the other vessels: sheets.svg, beside this folder');
   else if (sheet && needed.length === 0)
     items.push('a piece is larger than the sheet, so sheets are not counted');
-  for (const film of needed) items.push(`${namedBefore(film, needed)}${filmInWords(film, sheet)}`);
+  for (const film of needed) items.push(`${namedBefore(film, needed)}${filmInWords(film, job)}`);
   return [
     {
       heading: 'Film',
       blocks: [{ kind: 'list', items }, ...sheetBlocks(report.sheets ?? [], files)],
     },
   ];
+}
+
+/** How many films are cut of a piece: one a layer of its art. */
+const filmsOfPiece = ({ file }: Pick<SheetPiece, 'file'>, weeded: readonly FilmWeeding[]): number =>
+  Math.max(
+    1,
+    weeded.filter((film) => film.file !== undefined && file.split(', ').includes(film.file)).length,
+  );
+
+const areaOf = ({ film }: Pick<SheetPiece, 'film'>): number =>
+  film.reduce((sum, { outline, count }) => sum + count * Math.abs(signedArea(outline)), 0);
+
+function layersInWords(weeded: readonly FilmWeeding[]): string {
+  const count = new Set(weeded.map(({ layer }) => layer)).size;
+  return count > 1 ? `, in ${count} layers, each from a film of its own` : '';
 }
 
 const isPaper = ({ film }: Pick<FilmNeeded, 'film'>): boolean => film === paperSheets;
@@ -54,12 +70,16 @@ function filmName(needed: FilmNeeded, all: readonly FilmNeeded[]): string {
 const namedBefore = (needed: FilmNeeded, all: readonly FilmNeeded[]): string =>
   all.length > 1 ? `${filmName(needed, all)}: ` : '';
 
-function filmInWords({ sheets, rollLength, lastUsed, waste }: FilmNeeded, sheet: Job['sheet']): string {
+function filmInWords(
+  { sheets, rollLength, lastUsed, waste }: FilmNeeded,
+  { sheet, units }: Pick<Job, 'sheet' | 'units'>,
+): string {
   if (!sheet) return '';
+  const shown = (mm: number) => measuredLength(mm, units);
   if (rollLength !== undefined)
-    return `${mm(rollLength)} of a roll ${mm(sheet.across)} wide for all, of which ${shareOf(waste)} is waste`;
-  const size = `${mm(sheet.across)} by ${mm(sheet.up ?? 0)}`;
-  return `${sheets === 1 ? 'one sheet' : `${sheets} sheets`} of ${size} for all; of the last one ${mm(lastUsed)} is used, and ${shareOf(waste)} of what is cut into is waste`;
+    return `${shown(rollLength)} of a roll ${shown(sheet.across)} wide for all, of which ${shareOf(waste)} is waste`;
+  const size = `${shown(sheet.across)} by ${shown(sheet.up ?? 0)}`;
+  return `${sheets === 1 ? 'one sheet' : `${sheets} sheets`} of ${size} for all; of the last one ${shown(lastUsed)} is used, and ${shareOf(waste)} of what is cut into is waste`;
 }
 
 /** What lies on each sheet, and how. */

@@ -4,8 +4,8 @@ import type { Blank } from '../blank/blank.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { wallGirthAt, wallUncertaintyAt } from '../blank/wall.ts';
 import type { Block, Page, Section } from '../deliver/write-page.ts';
-import { measuredLength } from '../lengths/length.ts';
-import type { FilmPiece } from './film-piece.ts';
+import { formatLength, measuredLength, onInchTape } from '../lengths/length.ts';
+import type { SheetPiece } from './film-piece.ts';
 import { jobFacts } from './job-sheet-facts.ts';
 import { costSection, filmSection } from './job-sheet-film.ts';
 import { layingSection } from './motif-sheet.ts';
@@ -15,18 +15,6 @@ import type { Job } from './resolved-job.ts';
 import { saidByRule } from './said-by-rule.ts';
 import { seamCautions } from './seam.ts';
 import { hours, timelineOf, workSequence } from './work-sequence.ts';
-
-/** Film to cut: a wrap, a panel, a piece of a stack, gores, a strip. */
-export interface SheetPiece {
-  readonly says: string;
-  readonly file: string;
-  readonly where: string;
-  readonly size: string;
-  /** What is cut of it for one vessel. */
-  readonly film: readonly FilmPiece[];
-  /** Left out: film. */
-  readonly material?: 'paper';
-}
 
 export interface JobSheetInput {
   /** Whole, with all that was worked out. */
@@ -50,15 +38,13 @@ export interface JobSheetInput {
   readonly files: readonly FileReport[];
 }
 
-const mm = (value: number): string => measuredLength(value, 'mm');
-
 /** What stands on the job sheet. */
 export function jobSheet(input: JobSheetInput): Page {
   const { job } = input;
   const batch = job.batch ?? 1;
   return {
     title: `Job sheet: ${job.name}`,
-    lead: `${input.blank.name}; ${batch === 1 ? 'one vessel' : `${batch} vessels alike`}. Lengths are in mm along the wall, from the foot corner up, unless said otherwise.`,
+    lead: `${input.blank.name}; ${batch === 1 ? 'one vessel' : `${batch} vessels alike`}. Lengths are in ${job.units === 'in' ? 'inches' : 'mm'} along the wall, from the foot corner up, unless said otherwise.`,
     facts: jobFacts(input),
     sections: [
       picturesSection(input.files),
@@ -116,7 +102,9 @@ function picturesSection(files: readonly FileReport[]): Section {
 /** Twice the standard uncertainty: what a reading may differ by, 19 times in 20. */
 const coverage = 2;
 
-function measuresSection({ ground: { wall, measures }, band, blank }: JobSheetInput): Section {
+function measuresSection({ job, ground: { wall, measures }, band, blank }: JobSheetInput): Section {
+  const shown = (mm: number) => measuredLength(mm, job.units);
+  const onTape = (mm: number) => `${shown(mm)}${job.units === 'in' ? `, ${onInchTape(mm)} on the tape` : ''}`;
   const places = [
     { says: 'foot edge of the band', along: band.from },
     { says: 'middle of the band', along: (band.from + band.to) / 2 },
@@ -124,12 +112,12 @@ function measuresSection({ ground: { wall, measures }, band, blank }: JobSheetIn
   ];
   const rows = places.map(({ says, along }) => [
     says,
-    mm(along),
-    mm(wallGirthAt(wall, along)),
-    `± ${mm(coverage * Math.hypot(wallUncertaintyAt(wall, along), measures.reading.u))}`,
+    shown(along),
+    onTape(wallGirthAt(wall, along)),
+    `± ${onTape(coverage * Math.hypot(wallUncertaintyAt(wall, along), measures.reading.u))}`,
     '',
   ]);
-  const handle = blank.handle ? [`the handle takes ${mm(blank.handle.spans)} of the girth`] : [];
+  const handle = blank.handle ? [`the handle takes ${shown(blank.handle.spans)} of the girth`] : [];
   return {
     heading: 'Measure before you start',
     blocks: [
@@ -197,10 +185,10 @@ function coatsSection({ coats = [] }: Omit<Report, 'files'>, job: Job): Section[
     const why = mixed > volume * batch ? ' (the least that can be mixed)' : '';
     return [
       `${name}${over ? ', over the film' : ''}`,
-      `${thickness.toFixed(2)} mm`,
+      job.units === 'mm' ? `${thickness.toFixed(2)} mm` : formatLength(thickness, 'in'),
       `${volume.toFixed(1)} ml`,
       `${mixed.toFixed(1)} ml${why}`,
-      mm(girthAfter),
+      measuredLength(girthAfter, job.units),
     ];
   });
   const head = [
@@ -250,7 +238,9 @@ function checksSection({ checks, pattern }: Omit<Report, 'files'>): Section {
   const gap = pattern?.seamGap;
   const measured = gap
     ? [
-        `the ends of the written file meet within ${gap.position.toFixed(4)} mm and ${gap.tangentDeg.toFixed(3)} degrees`,
+        gap.crossings === 0
+          ? 'no line of the pattern crosses the seam'
+          : `the ends of the written file meet within ${gap.position.toFixed(4)} mm and ${gap.tangentDeg.toFixed(3)} degrees`,
       ]
     : [];
   const items = [...measured, ...says];

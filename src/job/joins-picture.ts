@@ -1,7 +1,7 @@
 // The picture of a tile among its own copies: where its borders do not meet, the worst numbered first, and by how much.
 import type { DrawWords } from '../drawing/words.ts';
 import { degrees } from '../lengths/angle.ts';
-import { inMm } from '../lengths/length.ts';
+import { inMm, type Units } from '../lengths/length.ts';
 import { stepsIn } from '../pattern/lattice.ts';
 import { inspectedPicture } from '../picture/inspected.ts';
 import type { RepeatDescription } from './repeat.ts';
@@ -15,6 +15,7 @@ export function joinsPicture(
   { tile, study }: Pick<RepeatDescription, 'tile' | 'study'>,
   file: string,
   words: DrawWords,
+  units: Units,
 ): string {
   const { width, height, layers } = tile;
   const { borders, lattice, jump } = study;
@@ -45,6 +46,7 @@ export function joinsPicture(
       copies: { steps: stepsIn(lattice, around).flatMap(({ i, j, at }) => (i || j ? [at] : [])), seen },
     },
     words,
+    units,
   );
 }
 

@@ -30,6 +30,7 @@ import { printFiles, printOn } from './prints.ts';
 import { profileOfDraft } from './profile-picture.ts';
 import { layersAsMade, proofOfDrafts } from './proof.ts';
 import { reportDrafts } from './report-drafts.ts';
+import type { Job } from './resolved-job.ts';
 import { revealPictures } from './reveal-picture.ts';
 import { rolledOf } from './rolled.ts';
 import { joiningBlocks, piecesOfDrafts, piecesOfParts } from './sheet-pieces.ts';
@@ -63,7 +64,7 @@ function pictures(
 /** A picture of each piece that the checks found something on. */
 const checksPictures = (
   drafts: readonly Draft[],
-  job: { readonly name: string; readonly checks: readonly Finding[] },
+  job: Pick<Job, 'name' | 'units'> & { readonly checks: readonly Finding[] },
   { words, rasterise }: JobTools,
 ): NamedFile[] => {
   const pieces = wholePieces(drafts);
@@ -109,8 +110,13 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
     const layers = layersAsMade(drafts);
     const proof = proofOfDrafts(drafts, blank, ...asWritten, nested.texts, layers);
     const ofFilm = written.filter((_, i) => parts[i - drafts.length]?.material === undefined);
-    const cutFiles = ofFilm.map(({ stem, cut }) =>
-      readCutFile({ stem, cut, wanted: lines.find((line) => line.stem === stem)?.cut ?? cut }),
+    const cutFiles = ofFilm.map(({ stem, cut, layers }) =>
+      readCutFile({
+        stem,
+        cut,
+        ...(layers ? { layers } : {}),
+        wanted: lines.find((line) => line.stem === stem)?.cut ?? cut,
+      }),
     );
     const films = cutFiles.flatMap((file) => filmsOfFile(file, input.job.film.use, input.recall));
     const weeding = weedingReport(cutFiles, input.job, films);
@@ -131,8 +137,8 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
           ...pictures(drafts, blank, laid, others, tools),
           ...layerStackPictures(input.job, laid[0], tools),
           ...revealPictures(input, drafts, blank, wanted, tools),
-          ...mendedFiles(drafts[0]?.pattern, tools),
-          ...checksPictures(drafts, { name: input.job.name, checks: report.checks }, tools),
+          ...mendedFiles(drafts[0]?.pattern, input.job.units, tools),
+          ...checksPictures(drafts, { ...input.job, checks: report.checks }, tools),
           ...knifePictures(laid[0], cutter, tools),
           ...weedingPictures(films, name, tools),
           ...sheetsPictures(nested, name, tools),
@@ -151,9 +157,9 @@ export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Pr
       blank,
       ground: first.plan,
       band: first.job.band ?? first.plan.band,
-      pieces: [...piecesOfDrafts(drafts, cuts), ...piecesOfParts(parts)],
+      pieces: [...piecesOfDrafts(drafts, cuts, first.job.units), ...piecesOfParts(parts)],
       wraps: { count: drafts.length, joints: wholePieces(drafts).length - 1 },
-      joining: joiningBlocks(drafts),
+      joining: joiningBlocks(drafts, first.job.units),
       isShared,
       isWrapLaid: !decoratesApart(first),
       apart: first.laid.filter(({ placed }) => placed.isApart).length,

@@ -9,11 +9,11 @@ import {
   type NamedFile,
   type WrittenPiece,
 } from './deliverables.ts';
+import type { SheetPiece } from './film-piece.ts';
 import { goreLayersAsMade, proofOfGoresDraft } from './gore-proof.ts';
 import { draftGores, type GoresDraft, looseGores, reportGores } from './gores.ts';
 import { goresApart } from './gores-apart.ts';
 import { indexOfJob } from './index-page.ts';
-import type { SheetPiece } from './job-sheet.ts';
 import { jobSheetFiles } from './job-sheet-files.ts';
 import { knifePictures } from './knife-picture.ts';
 import { forCutter, sheetsForCutter } from './machine-files.ts';
@@ -95,10 +95,10 @@ export async function makeGoreFiles(input: MakeFilesInput, options: MakeOptions)
 /** Width of rolled.png, px. */
 const widthPx = 1600;
 
-function pictures({ blank, tools }: MakeFilesInput, draft: GoresDraft): NamedFile[] {
+function pictures({ job, blank, tools }: MakeFilesInput, draft: GoresDraft): NamedFile[] {
   const rolled = rolledGoresOf(draft, blank, draft, tools.words);
   return [
-    ...mendedFiles(draft.art, tools),
+    ...mendedFiles(draft.art, job.units, tools),
     { file: 'rolled.svg', role: 'picture', content: rolled },
     { file: 'rolled.png', role: 'picture', content: tools.rasterise(rolled, widthPx) },
     { file: 'profile.svg', role: 'picture', content: profileOfGores(draft, blank, tools.words) },

@@ -205,6 +205,7 @@ function draftPiece(
     notes: input.linesOnly
       ? []
       : guideNotes({
+          units: input.job.units,
           name: input.job.name,
           blank: input.blank,
           template,

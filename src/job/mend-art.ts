@@ -132,7 +132,7 @@ function mendWords(kind: LayerMend['kind'], count: number, size: number, limits:
     case 'outline-joined':
       return `mended: ${counted(count, 'broken outline', 'broken outlines')} closed and filled, across ${inMm(size)} at most`;
     case 'thickened':
-      return `mended: film thinner than ${inMm(limits.minWidth)} in ${counted(count, 'place', 'places')} thickened to it; an edge moved by ${inMm(size)} at most`;
+      return `mended: film thinner than ${inMm(limits.minWidth)} at ${counted(count, 'place', 'places')} thickened to it; an edge moved by ${inMm(size)} at most`;
     case 'gap-closed':
       return `mended: ${counted(count, 'gap', 'gaps')} under ${inMm(limits.minGap)} closed, the widest ${inMm(2 * size)}; where parts are to stay apart, draw them farther apart`;
     case 'point-rounded':

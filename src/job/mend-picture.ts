@@ -3,7 +3,7 @@ import type { FilmLayer } from '../cut/art-faults.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import { clippedShapes } from '../geometry/regions.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
-import { inMm } from '../lengths/length.ts';
+import { inMm, type Units } from '../lengths/length.ts';
 import { inspectedPicture } from '../picture/inspected.ts';
 import type { MendNote } from './mend-art.ts';
 
@@ -16,6 +16,8 @@ export interface MendPictureInput {
   readonly after: readonly FilmLayer[];
   readonly notes: readonly MendNote[];
   readonly largestMove: number;
+  /** Of its words. */
+  readonly units: Units;
 }
 
 /** Film added and taken away, set apart from any art by being strong where the art is pale. */
@@ -23,7 +25,7 @@ const added = '#1f7a3d';
 const taken = '#c0392b';
 
 export function mendPicture(
-  { title, width, height, before, after, notes, largestMove }: MendPictureInput,
+  { title, width, height, before, after, notes, largestMove, units }: MendPictureInput,
   words: DrawWords,
 ): string {
   const shapesOf = (layers: readonly FilmLayer[], layer: string) =>
@@ -57,5 +59,6 @@ export function mendPicture(
       ],
     },
     words,
+    units,
   );
 }

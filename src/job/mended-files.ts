@@ -1,5 +1,6 @@
 // The files of a job whose artwork was mended: the tile as it is laid, and its picture over what it was.
 import { writeArt } from '../deliver/write-art.ts';
+import type { Units } from '../lengths/length.ts';
 import type { NamedFile } from './deliverables.ts';
 import type { Drawn } from './drawn.ts';
 import { mendPicture } from './mend-picture.ts';
@@ -10,13 +11,14 @@ const widthPx = 1600;
 /** None where nothing was to be mended. */
 export function mendedFiles(
   drawn: Pick<Drawn, 'artwork' | 'plan' | 'mended'> | undefined,
+  units: Units,
   { words, rasterise }: JobTools,
 ): NamedFile[] {
   if (!drawn?.mended) return [];
   const { mended, artwork, plan } = drawn;
   const { width, height } = plan.tile;
   const title = `${artwork.file}, mended`;
-  const picture = mendPicture({ ...mended, title, width, height }, words);
+  const picture = mendPicture({ ...mended, title, width, height, units }, words);
   return [
     {
       file: 'mended.svg',

@@ -5,12 +5,16 @@ import { offsetShapes } from '../geometry/offset.ts';
 import { clippedShapes, filledShapes } from '../geometry/regions.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
 import { motifOnPiece, shapesOf } from '../pattern/motif.ts';
+import { reachesOnto } from '../pattern/on-piece.ts';
 import type { WrapLayer } from '../pattern/wrap.ts';
 import type { Template } from '../unroll/template.ts';
 import type { PlacedMotif } from './placed-motif.ts';
 import { runOff } from './plan.ts';
 
-/** All layers of a piece: the pattern's, cleared where motifs ask for it, then the motifs' in their order. */
+/**
+ * All layers of a piece: the pattern's, cleared where motifs ask for it, then the motifs' in their order. What lies past the
+ * piece whole is left out.
+ */
 export function layersWith(
   pattern: readonly WrapLayer[],
   motifs: readonly PlacedMotif[],
@@ -25,10 +29,12 @@ export function layersWith(
           clear,
         ),
   );
-  return [
+  const layers = [
     ...pattern.map((layer) => ({ ...layer, shapes: without(layer.shapes, cleared) })),
     ...within.flatMap((placed) => motifOnPiece(placed.motif, template, placed, runOff)),
   ];
+  const reaches = reachesOnto(template);
+  return layers.map((layer) => ({ ...layer, shapes: layer.shapes.filter(reaches) }));
 }
 
 const unitedShapes = (shapes: readonly Shape[]): readonly Shape[] =>

@@ -64,25 +64,29 @@ const lengthOf = (contours: readonly Contour[]): number =>
 /** A cut file as it is delivered, and the lines that are wanted of it, where a knife's axis takes another way. */
 export interface CutFile {
   readonly stem: string;
+  /** Of layers that have cut files of their own: the stem of each. */
+  readonly layers?: readonly { readonly layer: string; readonly stem: string }[];
   readonly cut: string;
   readonly wanted: string;
 }
 
 /** Both of a cut file, read back. */
-export interface ReadCutFile {
-  readonly stem: string;
+export interface ReadCutFile extends Pick<CutFile, 'stem' | 'layers'> {
   readonly cut: Drawing;
   readonly wanted: Drawing;
 }
 
-export function readCutFile({ stem, cut, wanted }: CutFile): ReadCutFile {
+export function readCutFile({ cut, wanted, ...of }: CutFile): ReadCutFile {
+  const { stem } = of;
   const read = (text: string) => readSvg(text, `${stem}.cut.svg`);
   const drawing = read(wanted);
-  return { stem, wanted: drawing, cut: cut === wanted ? drawing : read(cut) };
+  return { ...of, wanted: drawing, cut: cut === wanted ? drawing : read(cut) };
 }
 
 export type FilmsOfFile = readonly {
   readonly stem: string;
+  /** The cut file it is in. */
+  readonly file: string;
   readonly layer: string;
   readonly colour: string | undefined;
   readonly outlines: readonly Contour[];
@@ -98,7 +102,7 @@ const contoursOf = (groups: readonly DrawnGroup[]): readonly Contour[] =>
  * vessels of a list share is parted once, where `recall` is given.
  */
 export function filmsOfFile(
-  { stem, wanted: drawing }: ReadCutFile,
+  { stem, layers, wanted: drawing }: ReadCutFile,
   use: FilmUse,
   recall?: Recall,
 ): FilmsOfFile {
@@ -108,6 +112,7 @@ export function filmsOfFile(
     .filter(({ role, paths }) => role === 'artwork' && paths.length > 0)
     .map(({ layer = '', colour, paths }) => ({
       stem,
+      file: `${layers?.find((one) => one.layer === layer)?.stem ?? stem}.cut.svg`,
       layer,
       colour,
       outlines,
@@ -158,10 +163,7 @@ export function weedingReport(
   if (films.length === 0) return undefined;
   const groups = files.flatMap(({ cut }) => cut.groups);
   const paths = groups.flatMap((group) => group.paths);
-  const rows = films.map(({ stem, layer, film }) => ({
-    file: `${stem}.cut.svg`,
-    ...filmWeeding(layer, film),
-  }));
+  const rows = films.map(({ file, layer, film }) => ({ file, ...filmWeeding(layer, film) }));
   return toldWeeding(rows, cuttingOf(paths, cutter), use, cutter);
 }
 

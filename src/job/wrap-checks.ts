@@ -100,7 +100,7 @@ function grouped(group: readonly Found[], input: WrapCheckInput, artFile: string
   const more = places.length - 1;
   const again = more === 0 ? '' : `, and ${more} ${more === 1 ? 'place' : 'places'} more`;
   const on = `at turn ${first.turn.toFixed(3)}, ${inMm(Number(along.toFixed(1)))} along${again}`;
-  const drawn = `drawn at ${Number(x.toFixed(1))}, ${Number(y.toFixed(1))} mm in ${artFile}`;
+  const drawn = `drawn in ${artFile} at ${Number(x.toFixed(1))}, ${Number(y.toFixed(1))} mm`;
   return [
     { finding: { ...finding, says: `${finding.says} (${on}; ${drawn})`, times: places.length }, places },
   ];

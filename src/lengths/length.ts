@@ -64,6 +64,12 @@ export const inMm = (mm: number): string => `${rounded(mm, Math.abs(mm) < 1 ? 3 
 export const measuredLength = (mm: number, units: Units): string =>
   units === 'mm' ? `${rounded(mm, 1)} mm` : `${rounded(mm / 25.4, 3)} in`;
 
+/** What is set on a machine, which is asked for it in one unit or the other: `0.25 mm (0.0098 in)`. */
+export const inBothUnits = (mm: number): string => `${inMm(mm)} (${rounded(mm / 25.4, 4)} in)`;
+
+/** A length as a tape in inches shows it, to its nearest sixteenth: `22 3/8`. */
+export const onInchTape = (mm: number): string => inSixtyFourths(Math.round((mm / 25.4) * 16) * 4);
+
 const suchAs = (units: Units): string => (units === 'mm' ? 'such as "62mm"' : 'such as "2 1/2in"');
 
 /** Decimal digits without an exponent, closing zeros or a negative zero. Halves go away from 0, as people round: 6.35 to 6.4. */

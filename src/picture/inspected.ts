@@ -3,6 +3,8 @@ import { writePathData } from '../drawing/path-data.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
 import type { Point } from '../geometry/point.ts';
+import type { Units } from '../lengths/length.ts';
+import { toldIn } from '../lengths/told-in.ts';
 import { type Mark, marksText, markText, mostNumbered } from './marks.ts';
 import { ink, widthsOf, wordsWith } from './profile-ink.ts';
 import { millimetres } from './rolled-path.ts';
@@ -49,8 +51,8 @@ export function brokenRows(
   return [...rows, row];
 }
 
-/** The text of the picture: mm, y down, words as outlines. Same input, same bytes. */
-export function inspectedPicture(subject: InspectedSubject, caption: DrawWords): string {
+/** The text of the picture: mm, y down, words as outlines, their lengths in `units`. Same input, same bytes. */
+export function inspectedPicture(subject: InspectedSubject, caption: DrawWords, units: Units = 'mm'): string {
   const { title, width, height, layers, lines, marks, notes, copies } = subject;
   const seen = copies?.seen ?? 0;
   const em = Math.max(width, height, 1) / 55;
@@ -81,7 +83,7 @@ export function inspectedPicture(subject: InspectedSubject, caption: DrawWords):
       { x: margin + 3.4 * em, y },
       { size: em, fill: ink.words, anchor: 'right' },
     ).text;
-    write(`${rule}: ${says}`, margin + 4.2 * em);
+    write(`${rule}: ${toldIn(says, units)}`, margin + 4.2 * em);
   }
   if (marks.length > mostRows) {
     const isAll = marks.length <= mostNumbered;
@@ -91,7 +93,7 @@ export function inspectedPicture(subject: InspectedSubject, caption: DrawWords):
       margin + 4.2 * em,
     );
   }
-  for (const note of notes) write(note, margin);
+  for (const note of notes) write(toldIn(note, units), margin);
   const box = { width: millimetres(sheet), height: millimetres(y + margin) };
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" width="${box.width}mm" height="${box.height}mm" viewBox="0 0 ${box.width} ${box.height}">\n` +

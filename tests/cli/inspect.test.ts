@@ -72,7 +72,7 @@ describe('inspect', () => {
       expect(status).toBe(0);
       expect(out).toContain('mended in 1 place; an edge moved by 0.27 mm at most');
       expect(lines).toEqual([
-        expect.stringMatching(/^note 1: neck\.svg: .*mended: film thinner than 1 mm in 1 place/),
+        expect.stringMatching(/^note 1: neck\.svg: .*mended: film thinner than 1 mm at 1 place/),
       ]);
       expect(shop.read('mended/mended-picture.svg')).toContain('<g data-role="mark">');
       expect((await run(['inspect', 'mended/mended.svg'], { cwd: shop.folder })).status).toBe(0);

@@ -15,6 +15,8 @@ describe('repeat', () => {
     const { status, out } = await repeat(
       `${samples}/canister/ropes.svg`,
       `${samples}/canister/canister.blank.json`,
+      '--units',
+      'mm',
     );
     expect(status).toBe(0);
     const [tile, joins, period, ground, first, ...rest] = out.trim().split('\n');

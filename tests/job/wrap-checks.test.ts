@@ -50,7 +50,7 @@ describe('a neck in every repeat', () => {
     expectWithin((found?.where.turn ?? 0) * 6 - 0.5, 0, 1e-3);
     // In a row's middle; rows begin at the foot of the band.
     expectWithin((((found?.where.along ?? 0) - 15) / (30 * scale)) % 1, 0.5, 0.05);
-    expect(found?.says).toContain('and 17 places more; drawn at 20, 1');
+    expect(found?.says).toContain('and 17 places more; drawn in tile.svg at 20, 1');
   });
 
   test('is as wide on a taper as the girth makes it at its narrowest row', async () => {

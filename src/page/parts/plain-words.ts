@@ -1,5 +1,6 @@
 // Sentences of the engine in the words that stand beside the fields, with what lies on the bench.
 import type { Finding } from '../../finding.ts';
+import { toldIn } from '../../lengths/told-in.ts';
 import { type Half, isObject, type Json, listAt } from '../model/bench.ts';
 import { stepOfKey } from '../model/field-words.ts';
 import { fieldName, inPageWords, ownWords } from '../model/page-words.ts';
@@ -39,7 +40,9 @@ const asSentence = (says: string): string =>
 
 /** What a finding says, in the page's words. */
 export const findingSays = ({ says, where: { key, file } }: Finding): string =>
-  asSentence(inPlainWords(says, key ?? (file === undefined ? undefined : keyNaming(file))));
+  asSentence(
+    inPlainWords(toldIn(says, bench.value.units), key ?? (file === undefined ? undefined : keyNaming(file))),
+  );
 
 /** Where it is: the step and the field of a key of this job or its vessel, else the file. */
 export function findingPlace({ where: { file, key, element, line } }: Finding): string {
