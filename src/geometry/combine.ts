@@ -9,28 +9,7 @@ import { norm } from './point.ts';
 import type { ClipOperation, Fill, GridPoint, GridRing } from './polygon-clip.ts';
 import { sourcesApart } from './sources-apart.ts';
 import { ledThroughCorners } from './touching.ts';
-
-/** A stretch of a result's boundary: part of one segment of one source, walked from t0 to t1 (backwards if t0 > t1). */
-export interface Run {
-  readonly source: number;
-  readonly segment: number;
-  readonly t0: number;
-  readonly t1: number;
-  readonly from: Point;
-  readonly to: Point;
-}
-
-/** A closed boundary as runs, with the area it encloses, mm², and its length, mm. */
-export interface TracedRing {
-  readonly runs: readonly Run[];
-  readonly area: number;
-  readonly perimeter: number;
-}
-
-export interface TracedRegion {
-  readonly outer: TracedRing;
-  readonly holes: readonly TracedRing[];
-}
+import type { Run, TracedRegion, TracedRing } from './traced.ts';
 
 export interface CombineOptions {
   readonly operation: ClipOperation;

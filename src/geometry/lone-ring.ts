@@ -1,10 +1,10 @@
 // A source that comes near nothing else and is seen at a glance to be simple: traced without a grid or the engine.
 import { onGrid, type Source, slack } from './chords.ts';
-import type { Run, TracedRing } from './combine.ts';
 import type { Contour } from './contour.ts';
 import type { Point } from './point.ts';
 import { norm } from './point.ts';
 import { crossesNothing, mostHeld } from './simple-ring.ts';
+import type { Run, TracedRing } from './traced.ts';
 
 /** Corners of a ring on the grid, in columns. */
 interface Corners {

@@ -1,11 +1,12 @@
 // From traced boundaries back to curves.
 import { moveSegment, translation } from './affine.ts';
 import type { Source } from './chords.ts';
-import { type Run, type TracedRegion, type TracedRing, untraced } from './combine.ts';
+import { untraced } from './combine.ts';
 import { type Contour, line, type Segment, type Shape } from './contour.ts';
 import { between, cross, distance, norm, type Point, subtract } from './point.ts';
 import { derivativeAt, partOf, pointAt, withEnds } from './segment.ts';
 import { chordTolerance, sliverWidth } from './tolerance.ts';
+import type { Run, TracedRegion, TracedRing } from './traced.ts';
 
 /** Gives the segment a run is part of. */
 export type SegmentOf = (run: Run) => Segment;

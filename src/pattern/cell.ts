@@ -3,11 +3,12 @@
 import { type Affine, moveContour } from '../geometry/affine.ts';
 import { type Box, hullBox } from '../geometry/box.ts';
 import { type ChordedContour, chorded, type Source } from '../geometry/chords.ts';
-import { combine, type Run, type TracedRegion, untraced } from '../geometry/combine.ts';
+import { combine, untraced } from '../geometry/combine.ts';
 import type { Contour } from '../geometry/contour.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { type SegmentOf, segmentsOf } from '../geometry/rebuild.ts';
 import { chordTolerance, joinTolerance } from '../geometry/tolerance.ts';
+import type { Run, TracedRegion } from '../geometry/traced.ts';
 import type { PeriodContour } from './cut-shapes.ts';
 import { type Lattice, stepsIn } from './lattice.ts';
 

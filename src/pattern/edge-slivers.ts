@@ -3,7 +3,6 @@
 import { type Box, boxCorners } from '../geometry/box.ts';
 import { BoxIndex } from '../geometry/box-index.ts';
 import { chorded } from '../geometry/chords.ts';
-import type { TracedRegion } from '../geometry/combine.ts';
 import { polygon, type Shape } from '../geometry/contour.ts';
 import { withHolesApart, withHolesBack } from '../geometry/holes-apart.ts';
 import { shapeArea, tightBox } from '../geometry/measure.ts';
@@ -12,6 +11,7 @@ import { distance, type Point } from '../geometry/point.ts';
 import { toShapes } from '../geometry/rebuild.ts';
 import { clippedShapes } from '../geometry/regions.ts';
 import { chordTolerance, sliverWidth } from '../geometry/tolerance.ts';
+import type { TracedRegion } from '../geometry/traced.ts';
 import { girthAt } from '../unroll/flat-wall.ts';
 import { copiesIn, type LaidPeriod, mergedWithin } from './cell.ts';
 import { type Lay, toSheet } from './lay.ts';

@@ -1,10 +1,11 @@
 // A motif's film as areas, in the laid pattern, each layer's own.
 import type { Source } from '../geometry/chords.ts';
-import { combine, type Run } from '../geometry/combine.ts';
+import { combine } from '../geometry/combine.ts';
 import type { Shape } from '../geometry/contour.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { segmentsOf, toShapes } from '../geometry/rebuild.ts';
 import { chordTolerance, joinTolerance, sliverWidth } from '../geometry/tolerance.ts';
+import type { Run } from '../geometry/traced.ts';
 import type { LaidPeriod } from './cell.ts';
 import { step } from './lattice.ts';
 import type { Motif } from './motifs.ts';

@@ -1,7 +1,7 @@
 // From stitched boundaries to curves on the sheet. Each cell's curves are laid once; copies are turned into place.
 import { type Affine, movePoint, moveSegment, translation } from '../geometry/affine.ts';
 import { type Box, boxAround, hullBox } from '../geometry/box.ts';
-import { type Run, untraced } from '../geometry/combine.ts';
+import { untraced } from '../geometry/combine.ts';
 import type { Contour, Segment } from '../geometry/contour.ts';
 import { fittedPart, mapSegment, type SmoothMap } from '../geometry/fit.ts';
 import {
@@ -13,6 +13,7 @@ import {
   type SegmentOf,
 } from '../geometry/rebuild.ts';
 import { partOf, pointAt, withEnds } from '../geometry/segment.ts';
+import type { Run } from '../geometry/traced.ts';
 import type { Cell, Chain, Copy, Ring } from './cell.ts';
 import type { Link, PlacedCell } from './stitch.ts';
 

@@ -1,11 +1,12 @@
 // A ring that nothing comes near needs no engine: what it gives is held against what the engine gives of the same ring.
 import { describe, expect, it } from 'vitest';
 import { chorded, type Source } from '../../src/geometry/chords.ts';
-import { combine, type TracedRegion } from '../../src/geometry/combine.ts';
+import { combine } from '../../src/geometry/combine.ts';
 import { type Contour, polygon, reverseContour } from '../../src/geometry/contour.ts';
 import { loneRing } from '../../src/geometry/lone-ring.ts';
 import { tightBox } from '../../src/geometry/measure.ts';
 import { chordTolerance as tolerance } from '../../src/geometry/tolerance.ts';
+import type { TracedRegion } from '../../src/geometry/traced.ts';
 import { rowsOfBlobs } from '../speed/shapes.ts';
 
 const source = (contour: Contour, isEdge?: (segment: number) => boolean): Source => ({

@@ -1,0 +1,24 @@
+// The boundary of a combined region, told by the parts of the sources that it is made of.
+import type { Point } from './point.ts';
+
+/** A stretch of a result's boundary: part of one segment of one source, walked from t0 to t1 (backwards if t0 > t1). */
+export interface Run {
+  readonly source: number;
+  readonly segment: number;
+  readonly t0: number;
+  readonly t1: number;
+  readonly from: Point;
+  readonly to: Point;
+}
+
+/** A closed boundary as runs, with the area it encloses, mm², and its length, mm. */
+export interface TracedRing {
+  readonly runs: readonly Run[];
+  readonly area: number;
+  readonly perimeter: number;
+}
+
+export interface TracedRegion {
+  readonly outer: TracedRing;
+  readonly holes: readonly TracedRing[];
+}
