@@ -119,9 +119,13 @@ class AreaReader {
   }
 
   #stroked(contours: readonly Contour[], pen: Pen, tolerance: number, item: Painted): Shape[] {
-    const { dashes, width } = pen;
+    const { dashes, width, cap } = pen;
     if (dashes) {
-      this.#dashes += contours.reduce((sum, one) => sum + dashCount(contourLength(one, width), dashes), 0);
+      const caps = cap === 'butt' ? 0 : width;
+      this.#dashes += contours.reduce(
+        (sum, one) => sum + dashCount(contourLength(one, width), dashes, caps),
+        0,
+      );
       if (!(this.#dashes <= mostDashes)) throw tooManyDashes(item, this.#file);
     }
     return strokedShapes(contours, pen, Math.max(tolerance, width * penShare));

@@ -18,6 +18,9 @@ const mostPoints = 1_000_000;
 /** Most points of all that is copied, each copy counted. */
 const mostCopied = 2_000_000;
 
+/** Most clip paths, masks, patterns and markers that one of them may need, those that these need counted as often. */
+const mostNested = 1000;
+
 /** What is read of one file: five times the elements of a large pattern. */
 const limits = { length: 50_000_000, depth: 256, elements: 100_000, attributes: 1000 };
 
@@ -90,6 +93,14 @@ export function checkSvg(text: string, file: string): CheckedSvg {
         'unreadable',
         { file, element: 'use' },
         `has copies of more than ${mostCopied} points when each is drawn; use fewer, or simpler shapes`,
+      ),
+    );
+  if (copies.nested(mostNested) >= mostNested)
+    findings.push(
+      stop(
+        'unreadable',
+        { file },
+        `has clip paths, masks or patterns that need more than ${mostNested} others, or are over 256 deep in one another; simplify them`,
       ),
     );
   const { frame, findings: ofRoot } = checkRoot(root, file);

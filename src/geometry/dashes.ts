@@ -29,9 +29,14 @@ export function dashed(contour: Contour, dashes: Dashes, penWidth: number): Cont
   return open.map((segments) => ({ closed: false, segments }));
 }
 
-/** About how many dashes a length is cut into. */
-export const dashCount = (length: number, { lengths }: Dashes): number =>
-  ((length / lengths.reduce((sum, part) => sum + part, 0)) * lengths.length) / 2;
+/**
+ * About how many dashes a length is cut into; one that lies over the next ones by its `caps`, so wide together, counts as often
+ * as it lies over them: all of them are united.
+ */
+export function dashCount(length: number, { lengths }: Dashes, caps: number): number {
+  const step = (2 * lengths.reduce((sum, part) => sum + part, 0)) / lengths.length;
+  return (length / step) * Math.max(1, caps / step);
+}
 
 class DashCutter {
   readonly pieces: Segment[][] = [];

@@ -43,9 +43,11 @@ function holesFirst(path: DrawnPath): DrawnPath {
   let at = outer ? firstOf(outer) : home;
   for (let next = near.take(at); next !== undefined; next = near.take(at)) {
     const hole = holes[next];
-    if (hole) away.unshift(hole);
+    if (hole) away.push(hole);
     at = starts[next] ?? at;
   }
+  // Turned round at once: put before the others one by one, a sieve of 400,000 holes took minutes.
+  away.reverse();
   return { ...path, contours: outer ? [...away, outer] : away };
 }
 

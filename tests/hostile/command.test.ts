@@ -118,6 +118,30 @@ const hostile: readonly (readonly [
     inspected,
     /an element of more than 1000 attributes/,
   ],
+  [
+    'clip paths that each need the one before twice',
+    'a.svg',
+    () => {
+      const clipped = (i: number) => `<path clip-path="url(#c${i})" d="M4 4H36V36Z"/>`;
+      const clips = Array.from(
+        { length: 30 },
+        (_, i) => `<clipPath id="c${i + 1}">${clipped(i).repeat(2)}</clipPath>`,
+      );
+      return svg(`<clipPath id="c0">${square}</clipPath>${clips.join('')}${clipped(30)}`);
+    },
+    inspected,
+    /need more than 1000 others/,
+  ],
+  [
+    'dashes far shorter than their round ends',
+    'a.svg',
+    () =>
+      svg(
+        `<path fill="none" stroke="#000" stroke-width=".3" stroke-linecap="round" stroke-dasharray=".02" d="${Array.from({ length: 19 }, (_, i) => `M0 ${2 * i}H40`).join('')}"/>`,
+      ),
+    inspected,
+    /is dashed into more than 20000 pieces/,
+  ],
   ['what is no number', 'a.svg', () => svg('<path d="M0 0LNaN 9L9 9Z"/>'), inspected, /path/],
   ['a number past all', 'a.svg', () => svg('<path d="M0 0L1e308 9L9 1e308Z"/>'), inspected, /out of range/],
   ['a shape of 900 m', 'a.svg', () => svg('<path d="M4 4H36V9e5H4Z"/>'), inspected, /more than 100 m away/],

@@ -144,6 +144,42 @@ const rows: readonly Row[] = [
     // Half of the piece and the run-off at its ends, to a bar; beside its sides, bars wholly in the waste are left out.
     film: () => ({ area: ((girth + 6) * (60 + 2 * (3 + runOff))) / 2, within: 0.25 * 68 }),
   },
+  {
+    name: 'one repeat around a cylinder but for a thousandth, a round that touches the seam',
+    blank: wallOf(80, 80.001, 60),
+    tile: tileOf(251, 30, '<circle cx="12" cy="15" r="12"/>'),
+    artwork: { around: 1 },
+    around: 1,
+    // Two rows within the piece, the third and the one below cut by its ends: no less than two rounds, no more than four.
+    film: () => ({ area: 3 * Math.PI * (12 * (girth / 251)) ** 2, within: Math.PI * 12.1 ** 2 }),
+  },
+  {
+    name: 'a sweep of 349 degrees, rounds that touch on the seam, and film of half a micrometre',
+    blank: wallOf(40, 200, 20.24),
+    job: butt,
+    tile: small(`<circle cx="5" cy="10" r="5"/><circle cx="20" cy="10" r="5"/>${bar(12, 12.0005)}`),
+    like: small('<circle cx="5" cy="10" r="5"/><circle cx="20" cy="10" r="5"/>'),
+    around: 15,
+  },
+  {
+    name: 'edges that coincide on the seam of a cylinder but for a thousandth, 500 around',
+    blank: wallOf(80, 80.001, 60),
+    tile: tileOf(
+      0.5,
+      20,
+      '<path d="M-0.1 0H0.1V20H-0.1Z"/><path d="M0.4 0H0.6V20H0.4Z"/><path d="M0.1 0H0.15V20H0.1Z"/>',
+    ),
+    like: tileOf(0.5, 20, '<path d="M-0.1 0H0.15V20H-0.1Z"/><path d="M0.4 0H0.65V20H0.4Z"/>'),
+    artwork: { around: 500 },
+    around: 500,
+  },
+  {
+    name: 'features larger than the wall on a taper down to 8 mm, one repeat around',
+    blank: wallOf(60, 8, 80),
+    tile: tileOf(107, 300, '<circle cx="53" cy="150" r="250"/>'),
+    artwork: { around: 1 },
+    around: 1,
+  },
 ];
 
 const filmOf = ({ report }: Awaited<ReturnType<typeof madeOf>>): number =>

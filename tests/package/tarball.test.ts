@@ -31,6 +31,16 @@ const hashOf = (path: string): string => createHash('sha256').update(readFileSyn
 
 const first = packed(folder);
 
+/** What a compiler told of, where it failed. */
+function told(work: () => unknown): string {
+  try {
+    work();
+    return '';
+  } catch (fault) {
+    return String((fault as { stdout?: string }).stdout ?? fault);
+  }
+}
+
 test('packed twice it is the same bytes', patience, () => {
   const hash = hashOf(join(folder, first.filename));
   expect(hashOf(join(folder, packed(folder).filename))).toBe(hash);
@@ -65,11 +75,16 @@ test(
     expect(existsSync(join(folder, 'out/wrap.cut.svg'))).toBe(true);
     writeFileSync(
       join(folder, 'use.ts'),
-      `import { makeFiles, readJob } from 'seamwright';\nconst job: ReturnType<typeof readJob> = readJob({}, 'x');\nexport const name: string = job.name;\nexport const make: typeof makeFiles = makeFiles;\n`,
+      `import { makeFiles, readJob } from 'seamwright';\nconst job: ReturnType<typeof readJob> = readJob({}, 'x');\nexport const name: string = job.name;\nexport const make: typeof makeFiles = makeFiles;\n// @ts-expect-error A type that is not there would take anything.\nexport const wrong: number = job.name;\n`,
     );
     const compiler = join(root, 'node_modules/typescript/bin/tsc');
-    const compilerOptions = { strict: true, noEmit: true, module: 'nodenext', target: 'es2023', types: [] };
-    writeFileSync(join(folder, 'tsconfig.json'), JSON.stringify({ compilerOptions, files: ['use.ts'] }));
-    expect(() => inFolder(process.execPath, compiler)).not.toThrow();
+    // As each of the ways to look up a package's types does.
+    for (const module of ['nodenext', 'node16', 'preserve']) {
+      const moduleResolution = module === 'preserve' ? 'bundler' : module;
+      const lookedUp = { module, moduleResolution, types: [], exactOptionalPropertyTypes: true };
+      const compilerOptions = { strict: true, noEmit: true, target: 'es2023', ...lookedUp };
+      writeFileSync(join(folder, 'tsconfig.json'), JSON.stringify({ compilerOptions, files: ['use.ts'] }));
+      expect([module, told(() => inFolder(process.execPath, compiler))]).toEqual([module, '']);
+    }
   },
 );

@@ -61,6 +61,35 @@ describe('stacked sectors of a bowl', () => {
   });
 });
 
+test('stacked sectors have the area of the wall between them, but for what their film is stretched by', () => {
+  const slices = (radiusAt: (along: number) => number, from: number, to: number): number => {
+    const steps = 4000;
+    const step = (to - from) / steps;
+    // Pappus: the area of a surface of revolution is its profile times the way of each bit of it. Midpoint rule.
+    return Array.from(
+      { length: steps },
+      (_, i) => 2 * Math.PI * radiusAt(from + (i + 0.5) * step) * step,
+    ).reduce((sum, area) => sum + area, 0);
+  };
+  fc.assert(
+    fc.property(
+      fc.double({ min: 0.003, max: 0.03, noNaN: true }),
+      fc.constantFrom(0, 0.002),
+      (stretch, gather) => {
+        const sectors = stackedSectors(bowl, { stretch, gather }) ?? [];
+        expect(sectors.length).toBeGreaterThan(0);
+        for (const { from, to, cone } of sectors) {
+          const wall = slices((s) => 60 * Math.sin(Math.PI / 18 + s / 60), from, to);
+          const film = slices((s) => cone.radius + s * cone.sine, from, to);
+          expectAtMost(wall / film, 1 + stretch + 1e-5, 'wall over film');
+          expectAtMost(1 - gather - 1e-5, wall / film, 'film over wall');
+        }
+      },
+    ),
+    { seed: 20264, numRuns: 12 },
+  );
+});
+
 test('stacked sectors of a stepped cup are its own steps, and no more', () => {
   const corners = [0, 60, 73, 153];
   const slopes = [0.03, 0.5, 0.08];
