@@ -8,6 +8,7 @@ import { type Contour, reverseContour, type Shape } from '../geometry/contour.ts
 import { dashCount } from '../geometry/dashes.ts';
 import { shapeArea, tightBox } from '../geometry/measure.ts';
 import { plainShape } from '../geometry/plain-contour.ts';
+import { distance } from '../geometry/point.ts';
 import type { Fill } from '../geometry/polygon-clip.ts';
 import { clippedShapes, filledShapes } from '../geometry/regions.ts';
 import { type Pen, strokedShapes } from '../geometry/stroke.ts';
@@ -20,6 +21,9 @@ import type { ClipArea, Covered, Painted } from './covered.ts';
  * cut to. Lines of hundreds of metres would also be looked at for minutes.
  */
 const farthest = 1e5;
+
+/** mm: more edges than five kilometres no blade cuts; lines of tens of metres that lie about each other took minutes. */
+const mostEdges = 5e6;
 
 /** More dashes than this in one file are a pattern of lines shorter than any blade can follow, or a slip. */
 const mostDashes = 20_000;
@@ -39,8 +43,11 @@ export interface SeenArea {
 /** The areas that show within a drawing of a size, in painting order. @throws Refused where they are past all bounds. */
 export function seenAreas(painted: readonly Painted[], frame: Size, file: string): SeenArea[] {
   const areas = new AreaReader(file);
+  let length = 0;
   const all = painted.flatMap((item) => {
     const shapes = areas.areasOf(item).filter((shape) => shapeArea(shape) > 0);
+    length += shapes.reduce((sum, { contours }) => sum + straightLength(contours), 0);
+    if (length > mostEdges) throw tooLong(item, file);
     refuseOutOfRange(
       item,
       shapes.flatMap(({ contours }) => contours),
@@ -139,6 +146,18 @@ function filled(contours: readonly Contour[], fill: Fill, tolerance: number): re
 }
 
 const elementOf = ({ id }: Painted): string => (id === undefined ? 'path' : `path#${id}`);
+
+/** Of segments each taken straight. */
+const straightLength = (contours: readonly Contour[]): number =>
+  contours.reduce(
+    (sum, { segments }) => sum + segments.reduce((part, { from, to }) => part + distance(from, to), 0),
+    0,
+  );
+
+function tooLong(item: Painted, file: string): Refused {
+  const says = `has more than ${mostEdges / 1e6} km of edges, with what is painted before it; draw it smaller, or cut away what lies far outside`;
+  return new Refused([stop('too-long', { file, element: elementOf(item) }, says)]);
+}
 
 function tooTangled(where: Where): Refused {
   const says = `has lines that cross more than ${mostCrossings} times, or lie over each other as thickly; take the scribble out, or unite it in your drawing program`;

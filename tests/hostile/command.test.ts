@@ -142,6 +142,17 @@ const hostile: readonly (readonly [
     inspected,
     /is dashed into more than 20000 pieces/,
   ],
+  [
+    'three hundred lines of tens of metres',
+    'a.svg',
+    () => {
+      const at = (i: number) => `${(i * 7919) % 90000} ${(i * 104729) % 90000}`;
+      const lines = Array.from({ length: 300 }, (_, i) => `<path d="M${at(i)}L${at(i + 301)}"/>`);
+      return svg(`<g fill="none" stroke="#000">${lines.join('')}</g>`);
+    },
+    inspected,
+    /has more than 5 km of edges/,
+  ],
   ['what is no number', 'a.svg', () => svg('<path d="M0 0LNaN 9L9 9Z"/>'), inspected, /path/],
   ['a number past all', 'a.svg', () => svg('<path d="M0 0L1e308 9L9 1e308Z"/>'), inspected, /out of range/],
   ['a shape of 900 m', 'a.svg', () => svg('<path d="M4 4H36V9e5H4Z"/>'), inspected, /more than 100 m away/],
