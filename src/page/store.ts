@@ -88,6 +88,8 @@ export const art = signal<Heard<'art'>>(quiet);
 export const ways = signal<Heard<'ways'>>(quiet);
 /** Whether a picture of one of the ways is being drawn. */
 export const drawingWay = signal(false);
+/** Whether the screen is still taking up the vessel in 3D. */
+export const takingUp = signal(false);
 
 export type ViewName = 'wall' | 'art' | 'flat' | 'vessel' | 'both' | 'seam';
 export const view = signal<ViewName>('wall');
@@ -155,6 +157,7 @@ export const isBusy = computed(
   () =>
     opening.value > 0 ||
     drawingWay.value ||
+    takingUp.value ||
     [vessel, flat, checks, seam, rolled, art, ways].some((heard) => heard.value.busy),
 );
 

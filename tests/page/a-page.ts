@@ -2,7 +2,6 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import type { Browser, BrowserContextOptions, Download, Page } from 'playwright-core';
-import { expect } from 'vitest';
 import { command } from '../cli/run.ts';
 import { launch } from './browser.ts';
 import { pageBuilt } from './page-built.ts';
@@ -78,7 +77,7 @@ export const field = (page: Page, path: string) => page.locator(`input[data-path
 export async function settled(page: Page): Promise<void> {
   const busy = () => page.locator('main').getAttribute('data-busy');
   for (let quiet = 0; quiet < 2; ) {
-    await expect.poll(busy, { timeout: 60_000, interval: 40 }).toBe('false');
+    await page.locator('main[data-busy="false"]').waitFor({ timeout: 60_000 });
     // What an answer brings up may ask again.
     await page.waitForTimeout(80);
     quiet = (await busy()) === 'false' ? quiet + 1 : 0;

@@ -2,6 +2,7 @@
 import type { Page } from 'playwright-core';
 import { type Bench, field, openStep, startBench } from '../page/a-page.ts';
 import type { Comparison } from './harness.ts';
+import { taskRows } from './page-tasks.ts';
 
 const changes = 40;
 const warmUp = 5;
@@ -134,7 +135,8 @@ async function largeRow(bench: Bench): Promise<Comparison> {
 export async function pageComparisons(): Promise<Comparison[]> {
   const bench = await startBench();
   try {
-    return [await wallRow(bench), await sampleRow(bench), await largeRow(bench)];
+    const redrawn = [await wallRow(bench), await sampleRow(bench), await largeRow(bench)];
+    return [...redrawn, ...(await taskRows(bench))];
   } finally {
     await bench.end();
   }

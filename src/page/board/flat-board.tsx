@@ -92,7 +92,7 @@ export function FlatBoard() {
     const of = followed.peek();
     const { since } = of ?? flat.peek();
     const frame = requestAnimationFrame(() => {
-      drawSheet(current, asked);
+      drawSheet(current, { ...asked, isPassing: of !== undefined });
       if (since === undefined) return;
       const isFirst = drawnOf.current !== since;
       drawnOf.current = since;

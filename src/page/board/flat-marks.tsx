@@ -2,6 +2,7 @@
 import type { Finding, Where } from '../../finding.ts';
 import { findingSays } from '../parts/plain-words.ts';
 import { isSelected, selected } from '../store.ts';
+import { marksApart } from './marks-apart.ts';
 import { type Point, rulerWidth, type Size } from './sheet-view.ts';
 
 interface FlatMarksProps {
@@ -10,28 +11,35 @@ interface FlatMarksProps {
   readonly size: Size;
 }
 
-export const FlatMarks = ({ findings, placeOf, size }: FlatMarksProps) => (
-  <div class="flat-marks">
-    {findings.map((finding, i) => {
-      const place = placeOf(finding.where);
-      if (!place || place.x < rulerWidth || place.y < rulerWidth) return null;
-      if (place.x > size.width || place.y > size.height) return null;
-      const isChosen = isSelected(finding);
-      return (
+/** Nearer than this, px, one mark hides most of another. */
+const apart = 26;
+
+export function FlatMarks({ findings, placeOf, size }: FlatMarksProps) {
+  const seen = findings.flatMap((finding, i) => {
+    const at = placeOf(finding.where);
+    if (!at || at.x < rulerWidth || at.y < rulerWidth || at.x > size.width || at.y > size.height) return [];
+    return [{ of: { finding, number: i + 1, isChosen: isSelected(finding) }, at }];
+  });
+  // The one that was selected is always seen.
+  const inOrder = [...seen].sort((a, b) => Number(b.of.isChosen) - Number(a.of.isChosen));
+  return (
+    <div class="flat-marks">
+      {marksApart(inOrder, apart).map(({ of: { finding, number, isChosen }, at, more }) => (
         <button
           key={`${finding.rule} ${finding.says}`}
           type="button"
           class={`mark mark-${finding.level}${isChosen ? ' mark-selected' : ''}`}
-          style={{ left: `${place.x}px`, top: `${place.y}px` }}
-          aria-label={`Finding ${i + 1}: ${findingSays(finding)}`}
+          style={{ left: `${at.x}px`, top: `${at.y}px` }}
+          aria-label={`Finding ${number}${more > 0 ? `, and ${more} more close by` : ''}: ${findingSays(finding)}`}
           aria-pressed={isChosen}
           onClick={() => {
             selected.value = finding;
           }}
         >
-          {i + 1}
+          {number}
+          {more > 0 ? <span class="mark-more">+{more}</span> : null}
         </button>
-      );
-    })}
-  </div>
-);
+      ))}
+    </div>
+  );
+}

@@ -2,7 +2,7 @@
 import { useComputed, useSignal, useSignalEffect } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import { endsAtSeam } from '../../job/flat-ends.ts';
-import { measuredLength } from '../../lengths/length.ts';
+import { measuredLength, type Units } from '../../lengths/length.ts';
 import { bench, flat, seam, shownPlace } from '../store.ts';
 import { type Keys, onKeys, zoomKeys } from './key-hands.ts';
 import { type Fingers, pointerHands } from './pointer-hands.ts';
@@ -130,6 +130,13 @@ export function SeamBoard() {
   );
 }
 
+/** A gap, mm, in the maker's unit: as finely as it is measured, which is finer than anything else is told. */
+function gapLength(mm: number, units: Units): string {
+  const [value, digits] = units === 'in' ? [mm / 25.4, 5] : [mm, 4];
+  const least = 10 ** -digits;
+  return value < least ? `less than ${least.toFixed(digits)} ${units}` : `${value.toFixed(digits)} ${units}`;
+}
+
 /** What the ends miss each other by, as it was measured on the cut file. */
 function GapInWords() {
   const { answer, busy, refused, fault } = seam.value;
@@ -140,8 +147,8 @@ function GapInWords() {
   return (
     <>
       Where {gap.crossings} edges of the pattern cross it, the ends meet within{' '}
-      <strong>{gap.position.toFixed(4)} mm</strong> and <strong>{gap.tangentDeg.toFixed(4)}°</strong>,
-      measured on the cut file.
+      <strong>{gapLength(gap.position, bench.value.units)}</strong> and{' '}
+      <strong>{gap.tangentDeg.toFixed(4)}°</strong>, measured on the cut file.
     </>
   );
 }

@@ -2,6 +2,7 @@
 import { openFiles } from '../opening.ts';
 import { startGuide } from '../parts/guide.tsx';
 import { filesOfSample, sampleJobs } from '../samples.ts';
+import { SamplePicture } from './sample-pictures.tsx';
 
 /** What was pressed is gone once the job is there: who came by keys goes on at the view that is shown. */
 const goOn = (): void => {
@@ -36,6 +37,7 @@ export const Welcome = () => (
           class="plain welcome-sample"
           onClick={() => openFiles(filesOfSample(key), label).then(goOn)}
         >
+          <SamplePicture of={key} />
           <strong>{label}</strong>
           <span>{says}</span>
         </button>

@@ -35,10 +35,10 @@ export interface Questions {
     readonly ask: { readonly bench: BenchAsked };
     readonly answer: { readonly checks: readonly Finding[] };
   };
-  /** The finished vessel from four sides, and as a solid to turn. */
+  /** The finished vessel from four sides, and as a solid to turn where this browser can draw its film. */
   readonly rolled: {
     readonly ask: { readonly bench: BenchAsked };
-    readonly answer: { readonly svg: string; readonly solid: VesselView };
+    readonly answer: { readonly svg: string; readonly solid?: SolidSeen };
   };
   /** The artwork: what can be said of it before it is laid. */
   readonly art: { readonly ask: { readonly bench: BenchAsked }; readonly answer: ArtAnswer };
@@ -78,6 +78,22 @@ export type ThreadName = 'following' | 'laying' | 'slow';
 export type Kind = keyof Questions;
 export type AskOf<K extends Kind> = Questions[K]['ask'];
 export type AnswerOf<K extends Kind> = Questions[K]['answer'];
+
+/** The finished vessel as a solid: its film comes drawn, in place of its outlines. */
+export interface SolidSeen extends Omit<VesselView, 'layers' | 'mask'> {
+  readonly layers: readonly Omit<VesselView['layers'][number], 'pieces'>[];
+  readonly mask?: Omit<NonNullable<VesselView['mask']>, 'pieces'>;
+  /** Where the layers cover the sheet, and after them the mask: three to a cover, by `channels`. */
+  readonly covers: readonly FilmCover[];
+}
+
+/** A picture in strips of its whole width, from the top down. */
+export interface FilmCover {
+  /** px */
+  readonly width: number;
+  readonly height: number;
+  readonly strips: readonly ImageBitmap[];
+}
 
 export interface VesselAnswer {
   readonly profile: string;

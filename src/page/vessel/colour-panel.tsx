@@ -1,5 +1,5 @@
 // Colours of the vessel, its coats and its layers; which of them are seen; and how colour comes onto it.
-import type { VesselView } from '../../job/vessel-view.ts';
+import type { SolidSeen } from '../model/messages.ts';
 import { coloursOf, type Looks, looks, type Manner, mannerOf, maskNames, mostBlended } from './looks.ts';
 
 interface ColourFieldProps {
@@ -45,7 +45,7 @@ function LayerColours({
   layer,
   manner,
 }: {
-  readonly layer: Pick<VesselView['layers'][number], 'name' | 'colour'>;
+  readonly layer: Pick<SolidSeen['layers'][number], 'name' | 'colour'>;
   readonly manner: Manner;
 }) {
   const { hidden } = looks.value;
@@ -94,7 +94,7 @@ function LayerColours({
   );
 }
 
-export function ColourPanel({ solid }: { readonly solid: VesselView }) {
+export function ColourPanel({ solid }: { readonly solid: SolidSeen }) {
   const { blank, coat, film, isCoatShown } = looks.value;
   const manner = mannerOf(looks.value, solid.use);
   return (
@@ -138,7 +138,7 @@ export function ColourPanel({ solid }: { readonly solid: VesselView }) {
 }
 
 /** Of a job's own mask: what it is cut from, and what is sprayed around it. */
-function MaskColours({ mask }: { readonly mask: NonNullable<VesselView['mask']> }) {
+function MaskColours({ mask }: { readonly mask: NonNullable<SolidSeen['mask']> }) {
   const { film, spray } = maskNames;
   const [colour = mask.film] = coloursOf(looks.value, { name: film, colour: mask.film });
   return (

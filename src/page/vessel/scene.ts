@@ -16,8 +16,8 @@ import {
   Vector3,
   WebGLRenderer,
 } from 'three';
-import type { VesselView } from '../../job/vessel-view.ts';
 import type { Point, Size } from '../board/sheet-view.ts';
+import type { SolidSeen } from '../model/messages.ts';
 import type { WallPlace } from '../store.ts';
 import type { Looks, Side } from './looks.ts';
 import { VesselParts } from './vessel-parts.ts';
@@ -36,6 +36,8 @@ const levelTurns = Array.from({ length: 120 }, (_, i) => i / 120);
 /** What a turning sequence is seen on; a picture of one moment stays clear around the vessel. */
 const paper = '#faf7ef';
 
+const nextFrame = (): Promise<unknown> => new Promise((resolve) => requestAnimationFrame(resolve));
+
 /** A vessel on a canvas. `end` gives back all that the graphics hold. */
 export class VesselScene {
   readonly #renderer: WebGLRenderer;
@@ -51,7 +53,11 @@ export class VesselScene {
   /** The vessel as it stands: turned over, where it stands on its lip. All of it is told from the foot up. */
   readonly #stood = new Group();
   #parts: VesselParts | undefined;
-  #size: Pick<VesselView, 'height' | 'radius' | 'rings' | 'standsOnLip'> = {
+  /** What is shown next, while the screen takes it up. */
+  #coming: VesselParts | undefined;
+  /** What was shown before, until the next has been drawn: with it would go what the next is drawn with too. */
+  #former: VesselParts | undefined;
+  #size: Pick<SolidSeen, 'height' | 'radius' | 'rings' | 'standsOnLip'> = {
     height: 100,
     radius: 40,
     rings: [],
@@ -66,18 +72,26 @@ export class VesselScene {
     this.#mark.visible = false;
   }
 
-  /** Show a vessel, in place of the one before; it is to be dressed before it is drawn. */
-  show(view: VesselView): void {
+  /**
+   * Show a vessel in place of the one before, once the screen has taken up its film, a little a frame: until then that one stays. It is to be
+   * dressed before it is drawn. False where another came meanwhile.
+   */
+  async show(view: SolidSeen): Promise<boolean> {
+    const parts = new VesselParts(view, this.#renderer.capabilities.getMaxAnisotropy());
+    this.#coming?.end();
+    this.#coming = parts;
+    for (const _ of parts.takenUp(this.#renderer)) {
+      await nextFrame();
+      if (this.#coming !== parts) return false;
+    }
+    this.#coming = undefined;
     this.#letGo();
     this.#size = view;
-    const { capabilities } = this.#renderer;
-    this.#parts = new VesselParts(view, {
-      most: capabilities.maxTextureSize,
-      anisotropy: capabilities.getMaxAnisotropy(),
-    });
-    this.#stood.add(this.#parts.group);
+    this.#parts = parts;
+    this.#stood.add(parts.group);
     this.#stood.rotation.x = view.standsOnLip ? Math.PI : 0;
     this.#stood.position.y = view.standsOnLip ? view.height : 0;
+    return true;
   }
 
   dress(looks: Looks): void {
@@ -113,6 +127,8 @@ export class VesselScene {
     // The light goes with the eye, from over its left shoulder: turning shows the vessel, not its dark side.
     this.#light.position.set(-0.6, 0.7, 1).applyQuaternion(this.#camera.quaternion);
     this.#renderer.render(this.#scene, this.#camera);
+    this.#former?.end();
+    this.#former = undefined;
   }
 
   /** Mark a place of the wall; none without one. */
@@ -180,6 +196,9 @@ export class VesselScene {
 
   end(): void {
     this.#letGo();
+    this.#former?.end();
+    this.#coming?.end();
+    this.#coming = undefined;
     this.#mark.geometry.dispose();
     this.#mark.material.dispose();
     this.#renderer.dispose();
@@ -188,7 +207,8 @@ export class VesselScene {
   #letGo(): void {
     if (!this.#parts) return;
     this.#stood.remove(this.#parts.group);
-    this.#parts.end();
+    this.#former?.end();
+    this.#former = this.#parts;
     this.#parts = undefined;
   }
 }

@@ -8,8 +8,8 @@ import {
   MeshStandardMaterial,
   type Texture,
 } from 'three';
-import type { VesselView } from '../../job/vessel-view.ts';
-import type { Channel } from './film-cover.ts';
+import type { Channel } from '../model/cover-channels.ts';
+import type { SolidSeen } from '../model/messages.ts';
 
 /** One sheen for everything: between a film and its ground nothing but colour is known. */
 export const roughness = 0.6;
@@ -36,7 +36,7 @@ export class SheetLayer {
   #painted = '';
 
   /** `order`: of layers in the same place, one with more lies on one with less. */
-  constructor({ sheet }: Pick<VesselView, 'sheet'>, cover: Cover, shows: Shows, order: number) {
+  constructor({ sheet }: Pick<SolidSeen, 'sheet'>, cover: Cover, shows: Shows, order: number) {
     const geometry = new BufferGeometry();
     geometry.setAttribute('position', new Attribute(sheet.positions, 3));
     geometry.setAttribute('normal', new Attribute(sheet.normals, 3));

@@ -1,21 +1,21 @@
 // The finished vessel to turn by hand: drag, arrow keys or touch. Nothing moves by itself.
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
-import type { VesselView } from '../../job/vessel-view.ts';
 import { DragInWords } from '../board/drag-words.tsx';
 import { type Keys, onKeys, zoomKeys } from '../board/key-hands.ts';
 import { dragged, grabMotif } from '../board/motif-drag.ts';
 import { PlaceInWords } from '../board/place-words.tsx';
 import { type Fingers, pointerHands } from '../board/pointer-hands.ts';
 import { markRedraw } from '../board/redraw-mark.ts';
+import type { SolidSeen } from '../model/messages.ts';
 import { download } from '../save.ts';
-import { pinned, pointed, said, shownPlace } from '../store.ts';
+import { pinned, pointed, said, shownPlace, takingUp } from '../store.ts';
 import { front, looks, nearerBy, side, turnedBy } from './looks.ts';
 import type { VesselScene } from './scene.ts';
 import { VesselTools } from './vessel-tools.tsx';
 
 interface SolidViewProps {
-  readonly solid: VesselView;
+  readonly solid: SolidSeen;
   readonly showSides: () => void;
   /** Called where this browser draws no 3D, or stops doing so. */
   readonly giveUp: () => void;
@@ -35,6 +35,7 @@ export function SolidView({ solid, showSides, giveUp }: SolidViewProps) {
   const scene = useSignal<VesselScene | undefined>(undefined);
   const shown = useSignal(solid);
   const drawn = useSignal(0);
+  const isShown = useSignal(false);
   /** How far a turning picture is; while one is made, nothing else is drawn. */
   const turning = useSignal<number | undefined>(undefined);
   useEffect(() => {
@@ -45,6 +46,7 @@ export function SolidView({ solid, showSides, giveUp }: SolidViewProps) {
     const { current } = canvas;
     if (!current) return undefined;
     let isOpen = true;
+    takingUp.value = true;
     const start = async () => {
       if (!hasWebGl()) return giveUp();
       const { VesselScene } = await import('./scene.ts');
@@ -61,14 +63,23 @@ export function SolidView({ solid, showSides, giveUp }: SolidViewProps) {
       isOpen = false;
       watch.disconnect();
       current.removeEventListener('webglcontextlost', lost);
+      takingUp.value = false;
       scene.peek()?.end();
     };
   }, []);
 
   useSignalEffect(() => {
-    scene.value?.show(shown.value);
-    scene.value?.dress(looks.peek());
-    drawn.value = drawn.peek() + 1;
+    const [now, vessel] = [scene.value, shown.value];
+    if (!now) return;
+    takingUp.value = true;
+    const show = async () => {
+      if (!(await now.show(vessel)) || scene.peek() !== now) return;
+      now.dress(looks.peek());
+      takingUp.value = false;
+      isShown.value = true;
+      drawn.value = drawn.peek() + 1;
+    };
+    show().catch(giveUp);
   });
   const dressed = useRef<number | undefined>(undefined);
   useSignalEffect(() => {
@@ -193,7 +204,7 @@ export function SolidView({ solid, showSides, giveUp }: SolidViewProps) {
         onKeyDown={onKeys(keys)}
         {...hands.on}
       >
-        <canvas ref={canvas} class="solid-canvas" data-ready={scene.value ? 'yes' : 'no'} />
+        <canvas ref={canvas} class="solid-canvas" data-ready={isShown.value ? 'yes' : 'no'} />
         <canvas ref={paper} class="solid-paper" />
       </div>
       <p class="board-figures" id="solid-figures" aria-live="polite">

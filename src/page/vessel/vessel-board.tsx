@@ -12,6 +12,7 @@ const isWithout3d = signal(false);
 export function VesselBoard() {
   const { answer, refused } = rolled.value;
   const solid = answer?.solid;
+  const isFlatOnly = isWithout3d.value || (answer !== undefined && !solid);
   const isStale = refused !== undefined;
   if (solid && !isStale && !isFromSides.value && !isWithout3d.value)
     return (
@@ -50,7 +51,7 @@ export function VesselBoard() {
         }
         isStale={isStale}
       />
-      {solid && isWithout3d.value ? (
+      {answer && isFlatOnly ? (
         <p class="board-figures">
           This browser shows no 3D (WebGL is off or missing), so the vessel is shown from four sides.
         </p>

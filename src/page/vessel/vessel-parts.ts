@@ -1,20 +1,14 @@
 // The vessel's surfaces as they are drawn: made once for a job, then coloured, shown and hidden as the maker likes.
-import { type BufferGeometry, CanvasTexture, Group, Mesh, MeshStandardMaterial, type Texture } from 'three';
-import type { VesselView } from '../../job/vessel-view.ts';
-import { channels, coverCanvases } from './film-cover.ts';
+import { type BufferGeometry, Group, Mesh, MeshStandardMaterial, type WebGLRenderer } from 'three';
+import { channels } from '../model/cover-channels.ts';
+import type { SolidSeen } from '../model/messages.ts';
+import { CoverTexture } from './cover-texture.ts';
 import { coloursOf, type Looks, mannerOf, maskNames, type Stage } from './looks.ts';
 import { roughness, SheetLayer } from './sheet-layer.ts';
 import { geometryOf, WallParts } from './wall-parts.ts';
 
-type Surface = VesselView['body'];
-type Layer = VesselView['layers'][number];
-
-/** What the screen can hold of a cover. */
-export interface ScreenLimits {
-  /** Longest side of a picture, px. */
-  readonly most: number;
-  readonly anisotropy: number;
-}
+type Surface = SolidSeen['body'];
+type Layer = SolidSeen['layers'][number];
 
 interface Laid {
   readonly layer: Layer;
@@ -26,7 +20,7 @@ interface Laid {
 
 export class VesselParts {
   readonly group = new Group();
-  readonly #view: VesselView;
+  readonly #view: SolidSeen;
   readonly #body: Mesh<BufferGeometry, MeshStandardMaterial>;
   readonly #coats: readonly Mesh<BufferGeometry, MeshStandardMaterial>[];
   readonly #wall: WallParts;
@@ -35,22 +29,16 @@ export class VesselParts {
   readonly #whole: SheetLayer | undefined;
   /** Of a job's own mask: its film, and what is sprayed around it. */
   readonly #reveal: { readonly film: SheetLayer; readonly spray: SheetLayer } | undefined;
-  readonly #covers: readonly Texture[];
+  readonly #covers: readonly CoverTexture[];
 
-  constructor(view: VesselView, { most, anisotropy }: ScreenLimits) {
+  /** `anisotropy`: how well the screen can show a cover that is seen at a slant. */
+  constructor(view: SolidSeen, anisotropy: number) {
     this.#view = view;
     this.#body = solid(view.body, 2);
     this.#coats = view.coats.map((surface) => solid(surface, 1));
-    const films = view.mask ? [...view.layers, view.mask] : view.layers;
-    this.#covers = coverCanvases(view.sheet, films, most).map((canvas) => {
-      const cover = new CanvasTexture(canvas);
-      // The places run down the sheet, as the canvas does.
-      cover.flipY = false;
-      cover.anisotropy = anisotropy;
-      return cover;
-    });
+    this.#covers = view.covers.map((cover) => new CoverTexture(cover, anisotropy));
     const coverAt = (i: number) => {
-      const texture = this.#covers[Math.floor(i / channels.length)];
+      const texture = this.#covers[Math.floor(i / channels.length)]?.texture;
       const channel = channels[i % channels.length];
       return texture && channel ? { texture, channel } : undefined;
     };
@@ -71,6 +59,11 @@ export class VesselParts {
     this.#wall = new WallParts(view, top + 1);
     const layers = this.#sheetLayers().map(({ mesh }) => mesh);
     this.group.add(this.#body, ...this.#coats, ...layers, this.#wall.group);
+  }
+
+  /** Hands its film to the screen, a little a step. */
+  *takenUp(renderer: WebGLRenderer): Generator<undefined, void> {
+    for (const cover of this.#covers) yield* cover.takenUp(renderer);
   }
 
   #sheetLayers(): readonly SheetLayer[] {
@@ -123,7 +116,7 @@ export class VesselParts {
   end(): void {
     for (const layer of this.#sheetLayers()) layer.end();
     this.#wall.end();
-    for (const cover of this.#covers) cover.dispose();
+    for (const { texture } of this.#covers) texture.dispose();
     for (const mesh of [this.#body, ...this.#coats]) {
       mesh.geometry.dispose();
       mesh.material.dispose();

@@ -1,10 +1,10 @@
 // What can be done with the turned vessel: the seam's line, zoom, colours and layers, the mask, and saving what is seen.
-import type { VesselView } from '../../job/vessel-view.ts';
+import type { SolidSeen } from '../model/messages.ts';
 import { ColourPanel } from './colour-panel.tsx';
 import { front, looks, mannerOf, type Stage, side } from './looks.ts';
 
 interface VesselToolsProps {
-  readonly solid: VesselView;
+  readonly solid: SolidSeen;
   readonly showSides: () => void;
   readonly nearer: (factor: number) => void;
   readonly save: () => void;

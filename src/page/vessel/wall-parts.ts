@@ -1,10 +1,10 @@
 // What is seen on the wall beside the sheet: the handle, cover strips, the seam's line and the edge of an overlap.
 import { BufferAttribute, BufferGeometry, Group, Mesh, MeshStandardMaterial } from 'three';
-import type { VesselView } from '../../job/vessel-view.ts';
+import type { SolidSeen } from '../model/messages.ts';
 import type { Looks } from './looks.ts';
 import { roughness } from './sheet-layer.ts';
 
-type Surface = VesselView['body'];
+type Surface = SolidSeen['body'];
 type Part = Mesh<BufferGeometry, MeshStandardMaterial>;
 
 const colours = { seam: '#8a2f6b', lap: '#10181e' } as const;
@@ -18,7 +18,7 @@ export class WallParts {
   readonly #seam: readonly Part[];
 
   /** `order`: past those of all layers on the sheet. */
-  constructor({ seam, extras }: VesselView, order: number) {
+  constructor({ seam, extras }: SolidSeen, order: number) {
     const { handle, strips, lap } = extras;
     const above = { polygonOffset: true, polygonOffsetFactor: -order, polygonOffsetUnits: -order };
     this.#handle = handle && new Mesh(geometryOf(handle), new MeshStandardMaterial({ roughness }));

@@ -56,8 +56,11 @@ export const answers: Answers = {
   },
 
   async rolled({ bench }, files) {
-    const { rolledJob } = await import('./laying.ts');
-    return rolledJob({ ...givenJob(bench, files), tools: await loadTools(), recall: recallOf(bench) });
+    const { rolledJob, solidSeen } = await import('./laying.ts');
+    const input = { ...givenJob(bench, files), tools: await loadTools(), recall: recallOf(bench) };
+    const { svg, solid } = rolledJob(input);
+    const seen = await solidSeen(solid);
+    return { svg, ...(seen ? { solid: seen } : {}) };
   },
 
   async rows(asked, files, progress) {

@@ -6,11 +6,17 @@ import { maskViewOf } from '../../job/mask-view.ts';
 import { partsOf } from '../../job/parts.ts';
 import { drawRolled, rolledPieces, rolledSubject } from '../../job/rolled.ts';
 import { goresOnVessel } from '../../job/rolled-gores.ts';
-import { seenInPieces, vesselViewOf } from '../../job/vessel-view.ts';
-import type { AnswerOf } from '../model/messages.ts';
+import { seenInPieces, type VesselView, vesselViewOf } from '../../job/vessel-view.ts';
+import type { SolidSeen } from '../model/messages.ts';
+import { filmCovers } from './film-covers.ts';
+
+interface RolledJob {
+  readonly svg: string;
+  readonly solid: VesselView;
+}
 
 /** @throws Refused where the input can't be made. */
-export function rolledJob(input: MakeInput): AnswerOf<'rolled'> {
+export function rolledJob(input: MakeInput): RolledJob {
   const { job, blank, tools } = input;
   if (job.pieces === 'gores') {
     const gores = draftGores({ ...input, gores: looseGores(job) });
@@ -24,4 +30,13 @@ export function rolledJob(input: MakeInput): AnswerOf<'rolled'> {
   const subject = rolledSubject(draft, blank, draft, parts);
   const mask = maskViewOf(input, drafts);
   return { svg: drawRolled(subject, tools.words), solid: vesselViewOf(draft, subject, mask) };
+}
+
+/** A solid with its film drawn; undefined where this browser can't draw it here. */
+export async function solidSeen({ layers, mask, ...solid }: VesselView): Promise<SolidSeen | undefined> {
+  const covers = await filmCovers({ layers, ...(mask ? { mask } : {}), ...solid });
+  if (!covers) return undefined;
+  const named = layers.map(({ name, colour }) => ({ name, colour }));
+  const seen = mask && { mask: { film: mask.film, sprayed: mask.sprayed } };
+  return { ...solid, layers: named, ...seen, covers };
 }

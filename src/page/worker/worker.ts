@@ -15,13 +15,14 @@ const kept = new Map<number, Uint8Array>();
 const tell = (message: FromWorker, handedOver: Transferable[] = []): void =>
   self.postMessage(message, handedOver);
 
-/** Numbers by the ten thousand are handed over, not copied. */
-const handedOver = (given: AnswerOf<Kind>): Transferable[] =>
-  'followed' in given
-    ? given.followed.art
-        .flat()
-        .flatMap(({ ink: { codes, points, shapes } }) => [codes.buffer, points.buffer, shapes.buffer])
-    : [];
+/** Numbers by the ten thousand, and pictures, are handed over, not copied. */
+function handedOver(given: AnswerOf<Kind>): Transferable[] {
+  if ('solid' in given) return given.solid.covers.flatMap(({ strips }) => strips);
+  if (!('followed' in given)) return [];
+  return given.followed.art
+    .flat()
+    .flatMap(({ ink: { codes, points, shapes } }) => [codes.buffer, points.buffer, shapes.buffer]);
+}
 
 async function answer<K extends Kind>(kind: K, id: number, ask: AskOf<K>): Promise<void> {
   const start = performance.now();
