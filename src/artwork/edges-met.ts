@@ -1,66 +1,24 @@
 // Whether the edges of a picture that reach its border go on where its own copy begins.
+import { apartOn, type BorderRows, type RowEdge, type RowStretch } from './picture-rows.ts';
 
-/** A channel changes by so much over two pixels where an edge crosses a row. */
-const leastChange = 48;
-
-/** Edges meet where they stand within so many pixels of one another: one that crosses at a slant moves from row to row. */
+/** Edges meet where they stand within so many pixels of where they were going. */
 const metWithin = 2.5;
 
 /** So large a share of edges may miss: where one bends, or noise hides it. */
 const mostMissing = 0.12;
-
-/** What is so much wider a few rows further in only touches the border, as a round does. */
-const roundsBy = 1.6;
-const rowsIn = [1, 2];
-const grows = 0.4;
-
-/** What is no wider on the border, px, is a tip that ends there, where it is wider further in. */
-const tip = 2.2;
-
-/** Reads a channel of the pixel `i` along a border, `k` rows across it; both as whole numbers that go on past the picture. */
-export type RowReader = (i: number, k: number, channel: number) => number;
-
-/** An edge that crosses a row, by its middle, px; whether the row grows lighter there. */
-export interface RowEdge {
-  readonly at: number;
-  readonly rises: boolean;
-}
-
-/** A stretch along a border, px. */
-export interface RowStretch {
-  readonly from: number;
-  readonly to: number;
-}
 
 /**
  * Whether nearly all edges that cross a picture's last row cross its first as well, and the other way round. A crop's do not: lines
  * of a pixel or two are met by nothing, though no long stretch shows it. What only touches the border is left out, and told; so
  * are the ends of sides that were drawn on it.
  */
-export function edgesMet(
-  value: RowReader,
-  along: number,
-  size: number,
-  drawnSides: readonly RowStretch[] = [],
-) {
-  const isNear = (at: number, end: number): boolean =>
-    [-along, 0, along].some((by) => Math.abs(at - end + by) <= metWithin);
+export function edgesMet(rows: BorderRows, drawnSides: readonly RowStretch[] = []) {
+  const { along } = rows.view;
+  const isNear = (at: number, end: number): boolean => Math.abs(apartOn(along, at, end)) <= metWithin;
   const isFree = ({ at }: RowEdge): boolean =>
     drawnSides.every(({ from, to }) => !isNear(at, from) && !isNear(at, to));
-  const last = rowEdges(value, along, size - 1).filter(isFree);
-  const first = rowEdges(value, along, 0).filter(isFree);
-  const sides = [
-    missed(
-      last,
-      first,
-      rowsIn.map((k) => rowEdges(value, along, size - 1 - k)),
-    ),
-    missed(
-      first,
-      last,
-      rowsIn.map((k) => rowEdges(value, along, k)),
-    ),
-  ];
+  const [last, first] = [rows.edges(-1).filter(isFree), rows.edges(0).filter(isFree)];
+  const sides = [missed(rows, last, first, -1), missed(rows, first, last, 1)];
   const open = sides.reduce((sum, side) => sum + side.open, 0);
   return {
     meet: open <= mostMissing * (last.length + first.length),
@@ -68,22 +26,38 @@ export function edgesMet(
   };
 }
 
-/** How many edges of a row meet none of another, and the stretches that touch the border only. */
+/** How many edges of a row meet none of another, and the stretches that touch the border only. `way`: from the border inward. */
 function missed(
+  rows: BorderRows,
   row: readonly RowEdge[],
   other: readonly RowEdge[],
-  inside: readonly (readonly RowEdge[])[],
+  way: 1 | -1,
 ): { readonly open: number; readonly touching: readonly RowStretch[] } {
-  const odd = withoutDoubles(
-    row.filter(
-      ({ at, rises }) => !other.some((edge) => edge.rises === rises && Math.abs(edge.at - at) <= metWithin),
-    ),
-  );
+  const { along } = rows.view;
+  const [own, beyond] = way === 1 ? [0, -1] : [-1, 0];
+  const goesOn = (edge: RowEdge): boolean => {
+    const near = other.filter(({ rises }) => rises === edge.rises);
+    const isMet = (from: RowEdge, slope: number) => (to: RowEdge) =>
+      Math.abs(apartOn(along, to.at, from.at + slope)) <= metWithin;
+    if (near.some(isMet(edge, 0))) return true;
+    // One that crosses at a slant stands further on in the next row: by its own way, or by the other's.
+    const slope = rows.slopeOf(own, way, edge);
+    return (
+      slope !== undefined &&
+      near.some((to) => {
+        const back = rows.slopeOf(beyond, -way as 1 | -1, to);
+        return back !== undefined && isMet(edge, slope)(to) && isMet(to, back)(edge);
+      })
+    );
+  };
+  const odd = withoutDoubles(row.filter((edge) => !goesOn(edge)));
   const touching: RowStretch[] = [];
-  for (let i = 1; i < odd.length; i++) {
-    const [from, to] = [odd[i - 1]?.at ?? 0, odd[i]?.at ?? 0];
-    if (!isTouch(from, to, inside)) continue;
-    touching.push({ from, to });
+  for (let i = 0; i < odd.length; i++) {
+    const [from, to] = [odd[i], odd[(i + 1) % odd.length]];
+    if (!from || !to || odd.length < 2 || (i === odd.length - 1 && touching[0]?.from === odd[0]?.at)) continue;
+    const stretch = { from: from.at, to: to.at < from.at ? to.at + along : to.at };
+    if (!touches(rows, stretch, way)) continue;
+    touching.push(stretch);
     i++;
   }
   return touching.length > mostTouching
@@ -103,36 +77,42 @@ const withoutDoubles = (edges: readonly RowEdge[]): readonly RowEdge[] =>
 /** More stretches of a row than these do not touch by design: they are a hatch, and cut. */
 const mostTouching = 4;
 
-/** Whether the stretch between two places of a row grows wider from row to row further in, as a round does or a tip. */
-function isTouch(from: number, to: number, inside: readonly (readonly RowEdge[])[]): boolean {
-  const wide = inside.map((row) => {
-    const before = row.filter(({ at }) => at < from).at(-1);
-    const after = row.find(({ at }) => at > to);
-    return before && after ? after.at - before.at : 0;
+/** Rows that a stretch is followed into, from the second: the first is covered in part. */
+const rowsIn = [1, 2, 3, 4, 5];
+
+/** What touches the border ends within this of it, px; farther off it was cut. */
+const endsWithin = 1;
+
+/**
+ * Whether what stands in a stretch of the border's row ends on the border: a tip, which grows by as much in each row further in, or a
+ * round, whose width grows by its square. A bar does not grow, and what was cut ended further off.
+ */
+function touches(rows: BorderRows, { from, to }: RowStretch, way: 1 | -1): boolean {
+  const { along } = rows.view;
+  const middle = (from + to) / 2;
+  const wide = rowsIn.map((k) => {
+    const around = rows.edges(way === 1 ? k : -1 - k).map(({ at }) => apartOn(along, at, middle));
+    const [before, after] = [around.filter((at) => at < 0), around.filter((at) => at > 0)];
+    return before.length > 0 && after.length > 0 ? Math.min(...after) - Math.max(...before) : 0;
   });
-  const [first = 0, second = 0] = wide;
-  if (first < to - from + grows || second < first + grows) return false;
-  const isRound = second >= roundsBy * (to - from);
-  return (isRound || to - from <= tip) && second <= 4 * (to - from) + 2 * metWithin;
+  const grown = wide.filter((w, i) => w > 0 && wide.slice(0, i).every((less) => less < w));
+  if (grown.length < leastRows) return false;
+  const ends = [grown, grown.map((w) => w * w)].map(endOf);
+  const best = ends.reduce((one, other) => (other.off < one.off ? other : one));
+  return best.off < mostOff && Math.abs(best.at) <= endsWithin;
 }
 
-/** Where edges cross a row, in order: runs of pixels that all grow lighter, or all darker, by their middle. */
-export function rowEdges(value: RowReader, along: number, k: number): readonly RowEdge[] {
-  const edges: RowEdge[] = [];
-  let [sum, weighed, sign] = [0, 0, 0];
-  const end = () => {
-    if (sign !== 0) edges.push({ at: weighed / sum, rises: sign > 0 });
-    [sum, weighed] = [0, 0];
-  };
-  for (let i = 0; i < along; i++) {
-    const changes = [0, 1, 2].map((channel) => value(i + 1, k, channel) - value(i - 1, k, channel));
-    const change = changes.reduce((most, one) => (Math.abs(one) > Math.abs(most) ? one : most), 0);
-    const now = Math.abs(change) >= leastChange ? Math.sign(change) : 0;
-    if (now !== sign) end();
-    sign = now;
-    sum += Math.abs(change);
-    weighed += i * Math.abs(change);
-  }
-  end();
-  return edges;
+const leastRows = 3;
+const mostOff = 0.15;
+
+/** Where a row of widths would be none, px from the border and above 0 past it; and how badly a line through them fits, as a share. */
+function endOf(wide: readonly number[]): { readonly at: number; readonly off: number } {
+  const n = wide.length;
+  const [meanK, mean] = [(n - 1) / 2, wide.reduce((sum, w) => sum + w, 0) / n];
+  const slope =
+    wide.reduce((sum, w, k) => sum + (k - meanK) * (w - mean), 0) /
+    wide.reduce((sum, _, k) => sum + (k - meanK) ** 2, 0);
+  const off = Math.max(...wide.map((w, k) => Math.abs(w - mean - slope * (k - meanK)))) / (slope * n);
+  // The middle of the first of these rows lies one and a half px in.
+  return { at: -(1.5 + meanK - mean / slope), off };
 }

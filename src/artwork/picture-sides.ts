@@ -1,12 +1,5 @@
 // Film that ends on a picture's border: a side that was drawn there, or a cut. What the rest of the picture shows decides.
-import { type RowEdge, type RowReader, type RowStretch, rowEdges } from './edges-met.ts';
-
-/** Seen along one border: `value(i, k, channel)` is pixel i along it, k rows below it; rows go on past the last as the copy shows. */
-export interface BorderView {
-  readonly value: RowReader;
-  readonly along: number;
-  readonly size: number;
-}
+import { BorderRows, nearestEdge, type BorderView, type RowEdge, type RowReader, type RowStretch, rowEdges } from './picture-rows.ts';
 
 /** From one row to the next a channel changes by so much where an edge lies between them. */
 const leastStep = 48;
@@ -19,8 +12,6 @@ const samePlace = 1.2;
 
 /** An edge is followed over so many rows, and goes no further from one to the next, px. */
 const followed = 4;
-const farthest = 4;
-const farthestFirst = 12;
 
 /** An edge within this of square to a border is square to it, px a row; corners within this angle are alike, radians. */
 const square = 0.06;
@@ -47,16 +38,15 @@ const onPlace = 0.15;
  * sides: where they would not, the rest of the picture is not looked at.
  */
 export function pictureSides(
-  view: BorderView,
+  rows: BorderRows,
   wouldDo: (sides: readonly RowStretch[]) => boolean,
 ): readonly RowStretch[] | undefined {
-  const rows = new Rows(view);
   const ends = stretchesOn(rows, 0).filter((stretch) => !goesOn(rows, 0, stretch));
   if (ends.length === 0) return [];
   if (!wouldDo(ends)) return undefined;
   const isRound = ({ from, to }: RowStretch): boolean =>
     [from, to].some((end) => cornerAt(rows, 0, end) === 'round');
-  if (!(ends.some(isRound) || slantsMeet(rows) || standsOnGrid(view))) return undefined;
+  if (!(ends.some(isRound) || slantsMeet(rows) || standsOnGrid(rows.view))) return undefined;
   let known: readonly number[] | undefined;
   const isKnown = (at: number): boolean => {
     const corner = cornerAt(rows, 0, at);
@@ -68,26 +58,8 @@ export function pictureSides(
   return ends.every(({ from, to }) => isKnown(from) && isKnown(to)) ? ends : undefined;
 }
 
-/** Rows of a picture and the edges that cross each, found once. */
-class Rows {
-  readonly view: BorderView;
-  readonly #edges = new Map<number, readonly RowEdge[]>();
-
-  constructor(view: BorderView) {
-    this.view = view;
-  }
-
-  edges(k: number): readonly RowEdge[] {
-    const { value, along, size } = this.view;
-    const row = ((k % size) + size) % size;
-    const edges = this.#edges.get(row) ?? rowEdges(value, along, row);
-    this.#edges.set(row, edges);
-    return edges;
-  }
-}
-
 /** Stretches along which the row above a line is lighter than the one below it, or darker. Line k lies above row k; line 0 is the border. */
-function stretchesOn({ view: { value, along } }: Rows, k: number): readonly RowStretch[] {
+function stretchesOn({ view: { value, along } }: BorderRows, k: number): readonly RowStretch[] {
   const found: RowStretch[] = [];
   let [from, sign] = [0, 0];
   for (let i = 0; i <= along; i++) {
@@ -101,28 +73,9 @@ function stretchesOn({ view: { value, along } }: Rows, k: number): readonly RowS
   return found;
 }
 
-/** How far an edge goes on from row to row away from a line, px, the nearest the line first; as many rows as it is followed. */
-function stepsOf(rows: Rows, k: number, way: 1 | -1, { at, rises }: RowEdge): readonly number[] | undefined {
-  const steps: number[] = [];
-  let last = at;
-  for (let d = 1; d < followed; d++) {
-    const next = nearest(rows.edges(k + way * d), last, rises);
-    if (!next || Math.abs(next.at - last) > (d === 1 ? farthestFirst : farthest)) return undefined;
-    steps.push(next.at - last);
-    last = next.at;
-  }
-  return steps;
-}
-
-/** The way of an edge towards a line, px a row; undefined where it can't be followed. */
-function slopeOf(rows: Rows, k: number, way: 1 | -1, edge: RowEdge): number | undefined {
-  const steps = stepsOf(rows, k, way, edge);
-  return steps && -steps.reduce((sum, step) => sum + step, 0) / steps.length;
-}
-
 /** Whether an edge ends along a line as a round does that was drawn up to it: by the square root of how far it is from the line. */
-function runsInto(rows: Rows, k: number, way: 1 | -1, edge: RowEdge): boolean {
-  const [first = 0, second = 0, third = 0] = stepsOf(rows, k, way, edge) ?? [];
+function runsInto(rows: BorderRows, k: number, way: 1 | -1, edge: RowEdge): boolean {
+  const [first = 0, second = 0, third = 0] = rows.stepsOf(k, way, edge) ?? [];
   const sign = Math.sign(first);
   return (
     Math.abs(first) >= 1 &&
@@ -135,16 +88,8 @@ function runsInto(rows: Rows, k: number, way: 1 | -1, edge: RowEdge): boolean {
 /** A round that ends half a pixel past the first row goes 1.45 times as far to the second as from there to the third; one cut 2 px deep 1.16 times. */
 const rounding = 1.3;
 
-const nearest = (edges: readonly RowEdge[], at: number, rises: boolean): RowEdge | undefined =>
-  edges
-    .filter((edge) => edge.rises === rises)
-    .reduce<RowEdge | undefined>(
-      (best, edge) => (best && Math.abs(best.at - at) <= Math.abs(edge.at - at) ? best : edge),
-      undefined,
-    );
-
 /** Whether a stretch is only how far a slanting edge goes on from one row to the next. */
-function goesOn(rows: Rows, k: number, { from, to }: RowStretch): boolean {
+function goesOn(rows: BorderRows, k: number, { from, to }: RowStretch): boolean {
   const pairs = [
     [from, to],
     [to, from],
@@ -152,7 +97,7 @@ function goesOn(rows: Rows, k: number, { from, to }: RowStretch): boolean {
   return pairs.some(([above, below]) =>
     rows.edges(k - 1).some((edge) => {
       if (Math.abs(edge.at - above) > samePlace) return false;
-      const slope = slopeOf(rows, k - 1, -1, edge);
+      const slope = rows.slopeOf(k - 1, -1, edge);
       return (
         slope !== undefined &&
         Math.abs(below - above - slope) <= samePlace &&
@@ -163,12 +108,12 @@ function goesOn(rows: Rows, k: number, { from, to }: RowStretch): boolean {
 }
 
 /** Whether so many slanting edges go on across the border that it is not by chance. */
-function slantsMeet(rows: Rows): boolean {
+function slantsMeet(rows: BorderRows): boolean {
   const { along } = rows.view;
   const below = rows.edges(0);
   let [met, all] = [0, 0];
   for (const edge of rows.edges(-1)) {
-    const slope = slopeOf(rows, -1, -1, edge);
+    const slope = rows.slopeOf(-1, -1, edge);
     if (slope === undefined || Math.abs(slope) < square) continue;
     all++;
     if (below.some(({ at, rises }) => rises === edge.rises && Math.abs(at - edge.at - slope) <= metWithin))
@@ -192,19 +137,19 @@ function atLeast(hits: number, tries: number, chance: number): number {
 }
 
 /** How edges arrive at the end of a stretch on a line: as they always may, at an angle to it, radians, or in no way that is told. */
-function cornerAt(rows: Rows, k: number, end: number): 'known' | 'round' | number | undefined {
+function cornerAt(rows: BorderRows, k: number, end: number): 'known' | 'round' | number | undefined {
   if (end <= samePlace || end >= rows.view.along - 1 - samePlace) return 'known';
   const near = (edges: readonly RowEdge[]) => edges.find(({ at }) => Math.abs(at - end) <= samePlace);
   const [above, below] = [near(rows.edges(k - 1)), near(rows.edges(k))];
   if (above && below) return 'known';
   if ((above && runsInto(rows, k - 1, -1, above)) || (below && runsInto(rows, k, 1, below))) return 'round';
-  const slope = above ? slopeOf(rows, k - 1, -1, above) : below && slopeOf(rows, k, 1, below);
+  const slope = above ? rows.slopeOf(k - 1, -1, above) : below && rows.slopeOf(k, 1, below);
   if (slope === undefined) return undefined;
   return Math.abs(slope) <= square ? 'known' : Math.atan2(1, Math.abs(slope));
 }
 
 /** The angles at which edges arrive at the ends of edges that lie along rows inside the picture, radians. */
-function cornersInside(rows: Rows): readonly number[] {
+function cornersInside(rows: BorderRows): readonly number[] {
   const { size } = rows.view;
   const found: number[] = [];
   for (let k = followed; k <= size - followed; k++)

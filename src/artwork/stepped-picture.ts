@@ -1,7 +1,7 @@
 // Pictures of tiles that are drawn for a half drop or for bricks: beside its copy, a part of its size further on, one goes on.
 import type { Picture } from './decode-picture.ts';
-import { rowEdges } from './edges-met.ts';
 import { mostPixels } from './picture-head.ts';
+import { rowEdges } from './picture-rows.ts';
 import { goesOnAcross } from './wrapped-picture.ts';
 
 /** Copies of a picture as one that goes on straight across its borders. */

@@ -1,9 +1,10 @@
 // Pictures that go on across their own borders, as seamless tiles do.
 import type { SampleGrid } from '../geometry/level-lines.ts';
 import type { Picture } from './decode-picture.ts';
-import { edgesMet, type RowReader, type RowStretch } from './edges-met.ts';
+import { edgesMet } from './edges-met.ts';
 import type { Coloured } from './picture-colours.ts';
 import { coverOf } from './picture-cover.ts';
+import { BorderRows, type RowReader, type RowStretch } from './picture-rows.ts';
 import { pictureSides } from './picture-sides.ts';
 
 /** A channel may jump by so much where two copies meet, for noise; more has to be explained by how steep it is beside it. */
@@ -33,12 +34,13 @@ export function goesOnAcross({ width, height, rgb }: Picture): boolean {
     { at: upright, along: height, size: width },
   ].every(({ at, along, size }) => {
     const value: RowReader = (i, k, channel) => rgb[at(i, k) + channel] ?? 0;
+    const rows = new BorderRows({ value, along, size });
     const goesOn = (sides: readonly RowStretch[]): boolean => {
-      const { meet, touching } = edgesMet(value, along, size, sides);
+      const { meet, touching } = edgesMet(rows, sides);
       return meet && meets(rgb, along, at, size, [...touching, ...sides]);
     };
     if (goesOn([])) return true;
-    const sides = pictureSides({ value, along, size }, goesOn);
+    const sides = pictureSides(rows, goesOn);
     return sides !== undefined && sides.length > 0;
   });
 }

@@ -1,0 +1,121 @@
+// Rows of a picture along one of its borders, and the edges that cross them.
+
+/** Reads a channel of the pixel `i` along a border, `k` rows across it; both as whole numbers that go on past the picture. */
+export type RowReader = (i: number, k: number, channel: number) => number;
+
+/** Seen along one border: row 0 lies below it, row -1 above, as the copy shows it. */
+export interface BorderView {
+  readonly value: RowReader;
+  readonly along: number;
+  readonly size: number;
+}
+
+/** An edge that crosses a row, by its middle, px; whether the row grows lighter there. */
+export interface RowEdge {
+  readonly at: number;
+  readonly rises: boolean;
+}
+
+/** A stretch along a border, px; one that goes on past the end of the row ends past its length. */
+export interface RowStretch {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** A channel changes by so much over two pixels where an edge crosses a row. */
+const leastChange = 48;
+
+/** An edge is followed over so many rows, and goes no further from one to the next, px. */
+const followed = 4;
+const farthest = 4;
+const farthestFirst = 12;
+
+/** How far a place lies from another along a row whose end is its beginning, px; above 0 where it lies further on. */
+export const apartOn = (along: number, at: number, from: number): number => {
+  const off = at - from;
+  return off - along * Math.round(off / along);
+};
+
+/** Rows of a picture and the edges that cross each, found once. */
+export class BorderRows {
+  readonly view: BorderView;
+  readonly #edges = new Map<number, readonly RowEdge[]>();
+
+  constructor(view: BorderView) {
+    this.view = view;
+  }
+
+  edges(k: number): readonly RowEdge[] {
+    const { value, along, size } = this.view;
+    const row = ((k % size) + size) % size;
+    const edges = this.#edges.get(row) ?? rowEdges(value, along, row);
+    this.#edges.set(row, edges);
+    return edges;
+  }
+
+  /** How far an edge goes on from row to row away from a line, px, the nearest the line first; undefined where it can't be followed. */
+  stepsOf(k: number, way: 1 | -1, { at, rises }: RowEdge): readonly number[] | undefined {
+    const steps: number[] = [];
+    let last = at;
+    for (let d = 1; d < followed; d++) {
+      const next = nearestEdge(this.edges(k + way * d), last, rises, this.view.along);
+      const by = next && apartOn(this.view.along, next.at, last);
+      if (by === undefined || Math.abs(by) > (d === 1 ? farthestFirst : farthest)) return undefined;
+      steps.push(by);
+      last += by;
+    }
+    return steps;
+  }
+
+  /** The way of an edge towards a line, px a row; undefined where it can't be followed. */
+  slopeOf(k: number, way: 1 | -1, edge: RowEdge): number | undefined {
+    const steps = this.stepsOf(k, way, edge);
+    return steps && -steps.reduce((sum, step) => sum + step, 0) / steps.length;
+  }
+}
+
+/** The edge nearest to a place that rises or falls as asked. */
+export const nearestEdge = (
+  edges: readonly RowEdge[],
+  at: number,
+  rises: boolean,
+  along: number,
+): RowEdge | undefined =>
+  edges
+    .filter((edge) => edge.rises === rises)
+    .reduce<RowEdge | undefined>(
+      (best, edge) =>
+        best && Math.abs(apartOn(along, best.at, at)) <= Math.abs(apartOn(along, edge.at, at)) ? best : edge,
+      undefined,
+    );
+
+/** Where edges cross a row, in order: runs of pixels that all grow lighter, or all darker, by their middle. */
+export function rowEdges(value: RowReader, along: number, k: number): readonly RowEdge[] {
+  const changes = Array.from({ length: along }, (_, i) =>
+    [0, 1, 2]
+      .map((channel) => value(i + 1, k, channel) - value(i - 1, k, channel))
+      .reduce((most, one) => (Math.abs(one) > Math.abs(most) ? one : most), 0),
+  );
+  const signOf = (change: number): number => (Math.abs(change) >= leastChange ? Math.sign(change) : 0);
+  // One that lies over the end of the row is one edge: begin where none does.
+  const start = Math.max(
+    0,
+    changes.findIndex((change, i) => signOf(change) !== signOf(changes.at(i - 1) ?? 0)),
+  );
+  const edges: RowEdge[] = [];
+  let [sum, weighed, sign] = [0, 0, 0];
+  const end = () => {
+    if (sign !== 0) edges.push({ at: (weighed / sum) % along, rises: sign > 0 });
+    [sum, weighed] = [0, 0];
+  };
+  for (let i = start; i < start + along; i++) {
+    const change = changes[i % along] ?? 0;
+    const now = signOf(change);
+    if (now !== sign) end();
+    sign = now;
+    sum += Math.abs(change);
+    weighed += i * Math.abs(change);
+  }
+  end();
+  return edges.sort((one, other) => one.at - other.at);
+}
