@@ -1,5 +1,5 @@
 // Whether the edges of a picture that reach its border go on where its own copy begins.
-import { apartOn, type BorderRows, type RowEdge, type RowStretch } from './picture-rows.ts';
+import { apartOn, type BorderRows, type RowEdge, type RowStretch, wholeStretch } from './picture-rows.ts';
 
 /** Edges meet where they stand within so many pixels of where they were going. */
 const metWithin = 2.5;
@@ -16,7 +16,10 @@ export function edgesMet(rows: BorderRows, drawnSides: readonly RowStretch[] = [
   const { along } = rows.view;
   const isNear = (at: number, end: number): boolean => Math.abs(apartOn(along, at, end)) <= metWithin;
   const isFree = ({ at }: RowEdge): boolean =>
-    drawnSides.every(({ from, to }) => !isNear(at, from) && !isNear(at, to));
+    drawnSides.every((side) => {
+      const { from, to } = wholeStretch(rows.view, 0, side);
+      return [side.from, side.to, from, to, (side.from + from) / 2, (side.to + to) / 2].every((end) => !isNear(at, end));
+    });
   const [last, first] = [rows.edges(-1).filter(isFree), rows.edges(0).filter(isFree)];
   const sides = [missed(rows, last, first, -1), missed(rows, first, last, 1)];
   const open = sides.reduce((sum, side) => sum + side.open, 0);

@@ -22,13 +22,38 @@ export interface RowStretch {
   readonly to: number;
 }
 
-/** A channel changes by so much over two pixels where an edge crosses a row. */
+/** A channel changes by so much over two pixels somewhere on an edge, or over all of a shallow one; and by so much all along it. */
 const leastChange = 48;
+const leastStep = 16;
 
 /** An edge is followed over so many rows, and goes no further from one to the next, px. */
 const followed = 4;
 const farthest = 4;
 const farthestFirst = 12;
+
+/** A pixel differs by so much from the one across the border where what ends there has not ended yet. */
+const leastRamp = 16;
+
+/** What ends on a border shallowly covers ever less of its last row: it is so much longer, px and as a share, than where it covers most. */
+const mostRamp = 3;
+const rampShare = 0.6;
+
+/** A stretch of film that ends along line `k` (the border is line 0), with what of it covers pixels in part at its ends. */
+export function wholeStretch(
+  { value }: BorderView,
+  k: number,
+  { from, to }: RowStretch,
+): RowStretch {
+  const differs = (i: number): boolean =>
+    [0, 1, 2].some((channel) => Math.abs(value(i, k, channel) - value(i, k - 1, channel)) >= leastRamp);
+  const most = mostRamp + rampShare * (to - from);
+  const end = (at: number, way: 1 | -1): number => {
+    let i = Math.floor(at) + (way === 1 ? 1 : 0);
+    while (Math.abs(i - at) <= most && differs(i)) i += way;
+    return i - way / 2;
+  };
+  return { from: Math.min(from, end(from, -1)), to: Math.max(to, end(to, 1)) };
+}
 
 /** How far a place lies from another along a row whose end is its beginning, px; above 0 where it lies further on. */
 export const apartOn = (along: number, at: number, from: number): number => {
@@ -96,7 +121,7 @@ export function rowEdges(value: RowReader, along: number, k: number): readonly R
       .map((channel) => value(i + 1, k, channel) - value(i - 1, k, channel))
       .reduce((most, one) => (Math.abs(one) > Math.abs(most) ? one : most), 0),
   );
-  const signOf = (change: number): number => (Math.abs(change) >= leastChange ? Math.sign(change) : 0);
+  const signOf = (change: number): number => (Math.abs(change) >= leastStep ? Math.sign(change) : 0);
   // One that lies over the end of the row is one edge: begin where none does.
   const start = Math.max(
     0,
@@ -105,7 +130,7 @@ export function rowEdges(value: RowReader, along: number, k: number): readonly R
   const edges: RowEdge[] = [];
   let [sum, weighed, sign] = [0, 0, 0];
   const end = () => {
-    if (sign !== 0) edges.push({ at: (weighed / sum) % along, rises: sign > 0 });
+    if (sign !== 0 && sum >= 2 * leastChange) edges.push({ at: (weighed / sum) % along, rises: sign > 0 });
     [sum, weighed] = [0, 0];
   };
   for (let i = start; i < start + along; i++) {

@@ -4,7 +4,7 @@ import type { Picture } from './decode-picture.ts';
 import { edgesMet } from './edges-met.ts';
 import type { Coloured } from './picture-colours.ts';
 import { coverOf } from './picture-cover.ts';
-import { BorderRows, type RowReader, type RowStretch } from './picture-rows.ts';
+import { BorderRows, type RowReader, type RowStretch, wholeStretch } from './picture-rows.ts';
 import { pictureSides } from './picture-sides.ts';
 
 /** A channel may jump by so much where two copies meet, for noise; more has to be explained by how steep it is beside it. */
@@ -37,7 +37,8 @@ export function goesOnAcross({ width, height, rgb }: Picture): boolean {
     const rows = new BorderRows({ value, along, size });
     const goesOn = (sides: readonly RowStretch[]): boolean => {
       const { meet, touching } = edgesMet(rows, sides);
-      return meet && meets(rgb, along, at, size, [...touching, ...sides]);
+      const ending = [...touching, ...sides].map((stretch) => wholeStretch(rows.view, 0, stretch));
+      return meet && meets(rgb, along, at, size, ending);
     };
     if (goesOn([])) return true;
     const sides = pictureSides(rows, goesOn);
@@ -47,17 +48,21 @@ export function goesOnAcross({ width, height, rgb }: Picture): boolean {
 
 const wrap = (value: number, size: number): number => ((value % size) + size) % size;
 
+/** Whether a place lies in a stretch, which may go on past the end of the row. */
+const isBetween = (i: number, from: number, to: number, along: number): boolean =>
+  [-along, 0, along].some((by) => i + by > from && i + by < to);
+
 /** One border: `at(i, k)` is the place of the pixel i along it, k past its last row. */
 function meets(
   rgb: Uint8Array,
   along: number,
   at: (i: number, k: number) => number,
   size: number,
-  touching: readonly RowStretch[],
+  ending: readonly RowStretch[],
 ): boolean {
   let [run, longest, open, jumps] = [0, 0, 0, 0];
   for (let i = 0; i < along; i++) {
-    if (touching.some(({ from, to }) => i > from - 2 && i < to + 2)) continue;
+    if (ending.some(({ from, to }) => isBetween(i, from - 2, to + 2, along))) continue;
     const seen = [0, 1, 2].map((channel) => jumpAt(rgb, at, i, size, channel));
     run = seen.includes('open') ? run + 1 : 0;
     longest = Math.max(longest, run);
