@@ -18,7 +18,9 @@ export function edgesMet(rows: BorderRows, drawnSides: readonly RowStretch[] = [
   const isFree = ({ at }: RowEdge): boolean =>
     drawnSides.every((side) => {
       const { from, to } = wholeStretch(rows.view, 0, side);
-      return [side.from, side.to, from, to, (side.from + from) / 2, (side.to + to) / 2].every((end) => !isNear(at, end));
+      return [side.from, side.to, from, to, (side.from + from) / 2, (side.to + to) / 2].every(
+        (end) => !isNear(at, end),
+      );
     });
   const [last, first] = [rows.edges(-1).filter(isFree), rows.edges(0).filter(isFree)];
   const sides = [missed(rows, last, first, -1), missed(rows, first, last, 1)];
@@ -57,7 +59,8 @@ function missed(
   const touching: RowStretch[] = [];
   for (let i = 0; i < odd.length; i++) {
     const [from, to] = [odd[i], odd[(i + 1) % odd.length]];
-    if (!from || !to || odd.length < 2 || (i === odd.length - 1 && touching[0]?.from === odd[0]?.at)) continue;
+    if (!from || !to || odd.length < 2 || (i === odd.length - 1 && touching[0]?.from === odd[0]?.at))
+      continue;
     const stretch = { from: from.at, to: to.at < from.at ? to.at + along : to.at };
     if (!touches(rows, stretch, way)) continue;
     touching.push(stretch);

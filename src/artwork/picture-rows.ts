@@ -39,11 +39,7 @@ const mostRamp = 3;
 const rampShare = 0.6;
 
 /** A stretch of film that ends along line `k` (the border is line 0), with what of it covers pixels in part at its ends. */
-export function wholeStretch(
-  { value }: BorderView,
-  k: number,
-  { from, to }: RowStretch,
-): RowStretch {
+export function wholeStretch({ value }: BorderView, k: number, { from, to }: RowStretch): RowStretch {
   const differs = (i: number): boolean =>
     [0, 1, 2].some((channel) => Math.abs(value(i, k, channel) - value(i, k - 1, channel)) >= leastRamp);
   const most = mostRamp + rampShare * (to - from);

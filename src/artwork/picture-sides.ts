@@ -1,5 +1,13 @@
 // Film that ends on a picture's border: a side that was drawn there, or a cut. What the rest of the picture shows decides.
-import { BorderRows, nearestEdge, type BorderView, type RowEdge, type RowReader, type RowStretch, rowEdges } from './picture-rows.ts';
+import {
+  apartOn,
+  type BorderRows,
+  type BorderView,
+  type RowEdge,
+  type RowReader,
+  type RowStretch,
+  rowEdges,
+} from './picture-rows.ts';
 
 /** From one row to the next a channel changes by so much where an edge lies between them. */
 const leastStep = 48;
@@ -46,7 +54,15 @@ export function pictureSides(
   if (!wouldDo(ends)) return undefined;
   const isRound = ({ from, to }: RowStretch): boolean =>
     [from, to].some((end) => cornerAt(rows, 0, end) === 'round');
-  if (!(ends.some(isRound) || slantsMeet(rows) || standsOnGrid(rows.view))) return undefined;
+  if (
+    !(
+      ends.some(isRound) ||
+      metWithin.some((within) => slantsMeet(rows, within)) ||
+      slantsIntoCorners(rows) ||
+      standsOnGrid(rows.view)
+    )
+  )
+    return undefined;
   let known: readonly number[] | undefined;
   const isKnown = (at: number): boolean => {
     const corner = cornerAt(rows, 0, at);
@@ -88,6 +104,9 @@ function runsInto(rows: BorderRows, k: number, way: 1 | -1, edge: RowEdge): bool
 /** A round that ends half a pixel past the first row goes 1.45 times as far to the second as from there to the third; one cut 2 px deep 1.16 times. */
 const rounding = 1.3;
 
+/** The shallower an edge, the more its way changes from row to row: by this share. */
+const bends = 0.25;
+
 /** Whether a stretch is only how far a slanting edge goes on from one row to the next. */
 function goesOn(rows: BorderRows, k: number, { from, to }: RowStretch): boolean {
   const pairs = [
@@ -100,7 +119,7 @@ function goesOn(rows: BorderRows, k: number, { from, to }: RowStretch): boolean 
       const slope = rows.slopeOf(k - 1, -1, edge);
       return (
         slope !== undefined &&
-        Math.abs(below - above - slope) <= samePlace &&
+        Math.abs(below - above - slope) <= samePlace + bends * Math.abs(slope) &&
         rows.edges(k).some(({ at, rises }) => rises === edge.rises && Math.abs(at - below) <= samePlace)
       );
     }),
@@ -108,7 +127,7 @@ function goesOn(rows: BorderRows, k: number, { from, to }: RowStretch): boolean 
 }
 
 /** Whether so many slanting edges go on across the border that it is not by chance. */
-function slantsMeet(rows: BorderRows): boolean {
+function slantsMeet(rows: BorderRows, within: number): boolean {
   const { along } = rows.view;
   const below = rows.edges(0);
   let [met, all] = [0, 0];
@@ -116,15 +135,29 @@ function slantsMeet(rows: BorderRows): boolean {
     const slope = rows.slopeOf(-1, -1, edge);
     if (slope === undefined || Math.abs(slope) < square) continue;
     all++;
-    if (below.some(({ at, rises }) => rises === edge.rises && Math.abs(at - edge.at - slope) <= metWithin))
-      met++;
+    // Where squares touch by their corners what was light goes on dark.
+    if (below.some(({ at }) => Math.abs(apartOn(along, at, edge.at + slope)) <= within)) met++;
   }
-  const chance = Math.min(1, (below.length * metWithin) / along);
+  const chance = Math.min(1, (below.length * 2 * within) / along);
   return met > 0 && atLeast(met, all, chance) < mostChance;
 }
 
-/** Slanting edges meet within this, px. */
-const metWithin = 0.8;
+/** A slanting edge runs into a corner within this, px. */
+const intoCorner = 0.75;
+
+/** Whether on both sides of a border slanting edges run into the picture's corners: a crop's hardly do on one. */
+const slantsIntoCorners = (rows: BorderRows): boolean =>
+  ([1, -1] as const).every((way) => {
+    const row = way === 1 ? 1 : -2;
+    return rows.edges(row).some((edge) => {
+      const slope = rows.slopeOf(row, way, edge);
+      if (slope === undefined || Math.abs(slope) < 2 * square) return false;
+      return Math.abs(apartOn(rows.view.along, edge.at + 1.5 * slope, -0.5)) <= intoCorner;
+    });
+  });
+
+/** Slanting edges meet within the one of these, px, or the other, where a JPEG moved them. */
+const metWithin = [0.8, 1.2];
 
 /** The likelihood of at least so many hits among so many tries. Source: the binomial distribution. */
 function atLeast(hits: number, tries: number, chance: number): number {
@@ -192,28 +225,46 @@ function apartBy(places: readonly number[], least: number): readonly number[] {
   return kept;
 }
 
+/** An edge that has run straight along the rows for so many pixels; to which side of it the edge stood before. */
+interface StraightRun extends RowEdge {
+  readonly length: number;
+  readonly from: number;
+}
+
 /** Where edges that run along the rows stand, px from the border: those that show first, by so many columns at a time. */
 function* straightPlaces(value: RowReader, along: number, size: number): Generator<readonly number[]> {
   const line = new Uint8Array(3 * (size + 2));
   const upright: RowReader = (k, _, channel) => line[3 * (k + 1) + channel] ?? 0;
   let places: number[] = [];
-  let open: { readonly at: number; readonly rises: boolean; readonly length: number }[] = [];
-  for (let i = 0; i < along; i++) {
+  let open: readonly StraightRun[] = [];
+  for (let i = 0; i <= along; i++) {
     for (let k = -1; k <= size; k++)
       for (let channel = 0; channel < 3; channel++) line[3 * (k + 1) + channel] = value(i, k, channel);
-    open = rowEdges(upright, size, i)
-      .filter(({ at }) => at > 1 && at < size - 2)
-      .map(({ at, rises }) => {
-        const before = open.find((one) => one.rises === rises && Math.abs(one.at - at) <= onPlace);
-        const length = (before?.length ?? 0) + 1;
-        if (length === straight) places.push(at + 0.5);
-        return { at: before?.at ?? at, rises, length };
-      });
-    if (places.length === 0 || (i % columnsAtOnce !== 0 && i < along - 1)) continue;
+    const now = i === along ? [] : rowEdges(upright, size, i).filter(({ at }) => at > 1 && at < size - 2);
+    const before = open;
+    open = now.map((edge) => {
+      const run = before.find((one) => one.rises === edge.rises && Math.abs(one.at - edge.at) <= onPlace);
+      return run ? { ...run, length: run.length + 1 } : { ...edge, length: 1, from: sideOf(before, edge) };
+    });
+    for (const run of before) {
+      const goesOn = open.some(({ at, rises }) => rises === run.rises && at === run.at);
+      // The top of a round comes from one side and leaves to the same.
+      if (goesOn || run.length < straight || run.from * sideOf(now, run) > 0) continue;
+      places.push(run.at + 0.5);
+    }
+    if (places.length === 0 || (i % columnsAtOnce !== 0 && i < along)) continue;
     yield places;
     places = [];
   }
 }
+
+/** To which side of an edge one stands that it goes on in, as a round does; 0 where none is near. */
+const sideOf = (edges: readonly RowEdge[], { at, rises }: RowEdge): number => {
+  const near = edges.find((edge) => edge.rises === rises && Math.abs(edge.at - at) <= bendsBy);
+  return near ? Math.sign(near.at - at) : 0;
+};
+
+const bendsBy = 0.7;
 
 /** After so many columns places are held against the grid. */
 const columnsAtOnce = 16;
