@@ -24,7 +24,7 @@ export interface RowStretch {
 
 /** A channel changes by so much over two pixels somewhere on an edge, or over all of a shallow one; and by so much all along it. */
 const leastChange = 48;
-const leastStep = 16;
+const leastStep = 24;
 
 /** An edge is followed over so many rows, and goes no further from one to the next, px. */
 const followed = 4;
@@ -117,26 +117,35 @@ export function rowEdges(value: RowReader, along: number, k: number): readonly R
       .map((channel) => value(i + 1, k, channel) - value(i - 1, k, channel))
       .reduce((most, one) => (Math.abs(one) > Math.abs(most) ? one : most), 0),
   );
-  const signOf = (change: number): number => (Math.abs(change) >= leastStep ? Math.sign(change) : 0);
-  // One that lies over the end of the row is one edge: begin where none does.
-  const start = Math.max(
-    0,
-    changes.findIndex((change, i) => signOf(change) !== signOf(changes.at(i - 1) ?? 0)),
-  );
   const edges: RowEdge[] = [];
-  let [sum, weighed, sign] = [0, 0, 0];
+  let [sum, weighed, sign, last] = [0, 0, 0, 0];
   const end = () => {
-    if (sign !== 0 && sum >= 2 * leastChange) edges.push({ at: (weighed / sum) % along, rises: sign > 0 });
+    if (sum >= 2 * leastChange) edges.push({ at: (weighed / sum) % along, rises: sign > 0 });
     [sum, weighed] = [0, 0];
   };
+  const start = startOf(changes);
   for (let i = start; i < start + along; i++) {
     const change = changes[i % along] ?? 0;
-    const now = signOf(change);
-    if (now !== sign) end();
-    sign = now;
+    if (Math.abs(change) < leastStep) continue;
+    // A shallow edge covers pixels that are alike here and there.
+    if (Math.sign(change) !== sign || i - last > mostAlike) end();
+    [sign, last] = [Math.sign(change), i];
     sum += Math.abs(change);
     weighed += i * Math.abs(change);
   }
   end();
   return edges.sort((one, other) => one.at - other.at);
+}
+
+/** Pixels between two stretches of one edge that are alike, at most. */
+const mostAlike = 4;
+
+/** Where to begin so that an edge that lies over the end of the row is one: after the longest stretch of none. */
+function startOf(changes: readonly number[]): number {
+  let [best, most, run] = [0, 0, 0];
+  for (let i = 0; i < 2 * changes.length && run < changes.length; i++) {
+    run = Math.abs(changes[i % changes.length] ?? 0) < leastStep ? run + 1 : 0;
+    if (run > most) [best, most] = [(i + 1) % changes.length, run];
+  }
+  return best;
 }
