@@ -75,10 +75,10 @@ export class BorderRows {
   }
 
   /** How far an edge goes on from row to row away from a line, px, the nearest the line first; undefined where it can't be followed. */
-  stepsOf(k: number, way: 1 | -1, { at, rises }: RowEdge): readonly number[] | undefined {
+  stepsOf(k: number, way: 1 | -1, { at, rises }: RowEdge, count = followed): readonly number[] | undefined {
     const steps: number[] = [];
     let last = at;
-    for (let d = 1; d < followed; d++) {
+    for (let d = 1; d < count; d++) {
       const next = nearestEdge(this.edges(k + way * d), last, rises, this.view.along);
       const by = next && apartOn(this.view.along, next.at, last);
       if (by === undefined || Math.abs(by) > (d === 1 ? farthestFirst : farthest)) return undefined;

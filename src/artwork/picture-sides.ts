@@ -89,20 +89,39 @@ function stretchesOn({ view: { value, along } }: BorderRows, k: number): readonl
   return found;
 }
 
-/** Whether an edge ends along a line as a round does that was drawn up to it: by the square root of how far it is from the line. */
+/**
+ * Whether an edge ends along a line as a round does that was drawn up to it: its distance from where it ends grows with the square
+ * root of that from the line. Where it was cut the root is of a distance from further off.
+ */
 function runsInto(rows: BorderRows, k: number, way: 1 | -1, edge: RowEdge): boolean {
-  const [first = 0, second = 0, third = 0] = rows.stepsOf(k, way, edge) ?? [];
-  const sign = Math.sign(first);
-  return (
-    Math.abs(first) >= 1 &&
-    first * sign >= rounding * second * sign &&
-    second * sign > third * sign &&
-    third * sign > 0
+  const steps = rows.stepsOf(k, way, edge, roundRows) ?? [];
+  const [first = 0] = steps;
+  if (Math.abs(first) < 1 || steps.some((step) => Math.sign(step) !== Math.sign(first))) return false;
+  const out = [0, ...steps].map((_, n) => steps.slice(0, n).reduce((sum, step) => sum + step, 0));
+  const misses = cutOff.map((off) =>
+    missOf(
+      out,
+      out.map((_, n) => Math.sqrt(n + 0.5 + off)),
+    ),
   );
+  return misses.indexOf(Math.min(...misses)) <= drawnUpTo;
 }
 
-/** A round that ends half a pixel past the first row goes 1.45 times as far to the second as from there to the third; one cut 2 px deep 1.16 times. */
-const rounding = 1.3;
+/** A round is followed over so many rows; that it was cut so far off the line is held against it, px, and the first two of these are none. */
+const roundRows = 6;
+const cutOff = [0, 0.5, 1, 2, 4, 8, 16, 64];
+const drawnUpTo = 1;
+
+/** What is left, in squares, of places along a straight line through them and others. */
+function missOf(places: readonly number[], others: readonly number[]): number {
+  const mean = (of: readonly number[]) => of.reduce((sum, one) => sum + one, 0) / of.length;
+  const [p, q] = [mean(places), mean(others)];
+  const by = (i: number): number => (others[i] ?? 0) - q;
+  const slope =
+    places.reduce((sum, at, i) => sum + (at - p) * by(i), 0) /
+    others.reduce((sum, _, i) => sum + by(i) ** 2, 0);
+  return places.reduce((sum, at, i) => sum + (at - p - slope * by(i)) ** 2, 0);
+}
 
 /** The shallower an edge, the more its way changes from row to row: by this share. */
 const bends = 0.25;
