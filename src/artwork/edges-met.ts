@@ -7,6 +7,10 @@ const metWithin = 2.5;
 /** So large a share of edges may miss: where one bends, or noise hides it. */
 const mostMissing = 0.12;
 
+/** What ends on the border shallowly covers ever more of its last row so far on from either end: as a share of it, and px. */
+const innerShare = 0.2;
+const mostInner = 24;
+
 /**
  * Whether nearly all edges that cross a picture's last row cross its first as well, and the other way round. A crop's do not: lines
  * of a pixel or two are met by nothing, though no long stretch shows it. What only touches the border is left out, and told; so
@@ -14,14 +18,16 @@ const mostMissing = 0.12;
  */
 export function edgesMet(rows: BorderRows, drawnSides: readonly RowStretch[] = []) {
   const { along } = rows.view;
-  const isNear = (at: number, end: number): boolean => Math.abs(apartOn(along, at, end)) <= metWithin;
+  const ends = drawnSides.flatMap((side) => {
+    const { from, to } = wholeStretch(rows.view, 0, side);
+    const inner = Math.min(mostInner, innerShare * (side.to - side.from));
+    return [
+      { from, to: side.from + inner },
+      { from: side.to - inner, to },
+    ];
+  });
   const isFree = ({ at }: RowEdge): boolean =>
-    drawnSides.every((side) => {
-      const { from, to } = wholeStretch(rows.view, 0, side);
-      return [side.from, side.to, from, to, (side.from + from) / 2, (side.to + to) / 2].every(
-        (end) => !isNear(at, end),
-      );
-    });
+    ends.every(({ from, to }) => Math.abs(apartOn(along, at, (from + to) / 2)) > (to - from) / 2 + metWithin);
   const [last, first] = [rows.edges(-1).filter(isFree), rows.edges(0).filter(isFree)];
   const sides = [missed(rows, last, first, -1), missed(rows, first, last, 1)];
   const open = sides.reduce((sum, side) => sum + side.open, 0);

@@ -29,7 +29,8 @@ const leastStep = 24;
 /** An edge is followed over so many rows, and goes no further from one to the next, px. */
 const followed = 4;
 const farthest = 4;
-const farthestFirst = 12;
+const farthestFirst = 24;
+const bends = 1.3;
 
 /** A pixel differs by so much from the one across the border where what ends there has not ended yet. */
 const leastRamp = 16;
@@ -81,7 +82,8 @@ export class BorderRows {
     for (let d = 1; d < count; d++) {
       const next = nearestEdge(this.edges(k + way * d), last, rises, this.view.along);
       const by = next && apartOn(this.view.along, next.at, last);
-      if (by === undefined || Math.abs(by) > (d === 1 ? farthestFirst : farthest)) return undefined;
+      const most = d === 1 ? farthestFirst : Math.max(farthest, bends * Math.abs(steps.at(-1) ?? 0));
+      if (by === undefined || Math.abs(by) > most) return undefined;
       steps.push(by);
       last += by;
     }

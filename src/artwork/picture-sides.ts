@@ -26,7 +26,7 @@ const square = 0.06;
 const alike = Math.PI / 45;
 
 /** Slanting edges that meet across a border do so by chance with less than this likelihood where it is known to be where it was drawn. */
-const mostChance = 1e-3;
+const mostChance = 1e-2;
 
 /** A grid finer than this, px, or than so many parts of what stands nearest together, is one by chance. */
 const leastGrid = 5;
