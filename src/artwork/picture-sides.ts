@@ -52,11 +52,9 @@ export function pictureSides(
   const ends = stretchesOn(rows, 0).filter((stretch) => !goesOn(rows, 0, stretch));
   if (ends.length === 0) return [];
   if (!wouldDo(ends)) return undefined;
-  const isRound = ({ from, to }: RowStretch): boolean =>
-    [from, to].some((end) => cornerAt(rows, 0, end) === 'round');
   if (
     !(
-      ends.some(isRound) ||
+      roundsEnd(rows, ends) ||
       metWithin.some((within) => slantsMeet(rows, within)) ||
       slantsIntoCorners(rows) ||
       standsOnGrid(rows.view)
@@ -88,6 +86,30 @@ function stretchesOn({ view: { value, along } }: BorderRows, k: number): readonl
   }
   return found;
 }
+
+/** A round that was cut ends on the border within half a pixel with this likelihood; by chance so many do with less than this. */
+const roundByChance = 0.06;
+const mostRoundChance = 0.12;
+
+/** Whether rounds end on the border, more of them than a cut meets. */
+function roundsEnd(rows: BorderRows, ends: readonly RowStretch[]): boolean {
+  const tries = ends.flatMap(({ from, to }) => [from, to]).filter((end) => !isAtCorner(rows, end));
+  const hits = tries.filter((end) => cornerAt(rows, 0, end) === 'round').length;
+  return hits > 0 && atLeast(hits, tries.length, roundByChance) < mostRoundChance;
+}
+
+const isAtCorner = ({ view: { along } }: BorderRows, end: number): boolean =>
+  end <= samePlace || end >= along - 1 - samePlace;
+
+/** A round ends shallowly: its edge in the first row stands so far from where half of the pixels end, px. */
+const nearRound = 5;
+
+const isRoundAt = (rows: BorderRows, k: number, end: number): boolean =>
+  ([-1, 1] as const).some((way) => {
+    const row = way === 1 ? k : k - 1;
+    const near = rows.edges(row).filter(({ at }) => Math.abs(at - end) <= nearRound);
+    return near.some((edge) => runsInto(rows, row, way, edge));
+  });
 
 /**
  * Whether an edge ends along a line as a round does that was drawn up to it: its distance from where it ends grows with the square
@@ -190,11 +212,11 @@ function atLeast(hits: number, tries: number, chance: number): number {
 
 /** How edges arrive at the end of a stretch on a line: as they always may, at an angle to it, radians, or in no way that is told. */
 function cornerAt(rows: BorderRows, k: number, end: number): 'known' | 'round' | number | undefined {
-  if (end <= samePlace || end >= rows.view.along - 1 - samePlace) return 'known';
+  if (isAtCorner(rows, end)) return 'known';
   const near = (edges: readonly RowEdge[]) => edges.find(({ at }) => Math.abs(at - end) <= samePlace);
   const [above, below] = [near(rows.edges(k - 1)), near(rows.edges(k))];
   if (above && below) return 'known';
-  if ((above && runsInto(rows, k - 1, -1, above)) || (below && runsInto(rows, k, 1, below))) return 'round';
+  if (isRoundAt(rows, k, end)) return 'round';
   const slope = above ? rows.slopeOf(k - 1, -1, above) : below && rows.slopeOf(k, 1, below);
   if (slope === undefined) return undefined;
   return Math.abs(slope) <= square ? 'known' : Math.atan2(1, Math.abs(slope));
