@@ -126,13 +126,17 @@ function runsInto(rows: BorderRows, k: number, way: 1 | -1, edge: RowEdge): bool
       out.map((_, n) => Math.sqrt(n + 0.5 + off)),
     ),
   );
-  return misses.indexOf(Math.min(...misses)) <= drawnUpTo;
+  const best = Math.min(...misses);
+  return misses.indexOf(best) <= drawnUpTo && best <= leastCurved * (misses.at(-1) ?? 0);
 }
 
 /** A round is followed over so many rows; that it was cut so far off the line is held against it, px, and the first two of these are none. */
 const roundRows = 6;
 const cutOff = [0, 0.5, 1, 2, 4, 8, 16, 64];
 const drawnUpTo = 1;
+
+/** It misses by this share of what a straight edge would miss by, or less. */
+const leastCurved = 0.25;
 
 /** What is left, in squares, of places along a straight line through them and others. */
 function missOf(places: readonly number[], others: readonly number[]): number {
