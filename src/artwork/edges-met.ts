@@ -107,10 +107,11 @@ function touches(rows: BorderRows, { from, to }: RowStretch, way: 1 | -1): boole
     const [before, after] = [around.filter((at) => at < 0), around.filter((at) => at > 0)];
     return before.length > 0 && after.length > 0 ? Math.min(...after) - Math.max(...before) : 0;
   });
-  const grown = wide.filter((w, i) => w > 0 && wide.slice(0, i).every((less) => less < w));
+  const ends = wide.findIndex((w, i) => w <= (wide[i - 1] ?? 0));
+  const grown = ends < 0 ? wide : wide.slice(0, ends);
   if (grown.length < leastRows) return false;
-  const ends = [grown, grown.map((w) => w * w)].map(endOf);
-  const best = ends.reduce((one, other) => (other.off < one.off ? other : one));
+  const fits = [grown, grown.map((w) => w * w)].map(endOf);
+  const best = fits.reduce((one, other) => (other.off < one.off ? other : one));
   return best.off < mostOff && Math.abs(best.at) <= endsWithin;
 }
 

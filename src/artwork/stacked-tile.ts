@@ -107,14 +107,15 @@ export function stackedTile(drawings: readonly Sheet[], order?: readonly string[
     layers.map(({ colour }) => colour),
     order,
   );
-  const { pixels: _, ...alone } = first.art;
-  const { width, height, pixels } = sheets.length === 1 ? first.art : { ...alone, pixels: undefined };
+  const { width, height } = first.art;
+  const { pixels, goesOn } = sheets.length === 1 ? first.art : { pixels: undefined, goesOn: undefined };
   return {
     tile: {
       width,
       height,
       layers: [...layers].sort((a, b) => colours.indexOf(a.colour) - colours.indexOf(b.colour)),
       ...(pixels ? { pixels } : {}),
+      ...(goesOn ? { goesOn } : {}),
     },
     sheets: sheets.map(({ file, art: { lines, scale } }) => ({ file, lines, scale })),
     findings: sheets.flatMap(({ art }) => art.findings),

@@ -26,6 +26,8 @@ export interface Tile {
   readonly layers: readonly TileLayer[];
   /** Of a picture that does not go on across its own borders: what it was traced from. */
   readonly pixels?: TilePixels;
+  /** Of a picture whose pixels go on across its borders: film that ends on them was drawn up to them. */
+  readonly goesOn?: true;
   /** Whether it stands on its head: places of the drawing are then told from the other corner. */
   readonly turned?: true;
 }

@@ -38,6 +38,8 @@ export interface Traced {
   readonly layers: readonly TileLayer[];
   /** What it was traced from, where it does not go on across its borders. */
   readonly pixels?: TilePixels;
+  /** Whether its pixels go on across its borders: not where that was only said. */
+  readonly goesOn?: true;
   readonly findings: readonly Finding[];
 }
 
@@ -64,7 +66,8 @@ export function tracedPicture(bytes: Uint8Array, file: string, options: TraceOpt
   const head = headOf(bytes, file);
   const one = sizeOf(head, file, options);
   const seen = pixelsOf(bytes, head, file);
-  const goesOn = options.goesOn === true || goesOnAcross(seen);
+  const isSeamless = goesOnAcross(seen);
+  const goesOn = options.goesOn === true || isSeamless;
   const stepped = options.mayStep === true && !goesOn ? steppedPicture(seen) : undefined;
   const size = sizeOfCopies(one, stepped);
   const picture = stepped?.picture ?? seen;
@@ -94,7 +97,8 @@ export function tracedPicture(bytes: Uint8Array, file: string, options: TraceOpt
   const scale = head.resolution ? pixel.x * head.resolution.x : 1;
   const pixels = { width: picture.width, height: picture.height, rgb: picture.rgb, pixel };
   const findings = [look('traced', { file }, stepped ? `${told}. ${steppedInWords(stepped)}` : told)];
-  return { width, height, scale, layers, findings, ...(wraps ? {} : { pixels }) };
+  const shown = isSeamless || stepped !== undefined ? { goesOn: true as const } : {};
+  return { width, height, scale, layers, findings, ...(wraps ? shown : { pixels }) };
 }
 
 interface Size {

@@ -132,12 +132,14 @@ export function joinsOf(tile: Tile, lattice: Lattice): Joins {
     bordersOf(frame).map((line) => atBorder(name, { drawn: layers[i] ?? [], frame, lattice }, line)),
   );
   const all = found.flat();
-  const isSide = drawnSides(
-    tile,
-    frame,
-    slantsMet(all),
-    all.flatMap((border) => border.open),
-  );
+  const isSide = isSeenWhole(tile, lattice)
+    ? () => true
+    : drawnSides(
+        tile,
+        frame,
+        slantsMet(all),
+        all.flatMap((border) => border.open),
+      );
   const ends = found
     .flatMap((borders) => borders.flatMap((border, line) => border.open.map((one) => ({ ...one, line }))))
     .map((edge) => {
@@ -160,6 +162,12 @@ export function joinsOf(tile: Tile, lattice: Lattice): Joins {
     crossings: all.reduce((sum, border) => sum + border.crossings, 0),
   };
 }
+
+/** Whether a tile is a picture whose pixels go on by these very steps: they tell more of its borders than what was traced of them. */
+const isSeenWhole = ({ goesOn, width, height }: Tile, { a, b }: Lattice): boolean =>
+  goesOn === true &&
+  Math.hypot(a.x - width, a.y) <= joinTolerance &&
+  Math.hypot(b.x, Math.abs(b.y) - height) <= joinTolerance;
 
 const slantsMet = (borders: readonly AtBorder[]): SlantsMet => {
   const met = { side: 0, level: 0 };

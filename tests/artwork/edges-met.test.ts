@@ -1,6 +1,7 @@
 // Which pictures go on across their borders: tiles of a package from outside, and crops of them, drawn by another renderer.
 import { expect, test } from 'vitest';
 import { edgesMet } from '../../src/artwork/edges-met.ts';
+import { BorderRows } from '../../src/artwork/picture-rows.ts';
 import { goesOnAcross } from '../../src/artwork/wrapped-picture.ts';
 import { boughtWindow, type TileWindow } from '../pattern/bought-window.ts';
 import { drawn } from '../pictures/compare.ts';
@@ -35,10 +36,13 @@ test.each([
 
 test('a round that touches the border is told, and a line that ends there is not', () => {
   // Film that is so wide at its border, and so much wider each row further in.
-  const film = (wide: number, growing: number) => (i: number, k: number) => {
-    const depth = k < 0 || k > 15 ? 0 : 15 - k;
-    return k <= 15 && k >= 8 && Math.abs(i - 20) <= (wide + growing * depth) / 2 ? 0 : 255;
+  const film = (wide: number, growing: number) => {
+    const value = (i: number, k: number) => {
+      const depth = k < 0 || k > 15 ? 0 : 15 - k;
+      return k <= 15 && k >= 8 && Math.abs(i - 20) <= (wide + growing * depth) / 2 ? 0 : 255;
+    };
+    return new BorderRows({ value, along: 40, size: 16 });
   };
-  expect(edgesMet(film(5, 4), 40, 16)).toMatchObject({ meet: true, touching: [{}] });
-  expect(edgesMet(film(5, 0), 40, 16)).toMatchObject({ meet: false, touching: [] });
+  expect(edgesMet(film(5, 4))).toMatchObject({ meet: true, touching: [{}] });
+  expect(edgesMet(film(5, 0))).toMatchObject({ meet: false, touching: [] });
 });
