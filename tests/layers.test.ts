@@ -41,7 +41,7 @@ const layers: Readonly<Record<string, readonly string[]>> = {
   page: ['job', 'lengths', 'page/model', 'page/worker', 'page/parts', 'page/board', 'page/steps'],
   'page/parts': ['lengths', 'page', 'page/model', 'page/steps'],
   'page/board': ['job', 'lengths', 'page', 'page/model', 'page/parts', 'page/vessel'],
-  'page/vessel': ['job', 'page', 'page/board'],
+  'page/vessel': ['job', 'page', 'page/board', 'page/model'],
   'page/steps': ['blank', 'job', 'lengths', 'page', 'page/model', 'page/parts'],
   'page/offline': [],
 };
@@ -70,6 +70,7 @@ const adapters: Readonly<Record<string, string | readonly string[]>> = {
   papaparse: 'job/read-list.ts',
   pdfkit: 'deliver/write-pdf.ts',
   three: [
+    'page/vessel/cover-texture.ts',
     'page/vessel/scene.ts',
     'page/vessel/vessel-parts.ts',
     'page/vessel/wall-parts.ts',

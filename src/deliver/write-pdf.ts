@@ -95,7 +95,11 @@ function drawPage(document: PDFDocument, drawing: Drawing, page: Page, correctio
   document.restore();
 }
 
-const isShown = ({ contours }: DrawnPath, window: Box): boolean => boxesMeet(hullBox(contours), window);
+/** A path with a coordinate that is no number has a box that meets none: it is shown too, so that it is refused. */
+function isShown({ contours }: DrawnPath, window: Box): boolean {
+  const box = hullBox(contours);
+  return Object.values(box).some(Number.isNaN) || boxesMeet(box, window);
+}
 
 function drawGroup(document: PDFDocument, group: DrawnGroup): void {
   const { role, colour, lines, paths } = group;

@@ -2,6 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { toldIn } from '../../src/lengths/told-in.ts';
 import { expectAtMost, expectWithin } from '../closeness.ts';
 import { byId, type Element, elementsOf, pathsOf, pointsOf, rightOf, sizeOf } from './delivered.ts';
 import { projectFolder, type Ran, run, Workshop } from './run.ts';
@@ -84,10 +85,12 @@ describe('make', () => {
 
   test('tells every finding on a line of standard error, its level first', () => {
     for (const { ran, report } of Object.values(all())) {
+      // The canister is measured in inches, and told in them.
+      const units = ran === canister.ran ? 'in' : 'mm';
       expect(ran.lines.length).toBe(report.checks.length);
       for (const [index, { level, says }] of report.checks.entries()) {
         expect(ran.lines[index]?.startsWith(`${level}: `)).toBe(true);
-        expect(ran.lines[index]).toContain(says);
+        expect(ran.lines[index]).toContain(toldIn(says, units));
       }
     }
   });
