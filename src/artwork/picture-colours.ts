@@ -34,27 +34,30 @@ interface Bin {
   readonly count: number;
 }
 
+/** The colours of some pixels of a picture, bin by bin. */
+function tallied({ width, height, rgb }: Picture, isCounted: (i: number) => boolean): Bin[] {
+  const sums = new Map<number, [number, number, number, number]>();
+  for (let i = 0; i < width * height; i++) {
+    if (!isCounted(i)) continue;
+    const [r, g, b] = [rgb[3 * i] ?? 0, rgb[3 * i + 1] ?? 0, rgb[3 * i + 2] ?? 0];
+    const bin = ((r * bins) >> 8) * bins * bins + ((g * bins) >> 8) * bins + ((b * bins) >> 8);
+    const sum = sums.get(bin);
+    if (sum) {
+      sum[0] += r;
+      sum[1] += g;
+      sum[2] += b;
+      sum[3] += 1;
+    } else sums.set(bin, [r, g, b, 1]);
+  }
+  return [...sums.values()].map(([r, g, b, count]) => ({
+    colour: [r / count, g / count, b / count],
+    count,
+  }));
+}
+
 /** Colours counted over the pixels within areas; over all where there are hardly any such. */
-function counted({ width, height, rgb }: Picture): Bin[] {
-  const tally = (isCounted: (i: number) => boolean): Bin[] => {
-    const sums = new Map<number, [number, number, number, number]>();
-    for (let i = 0; i < width * height; i++) {
-      if (!isCounted(i)) continue;
-      const [r, g, b] = [rgb[3 * i] ?? 0, rgb[3 * i + 1] ?? 0, rgb[3 * i + 2] ?? 0];
-      const bin = ((r * bins) >> 8) * bins * bins + ((g * bins) >> 8) * bins + ((b * bins) >> 8);
-      const sum = sums.get(bin);
-      if (sum) {
-        sum[0] += r;
-        sum[1] += g;
-        sum[2] += b;
-        sum[3] += 1;
-      } else sums.set(bin, [r, g, b, 1]);
-    }
-    return [...sums.values()].map(([r, g, b, count]) => ({
-      colour: [r / count, g / count, b / count],
-      count,
-    }));
-  };
+function counted(picture: Picture): Bin[] {
+  const { width, height, rgb } = picture;
   const isLike = (i: number, j: number): boolean =>
     Math.abs((rgb[3 * i] ?? 0) - (rgb[3 * j] ?? 0)) < flatStep &&
     Math.abs((rgb[3 * i + 1] ?? 0) - (rgb[3 * j + 1] ?? 0)) < flatStep &&
@@ -68,9 +71,9 @@ function counted({ width, height, rgb }: Picture): Bin[] {
       (i >= width * (height - 1) || isLike(i, i + width))
     );
   };
-  const flat = tally(isFlat);
+  const flat = tallied(picture, isFlat);
   const total = flat.reduce((sum, { count }) => sum + count, 0);
-  return total > 0.05 * width * height ? flat : tally(() => true);
+  return total > 0.05 * width * height ? flat : tallied(picture, () => true);
 }
 
 /** The colours of a picture: as many as are asked for, or as many as it plainly has, eight at most. */
@@ -87,7 +90,62 @@ function paletteOf(picture: Picture, wanted: number | undefined): Colour[] {
     if (!next) break;
     palette.push(next);
   }
-  return settled(found, palette);
+  const areas = settled(found, palette);
+  return withThin(picture, wanted === undefined ? withoutDoubles(found, areas) : areas, wanted);
+}
+
+/** Two that settled on shades of one colour are one: noise had set them apart. */
+function withoutDoubles(found: readonly Bin[], palette: readonly Colour[]): Colour[] {
+  const at = palette.findIndex((one, i) =>
+    palette.some((other, k) => k < i && far(one, other) < sameColour ** 2),
+  );
+  if (at < 0) return [...palette];
+  return withoutDoubles(
+    found,
+    settled(
+      found,
+      palette.filter((_, i) => i !== at),
+    ),
+  );
+}
+
+/** A pixel so far from all colours of areas, and from all that two of them make when mixed, has a colour of its own. */
+const ownColour = 80;
+
+/** So large a share of all pixels has to have it, or of all that are not of the ground where nothing else is seen. */
+const leastThin = 0.01;
+
+/**
+ * With the colours that are nowhere a whole area: lines of a pixel or two, which lie on edges everywhere. Else they would be
+ * taken for what they stand on.
+ */
+function withThin(picture: Picture, areas: readonly Colour[], wanted: number | undefined): Colour[] {
+  const palette = [...areas];
+  const most = wanted ?? mostColours;
+  if (palette.length >= most) return palette;
+  const all = tallied(picture, () => true);
+  const least = leastThin * picture.width * picture.height;
+  while (palette.length < most) {
+    const own = all.filter(({ colour }) => fromMixes(palette, colour) > ownColour);
+    const next = farthestBin(own, palette, palette.length === 1 ? 0 : least);
+    const isMuch =
+      own.reduce((sum, { count }) => sum + count, 0) >= (palette.length === 1 ? least / 5 : least);
+    if (!next || !isMuch) break;
+    palette.push(next);
+  }
+  return palette;
+}
+
+/** How far a colour is from all colours of a palette and from all that two of them make when mixed. */
+function fromMixes(palette: readonly Colour[], colour: Colour): number {
+  const pairs = palette.flatMap((one, i) => palette.slice(i).map((other) => [one, other] as const));
+  return Math.sqrt(Math.min(...pairs.map(([one, other]) => far(between(one, other, colour), colour))));
+}
+
+/** Of all that two colours make when mixed the nearest to a third. */
+function between(a: Colour, b: Colour, colour: Colour): Colour {
+  const share = shareBetween(a, b, colour);
+  return [a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1]), a[2] + share * (b[2] - a[2])];
 }
 
 /** The colour that the palette serves worst, by how far it is and how many pixels have it. */
@@ -212,12 +270,7 @@ function mixOf(palette: readonly Colour[], beside: readonly number[], colour: Co
       const [a, b] = [palette[one], palette[other]];
       if (!a || !b) continue;
       const share = shareBetween(a, b, colour);
-      const at: Colour = [0, 1, 2].map((c) => (a[c] ?? 0) + share * ((b[c] ?? 0) - (a[c] ?? 0))) as [
-        number,
-        number,
-        number,
-      ];
-      const miss = far(at, colour);
+      const miss = far(between(a, b, colour), colour);
       if (miss < sameColour ** 2 && miss < (best?.miss ?? Number.POSITIVE_INFINITY))
         best = { label: share < 0.5 ? one : other, miss };
     }

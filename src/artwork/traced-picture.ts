@@ -83,10 +83,7 @@ export function tracedPicture(bytes: Uint8Array, file: string, options: TraceOpt
     const name = hex(colour);
     return shapes.length === 0 ? [] : [{ name, colour: name, shapes }];
   });
-  if (layers.length === 0)
-    throw new Refused([
-      stop('no-area', { file }, 'shows nothing but one light ground, so there is nothing to cut'),
-    ]);
+  if (layers.length === 0) throw new Refused([stop('no-area', { file }, nothingShown(coloured, grounds))]);
   const told = tracedFinding(
     head,
     size,
@@ -204,6 +201,11 @@ function shapesAround(grid: SampleGrid, { width, height, pixel }: Size, file: st
   });
   return wrappedShapes(edges, { width, height, sure: surePlace(grid, pixel) });
 }
+
+const nothingShown = ({ palette }: Coloured, grounds: ReadonlySet<number>): string =>
+  palette.length > grounds.size
+    ? `shows nothing larger than ${leastPixels} pixels, which can't be followed; save it two or three times as large, so that its thinnest lines are three pixels wide`
+    : 'shows nothing but one light ground, so there is nothing to cut';
 
 const isNoSpeck = (points: readonly Point[]): boolean => Math.abs(signedArea(polygon(points))) >= leastPixels;
 

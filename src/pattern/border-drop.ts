@@ -82,8 +82,8 @@ function outlinesAt(
     .slice(0, mostOutlines);
 }
 
-/** A step within half the tile of none. */
-const home = (by: number, size: number): number => by - size * Math.round(by / size);
+/** A step within half the tile of none; of half the tile always the one above, or rounding would part those that agree. */
+const home = (by: number, size: number): number => by - size * Math.round((by - sameStep) / size);
 
 const halved = (by: number, size: number): number =>
   Math.abs(Math.abs(by) - size / 2) <= sameStep ? size / 2 : by;

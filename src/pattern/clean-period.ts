@@ -24,20 +24,40 @@ const leastShown = 0.5;
  * The period's window in a crop: a parallelogram of two steps of the lattice, in the middle of what is shown, mm;
  * undefined where the crop shows no whole period.
  */
-export function windowOf({ width, height }: Size, { a, b }: Lattice): Contour | undefined {
-  const pairs: readonly Lattice[] = [-2, -1, 0, 1, 2].flatMap((k) => [
-    { a, b: { x: b.x + k * a.x, y: b.y + k * a.y } },
-    { a: { x: a.x + k * b.x, y: a.y + k * b.y }, b },
-  ]);
-  const fitting = pairs
-    .map((pair) => cornersOf(pair))
-    .map((corners) => ({ corners, box: boxOfPoints(corners) }))
+export function windowOf({ width, height }: Size, lattice: Lattice): Contour | undefined {
+  const fitting = periodsOf(lattice)
     .filter(({ box }) => box.maxX - box.minX <= width && box.maxY - box.minY <= height)
     .sort((p, q) => sizeOf(p.box) - sizeOf(q.box))[0];
   if (!fitting) return undefined;
   const { corners, box } = fitting;
   const by = { x: (width - box.minX - box.maxX) / 2, y: (height - box.minY - box.maxY) / 2 };
   return polygon(grownByHair(corners).map((corner) => add(corner, by)));
+}
+
+/** One period as parallelograms of several pairs of its steps, with their boxes. */
+const periodsOf = ({ a, b }: Lattice): readonly { corners: readonly Point[]; box: Box }[] =>
+  [-2, -1, 0, 1, 2]
+    .flatMap((k) => [
+      { a, b: { x: b.x + k * a.x, y: b.y + k * a.y } },
+      { a: { x: a.x + k * b.x, y: a.y + k * b.y }, b },
+    ])
+    .map((pair) => cornersOf(pair))
+    .map((corners) => ({ corners, box: boxOfPoints(corners) }));
+
+/**
+ * A lattice whose period is as wide or as tall as the crop but for what it was found by, made small enough by that to be taken
+ * out of it: a crop of exactly one period has one.
+ */
+export function fittedInto({ width, height }: Size, lattice: Lattice, slack: number): Lattice {
+  if (windowOf({ width, height }, lattice)) return lattice;
+  const over = periodsOf(lattice)
+    .map(({ box }) => ({ x: box.maxX - box.minX, y: box.maxY - box.minY }))
+    .filter(({ x, y }) => x <= width + slack && y <= height + slack)
+    .sort((p, q) => p.x + p.y - q.x - q.y)[0];
+  if (!over) return lattice;
+  const by = { x: Math.min(1, (width - hair) / over.x), y: Math.min(1, (height - hair) / over.y) };
+  const less = ({ x, y }: Point): Point => ({ x: x * by.x, y: y * by.y });
+  return { a: less(lattice.a), b: less(lattice.b) };
 }
 
 /** A parallelogram whose sides stand a hair further out, so that neighbouring periods overlap. */

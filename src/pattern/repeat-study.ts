@@ -5,6 +5,7 @@ import { boxOfPoints } from '../geometry/box.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { joinTolerance } from '../geometry/tolerance.ts';
 import { steppedLattice } from './border-drop.ts';
+import { fittedInto } from './clean-period.ts';
 import type { Size } from './cut-shapes.ts';
 import { type Joins, joinsOf } from './joins.ts';
 import { cellArea, coordinates, type Lattice, step } from './lattice.ts';
@@ -65,7 +66,11 @@ export function freeStudyOf(tile: Tile, lattice: Lattice): RepeatStudy {
 
 /** The lattices that a tile's art may have, the likeliest first: by its areas, or by its pixels where it has some. */
 function repeatsOf({ layers, pixels, ...size }: Tile): readonly FoundRepeat[] {
-  if (!pixels) return trueRepeat(layers, size).map((found) => levelled(found, drawnSo));
+  const settled = (found: FoundRepeat, within: number): FoundRepeat => {
+    const level = levelled(found, within);
+    return { ...level, ...fittedInto(size, level, within) };
+  };
+  if (!pixels) return trueRepeat(layers, size).map((found) => settled(found, drawnSo));
   const { width, height, rgb, pixel } = pixels;
   const count = width * height;
   const planes = [0, 1, 2].map((k) => {
@@ -75,7 +80,7 @@ function repeatsOf({ layers, pixels, ...size }: Tile): readonly FoundRepeat[] {
   });
   const inMm = ({ x, y }: Point): Point => ({ x: x * pixel.x, y: y * pixel.y });
   return pictureRepeat({ width, height, planes }).map(({ a, b, confidence }) =>
-    levelled({ a: inMm(a), b: inMm(b), confidence }, pixelsDrawnSo * Math.max(pixel.x, pixel.y)),
+    settled({ a: inMm(a), b: inMm(b), confidence }, pixelsDrawnSo * Math.max(pixel.x, pixel.y)),
   );
 }
 
