@@ -4,7 +4,13 @@ import type { Picture } from './decode-picture.ts';
 import { edgesMet } from './edges-met.ts';
 import type { Coloured } from './picture-colours.ts';
 import { coverOf } from './picture-cover.ts';
-import { BorderRows, type RowReader, type RowStretch, wholeStretch } from './picture-rows.ts';
+import {
+  BorderRows,
+  type BorderView,
+  type RowReader,
+  type RowStretch,
+  wholeStretch,
+} from './picture-rows.ts';
 import { pictureSides } from './picture-sides.ts';
 
 /** A channel may jump by so much where two copies meet, for noise; more has to be explained by how steep it is beside it. */
@@ -42,8 +48,28 @@ export function goesOnAcross({ width, height, rgb }: Picture): boolean {
     };
     if (goesOn([])) return true;
     const sides = pictureSides(rows, goesOn);
-    return sides !== undefined && sides.length > 0;
+    return (sides !== undefined && sides.length > 0) || changesAsWithin(rows.view);
   });
+}
+
+/** A picture that changes by so much from each row to the next, on the mean, is all texture: no edge of it need be looked at. */
+const texture = 8;
+
+/** Its border is one more row of it where it changes there by no more than so many times that. */
+const asWithin = 1.25;
+
+/** Whether a texture changes across a border as it does from row to row within: a crop's rows there have nothing in common. */
+function changesAsWithin({ value, along, size }: BorderView): boolean {
+  const changeInto = (k: number): number => {
+    let sum = 0;
+    for (let i = 0; i < along; i++)
+      for (let channel = 0; channel < 3; channel++)
+        sum += Math.abs(value(i, k, channel) - value(i, k - 1, channel));
+    return sum / (3 * along);
+  };
+  const within = Array.from({ length: size - 1 }, (_, k) => changeInto(k + 1)).sort((p, q) => p - q);
+  const usual = within[within.length >> 1] ?? 0;
+  return usual >= texture && changeInto(size) <= asWithin * usual;
 }
 
 const wrap = (value: number, size: number): number => ((value % size) + size) % size;

@@ -10,6 +10,7 @@ import { Refused } from '../../src/finding.ts';
 import { shapeArea } from '../../src/geometry/measure.ts';
 import { pointAt } from '../../src/geometry/segment.ts';
 import { expectAtMost, expectWithin } from '../closeness.ts';
+import { randomFrom } from '../geometry/drawn.ts';
 import { pictureEngine } from '../pictures/compare.ts';
 import { tileText } from './a-tile.ts';
 import { shareThatDiffers, tileAsSvg } from './tile-picture.ts';
@@ -131,6 +132,32 @@ describe('a picture is traced', () => {
     expect(coloursOf(yellowed.tile)).toEqual(['#17566b']);
   });
 
+  test('in lines of a pixel and a half too, which are nowhere a whole area', () => {
+    // They used to be taken for the ground, or for film where they stand on it: a net of lines came out as a whole square.
+    const net = [...Array(19)].map((_, i) => `M${2 * i + 2.1} 1V39M1 ${2 * i + 2.1}H39`).join('');
+    const lines = `<path d="${net}" stroke="#123" stroke-width=".2" fill="none"/>`;
+    const black = traced(pngOf(lines), { across: 40 }).tile;
+    expect(black.layers).toHaveLength(1);
+    // Two sets of 19 lines of 38 mm, less the squares in which they cross.
+    const area = black.layers[0]?.shapes.reduce((sum, shape) => sum + shapeArea(shape), 0) ?? 0;
+    expectWithin(area, 2 * 19 * 38 * 0.2 - 19 * 19 * 0.04, 40, 'area of the net');
+    const on =
+      '<rect x="0" y="0" width="40" height="20" fill="#e8c15a"/><path d="M0 40L20 22L40 40Z" fill="#2a6f4e"/>';
+    const two = traced(pngOf(on + lines), { across: 40 }).tile;
+    expect(two.layers).toHaveLength(3);
+  });
+
+  test('noise makes no second shade of a colour', () => {
+    const random = randomFrom(3);
+    const fish =
+      '<circle cx="14" cy="14" r="9" fill="#f1b31c"/><circle cx="27" cy="27" r="8" fill="#e27022"/>';
+    const png = PNG.sync.read(Buffer.from(pngOf(fish)));
+    for (let i = 0; i < png.data.length; i++)
+      if (i % 4 !== 3)
+        png.data[i] = Math.max(0, Math.min(255, (png.data[i] ?? 0) + 28 * (random() + random() - 1)));
+    expect(traced(jpegOf(PNG.sync.write(png), 85)).tile.layers).toHaveLength(2);
+  });
+
   test('in as many colours as are asked for', () => {
     const body = ['#17566b', '#1f6f4e', '#a33a2c', '#e8c15a']
       .map((c, i) => `<rect x="${10 * i}" width="10" height="40" fill="${c}"/>`)
@@ -154,6 +181,15 @@ describe('a picture is traced', () => {
         expectAtMost(farthest(traced(bytes).tile, 12.1), pixel / 2, `type ${colorType} of ${bitDepth} bits`);
       }
   });
+});
+
+test('what is finer than is followed is told so, and what to do', () => {
+  // Dashes of two pixels and a half.
+  const dashes = [...Array(361)]
+    .map((_, i) => `M${1 + 2 * (i % 19)} ${1 + 2 * Math.floor(i / 19)}h.2`)
+    .join('');
+  const fine = () => traced(pngOf(`<path d="${dashes}" stroke="#000" stroke-width=".13"/>`));
+  expect(fine).toThrow(/nothing larger than 6 pixels.*save it two or three times as large/);
 });
 
 describe('how large it is', () => {

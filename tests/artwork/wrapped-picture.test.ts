@@ -8,6 +8,7 @@ import { shapeArea } from '../../src/geometry/measure.ts';
 import { clippedShapes } from '../../src/geometry/regions.ts';
 import { joinsOf } from '../../src/pattern/joins.ts';
 import { type Lattice, step } from '../../src/pattern/lattice.ts';
+import { randomFrom } from '../geometry/drawn.ts';
 import { drawn, pictureEngine } from '../pictures/compare.ts';
 
 const { normalise } = await pictureEngine();
@@ -140,3 +141,37 @@ test.each([
     expect(readTile(bytes, 'dots.png', normalise, { across: 40 }).tile.width).toBe(40);
   },
 );
+
+// Sums of waves that run through a whole number of times are periodic by their formula; a crop of them is not.
+test.each([2, 7, 11])('a texture joins where its formula does, and its crop does not, case %i', (seed) => {
+  const random = randomFrom(seed);
+  const waves = [...Array(40)].map(() => ({
+    i: Math.round(60 * (random() - 0.5)),
+    j: Math.round(60 * (random() - 0.5)),
+    phase: 2 * Math.PI * random(),
+  }));
+  const size = 200;
+  const textureOf = (width: number, height: number) => {
+    const png = new PNG({ width, height });
+    for (let p = 0; p < width * height; p++) {
+      const [x, y] = [p % width, Math.floor(p / width)];
+      const sum = waves.reduce(
+        (all, { i, j, phase }) => all + Math.cos((2 * Math.PI * (i * x + j * y)) / size + phase),
+        0,
+      );
+      png.data.fill(Math.max(0, Math.min(255, 128 + 24 * sum)), 4 * p, 4 * p + 3);
+      png.data[4 * p + 3] = 255;
+    }
+    return readTile(new Uint8Array(PNG.sync.write(png)), 'sand.png', normalise, { across: 60, colours: 2 })
+      .tile;
+  };
+  const whole = textureOf(size, size);
+  expect(whole.goesOn).toBe(true);
+  expect(joinsOf(whole, { a: { x: 60, y: 0 }, b: { x: 0, y: -whole.height } }).joins).toBe(true);
+  for (const [width, height] of [
+    [size - 9, size],
+    [size, size - 7],
+    [size + 31, size],
+  ] as const)
+    expect(textureOf(width, height).goesOn).toBeUndefined();
+});

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { readTile, type Tile } from '../../src/artwork/tile.ts';
-import type { Shape } from '../../src/geometry/contour.ts';
+import { polygon, type Shape } from '../../src/geometry/contour.ts';
 import { steppedLattice } from '../../src/pattern/border-drop.ts';
 import { freeStudyOf } from '../../src/pattern/repeat-study.ts';
 import { box, circle, randomFrom } from '../geometry/drawn.ts';
@@ -52,6 +52,23 @@ test('two bars that leave at the right 9 mm above where they come in; and two th
   expect(steppedLattice(tileOf(...bars))?.a.y).toBeCloseTo(-9, 9);
   const posts = [12, 20].flatMap((x) => [shape(box(x, -1, 3, 9)), shape(box(x - 5, 22, 3, 9))]);
   expect(steppedLattice(tileOf(...posts))?.b.x).toBeCloseTo(5, 9);
+});
+
+test('half a brick that one leaf alone tells: its outlines stand half the width to either side', () => {
+  const leaf = (x: number, y: number): Shape =>
+    shape(
+      polygon(
+        [0, 1, 2, 3].map((k) => ({
+          x: x + 4 * Math.cos(1.3 + (k * Math.PI) / 2),
+          y: y + 5 * Math.sin(1.3 + (k * Math.PI) / 2),
+        })),
+      ),
+    );
+  const leaves = [leaf(9, 2), leaf(9 + width / 2, height + 2), leaf(31, 1), leaf(31 - width / 2, height + 1)];
+  expect(steppedLattice(tileOf(...leaves))).toEqual({
+    a: { x: width, y: 0 },
+    b: { x: -width / 2, y: -height },
+  });
 });
 
 test('none in a crop, and none where nothing crosses a border', () => {

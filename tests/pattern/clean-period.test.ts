@@ -5,7 +5,7 @@ import { type Contour, polygon, type Shape } from '../../src/geometry/contour.ts
 import { shapeArea } from '../../src/geometry/measure.ts';
 import { clippedShapes, filledShapes } from '../../src/geometry/regions.ts';
 import { chordTolerance } from '../../src/geometry/tolerance.ts';
-import { windowOf } from '../../src/pattern/clean-period.ts';
+import { fittedInto, windowOf } from '../../src/pattern/clean-period.ts';
 import type { Lattice } from '../../src/pattern/lattice.ts';
 import { periodOf } from '../../src/pattern/period.ts';
 import { trueRepeat } from '../../src/pattern/true-repeat.ts';
@@ -111,4 +111,21 @@ test('what stands in the crop once, and would show again were it part of the pat
 
 test('a crop that shows less than one period has no window', () => {
   expect(windowOf({ width: 30, height: 30 }, { a: { x: 31, y: 0 }, b: { x: 0, y: 20 } })).toBeUndefined();
+});
+
+test('a crop of exactly one period has one, whatever its repeat was found to be off by', () => {
+  const size = { width: 60, height: 40 };
+  const drop: Lattice = { a: { x: 30, y: -20.0000001 }, b: { x: 30, y: 20.0000002 } };
+  expect(windowOf(size, drop)).toBeUndefined();
+  const fitted = fittedInto(size, drop, 0.01);
+  expect(windowOf(size, fitted)).toBeDefined();
+  for (const [one, other] of [
+    [fitted.a.y, -20],
+    [fitted.b.y, 20],
+    [fitted.a.x, 30],
+  ] as const)
+    expect(Math.abs(one - other)).toBeLessThan(1e-4);
+  // One that is too large by more stays so.
+  const larger: Lattice = { a: { x: 30, y: -20.1 }, b: { x: 30, y: 20 } };
+  expect(fittedInto(size, larger, 0.01)).toBe(larger);
 });
