@@ -17,6 +17,7 @@ import { wallArea } from '../blank/wall-area.ts';
 import type { Finding } from '../finding.ts';
 import { degrees } from '../lengths/angle.ts';
 import { measuredLength, type Units } from '../lengths/length.ts';
+import { toldIn } from '../lengths/told-in.ts';
 import { type CoatReport, coatFindings, coatsOnWall } from './coats-on-wall.ts';
 import { type Film, type JobCoat, standardFilm } from './material.ts';
 import { type Measures, measuresOf } from './measures.ts';
@@ -61,7 +62,7 @@ export function describeBlank(
       ...(onePiece ? [onePieceInWords(onePiece, shown)] : []),
       ...measuresInWords(measures, shown, (key) => keyShown(typedIn, key)),
       ...coatsInWords(coats.reports, shown),
-    ],
+    ].map((line) => toldIn(line, units)),
     checks: [...toldAt(findings, typedIn), ...coatFindings(given, coats, about)],
   };
 }

@@ -5,6 +5,7 @@ import type { TraceOptions } from '../artwork/traced-picture.ts';
 import { type Finding, look, note } from '../finding.ts';
 import { degrees } from '../lengths/angle.ts';
 import { measuredLength, type Units } from '../lengths/length.ts';
+import { toldIn } from '../lengths/told-in.ts';
 import { sharpestCorner } from '../pattern/drawn-corners.ts';
 import type { OpenStretch } from '../pattern/joins.ts';
 import { periodsShown, type RepeatStudy, sureRepeat } from '../pattern/repeat-study.ts';
@@ -224,11 +225,10 @@ function studyInWords(tile: Tile, study: RepeatStudy, file: string, units: Units
   const fault = open[0]
     ? `it does not join: ${openInWords(open[0])}`
     : `its borders meet, but its spacing jumps by ${(study.jump ?? 0).toFixed(2)} mm`;
+  const joins = `it joins itself${study.stepped ? ', but not straight on' : ''}: ${metInWords(study)}`;
   return [
     `${file}: ${size(tile.width)} by ${size(tile.height)}, ${colours}`,
-    study.joins
-      ? `it joins itself${study.stepped ? ', but not straight on' : ''}: ${metInWords(study)}`
-      : fault,
+    toldIn(study.joins ? joins : fault, units),
     ...(endsOnBorders(study) ? [drawnToEnd] : []),
     periodInWords(tile, study, units),
   ];

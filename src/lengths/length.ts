@@ -110,7 +110,9 @@ function fromText(typed: string, options: LengthOptions): ParsedLength {
   const unit = quantity.rest === '' ? units : unitNamed(quantity.rest);
   if (unit === undefined) return refusal(withUnknownUnit(typed, quantity));
   if (quantity.rest === '' && options.bare === 'number')
-    return refusal(`${shown(typed)} has no unit; write ${shown(text + units)}, or the number without quotes`);
+    return refusal(
+      `${shown(typed)} has no unit; write ${shown(text + units)}${text.includes('/') ? '' : ', or the number without quotes'}`,
+    );
   return inRange(typed, toMm(quantity, unit), options);
 }
 

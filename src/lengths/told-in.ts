@@ -12,16 +12,22 @@ const quoted = /"[^"]*"/;
 const lengths =
   /(?<!turn |[\w.])-?\d+(?:\.\d+)?(?:(?:, | x | by | to )-?\d+(?:\.\d+)?)* mm(?![²³\w]|\.\w| and 1 in\b| \()/;
 
-const quotedOrLengths = new RegExp(`${quoted.source}|${lengths.source}`, 'g');
+/** Areas of film; those in mm² are a film's own figures, and stand as its key has them. */
+const area = /\d+(?:\.\d+)? cm²/;
+
+const small = /half a millimetre/;
+
+const quotedOrLengths = new RegExp([quoted, lengths, area, small].map(({ source }) => source).join('|'), 'g');
 
 /** A sentence of the engine's with its lengths in `units`; inches to 0.001, what is thinner than 1 mm to 0.0001. */
-export function toldIn(says: string, units: Units): string {
-  if (units === 'mm') return says;
-  return says.replace(quotedOrLengths, (found) =>
-    found.startsWith('"')
-      ? found
-      : `${found.slice(0, -' mm'.length).replace(/-?\d+(?:\.\d+)?/g, (mm) => inInches(mm))} in`,
-  );
+export const toldIn = (says: string, units: Units): string =>
+  units === 'mm' ? says : says.replace(quotedOrLengths, foundInInches);
+
+function foundInInches(found: string): string {
+  if (found.startsWith('"')) return found;
+  if (found.endsWith('cm²')) return `${inSquareInches(found.slice(0, -' cm²'.length))} in²`;
+  if (found.startsWith('half')) return `${inInches('0.5')} in`;
+  return `${found.slice(0, -' mm'.length).replace(/-?\d+(?:\.\d+)?/g, (mm) => inInches(mm))} in`;
 }
 
 /** A number of mm as it is written, in inches: a digit more than it has, and never fewer than a maker can tell. */
@@ -29,4 +35,10 @@ function inInches(mm: string): string {
   const told = mm.split('.')[1]?.length ?? 0;
   const least = Math.abs(Number(mm)) < 1 ? 4 : 3;
   return String(Number((Number(mm) / 25.4).toFixed(Math.max(least, told > 2 ? told + 1 : 0))));
+}
+
+/** A number of cm² as it is written, in square inches, to three figures or the whole inch. */
+function inSquareInches(cm: string): string {
+  const inches = Number(cm) / 2.54 ** 2;
+  return String(inches < 1000 ? Number(inches.toPrecision(3)) : Math.round(inches));
 }

@@ -4,6 +4,8 @@ import type { Tile } from '../artwork/tile.ts';
 import type { Contour } from '../geometry/contour.ts';
 import { most } from '../geometry/extremes.ts';
 import { tightBox } from '../geometry/measure.ts';
+import { distance, type Point } from '../geometry/point.ts';
+import { joinTolerance } from '../geometry/tolerance.ts';
 import { windowOf } from './clean-period.ts';
 import {
   type Closing,
@@ -105,8 +107,19 @@ const sizeChange = ({ closing: { scaleAcross, scaleUp } }: Way): number =>
 function joinedWays({ lattice, period }: RepeatStudy, ground: WayGround, make: MakeWay): Way[] {
   const own = near('repeat', lattice, ground, make);
   const isFiner = period && !isSame(period, lattice);
-  return [...own, ...(isFiner ? near('period', period, ground, make) : [])];
+  const finer = isFiner ? near('period', period, ground, make) : [];
+  return [...own, ...finer.filter((way) => !own.some((other) => liesAlike(way, other)))];
 }
+
+/** Whether two ways lay the same pattern in the same place, as those of a joining tile and of a finer step within it may. */
+function liesAlike(one: Way, other: Way): boolean {
+  const [sum, itsSum] = [aroundStep(one), aroundStep(other)];
+  const heights = Math.abs(one.closing.scaleUp / other.closing.scaleUp - 1) * Math.hypot(sum.x, sum.y);
+  return one.scale === other.scale && distance(sum, itsSum) <= joinTolerance && heights <= joinTolerance;
+}
+
+/** The step of the art as drawn that goes once around. */
+const aroundStep = ({ lattice, closing: { n, m } }: Way): Point => step(lattice, n, m);
 
 function brokenWays(tile: Tile, study: RepeatStudy, ground: WayGround, make: MakeWay): Way[] {
   const { lattice, period } = study;

@@ -60,6 +60,28 @@ describe('repeat', () => {
     },
   );
 
+  test('lists a finer step within a joining tile only where it lays another pattern', patience, async () => {
+    // Half a brick: rows 15 mm apart of motifs 20 mm apart, two to the width of the tile and four up it.
+    const motif = (x: number, y: number) => `<path d="M${x} ${y}q6 2 8 8q-6 -1 -8 -8z"/>`;
+    const rows = [0, 30].flatMap((y) => [
+      motif(1, y + 2),
+      motif(21, y + 2),
+      motif(11, y + 17),
+      motif(31, y + 17),
+    ]);
+    shop.write(
+      'brick.svg',
+      `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="60mm" viewBox="0 0 40 60">${rows.join('')}</svg>`,
+    );
+    const { out } = await repeat('brick.svg', `${samples}/canister/canister.blank.json`, '--json');
+    const { ways }: { ways: { key: string }[] } = JSON.parse(out);
+    const keys = ways.map(({ key }) => key);
+    // 269.6 mm are 6.7 tiles or 13.5 motifs: 7 tiles are 14 motifs, and 13 motifs are no whole tiles.
+    expect(keys).toEqual(expect.arrayContaining(['period-13', 'around-7', 'period-15']));
+    expect(keys).not.toContain('period-14');
+    expect(keys).not.toContain('period-12');
+  });
+
   test('tells as JSON what the contract names, for a crop that does not join', patience, async () => {
     const { status, out, lines } = await repeat(
       `${samples}/mug/shore.svg`,

@@ -76,7 +76,7 @@ describe('a bare number', () => {
     expect(refusalOf('150', inFile('mm'))).toBe(
       '"150" has no unit; write "150mm", or the number without quotes',
     );
-    expect(refusalOf('3 3/8', inFile('in'))).toContain('write "3 3/8in"');
+    expect(refusalOf('3 3/8', inFile('in'))).toBe('"3 3/8" has no unit; write "3 3/8in"');
   });
 });
 
