@@ -103,7 +103,9 @@ function read(
   if (!drawn || stops.length > 0) throw new Refused(stops);
   const { across } = options;
   const frame = across === undefined ? drawn : framed(drawn, across / drawn.width);
-  const plain = normalised(withMaskTypes(text), file, (svg) => normalise(svg, fonts));
+  // Where a text's own font is not there no letters stand in for its: what is then inspected is the drawing without its texts.
+  const set = findings.some(isUnset) ? [] : fonts;
+  const plain = normalised(withMaskTypes(text), file, (svg) => normalise(svg, set));
   try {
     return painted(plain, { frame, drawn, findings }, file, options);
   } catch (fault) {
@@ -140,6 +142,8 @@ function painted(
     stops: paint.findings.filter(({ level }) => level === 'stop'),
   };
 }
+
+const isUnset = ({ rule, level }: Finding): boolean => rule === 'text' && level === 'stop';
 
 /** What was found of a drawing, its texts looked at with the fonts that were given. */
 function withTextsSet(

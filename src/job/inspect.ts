@@ -178,7 +178,12 @@ function nothingToCut({ layers, lines, findings }: DrawnArt, file: string): Find
 
 /** What was found in reading. */
 const readingFindings = ({ findings }: DrawnArt): Finding[] =>
-  findings.map((finding) => (uncutRules.has(finding.rule) ? { ...finding, level: 'look' } : finding));
+  findings.map((finding) => {
+    if (!uncutRules.has(finding.rule)) return finding;
+    const says =
+      finding.rule === 'text' ? `${finding.says}; no text is measured here until then` : finding.says;
+    return { ...finding, level: 'look', says };
+  });
 
 /** What was found, in words. */
 export function inspectionLines({ report }: Inspected): string[] {

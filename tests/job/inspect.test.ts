@@ -1,4 +1,6 @@
 // What `inspect` says of artwork on the whole: pieces, length of the cut, sizes, and film that is a mask.
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Normalise } from '../../src/artwork/svg-normalise.ts';
 import { type InspectInput, inspect, inspectionLines } from '../../src/job/inspect.ts';
@@ -47,6 +49,26 @@ describe('artwork on the whole', () => {
     expect(clean.report.checks).toEqual([]);
     expect(inspectionLines(clean).join('\n')).toContain('nothing stands against cutting it');
   });
+});
+
+test('a text whose font is not there is told, and no letters that stand in for its own are measured', () => {
+  // Letters of another font were measured for it, and told as too thin.
+  const plain = new Uint8Array(
+    readFileSync(
+      createRequire(import.meta.url).resolve(
+        '@expo-google-fonts/atkinson-hyperlegible/400Regular/AtkinsonHyperlegible_400Regular.ttf',
+      ),
+    ),
+  );
+  const square = '<path d="M60 10H90V40H60Z"/>';
+  const text = (family: string) =>
+    svg(`${square}<text x="4" y="18" font-family="${family}" font-size="9">SHORE</text>`);
+  const { report } = inspected(text('Invented Hand'), { fonts: [plain] });
+  expect(report.checks.map(({ rule }) => rule)).toEqual(['text']);
+  expect(report.checks[0]?.says).toMatch(/"Invented Hand".*no text is measured here until then/);
+  expect(report.pieces).toBe(1);
+  expectWithin(report.cutLength, 120, 1e-6);
+  expect(inspected(text('Atkinson Hyperlegible'), { fonts: [plain] }).report.pieces).toBe(6);
 });
 
 describe('film that is a mask', () => {
