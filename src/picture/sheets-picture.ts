@@ -2,9 +2,8 @@
 import { writePathData } from '../drawing/path-data.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import type { Contour } from '../geometry/contour.ts';
-import { tightBox } from '../geometry/measure.ts';
 import type { Point } from '../geometry/point.ts';
-import { chordCount, pointAt } from '../geometry/segment.ts';
+import { namePlace } from './name-place.ts';
 import { ink, lineText, widthsOf, wordsWith } from './profile-ink.ts';
 import { millimetres } from './rolled-path.ts';
 
@@ -19,43 +18,6 @@ export interface ShownSheet {
   readonly colour: string;
   readonly pieces: readonly { readonly name: string; readonly outlines: readonly Contour[] }[];
 }
-
-/** Chords by which the room for a name is told, mm. */
-const tolerance = 0.1;
-
-/** Where a piece's name stands, and the room it has there, mm. */
-interface NamePlace {
-  readonly at: Point;
-  readonly across: number;
-  readonly up: number;
-}
-
-/** The middle of the tallest stretch of a piece above and below the middle of its box: its name stands in it. */
-function placeFor(outlines: readonly Contour[]): NamePlace {
-  const box = tightBox(outlines);
-  const x = (box.minX + box.maxX) / 2;
-  const crossings = outlines
-    .flatMap(({ segments }) => segments)
-    .flatMap((segment) => {
-      const count = chordCount(segment, tolerance);
-      return Array.from({ length: count }, (_, i) =>
-        [i / count, (i + 1) / count].map((t) => pointAt(segment, t)),
-      );
-    })
-    .flatMap(([a, b]) =>
-      a && b && a.x < x !== b.x < x ? [a.y + ((b.y - a.y) * (x - a.x)) / (b.x - a.x)] : [],
-    )
-    .sort((a, b) => a - b);
-  let best = { y: (box.minY + box.maxY) / 2, tall: 0 };
-  for (let i = 0; i + 1 < crossings.length; i += 2) {
-    const [from = 0, to = 0] = [crossings[i], crossings[i + 1]];
-    if (to - from > best.tall) best = { y: (from + to) / 2, tall: to - from };
-  }
-  return { at: { x, y: best.y }, across: box.maxX - box.minX, up: best.tall };
-}
-
-/** How much of a piece's length its name may take. */
-const nameShare = 0.9;
 
 /** As many sheets side by side as makes the picture about twice as wide as it is high. */
 function columnsFor(count: number, { across, up }: { readonly across: number; readonly up: number }): number {
@@ -89,13 +51,9 @@ export function sheetsPicture(sheets: readonly ShownSheet[], title: string, capt
     const words = say(sheet.says, { x: at.x, y: at.y + sheet.up + 1.5 * em }, em);
     return `<g transform="translate(${millimetres(at.x)} ${millimetres(at.y)})">\n${sheetText(sheet, em)}${sheet.pieces.map(({ name, outlines }) => nameText(name, outlines)).join('')}</g>\n${words}`;
   });
-  /** A name along the longer way of its piece, made smaller where it is longer than that. */
+  /** A name where its piece has room for it, made smaller where it has little. */
   function nameText(name: string, outlines: readonly Contour[]): string {
-    const { at, across, up } = placeFor(outlines);
-    const isTall = up > across;
-    const [long, short] = isTall ? [up, across] : [across, up];
-    const largest = Math.min(0.85 * em, 0.8 * short);
-    const size = Math.min(largest, (largest * nameShare * long) / widthsOf(put, largest)(name));
+    const { at, isTall, size } = namePlace(outlines, widthsOf(put, em)(name) / em, 0.85 * em);
     const text = say(name, { x: at.x, y: at.y + 0.35 * size }, size, 'middle');
     return isTall
       ? `<g transform="rotate(-90 ${millimetres(at.x)} ${millimetres(at.y)})">${text}</g>\n`

@@ -2,6 +2,7 @@
 import { expect, test } from 'vitest';
 import { loadFont } from '../../src/artwork/lettering.ts';
 import { polyline } from '../../src/geometry/contour.ts';
+import { namePlace } from '../../src/picture/name-place.ts';
 import { sheetsPicture } from '../../src/picture/sheets-picture.ts';
 import { plainFont } from '../job/a-font.ts';
 
@@ -38,4 +39,29 @@ test.each([
     const at = isTurned ? { x: Number(x) + (p.y - Number(y)), y: Number(y) - (p.x - Number(x)) } : p;
     expect(at.x >= 40 && at.x <= 40 + across && at.y >= 30 && at.y <= 30 + up).toBe(true);
   }
+});
+
+// Truth: a ring in closed form.
+test.each([0, 35, 90, 140, 180, 250])('a name stands on an arc of a ring turned by %s degrees', (turned) => {
+  const [inner, outer, half] = [60, 85, 1.1];
+  const on = (radius: number, angle: number) => ({
+    x: 200 + radius * Math.cos(angle),
+    y: 150 + radius * Math.sin(angle),
+  });
+  const middle = (turned * Math.PI) / 180;
+  const angles = Array.from({ length: 201 }, (_, i) => middle + half * (i / 100 - 1));
+  const ring = [...angles.map((a) => on(outer, a)), ...angles.toReversed().map((a) => on(inner, a))];
+  const outline = { ...polyline([...ring, on(outer, middle - half)]), closed: true };
+  const width = 4;
+  const { at, isTall, size } = namePlace([outline], width, 5);
+  expect(size).toBeGreaterThan(2);
+  const [across, up] = isTall ? [size, width * size] : [width * size, size];
+  for (const sx of [-0.5, 0.5])
+    for (const sy of [-0.5, 0.5]) {
+      const [x, y] = [at.x + sx * across - 200, at.y + sy * up - 150];
+      const radius = Math.hypot(x, y);
+      expect(radius).toBeGreaterThan(inner);
+      expect(radius).toBeLessThan(outer);
+      expect(Math.cos(Math.atan2(y, x) - middle)).toBeGreaterThan(Math.cos(half));
+    }
 });
