@@ -241,8 +241,9 @@ function periodInWords(tile: Tile, { joins, period, lattice }: RepeatStudy, unit
   if (joins && period.a.x === lattice.a.x && period.b.y === lattice.b.y)
     return `its repeat is its own size: ${steps}`;
   const { across, up } = periodsShown(tile, period);
-  const doubt = period.confidence < sureRepeat ? '; too little to lay it unasked' : '';
-  return `its true repeat: ${steps}, sure to ${sure}; it shows ${across.toFixed(1)} of them across and ${up.toFixed(1)} up${doubt}`;
+  const isSure = period.confidence >= sureRepeat;
+  const doubt = isSure ? '' : '; too little to lay it unasked: look at it before you name it';
+  return `${isSure ? 'its true repeat' : 'what may be its repeat'}: ${steps}, sure to ${sure}; it shows ${across.toFixed(1)} of them across and ${up.toFixed(1)} up${doubt}`;
 }
 
 const takenInWords = (taken: Way | undefined): string =>

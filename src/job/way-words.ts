@@ -106,7 +106,7 @@ export function openInWords({ layer, border, miss, length, instead }: OpenStretc
 export function metInWords({ borders: { crossings, sides } }: RepeatStudy): string {
   if (sides.length > 0) return sidesInWords(sides);
   return crossings === 0
-    ? 'nothing crosses its borders'
+    ? 'nothing crosses its borders, so its size alone tells how far apart its copies stand: look whether they stand there as within'
     : `${crossings} edges cross its borders and all go on in its copies`;
 }
 

@@ -29,6 +29,21 @@ describe('repeat', () => {
     expect(rest.at(-1)).toMatch(/^make takes around-6/);
   });
 
+  test('a repeat that a part of the art alone shows is offered as doubtful', patience, async () => {
+    // Dashes recur by 6.5 mm, the rounds between them by nothing; a round end of a dash is cut off at the left.
+    const dashes = [10, 29].map((y) => `<path d="M0 ${y}H52"/>`).join('');
+    const rounds =
+      '<circle cx="13" cy="19.5" r="3.2" fill="#c31"/><circle cx="39" cy="19.5" r="3.2" fill="#e93"/>';
+    shop.write(
+      'dashes.svg',
+      `<svg xmlns="http://www.w3.org/2000/svg" width="52mm" height="39mm" viewBox="0 0 52 39"><g fill="none" stroke="#258" stroke-width="2.8" stroke-linecap="round" stroke-dasharray="4 2.5">${dashes}</g>${rounds}</svg>`,
+    );
+    const { status, out } = await repeat('dashes.svg', `${samples}/canister/canister.blank.json`);
+    expect(status).toBe(1);
+    expect(out).toMatch(/what may be its repeat: .*sure to [78]\d %.*look at it before you name it/);
+    expect(out).toMatch(/make asks: name one in the job/);
+  });
+
   test(
     'tells a smooth band cut where it mirrors itself from a zigzag, whose corners are its own',
     patience,
@@ -148,6 +163,10 @@ describe('repeat', () => {
     );
     expect(status).toBe(0);
     expect(out).toMatch(/^dot\.svg: 2 in by 1\.5 in, one colour\n/);
+    // Cropped or not, it shows no edge that could tell.
+    expect(out).toMatch(
+      /nothing crosses its borders, so its size alone tells how far apart its copies stand/,
+    );
     expect(out).toMatch(/band 2 in long/);
     const unsized = await repeat('dot.svg', blank);
     expect([unsized.status, unsized.lines.some((line) => /no real-world size/.test(line))]).toEqual([
