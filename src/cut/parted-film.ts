@@ -32,9 +32,8 @@ export function partedFilm(outlines: readonly Contour[], shapes: readonly Shape[
   );
   const near = withHolesApart([...isClipped], isNear);
   const apart = near.holes.filter(isOnSheet);
-  const edge = near.shapes.map((shape): Shape => ({ contours: directed(shape) }));
-  const art = clippedShapes(edge, sheets, 'intersection', chordTolerance);
-  const around = clippedShapes(sheets, edge, 'difference', chordTolerance);
+  const art = clippedShapes(near.shapes, sheets, 'intersection', chordTolerance);
+  const around = clippedShapes(sheets, near.shapes, 'difference', chordTolerance);
   const holes = [...apart, ...inside.flatMap(({ contours }) => contours.slice(1))];
   return { art: [...inside, ...withHolesBack(art, apart)], ground: withHoles(around, holes, inside) };
 }

@@ -2,6 +2,7 @@
 import { type Box, hullBox, liesIn } from './box.ts';
 import type { Contour, Shape } from './contour.ts';
 import { holdsPoint } from './inside.ts';
+import { directed } from './measure.ts';
 
 /** Shapes without the holes that are far from the work, and those holes. */
 export interface HolesApart {
@@ -9,10 +10,14 @@ export interface HolesApart {
   readonly holes: readonly Contour[];
 }
 
-/** Each shape keeps its outer contour, and the holes whose boxes are `near`. */
+/**
+ * Each shape keeps its outer contour, and the holes whose boxes are `near`. Outer contours are made to run counter-clockwise and holes
+ * clockwise: shapes come back from the engine so, and a hole put back that ran as its outer contour does would count as film.
+ */
 export function withHolesApart(shapes: readonly Shape[], isNear: (box: Box) => boolean): HolesApart {
   const holes: Contour[] = [];
-  const kept = shapes.map(({ contours: [outer, ...own] }): Shape => {
+  const kept = shapes.map((shape): Shape => {
+    const [outer, ...own] = directed(shape);
     const near: Contour[] = [];
     for (const hole of own) (isNear(hullBox([hole])) ? near : holes).push(hole);
     return { contours: outer ? [outer, ...near] : [] };

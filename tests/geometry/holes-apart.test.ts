@@ -1,7 +1,7 @@
 // Holes kept out of a combination and put back, against Clipper 6 (clipper-lib), which takes all of them through.
 import { expect, test } from 'vitest';
 import { parsePathData } from '../../src/drawing/path-data.ts';
-import type { Shape } from '../../src/geometry/contour.ts';
+import { reverseContour, type Shape } from '../../src/geometry/contour.ts';
 import { withHolesApart, withHolesBack } from '../../src/geometry/holes-apart.ts';
 import { directed, shapeArea } from '../../src/geometry/measure.ts';
 import { clippedShapes, filledShapes } from '../../src/geometry/regions.ts';
@@ -46,4 +46,16 @@ test('holes of shapes one within the other go to the one around them', () => {
       .map((shape) => shapeArea(shape))
       .sort((a, b) => a - b),
   ).toEqual(rings.map((shape) => shapeArea(shape)).sort((a, b) => a - b));
+});
+
+test('holes put back run against what is around them, so that what combines the shapes next leaves them open', () => {
+  const backwards = net.map(({ contours }): Shape => ({ contours: contours.map(reverseContour) }));
+  const corner = shapesOf('M-1 -1H5V5H-1Z');
+  const window = shapesOf('M-2 -2H90V52H-2Z');
+  const { shapes, holes } = withHolesApart(backwards, ({ maxX, maxY }) => maxX < 9 && maxY < 9);
+  const cut = withHolesBack(clippedShapes(shapes, corner, 'difference', 0.003), holes);
+  const seen = clippedShapes(cut, window, 'intersection', 0.003);
+  const area = clipperArea('difference', ringsOf(net), ringsOf(corner), 'nonzero');
+  // Of the net's 100 mm the window takes off 10: a bar less five squares of 6 mm.
+  expectWithin(areaOf(seen), area - (10 * 50 - 5 * 36), 0.01);
 });

@@ -1,4 +1,5 @@
 // Seams that wind: through the gaps of a pattern, alike at both ends, measured by formulas and counts of the tests' own.
+import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { Refused } from '../../src/finding.ts';
 import { NearestFinder } from '../../src/geometry/nearest.ts';
@@ -148,6 +149,28 @@ test('where film goes all around, it is cut once, and across: by no more than it
   expectAtMost((told?.length ?? 0) / rings, width * 1.02, 'film cut at a bar');
   expectAtMost(made.report.pattern?.seamGap?.position ?? 1, 0.01, 'gap');
   expect(made.report.pattern?.seamGap?.crossings).toBeGreaterThan(0);
+});
+
+test('through a net that a straight edge leaves slivers of, every hole stays a hole', async () => {
+  // What was cut off the edge once turned the holes it did not touch into film at the next step.
+  const scales = readFileSync(new URL('../../samples/tapered-cup/scales.svg', import.meta.url), 'utf8');
+  const made = await winding({
+    tile: scales,
+    artwork: { repeat: { across: 45, up: 30 }, around: 5 },
+    blank: {
+      stations: [
+        { height: 0, across: 62 },
+        { height: 150, girth: 270 },
+      ],
+      footRound: 6,
+    },
+    job: {
+      band: { from: 6, to: 130 },
+      film: { ...film, minPiece: 2 },
+    },
+  });
+  expect(made.report.checks.map(({ rule }) => rule)).toContain('sliver');
+  expect(made.proof.checks.filter(({ pass }) => !pass)).toEqual([]);
 });
 
 test('goes around a motif that stands at the seam', async () => {
