@@ -2,6 +2,7 @@
 import type { DrawnLine } from '../drawing/drawn-line.ts';
 import { parsePathData } from '../drawing/path-data.ts';
 import { determinant } from '../geometry/affine.ts';
+import { keptContour } from '../geometry/kept-contour.ts';
 import type { Painted } from './covered.ts';
 
 /** The lines around what is filled and along what is stroked, in painting order, mm. Clips and copies are left aside. */
@@ -10,5 +11,5 @@ export const drawnLines = (painted: readonly Painted[]): DrawnLine[] =>
     id,
     colour,
     ...(typeof by === 'string' ? {} : { stroke: by.width * Math.sqrt(Math.abs(determinant(toMm))) }),
-    contours: parsePathData(data, toMm),
+    contours: parsePathData(data, toMm).map(keptContour),
   }));

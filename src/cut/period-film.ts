@@ -1,6 +1,7 @@
 // One period of a wrap's film, with enough of its neighbours that what is measured in it is measured whole.
 import { type Box, boxesMeet, grow, hullBox } from '../geometry/box.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
+import { atHand } from '../geometry/kept-contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import type { Point } from '../geometry/point.ts';
 import { precision } from '../geometry/tolerance.ts';
@@ -64,7 +65,7 @@ export function periodFilm({ template, layers, runOff, parts }: WrapFilm, reach:
 function nearBox({ contours }: Shape, box: Box): Shape[] {
   const meets = (contour: Contour) => boxesMeet(hullBox([contour]), box);
   const [outer, ...holes] = contours;
-  return outer && meets(outer) ? [{ contours: [outer, ...holes.filter(meets)] }] : [];
+  return outer && meets(outer) ? [{ contours: [outer, ...holes.filter(meets)].map(atHand) }] : [];
 }
 
 /** Whether a shape lies on the piece whole, so that no edge of the piece cuts through it; `turns`: and within those. */

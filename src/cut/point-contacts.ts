@@ -1,6 +1,7 @@
 // Where film meets film in a point alone: corner on corner, or corner on edge. No disc fits there, however small.
 import { BoxIndex } from '../geometry/box-index.ts';
 import type { Contour, Segment, Shape } from '../geometry/contour.ts';
+import { atHand } from '../geometry/kept-contour.ts';
 import { NearestFinder } from '../geometry/nearest.ts';
 import { cross, distance, dot, type Point, unit } from '../geometry/point.ts';
 import { directionAt } from '../geometry/segment.ts';
@@ -40,7 +41,8 @@ function cornersOf({ segments, closed }: Contour): { at: Point; own: ReadonlySet
 
 /** The places where edges of areas that overlap nowhere touch in a corner, each once. mm. */
 export function pointContacts(shapes: readonly Shape[]): Point[] {
-  const contours = shapes.flatMap((shape) => shape.contours);
+  // A corner's own segments are told from others by which objects they are.
+  const contours = shapes.flatMap((shape) => shape.contours.map(atHand));
   const corners = contours.flatMap(cornersOf);
   if (corners.length === 0) return [];
   const edges = new NearestFinder(contours);

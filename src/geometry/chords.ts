@@ -29,7 +29,9 @@ export function chorded(drawn: Contour, tolerance: number): ChordedContour {
     putCorners(s, chordCount(s, tolerance), chords);
     chords.first.push(chords.x.length);
   }
-  return chords;
+  // Arrays that grew have room to grow on, up to half as much again: copies have none.
+  const { x, y, first } = chords;
+  return { contour, x: x.slice(), y: y.slice(), first: first.slice() };
 }
 
 /** The corners of one segment's chords: many, so no point is made of any. */
@@ -92,6 +94,7 @@ export class ChordGrid {
   /** Put one source on the grid. Chords too short for the grid are left out; a contour of no area is left out whole. */
   add({ chords, by, isEdge }: Source, source: number, units: number): GridRing | undefined {
     const count = chords.x.length;
+    const { segments } = chords.contour;
     const ring: GridPoint[] = [];
     const begin = this.source.length;
     let x0 = onGrid(chords.x[0], by.x, units);
@@ -111,8 +114,7 @@ export class ChordGrid {
       }
       const corner = { x: x0, y: y0 };
       ring.push(corner);
-      if (chords.contour.segments[segment]?.kind === 'line')
-        this.sides.push({ p: corner, q: { x: x1, y: y1 } });
+      if (segments[segment]?.kind === 'line') this.sides.push({ p: corner, q: { x: x1, y: y1 } });
       const t1 = (k + 1 - from) / (to - from);
       this.#push(source, segment, started, t1, x0, y0, x1, y1, isEdge?.(segment) ?? false);
       started = undefined;

@@ -1,6 +1,6 @@
 // A source that comes near nothing else and is seen at a glance to be simple: traced without a grid or the engine.
 import { onGrid, type Source, slack } from './chords.ts';
-import type { Contour } from './contour.ts';
+import type { Segment } from './contour.ts';
 import type { Point } from './point.ts';
 import { norm } from './point.ts';
 import { crossesNothing, mostHeld } from './simple-ring.ts';
@@ -21,8 +21,8 @@ export interface LoneRing {
 
 /** A source as a ring; undefined where it has marked edges, sides that may touch or crossings, or that is not quickly told. */
 export function loneRing(source: Source, number: number, units: number): LoneRing | undefined {
-  const { contour } = source.chords;
-  if (hasTouchingSides(contour) || contour.segments.some((_, i) => source.isEdge?.(i))) return undefined;
+  const { segments } = source.chords.contour;
+  if (hasTouchingSides(segments) || segments.some((_, i) => source.isEdge?.(i))) return undefined;
   const corners = cornersOf(source, units);
   if (!corners || !crossesNothing(corners.x, corners.y, 1)) return undefined;
   const turns = twiceArea(corners) > 0 ? 1 : -1;
@@ -33,7 +33,7 @@ export function loneRing(source: Source, number: number, units: number): LoneRin
 }
 
 /** Straight sides that slant may be led through one another's corners. */
-const hasTouchingSides = ({ segments }: Contour): boolean =>
+const hasTouchingSides = (segments: readonly Segment[]): boolean =>
   segments.filter(({ kind, from, to }) => kind === 'line' && from.x !== to.x && from.y !== to.y).length > 1;
 
 /** Undefined where there are too few or too many, or two so near that rounding may have moved one past the other. */
@@ -74,17 +74,15 @@ function measure(corners: Corners, turns: 1 | -1, units: number): Pick<TracedRin
 function runsOf({ chords }: Source, number: number, { x, y }: Corners, turns: 1 | -1, units: number): Run[] {
   const { first } = chords;
   const count = first.length - 1;
-  const node = (segment: number): Point => {
-    const k = (first[segment] ?? 0) % x.length;
-    return { x: (x[k] ?? 0) / units, y: (y[k] ?? 0) / units };
-  };
+  const nodes = first.slice(0, count).map((k): Point => ({ x: (x[k] ?? 0) / units, y: (y[k] ?? 0) / units }));
+  const node = (segment: number): Point => nodes[segment % count] ?? { x: 0, y: 0 };
   const run = (segment: number): Run => {
     const ends = { from: node(segment), to: node(segment + 1) };
     return turns > 0
       ? { source: number, segment, t0: 0, t1: 1, ...ends }
       : { source: number, segment, t0: 1, t1: 0, from: ends.to, to: ends.from };
   };
-  const runs = chords.contour.segments.map((_, segment) => run(segment));
+  const runs = nodes.map((_, segment) => run(segment));
   if (turns > 0) return runs;
   // Walked back from the ring's last corner, a last segment of one chord comes at the end.
   const isLastShort = (first[count] ?? 0) - (first[count - 1] ?? 0) === 1;

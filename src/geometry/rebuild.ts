@@ -12,15 +12,21 @@ import type { Run, TracedRegion, TracedRing } from './traced.ts';
 export type SegmentOf = (run: Run) => Segment;
 
 /** The segments of numbered sources, as `combine` numbers them. */
-export const segmentsOf =
-  (sources: readonly Source[]): SegmentOf =>
-  (run) => {
+export const segmentsOf = (sources: readonly Source[]): SegmentOf => {
+  // Runs of one source follow one another, and segments that are kept as numbers are made anew each time.
+  let [contour, segments]: [Contour | undefined, readonly Segment[]] = [undefined, []];
+  return (run) => {
     const source = sources[run.source];
-    const segment = source?.chords.contour.segments[run.segment];
-    if (!source || !segment) return line(run.from, run.to);
+    if (source && source.chords.contour !== contour) {
+      contour = source.chords.contour;
+      segments = contour.segments;
+    }
+    const segment = source && segments[run.segment];
+    if (!segment) return line(run.from, run.to);
     const { x, y } = source.by;
     return x === 0 && y === 0 ? segment : moveSegment(translation(x, y), segment);
   };
+};
 
 /** Where one run ends and the next begins, with the parameters of that place on each. */
 export interface Joint {

@@ -3,6 +3,7 @@ import { type DrawnFault, drawnFaults } from '../cut/art-faults.ts';
 import type { CutLimits } from '../cut/limits.ts';
 import type { DrawnLine } from '../drawing/drawn-line.ts';
 import type { Finding } from '../finding.ts';
+import { atHand } from '../geometry/kept-contour.ts';
 import { drawnFinding } from './fault-words.ts';
 
 /** Of one rule no more than this are told singly; the last of them says how many more there are. */
@@ -28,7 +29,10 @@ interface DrawnAtScale {
 
 /** `limits`: as they are in the drawing, where it is laid smallest. */
 export function drawnChecks({ lines, scale }: DrawnAtScale, file: string, limits: CutLimits): Finding[] {
-  const faults = drawnFaults(lines, limits);
+  const faults = drawnFaults(
+    lines.map((line) => ({ ...line, contours: line.contours.map(atHand) })),
+    limits,
+  );
   return [...new Set(faults.map(({ rule }) => rule))].flatMap((rule) => {
     const own = faults.filter((fault) => fault.rule === rule);
     const rest = own.length - mostTold;

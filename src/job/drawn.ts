@@ -4,6 +4,7 @@ import type { StackedArt } from '../artwork/stacked-tile.ts';
 import { turnedTile } from '../artwork/tile-layer.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { type Finding, note, Refused, stop } from '../finding.ts';
+import { keptLayers } from '../geometry/kept-contour.ts';
 import { chosenWay, saysRepeat, studyOf } from './choose-way.ts';
 import { fontsOf } from './drawing-fonts.ts';
 import { drawnChecks } from './drawn-checks.ts';
@@ -79,7 +80,7 @@ export function readDrawn(input: MakeInput, groundOf: () => PatternGround): Draw
   return {
     artwork,
     ground,
-    plan: withBridges(withFilms(plan, job.layers), job, ground, jobFile),
+    plan: kept(withBridges(withFilms(plan, job.layers), job, ground, jobFile)),
     colours: tile.layers.map(({ colour }) => colour),
     job,
     jobFile,
@@ -87,6 +88,12 @@ export function readDrawn(input: MakeInput, groundOf: () => PatternGround): Draw
     ...(mended ? { mended } : {}),
   };
 }
+
+/** The plan with its tile as it lies until the pictures are drawn. */
+const kept = (plan: PatternPlan): PatternPlan => ({
+  ...plan,
+  tile: { ...plan.tile, layers: keptLayers(plan.tile.layers) },
+});
 
 /** The way of a tile that is laid as it is, whether its borders meet or not. */
 const wayAsDrawn = 'as-drawn';

@@ -6,6 +6,7 @@ import { writeSvg } from '../deliver/write-svg.ts';
 import { withoutApart } from '../drawing/drawing.ts';
 import { type Finding, Refused } from '../finding.ts';
 import { compose, rotation, translation } from '../geometry/affine.ts';
+import { keptLayers } from '../geometry/kept-contour.ts';
 import { equalParts } from '../pattern/closing.ts';
 import type { Lay } from '../pattern/lay.ts';
 import { wrapPattern } from '../pattern/wrap.ts';
@@ -278,8 +279,9 @@ function layPattern({ template, lengths }: Plan, drawn: Drawn, lay: Lay): LaidPa
   const { artwork, plan, mended, ground, findings, job, jobFile } = drawn;
   const edges = edgeOptions(job, template.band, ground.band);
   const options = { ...plan, template, runOff, lay, edges };
-  const { wrap, findings: said } =
+  const { wrap: laid, findings: said } =
     artwork.lay === 'rigid' ? wholeMotifs(drawn, options) : { wrap: wrapPattern(options), findings: [] };
+  const wrap = { ...laid, layers: keptLayers(laid.layers) };
   const { file } = artwork;
   return {
     artwork,

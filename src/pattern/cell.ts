@@ -5,6 +5,7 @@ import { type Box, hullBox } from '../geometry/box.ts';
 import { type ChordedContour, chorded, type Source } from '../geometry/chords.ts';
 import { combine, untraced } from '../geometry/combine.ts';
 import type { Contour } from '../geometry/contour.ts';
+import { keptContour } from '../geometry/kept-contour.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { type SegmentOf, segmentsOf } from '../geometry/rebuild.ts';
 import { chordTolerance, joinTolerance } from '../geometry/tolerance.ts';
@@ -80,7 +81,8 @@ export function layPeriod(contours: readonly PeriodContour[], lattice: Lattice, 
   return {
     contours: contours.map(({ contour, borders }) => {
       const laid = moveContour(m, contour);
-      return { chords: chorded(laid, chordTolerance), box: hullBox([laid]), borders };
+      const chords = chorded(laid, chordTolerance);
+      return { chords: { ...chords, contour: keptContour(chords.contour) }, box: hullBox([laid]), borders };
     }),
     lattice: { a: linear(lattice.a), b: linear(lattice.b) },
   };
