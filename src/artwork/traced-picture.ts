@@ -183,7 +183,9 @@ function groundsOf(palette: readonly Colour[]): ReadonlySet<number> {
 
 /** The areas of a colour in a picture that stands alone: cut at its edge. */
 function shapesIn(grid: SampleGrid, { pixel }: Size, file: string): Shape[] {
-  const lines = levelLines(grid).filter(isNoSpeck);
+  const all = levelLines(grid);
+  const lines = all.filter(isNoSpeck);
+  refuseFine(grid, all, file);
   if (lines.length > mostPatches) throw tooBusy(file);
   const contours = lines.map((points) => moveContour(toMm(pixel), fitPoints(points, fitted)));
   return filledShapes(contours, 'evenodd', chordTolerance);
@@ -191,8 +193,12 @@ function shapesIn(grid: SampleGrid, { pixel }: Size, file: string): Shape[] {
 
 /** Those of a picture that goes on across its borders: they go on in its copies. */
 function shapesAround(grid: SampleGrid, { width, height, pixel }: Size, file: string): Shape[] {
-  const lines = wrappedLevelLines(grid).filter(
-    ({ points, by }) => by.i !== 0 || by.j !== 0 || isNoSpeck(points),
+  const all = wrappedLevelLines(grid);
+  const lines = all.filter(({ points, by }) => by.i !== 0 || by.j !== 0 || isNoSpeck(points));
+  refuseFine(
+    grid,
+    all.filter(({ by }) => by.i === 0 && by.j === 0).map(({ points }) => points),
+    file,
   );
   if (lines.length > mostPatches) throw tooBusy(file);
   const edges = lines.map(({ points, by }) => {
@@ -202,10 +208,20 @@ function shapesAround(grid: SampleGrid, { width, height, pixel }: Size, file: st
   return wrappedShapes(edges, { width, height, sure: surePlace(grid, pixel) });
 }
 
+/** Specks are left out; where they are so large a share of a picture, they are the art. */
+const mostInSpecks = 0.1;
+
+/** Of a picture whose art, or whose holes, are too small to follow a whole sheet would be left, or nothing. */
+function refuseFine({ width, height }: SampleGrid, lines: readonly (readonly Point[])[], file: string): void {
+  const specks = lines.filter((points) => !isNoSpeck(points));
+  const area = specks.reduce((sum, points) => sum + Math.abs(signedArea(polygon(points))), 0);
+  if (area > mostInSpecks * width * height) throw new Refused([stop('no-area', { file }, tooFine)]);
+}
+
+const tooFine = `shows mostly what is no larger than ${leastPixels} pixels, which can't be followed; save it two or three times as large, so that its thinnest lines are three pixels wide`;
+
 const nothingShown = ({ palette }: Coloured, grounds: ReadonlySet<number>): string =>
-  palette.length > grounds.size
-    ? `shows nothing larger than ${leastPixels} pixels, which can't be followed; save it two or three times as large, so that its thinnest lines are three pixels wide`
-    : 'shows nothing but one light ground, so there is nothing to cut';
+  palette.length > grounds.size ? tooFine : 'shows nothing but one light ground, so there is nothing to cut';
 
 const isNoSpeck = (points: readonly Point[]): boolean => Math.abs(signedArea(polygon(points))) >= leastPixels;
 

@@ -58,18 +58,29 @@ const texture = 8;
 /** Its border is one more row of it where it changes there by no more than so many times that. */
 const asWithin = 1.25;
 
+/** Rows that follow on one another differ by less than this share of what rows far apart do; those of a fine regular pattern do not. */
+const leastAlike = 0.75;
+
+/** A row so far on, as a share of all, has nothing to do with one. */
+const farOn = 0.37;
+
 /** Whether a texture changes across a border as it does from row to row within: a crop's rows there have nothing in common. */
 function changesAsWithin({ value, along, size }: BorderView): boolean {
-  const changeInto = (k: number): number => {
+  const change = (k: number, from: number): number => {
     let sum = 0;
     for (let i = 0; i < along; i++)
       for (let channel = 0; channel < 3; channel++)
-        sum += Math.abs(value(i, k, channel) - value(i, k - 1, channel));
+        sum += Math.abs(value(i, k, channel) - value(i, from, channel));
     return sum / (3 * along);
   };
-  const within = Array.from({ length: size - 1 }, (_, k) => changeInto(k + 1)).sort((p, q) => p - q);
-  const usual = within[within.length >> 1] ?? 0;
-  return usual >= texture && changeInto(size) <= asWithin * usual;
+  const usualOf = (apart: number): number =>
+    Array.from({ length: size - apart }, (_, k) => change(k + apart, k)).sort((p, q) => p - q)[
+      (size - apart) >> 1
+    ] ?? 0;
+  const [usual, border] = [usualOf(1), change(size, size - 1)];
+  return (
+    usual >= texture && border <= asWithin * usual && border <= leastAlike * usualOf(Math.round(farOn * size))
+  );
 }
 
 const wrap = (value: number, size: number): number => ((value % size) + size) % size;

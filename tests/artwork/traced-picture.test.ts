@@ -189,7 +189,17 @@ test('what is finer than is followed is told so, and what to do', () => {
     .map((_, i) => `M${1 + 2 * (i % 19)} ${1 + 2 * Math.floor(i / 19)}h.2`)
     .join('');
   const fine = () => traced(pngOf(`<path d="${dashes}" stroke="#000" stroke-width=".13"/>`));
-  expect(fine).toThrow(/nothing larger than 6 pixels.*save it two or three times as large/);
+  expect(fine).toThrow(/mostly what is no larger than 6 pixels.*save it two or three times as large/);
+});
+
+test('a sheet whose holes are too small to follow is refused, not cut whole', () => {
+  // Holes of two by two pixels, every four: a quarter of the sheet.
+  const png = new PNG({ width: 120, height: 120 });
+  for (let i = 0; i < 120 * 120; i++) {
+    const isHole = i % 4 < 2 && Math.floor(i / 120) % 4 < 2;
+    png.data.set(isHole ? [255, 255, 255, 255] : [0, 0, 0, 255], 4 * i);
+  }
+  expect(() => traced(PNG.sync.write(png))).toThrow(/save it two or three times as large/);
 });
 
 describe('how large it is', () => {
