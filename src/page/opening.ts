@@ -32,8 +32,8 @@ export async function openFiles(coming: Promise<readonly NamedBytes[]>, what: st
 }
 
 /** A new, empty job; the one before is a step back in the history. */
-export function startAnew(): void {
-  change(emptyBench(bench.value.units), 'new job');
+export function startAnew(units = bench.value.units): void {
+  change(emptyBench(units), 'new job');
   openingSays.value = [];
   beginView('wall');
 }

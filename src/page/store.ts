@@ -115,6 +115,8 @@ export function beginView(name: ViewName): void {
 export const opening = signal(0);
 /** The finding that was selected last. */
 export const selected = signal<Finding | undefined>(undefined);
+/** The finding that the flat drawing has gone to: it goes to each once, however often its view is opened. */
+export const wentTo = signal<Finding | undefined>(undefined);
 /** Whether it is the selected one: a finding that comes anew, the same in every word, stays selected. */
 export const isSelected = (finding: Finding): boolean =>
   selected.value !== undefined && inFull(selected.value) === inFull(finding);

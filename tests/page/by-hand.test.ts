@@ -209,3 +209,48 @@ async function reopened(context: BrowserContext): Promise<Page> {
   await page.locator('#step-1').waitFor();
   return page;
 }
+
+test('the guide is in mm on a bench in inches, and begins where the keys are', patience, async () => {
+  const { page } = await bench.open();
+  const units = (name: string) => page.getByRole('radio', { name, exact: true });
+  await units('in').check({ force: true });
+  await page.getByRole('button', { name: 'Two minutes with the lighthouse cup' }).click();
+  await expect.poll(() => units('mm').isChecked()).toBe(true);
+  await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('Show me where');
+  await page.keyboard.press('Enter');
+  await page.keyboard.type('62');
+  await expect.poll(() => page.locator('.guide-count').textContent()).toBe('Lighthouse cup: 2 of 11');
+  await expect.poll(() => field(page, 'blank:stations[0].across').inputValue()).toBe('62');
+});
+
+test(
+  'a reading still to give leaves the vessel in 3D; a finding selected from it is gone to on the flat sheet, once',
+  patience,
+  async () => {
+    const { page, wrong } = await bench.open();
+    await page.getByRole('button', { name: /Fish-scale cup/ }).click();
+    await settled(page);
+    await openStep(page, 3);
+    await field(page, 'job:band.to').fill('150');
+    await page.getByRole('tab', { name: 'Vessel' }).click();
+    await page.locator('.solid-canvas[data-ready="yes"]').waitFor({ timeout: 60_000 });
+    await page.getByRole('button', { name: 'Add a coat by thickness' }).click();
+    await page.getByText('This is how it was before the last change').waitFor();
+    expect(await page.locator('.solid-canvas').count()).toBe(1);
+    await field(page, 'job:coats[1].thickness').fill('0.1');
+    await settled(page);
+    await expect.poll(() => page.getByText('This is how it was before the last change').count()).toBe(0);
+
+    await openStep(page, 4);
+    await page.locator('.finding-look', { hasText: 'lip-and-rim' }).click();
+    const middle = async () => {
+      const [mark, view] = await Promise.all(
+        ['.mark-selected', '.flat-canvas'].map((one) => page.locator(one).boundingBox()),
+      );
+      return mark && view ? Math.abs(mark.y + mark.height / 2 - (view.y + view.height / 2)) : Infinity;
+    };
+    // Of a whole sheet its upper third would be looked at, not this place.
+    await expect.poll(middle).toBeLessThan(40);
+    expect(wrong).toEqual([]);
+  },
+);

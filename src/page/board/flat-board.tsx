@@ -14,6 +14,7 @@ import {
   selected,
   shownPlace,
   trueWithin,
+  wentTo,
 } from '../store.ts';
 import { DragInWords } from './drag-words.tsx';
 import { useEffectNow } from './effect-now.ts';
@@ -69,12 +70,15 @@ export function FlatBoard() {
     showWhole();
     return undefined;
   });
+  // Gone to once, as soon as there is a view: it may have been selected from elsewhere, and later changes leave the view alone.
   useEffectNow(() => {
-    const where = selected.value?.where;
-    if (where?.along === undefined || !laid.value || !view.peek()) return undefined;
-    const place = placeOnSheet(laid.value, { turn: where.turn ?? 0.5, along: where.along });
-    const now = view.peek();
-    if (place && now) view.value = centred(now, place, size.peek(), 6);
+    const [finding, now] = [selected.value, view.value];
+    if (finding?.where.along === undefined || finding === wentTo.peek() || !laid.value || !now)
+      return undefined;
+    wentTo.value = finding;
+    const { turn = 0.5, along } = finding.where;
+    const place = placeOnSheet(laid.value, { turn, along });
+    if (place) view.value = centred(now, place, size.peek(), 6);
     return undefined;
   });
   useEffectNow(() => {

@@ -9,10 +9,13 @@ import { bench, isGuided, selected, view } from '../store.ts';
 const at = signal<number | undefined>(undefined);
 
 export function startGuide(): void {
-  startAnew();
+  // Its readings are in mm: typed on a bench in inches, 62 would be a cup as high as a man.
+  startAnew('mm');
   selected.value = undefined;
   made.value = undefined;
   at.value = 0;
+  // The button that began it is gone with the welcome: who works by keys goes on at the guide.
+  requestAnimationFrame(() => document.querySelector<HTMLElement>('.guide button')?.focus());
 }
 
 effect(() => {

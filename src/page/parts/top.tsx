@@ -67,7 +67,7 @@ export function Top() {
           Seamwright
         </p>
         <nav class="top-tools" aria-label="Job">
-          <button type="button" class="tool" onClick={startAnew}>
+          <button type="button" class="tool" onClick={() => startAnew()}>
             New
           </button>
           <button type="button" class="tool" onClick={() => input.current?.click()}>

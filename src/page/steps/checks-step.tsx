@@ -11,12 +11,14 @@ import {
   isStillToGive,
   isUntouched,
   selected,
+  wentTo,
 } from '../store.ts';
 
 /** Where a finding is, as far as the page can show it. */
 function goTo(finding: Finding): void {
   // Chosen anew each time, so that the view goes there again.
   selected.value = undefined;
+  wentTo.value = undefined;
   selected.value = finding;
   const { where } = finding;
   if (where.along !== undefined) chooseView('flat');

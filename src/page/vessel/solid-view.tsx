@@ -16,6 +16,8 @@ import { VesselTools } from './vessel-tools.tsx';
 
 interface SolidViewProps {
   readonly solid: SolidSeen;
+  /** Whether it shows what was before the last change, for that could not be drawn. */
+  readonly isStale: boolean;
   readonly showSides: () => void;
   /** Called where this browser draws no 3D, or stops doing so. */
   readonly giveUp: () => void;
@@ -29,7 +31,7 @@ const dragTurn = 700;
 /** Asked of a canvas of its own, for the library complains aloud where there is none. */
 const hasWebGl = (): boolean => document.createElement('canvas').getContext('webgl2') !== null;
 
-export function SolidView({ solid, showSides, giveUp }: SolidViewProps) {
+export function SolidView({ solid, isStale, showSides, giveUp }: SolidViewProps) {
   const canvas = useRef<HTMLCanvasElement>(null);
   const paper = useRef<HTMLCanvasElement>(null);
   const scene = useSignal<VesselScene | undefined>(undefined);
@@ -204,10 +206,15 @@ export function SolidView({ solid, showSides, giveUp }: SolidViewProps) {
         onKeyDown={onKeys(keys)}
         {...hands.on}
       >
-        <canvas ref={canvas} class="solid-canvas" data-ready={isShown.value ? 'yes' : 'no'} />
+        <canvas
+          ref={canvas}
+          class={isStale ? 'solid-canvas picture-stale' : 'solid-canvas'}
+          data-ready={isShown.value ? 'yes' : 'no'}
+        />
         <canvas ref={paper} class="solid-paper" />
       </div>
       <p class="board-figures" id="solid-figures" aria-live="polite">
+        {isStale ? 'This is how it was before the last change; see the checks for what is wanting. ' : ''}
         {scene.value
           ? `Turn ${facing.toFixed(3)} faces you: ${(facing * 360).toFixed(0)}° around from the seam.`
           : 'Opening the 3D view…'}

@@ -14,10 +14,11 @@ export function VesselBoard() {
   const solid = answer?.solid;
   const isFlatOnly = isWithout3d.value || (answer !== undefined && !solid);
   const isStale = refused !== undefined;
-  if (solid && !isStale && !isFromSides.value && !isWithout3d.value)
+  if (solid && !isFromSides.value && !isWithout3d.value)
     return (
       <SolidView
         solid={solid}
+        isStale={isStale}
         showSides={() => {
           isFromSides.value = true;
         }}
@@ -28,7 +29,7 @@ export function VesselBoard() {
     );
   return (
     <>
-      {solid && !isStale && !isWithout3d.value ? (
+      {solid && !isWithout3d.value ? (
         <div class="board-tools" role="toolbar" aria-label="Finished vessel">
           <button
             type="button"
