@@ -44,6 +44,12 @@ test('what is refused names fields and their choices', () => {
   expect(refusals(() => readBlank(blank, 'b.blank.json')).join()).toMatch(/^Lip: /);
 });
 
+test('a field that is a question keeps its mark, and its answer stands after it', () => {
+  expect(told('give "use": "other" if nobody drinks from it', 'stations')).toBe(
+    'give “Drunk from? No” if nobody drinks from it',
+  );
+});
+
 test('a key is the one within, beside or above what the sentence is about', () => {
   expect(told('too short for "hold"; give a larger "overlap"', 'seam.hold')).toBe(
     'too short for “Must hold on”; give a larger “Overlap”',

@@ -82,7 +82,8 @@ export function inPageWords(
       const words = key === undefined ? undefined : wordsOf(key);
       if (!words) return whole;
       const value = given.replace(/^"|"$/g, '');
-      return `“${words.label}: ${valueIn(words, value) ?? value}”`;
+      const asked = words.label.endsWith('?') ? words.label : `${words.label}:`;
+      return `“${asked} ${valueIn(words, value) ?? value}”`;
     })
     .replace(quoted, (whole, name: string) => {
       if (own.has(name)) return whole;
