@@ -58,11 +58,11 @@ export function describeBlank(
     report: { ...blankReport(wall, flatBands), ...measures, ...(onePiece ? { onePiece } : {}) },
     coats: coats.reports,
     lines: [
-      ...inWords(blank, wall, flatBands, shown),
+      ...inWords(blank, wall, flatBands, units),
       ...(onePiece ? [onePieceInWords(onePiece, shown)] : []),
       ...measuresInWords(measures, shown, (key) => keyShown(typedIn, key)),
       ...coatsInWords(coats.reports, shown),
-    ].map((line) => toldIn(line, units)),
+    ],
     checks: [...toldAt(findings, typedIn), ...coatFindings(given, coats, about)],
   };
 }
@@ -83,12 +83,8 @@ function formInWords(wall: Wall): string {
 }
 
 /** Lines of plain words: form, flat bands, girths with how sure they are, area and what a coat takes. */
-function inWords(
-  blank: Blank,
-  wall: Wall,
-  flatBands: readonly Band[],
-  shown: (mm: number) => string,
-): string[] {
+function inWords(blank: Blank, wall: Wall, flatBands: readonly Band[], units: Units): string[] {
+  const shown = (mm: number) => measuredLength(mm, units);
   const { girthAt } = blankReport(wall, flatBands);
   const length = wallLength(wall);
   return [
@@ -97,7 +93,8 @@ function inWords(
     ...(flatBands.length === 0 ? ['a straightedge finds no flat band on it'] : []),
     ...flatBands.map((band) => {
       const area = wallArea(wall, band);
-      return `film lies flat from ${shown(band.from)} to ${shown(band.to)} along the wall: ${(area / 100).toFixed(1)} cm², where a coat of 0.1 mm takes ${((area * 0.1) / 1000).toFixed(2)} ml before what is lost`;
+      const says = `film lies flat from ${shown(band.from)} to ${shown(band.to)} along the wall: ${(area / 100).toFixed(1)} cm², where a coat of 0.1 mm takes ${((area * 0.1) / 1000).toFixed(2)} ml before what is lost`;
+      return toldIn(says, units);
     }),
     ...girthAt.map(
       ({ along, girth, u }) =>

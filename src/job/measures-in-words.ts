@@ -80,12 +80,13 @@ function halfInWords(
   keyShown: (key: string) => string,
 ): string[] {
   const place = overlap ? 'at the seam' : 'beside the handle';
-  const rule = `half a millimetre of tape is half a millimetre ${place}, and half a millimetre across is ${shown(Math.PI / 2)}`;
+  const slip = shown(0.5) === '0.5 mm' ? 'half a millimetre' : shown(0.5);
+  const rule = `${slip} of tape is ${slip} ${place}, and ${slip} across is ${shown(Math.PI / 2)}`;
   const read = readings.find(({ key }) => key === half?.key);
   if (!half || !read) return [rule];
   const at = (change: number) => `${shown(Math.abs(change))}${change < 0 ? ' the other way' : ''}`;
   return [
-    `${rule}; here ${readingCalled(read, shown, keyShown)} read half a millimetre too small leaves a gap of ${at(half.foot)} at the foot edge and ${at(half.lip)} at the lip edge`,
+    `${rule}; here ${readingCalled(read, shown, keyShown)} read ${slip} too small leaves a gap of ${at(half.foot)} at the foot edge and ${at(half.lip)} at the lip edge`,
   ];
 }
 

@@ -163,3 +163,21 @@ describe('the widest band for one piece on a wall that bends', () => {
     expect(told(cup).report.onePiece).toBeUndefined();
   });
 });
+
+test('a blank in inches is told in inches, and keeps its name as it was typed', () => {
+  const blank = readBlank({ ...straight3, name: 'mug 82 mm', units: 'in' }, 'b');
+  const said = describeBlank(blank, 'b', 'in').lines.join('\n');
+  expect(said).toMatch(/^mug 82 mm: /);
+  expect(said.slice('mug 82 mm'.length)).not.toMatch(/mm\b|cm²|millimetre/);
+  // A cylinder 3 in across has 9.42 in² to the inch up.
+  expect(said).toMatch(/: 37\.7 in², /);
+  expect(said).toContain('0.02 in of tape is 0.02 in at the seam');
+});
+
+const straight3 = {
+  stations: [
+    { height: 0, across: 3 },
+    { height: 4, across: 3 },
+  ],
+  use: 'other',
+};
