@@ -8,11 +8,30 @@ import { beginView, bench, change, hasArtwork, opening, said, viewsChosen } from
 /** What stood against opening files last, in words; empty where nothing did. */
 export const openingSays = signal<readonly string[]>([]);
 
-/** Opens what comes, and shows it: but where the maker has chosen a view meanwhile, that one stays. */
-export async function openFiles(coming: Promise<readonly NamedBytes[]>, what: string): Promise<void> {
+/** Done when all that was asked to be opened is open, or could not be. */
+let askedBefore: Promise<void> = Promise.resolve();
+
+/**
+ * Opens what comes, and shows it: but where the maker has chosen a view meanwhile, that one stays. What was asked for
+ * first is opened first, however late it comes: what the maker chose last is what lies on the bench.
+ */
+export function openFiles(coming: Promise<readonly NamedBytes[]>, what: string): Promise<void> {
+  const before = askedBefore;
+  askedBefore = openAfter(before, coming, what);
+  return askedBefore;
+}
+
+async function openAfter(
+  before: Promise<void>,
+  coming: Promise<readonly NamedBytes[]>,
+  what: string,
+): Promise<void> {
   const chosenBefore = viewsChosen.peek();
   opening.value = opening.peek() + 1;
+  // One that fails is told when its turn comes, not as a promise nobody waits for.
+  coming.catch(() => undefined);
   try {
+    await before;
     const files = await coming;
     if (files.length === 0) return;
     const { bench: next, says } = withOpened(bench.value, files);

@@ -210,6 +210,31 @@ async function reopened(context: BrowserContext): Promise<Page> {
   return page;
 }
 
+test(
+  'of two things opened, the one chosen last lies on the bench, however late the other comes',
+  patience,
+  async () => {
+    const { page, wrong } = await bench.open();
+    await page.route(/cup\.(job|blank)|scales/, async (route) => {
+      await page.waitForTimeout(1500);
+      await route.continue();
+    });
+    await page.getByRole('button', { name: /Fish-scale cup/ }).click();
+    await openStep(page, 2);
+    const buffer = Buffer.from(
+      '<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="40mm"><circle cx="20mm" cy="20mm" r="9mm"/></svg>',
+    );
+    await page
+      .locator('#art-file')
+      .setInputFiles({ name: 'chosen-last.svg', mimeType: 'image/svg+xml', buffer });
+    await settled(page);
+    expect(await page.getByRole('region', { name: 'Artwork file' }).textContent()).toContain(
+      'chosen-last.svg is laid',
+    );
+    expect(wrong).toEqual([]);
+  },
+);
+
 test('the guide is in mm on a bench in inches, and begins where the keys are', patience, async () => {
   const { page } = await bench.open();
   const units = (name: string) => page.getByRole('radio', { name, exact: true });
