@@ -164,7 +164,9 @@ function near(kind: WayKind, lattice: Lattice, ground: WayGround, make: MakeWay,
   const stretched = sums.slice(0, 2).flatMap((sum) => {
     const closing = closingBy(lattice, sum, { ...options, scale: 'across' });
     const change = closing ? Math.abs(Math.log(closing.scaleAcross)) : 0;
-    const isOther = closing && change > leastStretch && change < mostStretch;
+    const isBorne = closing && change > leastStretch && change < mostStretch;
+    // Rows that have to end whole may leave both the same height.
+    const isOther = isBorne && Math.abs(Math.log(closing.scaleUp / sum.scaleUp)) > leastStretch;
     return isOther ? [make(kind, lattice, closing, 'across', confidence)] : [];
   });
   return [...plain, ...stretched];

@@ -97,6 +97,27 @@ describe('repeat', () => {
     expect(keys).not.toContain('period-12');
   });
 
+  test(
+    'where rows end whole, a way stretched around alone is listed only if its heights are others',
+    patience,
+    async () => {
+      shop.write(
+        'whole.job.json',
+        JSON.stringify({
+          name: 'whole rows',
+          units: 'mm',
+          blank: `${samples}/canister/canister.blank.json`,
+          edges: 'whole-rows',
+        }),
+      );
+      const { out } = await repeat(`${samples}/canister/ropes.svg`, 'whole.job.json', '--json');
+      const { ways }: { ways: { scaleAcross: number; scaleUp: number }[] } = JSON.parse(out);
+      const sizes = ways.map(({ scaleAcross, scaleUp }) => `${scaleAcross} ${scaleUp}`);
+      expect(sizes.length).toBeGreaterThan(2);
+      expect(new Set(sizes).size).toBe(sizes.length);
+    },
+  );
+
   test('tells as JSON what the contract names, for a crop that does not join', patience, async () => {
     const { status, out, lines } = await repeat(
       `${samples}/mug/shore.svg`,
