@@ -33,10 +33,17 @@ class LayerCutter {
   readonly #rank: ReadonlyMap<string, number>;
   /** One finding for any two colours. */
   readonly findings = new Map<string, Finding>();
+  readonly #ground: readonly string[];
   readonly #file: string;
 
-  constructor(painted: readonly PaintedArea[], rank: ReadonlyMap<string, number>, file: string) {
+  constructor(
+    painted: readonly PaintedArea[],
+    rank: ReadonlyMap<string, number>,
+    ground: readonly string[],
+    file: string,
+  ) {
     this.#painted = painted;
+    this.#ground = ground;
     this.#rank = rank;
     this.#file = file;
     this.#boxes = painted.map(({ shape }) => hullBox(shape.contours));
@@ -78,7 +85,7 @@ class LayerCutter {
 
   #say(over: string, under: string, shapes: readonly Shape[]): void {
     const pair = `${over} ${under}`;
-    if (this.findings.has(pair)) return;
+    if (this.findings.has(pair) || this.#ground.includes(over)) return;
     const { minX: x, minY: y } = hullBox(shapes.flatMap(({ contours }) => contours));
     const says = `paints ${over} over ${under}, but as layers ${under} lies over ${over}; there ${under} is cut away, so that the vessel shows what the drawing shows`;
     this.findings.set(pair, note('painting-order', { file: this.#file, x, y }, says));
@@ -97,20 +104,24 @@ export function inOrder(colours: readonly string[], order: readonly string[] = [
 /**
  * The areas as layers show them, in painting order, when layers are stacked in the order that is asked for, or else in which
  * their colours first appear: where a colour is painted over another that is stacked above it, the other is cut away there.
+ * Colours of the ground are no film: they lie below all, and nothing is said where they are painted over one.
  */
 export function layeredAreas(
   areas: LayeredAreas['areas'],
   file: string,
-  order?: readonly string[],
+  {
+    order = [],
+    ground = [],
+  }: { readonly order?: readonly string[]; readonly ground?: readonly string[] } = {},
 ): LayeredAreas {
   const colours = inOrder(
     areas.map(({ colour }) => colour),
-    order,
+    [...ground, ...order],
   );
   const rank = new Map(colours.map((colour, i) => [colour, i]));
   if (rank.size < 2) return { areas, findings: [] };
   const painted = areas.flatMap(({ colour, shapes }) => shapes.map((shape) => ({ colour, shape })));
-  const cutter = new LayerCutter(painted, rank, file);
+  const cutter = new LayerCutter(painted, rank, ground, file);
   let i = 0;
   const cut = areas.map(({ colour, shapes }) => ({
     colour,

@@ -26,6 +26,8 @@ export interface SheetLines {
 export interface StackedArt {
   readonly tile: Tile;
   readonly sheets: readonly SheetLines[];
+  /** Colours that were left out as the ground of one or another. */
+  readonly grounds: readonly string[];
   readonly findings: readonly Finding[];
 }
 
@@ -118,6 +120,7 @@ export function stackedTile(drawings: readonly Sheet[], order?: readonly string[
       ...(goesOn ? { goesOn } : {}),
     },
     sheets: sheets.map(({ file, art: { lines, scale } }) => ({ file, lines, scale })),
+    grounds: sheets.flatMap(({ art }) => art.grounds),
     findings: sheets.flatMap(({ art }) => art.findings),
   };
 }

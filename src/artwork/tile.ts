@@ -34,6 +34,8 @@ export interface DrawnArt extends Tile {
   readonly lines: readonly DrawnLine[];
   /** Size over the size that its file gives; 1 where the file gives none. */
   readonly scale: number;
+  /** Colours that were left out as the ground: those named that it has, and what of a picture is so light. */
+  readonly grounds: readonly string[];
   readonly findings: readonly Finding[];
 }
 
@@ -68,12 +70,12 @@ export function readTile(
   file: string,
   normalise: Normalise,
   options: ArtOptions = {},
-): Pick<DrawnArt, 'lines' | 'scale' | 'findings'> & { readonly tile: Tile } {
+): Pick<DrawnArt, 'lines' | 'scale' | 'grounds' | 'findings'> & { readonly tile: Tile } {
   const { art, stops } = read(content, file, normalise, options, () => true);
   if (stops.length > 0) throw new Refused(stops);
-  const { lines, scale, findings, ...tile } = art;
-  if (tile.layers.length > 0) return { tile, lines, scale, findings };
-  throw new Refused([noArea(file)]);
+  const { lines, scale, grounds, findings, ...tile } = art;
+  if (tile.layers.length > 0) return { tile, lines, scale, grounds, findings };
+  throw new Refused([grounds.length > 0 ? onlyGround(file) : noArea(file)]);
 }
 
 /** Of art that shows nothing that could be film. */
@@ -83,6 +85,9 @@ export const noArea = (file: string): Finding =>
     { file },
     'shows no area, so there is nothing to cut; fill or stroke the shapes that are to be film',
   );
+
+const onlyGround = (file: string): Finding =>
+  stop('no-area', { file }, 'shows nothing but its ground, so there is nothing to cut');
 
 function read(
   content: ArtContent,
@@ -124,19 +129,23 @@ function painted(
   file: string,
   options: ArtOptions,
 ): Reading {
-  const { across } = options;
+  const { across, ground = [], order = [] } = options;
   const paint = paintOf(plain, frame, file);
   const carried = options.isRepeated ? withLinesCarried(paint.painted, frame, file) : undefined;
   const shown = (carried ?? paint).painted;
-  const { areas, findings: cut } = layeredAreas(seenAreas(shown, frame, file), file, options.order);
+  // Stacked below all else, the ground cuts away whatever it is painted over.
+  const { areas, findings: cut } = layeredAreas(seenAreas(shown, frame, file), file, { order, ground });
+  const layers = stackedBy(layersOf(areas), order);
+  const isGround = ({ colour }: { readonly colour: string }): boolean => ground.includes(colour);
   const asked = across === undefined ? findings : findings.filter(({ rule }) => rule !== 'no-size');
   return {
     art: {
       width: frame.width,
       height: frame.height,
       scale: drawn.sized ? frame.width / drawn.width : 1,
-      layers: stackedBy(layersOf(areas), options.order),
-      lines: drawnLines(paint.painted),
+      layers: layers.filter((layer) => !isGround(layer)),
+      lines: drawnLines(paint.painted).filter((line) => !isGround(line)),
+      grounds: layers.filter(isGround).map(({ colour }) => colour),
       findings: [...asked, ...paint.findings, ...(carried?.findings ?? []), ...cut],
     },
     stops: paint.findings.filter(({ level }) => level === 'stop'),

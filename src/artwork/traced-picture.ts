@@ -24,6 +24,8 @@ export interface TraceOptions {
   readonly across?: number;
   /** How many colours it is traced in, 2 to 8; as many as it plainly has if left out. */
   readonly colours?: number;
+  /** Colours, `#rrggbb`, that are the ground it stands on, not film; a very light one is that unasked. */
+  readonly ground?: readonly string[];
   /** Whether it is known to go on across its borders, whatever is seen there. */
   readonly goesOn?: boolean;
   /** Whether it may be drawn for a half drop or bricks: then as many copies as make one that goes on straight are traced as one tile. */
@@ -40,6 +42,8 @@ export interface Traced {
   readonly pixels?: TilePixels;
   /** Whether its pixels go on across its borders: not where that was only said. */
   readonly goesOn?: true;
+  /** Colours that were left as the ground. */
+  readonly grounds: readonly string[];
   readonly findings: readonly Finding[];
 }
 
@@ -72,7 +76,7 @@ export function tracedPicture(bytes: Uint8Array, file: string, options: TraceOpt
   const size = sizeOfCopies(one, stepped);
   const picture = stepped?.picture ?? seen;
   const coloured = colouredPicture(picture, options.colours);
-  const grounds = groundsOf(coloured.palette);
+  const grounds = groundsOf(coloured.palette, options.ground);
   refuseBusy(picture.width, coloured, grounds, file);
   const wraps = goesOn || stepped !== undefined;
   const layers = coloured.palette.flatMap((colour, label): TileLayer[] => {
@@ -84,18 +88,14 @@ export function tracedPicture(bytes: Uint8Array, file: string, options: TraceOpt
     return shapes.length === 0 ? [] : [{ name, colour: name, shapes }];
   });
   if (layers.length === 0) throw new Refused([stop('no-area', { file }, nothingShown(coloured, grounds))]);
-  const told = tracedFinding(
-    head,
-    size,
-    layers,
-    [...grounds].map((label) => hex(coloured.palette[label] ?? [255, 255, 255])),
-  );
+  const left = coloured.palette.flatMap((colour, label) => (grounds.has(label) ? [hex(colour)] : []));
+  const told = tracedFinding(head, size, layers, left);
   const { width, height, pixel } = size;
   const scale = head.resolution ? pixel.x * head.resolution.x : 1;
   const pixels = { width: picture.width, height: picture.height, rgb: picture.rgb, pixel };
   const findings = [look('traced', { file }, stepped ? `${told}. ${steppedInWords(stepped)}` : told)];
   const shown = isSeamless || stepped !== undefined ? { goesOn: true as const } : {};
-  return { width, height, scale, layers, findings, ...(wraps ? shown : { pixels }) };
+  return { width, height, scale, layers, grounds: left, findings, ...(wraps ? shown : { pixels }) };
 }
 
 interface Size {
@@ -172,9 +172,10 @@ function pixelsOf(bytes: Uint8Array, head: PictureHead, file: string): Picture {
   }
 }
 
-/** The lightest colour, if it is light enough to be the ground; all of them that are. */
-function groundsOf(palette: readonly Colour[]): ReadonlySet<number> {
-  const light = palette.flatMap((colour, i) => (Math.min(...colour) >= groundFrom ? [i] : []));
+/** The colours named as the ground, and all that are light enough to be it; else the lighter of two. */
+function groundsOf(palette: readonly Colour[], named: readonly string[] = []): ReadonlySet<number> {
+  const isGround = (colour: Colour) => Math.min(...colour) >= groundFrom || named.includes(hex(colour));
+  const light = palette.flatMap((colour, i) => (isGround(colour) ? [i] : []));
   if (light.length > 0 || palette.length !== 2) return new Set(light);
   // Of two colours the lighter is the ground, as on yellowed paper.
   const [one, other] = palette.map(([r, g, b]) => r + g + b);
@@ -221,7 +222,7 @@ function refuseFine({ width, height }: SampleGrid, lines: readonly (readonly Poi
 const tooFine = `shows mostly what is no larger than ${leastPixels} pixels, which can't be followed; save it two or three times as large, so that its thinnest lines are three pixels wide`;
 
 const nothingShown = ({ palette }: Coloured, grounds: ReadonlySet<number>): string =>
-  palette.length > grounds.size ? tooFine : 'shows nothing but one light ground, so there is nothing to cut';
+  palette.length > grounds.size ? tooFine : 'shows nothing but its ground, so there is nothing to cut';
 
 const isNoSpeck = (points: readonly Point[]): boolean => Math.abs(signedArea(polygon(points))) >= leastPixels;
 

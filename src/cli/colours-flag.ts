@@ -1,4 +1,4 @@
-// `--colours N`: in how many colours a picture made of pixels is traced.
+// `--colours N`, in how many colours a picture made of pixels is traced; `--ground COLOUR`, which of artwork are not cut.
 import { mostColours, type TraceOptions } from '../job/tracing.ts';
 import type { FlagLengths } from './flag-lengths.ts';
 
@@ -9,11 +9,26 @@ export const coloursOf = (typed: string | undefined, lengths: FlagLengths): numb
   return lengths.refuse('--colours', `"${typed}" is no number of colours here; give 2 to ${mostColours}`);
 };
 
-/** What of size and colours was given. */
+/** Colours of the ground as typed, in the words of files. */
+export const groundOf = (typed: readonly string[] = [], lengths: FlagLengths): readonly string[] =>
+  typed.flatMap((one) =>
+    /^#[0-9a-f]{6}$/i.test(one)
+      ? [one.toLowerCase()]
+      : (lengths.refuse(
+          '--ground',
+          `"${one}" will not do here; give a colour such as "#17566b", in quotes`,
+        ) ?? []),
+  );
+
+/** What of size, colours and ground was given. */
 export const traceOf = ({
   across,
   colours,
-}: Record<'across' | 'colours', number | undefined>): TraceOptions => ({
+  ground,
+}: Record<'across' | 'colours', number | undefined> & {
+  readonly ground: readonly string[];
+}): TraceOptions => ({
   ...(across === undefined ? {} : { across }),
   ...(colours === undefined ? {} : { colours }),
+  ...(ground.length === 0 ? {} : { ground }),
 });

@@ -12,7 +12,7 @@ import type { FileReport } from '../job/report.ts';
 import type { JobTools } from '../job/tools.ts';
 import type { TraceOptions } from '../job/tracing.ts';
 import { radians } from '../lengths/angle.ts';
-import { coloursOf, traceOf } from './colours-flag.ts';
+import { coloursOf, groundOf, traceOf } from './colours-flag.ts';
 import { delivered } from './delivery.ts';
 import { readBytes, readText } from './files.ts';
 import { FlagLengths } from './flag-lengths.ts';
@@ -25,6 +25,7 @@ import { told, unitsTold } from './units-told.ts';
 export interface InspectFlags extends CommonOptions {
   readonly artAcross?: string;
   readonly colours?: string;
+  readonly ground?: readonly string[];
   readonly font?: readonly string[];
   readonly film?: string;
   readonly cutter?: string;
@@ -57,9 +58,10 @@ function askedOf(flags: InspectFlags): Asked {
     use: useOf(flags.use, lengths),
   };
   const colours = coloursOf(flags.colours, lengths);
+  const ground = groundOf(flags.ground, lengths);
   lengths.finish();
   return {
-    trace: traceOf({ across, colours }),
+    trace: traceOf({ across, colours, ground }),
     over: Object.fromEntries(Object.entries(over).filter(([, value]) => value !== undefined)),
   };
 }

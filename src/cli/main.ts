@@ -134,6 +134,12 @@ command('repeat')
   .option('--band <from..to>', 'band along the wall, such as 12..130')
   .option('--art-across <length>', 'how wide the artwork is, where its file does not say')
   .option('--colours <number>', 'in how many colours a PNG or JPEG is traced, 2 to 8')
+  .option(
+    '--ground <colour>',
+    'a colour that the pattern stands on and that is not cut; may be given again',
+    collected,
+    [],
+  )
   .option('--font <file>', 'a font that texts in it are set in; may be given again', collected, [])
   .action((tile: string, file: string, flags: RepeatFlags) =>
     withStatus(flags, async () => (await import('./repeat-command.ts')).repeatCommand(tile, file, flags)),
@@ -144,6 +150,12 @@ command('inspect')
   .argument('<art...>', 'the artwork, an SVG; more are laid over it, each films of its own')
   .option('--art-across <length>', 'how wide the artwork is to be; left out, as drawn')
   .option('--colours <number>', 'in how many colours a PNG or JPEG is traced, 2 to 8')
+  .option(
+    '--ground <colour>',
+    'a colour that the art stands on and that is not cut; may be given again',
+    collected,
+    [],
+  )
   .option('--font <file>', 'a font that texts in it are set in; may be given again', collected, [])
   .option('--film <file>', 'a film file, *.film.json, whose limits hold')
   .option('--cutter <file>', 'a cutter file, *.cutter.json')

@@ -9,7 +9,7 @@ import { standardArtwork, standardJob } from '../job/resolved-job.ts';
 import { unitsOf } from '../job/schema-values.ts';
 import { type WaysPictureInput, waysDrawn, waysPicture } from '../job/ways-picture.ts';
 import { bandOf } from './band-flag.ts';
-import { coloursOf, traceOf } from './colours-flag.ts';
+import { coloursOf, groundOf, traceOf } from './colours-flag.ts';
 import { delivered } from './delivery.ts';
 import { readBytes, readText } from './files.ts';
 import { FlagLengths } from './flag-lengths.ts';
@@ -24,6 +24,7 @@ export interface RepeatFlags extends CommonOptions {
   readonly band?: string;
   readonly artAcross?: string;
   readonly colours?: string;
+  readonly ground?: readonly string[];
   readonly font?: readonly string[];
 }
 
@@ -96,14 +97,15 @@ export async function repeatCommand(tile: string, file: string, flags: RepeatFla
   const band = bandOf(flags.band, lengths);
   const across = lengths.read('--art-across', flags.artAcross, 'positive');
   const colours = coloursOf(flags.colours, lengths);
+  const ground = groundOf(flags.ground, lengths);
   lengths.finish();
   const content = await readBytes(tile, tile);
-  const { job, own, ...ground } = await groundFile(file);
+  const { job, own, ...wall } = await groundFile(file);
   const tools = await loadTools();
   const input = {
-    ...ground,
+    ...wall,
     job: band ? { ...job, band } : job,
-    art: { content, file: basename(tile), ...traceOf({ across, colours }) },
+    art: { content, file: basename(tile), ...traceOf({ across, colours, ground }) },
     units: unitsTold(),
     fonts: await fontsGiven(flags.font, tools, own),
     normalise: tools.normalise,

@@ -5,6 +5,7 @@ import { turnedTile } from '../artwork/tile-layer.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { type Finding, note, Refused, stop } from '../finding.ts';
 import { keptLayers } from '../geometry/kept-contour.ts';
+import { groundFindings, refuseUnknownGround } from './art-ground.ts';
 import { chosenWay, saysRepeat, studyOf } from './choose-way.ts';
 import { fontsOf } from './drawing-fonts.ts';
 import { drawnChecks } from './drawn-checks.ts';
@@ -47,7 +48,7 @@ export function readDrawn(input: MakeInput, groundOf: () => PatternGround): Draw
   const options = { ...artwork, ...orderOf(job) };
   const art = chosen
     ? { tile: chosen.tile, sheets: [], findings: [] }
-    : remembered(recall, 'tile', [file, options], () => readSheets({ job, files, tools }, artwork));
+    : remembered(recall, 'tile', [file, options], () => readSheets({ job, jobFile, files, tools }, artwork));
   const { tile: read, sheets, findings } = art;
   const tile = job.shown === 'upside-down' ? turnedTile(read) : read;
   const ground = groundOf();
@@ -70,6 +71,7 @@ export function readDrawn(input: MakeInput, groundOf: () => PatternGround): Draw
   const { plan, mended, findings: mends } = mendedPlan(job, asDrawn, ground);
   const told = [
     ...findings,
+    ...groundFindings(read, file),
     ...sheets.flatMap((sheet) => drawnChecks(sheet, sheet.file, limitsInArt(job, asDrawn, ground))),
     ...plan.findings,
     ...mends,
@@ -104,7 +106,7 @@ const remembered = <T>(recall: Recall | undefined, kind: string, of: unknown, ma
 
 /** The drawings of a job's artwork as one tile. @throws Refused where one can't be read, or they are no tile together. */
 function readSheets(
-  { job, files, tools }: Pick<MakeInput, 'job' | 'files' | 'tools'>,
+  { job, jobFile, files, tools }: Pick<MakeInput, 'job' | 'jobFile' | 'files' | 'tools'>,
   artwork: Artwork,
 ): StackedArt {
   const { order } = orderOf(job);
@@ -118,7 +120,9 @@ function readSheets(
   const goesOn = artwork.way === wayAsDrawn;
   const mayStep = over.length === 0 && !saysRepeat(artwork.repeat);
   const options = { ...artwork, fonts, goesOn, mayStep, ...(order ? { order } : {}) };
-  return readStacked(drawings, tools.normalise, options, order);
+  const art = readStacked(drawings, tools.normalise, options, order);
+  refuseUnknownGround(artwork.ground, art, typedAt(jobFile, 'artwork.ground'));
+  return art;
 }
 
 /** More curves than this in one wrap is a repeat typed far too small: a cutter would take days, and memory would run out. */

@@ -11,6 +11,7 @@ import type { DrawnLine } from '../drawing/drawn-line.ts';
 import type { Finding, Where } from '../finding.ts';
 import type { Point } from '../geometry/point.ts';
 import { inMm } from '../lengths/length.ts';
+import { groundFindings, refuseUnknownGround } from './art-ground.ts';
 import { limitsOf } from './cut-limits.ts';
 import { drawnFinding, filmFinding } from './fault-words.ts';
 import type { Cutter, Film } from './material.ts';
@@ -78,6 +79,7 @@ export interface Inspected {
 export function inspect(input: InspectInput): Inspected {
   const { file, film: filmOf, cutter } = input;
   const { art, fileOf } = readSheets(input);
+  refuseUnknownGround(input.ground, { tile: art, grounds: art.grounds }, { key: '--ground' });
   const limits = limitsOf(filmOf, cutter);
   const united = art.layers.map(unitedLayer);
   // A file that gives its size is told in its own mm; one that does not, in the size it is given here.
@@ -104,6 +106,7 @@ export function inspect(input: InspectInput): Inspected {
       drawnFinding(fault, atIn(fault.line.colour, fault.at), limits),
     ),
     ...readingFindings(art),
+    ...groundFindings(art, file),
     ...nothingToCut(art, file),
     ...(mended?.notes ?? []).map(({ finding }) => finding),
   ];
@@ -139,12 +142,15 @@ function readSheets(input: InspectInput): {
     ...sheet,
     art: readArt(sheet.content, sheet.file, normalise, input),
   }));
-  const { tile, sheets: read, findings } = stackedTile(toldApart([{ file, art: first }, ...sheets]));
+  const { tile, sheets: read, grounds, findings } = stackedTile(toldApart([{ file, art: first }, ...sheets]));
   const files = new Map(
     read.flatMap((sheet) => sheet.lines.map(({ colour }) => [colour, sheet.file] as const)),
   );
   const lines = read.flatMap((sheet) => sheet.lines);
-  return { art: { ...first, ...tile, lines, findings }, fileOf: (layer) => files.get(layer) ?? file };
+  return {
+    art: { ...first, ...tile, lines, grounds, findings },
+    fileOf: (layer) => files.get(layer) ?? file,
+  };
 }
 
 /** Outlines joined, then the film mended. */

@@ -108,6 +108,13 @@ const readOver: Reader<OverArt> = (value, place) => {
   return keys?.file === undefined ? undefined : { file: keys.file, ...given({ colour: keys.colour }) };
 };
 
+/** A colour, or several. */
+const readGround: Reader<readonly string[]> = (value, place) => {
+  if (Array.isArray(value)) return list(colour)(value, place);
+  const one = colour(value, place);
+  return one === undefined ? undefined : [one];
+};
+
 export const artworkKeys = {
   file: required('Artwork', text),
   over: holdingList(optional('Drawings over it', list(readOver)), overKeys),
@@ -122,6 +129,7 @@ export const artworkKeys = {
   across: optional('Artwork across', length()),
   fonts: optional('Fonts of texts in it', list(text)),
   colours: optional('Colours', number({ least: 2, most: mostColours, whole: true })),
+  ground: optional('Ground', readGround),
 };
 
 export const readArtwork: Reader<Artwork> = (value, place) => {
@@ -140,6 +148,7 @@ export const readArtwork: Reader<Artwork> = (value, place) => {
     across,
     fonts,
     colours,
+    ground,
     repeat = { kind: 'grid', drop: 0, shift: 0 },
   } = keys;
   if (way !== undefined && around !== undefined)
@@ -153,6 +162,6 @@ export const readArtwork: Reader<Artwork> = (value, place) => {
     repeat,
     lay,
     scale,
-    ...given({ over, around, way, strips, mend, together, across, fonts, colours }),
+    ...given({ over, around, way, strips, mend, together, across, fonts, colours, ground }),
   };
 };

@@ -2,7 +2,7 @@
 import type { Normalise } from '../artwork/svg-normalise.ts';
 import type { ArtContent, Tile } from '../artwork/tile.ts';
 import type { TraceOptions } from '../artwork/traced-picture.ts';
-import { type Finding, look, note } from '../finding.ts';
+import { type Finding, look, note, type Where } from '../finding.ts';
 import { degrees } from '../lengths/angle.ts';
 import { measuredLength, type Units } from '../lengths/length.ts';
 import { toldIn } from '../lengths/told-in.ts';
@@ -10,12 +10,14 @@ import { sharpestCorner } from '../pattern/drawn-corners.ts';
 import type { OpenStretch } from '../pattern/joins.ts';
 import { periodsShown, type RepeatStudy, sureRepeat } from '../pattern/repeat-study.ts';
 import { clearlyBest, type Way, type WayKind, waysToClose } from '../pattern/ways.ts';
+import { groundFindings, refuseUnknownGround } from './art-ground.ts';
 import { saysRepeat, studyOf, wayGroundOf } from './choose-way.ts';
 import { groundOf } from './pattern-ground.ts';
 import { type PiecesInput, planPieces } from './pieces.ts';
 import type { Artwork, Job } from './resolved-job.ts';
 import { readStacked, type SheetContent } from './stacked-art.ts';
 import { toldOnce } from './told-once.ts';
+import { typedAt } from './typed-at.ts';
 import {
   drawnToEnd,
   endsOnBorders,
@@ -93,22 +95,30 @@ export interface RepeatDescription {
   readonly ways: readonly Way[];
 }
 
+/** Where the ground is named: with the command, or in the job. */
+const groundAt = ({ art, jobFile }: RepeatInput): Where =>
+  art.ground || jobFile === undefined ? { key: '--ground' } : typedAt(jobFile, 'artwork.ground');
+
 /** Places told one by one; more only add to a count. */
 const mostPlaces = 50;
 
 /** All that can be said of a tile's repeat on a blank. @throws Refused where tile, job or blank can't be used. */
 export function describeRepeat(input: RepeatInput): RepeatDescription {
   const { job, art, over = [], units, normalise } = input;
-  const { across, colours } = job.artwork;
+  const { across, colours, ground: asked } = job.artwork;
   const { length } = art.content;
   if (length >= manyBytes) input.next?.(`reading ${(length / 1e6).toFixed(1)} MB of artwork`);
-  const { tile, findings } = readStacked([art, ...over], normalise, {
+  const named = art.ground ?? asked;
+  const read = readStacked([art, ...over], normalise, {
     ...(across === undefined ? {} : { across }),
     ...(colours === undefined ? {} : { colours }),
     ...(input.fonts ? { fonts: input.fonts } : {}),
     mayStep: over.length === 0 && !saysRepeat(job.artwork.repeat),
     ...art,
+    ...(named === undefined ? {} : { ground: named }),
   });
+  refuseUnknownGround(named, read, groundAt(input));
+  const { tile, findings } = read;
   const plans = planPieces(input);
   const ground = groundOf(plans);
   const shapes = tile.layers.reduce((sum, layer) => sum + layer.shapes.length, 0);
@@ -133,6 +143,7 @@ export function describeRepeat(input: RepeatInput): RepeatDescription {
     taken: taken?.key ?? null,
     checks: toldOnce([
       ...findings,
+      ...groundFindings(tile, art.file),
       ...plans.flatMap((plan) => plan.findings),
       ...studyFindings(tile, study, art.file),
     ]),

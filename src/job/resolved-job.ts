@@ -63,6 +63,8 @@ export interface Artwork {
   readonly fonts?: readonly string[];
   /** In how many colours a picture made of pixels is traced; left out, as many as it plainly has. */
   readonly colours?: number;
+  /** Colours of the drawings, `#rrggbb`, that are the ground the pattern stands on and are not cut. */
+  readonly ground?: readonly string[];
 }
 
 /** A single motif, laid upright with its middle at a place of the wall. */

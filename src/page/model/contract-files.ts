@@ -4,6 +4,7 @@ import { Refused } from '../../finding.ts';
 import { unzipped, zipped } from '../../job/archive.ts';
 import { isJob } from '../../job/read-blank.ts';
 import { parseJson } from '../../job/read-json.ts';
+import type { Artwork } from '../../job/resolved-job.ts';
 import type { Units } from '../../lengths/length.ts';
 import { type Bench, emptyBench, filesInUse, isObject, type Json, type JsonObject } from './bench.ts';
 
@@ -165,6 +166,20 @@ function withBlank(before: Bench, name: string, value: unknown, isNew: boolean):
   return { ...before, blankFile: name, blank: value, job: { ...before.job, blank: name }, units };
 }
 
+/** What is said of one drawing alone, and is wrong of any other: its size, its repeat and its colours. */
+const ofDrawing: ReadonlySet<string> = new Set([
+  'across',
+  'repeat',
+  'around',
+  'way',
+  'colours',
+  'ground',
+] satisfies (keyof Artwork)[]);
+
+/** What is said of artwork whatever its drawing. */
+const withoutDrawing = (artwork: Json | undefined): JsonObject =>
+  isObject(artwork) ? Object.fromEntries(Object.entries(artwork).filter(([key]) => !ofDrawing.has(key))) : {};
+
 /** Files that the job names, or that can be its artwork. */
 function withOthers(before: Bench, given: readonly NamedBytes[], isNew: boolean): Opened {
   const wanted = pathsNamed(before.job);
@@ -174,8 +189,7 @@ function withOthers(before: Bench, given: readonly NamedBytes[], isNew: boolean)
     const path = wanted.find((one) => baseName(one) === baseName(name));
     if (path !== undefined) files[path] = bytes;
     else if (isArtwork(name) && !isNew) {
-      const artwork = isObject(job.artwork) ? job.artwork : {};
-      job = { ...job, artwork: { ...artwork, file: baseName(name) } };
+      job = { ...job, artwork: { ...withoutDrawing(job.artwork), file: baseName(name) } };
       files[baseName(name)] = bytes;
     }
   }

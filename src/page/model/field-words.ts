@@ -55,6 +55,7 @@ export const fieldWords: Readonly<Record<string, FieldWords>> = {
   'artwork.repeat.shift': field('Shift'),
   'artwork.across': field('Drawing across'),
   'artwork.colours': field('Colours'),
+  'artwork.ground': field('Ground, not cut'),
   'artwork.mend': field('Mend what can’t be cut', { true: 'ticked' }),
   items: field('Single motifs'),
   'items[].file': field('Motif'),

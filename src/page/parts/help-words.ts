@@ -63,6 +63,8 @@ export const helpWords = {
   backing: 'How far the layer under the letters goes past them. It holds small letters together.',
   artAcross: 'How wide the whole drawing is, where its file does not say, or says it wrongly.',
   colours: 'In how many colours a picture of dots is traced. Each is a layer of its own.',
+  ground:
+    'Bought patterns often stand on a colour that fills the drawing. Where the vessel itself, or a coat, is to show there, leave that colour out.',
   layers:
     'Stacked keeps the lower film whole under the upper one: easy to lay, thicker. Knocked out leaves it flat, and both edges must meet.',
   spread:

@@ -65,6 +65,15 @@ export const picturesOfFilm = {
       <path class="pic-read" d="M24 20H106V74Q78 104 24 102Z" />
     </>
   ),
+  ground: () => (
+    <>
+      <path class="pic-body" d="M24 20H116V92H24Z" />
+      <path
+        class="pic-zone"
+        d="M34 30h14v14h-14zM63 30h14v14h-14zM92 30h14v14h-14zM34 66h14v14h-14zM63 66h14v14h-14zM92 66h14v14h-14z"
+      />
+    </>
+  ),
   strip: () => (
     <>
       <path class="pic-body" d="M14 30L20 92H66V30ZM74 30V92H120L126 30Z" />

@@ -10,6 +10,7 @@ import { artOfSample, sampleArt } from '../samples.ts';
 import { taken } from '../save.ts';
 import { bench, findingsAt, flat, hasArtwork, setField } from '../store.ts';
 import { FontsGroup } from './fonts-group.tsx';
+import { GroundGroup } from './ground-group.tsx';
 import { ItemsGroup } from './items-group.tsx';
 import { LayersGroup } from './layers-group.tsx';
 import { LetteringGroup } from './lettering-group.tsx';
@@ -163,6 +164,7 @@ function PatternFields() {
         <TickField half="job" path="artwork.mend" label="Mend what can’t be cut" />
         <Help about="mend" label="Mend" />
       </div>
+      <GroundGroup />
       <OverGroup />
       <FontsGroup />
       <Ways />
