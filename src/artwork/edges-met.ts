@@ -1,4 +1,5 @@
 // Whether the edges of a picture that reach its border go on where its own copy begins.
+import { lineThrough } from '../geometry/regression.ts';
 import { apartOn, type BorderRows, type RowEdge, type RowStretch, wholeStretch } from './picture-rows.ts';
 
 /** Edges meet where they stand within so many pixels of where they were going. */
@@ -120,12 +121,8 @@ const mostOff = 0.15;
 
 /** Where a row of widths would be none, px from the border and above 0 past it; and how badly a line through them fits, as a share. */
 function endOf(wide: readonly number[]): { readonly at: number; readonly off: number } {
-  const n = wide.length;
-  const [meanK, mean] = [(n - 1) / 2, wide.reduce((sum, w) => sum + w, 0) / n];
-  const slope =
-    wide.reduce((sum, w, k) => sum + (k - meanK) * (w - mean), 0) /
-    wide.reduce((sum, _, k) => sum + (k - meanK) ** 2, 0);
-  const off = Math.max(...wide.map((w, k) => Math.abs(w - mean - slope * (k - meanK)))) / (slope * n);
+  const { intercept, slope } = lineThrough([...wide.keys()], wide);
+  const off = Math.max(...wide.map((w, k) => Math.abs(w - intercept - slope * k))) / (slope * wide.length);
   // The middle of the first of these rows lies one and a half px in.
-  return { at: -(1.5 + meanK - mean / slope), off };
+  return { at: -(1.5 - intercept / slope), off };
 }

@@ -1,4 +1,5 @@
 // Film that ends on a picture's border: a side that was drawn there, or a cut. What the rest of the picture shows decides.
+import { lineThrough } from '../geometry/regression.ts';
 import { standsOnGrid } from './picture-grid.ts';
 import { apartOn, type BorderRows, type RowEdge, type RowStretch } from './picture-rows.ts';
 
@@ -126,13 +127,8 @@ const leastCurved = 0.25;
 
 /** What is left, in squares, of places along a straight line through them and others. */
 function missOf(places: readonly number[], others: readonly number[]): number {
-  const mean = (of: readonly number[]) => of.reduce((sum, one) => sum + one, 0) / of.length;
-  const [p, q] = [mean(places), mean(others)];
-  const by = (i: number): number => (others[i] ?? 0) - q;
-  const slope =
-    places.reduce((sum, at, i) => sum + (at - p) * by(i), 0) /
-    others.reduce((sum, _, i) => sum + by(i) ** 2, 0);
-  return places.reduce((sum, at, i) => sum + (at - p - slope * by(i)) ** 2, 0);
+  const { intercept, slope } = lineThrough(others, places);
+  return places.reduce((sum, at, i) => sum + (at - intercept - slope * (others[i] ?? 0)) ** 2, 0);
 }
 
 /** The shallower an edge, the more its way changes from row to row: by this share. */

@@ -1,9 +1,10 @@
 // What paper fits, and places read more than once, make of a wall that bends.
+
+import { type LineCovariance, regress } from '../geometry/regression.ts';
 import type { Blank } from './blank.ts';
 import { type Cone, type Miss, paperMiss } from './paper-miss.ts';
 import { type Profile, type ProfileReading, profileAt } from './profile.ts';
 import { type ReadPlace, surely } from './read-places.ts';
-import { type LineCovariance, regress } from './regression.ts';
 import { measuredGirth } from './stations.ts';
 import { fittedVariance, type Residual, type RowResidual, rowResidual } from './straight-wall.ts';
 import { firstFit, leastReading, missRows, type Row, radiusOf } from './wall-rows.ts';

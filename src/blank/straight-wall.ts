@@ -1,9 +1,9 @@
 // One straight wall, cylinder or cone, fitted to all readings of a blank, and how sure it is.
 import { type Finding, Refused, refuseIfAny, stop } from '../finding.ts';
+import { type Line, type LineCovariance, regress } from '../geometry/regression.ts';
 import { formatLength } from '../lengths/length.ts';
 import type { Blank, Station } from './blank.ts';
 import type { Cone } from './paper-miss.ts';
-import { type Line, type LineCovariance, regress } from './regression.ts';
 import { girthReading, measuredGirth, placeReading, stationProblems, upsideDown } from './stations.ts';
 import {
   alongOf,

@@ -1,7 +1,8 @@
 // Every reading of a blank as one row of the fit of its straight wall.
+
+import type { Observation } from '../geometry/regression.ts';
 import type { Blank, Station } from './blank.ts';
 import { type Cone, climbUncertainty, type Miss, type PaperFit, paperMiss } from './paper-miss.ts';
-import type { Observation } from './regression.ts';
 import { girthReading, measuredGirth, placeReading } from './stations.ts';
 
 /** Least standard uncertainty reckoned with, mm: a reading said to be perfect still needs a finite weight. */

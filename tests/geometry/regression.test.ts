@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { regress } from '../../src/blank/regression.ts';
+import { regress } from '../../src/geometry/regression.ts';
 
 describe('a weighted straight line', () => {
   test('with weights that are counts is the plain line through repeated points', () => {

@@ -1,4 +1,4 @@
-// Weighted straight-line regression: the least-squares step of the wall fit.
+// Straight lines through places by least squares, weighted or not.
 
 export interface Observation {
   readonly at: number;
@@ -50,6 +50,13 @@ export function regress(given: readonly Observation[]): Line {
     },
   };
 }
+
+/** The line of least squares through values at places, each as sure as another. */
+export const lineThrough = (
+  at: readonly number[],
+  values: readonly number[],
+): Pick<Line, 'intercept' | 'slope'> =>
+  regress(values.map((value, i) => ({ at: at[i] ?? 0, value, weight: 1 })));
 
 type Shared = Observation & { readonly share: number };
 
