@@ -13,7 +13,11 @@ export const withCommonOptions = (command: Command): Command =>
   command
     .option('--json', 'print one JSON document instead of words')
     .option('--out <folder>', 'folder for the files')
-    .option('--units <unit>', 'unit of numbers typed without one, and of what is told: mm or in', 'mm')
+    .addOption(
+      command
+        .createOption('--units <unit>', 'unit of numbers typed without one, and of what is told: mm or in')
+        .default('mm', 'mm, and what is told is in the file’s own'),
+    )
     .option('--debug', 'show where a fault of the program came from');
 
 export const collected = (value: string, before: readonly string[]): string[] => [...before, value];
