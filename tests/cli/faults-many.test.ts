@@ -50,7 +50,8 @@ describe.each(commands)('$name', ({ name, words, own, seed }) => {
 
   test('for want of room: is told, and what stands is nothing, or whole rows', patience, async () => {
     const random = randomFrom(seed);
-    for (let i = 0; i < 2; i++) {
+    // `faults.test.ts` has such a fault at the other calls of a run.
+    for (let i = 0; i < (name === 'names' ? 2 : 1); i++) {
       const call = 3 + Math.floor(random() * 16);
       const { status, lines } = await inShop(`full-${i}`, atCall(call, fails('ENOSPC')));
       expect([call, status, lines.at(-1)]).toEqual([call, 2, refusal(`full-${i}`, 'ENOSPC')]);

@@ -69,7 +69,8 @@ describe('every page', () => {
   test.each([...papers, paperNamed('210x330 mm'), paperNamed('6x9in')])(
     'of $name has its own size and two true rulers',
     async ({ name, across, up }) => {
-      const { shown } = await printed(frame(500, 60), name);
+      // Over one page, and no more pages than that takes.
+      const { shown } = await printed(frame(1.2 * up, 60), name);
       expect(shown.length).toBeGreaterThan(1);
       for (const page of shown) {
         const sides = [page.width, page.height].sort((a, b) => a - b);

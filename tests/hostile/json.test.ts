@@ -63,7 +63,7 @@ const several = (value: unknown, seed: number): unknown => {
 
 test('blanks', patient, async () => {
   const faults = await broken(
-    1500,
+    1000,
     (seed) =>
       several(
         {

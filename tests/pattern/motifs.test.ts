@@ -107,7 +107,7 @@ test.each([
   { name: 'a half drop', lattice: latticeOf({ across: width, up: height, drop: height / 2, shift: 0 }) },
   { name: 'a slanted lattice', lattice: { a: { x: 41, y: 7 }, b: { x: -9, y: -30 } } },
 ])('groups of random blots are those that clipper-lib merges: $name', ({ lattice }) => {
-  for (let seed = 1; seed <= 4; seed++) {
+  for (let seed = 1; seed <= 2; seed++) {
     const random = randomFrom(seed);
     // Single blots that reach past their tile are taken as drawn: the period is given, not cut.
     const shapes = Array.from({ length: 7 }, () =>
