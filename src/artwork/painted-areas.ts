@@ -6,6 +6,7 @@ import { contourLength } from '../geometry/arc-length.ts';
 import { hullBox } from '../geometry/box.ts';
 import { type Contour, reverseContour, type Shape } from '../geometry/contour.ts';
 import { dashCount } from '../geometry/dashes.ts';
+import { keptShape } from '../geometry/kept-contour.ts';
 import { shapeArea, tightBox } from '../geometry/measure.ts';
 import { plainShape } from '../geometry/plain-contour.ts';
 import { distance } from '../geometry/point.ts';
@@ -53,7 +54,7 @@ export function seenAreas(painted: readonly Painted[], frame: Size, file: string
       shapes.flatMap(({ contours }) => contours),
       file,
     );
-    const seen = shapes.filter((shape) => isSeen(shape, frame));
+    const seen = shapes.filter((shape) => isSeen(shape, frame)).map(keptShape);
     return seen.length === 0 ? [] : [{ colour: item.colour, shapes: seen }];
   });
   const edges = all.flatMap(({ shapes }) => shapes.flatMap(({ contours }) => contours));
@@ -63,7 +64,8 @@ export function seenAreas(painted: readonly Painted[], frame: Size, file: string
 
 /** Finds the areas of painted paths. The same path used in many places, as motifs are, is worked out once. */
 class AreaReader {
-  readonly #known = new Map<string, readonly Shape[]>();
+  /** By how a path covers, and by its data. */
+  readonly #known = new Map<string, Map<string, readonly Shape[]>>();
   readonly #file: string;
   #dashes = 0;
 
@@ -111,8 +113,10 @@ class AreaReader {
   #ownAreas({ data, by, toMm }: Covered, item: Painted): readonly Shape[] {
     // Chords and offsets are made in the path's own units, which the map makes so much larger at most.
     const tolerance = chordTolerance / Math.max(stretchOf(toMm), 1e-9);
-    const key = `${JSON.stringify(by)} ${tolerance.toPrecision(3)} ${data}`;
-    const known = this.#known.get(key);
+    const how = `${JSON.stringify(by)} ${tolerance.toPrecision(3)}`;
+    const covered = this.#known.get(how) ?? new Map<string, readonly Shape[]>();
+    this.#known.set(how, covered);
+    const known = covered.get(data);
     if (known) return known;
     const contours = parsePathData(data);
     // Before the areas are worked out: what reaches too far would be worked out in chords without end.
@@ -121,7 +125,7 @@ class AreaReader {
     if (isTangled(contours, mostCrossings)) throw tooTangled({ file: this.#file, element: elementOf(item) });
     const areas =
       typeof by === 'string' ? filled(contours, by, tolerance) : this.#stroked(contours, by, tolerance, item);
-    this.#known.set(key, areas);
+    covered.set(data, areas.map(keptShape));
     return areas;
   }
 

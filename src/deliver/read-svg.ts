@@ -4,6 +4,7 @@ import { parsePathData } from '../drawing/path-data.ts';
 import { readXml, XmlFault, type XmlHandlers } from '../drawing/xml.ts';
 import { Refused, stop } from '../finding.ts';
 import type { Contour } from '../geometry/contour.ts';
+import { keptContour } from '../geometry/kept-contour.ts';
 
 const isRole = (text: string | undefined): text is Role => roles.some((role) => role === text);
 
@@ -81,7 +82,7 @@ function readingXml(text: string, file: string, handlers: XmlHandlers): void {
 
 function parsed(data: string, refuse: (says: string) => never): Contour[] {
   try {
-    return parsePathData(data);
+    return parsePathData(data).map(keptContour);
   } catch (fault) {
     return refuse(`has ${fault instanceof Error ? fault.message : String(fault)}`);
   }

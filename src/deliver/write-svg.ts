@@ -60,8 +60,10 @@ function dashText(group: DrawnGroup): string {
   return ` stroke-dasharray="${dash.pattern.join(' ')}"${start}`;
 }
 
-function groupText(group: DrawnGroup, filled: boolean): string {
-  const paths = group.paths.map((path) => pathText(path, group.role)).join('\n');
+const pathsText = ({ paths, role }: DrawnGroup): string =>
+  paths.map((path) => pathText(path, role)).join('\n');
+
+function groupText(group: DrawnGroup, paths: string, filled: boolean): string {
   const layer = group.layer === undefined ? '' : ` data-layer="${escapeXml(group.layer)}"`;
   const paint =
     filled && group.colour !== undefined
@@ -83,13 +85,28 @@ export interface WriteOptions {
   readonly filled: boolean;
 }
 
-/** The text of an SVG file: width and height in mm, one user unit is 1 mm. Same drawing, same bytes. */
-export function writeSvg(drawing: Drawing, { title, filled }: WriteOptions): string {
+/** The lines of groups as text, once they were written. */
+export type WrittenGroups = Map<DrawnGroup, string>;
+
+/**
+ * The text of an SVG file: width and height in mm, one user unit is 1 mm. Same drawing, same bytes. `written`: of groups that another
+ * drawing has too the lines are written once, where both are given the same.
+ */
+export function writeSvg(
+  drawing: Drawing,
+  { title, filled }: WriteOptions,
+  written: WrittenGroups = new Map(),
+): string {
+  const textOf = (group: DrawnGroup): string => {
+    const paths = written.get(group) ?? pathsText(group);
+    written.set(group, paths);
+    return groupText(group, paths, filled);
+  };
   const [width, height] = [size(drawing.width), size(drawing.height)];
   const groups = drawing.groups.filter(({ paths }) => paths.length > 0);
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">\n` +
     `<title>${escapeXml(title)}</title>\n` +
-    `${groups.map((group) => groupText(group, filled)).join('')}</svg>\n`
+    `${groups.map(textOf).join('')}</svg>\n`
   );
 }

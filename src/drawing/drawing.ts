@@ -1,6 +1,7 @@
 // The waist of the house: what every maker of lines hands over, and all that a writer may know.
 import { type Affine, moveContour, translation } from '../geometry/affine.ts';
 import type { Contour } from '../geometry/contour.ts';
+import { keptContour } from '../geometry/kept-contour.ts';
 import type { Point } from '../geometry/point.ts';
 
 /** What a group of lines is for; the words of the files. */
@@ -58,6 +59,6 @@ export const movedGroups = (groups: readonly DrawnGroup[], move: Affine): DrawnG
     ...group,
     paths: group.paths.map((path) => ({
       ...path,
-      contours: path.contours.map((contour) => moveContour(move, contour)),
+      contours: path.contours.map((contour) => keptContour(moveContour(move, contour))),
     })),
   }));

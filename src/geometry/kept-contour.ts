@@ -12,13 +12,14 @@ const mostSegments = 64;
  * its being another object, for each time they are asked for they are made anew.
  */
 export function keptContour(contour: Contour): Contour {
+  if (contour instanceof KeptContour) return contour;
   if (contour.segments.length === 0 || contour.segments.length > mostSegments) return contour;
   const numbers = numbersOf(contour.segments);
   if (!numbers) return contour;
   return new KeptContour(contour.closed, kindsOf(contour.segments), numbers);
 }
 
-const keptShape = ({ contours }: Shape): Shape => ({ contours: contours.map(keptContour) });
+export const keptShape = ({ contours }: Shape): Shape => ({ contours: contours.map(keptContour) });
 
 export const keptLayers = <Layer extends { readonly shapes: readonly Shape[] }>(
   layers: readonly Layer[],

@@ -26,11 +26,34 @@ export function loneRing(source: Source, number: number, units: number): LoneRin
   const corners = cornersOf(source, units);
   if (!corners || !crossesNothing(corners.x, corners.y, 1)) return undefined;
   const turns = twiceArea(corners) > 0 ? 1 : -1;
-  return {
-    turns,
-    ring: { runs: runsOf(source, number, corners, turns, units), ...measure(corners, turns, units) },
-  };
+  return { turns, ring: new AloneRing(source, number, turns, units, measure(corners, turns, units)) };
 }
+
+/** Its runs are made when they are asked for: those of a whole sheet of motifs would lie in memory as heavy as their curves. */
+class AloneRing implements TracedRing {
+  readonly isAlone = true;
+  readonly area: number;
+  readonly perimeter: number;
+  readonly #source: Source;
+  readonly #number: number;
+  readonly #turns: 1 | -1;
+  readonly #units: number;
+
+  constructor(source: Source, number: number, turns: 1 | -1, units: number, measured: Measured) {
+    this.area = measured.area;
+    this.perimeter = measured.perimeter;
+    this.#source = source;
+    this.#number = number;
+    this.#turns = turns;
+    this.#units = units;
+  }
+
+  get runs(): readonly Run[] {
+    return runsOf(this.#source, this.#number, this.#turns, this.#units);
+  }
+}
+
+type Measured = Pick<TracedRing, 'area' | 'perimeter'>;
 
 /** Straight sides that slant may be led through one another's corners. */
 const hasTouchingSides = (segments: readonly Segment[]): boolean =>
@@ -58,7 +81,7 @@ function twiceArea({ x, y }: Corners): number {
   return twice;
 }
 
-function measure(corners: Corners, turns: 1 | -1, units: number): Pick<TracedRing, 'area' | 'perimeter'> {
+function measure(corners: Corners, turns: 1 | -1, units: number): Measured {
   const { x, y } = corners;
   const last = x.length - 1;
   let perimeter = 0;
@@ -71,10 +94,15 @@ function measure(corners: Corners, turns: 1 | -1, units: number): Pick<TracedRin
   return { area: Math.abs(twiceArea(corners)) / 2 / (units * units), perimeter: perimeter / units };
 }
 
-function runsOf({ chords }: Source, number: number, { x, y }: Corners, turns: 1 | -1, units: number): Run[] {
+function runsOf({ chords, by }: Source, number: number, turns: 1 | -1, units: number): Run[] {
   const { first } = chords;
   const count = first.length - 1;
-  const nodes = first.slice(0, count).map((k): Point => ({ x: (x[k] ?? 0) / units, y: (y[k] ?? 0) / units }));
+  const nodes = first.slice(0, count).map(
+    (k): Point => ({
+      x: onGrid(chords.x[k], by.x, units) / units,
+      y: onGrid(chords.y[k], by.y, units) / units,
+    }),
+  );
   const node = (segment: number): Point => nodes[segment % count] ?? { x: 0, y: 0 };
   const run = (segment: number): Run => {
     const ends = { from: node(segment), to: node(segment + 1) };

@@ -1,12 +1,6 @@
 // How often lines cross each other, counted until it is too often to go on.
 import { BoxIndex } from './box-index.ts';
 import type { Contour } from './contour.ts';
-import type { Point } from './point.ts';
-
-interface Step {
-  readonly from: Point;
-  readonly to: Point;
-}
 
 /** Fewer steps than this can't cross often enough to matter. */
 const fewSteps = 400;
@@ -14,33 +8,63 @@ const fewSteps = 400;
 /** Pairs of steps looked at for each crossing that is allowed. */
 const looks = 40;
 
-const side = (a: Point, b: Point, p: Point): number => (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x);
-
-const doCross = (a: Step, b: Step): boolean =>
-  side(a.from, a.to, b.from) * side(a.from, a.to, b.to) < 0 &&
-  side(b.from, b.to, a.from) * side(b.from, b.to, a.to) < 0;
-
 /**
  * Whether the segments of these contours, each taken straight, cross each other more than `most` times. Also where they
  * lie over each other so thickly that counting would take as long as the work it is to spare.
  */
 export function isTangled(contours: readonly Contour[], most: number): boolean {
-  const steps = contours.flatMap(({ segments }) => segments as readonly Step[]);
-  if (steps.length < fewSteps) return false;
-  const boxOf = ({ from, to }: Step) =>
-    [Math.min(from.x, to.x), Math.min(from.y, to.y), Math.max(from.x, to.x), Math.max(from.y, to.y)] as const;
-  const index = new BoxIndex(steps.length, (add) => {
-    for (const step of steps) add(...boxOf(step));
+  const steps = new Steps(contours);
+  if (steps.count < fewSteps) return false;
+  const index = new BoxIndex(steps.count, (add) => {
+    for (let i = 0; i < steps.count; i++) add(...steps.box(i));
   });
   let crossings = 0;
   let looked = 0;
-  for (const [i, step] of steps.entries())
-    for (const other of index.meeting(...boxOf(step))) {
-      const met = steps[other];
-      if (other <= i || met === undefined) continue;
+  for (let i = 0; i < steps.count; i++)
+    for (const other of index.meeting(...steps.box(i))) {
+      if (other <= i) continue;
       looked += 1;
-      if (doCross(step, met)) crossings += 1;
+      if (steps.doCross(i, other)) crossings += 1;
       if (crossings > most || looked > most * looks) return true;
     }
   return false;
+}
+
+/** Straight steps in columns: of a whole sheet there are more than a hundred thousand. */
+class Steps {
+  readonly count: number;
+  readonly #ends: readonly number[];
+
+  constructor(contours: readonly Contour[]) {
+    const ends: number[] = [];
+    for (const { segments } of contours)
+      for (const { from, to } of segments) ends.push(from.x, from.y, to.x, to.y);
+    this.#ends = ends;
+    this.count = ends.length / 4;
+  }
+
+  box(i: number): readonly [number, number, number, number] {
+    const [x0, y0, x1, y1] = [this.#end(i, 0), this.#end(i, 1), this.#end(i, 2), this.#end(i, 3)];
+    return [Math.min(x0, x1), Math.min(y0, y1), Math.max(x0, x1), Math.max(y0, y1)];
+  }
+
+  doCross(a: number, b: number): boolean {
+    return this.#areApart(a, b) && this.#areApart(b, a);
+  }
+
+  /** Whether the ends of one lie on either side of the other. */
+  #areApart(line: number, ends: number): boolean {
+    return this.#side(line, ends, 0) * this.#side(line, ends, 2) < 0;
+  }
+
+  /** On which side of a line an end of a step lies: `end` is 0 for where it begins, 2 for where it goes. */
+  #side(line: number, step: number, end: 0 | 2): number {
+    const [x, y] = [this.#end(line, 0), this.#end(line, 1)];
+    const [px, py] = [this.#end(step, end), this.#end(step, end === 0 ? 1 : 3)];
+    return (this.#end(line, 2) - x) * (py - y) - (this.#end(line, 3) - y) * (px - x);
+  }
+
+  #end(i: number, which: 0 | 1 | 2 | 3): number {
+    return this.#ends[4 * i + which] ?? 0;
+  }
 }

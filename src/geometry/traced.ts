@@ -11,9 +11,15 @@ export interface Run {
   readonly to: Point;
 }
 
-/** A closed boundary as runs, with the area it encloses, mm², and its length, mm. */
-export interface TracedRing {
+/** A boundary as runs. */
+export interface Boundary {
   readonly runs: readonly Run[];
+}
+
+/** A closed boundary with the area it encloses, mm², and its length, mm. */
+export interface TracedRing extends Boundary {
+  /** Whether it met nothing, neither another source nor an edge that is marked: each run is a whole segment, and they are made anew each time. */
+  readonly isAlone?: boolean;
   readonly area: number;
   readonly perimeter: number;
 }

@@ -1,5 +1,6 @@
 // How the lines of a cut file are taken by the blade: in which order, each from where.
 import type { Drawing, DrawnGroup, DrawnPath } from '../drawing/drawing.ts';
+import { atHand, keptContour } from '../geometry/kept-contour.ts';
 import type { Point } from '../geometry/point.ts';
 import { inCutOrder } from '../sheet/cut-order.ts';
 import { startedWell } from '../sheet/cut-start.ts';
@@ -20,7 +21,10 @@ export const groupsInOrder = (groups: readonly DrawnGroup[]): readonly DrawnGrou
 const groupsBegunWell = (groups: readonly DrawnGroup[]): readonly DrawnGroup[] =>
   groups.map((group) => (isCut(group) ? { ...group, paths: group.paths.map(begunWell) } : group));
 
-const begunWell = (path: DrawnPath): DrawnPath => ({ ...path, contours: path.contours.map(startedWell) });
+const begunWell = (path: DrawnPath): DrawnPath => ({
+  ...path,
+  contours: path.contours.map((contour) => keptContour(startedWell(atHand(contour)))),
+});
 
 /** A cut drawing and its guide with their lines in that order; both hold the same lines. */
 export function drawingsInOrder<T extends { readonly cut: Drawing; readonly guide: Drawing }>(

@@ -2,7 +2,7 @@
 import type { Band } from '../blank/flat-band.ts';
 import { fieldOfWrap } from '../cut/relief.ts';
 import { wrapDrawings } from '../cut/wrap-drawing.ts';
-import { writeSvg } from '../deliver/write-svg.ts';
+import { type WrittenGroups, writeSvg } from '../deliver/write-svg.ts';
 import { withoutApart } from '../drawing/drawing.ts';
 import { type Finding, Refused } from '../finding.ts';
 import { compose, rotation, translation } from '../geometry/affine.ts';
@@ -230,13 +230,14 @@ function draftPiece(
   // A plain template is drawn from its foot corner on, as a maker would.
   const drawings = input.plain || input.linesOnly ? drawn : drawingsInOrder(drawn);
   const { name } = input.job;
+  // What both have in common is written once.
+  const written: WrittenGroups = new Map();
+  const cutFile = { title: `${name}: cut`, filled: false };
+  const guideFile = { title: `${name}: guide`, filled: true };
   return {
     mark: markOf(place, panel),
-    cut: input.linesOnly ? '' : writeSvg(drawings.cut, { title: `${name}: cut`, filled: false }),
-    guide: writeSvg(input.linesOnly ? withoutApart(drawings.guide) : drawings.guide, {
-      title: `${name}: guide`,
-      filled: true,
-    }),
+    cut: input.linesOnly ? '' : writeSvg(drawings.cut, cutFile, written),
+    guide: writeSvg(input.linesOnly ? withoutApart(drawings.guide) : drawings.guide, guideFile, written),
     job: {
       ...resolvedJob(withJoints(input.job, place), place.whole, pattern, place.strips),
       coats: plan.coats.coats,

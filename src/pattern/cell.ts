@@ -9,7 +9,7 @@ import { keptContour } from '../geometry/kept-contour.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { type SegmentOf, segmentsOf } from '../geometry/rebuild.ts';
 import { chordTolerance, joinTolerance } from '../geometry/tolerance.ts';
-import type { Run, TracedRegion } from '../geometry/traced.ts';
+import type { Boundary, Run, TracedRegion } from '../geometry/traced.ts';
 import type { PeriodContour } from './cut-shapes.ts';
 import { type Lattice, stepsIn } from './lattice.ts';
 
@@ -43,7 +43,7 @@ export interface Chain {
 }
 
 export interface Ring {
-  readonly runs: readonly Run[];
+  readonly boundary: Boundary;
   readonly region: number;
 }
 
@@ -92,6 +92,8 @@ export interface PlacedCopy extends Copy, Source {
   readonly borders: ReadonlySet<number>;
 }
 
+const noEdge = (): boolean => false;
+
 /** Every copy of the period that may show in the box. */
 export function copiesIn({ contours, lattice }: LaidPeriod, box: Box): PlacedCopy[] {
   return contours.flatMap(({ chords, box: own, borders }, family) => {
@@ -101,7 +103,7 @@ export function copiesIn({ contours, lattice }: LaidPeriod, box: Box): PlacedCop
       maxX: box.maxX - own.minX,
       maxY: box.maxY - own.minY,
     };
-    const isEdge = (segment: number) => borders.has(segment);
+    const isEdge = borders.size === 0 ? noEdge : (segment: number) => borders.has(segment);
     return stepsIn(lattice, reach).map(({ i, j, at }) => ({
       family,
       i,
@@ -159,13 +161,18 @@ export function cellOf(period: LaidPeriod, window: CellWindow): Cell {
   const rings: Ring[] = [];
   const chains: Chain[] = [];
   regions.forEach(({ outer, holes }, region) => {
-    for (const { runs } of [outer, ...holes]) {
-      const kept = runs.filter((run) => !isBorder(run) || distance(run.from, run.to) >= joinTolerance);
+    for (const ring of [outer, ...holes]) {
+      // What met no edge of the window crosses no border of it either.
+      if (ring.isAlone) {
+        rings.push({ boundary: ring, region });
+        continue;
+      }
+      const kept = ring.runs.filter((run) => !isBorder(run) || distance(run.from, run.to) >= joinTolerance);
       for (const run of kept)
         if (isBorder(run)) gaps.push({ at: run.from, length: distance(run.from, run.to) });
       rubs ||= kept.some(isOnBorder);
       const parts = chainsOf(kept, sideOf);
-      if (parts === undefined) rings.push({ runs: kept, region });
+      if (parts === undefined) rings.push({ boundary: { runs: kept }, region });
       else chains.push(...parts.map((part) => ({ ...part, region })));
     }
   });

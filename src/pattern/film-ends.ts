@@ -1,16 +1,44 @@
 // Where film begins and ends along level and upright lines across a drawing of many shapes.
 import { hullBox } from '../geometry/box.ts';
 import { BoxIndex } from '../geometry/box-index.ts';
-import type { Segment, Shape } from '../geometry/contour.ts';
+import { cubic, line, type Segment, type Shape } from '../geometry/contour.ts';
 import type { Point } from '../geometry/point.ts';
 import { crossingsOf } from './film-along.ts';
 
 export type Way = 'level' | 'upright';
 
-interface Edge {
-  readonly segment: Segment;
-  readonly shape: number;
-  readonly contour: number;
+/** Edges in columns: of a large drawing there are hundreds of thousands, and a segment made of objects takes six times the memory. */
+class Edges {
+  /** Eight a segment: its points in turn; a line's two, and four that say nothing. */
+  readonly #numbers: number[] = [];
+  readonly #isLine: boolean[] = [];
+  readonly #shape: number[] = [];
+  readonly #contour: number[] = [];
+
+  get length(): number {
+    return this.#shape.length;
+  }
+
+  add(s: Segment, shape: number, contour: number): void {
+    const [c1, c2] = s.kind === 'line' ? [s.to, s.to] : [s.c1, s.c2];
+    this.#numbers.push(s.from.x, s.from.y, c1.x, c1.y, c2.x, c2.y, s.to.x, s.to.y);
+    this.#isLine.push(s.kind === 'line');
+    this.#shape.push(shape);
+    this.#contour.push(contour);
+  }
+
+  segment(i: number): Segment {
+    const point = (k: number): Point => ({
+      x: this.#numbers[8 * i + k] ?? 0,
+      y: this.#numbers[8 * i + k + 1] ?? 0,
+    });
+    return this.#isLine[i] ? line(point(0), point(6)) : cubic(point(0), point(2), point(4), point(6));
+  }
+
+  /** What the edge is part of. */
+  of(i: number): Pick<End, 'edge' | 'shape' | 'contour'> {
+    return { edge: i, shape: this.#shape[i] ?? 0, contour: this.#contour[i] ?? 0 };
+  }
 }
 
 /** Where film begins or ends along a line. */
@@ -34,7 +62,7 @@ export interface Line {
 
 /** A layer's edges, found by where they lie, and its lines so far. */
 export interface LinedLayer {
-  readonly edges: readonly Edge[];
+  readonly edges: Pick<Edges, 'length' | 'segment' | 'of'>;
   readonly index: BoxIndex;
   readonly lines: Map<string, Line>;
 }
@@ -43,15 +71,16 @@ export interface LinedLayer {
 export function linedLayers(layers: readonly { readonly shapes: readonly Shape[] }[]): readonly LinedLayer[] {
   let contour = 0;
   return layers.map(({ shapes }) => {
-    const edges = shapes.flatMap(({ contours }, shape) =>
-      contours.flatMap(({ segments }) => {
+    const edges = new Edges();
+    shapes.forEach(({ contours }, shape) => {
+      for (const { segments } of contours) {
         contour++;
-        return segments.map((segment): Edge => ({ segment, shape, contour }));
-      }),
-    );
+        for (const segment of segments) edges.add(segment, shape, contour);
+      }
+    });
     const index = new BoxIndex(edges.length, (add) => {
-      for (const { segment } of edges) {
-        const { minX, minY, maxX, maxY } = hullBox([{ closed: false, segments: [segment] }]);
+      for (let i = 0; i < edges.length; i++) {
+        const { minX, minY, maxX, maxY } = hullBox([{ closed: false, segments: [edges.segment(i)] }]);
         add(minX, minY, maxX, maxY);
       }
     });
@@ -90,14 +119,13 @@ const abutting = 2e-3;
 /** Add the crossings of one edge with a line. Most edges are straight, and a crop has many of them. */
 function addCrossings(
   into: End[],
-  edges: readonly Edge[],
+  edges: LinedLayer['edges'],
   number: number,
   isLevel: boolean,
   at: number,
 ): void {
-  const edge = edges[number];
-  if (!edge) return;
-  const { segment, shape, contour } = edge;
+  const segment = edges.segment(number);
+  const of = edges.of(number);
   if (segment.kind === 'line') {
     const [from, to] = [segment.from, segment.to];
     const [start, end] = isLevel ? [from.y, to.y] : [from.x, to.x];
@@ -106,12 +134,12 @@ function addCrossings(
     if (!(t >= 0 && t < 1)) return;
     const [p, q] = isLevel ? [from.x, to.x] : [from.y, to.y];
     const sine = Math.abs(end - start) / Math.hypot(end - start, q - p);
-    into.push({ at: p + t * (q - p), sine, edge: number, shape, contour, begins: false });
+    into.push({ at: p + t * (q - p), sine, ...of, begins: false });
     return;
   }
   const through = isLevel ? { x: 0, y: at } : { x: at, y: 0 };
   for (const { at: place, sine } of crossingsOf(segment, through, isLevel ? alongLevel : alongUpright))
-    into.push({ at: place, sine, edge: number, shape, contour, begins: false });
+    into.push({ at: place, sine, ...of, begins: false });
 }
 
 const alongLevel: Point = { x: 1, y: 0 };

@@ -3,7 +3,7 @@
 import { boxOfPoints } from '../geometry/box.ts';
 import type { Point } from '../geometry/point.ts';
 import { norm } from '../geometry/point.ts';
-import type { Landmark } from './landmarks.ts';
+import type { Landmark, Landmarks } from './landmarks.ts';
 import type { Lattice } from './lattice.ts';
 
 /** Steps that are tried, and landmarks that each is tried on: more would not be surer. */
@@ -31,34 +31,44 @@ export interface Recurring {
 }
 
 export class LandmarkMap {
-  readonly size: number;
-  /** Contours that have landmarks wholly inside the crop. */
-  readonly contours: number;
-  readonly #landmarks: readonly Landmark[];
+  /** So many of the landmarks, from all over the drawing. */
+  readonly #spread: readonly Landmark[];
+  /** Of the kinds among those, by kind and place. */
   readonly #cells = new Map<number, Landmark[]>();
-  readonly #byKind = new Map<number, Landmark[]>();
+  /** The members of kinds that have several: of those with fewest. */
+  readonly #kinds: readonly (readonly Landmark[])[];
   readonly #tolerance: number;
   readonly #crop: { readonly width: number; readonly height: number };
 
-  /** Landmarks that the crop's edge may have touched tell nothing and are left out. */
+  /**
+   * Landmarks that the crop's edge may have touched tell nothing and are left out. Of the others only those are kept that may be asked
+   * for: a large drawing has hundreds of thousands, most of them like no other.
+   */
   constructor(
-    landmarks: readonly Landmark[],
+    landmarks: Landmarks,
     crop: { readonly width: number; readonly height: number },
     tolerance: number,
   ) {
     this.#tolerance = tolerance;
     this.#crop = crop;
-    this.#landmarks = landmarks.filter((landmark) => this.#isWhole(landmark, landmark));
-    this.size = this.#landmarks.length;
-    this.contours = new Set(this.#landmarks.map(({ contour }) => contour)).size;
-    for (const landmark of this.#landmarks) {
-      push(this.#byKind, landmark.kind, landmark);
-      push(
-        this.#cells,
-        this.#cell(landmark.kind, this.#column(landmark.x), this.#column(landmark.y)),
-        landmark,
-      );
+    const whole: number[] = [];
+    const counts = new Map<number, number>();
+    for (let i = 0; i < landmarks.length; i++) {
+      const landmark = landmarks.at(i);
+      if (!this.#isWhole(landmark, landmark)) continue;
+      whole.push(i);
+      counts.set(landmark.kind, (counts.get(landmark.kind) ?? 0) + 1);
     }
+    this.#spread = spreadOver(whole).map((i) => landmarks.at(i));
+    const asked = new Set(this.#spread.map(({ kind }) => kind));
+    const members = new Map(smallKinds(counts).map((kind): [number, Landmark[]] => [kind, []]));
+    for (const i of whole) {
+      const landmark = landmarks.at(i);
+      const { kind, x, y } = landmark;
+      members.get(kind)?.push(landmark);
+      if (asked.has(kind)) push(this.#cells, this.#cell(kind, this.#column(x), this.#column(y)), landmark);
+    }
+    this.#kinds = [...members.values()];
   }
 
   /** Whether a landmark put at a place would show whole in the crop. */
@@ -102,11 +112,7 @@ export class LandmarkMap {
   candidateSteps(): readonly Point[] {
     const votes = new Map<number, { count: number; x: number; y: number }>();
     let cast = 0;
-    const kinds = [...this.#byKind.values()]
-      .filter(({ length }) => length > 1)
-      .sort((a, b) => a.length - b.length)
-      .slice(0, most.kinds);
-    for (const members of kinds) {
+    for (const members of this.#kinds) {
       if (cast >= most.votes) break;
       for (const { x, y } of stepsAmong(members)) {
         cast++;
@@ -132,7 +138,7 @@ export class LandmarkMap {
   recurring(step: Point): Recurring {
     let [expected, found, x, y] = [0, 0, 0, 0];
     const contours = new Set<number>();
-    for (const landmark of this.#spread()) {
+    for (const landmark of this.#spread) {
       const there = { x: landmark.x + step.x, y: landmark.y + step.y };
       if (!this.#isWhole(landmark, there)) continue;
       expected++;
@@ -153,7 +159,7 @@ export class LandmarkMap {
     reach: number,
   ): readonly { readonly i: number; readonly j: number; readonly by: Point }[] {
     const steps = [...stepsUpTo(reach)];
-    return this.#spread().flatMap((landmark) =>
+    return this.#spread.flatMap((landmark) =>
       steps.flatMap(({ i, j }) => {
         const there = {
           x: landmark.x + i * lattice.a.x + j * lattice.b.x,
@@ -164,16 +170,24 @@ export class LandmarkMap {
       }),
     );
   }
-
-  /** So many of the landmarks, from all over the drawing. */
-  #spread(): readonly Landmark[] {
-    const every = Math.max(1, this.size / most.tried);
-    return Array.from(
-      { length: Math.min(this.size, most.tried) },
-      (_, i) => this.#landmarks[Math.floor(i * every)],
-    ).filter((landmark) => landmark !== undefined);
-  }
 }
+
+/** So many of the landmarks, by their numbers. */
+function spreadOver(whole: readonly number[]): readonly number[] {
+  const every = Math.max(1, whole.length / most.tried);
+  return Array.from(
+    { length: Math.min(whole.length, most.tried) },
+    (_, i) => whole[Math.floor(i * every)] ?? 0,
+  );
+}
+
+/** Kinds that have several members, those with fewest first. */
+const smallKinds = (counts: ReadonlyMap<number, number>): readonly number[] =>
+  [...counts]
+    .filter(([, count]) => count > 1)
+    .sort(([, a], [, b]) => a - b)
+    .slice(0, most.kinds)
+    .map(([kind]) => kind);
 
 function push<K, V>(into: Map<K, V[]>, key: K, value: V): void {
   const list = into.get(key);

@@ -20,6 +20,31 @@ export interface Landmark extends Point {
   };
 }
 
+/** Landmarks in columns: a large drawing has hundreds of thousands. */
+export class Landmarks {
+  /** Eight a landmark: its place, kind and contour, then its reach. */
+  readonly #numbers: number[] = [];
+
+  get length(): number {
+    return this.#numbers.length / 8;
+  }
+
+  add({ x, y, kind, contour, reach: { minX, minY, maxX, maxY } }: Landmark): void {
+    this.#numbers.push(x, y, kind, contour, minX, minY, maxX, maxY);
+  }
+
+  at(i: number): Landmark {
+    const number = (k: number): number => this.#numbers[8 * i + k] ?? 0;
+    return {
+      x: number(0),
+      y: number(1),
+      kind: number(2),
+      contour: number(3),
+      reach: { minX: number(4), minY: number(5), maxX: number(6), maxY: number(7) },
+    };
+  }
+}
+
 interface Layer {
   readonly shapes: readonly Shape[];
 }
@@ -33,39 +58,48 @@ const boxWidth = 8 * alike;
 /** Figures of a description that may stand near a border before some of its boxes are no longer looked into. */
 const mostDoubtful = 5;
 
-interface Known {
-  readonly name: string;
-  readonly kind: number;
-  readonly figures: readonly number[];
-}
-
 /** Gives one number to descriptions that are alike. The same descriptions in the same order get the same numbers. */
 class Kinds {
-  /** By the hash of the box that a description falls into: what differs after all is told by its name and figures. */
-  readonly #known = new Map<number, Known[]>();
+  /** Of each kind its name, where its figures begin, and the next kind of the same hash: in columns, for there are as many as curves. */
+  readonly #name: string[] = [];
+  readonly #begins: number[] = [];
+  readonly #after: number[] = [];
+  readonly #figures: number[] = [];
+  /** The first kind by the hash of the box that its description falls into: what differs after all is told by its name and figures. */
+  readonly #chain = new Map<number, number>();
   readonly #names = new Map<string, number>();
-  #next: number;
+  readonly #first: number;
 
   /** `first`: the number that the first description gets. */
   constructor(first: number) {
-    this.#next = first;
+    this.#first = first;
   }
 
   get next(): number {
-    return this.#next;
+    return this.#first + this.#name.length;
   }
 
   kindOf(name: string, figures: readonly number[]): number {
     const { start, boxes } = this.#boxesOf(name, figures);
     const home = boxes.reduce(mixed, start);
     const found = this.#found(home, name, figures) ?? this.#foundBeside(start, boxes, name, figures);
-    if (found) return found.kind;
-    const kind = this.#next++;
-    const known = { name, kind, figures };
-    const beside = this.#known.get(home);
-    if (beside) beside.push(known);
-    else this.#known.set(home, [known]);
-    return kind;
+    return this.#first + (found ?? this.#added(home, name, figures));
+  }
+
+  #added(home: number, name: string, figures: readonly number[]): number {
+    const own = this.#name.length;
+    this.#name.push(name);
+    this.#begins.push(this.#figures.length);
+    this.#figures.push(...figures);
+    this.#after.push(none);
+    const begin = this.#chain.get(home);
+    if (begin === undefined) this.#chain.set(home, own);
+    else {
+      let end = begin;
+      for (let next = this.#after[end] ?? none; next !== none; next = this.#after[end] ?? none) end = next;
+      this.#after[end] = own;
+    }
+    return own;
   }
 
   /** The box that a description falls into, and the hash of its name. */
@@ -78,12 +112,21 @@ class Kinds {
     return { start, boxes: figures.map((figure) => Math.round(figure / boxWidth)) };
   }
 
-  #found(key: number, name: string, figures: readonly number[]): Known | undefined {
-    return this.#known.get(key)?.find((known) => known.name === name && isAlike(known, figures));
+  #found(key: number, name: string, figures: readonly number[]): number | undefined {
+    for (let kind = this.#chain.get(key) ?? none; kind !== none; kind = this.#after[kind] ?? none)
+      if (this.#name[kind] === name && this.#isAlike(kind, figures)) return kind;
+    return undefined;
+  }
+
+  #isAlike(kind: number, figures: readonly number[]): boolean {
+    const begins = this.#begins[kind] ?? 0;
+    for (let i = 0; i < figures.length; i++)
+      if (!(Math.abs((figures[i] ?? 0) - (this.#figures[begins + i] ?? 0)) <= alike)) return false;
+    return true;
   }
 
   /** The same in the boxes beside its own that one alike may have fallen into. */
-  #foundBeside(start: number, boxes: number[], name: string, figures: readonly number[]): Known | undefined {
+  #foundBeside(start: number, boxes: number[], name: string, figures: readonly number[]): number | undefined {
     // Asked of every curve of a drawing: which figures are doubtful is a bit of each, and no list is made.
     let doubtful = 0;
     let count = 0;
@@ -104,7 +147,7 @@ class Kinds {
         key = mixed(key, box);
       }
       const found = this.#found(key, name, figures);
-      if (found) return found;
+      if (found !== undefined) return found;
     }
     return undefined;
   }
@@ -114,8 +157,8 @@ class Kinds {
 const beyondBox = (figures: readonly number[], boxes: readonly number[], i: number): number =>
   (figures[i] ?? 0) / boxWidth - (boxes[i] ?? 0);
 
-const isAlike = ({ figures: others }: Known, figures: readonly number[]): boolean =>
-  figures.every((figure, i) => Math.abs(figure - (others[i] ?? 0)) <= alike);
+/** Where a chain of kinds ends. */
+const none = -1;
 
 /** Mixes one more whole number into a hash. Source: FNV-1a, public domain, from memory. */
 const mixed = (hash: number, value: number): number => Math.imul(hash ^ (value | 0), 0x01000193);
@@ -127,19 +170,19 @@ function hashOf(name: string): number {
 }
 
 /** What tells a drawing's places apart where copies are drawn alike: its curves, its nodes, and how contours are grouped. */
-export function drawnLandmarks(layers: readonly Layer[]): readonly Landmark[] {
+export function drawnLandmarks(layers: readonly Layer[]): Landmarks {
+  const found = new Landmarks();
   let first = 0;
-  return [curveLandmarks, nodeLandmarks, groupLandmarks].flatMap((landmarksOf) => {
+  for (const addLandmarks of [curveLandmarks, nodeLandmarks, groupLandmarks]) {
     const kinds = new Kinds(first);
-    const own = landmarksOf(layers, kinds);
+    addLandmarks(layers, kinds, found);
     first = kinds.next;
-    return own;
-  });
+  }
+  return found;
 }
 
 /** The lines and curves of a drawing's contours, each by where it starts, told apart by how it runs on. */
-function curveLandmarks(layers: readonly Layer[], kinds: Kinds): readonly Landmark[] {
-  const found: Landmark[] = [];
+function curveLandmarks(layers: readonly Layer[], kinds: Kinds, found: Landmarks): void {
   for (const { layer, contour, index } of contoursOf(layers))
     for (const s of contour.segments) {
       const { x, y } = s.from;
@@ -147,9 +190,8 @@ function curveLandmarks(layers: readonly Layer[], kinds: Kinds): readonly Landma
       const figures =
         s.kind === 'line' ? [toX, toY] : [s.c1.x - x, s.c1.y - y, s.c2.x - x, s.c2.y - y, toX, toY];
       const kind = kinds.kindOf(`${layer}${s.kind}`, figures);
-      found.push({ x, y, kind, contour: index, reach: reachOf(figures) });
+      found.add({ x, y, kind, contour: index, reach: reachOf(figures) });
     }
-  return found;
 }
 
 /** The box around a place and around those whose x and y, from it, stand in turn. */
@@ -170,9 +212,8 @@ const nodeReach = 0.06;
 const directionWeight = 0.6;
 
 /** The nodes of a drawing, told apart by the directions that meet there: they show even where the rest is cut away. */
-function nodeLandmarks(layers: readonly Layer[], kinds: Kinds): readonly Landmark[] {
+function nodeLandmarks(layers: readonly Layer[], kinds: Kinds, found: Landmarks): void {
   const reach = { minX: -nodeReach, minY: -nodeReach, maxX: nodeReach, maxY: nodeReach };
-  const found: Landmark[] = [];
   for (const { layer, contour, index } of contoursOf(layers)) {
     let before = contour.segments.at(-1);
     for (const next of contour.segments) {
@@ -181,11 +222,10 @@ function nodeLandmarks(layers: readonly Layer[], kinds: Kinds): readonly Landmar
       const [one, other] = [into, on].map(({ x, y }) => directionWeight / (norm(x, y) || 1));
       const figures = [into.x * (one ?? 0), into.y * (one ?? 0), on.x * (other ?? 0), on.y * (other ?? 0)];
       const kind = kinds.kindOf(`${layer}${before.kind}${next.kind}`, figures);
-      found.push({ x: next.from.x, y: next.from.y, kind, contour: index, reach });
+      found.add({ x: next.from.x, y: next.from.y, kind, contour: index, reach });
       before = next;
     }
   }
-  return found;
 }
 
 /** How many neighbours tell a contour's place from that of others like it. */
@@ -195,7 +235,7 @@ const neighbours = 2;
  * The middles of a drawing's contours, told apart by their size and by where their nearest neighbours stand: what there is
  * to go by where one motif is strewn over the period again and again.
  */
-function groupLandmarks(layers: readonly Layer[], kinds: Kinds): readonly Landmark[] {
+function groupLandmarks(layers: readonly Layer[], kinds: Kinds, found: Landmarks): void {
   const middles = contoursOf(layers).map(({ layer, contour, index }) => {
     const { minX, minY, maxX, maxY } = tightBox([contour]);
     const size = { x: maxX - minX, y: maxY - minY };
@@ -204,20 +244,26 @@ function groupLandmarks(layers: readonly Layer[], kinds: Kinds): readonly Landma
   const tree = new BoxIndex(middles.length, (add) => {
     for (const { x, y } of middles) add(x, y, x, y);
   });
-  return middles.flatMap(({ x, y, size, layer, index }, own) => {
+  middles.forEach(({ x, y, size, layer, index }, own) => {
     const near = tree
       .nearest(x, y, neighbours + 1)
       .filter((other) => other !== own)
       .flatMap((other) => middles[other] ?? [])
       .slice(0, neighbours);
-    if (near.length < neighbours) return [];
+    if (near.length < neighbours) return;
     const away = near.map((other) => ({ x: other.x - x, y: other.y - y, size: other.size }));
     // Two as far away may come in either order.
     away.sort((p, q) => p.x - q.x || p.y - q.y);
     const figures = [size, ...away, ...away.map((other) => other.size)].flatMap((p) => [p.x, p.y]);
     const reach = Math.max(...away.map((p) => norm(p.x, p.y) + Math.max(p.size.x, p.size.y)));
     const kind = kinds.kindOf(`${layer}`, figures);
-    return [{ x, y, kind, contour: index, reach: { minX: -reach, minY: -reach, maxX: reach, maxY: reach } }];
+    found.add({
+      x,
+      y,
+      kind,
+      contour: index,
+      reach: { minX: -reach, minY: -reach, maxX: reach, maxY: reach },
+    });
   });
 }
 

@@ -3,6 +3,7 @@ import type { Affine } from '../geometry/affine.ts';
 import { boxAround } from '../geometry/box.ts';
 import type { Shape } from '../geometry/contour.ts';
 import type { SmoothMap } from '../geometry/fit.ts';
+import { keptContour } from '../geometry/kept-contour.ts';
 import { signedArea, spanOf } from '../geometry/measure.ts';
 import { sliverWidth } from '../geometry/tolerance.ts';
 import { type Cell, cellOf, type LaidPeriod } from './cell.ts';
@@ -92,5 +93,5 @@ function shapeOf(area: StitchedArea, curves: SheetCurves, cut: LaidPiece): Shape
     .map(({ contour }) => ({ contour, area: Math.abs(signedArea(contour)) }))
     .filter(({ contour, area: size }) => size >= (sliverWidth * spanOf(contour)) / 2)
     .sort((a, b) => b.area - a.area);
-  return { contours: contours.map(({ contour }) => contour) };
+  return { contours: contours.map(({ contour }) => keptContour(contour)) };
 }

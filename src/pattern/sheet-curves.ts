@@ -107,12 +107,15 @@ export class SheetCurves {
   /** Largest distance measured between the art's exact image on the sheet and the curves laid, mm. */
   worst = 0;
   readonly #options: SheetCurvesOptions;
+  /** Of each cell whether it has more than one place: only then what is laid of it is laid once more. */
+  readonly #isRepeated = new Map<Cell, boolean>();
   readonly #rings = new Map<Ring, Laid>();
   readonly #chains = new Map<Chain, LaidChain>();
   readonly #bridges = new Map<string, Laid>();
 
   constructor(options: SheetCurvesOptions) {
     this.#options = options;
+    for (const { cell } of options.places) this.#isRepeated.set(cell, this.#isRepeated.has(cell));
   }
 
   #lay(rebuilt: readonly RebuiltRun[], around: Neighbours, segmentOf: SegmentOf): Laid {
@@ -159,14 +162,20 @@ export class SheetCurves {
   /** The contour of a ring that stays inside its cell. */
   ring(place: number, ring: Ring): SheetContour {
     const { cell, shift } = this.#place(place);
-    const known = this.#rings.get(ring);
-    const laid = known ?? this.#layRing(cell, ring);
-    if (!known) this.#rings.set(ring, laid);
+    const laid = this.#isRepeated.get(cell) ? this.#knownRing(cell, ring) : this.#layRing(cell, ring);
     const { segments, box } = this.#placed(laid, shift);
     return { contour: closedContour(segments), box };
   }
 
-  #layRing(cell: Cell, { runs }: Ring): Laid {
+  #knownRing(cell: Cell, ring: Ring): Laid {
+    const known = this.#rings.get(ring);
+    if (known) return known;
+    const laid = this.#layRing(cell, ring);
+    this.#rings.set(ring, laid);
+    return laid;
+  }
+
+  #layRing(cell: Cell, { boundary: { runs } }: Ring): Laid {
     const around = { before: runs.at(-1), after: runs[0], isEnd: cell.isEnd };
     return this.#lay(ringSegments(runs, cell.segmentOf), around, cell.segmentOf);
   }

@@ -6,7 +6,7 @@ import { add, cross, distance, type Point } from '../geometry/point.ts';
 import type { Size } from './cut-shapes.ts';
 import { type Agreement, FilmScan, type Missing } from './film-scan.ts';
 import { LandmarkMap } from './landmark-map.ts';
-import { drawnLandmarks, type Landmark } from './landmarks.ts';
+import { drawnLandmarks } from './landmarks.ts';
 import { cellArea, type Lattice } from './lattice.ts';
 import { distinct, isMultiple, reduced, tidied } from './same-lattice.ts';
 
@@ -20,8 +20,6 @@ export interface FoundRepeat extends Lattice {
 export interface RepeatOptions {
   /** Copies stand where they should within this, mm. */
   readonly tolerance?: number;
-  /** What the layers' places are told apart by; left out, their curves and nodes as drawn. */
-  readonly landmarks?: readonly Landmark[];
 }
 
 /** Copies stand where they should within this, mm: drawn art is exact but for its rounding. */
@@ -47,9 +45,9 @@ const mostLattices = { full: 12, any: 28 } as const;
 export function trueRepeat(
   layers: readonly { readonly shapes: readonly Shape[] }[],
   crop: Size,
-  { tolerance = repeatTolerance, landmarks = drawnLandmarks(layers) }: RepeatOptions = {},
+  { tolerance = repeatTolerance }: RepeatOptions = {},
 ): readonly FoundRepeat[] {
-  const map = new LandmarkMap(landmarks, crop, tolerance);
+  const map = new LandmarkMap(drawnLandmarks(layers), crop, tolerance);
   const scan = new FilmScan(layers, crop, tolerance);
   const found: Proven[] = [];
   for (const lattice of candidateLattices(heldSteps(map, scan, crop))) {

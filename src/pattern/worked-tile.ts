@@ -117,8 +117,8 @@ function shownIn(period: LaidPeriod, box: Box) {
   const window: CellWindow = { contour, sides: contour.segments.map(() => 'end') };
   const { rings, segmentOf, gaps } = cellOf(period, window);
   const regions = new Map<number, Contour[]>();
-  for (const { region, runs } of rings) {
-    const segments = ringSegments(runs, segmentOf).map(({ segment }) => segment);
+  for (const { region, boundary } of rings) {
+    const segments = ringSegments(boundary.runs, segmentOf).map(({ segment }) => segment);
     const ring = { closed: true, segments };
     if (Math.abs(signedArea(ring)) < (sliverWidth * spanOf(ring)) / 2) continue;
     regions.set(region, [...(regions.get(region) ?? []), ring]);
