@@ -27,6 +27,9 @@ export interface Missing {
   /** How far along the line it may stand off. */
   readonly slack: number;
   readonly layer: number;
+  /** Where it does, a step before: the line, and how far along it. */
+  readonly seenAt: number;
+  readonly seenAlong: number;
 }
 
 /** So many missing places tell what kind they are. */
@@ -119,8 +122,11 @@ export class FilmScan {
     { layer, number, tally }: { readonly layer: LinedLayer; readonly number: number; readonly tally: Tally },
   ): void {
     const others = endsOf(layer, way, at + across);
-    const there = { way, at: at + across, along, span: [from, to] as const, layer: number };
-    const here = { way, at, along: -along, span: [from + along, to + along] as const, layer: number };
+    const there = { way, at: at + across, seenAt: at, along, span: [from, to] as const, layer: number };
+    const here = {
+      ...{ way, at, seenAt: at + across, along: -along },
+      ...{ span: [from + along, to + along] as const, layer: number },
+    };
     this.#match(ends, others, there, tally);
     this.#match(others, ends, here, tally);
   }
@@ -133,6 +139,7 @@ export class FilmScan {
       layer,
       way,
       at,
+      seenAt,
     } = held;
     const most = this.#tolerance / leastSine;
     let next = 0;
@@ -149,7 +156,8 @@ export class FilmScan {
         tally.contours.add(end.contour);
         tally.segments.add(end.edge * 64 + layer);
       } else {
-        const place = { way, at, along: end.at + along, begins: end.begins, slack, layer };
+        const seen = { seenAt, seenAlong: end.at };
+        const place = { way, at, along: end.at + along, begins: end.begins, slack, layer, ...seen };
         if (tally.missing.length < mostMissing) tally.missing.push(place);
         else tally.missing[tally.expected % mostMissing] = place;
       }
@@ -157,32 +165,42 @@ export class FilmScan {
   }
 
   /**
-   * Of places where film is missing, in how many the same is missing a step away, and in how many it is not; those from
-   * which the step leads out of the crop tell nothing.
+   * Of places where film is missing, in how many the same is missing a step away, and in how many it is not, or what was to show
+   * there does not show again itself; those from which the step leads out of the crop tell nothing. `seen`: where both show.
    */
-  missingAgain(
-    missing: readonly Missing[],
-    { x, y }: Point,
-  ): { readonly again: number; readonly not: number } {
+  missingAgain(missing: readonly Missing[], { x, y }: Point): MissingAgain {
     const { width, height } = this.#crop;
-    let [again, not] = [0, 0];
-    for (const { way, at, along, begins, slack, layer } of missing) {
-      const isLevel = way === 'level';
-      const [line, place] = isLevel ? [at + y, along + x] : [at + x, along + y];
-      const [across, most] = isLevel ? [height, width] : [width, height];
+    let [again, not, seen] = [0, 0, 0];
+    for (const { way, at, along, begins, slack, layer, seenAt, seenAlong } of missing) {
       const art = this.#layers[layer];
-      if (!art || line < 0 || line > across || place < slack || place > most - slack) continue;
-      if (hasLike(endsOf(art, way, line), 0, place, begins, slack)) not++;
+      const [lineStep, placeStep] = way === 'level' ? [y, x] : [x, y];
+      const [across, most] = way === 'level' ? [height, width] : [width, height];
+      const isThere = (line: number, place: number): boolean | undefined =>
+        !art || line < 0 || line > across || place < slack || place > most - slack
+          ? undefined
+          : hasLike(endsOf(art, way, line), 0, place, begins, slack);
+      const isFilled = isThere(at + lineStep, along + placeStep);
+      if (isFilled === undefined) continue;
+      const isSeen = isThere(seenAt + lineStep, seenAlong + placeStep);
+      if (isFilled || isSeen === false) not++;
       else again++;
+      if (!isFilled && isSeen) seen++;
     }
-    return { again, not };
+    return { again, not, seen };
   }
+}
+
+interface MissingAgain {
+  readonly again: number;
+  readonly not: number;
+  readonly seen: number;
 }
 
 /** A line that others' ends are held against: where it stands, how far along it they come, and the part that shows. */
 interface Held {
   readonly way: Way;
   readonly at: number;
+  readonly seenAt: number;
   readonly along: number;
   readonly span: readonly [number, number];
   readonly layer: number;

@@ -2,14 +2,15 @@
 import type { Tile } from '../artwork/tile.ts';
 import { shifted } from '../geometry/affine.ts';
 import { boxOfPoints } from '../geometry/box.ts';
-import { distance, type Point } from '../geometry/point.ts';
+import type { Point } from '../geometry/point.ts';
 import { joinTolerance } from '../geometry/tolerance.ts';
 import { steppedLattice } from './border-drop.ts';
 import { fittedInto } from './clean-period.ts';
 import type { Size } from './cut-shapes.ts';
 import { type Joins, joinsOf } from './joins.ts';
-import { cellArea, coordinates, type Lattice, step } from './lattice.ts';
+import { cellArea, coordinates, type Lattice } from './lattice.ts';
 import { pictureRepeat } from './picture-repeat.ts';
+import { offLattice } from './same-lattice.ts';
 import { type FoundRepeat, repeatTolerance, trueRepeat } from './true-repeat.ts';
 
 export interface RepeatStudy {
@@ -34,6 +35,9 @@ export interface RepeatStudy {
 
 /** A repeat this sure is taken over what the file's size says. */
 export const sureRepeat = 0.9;
+
+/** What only two copies show is offered at the most, and never taken unasked: a tile may be drawn with a wider gap at its border. */
+const offered = sureRepeat - 0.05;
 
 /** Study a tile that is to repeat by a lattice. */
 export function repeatStudyOf(tile: Tile, lattice: Lattice): RepeatStudy {
@@ -70,7 +74,7 @@ function repeatsOf({ layers, pixels, ...size }: Tile): readonly FoundRepeat[] {
     const level = levelled(found, within);
     return { ...level, ...fittedInto(size, level, within) };
   };
-  if (!pixels) return trueRepeat(layers, size).map((found) => settled(found, drawnSo));
+  if (!pixels) return trueRepeat(layers, size).map((found) => settled(unsureOfSeveral(found), drawnSo));
   const { width, height, rgb, pixel } = pixels;
   const count = width * height;
   const planes = [0, 1, 2].map((k) => {
@@ -83,6 +87,10 @@ function repeatsOf({ layers, pixels, ...size }: Tile): readonly FoundRepeat[] {
     settled({ a: inMm(a), b: inMm(b), confidence }, pixelsDrawnSo * Math.max(pixel.x, pixel.y)),
   );
 }
+
+/** Where other steps do as well nobody can tell which is meant: such a lattice is offered. */
+const unsureOfSeveral = ({ isOneOfSeveral = false, ...found }: FoundRepeat): FoundRepeat =>
+  isOneOfSeveral ? { ...found, confidence: Math.min(found.confidence, offered) } : found;
 
 /** The same of steps that were found by pixels, px. */
 const pixelsDrawnSo = 0.3;
@@ -100,7 +108,7 @@ function levelled({ a, b, ...sure }: FoundRepeat, drawnSo: number): FoundRepeat 
 
 /** How far a step of the tile is from the nearest whole step of its art, mm; undefined where it is one. */
 function jumpOf({ a, b }: Lattice, found: Lattice): number | undefined {
-  const off = Math.max(offStep(a, found), offStep(b, found));
+  const off = Math.max(offLattice(a, found), offLattice(b, found));
   return off > slackOf({ a, b }, found) ? off : undefined;
 }
 
@@ -117,7 +125,7 @@ interface SpacingJump {
 function spacingJump(tile: Tile, lattice: Lattice, found: FoundRepeat | undefined): SpacingJump | undefined {
   const told = (by: FoundRepeat): SpacingJump | undefined => {
     const jump = jumpOf(lattice, by);
-    const isUp = offStep(lattice.b, by) > slackOf(lattice, by);
+    const isUp = offLattice(lattice.b, by) > slackOf(lattice, by);
     return jump === undefined ? undefined : { jump, isUp, by };
   };
   if (tells(tile, found)) return told(found);
@@ -128,14 +136,11 @@ function spacingJump(tile: Tile, lattice: Lattice, found: FoundRepeat | undefine
     const pair = withCopy(tile, by);
     const [repeat] = trueRepeat(pair.layers, pair);
     if (!repeat || (repeat.share ?? 0) < wholly || !tells(pair, repeat)) continue;
-    const again = told({ ...levelled(repeat, drawnSo), confidence: Math.min(repeat.confidence, ofPair) });
+    const again = told({ ...levelled(repeat, drawnSo), confidence: Math.min(repeat.confidence, offered) });
     if (again) return again;
   }
   return undefined;
 }
-
-/** A repeat that only two copies show is offered, and never taken unasked: a tile may be drawn with a wider gap at its border. */
-const ofPair = sureRepeat - 0.05;
 
 /** Whether a repeat that was found is sure enough, and shows often enough, to hold the tile's borders against. */
 const tells = (shown: Size, repeat: FoundRepeat | undefined): repeat is FoundRepeat =>
@@ -178,11 +183,6 @@ const wholeStep = (p: Point, lattice: Lattice): { readonly i: number; readonly j
   const { i, j } = coordinates(lattice, p);
   return { i: Math.round(i), j: Math.round(j) };
 };
-
-function offStep(p: Point, lattice: Lattice): number {
-  const { i, j } = wholeStep(p, lattice);
-  return distance(p, step(lattice, i, j));
-}
 
 /** What a found step may be off adds up over the steps that make up a tile's. */
 function slackOf({ a, b }: Lattice, found: Lattice): number {

@@ -1,6 +1,6 @@
 // Lattices compared, and written in one way: the same places can be told by many pairs of steps.
 import { distance, dot, type Point, scale, subtract } from '../geometry/point.ts';
-import { coordinates, type Lattice } from './lattice.ts';
+import { coordinates, type Lattice, step } from './lattice.ts';
 
 const lengthOf = ({ x, y }: Point): number => Math.hypot(x, y);
 
@@ -23,14 +23,15 @@ export function tidied({ a, b }: Lattice): Lattice {
   return { a: turned(around, around.x < 0), b: turned(up, up.y < 0 || (up.y === 0 && up.x < 0)) };
 }
 
-/** Whether every step of a lattice is a whole step of another. */
-export function isMultiple(lattice: Lattice, of: Lattice, tolerance: number): boolean {
-  return [lattice.a, lattice.b].every((p) => {
-    const { i, j } = coordinates(of, p);
-    const [n, m] = [Math.round(i), Math.round(j)];
-    return distance(p, { x: n * of.a.x + m * of.b.x, y: n * of.a.y + m * of.b.y }) <= tolerance;
-  });
+/** How far a step is from the nearest whole step of a lattice. */
+export function offLattice(p: Point, of: Lattice): number {
+  const { i, j } = coordinates(of, p);
+  return distance(p, step(of, Math.round(i), Math.round(j)));
 }
+
+/** Whether every step of a lattice is a whole step of another. */
+export const isMultiple = (lattice: Lattice, of: Lattice, tolerance: number): boolean =>
+  [lattice.a, lattice.b].every((p) => offLattice(p, of) <= tolerance);
 
 /** Whether two lattices are the same set of places. */
 export const isSameLattice = (one: Lattice, other: Lattice, tolerance: number): boolean =>

@@ -2,19 +2,21 @@
 // Steps between landmarks of one kind are candidates. A step is held to be a repeat when nearly all film that the crop
 // should show again a step away is there, along lines across it. The shortest such steps make up the lattice.
 import type { Shape } from '../geometry/contour.ts';
-import { add, cross, distance, type Point } from '../geometry/point.ts';
+import { add, cross, distance, type Point, scale, subtract } from '../geometry/point.ts';
 import type { Size } from './cut-shapes.ts';
 import { type Agreement, FilmScan, type Missing } from './film-scan.ts';
 import { LandmarkMap } from './landmark-map.ts';
 import { drawnLandmarks } from './landmarks.ts';
 import { cellArea, type Lattice } from './lattice.ts';
-import { distinct, isMultiple, reduced, tidied } from './same-lattice.ts';
+import { distinct, isMultiple, offLattice, reduced, tidied } from './same-lattice.ts';
 
 /** A lattice found, and how sure it is: the share of what should recur that does, 0 to 1, less what may be chance. */
 export interface FoundRepeat extends Lattice {
   readonly confidence: number;
   /** Of drawn art: the share of what should recur that does, whatever chance may have to do with it. */
   readonly share?: number;
+  /** Whether all recurs as well by steps that are none of this lattice. */
+  readonly isOneOfSeveral?: boolean;
 }
 
 export interface RepeatOptions {
@@ -50,17 +52,19 @@ export function trueRepeat(
   const map = new LandmarkMap(drawnLandmarks(layers), crop, tolerance);
   const scan = new FilmScan(layers, crop, tolerance);
   const found: Proven[] = [];
-  for (const lattice of candidateLattices(heldSteps(map, scan, crop))) {
+  const held = heldSteps(map, scan, crop);
+  for (const lattice of candidateLattices(held)) {
     const repeat = proven(scan, settledLattice(map, lattice), crop);
     if (repeat) found.push(repeat);
     // The smallest period comes first: where it explains all there is, larger ones are only its multiples.
     if (repeat && repeat.share >= explained && repeat.confidence >= 0.99) break;
   }
-  return ranked(distinct(found, tolerance), scan).map(({ a, b, confidence, share }) => ({
+  return ranked(distinct(found, tolerance), scan, crop).map(({ a, b, confidence, share }) => ({
     a,
     b,
     confidence,
     share,
+    isOneOfSeveral: isOneOfSeveral({ a, b }, held, scan),
   }));
 }
 
@@ -69,6 +73,15 @@ interface Proven extends FoundRepeat {
   readonly area: number;
   readonly missing: readonly Missing[];
 }
+
+/** Whether all recurs as well by a step that is none of a lattice: dashes and bars alone tell no one step along themselves. */
+const isOneOfSeveral = (lattice: Lattice, held: readonly HeldStep[], scan: FilmScan): boolean =>
+  held.some(
+    ({ step, share }) =>
+      share >= explained &&
+      offLattice(step, lattice) > latticeSlack &&
+      evidenceOf([scan.agreement(step)]) >= leastEvidence,
+  );
 
 /** A lattice that explains so much needs no other beside it. */
 const explained = 0.998;
@@ -83,26 +96,50 @@ const byRule = { least: 3, times: 4 } as const;
  * The likeliest lattice first: the smallest, unless what it leaves unexplained recurs by a larger one. Then it is the
  * larger period's own; else that place is covered, or touched up. Its multiples say nothing more and are left out.
  */
-function ranked(found: readonly Proven[], scan: FilmScan): readonly Proven[] {
+function ranked(found: readonly Proven[], scan: FilmScan, crop: Size): readonly Proven[] {
   const [smallest, ...larger] = [...found].sort((p, q) => p.area - q.area);
   if (!smallest) return [];
   const first = larger.reduce(
-    (best, p) => (p.share > best.share + moreExplained && explainsMissing(p, best, scan) ? p : best),
+    (best, p) => (p.share > best.share + moreExplained && explainsMissing(p, best, scan, crop) ? p : best),
     smallest,
   );
   const others = found.filter((p) => p !== first && !isMultiple(p, first, repeatTolerance * 4));
   return [first, ...others.sort((p, q) => q.confidence - p.confidence)];
 }
 
-/** Whether what one lattice misses is missing again a step of another away. */
-function explainsMissing(lattice: Lattice, { missing }: Proven, scan: FilmScan): boolean {
+/**
+ * Whether what one lattice misses is missing again a step of another away. What lies on a pattern shows once: hardly anything of it
+ * can be missing again, and a lattice so large that little shows twice would explain it as it would anything.
+ */
+function explainsMissing(lattice: Lattice, { missing }: Proven, scan: FilmScan, crop: Size): boolean {
   const tallies = [lattice.a, lattice.b].flatMap(({ x, y }) => [
     scan.missingAgain(missing, { x, y }),
     scan.missingAgain(missing, { x: -x, y: -y }),
   ]);
-  const again = tallies.reduce((sum, tally) => sum + tally.again, 0);
-  const not = tallies.reduce((sum, tally) => sum + tally.not, 0);
-  return again >= byRule.least && again >= byRule.times * not;
+  const sum = (of: 'again' | 'not' | 'seen') => tallies.reduce((total, tally) => total + tally[of], 0);
+  const tells = sum('seen') > 0 || shownTwice(lattice, crop) >= leastShownTwice;
+  return tells && sum('again') >= byRule.least && sum('again') >= byRule.times * sum('not');
+}
+
+/** The least share of a crop that a lattice has to show twice where nothing that a smaller one misses shows again by it. */
+const leastShownTwice = 0.8;
+
+/** A lattice by which less than this of a crop shows twice is never sure: 1.3 periods each way show 0.7 twice. */
+const leastSure = 0.6;
+const unsure = 0.85;
+
+/** Places a side of a crop that are looked at. */
+const placesAside = 24;
+
+/** The share of a crop that shows again a step of a lattice away. */
+function shownTwice({ a, b }: Lattice, { width, height }: Size): number {
+  const steps = [a, b, add(a, b), subtract(a, b)].flatMap((p) => [p, scale(p, -1)]);
+  const isIn = (x: number, y: number) => x >= 0 && y >= 0 && x <= width && y <= height;
+  const places = Array.from({ length: placesAside ** 2 }, (_, i) => ({
+    x: (((i % placesAside) + 0.5) * width) / placesAside,
+    y: ((Math.floor(i / placesAside) + 0.5) * height) / placesAside,
+  }));
+  return places.filter((at) => steps.some((by) => isIn(at.x + by.x, at.y + by.y))).length / places.length;
 }
 
 /** Steps that nearly all film recurs by: the shortest of those that explain all, and of the others. */
@@ -207,7 +244,9 @@ function proven(scan: FilmScan, lattice: Lattice, crop: Size): Proven | undefine
   const evidence = evidenceOf(around);
   if (share < leastShare || evidence < leastEvidence) return undefined;
   // Every contour more that recurs halves the doubt; of a net every few of its curves do.
-  const confidence = share * (1 - 2 ** -(evidence - 1));
+  const told = share * (1 - 2 ** -(evidence - 1));
+  // Where most of the crop shows once, most of it is nowhere held against anything.
+  const confidence = shownTwice({ a, b }, crop) < leastSure ? Math.min(told, unsure) : told;
   return {
     ...tidied({ a, b }),
     confidence,
