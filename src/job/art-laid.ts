@@ -1,5 +1,6 @@
 // How a job's pattern lies on its pieces, as plain values: what it takes to find every point of it again on another wall.
 import type { Affine } from '../geometry/affine.ts';
+import { type Extent, motifExtents } from '../pattern/bare-rows.ts';
 import { type Closing, closingOf, layOut } from '../pattern/closing.ts';
 import type { Lattice } from '../pattern/lattice.ts';
 import type { Lay } from '../pattern/lay.ts';
@@ -15,6 +16,8 @@ export interface PatternFrame {
   readonly artwork: Artwork;
   readonly lattice: Lattice;
   readonly bottom: number;
+  /** Of whole rows: where motifs stand. */
+  readonly extents?: readonly Extent[];
   /** The sum of steps that goes once around. */
   readonly sum: Pick<Closing, 'n' | 'm'>;
 }
@@ -48,7 +51,13 @@ export function artLaid(job: Job, drafts: readonly Draft[]): ArtLaid | undefined
     return undefined;
   if (items.length > 0 || lettering.length > 0 || relief || seam.style === 'winding') return undefined;
   const { lattice, closing, tile } = plan;
-  const frame = { artwork, lattice, bottom: tile.height, sum: { n: closing.n, m: closing.m } };
+  const frame = {
+    artwork,
+    lattice,
+    bottom: tile.height,
+    ...(job.edges === 'whole-rows' ? { extents: motifExtents(tile) } : {}),
+    sum: { n: closing.n, m: closing.m },
+  };
   return { frame, pieces: onPieces(frame, closing, drafts) };
 }
 
@@ -65,6 +74,7 @@ export function laidOnOthers(
     bandLength,
     scale: artwork.scale,
     wholeRows: edges === 'whole-rows',
+    ...(frame.extents ? { extents: frame.extents } : {}),
     ...(artwork.around === undefined ? {} : { around: artwork.around }),
   });
   if (closing?.n !== frame.sum.n || closing.m !== frame.sum.m) return undefined;

@@ -4,6 +4,7 @@ import { type Finding, look, note, Refused, stop } from '../finding.ts';
 import { degrees } from '../lengths/angle.ts';
 import { inMm } from '../lengths/length.ts';
 import { inPercent } from '../lengths/percent.ts';
+import { motifExtents } from '../pattern/bare-rows.ts';
 import { type Closing, closingOf, leanSeen, levelCount, repeatsAround, rowsUp } from '../pattern/closing.ts';
 import type { Lattice } from '../pattern/lattice.ts';
 import { conformalLay, evenLay, type Lay, type LayStart } from '../pattern/lay.ts';
@@ -78,6 +79,7 @@ export function planPattern(
     bandLength,
     scale: artwork.scale,
     wholeRows: edges === 'whole-rows',
+    ...(edges === 'whole-rows' ? { extents: motifExtents(tile) } : {}),
     ...(artwork.around === undefined ? {} : { around: artwork.around }),
   });
   if (!closing) throw new Refused([notAround(artwork, girth, files.job)]);

@@ -76,8 +76,10 @@ function sizeInWords({ closing: { scaleAcross, scaleUp }, scale, lay }: Way): st
 }
 
 function rowsInWords({ rows }: Way, wholeRows: boolean): string {
-  if (wholeRows || Math.abs(rows - Math.round(rows)) < 5e-3)
-    return `${Math.round(rows)} whole ${Math.round(rows) === 1 ? 'row' : 'rows'}`;
+  const isWhole = Math.abs(rows - Math.round(rows)) < 5e-3;
+  if (wholeRows && !isWhole)
+    return `${rows.toFixed(2)} repeats up, from between two rows to between two rows`;
+  if (isWhole) return `${Math.round(rows)} whole ${Math.round(rows) === 1 ? 'row' : 'rows'}`;
   return `${rows.toFixed(1)} rows, the top one cut by the edge of the band`;
 }
 

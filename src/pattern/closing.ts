@@ -1,6 +1,7 @@
 // How a pattern closes around the wall: which whole sum of its two steps becomes the girth.
 import type { Affine } from '../geometry/affine.ts';
 import type { Point } from '../geometry/point.ts';
+import { type Extent, wholeRowsIn } from './bare-rows.ts';
 import { cellArea, gcd, type Lattice, step, stepsIn } from './lattice.ts';
 
 /** A pattern's way around the wall. */
@@ -13,6 +14,8 @@ export interface Closing {
   readonly scaleUp: number;
   /** How far the pattern is turned so that it closes, radians, positive counter-clockwise as seen. */
   readonly lean: number;
+  /** Of whole rows: how far above the drawing's lower edge the band begins, drawn mm; left out, at it. */
+  readonly foot?: number;
 }
 
 export interface ClosingOptions {
@@ -26,6 +29,8 @@ export interface ClosingOptions {
   readonly scale: 'both' | 'across';
   /** Whether the rows are stretched so that a whole number fills the band. */
   readonly wholeRows: boolean;
+  /** Where motifs stand: the band then begins and ends between their rows; left out, at the drawing's lower edge. */
+  readonly extents?: readonly Extent[];
 }
 
 /** A lean up to this is not seen on a cup; past it the maker is told. Ours: 1 degree climbs 4.7 mm around a 270 mm girth. */
@@ -89,7 +94,7 @@ export const closingsNear = (lattice: Lattice, options: ClosingOptions): readonl
 export function closingBy(
   lattice: Lattice,
   { n, m }: { readonly n: number; readonly m: number },
-  { girth, bandLength, scale, wholeRows }: Omit<ClosingOptions, 'around'>,
+  { girth, bandLength, scale, wholeRows, extents = [] }: Omit<ClosingOptions, 'around'>,
 ): Closing | undefined {
   const once = step(lattice, n, m);
   const lean = leanOf(once);
@@ -97,10 +102,19 @@ export function closingBy(
   const scaleAcross = girth / Math.hypot(once.x, once.y);
   const drawnRow = rowHeight(lattice, { n, m });
   const plain = scale === 'both' ? scaleAcross : 1;
-  const rows = Math.max(1, Math.round(bandLength / (drawnRow * plain)));
-  const scaleUp = wholeRows ? bandLength / (rows * drawnRow) : plain;
-  return { n, m, scaleAcross, scaleUp, lean };
+  if (!wholeRows) return { n, m, scaleAcross, scaleUp: plain, lean };
+  // Rows of a pattern that leans climb, and no level line runs between them.
+  const { rows, foot } = wholeRowsIn(
+    Math.abs(lean) < levelLean ? extents : [],
+    drawnRow,
+    bandLength / (drawnRow * plain),
+  );
+  const scaleUp = bandLength / (rows * drawnRow);
+  return { n, m, scaleAcross, scaleUp, lean, ...(foot === 0 ? {} : { foot: foot * drawnRow }) };
 }
+
+/** Leaning less than this, a pattern stands level, radians. */
+const levelLean = 1e-6;
 
 /** Whether a sum is the one its count of repeats goes around by, leaning least. */
 export const isLevellest = (
@@ -116,17 +130,19 @@ export const rowsUp = (lattice: Lattice, closing: Closing, bandLength: number): 
 export function levelCount(lattice: Lattice): number | undefined {
   for (let n = 1; n <= 12; n++) {
     const sum = step(lattice, n, levellest(lattice, n));
-    if (Math.abs(leanOf(sum)) < 1e-6) return n;
+    if (Math.abs(leanOf(sum)) < levelLean) return n;
   }
   return undefined;
 }
 
 /**
  * The map from the drawing (drawn mm, y down) to the laid pattern: mm around at the middle of the band, and mm up.
- * The sum n a + m b is turned level and becomes `girth`; the drawing's bottom edge, at `bottom`, comes to height 0.
+ * The sum n a + m b is turned level and becomes `girth`; the drawing's bottom edge, at `lowerEdge`, comes to height 0, or what stands above
+ * it where whole rows begin.
  */
-export function layOut(closing: Closing, bottom: number): Affine {
-  const { scaleAcross: sx, scaleUp: sy, lean } = closing;
+export function layOut(closing: Closing, lowerEdge: number): Affine {
+  const { scaleAcross: sx, scaleUp: sy, lean, foot = 0 } = closing;
+  const bottom = lowerEdge - foot;
   const cos = Math.cos(lean);
   const sin = Math.sin(lean);
   // Turn by -lean in the drawing's frame, then scale, then flip y so that up is positive.

@@ -6,6 +6,7 @@ import { most } from '../geometry/extremes.ts';
 import { tightBox } from '../geometry/measure.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { joinTolerance } from '../geometry/tolerance.ts';
+import { type Extent, motifExtents } from './bare-rows.ts';
 import { windowOf } from './clean-period.ts';
 import {
   type Closing,
@@ -61,6 +62,8 @@ export interface WayGround {
   readonly lay: MotifLay;
   readonly scale: ClosingOptions['scale'];
   readonly wholeRows: boolean;
+  /** Of whole rows: where motifs stand. */
+  readonly extents?: readonly Extent[];
   /** The count of repeats around, if the maker says it. */
   readonly around?: number;
 }
@@ -88,7 +91,8 @@ const mostStretch = 0.15;
 export function waysToClose(tile: Tile, study: RepeatStudy, ground: WayGround): readonly Way[] {
   const motif = widestMotif(tile, study.period ?? study.lattice);
   const make = wayMaker(ground, motif);
-  const kinds = study.joins ? joinedWays(study, ground, make) : brokenWays(tile, study, ground, make);
+  const between = ground.wholeRows ? { ...ground, extents: motifExtents(tile) } : ground;
+  const kinds = study.joins ? joinedWays(study, between, make) : brokenWays(tile, study, between, make);
   const ways = [...kinds].sort((one, other) => one.cost - other.cost);
   return ways
     .filter((way, i) => ways.findIndex((other) => other.key === way.key) === i)
@@ -137,11 +141,16 @@ function brokenWays(tile: Tile, study: RepeatStudy, ground: WayGround, make: Mak
   ];
 }
 
-const optionsOf = ({ girth, bandLength, scale, wholeRows }: WayGround): Omit<ClosingOptions, 'around'> => ({
+/** What covers or mirrors borders keeps rows where they were drawn. */
+const optionsOf = (
+  kind: WayKind,
+  { girth, bandLength, scale, wholeRows, extents }: WayGround,
+): Omit<ClosingOptions, 'around'> => ({
   girth,
   bandLength,
   scale,
   wholeRows,
+  ...(extents && askedBy[kind] === 0 ? { extents } : {}),
 });
 
 const isSame = (one: Lattice, other: Lattice): boolean =>
@@ -157,7 +166,7 @@ type MakeWay = (
 
 /** The best closings of a lattice, and those of them that keep the heights as drawn. */
 function near(kind: WayKind, lattice: Lattice, ground: WayGround, make: MakeWay, confidence = 1): Way[] {
-  const options = optionsOf(ground);
+  const options = optionsOf(kind, ground);
   const sums = sumsOf(kind, lattice, ground).slice(0, listed[kind]);
   const plain = sums.map((closing) => make(kind, lattice, closing, ground.scale, confidence));
   if (ground.scale === 'across') return plain;
@@ -175,9 +184,9 @@ function near(kind: WayKind, lattice: Lattice, ground: WayGround, make: MakeWay,
 /** The closings of a kind: by the count that is asked for, or those that ask least of the art. */
 function sumsOf(kind: WayKind, lattice: Lattice, ground: WayGround): readonly Closing[] {
   const { around } = ground;
-  if (around === undefined) return closingsNear(lattice, optionsOf(ground));
+  if (around === undefined) return closingsNear(lattice, optionsOf(kind, ground));
   const repeats = kind === 'mirrored' ? around / 2 : around;
-  const closing = closingOf(lattice, { ...optionsOf(ground), around: repeats });
+  const closing = closingOf(lattice, { ...optionsOf(kind, ground), around: repeats });
   return Number.isInteger(repeats) && closing ? [closing] : [];
 }
 
