@@ -30,12 +30,10 @@ interface ShownJob {
 }
 
 /** The text of profile.svg for a blank, and for a job on it. */
-function profileOfBlank(
-  { blank, wall, flatBands }: ShownBlank,
-  units: Units,
-  put: PutWords,
-  job?: ShownJob,
-): string {
+const profileOfBlank = (shown: ShownBlank, units: Units, put: PutWords, job?: ShownJob): string =>
+  profilePicture(subjectOf(shown, units, job), units, put);
+
+function subjectOf({ blank, wall, flatBands }: ShownBlank, units: Units, job?: ShownJob): ProfileSubject {
   const { residuals } = reconciled(wall);
   const length = wallLength(wall);
   const from = lipZoneStart(blank, length);
@@ -44,44 +42,49 @@ function profileOfBlank(
     const read = blank.stations[station];
     if (read) says.set(along, [says.get(along), stationInWords(read, units)].filter(Boolean).join('; '));
   }
-  return profilePicture(
-    {
-      name: blank.name,
-      rings: wallRings(wall, 0),
-      footRound: blank.footRound,
-      lipRound: blank.lipRound,
-      stations: [...says].map(([along, text]) => ({ along, says: text })),
-      flatBands,
-      ...(from === undefined ? {} : { lipZone: { from, says: lipZoneInWords(length - from, units) } }),
-      hasHandle: blank.handle !== undefined,
-      keepOuts: (blank.keepOuts ?? []).map(({ along }, i) => ({
-        ...(along ? { along } : {}),
-        letter: letterOf(i),
-      })),
-      notes: [
-        ...(job?.standsOnLip ? ['shown upside down, standing on its lip; heights are from the foot'] : []),
-        ...notesOf(blank, units),
-      ],
-      ...(job?.standsOnLip ? { standsOnLip: true } : {}),
-      ...(job ? { band: { ...job.band, says: bandInWords(job.band, units) } } : {}),
-      ...(job && job.strain.places.length > 0 ? { strain: job.strain } : {}),
-    },
-    units,
-    put,
-  );
+  return {
+    name: blank.name,
+    rings: wallRings(wall, 0),
+    footRound: blank.footRound,
+    lipRound: blank.lipRound,
+    stations: [...says].map(([along, text]) => ({ along, says: text })),
+    flatBands,
+    ...(from === undefined ? {} : { lipZone: { from, says: lipZoneInWords(length - from, units) } }),
+    hasHandle: blank.handle !== undefined,
+    keepOuts: (blank.keepOuts ?? []).map(({ along }, i) => ({
+      ...(along ? { along } : {}),
+      letter: letterOf(i),
+    })),
+    notes: [
+      ...(job?.standsOnLip ? ['shown upside down, standing on its lip; heights are from the foot'] : []),
+      ...notesOf(blank, units),
+    ],
+    ...(job?.standsOnLip ? { standsOnLip: true } : {}),
+    ...(job ? { band: { ...job.band, says: bandInWords(job.band, units) } } : {}),
+    ...(job && job.strain.places.length > 0 ? { strain: job.strain } : {}),
+  };
 }
 
 /** The text of profile.svg for a blank alone. @throws Refused where its readings are no wall. */
 export const profileOfBlankAlone = (blank: Blank, units: Units, words: DrawWords): string =>
-  profileAlone(blank, units, wordsWith(words));
+  profileOfBlank(measured(blank), units, wordsWith(words));
+
+/** The profile on a screen: there name and notes stand beside the picture, which leaves its letters more room. */
+export interface ShownProfile {
+  readonly svg: string;
+  readonly notes: readonly string[];
+}
 
 /** The same for a screen that has the font: its words as text, a tenth of the work. `words` tells how wide they come out. */
-export const shownProfile = (blank: Blank, units: Units, words: DrawWords): string =>
-  profileAlone(blank, units, textWith(words));
+export function shownProfile(blank: Blank, units: Units, words: DrawWords): ShownProfile {
+  const subject = subjectOf(measured(blank), units);
+  const bare = { ...subject, name: '', notes: [], isOnScreen: true };
+  return { svg: profilePicture(bare, units, textWith(words)), notes: subject.notes };
+}
 
-function profileAlone(blank: Blank, units: Units, put: PutWords): string {
+function measured(blank: Blank): ShownBlank {
   const { wall } = wallOf(blank);
-  return profileOfBlank({ blank, wall, flatBands: flatBandsOfWall(wall, blank) }, units, put);
+  return { blank, wall, flatBands: flatBandsOfWall(wall, blank) };
 }
 
 /** The text of profile.svg beside a job: with the band of all its pieces, and what that asks of its film. */

@@ -2,7 +2,7 @@
 import { computed, signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { Board } from './board/board.tsx';
-import { listAt, valueAt } from './model/bench.ts';
+import { keepFocus } from './going.ts';
 import { stepOfKey } from './model/field-words.ts';
 import { openFiles } from './opening.ts';
 import { Guide } from './parts/guide.tsx';
@@ -10,24 +10,12 @@ import { Top } from './parts/top.tsx';
 import { taken } from './save.ts';
 import { ArtStep } from './steps/art-step.tsx';
 import { ChecksStep } from './steps/checks-step.tsx';
-import { FilesStep, made } from './steps/files-step.tsx';
+import { FilesStep } from './steps/files-step.tsx';
 import { SeamStep } from './steps/seam-step.tsx';
-import { Step, type StepState } from './steps/step.tsx';
+import { Step } from './steps/step.tsx';
+import { artState, checksState, filesState, seamState, vesselState } from './steps/step-states.ts';
 import { VesselStep } from './steps/vessel-step.tsx';
-import {
-  bench,
-  findings,
-  hasArtwork,
-  isBusy,
-  isStillToGive,
-  isUntouched,
-  offerView,
-  redo,
-  said,
-  undo,
-  vessel,
-  view,
-} from './store.ts';
+import { bench, isBusy, offerView, redo, said, undo, view } from './store.ts';
 
 const open = signal<ReadonlySet<number>>(new Set([1]));
 
@@ -56,10 +44,12 @@ function onKey(event: KeyboardEvent): void {
   const isTyping = event.target instanceof HTMLInputElement && event.target.type === 'text';
   if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== 'z') return;
   // A field that is being typed in shows what was typed; it lets go of that first.
-  if (isTyping && event.target instanceof HTMLElement) event.target.blur();
+  const typedIn = isTyping && event.target instanceof HTMLElement ? event.target : undefined;
+  typedIn?.blur();
   event.preventDefault();
   if (event.shiftKey) redo();
   else undo();
+  typedIn?.focus();
 }
 
 /** A file may be dropped anywhere: without this, the browser would leave the page for it. */
@@ -70,59 +60,13 @@ async function onDrop(event: DragEvent): Promise<void> {
   await openFiles(taken(event.dataTransfer?.files ?? []), 'files');
 }
 
-const count = (number: number, one: string, many: string): string => `${number} ${number === 1 ? one : many}`;
-
-function vesselState(): StepState {
-  const { answer, refused } = vessel.value;
-  if (isUntouched.value) return { is: 'open', says: 'readings to give' };
-  const wanting = refused?.filter(isStillToGive).length ?? 0;
-  if (refused && wanting === refused.length)
-    return { is: 'open', says: count(wanting, 'reading to give', 'readings to give') };
-  if (refused) return { is: 'stop', says: 'cannot be yet' };
-  return answer ? { is: 'ready', says: String(bench.value.blank.name ?? '') } : { is: 'open', says: '' };
-}
-
-function checksState(): StepState {
-  const told = findings.value.filter((finding) => !isStillToGive(finding));
-  const stops = told.filter(({ level }) => level === 'stop').length;
-  const looks = told.filter(({ level }) => level === 'look').length;
-  if (stops > 0) return { is: 'stop', says: count(stops, 'stop', 'stops') };
-  if (looks > 0) return { is: 'look', says: count(looks, 'thing to look at', 'things to look at') };
-  if (isUntouched.value || findings.value.some(isStillToGive))
-    return { is: 'open', says: 'waits for the readings' };
-  return {
-    is: 'ready',
-    says: told.length > 0 ? count(told.length, 'note', 'notes') : 'nothing stands against it',
-  };
-}
-
-function filesState(): StepState {
-  if (!made.value) return { is: 'open', says: 'not made yet' };
-  if (made.value.from !== bench.value) return { is: 'look', says: 'made before the last change' };
-  return { is: 'ready', says: count(made.value.answer.files.length, 'file', 'files') };
-}
-
-function artState(): StepState {
-  const items = listAt(bench.value, 'job', 'items').length;
-  const texts = listAt(bench.value, 'job', 'lettering').length;
-  const says = [
-    ...(hasArtwork.value ? [String(valueAt(bench.value.job, 'artwork.file'))] : []),
-    ...(items > 0 ? [count(items, 'single motif', 'single motifs')] : []),
-    ...(texts > 0 ? [count(texts, 'text', 'texts')] : []),
-  ];
-  return says.length > 0
-    ? { is: 'ready', says: says.join(', ') }
-    : { is: 'open', says: 'none: a plain template' };
-}
-
-const seamState = (): StepState => ({ is: 'ready', says: '' });
-
 const jobName = computed(() => String(bench.value.job.name ?? 'Job'));
 
 export function App() {
   useEffect(() => {
     document.addEventListener('go-to-field', goToField);
     document.addEventListener('keydown', onKey);
+    document.addEventListener('click', keepFocus, { capture: true });
     document.addEventListener('dragover', onDragOver);
     document.addEventListener('drop', onDrop);
     return () => {
@@ -130,6 +74,7 @@ export function App() {
       document.removeEventListener('drop', onDrop);
       document.removeEventListener('go-to-field', goToField);
       document.removeEventListener('keydown', onKey);
+      document.removeEventListener('click', keepFocus, { capture: true });
     };
   }, []);
   /** A step that shapes the flat drawing shows it in place of the wall. */

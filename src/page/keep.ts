@@ -1,10 +1,11 @@
-// Keeping the bench and its list in the browser, so that a reload or a crash loses nothing. Nothing leaves the machine.
+// Keeping the bench, its list and its colours in the browser, so that a reload or a crash loses nothing. Nothing leaves the machine.
 import type { Bench } from './model/bench.ts';
+import { type Colours, isColours } from './model/colours.ts';
 import type { GivenList } from './model/given-list.ts';
 
 const database = 'seamwright';
 const store = 'bench';
-const keys = { bench: 'last', list: 'list' } as const;
+const keys = { bench: 'last', list: 'list', colours: 'colours' } as const;
 
 function opened(): Promise<IDBDatabase> {
   return new Promise((resolve, reject) => {
@@ -46,6 +47,12 @@ export async function keptList(): Promise<GivenList | undefined> {
   return isList(value) ? value : undefined;
 }
 
+/** The colours as they were left; undefined where none were kept. */
+export async function keptColours(): Promise<Colours | undefined> {
+  const value: unknown = await within('readonly', (held) => held.get(keys.colours));
+  return isColours(value) ? value : undefined;
+}
+
 /** @throws the browser's error where it keeps nothing, or is full. */
 export async function keepBench(bench: Bench): Promise<void> {
   await within('readwrite', (held) => held.put(bench, keys.bench));
@@ -54,6 +61,11 @@ export async function keepBench(bench: Bench): Promise<void> {
 /** @throws as `keepBench`. */
 export async function keepList(list: GivenList): Promise<void> {
   await within('readwrite', (held) => held.put(list, keys.list));
+}
+
+/** @throws as `keepBench`. */
+export async function keepColours(colours: Colours): Promise<void> {
+  await within('readwrite', (held) => held.put(colours, keys.colours));
 }
 
 function isList(value: unknown): value is GivenList {

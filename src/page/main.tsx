@@ -1,12 +1,13 @@
 // Starts the page: what was kept, the engine's questions, and the keeping of every change.
 import { effect, type ReadonlySignal } from '@preact/signals';
 import { render } from 'preact';
+import { startAnnouncing } from './announcing.ts';
 import { App } from './app.tsx';
 import { startLaying } from './flat-asking.ts';
-import { keepBench, keepingFault, keepList, keptBench, keptList } from './keep.ts';
+import { keepBench, keepColours, keepingFault, keepList, keptBench, keptColours, keptList } from './keep.ts';
 import { startLight } from './light.ts';
 import { keepingSays } from './parts/top.tsx';
-import { begin, bench, hasArtwork, list, startAsking, view } from './store.ts';
+import { begin, bench, colours, hasArtwork, list, startAsking, view } from './store.ts';
 
 /** A pause in changing after which the bench is kept, ms. */
 const pause = 200;
@@ -44,13 +45,17 @@ async function start(): Promise<void> {
     if (kept && hasArtwork.value) view.value = 'flat';
     const rows = await keptList();
     if (rows) begin({ list: rows });
+    const coloured = await keptColours();
+    if (coloured) begin({ colours: coloured });
   } catch (fault) {
     keepingSays.value = keepingFault(fault);
   }
   startLaying();
   startAsking();
+  startAnnouncing();
   keepChanges(bench, keepBench);
   keepChanges(list, keepList);
+  keepChanges(colours, keepColours);
   const root = document.getElementById('root');
   if (root) render(<App />, root);
   // An address that is neither https nor this machine keeps nothing for later, and works all the same.

@@ -12,6 +12,7 @@ import {
   valueAt,
   withField,
 } from './model/bench.ts';
+import { type Colours, firstColours } from './model/colours.ts';
 import { emptyList, type GivenList } from './model/given-list.ts';
 import { changed, type History, historyOf, redone, undone } from './model/history.ts';
 import type { AnswerOf, Kind } from './model/messages.ts';
@@ -20,12 +21,17 @@ import type { AnswerOf, Kind } from './model/messages.ts';
 interface Held {
   readonly bench: Bench;
   readonly list: GivenList;
+  readonly colours: Colours;
 }
 
-export const history = signal<History<Held>>(historyOf({ bench: emptyBench('mm'), list: emptyList }));
+export const history = signal<History<Held>>(
+  historyOf({ bench: emptyBench('mm'), list: emptyList, colours: firstColours }),
+);
 export const bench = computed(() => history.value.present.bench);
 /** The list that a vessel a row is made of. */
 export const list = computed(() => history.value.present.list);
+/** The colours that the vessel is shown in. */
+export const colours = computed(() => history.value.present.colours);
 
 /** What was kept, with no step before it. */
 export function begin(kept: Partial<Held>): void {
@@ -43,15 +49,24 @@ export function giveList(next: GivenList): void {
   history.value = changed(history.value, held, `list ${next.file}`, Date.now());
 }
 
+/** `at` names what is coloured: going through colours to choose one is one step back. */
+export function changeColours(next: Colours, at: string): void {
+  history.value = changed(history.value, { ...history.value.present, colours: next }, at, Date.now());
+}
+
 export const setField = (half: Half, path: string, value: Json | undefined): void =>
   change(withField(bench.value, half, path, value), `${half}:${path}`);
 
-export const undo = (): void => {
+export function undo(): void {
+  if (history.value.past.length === 0) return;
   history.value = undone(history.value);
-};
-export const redo = (): void => {
+  said.value = `Undone. ${history.value.past.length} before it.`;
+}
+export function redo(): void {
+  if (history.value.future.length === 0) return;
   history.value = redone(history.value);
-};
+  said.value = `Done again. ${history.value.future.length} after it.`;
+}
 
 /** What the engine says of one kind of question: the last answer stays to be seen while the next is worked out. */
 export interface Heard<K extends Kind> {
@@ -272,7 +287,7 @@ export function isStillToGive({ rule, where }: Finding): boolean {
   if (where.key === undefined) return false;
   const half = where.file === bench.value.blankFile ? 'blank' : 'job';
   if (valueAt(bench.value[half], where.key) === '') return true;
-  return (rule === 'one-of-two' || rule === 'missing-key') && where.key.startsWith('stations');
+  return (rule === 'one-of-two' || rule === 'missing-key') && /^(stations|band)\b/.test(where.key);
 }
 
 /** The findings of one field, or of what is within it. */

@@ -10,8 +10,11 @@ import type { ProfileSubject } from './profile-subject.ts';
 import { millimetres } from './rolled-path.ts';
 import { profileOf } from './rolled-profile.ts';
 
-/** Letters by the size of the blank, so that a picture of any of them reads alike on a screen. */
+/** Letters by the size of the blank, so that a picture of any of them reads alike. */
 const letters = (height: number, across: number): number => Math.max(0.8, 0.013 * (height + across));
+
+/** How many times as large letters are on a screen, which shows half as much as a sheet of paper; and the room around all, in their size. */
+const onScreen = { letters: 1.9, margin: 0.7 } as const;
 
 /**
  * The text of `profile.svg`: the section of a blank at true scale, one user unit is 1 mm. Scales are in `units`. Paths
@@ -23,7 +26,7 @@ export function profilePicture(subject: ProfileSubject, units: Units, words: Put
   const lip = rings.at(-1);
   const across = 2 * Math.max(...rings.map(({ radius }) => radius));
   const [height, length] = [lip?.height ?? 0, lip?.along ?? 0];
-  const em = letters(height, across);
+  const em = letters(height, across) * (subject.isOnScreen ? onScreen.letters : 1);
   const sheet: Sheet = { put, em, units, isTurned: subject.standsOnLip === true };
   const profile = profileOf({
     profile: rings,
@@ -38,7 +41,7 @@ export function profilePicture(subject: ProfileSubject, units: Units, words: Put
   const strain =
     subject.strain &&
     strainPart(subject.strain, { height, length }, sheet, Math.max(flat.reach, across / 2 + 8 * em));
-  const margin = 4 * em;
+  const margin = (subject.isOnScreen ? onScreen.margin : 4) * em;
   const left = heights.reach;
   // What the section takes above the lip and below the foot, as it is drawn; turned over, the one is the other.
   const beyond = {

@@ -30,6 +30,8 @@ export interface ProfileSubject {
   readonly keepOuts: readonly { readonly along?: Band; readonly letter: string }[];
   /** Lines of words under the section. */
   readonly notes: readonly string[];
+  /** Whether it is drawn for a screen: there it is seen smaller, on ground of its own. */
+  readonly isOnScreen?: boolean;
   /** What a band asks of the film, for a wall that bends. */
   readonly strain?: ShownStrain;
 }

@@ -88,6 +88,18 @@ async function draggedInSpace(page: Page, turn?: Locator, along?: Locator): Prom
   expect(await figures.textContent()).toContain('Turn 0.500 faces you');
   await page.keyboard.press('Control+z');
   await expect.poll(() => turn?.inputValue()).toBe('0.5');
+
+  // By keys: what lies in the middle is marked and moved, and all of its way is one step back.
+  await settled(page);
+  const view = page.getByRole('application', { name: 'The finished vessel' });
+  await view.focus();
+  // Seen from a little above, the middle of the window is higher up the wall than the text.
+  const keys = ['ArrowDown', 'ArrowDown', 'Enter', 'Shift+ArrowRight', 'Shift+ArrowRight', 'Shift+ArrowUp'];
+  for (const key of keys) await view.press(key);
+  expect(Number(await turn?.inputValue())).toBeCloseTo(0.5 + 2 / 360, 3);
+  expect(Number(await along?.inputValue())).toBeCloseTo(middle + 1, 1);
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => turn?.inputValue()).toBe('0.5');
 }
 
 /** Long work is stopped, as it waits and as it runs: nothing is left of it, and it can be begun again. */
@@ -243,6 +255,9 @@ test('the guide is in mm on a bench in inches, and begins where the keys are', p
   await expect.poll(() => units('mm').isChecked()).toBe(true);
   await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('Show me where');
   await page.keyboard.press('Enter');
+  await expect
+    .poll(() => page.evaluate(() => (document.activeElement as HTMLElement | null)?.dataset.path))
+    .toBe('blank:stations[0].across');
   await page.keyboard.type('62');
   await expect.poll(() => page.locator('.guide-count').textContent()).toBe('Lighthouse cup: 2 of 11');
   await expect.poll(() => field(page, 'blank:stations[0].across').inputValue()).toBe('62');

@@ -82,6 +82,14 @@ test('a reading that cannot be is told at its field, in words', patience, async 
   const says = await Promise.all(described.map((id) => page.locator(`[id="${id}"]`).textContent()));
   expect(says[0]).toBe('mm');
   expect(says[1]).toContain('has a comma in it; write a decimal point');
+  // It is read out too, once the maker rests; and a step back leaves the keyboard where it was.
+  await page
+    .getByRole('status')
+    .filter({ hasText: /^Checks: 1 stop\. .*has a comma/ })
+    .waitFor();
+  await page.keyboard.press('Control+z');
+  expect(await across.inputValue()).toBe('');
+  expect(await focused(page)).toContain('blank:stations[0].across');
 });
 
 test(
@@ -110,5 +118,11 @@ test(
       );
     });
     expect(busyAtOnce).toBe('true');
+    // What is added has the keyboard, and once it is gone again what stands beside it.
+    await page.locator('#step-3 button').press('Enter');
+    await page.getByRole('button', { name: 'Add a coat by thickness' }).press('Enter');
+    await expect.poll(() => focused(page)).toContain('job:coats[1].thickness');
+    await page.getByRole('button', { name: 'Remove coat 2' }).press('Enter');
+    await expect.poll(() => focused(page)).toContain('Add a coat by thickness');
   },
 );

@@ -114,6 +114,8 @@ async function opened(page: Page): Promise<void> {
   await page.locator('details:not([open]) > summary').evaluateAll((all) => {
     for (const summary of all) (summary as HTMLElement).click();
   });
+  const colours = page.getByRole('button', { name: 'Colours', exact: true });
+  if ((await colours.getAttribute('aria-expanded')) === 'false') await colours.click();
   await settled(page);
 }
 

@@ -83,7 +83,11 @@ test('the cup is turned by key and by hand, takes the maker’s colours, and is 
   await expect.poll(() => figures.textContent()).toContain('Turn 0.628 faces you');
 
   await page.getByText('Colours', { exact: true }).click();
+  const ownColour = await page.getByLabel(/^Film/).inputValue();
   await page.getByLabel(/^Film/).fill('#cc1010');
+  await page.getByRole('button', { name: 'Undo' }).click();
+  expect(await page.getByLabel(/^Film/).inputValue()).toBe(ownColour);
+  await page.getByRole('button', { name: 'Redo' }).click();
   const red = await savedPicture(page);
   expect(share(red, isReddish)).toBeGreaterThan(0.03);
 
@@ -133,6 +137,12 @@ test('the cup is turned by key and by hand, takes the maker’s colours, and is 
 
   await page.getByRole('button', { name: 'Four sides' }).click();
   await page.getByRole('img', { name: 'The finished vessel from four sides' }).waitFor();
+
+  // Colours are kept as the job is.
+  await page.reload();
+  await page.getByRole('tab', { name: 'Vessel' }).click();
+  await page.getByRole('button', { name: 'Colours' }).click();
+  expect(await page.getByLabel(/^and up the wall/).inputValue()).toBe('#10cc10');
   expect(wrong).toEqual([]);
 });
 

@@ -24,6 +24,7 @@ import { FlatTools } from './flat-tools.tsx';
 import { type Keys, onKeys, zoomKeys } from './key-hands.ts';
 import { laidOut, placeOnSheet, placeOnWall, placePastEdges } from './laid-out.ts';
 import { dragged, grabMotif } from './motif-drag.ts';
+import { letGo, nudgeKeys } from './motif-nudge.ts';
 import { PlaceInWords } from './place-words.tsx';
 import { type Fingers, pointerHands } from './pointer-hands.ts';
 import { markRedraw } from './redraw-mark.ts';
@@ -153,6 +154,7 @@ export function FlatBoard() {
     ArrowUp: () => hands.pan(0, step),
     ArrowDown: () => hands.pan(0, -step),
     ...zoomKeys(zoomBy),
+    ...nudgeKeys(),
     0: showWhole,
     m: () => toggleMeasure(),
     Enter: () => {
@@ -178,15 +180,17 @@ export function FlatBoard() {
         toggleMeasure={toggleMeasure}
         hidden={hidden}
       />
-      <div class="flat-window">
+      <div class="flat-window" style={{ '--shape': `${size.value.width} / ${size.value.height}` }}>
         <div
           class={measuring.value ? 'flat-hands flat-measuring' : 'flat-hands'}
           role="application"
           // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing is moved with the arrow keys.
           tabIndex={0}
-          aria-label="Flat template. Arrow keys move it, plus and minus zoom, 0 shows the whole, M measures, Enter marks the place in the middle."
+          aria-label="Flat template. Arrow keys move it, plus and minus zoom, 0 shows the whole, M measures, Enter marks the place in the middle, Shift with an arrow key moves the motif that is marked."
           aria-describedby="flat-figures"
           onKeyDown={onKeys(keys)}
+          onKeyUp={({ key }) => key === 'Shift' && letGo()}
+          onBlur={letGo}
           {...hands.on}
         >
           <canvas ref={canvas} class={isStale ? 'flat-canvas picture-stale' : 'flat-canvas'} />
@@ -225,6 +229,8 @@ export function FlatBoard() {
 function FlatSummary() {
   const { refused } = flat.value;
   const template = followed.value?.template ?? flatLaid.value?.report.template;
+  if (refused?.every(isStillToGive) && template)
+    return <>This is how it was before: a field is still to be filled in.</>;
   if (refused && !refused.every(isStillToGive))
     return (
       <>

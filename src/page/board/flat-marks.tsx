@@ -29,7 +29,8 @@ export function FlatMarks({ findings, placeOf, size }: FlatMarksProps) {
           key={`${finding.rule} ${finding.says}`}
           type="button"
           class={`mark mark-${finding.level}${isChosen ? ' mark-selected' : ''}`}
-          style={{ left: `${at.x}px`, top: `${at.y}px` }}
+          // In shares of the window: on paper it has another size.
+          style={{ left: `${(100 * at.x) / size.width}%`, top: `${(100 * at.y) / size.height}%` }}
           aria-label={`Finding ${number}${more > 0 ? `, and ${more} more close by` : ''}: ${findingSays(finding)}`}
           aria-pressed={isChosen}
           onClick={() => {

@@ -1,7 +1,7 @@
 // Taking a motif or a text by hand, on either view: it goes with the pointer, within the band, and its figures with it.
 import { signal } from '@preact/signals';
 import type { Units } from '../../lengths/length.ts';
-import { withField } from '../model/bench.ts';
+import { valueAt, withField } from '../model/bench.ts';
 import { type MotifSeen, motifsSeen } from '../model/motifs-seen.ts';
 import { lengthInFile } from '../model/typed.ts';
 import { bench, change, flat, pointed, said, type WallPlace } from '../store.ts';
@@ -20,6 +20,8 @@ export const dragged = signal<Dragged | undefined>(undefined);
 
 /** A grip on a motif. */
 export interface Grip {
+  /** Where its middle was when it was taken. */
+  readonly at: WallPlace;
   readonly to: (place: WallPlace) => void;
   readonly end: () => void;
 }
@@ -46,7 +48,9 @@ export function grabMotif(place: WallPlace | undefined): Grip | undefined {
   if (!place || !report || !band) return undefined;
   const motif = motifsSeen(report).findLast((one) => isUnder(one, place));
   if (!motif) return undefined;
-  const { at, reach, path, name } = motif;
+  const { at, reach, path } = motif;
+  const typed = ['file', 'text'].map((key) => valueAt(bench.value.job, `${path}.${key}`));
+  const name = String(typed.find((value) => value !== undefined) ?? motif.name);
   const [down, up] = [at.along - reach.from, reach.to - at.along];
   // A motif taller than its band has one place, in the middle of it.
   const middle = (band.from + band.to + down - up) / 2;
@@ -54,6 +58,7 @@ export function grabMotif(place: WallPlace | undefined): Grip | undefined {
   const grabbed = Date.now();
   const units: Units = bench.value.job.units === 'in' ? 'in' : 'mm';
   return {
+    at,
     to: (now) => {
       const asked = at.along + now.along - place.along;
       const along = within(asked, limits.from, limits.to);

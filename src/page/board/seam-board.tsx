@@ -2,7 +2,8 @@
 import { useComputed, useSignal, useSignalEffect } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import { endsAtSeam } from '../../job/flat-ends.ts';
-import { measuredLength, type Units } from '../../lengths/length.ts';
+import { measuredLength } from '../../lengths/length.ts';
+import { gapLength } from '../parts/gap-length.ts';
 import { bench, flat, seam, shownPlace } from '../store.ts';
 import { type Keys, onKeys, zoomKeys } from './key-hands.ts';
 import { type Fingers, pointerHands } from './pointer-hands.ts';
@@ -128,13 +129,6 @@ export function SeamBoard() {
       </p>
     </div>
   );
-}
-
-/** A gap, mm, in the maker's unit: as finely as it is measured, which is finer than anything else is told. */
-function gapLength(mm: number, units: Units): string {
-  const [value, digits] = units === 'in' ? [mm / 25.4, 5] : [mm, 4];
-  const least = 10 ** -digits;
-  return value < least ? `less than ${least.toFixed(digits)} ${units}` : `${value.toFixed(digits)} ${units}`;
 }
 
 /** What the ends miss each other by, as it was measured on the cut file. */

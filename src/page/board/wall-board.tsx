@@ -5,7 +5,7 @@ import { markRedraw } from './redraw-mark.ts';
 
 export function WallBoard() {
   const { answer, refused } = vessel.value;
-  const svg = answer?.profile;
+  const { svg, notes } = answer?.profile ?? {};
   useLayoutEffect(() => {
     const { since } = vessel.peek();
     if (svg === undefined || since === undefined) return undefined;
@@ -27,6 +27,8 @@ export function WallBoard() {
         <p class="board-figures">
           This is how it was before the last change; see the checks for what is wanting.
         </p>
+      ) : notes && notes.length > 0 ? (
+        <p class="board-figures">{notes.join('. ')}.</p>
       ) : null}
     </div>
   );

@@ -56,6 +56,7 @@ export const fieldWords: Readonly<Record<string, FieldWords>> = {
   'artwork.across': field('Drawing across'),
   'artwork.colours': field('Colours'),
   'artwork.ground': field('Ground, not cut'),
+  'artwork.together': field('Gap within a motif'),
   'artwork.mend': field('Mend what can’t be cut', { true: 'ticked' }),
   items: field('Single motifs'),
   'items[].file': field('Motif'),

@@ -7,6 +7,7 @@ import type { LaidView } from '../../job/laid-view.ts';
 import type { RefusedRow } from '../../job/list.ts';
 import type { NamedRow } from '../../job/names.ts';
 import type { NamesReport } from '../../job/names-report.ts';
+import type { ShownProfile } from '../../job/profile-picture.ts';
 import type { WayReport } from '../../job/repeat.ts';
 import type { PatternReport, Report } from '../../job/report.ts';
 import type { VesselView } from '../../job/vessel-view.ts';
@@ -96,7 +97,7 @@ export interface FilmCover {
 }
 
 export interface VesselAnswer {
-  readonly profile: string;
+  readonly profile: ShownProfile;
   readonly lines: readonly string[];
   readonly checks: readonly Finding[];
   /** mm along, from the foot corner. */

@@ -1,5 +1,6 @@
 // The guide's panel: what to do next, and how far it is.
 import { effect, signal } from '@preact/signals';
+import { goTo } from '../going.ts';
 import { guideSteps } from '../model/guide-steps.ts';
 import { startAnew } from '../opening.ts';
 import { made } from '../steps/files-step.tsx';
@@ -54,11 +55,7 @@ export function Guide() {
       <progress max={guideSteps.length} value={at.value} aria-label="How far the guide is" />
       <div class="button-row">
         {step ? (
-          <button
-            type="button"
-            class="plain"
-            onClick={() => document.dispatchEvent(new CustomEvent('go-to-field', { detail: step.at }))}
-          >
+          <button type="button" class="plain" onClick={() => goTo(step.at)}>
             Show me where
           </button>
         ) : null}

@@ -20,6 +20,7 @@ const sameAs: Readonly<Record<Exclude<HelpKey, Drawn>, Drawn>> = {
   seam: 'overlap',
   film: 'coat',
   edges: 'band',
+  together: 'repeat',
   pieces: 'gores',
   hold: 'strip',
   motifLay: 'lay',

@@ -108,6 +108,8 @@ export const helpWords = {
   trim: 'Extra film past the finished edge, cut away level once it is laid. 3 mm is easy to hold.',
   edges:
     'Straight cuts the pattern where the band ends. Whole rows fits the rows so that none is cut. Fade leaves out every motif that an edge would cut.',
+  together:
+    'What touches is one motif. Pieces that stand apart, such as the dots of an eye, count as one where they are no further apart than this.',
   pieces: 'On a wall that bends more than the film gives, the band can be cut in stacked pieces.',
   sheet:
     'The size of the sheet you cut from, and the edge the cutter cannot reach. A piece that does not fit is told.',

@@ -21,9 +21,14 @@ function setUnits(units: Units): void {
 
 function SaveMenu() {
   const menu = useRef<HTMLDetailsElement>(null);
+  /** Who works by keys goes on at what opened it. */
+  const close = () => {
+    if (menu.current) menu.current.open = false;
+    menu.current?.querySelector('summary')?.focus();
+  };
   const save = (name: string, content: string | Uint8Array) => {
     download(name, content);
-    if (menu.current) menu.current.open = false;
+    close();
   };
   const now = bench.value;
   return (
@@ -31,7 +36,7 @@ function SaveMenu() {
       class="menu"
       ref={menu}
       onKeyDown={(event) => {
-        if (event.key === 'Escape' && menu.current) menu.current.open = false;
+        if (event.key === 'Escape') close();
       }}
     >
       <summary class="tool">Save</summary>
@@ -91,10 +96,10 @@ export function Top() {
             }}
           />
           <SaveMenu />
-          <button type="button" class="tool" disabled={past.length === 0} onClick={undo}>
+          <button type="button" class="tool" aria-disabled={past.length === 0} onClick={undo}>
             Undo
           </button>
-          <button type="button" class="tool" disabled={future.length === 0} onClick={redo}>
+          <button type="button" class="tool" aria-disabled={future.length === 0} onClick={redo}>
             Redo
           </button>
           <fieldset class="units">

@@ -1,5 +1,6 @@
 // Step 4: everything that stands against the job or wants the maker's eye; select one, and the view goes there.
 import type { Finding } from '../../finding.ts';
+import { goTo } from '../going.ts';
 import { findingPlace, findingSays } from '../parts/plain-words.ts';
 import { LevelSign } from '../parts/sign.tsx';
 import {
@@ -15,7 +16,7 @@ import {
 } from '../store.ts';
 
 /** Where a finding is, as far as the page can show it. */
-function goTo(finding: Finding): void {
+function select(finding: Finding): void {
   // Chosen anew each time, so that the view goes there again.
   selected.value = undefined;
   wentTo.value = undefined;
@@ -25,7 +26,7 @@ function goTo(finding: Finding): void {
   else if (where.x !== undefined) chooseView('art');
   else if (where.key !== undefined) {
     const half = where.file === bench.value.blankFile ? 'blank' : 'job';
-    document.dispatchEvent(new CustomEvent('go-to-field', { detail: `${half}:${where.key}` }));
+    goTo(`${half}:${where.key}`);
   }
 }
 
@@ -61,7 +62,7 @@ export function ChecksStep() {
               type="button"
               class={`finding finding-${finding.level}`}
               aria-pressed={isSelected(finding)}
-              onClick={() => goTo(finding)}
+              onClick={() => select(finding)}
             >
               <span class="finding-number">{waiting.length + i + 1}</span>
               <LevelSign level={finding.level} />

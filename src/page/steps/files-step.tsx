@@ -7,6 +7,7 @@ import type { Bench } from '../model/bench.ts';
 import { folderZip } from '../model/contract-files.ts';
 import type { FilesAnswer } from '../model/messages.ts';
 import { FieldFindings } from '../parts/field.tsx';
+import { gapLength } from '../parts/gap-length.ts';
 import { download } from '../save.ts';
 import { bench, findings, said, setField, slow } from '../store.ts';
 import { NamesGroup } from './names-group.tsx';
@@ -78,7 +79,9 @@ function Proof({ report }: Pick<FilesAnswer, 'report'>) {
       {proof?.pass
         ? `Proved: the files, rolled back onto the vessel, hold in all ${proof.checks.length} checks.`
         : `The files do not hold in ${proof?.checks.filter(({ pass }) => !pass).length ?? 0} of the checks; see step 4 and report.json before you cut.`}
-      {gap && gap.crossings > 0 ? ` At the seam the ends meet within ${gap.position.toFixed(4)} mm.` : ''}
+      {gap && gap.crossings > 0
+        ? ` At the seam the ends meet within ${gapLength(gap.position, bench.value.units)}.`
+        : ''}
     </p>
   );
 }

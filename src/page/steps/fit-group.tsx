@@ -1,4 +1,5 @@
 // What the printed paper missed by when it was wrapped: the reading that tells most.
+import { goTo } from '../going.ts';
 import { listAt, withItem } from '../model/bench.ts';
 import { LengthField } from '../parts/field.tsx';
 import { bench, change } from '../store.ts';
@@ -43,7 +44,10 @@ export function FitGroup() {
       <button
         type="button"
         class="plain"
-        onClick={() => change(withItem(bench.value, 'blank', 'fits', { foot: '', lip: '' }), 'add fit')}
+        onClick={() => {
+          change(withItem(bench.value, 'blank', 'fits', { foot: '', lip: '' }), 'add fit');
+          goTo(`blank:fits[${fits.length}].foot`);
+        }}
       >
         Add a paper fit
       </button>

@@ -1,4 +1,5 @@
 // Single motifs, each at a place of its own.
+import { goTo } from '../going.ts';
 import { listAt, valueAt, withField, withFile } from '../model/bench.ts';
 import { lengthInFile } from '../model/typed.ts';
 import { LengthField } from '../parts/field.tsx';
@@ -36,6 +37,7 @@ function addItem(name: string, bytes: Uint8Array): void {
   const item = { file: name, across: lengthInFile(firstAcross, jobUnits()), at: middleOfFront() };
   const next = withField(bench.value, 'job', 'items', [...items, item]);
   change(withFile(next, `items[${items.length}].file`, name, bytes), 'add item');
+  goTo(`job:items[${items.length}].across`);
 }
 
 export function ItemsGroup() {

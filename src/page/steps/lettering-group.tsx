@@ -1,4 +1,5 @@
 // Texts on the vessel: words, font, size and place.
+import { goTo } from '../going.ts';
 import { listAt, valueAt, withFile, withItem } from '../model/bench.ts';
 import { lengthInFile } from '../model/typed.ts';
 import { ChoiceField, ColourField, LengthField, TextField } from '../parts/field.tsx';
@@ -110,6 +111,7 @@ export function LetteringGroup() {
     const capHeight = lengthInFile(firstCapHeight, jobUnits());
     const text = { text: 'Your words', capHeight, at: { ...middleOfFront() } };
     change(withItem(bench.value, 'job', 'lettering', text), 'add lettering');
+    goTo(`job:lettering[${texts.length}].text`);
   };
   return (
     <>

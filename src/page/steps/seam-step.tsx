@@ -1,9 +1,10 @@
 // Step 3: what lies under the film, the film, and where it begins and ends.
 
 import { measuredLength } from '../../lengths/length.ts';
+import { goTo } from '../going.ts';
 import { listAt, valueAt, withField, withItem, withoutItem } from '../model/bench.ts';
 import { ChoiceField, LengthField, NumberField, TextField } from '../parts/field.tsx';
-import { bench, change, flat, setField } from '../store.ts';
+import { bench, change, flat, hasArtwork, setField } from '../store.ts';
 import { CollarsGroup } from './collars-group.tsx';
 import { FilmGroup } from './film-group.tsx';
 import { MaskGroup } from './mask-group.tsx';
@@ -13,6 +14,12 @@ import { WasteGroup } from './waste-group.tsx';
 function Coats() {
   const coats = listAt(bench.value, 'job', 'coats');
   const reports = flat.value.answer?.report.coats ?? [];
+  /** A coat named by its number; the maker goes on at what is still to be told of it. */
+  const add = (told: { readonly thickness: '' } | { readonly volume: number }) => {
+    const coat = { name: `coat ${coats.length + 1}`, ...told };
+    change(withItem(bench.value, 'job', 'coats', coat), 'add coat');
+    goTo(`job:coats[${coats.length}].${Object.keys(told)[0]}`);
+  };
   return (
     <>
       <h3 class="group-head">Coats</h3>
@@ -60,28 +67,10 @@ function Coats() {
         );
       })}
       <div class="button-row">
-        <button
-          type="button"
-          class="plain"
-          onClick={() =>
-            change(
-              withItem(bench.value, 'job', 'coats', { name: `coat ${coats.length + 1}`, thickness: '' }),
-              'add coat',
-            )
-          }
-        >
+        <button type="button" class="plain" onClick={() => add({ thickness: '' })}>
           Add a coat by thickness
         </button>
-        <button
-          type="button"
-          class="plain"
-          onClick={() =>
-            change(
-              withItem(bench.value, 'job', 'coats', { name: `coat ${coats.length + 1}`, volume: 10 }),
-              'add coat',
-            )
-          }
-        >
+        <button type="button" class="plain" onClick={() => add({ volume: 10 })}>
           Add a poured coat
         </button>
       </div>
@@ -120,6 +109,15 @@ export function SeamStep() {
           { value: 'fade', label: 'Fade', says: 'motifs an edge would cut are left out' },
         ]}
       />
+      {valueAt(bench.value.job, 'edges') === 'fade' && hasArtwork.value ? (
+        <LengthField
+          half="job"
+          path="artwork.together"
+          label="Gap within a motif"
+          help="together"
+          standard="0"
+        />
+      ) : null}
       <ChoiceField
         half="job"
         path="pieces"

@@ -1,4 +1,5 @@
 // Step 1: the vessel, by its readings from the foot up.
+import { goTo } from '../going.ts';
 import { isObject, listAt, valueAt, withField, withItem, withoutItem } from '../model/bench.ts';
 import { ChoiceField, FieldFindings, LengthField, TextField } from '../parts/field.tsx';
 import { inPlainWords, nameOfStation } from '../parts/plain-words.ts';
@@ -151,9 +152,11 @@ export function VesselStep() {
       <button
         type="button"
         class="plain"
-        onClick={() =>
-          change(withItem(bench.value, 'blank', 'stations', {}, stations.length - 1), 'add station')
-        }
+        onClick={() => {
+          const between = stations.length - 1;
+          change(withItem(bench.value, 'blank', 'stations', {}, between), 'add station');
+          goTo(`blank:stations[${between}]`);
+        }}
       >
         Add a reading between
       </button>

@@ -1,6 +1,8 @@
 // Colours of the vessel, its coats and its layers; which of them are seen; and how colour comes onto it.
+
+import type { Manner } from '../model/colours.ts';
 import type { SolidSeen } from '../model/messages.ts';
-import { coloursOf, type Looks, looks, type Manner, mannerOf, maskNames, mostBlended } from './looks.ts';
+import { colour, coloursOf, looks, mannerOf, maskNames, mostBlended, show } from './looks.ts';
 
 interface ColourFieldProps {
   readonly label: string;
@@ -14,10 +16,6 @@ const ColourField = ({ label, value, choose }: ColourFieldProps) => (
     {label}
   </label>
 );
-
-const change = (part: Partial<Looks>): void => {
-  looks.value = { ...looks.value, ...part };
-};
 
 const manners: readonly { readonly manner: Manner; readonly label: string }[] = [
   { manner: 'cut', label: 'Cut from film' },
@@ -52,19 +50,20 @@ function LayerColours({
   const { name } = layer;
   const colours = coloursOf(looks.value, layer);
   const shown = manner === 'mask' ? colours : colours.slice(0, 1);
-  const set = (next: readonly string[]) => change({ layers: { ...looks.value.layers, [name]: next } });
+  const set = (next: readonly string[], at = `of ${next.length}`) =>
+    colour({ layers: { ...looks.value.layers, [name]: next } }, `${name} ${at}`);
   const isHidden = hidden.includes(name);
   return (
     <fieldset class="layer-colours">
       <legend class="unseen">
         {words[manner]} {name}
       </legend>
-      {shown.map((colour, i) => (
+      {shown.map((each, i) => (
         <ColourField
           key={i}
           label={i === 0 ? `${words[manner]} ${name}` : `and up the wall, ${i + 1}`}
-          value={colour}
-          choose={(chosen) => set(colours.with(i, chosen))}
+          value={each}
+          choose={(chosen) => set(colours.with(i, chosen), String(i))}
         />
       ))}
       {manner === 'mask' ? (
@@ -88,7 +87,7 @@ function LayerColours({
       <ShownTick
         label={`Show ${name}`}
         isShown={!isHidden}
-        toggle={() => change({ hidden: isHidden ? hidden.filter((one) => one !== name) : [...hidden, name] })}
+        toggle={() => show({ hidden: isHidden ? hidden.filter((one) => one !== name) : [...hidden, name] })}
       />
     </fieldset>
   );
@@ -98,26 +97,29 @@ export function ColourPanel({ solid }: { readonly solid: SolidSeen }) {
   const { blank, coat, film, isCoatShown } = looks.value;
   const manner = mannerOf(looks.value, solid.use);
   return (
-    <div class="layer-panel">
-      {manners.map(({ manner: one, label }) => (
-        <label key={one}>
-          <input
-            type="radio"
-            name="manner"
-            checked={one === manner}
-            onChange={() => change({ manner: one })}
-          />
-          {label}
-        </label>
-      ))}
-      <ColourField label="Vessel" value={blank} choose={(colour) => change({ blank: colour })} />
+    <section class="colour-panel" id="vessel-colours" aria-label="Colours of the vessel">
+      <fieldset>
+        <legend class="unseen">How colour comes onto it</legend>
+        {manners.map(({ manner: one, label }) => (
+          <label key={one}>
+            <input
+              type="radio"
+              name="manner"
+              checked={one === manner}
+              onChange={() => colour({ manner: one }, 'manner')}
+            />
+            {label}
+          </label>
+        ))}
+      </fieldset>
+      <ColourField label="Vessel" value={blank} choose={(chosen) => colour({ blank: chosen }, 'blank')} />
       {solid.coats.length > 0 ? (
         <>
-          <ColourField label="Coat" value={coat} choose={(colour) => change({ coat: colour })} />
+          <ColourField label="Coat" value={coat} choose={(chosen) => colour({ coat: chosen }, 'coat')} />
           <ShownTick
             label="Show coats"
             isShown={isCoatShown}
-            toggle={() => change({ isCoatShown: !isCoatShown })}
+            toggle={() => show({ isCoatShown: !isCoatShown })}
           />
         </>
       ) : null}
@@ -125,7 +127,7 @@ export function ColourPanel({ solid }: { readonly solid: SolidSeen }) {
         <ColourField
           label={manner === 'print' ? 'Film under the print' : 'Mask'}
           value={film}
-          choose={(colour) => change({ film: colour })}
+          choose={(chosen) => colour({ film: chosen }, 'film')}
         />
       )}
       {solid.layers.map((layer) => (
@@ -133,20 +135,20 @@ export function ColourPanel({ solid }: { readonly solid: SolidSeen }) {
       ))}
       {solid.mask ? <MaskColours mask={solid.mask} /> : null}
       <p class="aside">Colours on a screen only: no film or coat is matched by them.</p>
-    </div>
+    </section>
   );
 }
 
 /** Of a job's own mask: what it is cut from, and what is sprayed around it. */
 function MaskColours({ mask }: { readonly mask: NonNullable<SolidSeen['mask']> }) {
   const { film, spray } = maskNames;
-  const [colour = mask.film] = coloursOf(looks.value, { name: film, colour: mask.film });
+  const [shown = mask.film] = coloursOf(looks.value, { name: film, colour: mask.film });
   return (
     <>
       <ColourField
         label="Mask"
-        value={colour}
-        choose={(chosen) => change({ layers: { ...looks.value.layers, [film]: [chosen] } })}
+        value={shown}
+        choose={(chosen) => colour({ layers: { ...looks.value.layers, [film]: [chosen] } }, film)}
       />
       <LayerColours layer={{ name: spray, colour: mask.sprayed }} manner="mask" />
     </>

@@ -1,23 +1,14 @@
-// How the maker wants to see the finished vessel. Kept while the page is open; no file of the job says it.
-import { signal } from '@preact/signals';
-
-/** How colour comes onto the vessel: film cut to the art, art printed on a film, or spray through a mask. */
-export type Manner = 'cut' | 'print' | 'mask';
+// How the maker wants to see the finished vessel: its colours, and what of it is shown for now, while the page is open.
+import { computed, signal } from '@preact/signals';
+import type { Colours, Manner } from '../model/colours.ts';
+import { changeColours, colours } from '../store.ts';
 
 /** Of a mask: laid, sprayed over, and pulled off again. */
 export type Stage = 'masked' | 'sprayed' | 'pulled';
 
-export interface Looks {
-  /** `#rrggbb`, as colour fields give it. */
-  readonly blank: string;
-  readonly coat: string;
-  /** What is printed on, or masked with. */
-  readonly film: string;
-  /** Left out: as the job's film is used. */
-  readonly manner?: Manner;
+/** What is looked at for now: it is no work that would be undone. */
+interface Shown {
   readonly stage: Stage;
-  /** Of layers by name, where the maker chose others than the artwork's own; several are blended from foot to lip. */
-  readonly layers: Readonly<Record<string, readonly string[]>>;
   /** Names of layers that are not to be seen. */
   readonly hidden: readonly string[];
   readonly isCoatShown: boolean;
@@ -25,17 +16,28 @@ export interface Looks {
   readonly isStripShown: boolean;
 }
 
-export const looks = signal<Looks>({
-  blank: '#c9cdd0',
-  coat: '#e8dcc0',
-  film: '#f4f1e8',
+export type Looks = Colours & Shown;
+
+const shown = signal<Shown>({
   stage: 'pulled',
-  layers: {},
   hidden: [],
   isCoatShown: true,
   isSeamShown: true,
   isStripShown: true,
 });
+
+export const looks = computed<Looks>(() => ({ ...colours.value, ...shown.value }));
+
+export const show = (part: Partial<Shown>): void => {
+  shown.value = { ...shown.peek(), ...part };
+};
+
+/** Give a part of the vessel another colour; a step back gives it back the one before. */
+export const colour = (part: Partial<Colours>, at: string): void =>
+  changeColours({ ...colours.peek(), ...part }, `colour ${at}`);
+
+/** Whether its colours lie open beside it. */
+export const isColouring = signal(false);
 
 /** Under these names the colours of a job's own mask are kept. */
 export const maskNames = { film: 'mask', spray: 'around it' } as const;

@@ -1,11 +1,8 @@
 // The finished vessel in 3D. Loaded when it is first looked at, for its library is larger than the rest of the page.
 import {
-  BufferGeometry,
   DirectionalLight,
   Group,
   HemisphereLight,
-  LineBasicMaterial,
-  LineLoop,
   Mesh,
   MeshBasicMaterial,
   PerspectiveCamera,
@@ -13,12 +10,13 @@ import {
   Scene,
   SphereGeometry,
   Vector2,
-  Vector3,
   WebGLRenderer,
 } from 'three';
+import type { Dragged } from '../board/motif-drag.ts';
 import type { Point, Size } from '../board/sheet-view.ts';
 import type { SolidSeen } from '../model/messages.ts';
 import type { WallPlace } from '../store.ts';
+import { DragMarks } from './drag-marks.ts';
 import type { Looks, Side } from './looks.ts';
 import { VesselParts } from './vessel-parts.ts';
 import { placeOf, pointOf } from './wall-in-space.ts';
@@ -30,9 +28,6 @@ const room = 1.12;
 const markColour = '#e0561d';
 /** Size of a place's mark, as a share of the vessel's height. */
 const markSize = 0.014;
-/** A level's line stands off the wall by this share of its radius. */
-const offWall = 1.004;
-const levelTurns = Array.from({ length: 120 }, (_, i) => i / 120);
 /** What a turning sequence is seen on; a picture of one moment stays clear around the vessel. */
 const paper = '#faf7ef';
 
@@ -46,9 +41,7 @@ export class VesselScene {
   readonly #light = new DirectionalLight('#ffffff', 2.2);
   readonly #canvas: HTMLCanvasElement;
   readonly #mark = new Mesh(new SphereGeometry(1, 20, 12), new MeshBasicMaterial({ color: markColour }));
-  readonly #levels = [0, 1].map(
-    () => new LineLoop(new BufferGeometry(), new LineBasicMaterial({ color: markColour })),
-  );
+  readonly #drag = new DragMarks(markColour);
   readonly #ray = new Raycaster();
   /** The vessel as it stands: turned over, where it stands on its lip. All of it is told from the foot up. */
   readonly #stood = new Group();
@@ -68,7 +61,7 @@ export class VesselScene {
     this.#canvas = canvas;
     this.#renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true });
     this.#scene.add(new HemisphereLight('#ffffff', '#8d8676', 1.7), this.#light, this.#stood);
-    this.#stood.add(this.#mark, ...this.#levels);
+    this.#stood.add(this.#mark, this.#drag.group);
     this.#mark.visible = false;
   }
 
@@ -140,22 +133,9 @@ export class VesselScene {
     this.#mark.scale.setScalar(markSize * this.#size.height);
   }
 
-  /** Show the levels that a dragged motif's middle stays between; none without them. */
-  limits(between: { readonly from: number; readonly to: number } | undefined): void {
-    const alongs = between ? [between.from, between.to] : [];
-    for (const [i, level] of this.#levels.entries()) {
-      const along = alongs[i];
-      const points =
-        along === undefined
-          ? []
-          : levelTurns.flatMap((turn) => pointOf(this.#size.rings, { turn, along }) ?? []);
-      level.visible = points.length > 0;
-      // A geometry keeps the room that its first points took: other points need another.
-      level.geometry.dispose();
-      level.geometry = new BufferGeometry().setFromPoints(
-        points.map(({ x, y, z }) => new Vector3(x * offWall, y, z * offWall)),
-      );
-    }
+  /** Show the frame of a dragged motif and the levels that its middle stays between; none without one. */
+  limits(held: Dragged | undefined): void {
+    this.#drag.show(held, this.#size.rings, this.#size.height);
   }
 
   /** The place of the wall under a point of the canvas, px; undefined beside the wall. */
@@ -201,6 +181,7 @@ export class VesselScene {
     this.#coming = undefined;
     this.#mark.geometry.dispose();
     this.#mark.material.dispose();
+    this.#drag.end();
     this.#renderer.dispose();
   }
 

@@ -4,13 +4,15 @@ import { useEffect, useRef } from 'preact/hooks';
 import { DragInWords } from '../board/drag-words.tsx';
 import { type Keys, onKeys, zoomKeys } from '../board/key-hands.ts';
 import { dragged, grabMotif } from '../board/motif-drag.ts';
+import { letGo, nudgeKeys } from '../board/motif-nudge.ts';
 import { PlaceInWords } from '../board/place-words.tsx';
 import { type Fingers, pointerHands } from '../board/pointer-hands.ts';
 import { markRedraw } from '../board/redraw-mark.ts';
 import type { SolidSeen } from '../model/messages.ts';
 import { download } from '../save.ts';
 import { pinned, pointed, said, shownPlace, takingUp } from '../store.ts';
-import { front, looks, nearerBy, side, turnedBy } from './looks.ts';
+import { ColourPanel } from './colour-panel.tsx';
+import { front, isColouring, looks, nearerBy, side, turnedBy } from './looks.ts';
 import type { VesselScene } from './scene.ts';
 import { VesselTools } from './vessel-tools.tsx';
 
@@ -95,7 +97,7 @@ export function SolidView({ solid, isStale, showSides, giveUp }: SolidViewProps)
     if (turning.value !== undefined) return undefined;
     const frame = requestAnimationFrame(() => {
       now?.mark(place);
-      now?.limits(held?.limits);
+      now?.limits(held);
       now?.draw(from);
       if (now && dressed.current !== undefined) markRedraw('vessel redraw', dressed.current);
       dressed.current = undefined;
@@ -153,6 +155,11 @@ export function SolidView({ solid, isStale, showSides, giveUp }: SolidViewProps)
     ArrowUp: () => turn(0, step.up),
     ArrowDown: () => turn(0, -step.up),
     ...zoomKeys(nearer),
+    ...nudgeKeys(solid.standsOnLip),
+    Enter: () => {
+      const { clientWidth, clientHeight } = canvas.current ?? { clientWidth: 0, clientHeight: 0 };
+      pinned.value = scene.value?.placeAt({ x: clientWidth / 2, y: clientHeight / 2 });
+    },
     0: () => {
       side.value = front;
     },
@@ -196,29 +203,35 @@ export function SolidView({ solid, isStale, showSides, giveUp }: SolidViewProps)
         saveTurning={() => orSay(saveTurning())}
         turning={turning.value}
       />
-      <div
-        class="solid-hands"
-        role="application"
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: the vessel is turned with the arrow keys.
-        tabIndex={0}
-        aria-label="The finished vessel. Arrow keys turn and tip it, plus and minus zoom, 0 shows the front."
-        aria-describedby="solid-figures"
-        onKeyDown={onKeys(keys)}
-        {...hands.on}
-      >
-        <canvas
-          ref={canvas}
-          class={isStale ? 'solid-canvas picture-stale' : 'solid-canvas'}
-          data-ready={isShown.value ? 'yes' : 'no'}
-        />
-        <canvas ref={paper} class="solid-paper" />
+      <div class="solid-row">
+        <div
+          class="solid-hands"
+          role="application"
+          // biome-ignore lint/a11y/noNoninteractiveTabindex: the vessel is turned with the arrow keys.
+          tabIndex={0}
+          aria-label="The finished vessel. Arrow keys turn and tip it, plus and minus zoom, 0 shows the front, Enter marks the place in the middle, Shift with an arrow key moves the motif that is marked."
+          aria-describedby="solid-figures"
+          onKeyDown={onKeys(keys)}
+          onKeyUp={({ key }) => key === 'Shift' && letGo()}
+          onBlur={letGo}
+          {...hands.on}
+        >
+          <canvas
+            ref={canvas}
+            class={isStale ? 'solid-canvas picture-stale' : 'solid-canvas'}
+            data-ready={isShown.value ? 'yes' : 'no'}
+          />
+          <canvas ref={paper} class="solid-paper" />
+        </div>
+        {isColouring.value ? <ColourPanel solid={solid} /> : null}
       </div>
       <p class="board-figures" id="solid-figures" aria-live="polite">
         {isStale ? 'This is how it was before the last change; see the checks for what is wanting. ' : ''}
-        {scene.value
-          ? `Turn ${facing.toFixed(3)} faces you: ${(facing * 360).toFixed(0)}° around from the seam.`
-          : 'Opening the 3D view…'}
         {dragged.value ? <DragInWords dragged={dragged.value} /> : null}
+        {scene.value && !dragged.value
+          ? `Turn ${facing.toFixed(3)} faces you: ${(facing * 360).toFixed(0)}° around from the seam.`
+          : null}
+        {scene.value ? null : 'Opening the 3D view…'}
         {shownPlace.value && !dragged.value ? (
           <>
             {' '}

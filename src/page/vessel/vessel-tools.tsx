@@ -1,7 +1,6 @@
 // What can be done with the turned vessel: the seam's line, zoom, colours and layers, the mask, and saving what is seen.
 import type { SolidSeen } from '../model/messages.ts';
-import { ColourPanel } from './colour-panel.tsx';
-import { front, looks, mannerOf, type Stage, side } from './looks.ts';
+import { front, isColouring, looks, mannerOf, type Stage, show, side } from './looks.ts';
 
 interface VesselToolsProps {
   readonly solid: SolidSeen;
@@ -29,7 +28,7 @@ const StageTools = () => (
         class="tool"
         aria-pressed={looks.value.stage === stage}
         onClick={() => {
-          looks.value = { ...looks.value, stage };
+          show({ stage });
         }}
       >
         {label}
@@ -72,7 +71,7 @@ export function VesselTools({ solid, showSides, nearer, save, saveTurning, turni
           class="tool"
           aria-pressed={isSeamShown}
           onClick={() => {
-            looks.value = { ...looks.value, isSeamShown: !isSeamShown };
+            show({ isSeamShown: !isSeamShown });
           }}
         >
           Seam line
@@ -84,24 +83,31 @@ export function VesselTools({ solid, showSides, nearer, save, saveTurning, turni
           class="tool"
           aria-pressed={isStripShown}
           onClick={() => {
-            looks.value = { ...looks.value, isStripShown: !isStripShown };
+            show({ isStripShown: !isStripShown });
           }}
         >
           Cover strip
         </button>
       ) : null}
       {solid.mask || mannerOf(looks.value, solid.use) === 'mask' ? <StageTools /> : null}
-      <details class="layer-list">
-        <summary class="tool">Colours</summary>
-        <ColourPanel solid={solid} />
-      </details>
-      <button type="button" class="tool" onClick={showSides}>
+      <button
+        type="button"
+        class="tool"
+        aria-expanded={isColouring.value}
+        aria-controls="vessel-colours"
+        onClick={() => {
+          isColouring.value = !isColouring.value;
+        }}
+      >
+        Colours
+      </button>
+      <button type="button" class="tool tool-alone" onClick={showSides}>
         Four sides
       </button>
-      <button type="button" class="tool" onClick={save}>
+      <button type="button" class="tool tool-alone" onClick={save}>
         Save picture
       </button>
-      <button type="button" class="tool" disabled={turning !== undefined} onClick={saveTurning}>
+      <button type="button" class="tool tool-alone" disabled={turning !== undefined} onClick={saveTurning}>
         {turning === undefined ? 'Save turning' : `Turning ${Math.round(turning * 100)} %`}
       </button>
     </div>
