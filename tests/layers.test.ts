@@ -71,6 +71,7 @@ const adapters: Readonly<Record<string, string | readonly string[]>> = {
   pdfkit: 'deliver/write-pdf.ts',
   three: [
     'page/vessel/cover-texture.ts',
+    'page/vessel/drag-marks.ts',
     'page/vessel/scene.ts',
     'page/vessel/vessel-parts.ts',
     'page/vessel/wall-parts.ts',

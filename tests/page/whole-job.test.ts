@@ -50,7 +50,7 @@ const asked = (page: Page): readonly (() => Promise<unknown>)[] => [
     await openStep(page, 3);
     await field(page, 'job:band.to').fill('130');
     // A band that has no beginning yet is one to finish, not a fault.
-    await page.getByText('still to give').waitFor();
+    await page.getByText('still to give', { exact: true }).waitFor();
     expect(await page.locator('.says-stop').count()).toBe(0);
   },
   () => field(page, 'job:band.from').fill('6'),

@@ -44,8 +44,8 @@ export function ChecksStep() {
       ) : null}
       {waiting.length > 0 ? (
         <p class="aside">
-          {waiting.length === 1 ? 'One reading is' : `${waiting.length} readings are`} still to give; the rest
-          is checked once they are there.
+          {waiting.length === 1 ? 'One field is' : `${waiting.length} fields are`} still to give; the rest is
+          checked once they are there.
         </p>
       ) : null}
       {told.length === 0 && waiting.length === 0 ? (

@@ -23,7 +23,10 @@ export function checksState(): StepState {
   if (stops > 0) return { is: 'stop', says: count(stops, 'stop', 'stops') };
   if (looks > 0) return { is: 'look', says: count(looks, 'thing to look at', 'things to look at') };
   if (isUntouched.value || findings.value.some(isStillToGive))
-    return { is: 'open', says: 'waits for the readings' };
+    return {
+      is: 'open',
+      says: isUntouched.value ? 'waits for the readings' : 'waits for what is still to give',
+    };
   return {
     is: 'ready',
     says: told.length > 0 ? count(told.length, 'note', 'notes') : 'nothing stands against it',
