@@ -119,7 +119,7 @@ function joinedWays({ lattice, period }: RepeatStudy, ground: WayGround, make: M
 function liesAlike(one: Way, other: Way): boolean {
   const [sum, itsSum] = [aroundStep(one), aroundStep(other)];
   const heights = Math.abs(one.closing.scaleUp / other.closing.scaleUp - 1) * Math.hypot(sum.x, sum.y);
-  return one.scale === other.scale && distance(sum, itsSum) <= joinTolerance && heights <= joinTolerance;
+  return distance(sum, itsSum) <= joinTolerance && heights <= joinTolerance;
 }
 
 /** The step of the art as drawn that goes once around. */
