@@ -173,6 +173,6 @@ function checkRoot(root: XmlElement | undefined, file: string): CheckedSvg {
   }
   if (frame.sized) return { frame, findings: [] };
   const size = `${frame.width.toFixed(2)} x ${frame.height.toFixed(2)} mm`;
-  const says = `gives no real-world size; its view box was taken as px at 96 to the inch (${size}); give it a width such as width="60mm"`;
+  const says = `gives no real-world size; its view box was taken as px at 96 to the inch (${size}); give its width by --art-across 60mm, or "across" in the job's artwork`;
   return { frame, findings: [look('no-size', { file }, says)] };
 }

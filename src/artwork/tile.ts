@@ -11,6 +11,7 @@ import { namedByFamily } from './font-names.ts';
 import { type SeenArea, seenAreas } from './painted-areas.ts';
 import { inOrder, layeredAreas } from './painting-order.ts';
 import { isPicture } from './picture-head.ts';
+import { withPlainEntities } from './plain-entities.ts';
 import { type CheckedSvg, checkSvg } from './svg-check.ts';
 import { withMaskTypes } from './svg-mask.ts';
 import type { Normalise } from './svg-normalise.ts';
@@ -102,7 +103,8 @@ function read(
     return { art, stops: [] };
   }
   const { fonts = [] } = options;
-  const text = namedByFamily(typeof content === 'string' ? content : utf8(content), fonts);
+  const typed = withPlainEntities(typeof content === 'string' ? content : utf8(content));
+  const text = namedByFamily(typed, fonts);
   const { frame: drawn, findings } = withTextsSet(checkSvg(text, file), text, file, fonts, normalise);
   const stops = findings.filter(({ level, rule }) => level === 'stop' && isFatal(rule));
   if (!drawn || stops.length > 0) throw new Refused(stops);

@@ -10,7 +10,7 @@ import { filledShapes } from '../geometry/regions.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
 import { inMm, mostLength } from '../lengths/length.ts';
 import { decodePicture, type Picture } from './decode-picture.ts';
-import { type Colour, type Coloured, colouredPicture } from './picture-colours.ts';
+import { type Colour, type Coloured, colouredPicture, mostColours } from './picture-colours.ts';
 import { coverOf } from './picture-cover.ts';
 import { mostPixels, type PictureHead, pictureHead } from './picture-head.ts';
 import { patchesOf } from './picture-patches.ts';
@@ -65,8 +65,37 @@ const pixelsPerSpeck = 20;
 /** A colour so light, in every channel, is the ground that the picture stands on, not film. */
 const groundFrom = 240;
 
-/** Trace a picture. @throws Refused where it is broken, too large, turned by its camera or of no known size. */
+/**
+ * Trace a picture: in two colours where nobody says how many, and in all that it has it is too busy to follow, as textures are.
+ * @throws Refused where it is broken, too large, turned by its camera or of no known size.
+ */
 export function tracedPicture(bytes: Uint8Array, file: string, options: TraceOptions): Traced {
+  try {
+    return tracedIn(bytes, file, options);
+  } catch (fault) {
+    if (options.colours !== undefined || !isTooBusy(fault)) throw fault;
+    const plain = inTwoColours(bytes, file, options);
+    if (!plain) throw fault;
+    const says =
+      'has too many shades to follow each of them: it is traced in two, dark on light; "colours" asks for more';
+    return { ...plain, findings: [...plain.findings, look('two-colours', { file }, says)] };
+  }
+}
+
+const isTooBusy = (fault: unknown): boolean =>
+  fault instanceof Refused && fault.findings.some(({ rule }) => rule === 'too-busy' || rule === 'no-area');
+
+/** A picture in two colours; undefined where it is too busy for that too. */
+function inTwoColours(bytes: Uint8Array, file: string, options: TraceOptions): Traced | undefined {
+  try {
+    return tracedIn(bytes, file, { ...options, colours: 2 });
+  } catch (fault) {
+    if (isTooBusy(fault)) return undefined;
+    throw fault;
+  }
+}
+
+function tracedIn(bytes: Uint8Array, file: string, options: TraceOptions): Traced {
   const head = headOf(bytes, file);
   const one = sizeOf(head, file, options);
   const seen = pixelsOf(bytes, head, file);
@@ -89,7 +118,8 @@ export function tracedPicture(bytes: Uint8Array, file: string, options: TraceOpt
   });
   if (layers.length === 0) throw new Refused([stop('no-area', { file }, nothingShown(coloured, grounds))]);
   const left = coloured.palette.flatMap((colour, label) => (grounds.has(label) ? [hex(colour)] : []));
-  const told = tracedFinding(head, size, layers, left);
+  const isShaded = options.colours === undefined && coloured.palette.length === mostColours;
+  const told = `${tracedFinding(head, size, layers, left)}${isShaded ? shadedInWords : ''}`;
   const { width, height, pixel } = size;
   const scale = head.resolution ? pixel.x * head.resolution.x : 1;
   const pixels = { width: picture.width, height: picture.height, rgb: picture.rgb, pixel };
@@ -97,6 +127,8 @@ export function tracedPicture(bytes: Uint8Array, file: string, options: TraceOpt
   const shown = isSeamless || stepped !== undefined ? { goesOn: true as const } : {};
   return { width, height, scale, layers, grounds: left, findings, ...(wraps ? shown : { pixels }) };
 }
+
+const shadedInWords = `. It is in ${mostColours} colours, the most there can be, and each is a film of its own: give fewer "colours", such as 2 for all that is dark as one film`;
 
 interface Size {
   readonly width: number;

@@ -34,11 +34,21 @@ export function proofTable({ checks }: Checked): readonly (readonly string[])[] 
   ];
 }
 
+/** What the maker can do where a row fails by the artwork's own doing. */
+const remedies: Readonly<Record<string, string>> = {
+  'lines-once':
+    '; film there, or a gap, is as narrow as a hair: widen or close it, lay the artwork larger, or trace a picture of more pixels',
+};
+
 /** What a proof found wrong, as findings that name the row. */
 export const proofFindings = ({ checks }: Checked, where: Finding['where']): Finding[] =>
   checks
     .filter(({ pass }) => !pass)
     .map((check) => {
       const measured = `${check.says}: ${valueInWords(check.value, check.unit)}, ${limitInWords(check)} is meant`;
-      return look('proof', where, `fails the proof at "${check.rule}": ${measured}`);
+      return look(
+        'proof',
+        where,
+        `fails the proof at "${check.rule}": ${measured}${remedies[check.rule] ?? ''}`,
+      );
     });

@@ -100,6 +100,11 @@ describe('a file made to do harm', () => {
       'an outside parameter entity',
       `<!DOCTYPE svg [<!ENTITY % x SYSTEM "http://example.org/x.dtd"> %x;]>${tileText(square)}`,
     ],
+    ['a name for markup', `<!DOCTYPE svg [<!ENTITY x "<script/>">]>${tileText('<title>&x;</title>')}`],
+    [
+      'a plain name used very often',
+      `<!DOCTYPE svg [<!ENTITY x "${'a'.repeat(200)}">]>${tileText(`<title>${'&x;'.repeat(2_000_000)}</title>`)}`,
+    ],
     ['nesting of ten thousand', nested(10_000)],
     ['nesting of a million', nested(1_000_000)],
   ])('is refused at once: %s', async (_, text) => {
@@ -185,4 +190,17 @@ describe('a file made to do harm', () => {
     );
     expect(tile?.layers.length).toBe(1);
   });
+});
+
+test('names for plain texts, as drawing programs give to their namespaces, are written out', async () => {
+  const declared = `<!DOCTYPE svg PUBLIC "-//W3C//DTD SVG 1.1//EN" "http://www.w3.org/Graphics/SVG/1.1/DTD/svg11.dtd" [
+  <!ENTITY ns_svg "http://www.w3.org/2000/svg">
+  <!ENTITY ink '#17566b'>
+]>
+<svg xmlns="&ns_svg;" width="20mm" height="20mm" viewBox="0 0 20 20"><rect fill="&ink;" width="9" height="9"/>`;
+  const { tile, findings } = await readOf(`${declared}</svg>`);
+  expect([findings, tile?.layers.map(({ colour }) => colour)]).toEqual([[], ['#17566b']]);
+  // Lines are counted as in the file.
+  const { findings: broken } = await readOf(`${declared}\n<g></svg>`);
+  expect(broken.map(({ rule, where }) => [rule, where.line])).toEqual([['unreadable', 6]]);
 });

@@ -63,3 +63,26 @@ test('a drawing with stray pixels is not', () => {
     refusalOf(pictureOf((x, y) => (disc(x, y) !== isStray() ? 0x17566bff : 0xffffffff))),
   ).toBeUndefined();
 });
+
+/** A speckled texture: noise smoothed over a few px each way, which it goes on by across its borders. */
+function speckled(): Uint8Array {
+  const next = noise();
+  const over = 2;
+  const grey = Array.from({ length: side * side }, () => next() % 256);
+  const at = (x: number, y: number): number => {
+    let sum = 0;
+    for (let v = -over; v <= over; v++)
+      for (let u = -over; u <= over; u++)
+        sum += grey[((y + v + side) % side) * side + ((x + u + side) % side)] ?? 0;
+    const level = Math.max(0, Math.min(255, 128 + 4 * (sum / (2 * over + 1) ** 2 - 128)));
+    return Math.round(level);
+  };
+  return pictureOf((x, y) => at(x, y) * 0x01010100);
+}
+
+test('a texture too busy in all its shades is traced in two, and that is told; not where more are asked for', () => {
+  const bytes = speckled();
+  const { layers, findings } = tracedPicture(bytes, 'spray.png', { across: 60 });
+  expect([layers.length, findings.map(({ rule }) => rule)]).toEqual([1, ['traced', 'two-colours']]);
+  expect(() => tracedPicture(bytes, 'spray.png', { across: 60, colours: 8 })).toThrow(Refused);
+});
