@@ -1,7 +1,8 @@
 // Whole commands against node's own start-up and against the floor: the same bytes in and out with the same libraries.
-import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { makeFloorReady, refuseOtherBytes } from './floor-ready.ts';
 import { type Comparison, compare, counted } from './harness.ts';
 import { bin, root, run } from './run-node.ts';
 
@@ -50,10 +51,13 @@ export function commandComparisons(): Comparison[] {
     const out = join(folder, 'out');
     const make = () => run([bin, 'make', job, '--no-pictures', '--out', out]);
     make();
-    const floor = () => run([floorFile, job, out, join(folder, 'floor')]);
+    const ready = join(folder, 'ready');
+    makeFloorReady(out, ready);
+    const floor = () => run([floorFile, job, out, join(folder, 'floor'), ready]);
     const shown = join(folder, 'shown');
     const makeAll = () => run([bin, 'make', job, '--out', shown]);
-    const floorAll = () => run([floorFile, job, shown, join(folder, 'floor-shown')]);
+    // Its drawings to be cut are the same ones.
+    const floorAll = () => run([floorFile, job, shown, join(folder, 'floor-shown'), ready]);
     const bare = () => run(['-e', '0']);
     const comparisons = [
       compare('--help against bare node', () => run([bin, '--help']), bare, rounds),
@@ -61,13 +65,8 @@ export function commandComparisons(): Comparison[] {
       compare('the same with its pictures and pages', makeAll, floorAll, { rounds: 1, warmUp: 0 }),
       ...growth(folder),
     ];
-    for (const [made, copied] of [
-      [out, 'floor'],
-      [shown, 'floor-shown'],
-    ] as const)
-      for (const file of readdirSync(made))
-        if (!readFileSync(join(made, file)).equals(readFileSync(join(folder, copied, file))))
-          throw new Error(`the floor wrote other bytes: ${file}`);
+    refuseOtherBytes(out, join(folder, 'floor'));
+    refuseOtherBytes(shown, join(folder, 'floor-shown'));
     return comparisons;
   } finally {
     rmSync(folder, { recursive: true, force: true });

@@ -1,5 +1,7 @@
 // The floor of `make`: node's start, reading the same input and writing the same bytes with the same libraries, nothing else.
-// Pictures are drawn anew from their drawings; pages are only copied, so a ratio with them is rather too high.
+// Reading goes to the numbers of the paths, and what holds paths is written from its numbers, which lie ready (`floor-ready.ts`):
+// text alone is neither read nor made. Pictures are drawn anew from their drawings; pages are only copied, so a ratio with them is rather
+// too high.
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
@@ -11,7 +13,7 @@ import 'commander';
 import 'flatbush';
 import 'svgpath';
 
-const [jobFile, finished, out] = process.argv.slice(2);
+const [jobFile, finished, out, ready] = process.argv.slice(2);
 const find = createRequire(import.meta.url).resolve;
 await initWasm(readFileSync(find('@resvg/resvg-wasm/index_bg.wasm')));
 const font = readFileSync(find('@expo-google-fonts/atkinson-hyperlegible/400Regular/AtkinsonHyperlegible_400Regular.ttf'));
@@ -19,12 +21,41 @@ new Font(new Face(new Blob(font.buffer.slice(font.byteOffset, font.byteOffset + 
 const job = JSON.parse(readFileSync(jobFile, 'utf8'));
 JSON.parse(readFileSync(join(dirname(jobFile), job.blank), 'utf8'));
 const plain = new Resvg(readFileSync(join(dirname(jobFile), job.artwork.file), 'utf8')).toString();
-new SaxesParser().write(plain).close();
+const paths = [];
+const parser = new SaxesParser();
+parser.on('opentag', ({ name, attributes }) => {
+  if (name === 'path') paths.push(numbersOf(attributes.d));
+});
+parser.write(plain).close();
 mkdirSync(out, { recursive: true });
 for (const file of readdirSync(finished)) {
   const svg = join(finished, file.replace(/png$/, 'svg'));
   const isDrawn = file.endsWith('.png') && existsSync(svg);
-  writeFileSync(join(out, file), isDrawn ? drawn(svg) : readFileSync(join(finished, file)));
+  writeFileSync(join(out, file), isDrawn ? drawn(svg) : contentOf(file));
+}
+
+/** The numbers of path data, however it is written. */
+function numbersOf(data) {
+  return Float64Array.from(data.match(/-?(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?/gi) ?? [], Number);
+}
+
+/** A file: its text put together from the numbers of its paths, where those lie ready. */
+function contentOf(file) {
+  const text = join(ready, `${file}.text`);
+  if (!existsSync(text)) return readFileSync(join(finished, file));
+  const bytes = readFileSync(join(ready, `${file}.numbers`));
+  const numbers = new Float64Array(bytes.buffer, bytes.byteOffset, bytes.byteLength / 8);
+  let next = 0;
+  // Line by line, for which less garbage is made.
+  const lines = readFileSync(text, 'utf8').split('\n');
+  return lines
+    .map((line) => {
+      const [start, ...rest] = line.split('\u0001');
+      let written = start;
+      for (const part of rest) written += numbers[next++] + part;
+      return written;
+    })
+    .join('\n');
 }
 
 /** A picture drawn anew, as wide as ours are. */

@@ -3,6 +3,7 @@ import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { writePathData } from '../../src/drawing/path-data.ts';
+import { makeFloorReady, refuseOtherBytes } from './floor-ready.ts';
 import { type Comparison, compare, counted } from './harness.ts';
 import { bin, peakMemory, root, run, runUnder } from './run-node.ts';
 import { rowsOfBlobs } from './shapes.ts';
@@ -44,16 +45,16 @@ function jobs(folder: string): Comparison[] {
     const { job, art } = jobOfShapes(folder, columns, rows);
     const [out, floorOut] = [join(folder, `out-${columns}`), join(folder, `floor-${columns}`)];
     const args = [bin, 'make', job, '--no-pictures', '--out', out];
-    let peak = 0;
-    const make = () => {
-      peak = Math.max(peak, peakMemory(args));
-      return peak;
-    };
-    const floor = () => run([join(import.meta.dirname, 'make-floor.mjs'), job, out, floorOut]);
+    const peak = peakMemory(args);
+    const ready = `${out}-ready`;
+    makeFloorReady(out, ready);
+    const make = () => run(args);
+    const floor = () => run([join(import.meta.dirname, 'make-floor.mjs'), job, out, floorOut, ready]);
     const time = compare(`make of ${columns * rows} shapes against the floor`, make, floor, {
       rounds,
       warmUp: 0,
     });
+    refuseOtherBytes(out, floorOut);
     const memory = counted(`peak memory of that against its input, bytes`, peak, statSync(art).size, 'bytes');
     return { time, memory, count: columns * rows };
   });
