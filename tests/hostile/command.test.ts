@@ -208,3 +208,18 @@ test(
     }
   },
 );
+
+test('scripts in a drawing reach no file that is written', patience, async () => {
+  const act = 'gulls.steal()';
+  workshop.write(
+    'acts.svg',
+    svg(
+      `<script>${act}</script><path onload="${act}" onclick="${act}" d="M4 4H36V36H4Z"/><a href="javascript:${act}"><circle cx="20" cy="2" r="1"/></a>`,
+    ),
+  );
+  const { status } = await run(laid('acts.svg'), { cwd: workshop.folder });
+  expect(status).toBeLessThan(2);
+  const files = readdirSync(workshop.at('out'), { recursive: true, encoding: 'utf8' });
+  expect(files).toEqual(expect.arrayContaining(['wrap.cut.svg', 'rolled.svg', 'job-sheet.html']));
+  expect(files.filter((file) => /gulls|javascript:/.test(workshop.read(`out/${file}`)))).toEqual([]);
+});
