@@ -31,6 +31,9 @@ const markSize = 0.014;
 /** What a turning sequence is seen on; a picture of one moment stays clear around the vessel. */
 const paper = '#faf7ef';
 
+/** Of each frame this goes into taking up film, ms: half of one is left for what the maker types. */
+const shareOfFrame = 8;
+
 const nextFrame = (): Promise<unknown> => new Promise((resolve) => requestAnimationFrame(resolve));
 
 /** A vessel on a canvas. `end` gives back all that the graphics hold. */
@@ -73,8 +76,11 @@ export class VesselScene {
     const parts = new VesselParts(view, this.#renderer.capabilities.getMaxAnisotropy());
     this.#coming?.end();
     this.#coming = parts;
+    let since = performance.now();
     for (const _ of parts.takenUp(this.#renderer)) {
+      if (performance.now() - since < shareOfFrame) continue;
       await nextFrame();
+      since = performance.now();
       if (this.#coming !== parts) return false;
     }
     this.#coming = undefined;

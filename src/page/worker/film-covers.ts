@@ -8,8 +8,8 @@ const longest = 4096;
 
 const inks: Readonly<Record<Channel, string>> = { r: '#f00', g: '#0f0', b: '#00f' };
 
-/** Rows of a strip, px: what a screen takes up in some 20 ms where it has no graphics card. */
-const stripRows = 256;
+/** Rows of a strip, px: what a screen takes up in some 5 ms where it has no graphics card, and in 20 where its processor is shared. */
+const stripRows = 64;
 
 /** The covers of all films, three to one, in their order; undefined where this browser draws in no thread but the page's. */
 export async function filmCovers({
