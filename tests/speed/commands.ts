@@ -54,6 +54,7 @@ export function commandComparisons(): Comparison[] {
     const ready = join(folder, 'ready');
     makeFloorReady(out, ready);
     const floor = () => run([floorFile, job, out, join(folder, 'floor'), ready]);
+    const copying = () => run([floorFile, job, out, join(folder, 'floor-copied')]);
     const shown = join(folder, 'shown');
     const makeAll = () => run([bin, 'make', job, '--out', shown]);
     // Its drawings to be cut are the same ones.
@@ -62,6 +63,7 @@ export function commandComparisons(): Comparison[] {
     const comparisons = [
       compare('--help against bare node', () => run([bin, '--help']), bare, rounds),
       compare('make of the tapered cup against the floor', make, floor, slowRounds),
+      compare('the same against a floor that copies text', make, copying, slowRounds),
       compare('the same with its pictures and pages', makeAll, floorAll, { rounds: 1, warmUp: 0 }),
       ...growth(folder),
     ];

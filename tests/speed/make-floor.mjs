@@ -1,6 +1,6 @@
 // The floor of `make`: node's start, reading the same input and writing the same bytes with the same libraries, nothing else.
-// Reading goes to the numbers of the paths, and what holds paths is written from its numbers, which lie ready (`floor-ready.ts`):
-// text alone is neither read nor made. Pictures are drawn anew from their drawings; pages are only copied, so a ratio with them is rather
+// Reading goes to the numbers of the paths, and what holds paths is written from its numbers, which lie ready (`floor-ready.ts`);
+// without those, it copies text: no job that reads a number can come near it. Pictures are drawn anew from their drawings; pages are only copied, so a ratio with them is rather
 // too high.
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
@@ -24,7 +24,7 @@ const plain = new Resvg(readFileSync(join(dirname(jobFile), job.artwork.file), '
 const paths = [];
 const parser = new SaxesParser();
 parser.on('opentag', ({ name, attributes }) => {
-  if (name === 'path') paths.push(numbersOf(attributes.d));
+  if (ready && name === 'path') paths.push(numbersOf(attributes.d));
 });
 parser.write(plain).close();
 mkdirSync(out, { recursive: true });
@@ -41,8 +41,8 @@ function numbersOf(data) {
 
 /** A file: its text put together from the numbers of its paths, where those lie ready. */
 function contentOf(file) {
-  const text = join(ready, `${file}.text`);
-  if (!existsSync(text)) return readFileSync(join(finished, file));
+  const text = ready && join(ready, `${file}.text`);
+  if (!text || !existsSync(text)) return readFileSync(join(finished, file));
   const bytes = readFileSync(join(ready, `${file}.numbers`));
   const numbers = new Float64Array(bytes.buffer, bytes.byteOffset, bytes.byteLength / 8);
   let next = 0;

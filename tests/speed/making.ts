@@ -49,14 +49,17 @@ function jobs(folder: string): Comparison[] {
     const ready = `${out}-ready`;
     makeFloorReady(out, ready);
     const make = () => run(args);
-    const floor = () => run([join(import.meta.dirname, 'make-floor.mjs'), job, out, floorOut, ready]);
+    const floorRun = [join(import.meta.dirname, 'make-floor.mjs'), job, out, floorOut];
+    const floor = () => run([...floorRun, ready]);
     const time = compare(`make of ${columns * rows} shapes against the floor`, make, floor, {
       rounds,
       warmUp: 0,
     });
     refuseOtherBytes(out, floorOut);
+    const copying = timeOf(() => run(floorRun));
+    const copied = counted('the same against a floor that copies text', time.ours, copying, 'ms');
     const memory = counted(`peak memory of that against its input, bytes`, peak, statSync(art).size, 'bytes');
-    return { time, memory, count: columns * rows };
+    return { time, copied, memory, count: columns * rows };
   });
   const [small, , large] = made;
   if (!small || !large) return [];
@@ -70,7 +73,7 @@ function jobs(folder: string): Comparison[] {
   const exponent =
     Math.log((large.time.ours - start) / (small.time.ours - start)) / Math.log(large.count / small.count);
   return [
-    ...made.flatMap(({ time, memory }) => [time, memory]),
+    ...made.flatMap(({ time, copied, memory }) => [time, copied, memory]),
     counted('growth of make from 200 to 20,000 shapes, exponent against 1', exponent, 1, ''),
   ];
 }
