@@ -60,8 +60,15 @@ const lengthOf = ({ from, to }: Segment): number => distance(from, to);
 /** Of longer curves rounding turns none by what is seen, mm. */
 const tooShort = 0.25;
 
+/**
+ * An angle to a billionth of a degree: JavaScript leaves the last bit of an arctangent to its engine, and the page's report
+ * differed in it from the command's.
+ */
+const angleOf = (opposite: number, adjacent: number): number =>
+  Math.round(degrees(Math.atan2(opposite, adjacent)) * 1e9) / 1e9;
+
 /** What the rounding of written places may turn a short curve by, degrees: 0.1 on 0.11 mm. */
-const turnedByRounding = (length: number): number => degrees(Math.atan2(2 * written, length));
+const turnedByRounding = (length: number): number => angleOf(2 * written, length);
 
 /** Where the art's edges cross the line up the wall at a turn, inside the finished band. */
 function edgesAt(contours: readonly Contour[], { cone, band }: SeamPiece, turn: number): Edge[] {
@@ -147,8 +154,7 @@ function edgesOn(contours: readonly Contour[], { cone, band }: SeamPiece, line: 
   });
 }
 
-const degreesBetween = (a: Point, b: Point): number =>
-  degrees(Math.atan2(Math.abs(cross(a, b)), Math.abs(dot(a, b))));
+const degreesBetween = (a: Point, b: Point): number => angleOf(Math.abs(cross(a, b)), Math.abs(dot(a, b)));
 
 export interface Miss {
   readonly position: number;
