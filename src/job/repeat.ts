@@ -253,7 +253,7 @@ function periodInWords(tile: Tile, { joins, period, lattice }: RepeatStudy, unit
     return `its repeat is its own size: ${steps}`;
   const { across, up } = periodsShown(tile, period);
   const isSure = period.confidence >= sureRepeat;
-  const doubt = isSure ? '' : '; too little to lay it unasked: look at it before you name it';
+  const doubt = isSure ? '' : '; not enough to lay it unasked: look at it before you name it';
   return `${isSure ? 'its true repeat' : 'what may be its repeat'}: ${steps}, sure to ${sure}; it shows ${across.toFixed(1)} of them across and ${up.toFixed(1)} up${doubt}`;
 }
 

@@ -1,5 +1,6 @@
 // Film held against itself a step away, along lines across the drawing. It tells where the drawing recurs even of shapes
 // that are cut or merged, and of a net that is all one shape.
+import type { Box } from '../geometry/box.ts';
 import type { Shape } from '../geometry/contour.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Size } from './cut-shapes.ts';
@@ -10,6 +11,8 @@ export interface Agreement {
   /** Places along the lines where film begins or ends, and those of them that the other place shows too. */
   readonly expected: number;
   readonly found: number;
+  /** Of each contour that should recur, at how many places it does, less those at which it does not. */
+  readonly balance: ReadonlyMap<number, number>;
   /** The contours, and the curves of them, that recur. */
   readonly contours: ReadonlySet<number>;
   readonly segments: ReadonlySet<number>;
@@ -50,9 +53,17 @@ export class FilmScan {
   readonly #tolerance: number;
   readonly #lines: number;
   readonly #agreements = new Map<string, Agreement>();
+  readonly #hidden: readonly Box[];
 
-  constructor(layers: readonly { readonly shapes: readonly Shape[] }[], crop: Size, tolerance: number) {
+  /** `hidden`: boxes in which nothing is looked at. */
+  constructor(
+    layers: readonly { readonly shapes: readonly Shape[] }[],
+    crop: Size,
+    tolerance: number,
+    hidden: readonly Box[] = [],
+  ) {
     this.#crop = crop;
+    this.#hidden = hidden;
     this.#tolerance = tolerance;
     this.#layers = linedLayers(layers);
     this.#lines = linesOf(this.#layers.reduce((sum, { edges }) => sum + edges.length, 0));
@@ -72,7 +83,14 @@ export class FilmScan {
     const { width, height } = this.#crop;
     const across = [Math.max(0, -step.x), Math.min(width, width - step.x)] as const;
     const down = [Math.max(0, -step.y), Math.min(height, height - step.y)] as const;
-    const tally: Tally = { expected: 0, found: 0, contours: new Set(), segments: new Set(), missing: [] };
+    const tally: Tally = {
+      expected: 0,
+      found: 0,
+      balance: new Map(),
+      contours: new Set(),
+      segments: new Set(),
+      missing: [],
+    };
     const lines = Math.ceil(this.#lines * part);
     this.#layers.forEach((layer, number) => {
       for (const at of placesIn(down, height, lines))
@@ -148,10 +166,13 @@ export class FilmScan {
       const slack = this.#tolerance / end.sine;
       // What stands at the end of the line may show on one of the two alone.
       if (end.at < from + slack || end.at > to - slack) continue;
-      tally.expected++;
       const place = end.at + along;
+      if (this.#isHidden(way, seenAt, end.at) || this.#isHidden(way, at, place)) continue;
+      tally.expected++;
       while ((others[next]?.at ?? Infinity) < place - most) next++;
-      if (hasLike(others, next, place, end.begins, slack)) {
+      const recurs = hasLike(others, next, place, end.begins, slack);
+      tally.balance.set(end.contour, (tally.balance.get(end.contour) ?? 0) + (recurs ? 1 : -1));
+      if (recurs) {
         tally.found++;
         tally.contours.add(end.contour);
         tally.segments.add(end.edge * 64 + layer);
@@ -162,6 +183,13 @@ export class FilmScan {
         else tally.missing[tally.expected % mostMissing] = place;
       }
     }
+  }
+
+  #isHidden(way: Way, line: number, along: number): boolean {
+    const [x, y] = way === 'level' ? [along, line] : [line, along];
+    return this.#hidden.some(
+      ({ minX, minY, maxX, maxY }) => x >= minX && y >= minY && x <= maxX && y <= maxY,
+    );
   }
 
   /**
@@ -223,6 +251,7 @@ function spacings(ends: readonly End[], size: number): number[] {
 interface Tally {
   expected: number;
   found: number;
+  readonly balance: Map<number, number>;
   readonly contours: Set<number>;
   readonly segments: Set<number>;
   readonly missing: Missing[];

@@ -1,10 +1,21 @@
 // The true repeat: the lattice that a crop of a pattern really has, found from what it shows more than once.
 // Steps between landmarks of one kind are candidates. A step is held to be a repeat when nearly all film that the crop
 // should show again a step away is there, along lines across it. The shortest such steps make up the lattice.
+import type { Box } from '../geometry/box.ts';
 import type { Shape } from '../geometry/contour.ts';
-import { add, cross, distance, type Point, scale, subtract } from '../geometry/point.ts';
+import { add, cross, type Point, scale, subtract } from '../geometry/point.ts';
+import { coversOf, hiddenShare, mostHidden, patchOf } from './covers.ts';
 import type { Size } from './cut-shapes.ts';
 import { type Agreement, FilmScan, type Missing } from './film-scan.ts';
+import {
+  explained,
+  type HeldStep,
+  heldSteps,
+  leastShare,
+  lengthOf,
+  overlapOf,
+  shareOf,
+} from './held-steps.ts';
 import { LandmarkMap } from './landmark-map.ts';
 import { drawnLandmarks } from './landmarks.ts';
 import { cellArea, type Lattice } from './lattice.ts';
@@ -27,16 +38,6 @@ export interface RepeatOptions {
 /** Copies stand where they should within this, mm: drawn art is exact but for its rounding. */
 export const repeatTolerance = 0.05;
 
-/** A step is a repeat when this share of what should recur does: art may be covered in part, or touched up. */
-const leastShare = 0.6;
-
-/** The least share of the crop that must show again a step away. */
-const leastOverlap = 0.06;
-
-/** Steps that lattices are made of: the shortest that hold; and how many are held against the film to find them. */
-const mostSteps = 24;
-const mostScanned = 160;
-
 /** Lattices held against the film, the smallest periods first: of steps that explain all, and of any. */
 const mostLattices = { full: 12, any: 28 } as const;
 
@@ -51,21 +52,89 @@ export function trueRepeat(
 ): readonly FoundRepeat[] {
   const map = new LandmarkMap(drawnLandmarks(layers), crop, tolerance);
   const scan = new FilmScan(layers, crop, tolerance);
-  const found: Proven[] = [];
   const held = heldSteps(map, scan, crop);
-  for (const lattice of candidateLattices(held)) {
-    const repeat = proven(scan, settledLattice(map, lattice), crop);
-    if (repeat) found.push(repeat);
-    // The smallest period comes first: where it explains all there is, larger ones are only its multiples.
-    if (repeat && repeat.share >= explained && repeat.confidence >= 0.99) break;
-  }
-  return ranked(distinct(found, tolerance), scan, crop).map(({ a, b, confidence, share }) => ({
+  const found = repeatsBy(map, scan, held, crop, tolerance);
+  const repeats = ranked(found, scan, crop);
+  const under = underCover(layers, map, { scan, held, found, first: repeats[0] }, crop, tolerance);
+  return [...under, ...repeats].map(({ a, b, confidence, share }) => ({
     a,
     b,
     confidence,
     share,
     isOneOfSeveral: isOneOfSeveral({ a, b }, held, scan),
   }));
+}
+
+/** What was found of all that shows. */
+interface Shown {
+  readonly scan: FilmScan;
+  readonly held: readonly HeldStep[];
+  readonly found: readonly Proven[];
+  readonly first: Proven | undefined;
+}
+
+/** What is hidden is taken to be more, from what is then missing, so many times. */
+const mostRounds = 3;
+
+/**
+ * A finer repeat that explains all but what lies over the pattern, and what that hides; never sure, for a motif on a ground that
+ * recurs by itself looks the same.
+ */
+function underCover(
+  layers: readonly { readonly shapes: readonly Shape[] }[],
+  map: LandmarkMap,
+  { scan, held, found, first }: Shown,
+  crop: Size,
+  tolerance: number,
+): readonly Proven[] {
+  if (first && first === found[0] && first.share >= explained) return [];
+  const isFiner = (p: Proven): boolean =>
+    !first || (p.area < mostOfArea * first.area && isMultiple(first, p, repeatTolerance * 4));
+  const covers = coversOf(
+    layers,
+    held.map(({ step }) => scan.agreement(step)),
+    crop,
+  );
+  const shownBut = (hidden: readonly Box[]): readonly Proven[] => {
+    const rest = new FilmScan(layers, crop, tolerance, hidden);
+    return repeatsBy(map, rest, heldSteps(map, rest, crop), crop, tolerance).filter(isFiner);
+  };
+  if (covers.length === 0) return [];
+  for (const cover of covers) {
+    let hidden = cover;
+    let finer = cover.length === 0 ? found.filter(isFiner) : shownBut(cover);
+    for (let round = 0; round < mostRounds; round++) {
+      const under = finer.find(({ share }) => share >= explained);
+      if (under) return [{ ...under, confidence: Math.min(under.confidence, unsure) }];
+      const patch = finer[0] && patchOf(finer[0].missing, crop);
+      if (!patch) break;
+      hidden = [...hidden, patch];
+      if (hiddenShare(hidden, crop) > mostHidden) break;
+      finer = shownBut(hidden);
+    }
+  }
+  return [];
+}
+
+/** A period this much smaller is another one. */
+const mostOfArea = 0.9;
+
+/** The lattices that hold, the smallest period first. */
+function repeatsBy(
+  map: LandmarkMap,
+  scan: FilmScan,
+  held: readonly HeldStep[],
+  crop: Size,
+  tolerance: number,
+): readonly Proven[] {
+  const found: Proven[] = [];
+  for (const lattice of candidateLattices(held)) {
+    const repeat = proven(scan, settledLattice(map, lattice), crop);
+    if (repeat) found.push(repeat);
+    // The smallest period comes first: where it explains all there is, larger ones are only its multiples.
+    if (repeat && repeat.share >= explained && repeat.confidence >= 0.99) break;
+  }
+  return distinct(found, tolerance).sort((p, q) => p.area - q.area);
 }
 
 interface Proven extends FoundRepeat {
@@ -83,9 +152,6 @@ const isOneOfSeveral = (lattice: Lattice, held: readonly HeldStep[], scan: FilmS
       evidenceOf([scan.agreement(step)]) >= leastEvidence,
   );
 
-/** A lattice that explains so much needs no other beside it. */
-const explained = 0.998;
-
 /** A larger period has to explain so much more to stand before a smaller one. */
 const moreExplained = 0.004;
 
@@ -97,7 +163,7 @@ const byRule = { least: 3, times: 4 } as const;
  * larger period's own; else that place is covered, or touched up. Its multiples say nothing more and are left out.
  */
 function ranked(found: readonly Proven[], scan: FilmScan, crop: Size): readonly Proven[] {
-  const [smallest, ...larger] = [...found].sort((p, q) => p.area - q.area);
+  const [smallest, ...larger] = found;
   if (!smallest) return [];
   const first = larger.reduce(
     (best, p) => (p.share > best.share + moreExplained && explainsMissing(p, best, scan, crop) ? p : best),
@@ -142,27 +208,6 @@ function shownTwice({ a, b }: Lattice, { width, height }: Size): number {
   return places.filter((at) => steps.some((by) => isIn(at.x + by.x, at.y + by.y))).length / places.length;
 }
 
-/** Steps that nearly all film recurs by: the shortest of those that explain all, and of the others. */
-function heldSteps(map: LandmarkMap, scan: FilmScan, crop: Size): readonly HeldStep[] {
-  const held: HeldStep[] = [];
-  const straight = scan.straightSteps().filter((step) => isLarge(step, crop));
-  for (const step of [...candidateSteps(map, crop), ...straight]) {
-    if (held.some((other) => distance(step, other.step) < sameStep)) continue;
-    const share = shareOf(scan.agreement(step, fewLines));
-    if (share >= leastShare) held.push({ step, share });
-  }
-  const byLength = held.sort((p, q) => lengthOf(p.step) - lengthOf(q.step));
-  const full = byLength.filter(({ share }) => share >= explained).slice(0, mostSteps);
-  const rest = byLength.filter(({ share }) => share < explained).slice(0, mostSteps - full.length);
-  return [...full, ...rest];
-}
-
-interface HeldStep {
-  readonly step: Point;
-  /** Of the film that should recur, what does. */
-  readonly share: number;
-}
-
 function candidateLattices(held: readonly HeldStep[]): readonly Lattice[] {
   const full = held.filter(({ share }) => share >= explained);
   const lattices = [full, held].map((steps) => latticesOf(steps.map(({ step }) => step)));
@@ -170,46 +215,6 @@ function candidateLattices(held: readonly HeldStep[]): readonly Lattice[] {
   const all = [...ofFull.slice(0, mostLattices.full), ...ofAny.slice(0, mostLattices.any)];
   return distinct(all, latticeSlack).sort((p, q) => cellArea(p) - cellArea(q));
 }
-
-/** Steps that landmarks recur by: those that most of them do, and the shortest. */
-function candidateSteps(map: LandmarkMap, crop: Size): readonly Point[] {
-  const steps = map.candidateSteps().flatMap((step) => checked(map, step, crop) ?? []);
-  const byLength = [...steps].sort((p, q) => lengthOf(p.step) - lengthOf(q.step));
-  const byShare = [...byLength].sort((p, q) => q.share - p.share);
-  const some = new Set([...byShare.slice(0, mostScanned / 2), ...byLength.slice(0, mostScanned / 2)]);
-  return [...some].map(({ step }) => step);
-}
-
-/** The part of all lines that a first look takes. */
-const fewLines = 0.4;
-
-/** Steps nearer than this are one, found twice, mm. */
-const sameStep = 0.02;
-
-/** The share of what should recur that does. */
-const shareOf = ({ expected, found }: { readonly expected: number; readonly found: number }): number =>
-  expected === 0 ? 0 : found / expected;
-
-/** A step moved to the mean of what it finds; undefined where most landmarks say that it is no repeat. */
-function checked(map: LandmarkMap, step: Point, crop: Size) {
-  if (!isLarge(step, crop)) return undefined;
-  const { expected, found, meanMiss } = map.recurring(step);
-  const share = shareOf({ expected, found });
-  return share < leastShare ? undefined : { step: add(step, meanMiss), share };
-}
-
-/** Whether a step is no node drawn twice, and leaves enough of the crop that shows again. */
-const isLarge = (step: Point, crop: Size): boolean =>
-  overlapOf(step, crop) >= leastOverlap && lengthOf(step) >= leastStep;
-
-/** A shorter step is two nodes drawn side by side, mm. */
-const leastStep = 0.4;
-
-/** The share of the crop that shows again a step away. */
-const overlapOf = (step: Point, { width, height }: Size): number =>
-  Math.max(0, 1 - Math.abs(step.x) / width) * Math.max(0, 1 - Math.abs(step.y) / height);
-
-const lengthOf = (p: Point): number => Math.hypot(p.x, p.y);
 
 /** The lattices of every two steps that do not point the same way, the smallest period first. */
 function latticesOf(steps: readonly Point[]): readonly Lattice[] {
