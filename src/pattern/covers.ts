@@ -12,6 +12,9 @@ export const mostHidden = 0.45;
 /** A drawing of more contours is not looked at so: it would take longer than all the rest, and shows enough beside a label. */
 const mostContours = 4000;
 
+/** More contours that recur nowhere are no label, but art that is drawn by hand. */
+const mostOver = 60;
+
 /** So many contours that recur have to meet what lies over them. */
 const leastMet = 2;
 
@@ -40,6 +43,7 @@ export function coversOf(
   const isOdd = (i: number) => asked.has(i + 1) && !recurs.has(i + 1);
   const others = boxes.filter((_, i) => recurs.has(i + 1));
   const covers = contours.filter((_, i) => isOdd(i));
+  if (covers.length > mostOver) return [];
   const isOver = (box: Box): boolean => others.filter((other) => meet(box, other)).length >= leastMet;
   const own = covers
     .filter((contour) => isOver(hullBox([contour])))

@@ -99,18 +99,15 @@ function underCover(
     const rest = new FilmScan(layers, crop, tolerance, hidden);
     return repeatsBy(map, rest, heldSteps(map, rest, crop), crop, tolerance).filter(isFiner);
   };
-  if (covers.length === 0) return [];
   for (const cover of covers) {
     let hidden = cover;
-    let finer = cover.length === 0 ? found.filter(isFiner) : shownBut(cover);
-    for (let round = 0; round < mostRounds; round++) {
+    for (let round = 0; round < mostRounds && hiddenShare(hidden, crop) <= mostHidden; round++) {
+      const finer = shownBut(hidden);
       const under = finer.find(({ share }) => share >= explained);
       if (under) return [{ ...under, confidence: Math.min(under.confidence, unsure) }];
       const patch = finer[0] && patchOf(finer[0].missing, crop);
       if (!patch) break;
       hidden = [...hidden, patch];
-      if (hiddenShare(hidden, crop) > mostHidden) break;
-      finer = shownBut(hidden);
     }
   }
   return [];
