@@ -1,10 +1,11 @@
 // Which way a job's pattern closes by: the one the maker chose, or the one that is clearly best where the tile does not join.
 import type { Tile } from '../artwork/tile.ts';
 import { type Finding, note, Refused, stop } from '../finding.ts';
+import { inPercent } from '../lengths/percent.ts';
 import { shown } from '../lengths/shown.ts';
 import { type Lattice, latticeOf } from '../pattern/lattice.ts';
 import { freeStudyOf, type RepeatStudy, repeatStudyOf } from '../pattern/repeat-study.ts';
-import { clearlyBest, type Way, type WayGround, waysToClose } from '../pattern/ways.ts';
+import { clearlyBest, isPlainWay, type Way, type WayGround, waysToClose } from '../pattern/ways.ts';
 import type { PatternGround } from './pattern-ground.ts';
 import type { Artwork, Job, Repeat } from './resolved-job.ts';
 import { typedAt } from './typed-at.ts';
@@ -56,19 +57,42 @@ export function chosenWay(
   studied: typeof studyOf = studyOf,
 ): ChosenWay | undefined {
   const { way: asked, repeat } = artwork;
-  // What the maker says of the repeat is believed: where it does not hold, the laid pattern shows it.
   if (asked === undefined && saysRepeat(repeat)) return undefined;
   const study = studied(tile, repeat);
-  if ((asked === undefined || asked === 'as-drawn') && study.joins && !study.stepped) return undefined;
-  const ways = waysToClose(tile, study, wayGroundOf(artwork, edges, ground));
+  const isPlain = study.joins && !study.stepped;
+  if (isPlain && asked === 'as-drawn') return undefined;
+  const wayGround = wayGroundOf(artwork, edges, ground);
+  const ways = waysToClose(tile, study, wayGround);
   if (asked !== undefined) {
     const way = wayNamed(asked, ways, files);
     return { way, findings: [], ...coversOf(study, way) };
   }
-  const taken = clearlyBest(ways, study);
+  const taken = takenWay(study, ways, artwork, wayGround);
+  // Where nothing closes, the plan says so.
+  if (isPlain && (!taken || isPlainWay(taken, wayGround))) return undefined;
   if (!taken) throw new Refused([notJoined(study, ways, files)]);
-  const told = study.stepped ? steppedNote(taken, files) : foundNote(study, taken, files);
-  return { way: taken, findings: [told] };
+  return { way: taken, findings: takenNotes(study, taken, ways, files) };
+}
+
+/** The way that is taken where none is named, of those by the count that the job gives; undefined where none is clearly best. */
+export function takenWay(
+  study: RepeatStudy,
+  ways: readonly Way[],
+  { repeat, around }: Pick<Artwork, 'repeat' | 'around'>,
+  ground: WayGround,
+): Way | undefined {
+  const plain = () => ways.find((way) => isPlainWay(way, ground));
+  // What the maker says of the repeat is believed: where it does not hold, the laid pattern shows it.
+  if (saysRepeat(repeat)) return study.joins ? plain() : ways.find(({ kind }) => kind === 'as-drawn');
+  // A count around is one of whole tiles where the tile joins.
+  if (study.joins && around !== undefined) return plain();
+  return clearlyBest(ways, study);
+}
+
+function takenNotes(study: RepeatStudy, taken: Way, ways: readonly Way[], files: ArtFiles): Finding[] {
+  if (!study.joins) return [foundNote(study, taken, files)];
+  if (taken.kind === 'period') return [finerNote(taken, ways, files)];
+  return study.stepped ? [steppedNote(taken, files)] : [];
 }
 
 /** Borders that strips of a way have to cover: those between rows too where rows do not meet, or their spacing jumps. */
@@ -88,6 +112,17 @@ function wayNamed(asked: string | number, ways: readonly Way[], { job }: ArtFile
       ? `${shown(asked)} is no way this tile can close here; it has none, so give artwork drawn smaller`
       : `${shown(asked)} is no way this tile can close here; give one of ${keys}`;
   throw new Refused([stop('no-such-way', typedAt(job, 'artwork.way'), says)]);
+}
+
+/** Of a tile that joins, why not whole tiles of it go around. */
+function finerNote(way: Way, ways: readonly Way[], { art }: ArtFiles): Finding {
+  const whole = ways.find(({ kind }) => kind === 'repeat');
+  const size = ({ closing }: Way) => `${inPercent(closing.scaleAcross)} of the drawn size`;
+  const instead = whole
+    ? `; ${whole.around} whole tiles would be ${size(whole)}, and are laid by "way": ${shown(whole.key)}`
+    : '';
+  const says = `joins its own copy, and holds a finer repeat of ${stepsInWords(way.lattice)}: ${way.around} of those around, ${size(way)}, were laid as the way ${shown(way.key)}${instead}`;
+  return note('way-taken', { file: art }, says);
 }
 
 function steppedNote(way: Way, { art }: ArtFiles): Finding {

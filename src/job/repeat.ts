@@ -5,14 +5,15 @@ import type { TraceOptions } from '../artwork/traced-picture.ts';
 import { type Finding, look, note, type Where } from '../finding.ts';
 import { degrees } from '../lengths/angle.ts';
 import { measuredLength, type Units } from '../lengths/length.ts';
+import { shown } from '../lengths/shown.ts';
 import { toldIn } from '../lengths/told-in.ts';
 import { sharpestCorner } from '../pattern/drawn-corners.ts';
 import type { OpenStretch } from '../pattern/joins.ts';
 import { periodsShown, type RepeatStudy, sureRepeat } from '../pattern/repeat-study.ts';
-import { clearlyBest, type Way, type WayKind, waysToClose } from '../pattern/ways.ts';
+import { type Way, type WayKind, waysToClose } from '../pattern/ways.ts';
 import { groundFindings, refuseUnknownGround } from './art-ground.ts';
-import { saysRepeat, studyOf, wayGroundOf } from './choose-way.ts';
-import { groundOf } from './pattern-ground.ts';
+import { saysRepeat, studyOf, takenWay, wayGroundOf } from './choose-way.ts';
+import { groundOf, type PatternGround } from './pattern-ground.ts';
 import { type PiecesInput, planPieces } from './pieces.ts';
 import type { Artwork, Job } from './resolved-job.ts';
 import { readStacked, type SheetContent } from './stacked-art.ts';
@@ -126,9 +127,7 @@ export function describeRepeat(input: RepeatInput): RepeatDescription {
   const study = studyOf(tile, job.artwork.repeat);
   const { around: _, ...free } = job.artwork;
   const ways = waysToClose(tile, study, wayGroundOf(free, job.edges, ground));
-  const isSaid = saysRepeat(job.artwork.repeat);
-  const taken =
-    isSaid && !study.joins ? ways.find(({ kind }) => kind === 'as-drawn') : clearlyBest(ways, study);
+  const taken = takenIn(input, tile, study, ways, ground);
   const wholeRows = job.edges === 'whole-rows';
   const report: RepeatReport = {
     joins: study.joins,
@@ -156,7 +155,7 @@ export function describeRepeat(input: RepeatInput): RepeatDescription {
       ...studyInWords(tile, study, art.file, units),
       `on ${input.blank.name} the pattern has ${girth} to go around in the middle of a band ${band} long; the ways it can close, best first:`,
       ...report.ways.map(({ number, key, says }) => `${number}. ${key}: ${says}`),
-      takenInWords(taken),
+      takenInWords(job.artwork, taken, study, ways),
     ],
     tile,
     study,
@@ -253,11 +252,45 @@ function periodInWords(tile: Tile, { joins, period, lattice }: RepeatStudy, unit
     return `its repeat is its own size: ${steps}`;
   const { across, up } = periodsShown(tile, period);
   const isSure = period.confidence >= sureRepeat;
+  if (joins && !isSure)
+    return `its repeat is its own size: ${stepsInWords(lattice, units)}; most of it, but not all, recurs by ${stepsInWords(period, units)}, which is not laid unasked`;
   const doubt = isSure ? '' : '; not enough to lay it unasked: look at it before you name it';
   return `${isSure ? 'its true repeat' : 'what may be its repeat'}: ${steps}, sure to ${sure}; it shows ${across.toFixed(1)} of them across and ${up.toFixed(1)} up${doubt}`;
 }
 
-const takenInWords = (taken: Way | undefined): string =>
-  taken
-    ? `make takes ${taken.key} unless the job names another: "artwork": { "way": "${taken.key}" }`
-    : 'none is clearly best, so make asks: name one in the job, "artwork": { "way": ... }, by its number or its name';
+/** The way that `make` takes: the one that the job names, or the one it takes by the job's own count around. */
+function takenIn(
+  { job: { artwork, edges } }: RepeatInput,
+  tile: Tile,
+  study: RepeatStudy,
+  ways: readonly Way[],
+  ground: PatternGround,
+): Way | undefined {
+  const { way: named, around } = artwork;
+  const wayGround = wayGroundOf(artwork, edges, ground);
+  const counted = around === undefined ? ways : waysToClose(tile, study, wayGround);
+  if (named === undefined) return takenWay(study, counted, artwork, wayGround);
+  return typeof named === 'number' ? counted[named - 1] : counted.find(({ key }) => key === named);
+}
+
+function takenInWords(
+  { way: named, around }: Artwork,
+  taken: Way | undefined,
+  study: RepeatStudy,
+  ways: readonly Way[],
+): string {
+  if (named !== undefined)
+    return taken
+      ? `make takes ${taken.key}, which the job names`
+      : `the job names the way ${shown(named)}, which is none of these: make will refuse it`;
+  if (!taken)
+    return 'none is clearly best, so make asks: name one in the job, "artwork": { "way": ... }, by its number or its name';
+  const other = `"artwork": { "way": "${taken.key}" }`;
+  if (around !== undefined) return `make takes ${taken.key}, by the count around that the job gives`;
+  const [first] = ways;
+  const passed =
+    first && first.key !== taken.key && study.joins && !study.stepped
+      ? `; ${first.key}, which comes nearer the drawn size, is not taken unasked, as some of the art does not recur by that repeat`
+      : '';
+  return `make takes ${taken.key} unless the job names another: ${other}${passed}`;
+}

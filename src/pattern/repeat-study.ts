@@ -7,9 +7,11 @@ import { joinTolerance } from '../geometry/tolerance.ts';
 import { steppedLattice } from './border-drop.ts';
 import { fittedInto } from './clean-period.ts';
 import type { Size } from './cut-shapes.ts';
+import { explained } from './held-steps.ts';
 import { type Joins, joinsOf } from './joins.ts';
 import { cellArea, coordinates, type Lattice } from './lattice.ts';
 import { pictureRepeat } from './picture-repeat.ts';
+import { recursThroughout } from './recurs-throughout.ts';
 import { offLattice } from './same-lattice.ts';
 import { type FoundRepeat, repeatTolerance, trueRepeat } from './true-repeat.ts';
 
@@ -51,7 +53,7 @@ export function repeatStudyOf(tile: Tile, lattice: Lattice): RepeatStudy {
     borders,
     joins,
     mismatch: Math.max(borders.mismatch, jump ?? 0),
-    period: joins ? periodOfJoined(lattice, borders, found) : (told?.by ?? found),
+    period: joins ? periodOfJoined(tile, lattice, borders, found) : (told?.by ?? found),
     others,
     jump,
     jumpsUp: told?.isUp ?? false,
@@ -190,13 +192,28 @@ function slackOf({ a, b }: Lattice, found: Lattice): number {
   return Math.max(joinTolerance, repeatTolerance) * Math.max(1, ...counts);
 }
 
-/** The repeat of a tile that joins: the finer one that it holds, made exact by the tile's own size; else its own. */
-function periodOfJoined(lattice: Lattice, borders: Joins, found: FoundRepeat | undefined): FoundRepeat {
+/**
+ * The repeat of a tile that joins: the finer one that it holds, made exact by the tile's own size; else its own. A finer one by which not
+ * all recurs is offered: laid by it the tile would lose what differs.
+ */
+function periodOfJoined(
+  tile: Tile,
+  lattice: Lattice,
+  borders: Joins,
+  found: FoundRepeat | undefined,
+): FoundRepeat {
   const parts = found ? Math.round(cellArea(lattice) / cellArea(found)) : 1;
   // All of a tile that joins shows: what recurs in most of it alone is no repeat of it.
   const isFiner =
     found && found.confidence >= sureRepeat && parts > 1 && jumpOf(lattice, found) === undefined;
-  if (isFiner) return { ...(exactly(found, lattice) ?? found), confidence: found.confidence };
+  if (isFiner) {
+    const finer = exactly(found, lattice) ?? found;
+    const { pixel } = tile.pixels ?? {};
+    const slack = pixel ? Math.max(pixel.x, pixel.y, repeatTolerance) : repeatTolerance;
+    const isWhole =
+      (found.share ?? 1) >= explained && recursThroughout(tile.layers, tile, { own: lattice, finer }, slack);
+    return { ...finer, confidence: isWhole ? found.confidence : Math.min(found.confidence, offered) };
+  }
   // Every outline that goes on across a border halves the doubt that it does so by chance; where none does, only the
   // file's size tells.
   return { ...lattice, confidence: 1 - 2 ** -(1 + borders.crossings / 2) };

@@ -94,10 +94,11 @@ export function waysToClose(tile: Tile, study: RepeatStudy, ground: WayGround): 
   const between = ground.wholeRows ? { ...ground, extents: motifExtents(tile) } : ground;
   const kinds = study.joins ? joinedWays(study, between, make) : brokenWays(tile, study, between, make);
   const ways = [...kinds].sort((one, other) => one.cost - other.cost);
+  const always = (way: Way): boolean => way.kind === 'as-drawn' || isPlainWay(way, ground);
   return ways
     .filter((way, i) => ways.findIndex((other) => other.key === way.key) === i)
-    .filter((way, i) => i < leastListed || way.kind === 'as-drawn' || sizeChange(way) < mostChange)
-    .filter((way, i) => i < mostListed || way.kind === 'as-drawn');
+    .filter((way, i) => i < leastListed || sizeChange(way) < mostChange || always(way))
+    .filter((way, i) => i < mostListed || always(way));
 }
 
 /** A maker compares a few ways, not all: past these, only those that change the drawn size by no more than so much. */
@@ -111,7 +112,7 @@ const sizeChange = ({ closing: { scaleAcross, scaleUp } }: Way): number =>
 function joinedWays({ lattice, period }: RepeatStudy, ground: WayGround, make: MakeWay): Way[] {
   const own = near('repeat', lattice, ground, make);
   const isFiner = period && !isSame(period, lattice);
-  const finer = isFiner ? near('period', period, ground, make) : [];
+  const finer = isFiner ? near('period', period, ground, make, period.confidence) : [];
   return [...own, ...finer.filter((way) => !own.some((other) => liesAlike(way, other)))];
 }
 
@@ -274,10 +275,23 @@ export function tileOfWay({ kind, lattice }: Pick<Way, 'kind' | 'lattice'>, tile
 /** Whether a way shows what was never drawn, or covers or leaves open what does not meet: it is never taken unasked. */
 const asksTheArt = ({ kind }: Way): boolean => askedBy[kind] > 0;
 
-/** The way to take unasked: a tile that joins goes around by its own steps, another by a repeat that is sure; else none is clear. */
+/**
+ * The way to take unasked: the first of the list, where it lays a repeat that is sure. A tile that joins goes around by its own steps
+ * where a finer repeat of it is not; of any other none is clear then.
+ */
 export function clearlyBest(ways: readonly Way[], study: RepeatStudy): Way | undefined {
-  if (study.joins) return ways.find(({ kind }) => kind === 'repeat');
+  const isSure = (study.period?.confidence ?? 0) >= sureRepeat;
+  if (study.joins) return ways.find(({ kind }) => kind === 'repeat' || isSure);
   const [first] = ways;
-  if (!first || asksTheArt(first)) return undefined;
-  return (study.period?.confidence ?? 0) >= sureRepeat ? first : undefined;
+  return first && !asksTheArt(first) && isSure ? first : undefined;
+}
+
+/** Whether a way is what a tile is laid by where nothing is chosen: the closing of its own steps that asks least of it. */
+export function isPlainWay({ kind, lattice, closing, scale }: Way, ground: WayGround): boolean {
+  const { around } = ground;
+  const own = closingOf(lattice, {
+    ...optionsOf(kind, ground),
+    ...(around === undefined ? {} : { around }),
+  });
+  return kind === 'repeat' && scale === ground.scale && own?.n === closing.n && own.m === closing.m;
 }

@@ -1,0 +1,97 @@
+// What `repeat` says that `make` takes is what `make` takes, and is the first of the list wherever the repeat is sure.
+import { describe, expect, test } from 'vitest';
+import { readBlank } from '../../src/job/read-blank.ts';
+import { readJob } from '../../src/job/read-job.ts';
+import { describeRepeat } from '../../src/job/repeat.ts';
+import { pictureEngine } from '../pictures/compare.ts';
+import { leafTile, madeOf } from './a-job.ts';
+
+/** A fish and a dot, four times on a tile of 60 by 40 mm: they repeat by 30 and 20 mm. */
+const fish = (more = '') => {
+  const copies = [0, 30].flatMap((x) =>
+    [0, 20].map(
+      (y) =>
+        `<path d="M${x + 4} ${y + 10}q8 -8 16 -1l6 -4v10l-6 -4q-8 7 -16 -1z"/><circle cx="${x + 28}" cy="${y + 19}" r="1.5"/><circle cx="${x + 28}" cy="${y - 1}" r="1.5"/>`,
+    ),
+  );
+  return `<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="40mm" viewBox="0 0 60 40">${copies.join('')}${more}</svg>`;
+};
+
+const mug = (girth: number) => ({ stations: [0, 90].map((height) => ({ height, girth })) });
+
+async function told(tile: string, girth: number, artwork: object = {}, job: object = {}) {
+  const { normalise } = await pictureEngine();
+  const content = {
+    name: 'test job',
+    blank: 'b.blank.json',
+    ...job,
+    artwork: { file: 'tile.svg', ...artwork },
+  };
+  const read = readJob(content, 't.job.json');
+  if (!read.artwork) throw new Error('the job has artwork');
+  const { report, lines } = describeRepeat({
+    job: { ...read, artwork: read.artwork },
+    jobFile: 't.job.json',
+    blank: readBlank(mug(girth), 'b.blank.json'),
+    blankFile: 'b.blank.json',
+    art: { content: new TextEncoder().encode(tile), file: 'tile.svg' },
+    units: 'mm',
+    normalise,
+  });
+  return { ...report, last: lines.at(-1) ?? '' };
+}
+
+const girths = [203, 211, 229, 252, 274, 301];
+
+describe.each([
+  ['a tile that holds a finer repeat', fish()],
+  ['one of whose motifs differs', fish('<circle cx="10" cy="20" r="1.2"/>')],
+  ['a tile of one motif', leafTile(47, 31)],
+])('%s', (_, tile) => {
+  test.each(
+    girths.flatMap((girth) => [
+      [girth, {}, {}] as const,
+      [girth, {}, { edges: 'whole-rows' }] as const,
+      [girth, { around: 5 }, {}] as const,
+      [girth, { repeat: { across: 60, up: 40 } }, {}] as const,
+    ]),
+  )('%d mm around %j %j', async (girth, artwork, job) => {
+    const { ways, taken, period } = await told(tile, girth, artwork, job);
+    const { report } = await madeOf({ blank: mug(girth), tile, artwork, job });
+    const { pattern } = report;
+    const said = ways.find(({ key }) => key === taken);
+    if (said) {
+      expect(pattern).toMatchObject({ around: said.around, closes: said.closes });
+      expect(pattern?.scaleAcross).toBeCloseTo(said.scaleAcross, 9);
+      expect(pattern?.scaleUp).toBeCloseTo(said.scaleUp, 9);
+    } else expect(artwork).toMatchObject({ around: pattern?.around });
+    if (Object.keys(artwork).length === 0 && (period?.confidence ?? 0) >= 0.9)
+      expect(taken).toBe(ways[0]?.key);
+  });
+});
+
+describe('of a tile that holds a finer repeat', () => {
+  test('as many of those as come nearest the drawn size are laid, and why is told', async () => {
+    // 211 mm over 30 is 7.03, over 60 it is 3.5.
+    const { report } = await madeOf({ blank: mug(211), tile: fish() });
+    expect(report.pattern).toMatchObject({ around: 7, joins: true, way: 'period-7' });
+    expect(report.proof?.pass).toBe(true);
+    const [note] = report.checks.filter(({ rule }) => rule === 'way-taken');
+    expect(note?.says).toMatch(
+      /finer repeat of 30\.00 mm around by 20\.00 mm up: 7 .*4 whole tiles.*"around-4"/,
+    );
+    const whole = await madeOf({ blank: mug(211), tile: fish(), artwork: { way: 'around-4' } });
+    expect(whole.report.pattern).toMatchObject({ around: 4, joins: true });
+  });
+
+  test('whole tiles are laid where one motif of all differs, and the list says so', async () => {
+    const { report } = await madeOf({ blank: mug(211), tile: fish('<circle cx="10" cy="20" r="1.2"/>') });
+    expect(report.pattern).toMatchObject({ around: 4, joins: true });
+    // 90 mm are one and a half tiles: three of the finer steps come so much nearer that they are listed first all the same.
+    const { last, ways, taken } = await told(fish('<circle cx="10" cy="20" r="1.2"/>'), 90);
+    expect([ways[0]?.key, taken]).toEqual(['period-3', 'around-2']);
+    expect(last).toMatch(
+      /make takes around-2 .*period-3, which comes nearer.*some of the art does not recur/,
+    );
+  });
+});
