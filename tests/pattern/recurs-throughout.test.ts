@@ -1,5 +1,6 @@
 // Whether all of a tile recurs by a finer step. Truth is how the test draws it.
 import { describe, expect, test } from 'vitest';
+import { moveContour, translation } from '../../src/geometry/affine.ts';
 import type { Shape } from '../../src/geometry/contour.ts';
 import { recursThroughout } from '../../src/pattern/recurs-throughout.ts';
 import { box, circle } from '../geometry/drawn.ts';
@@ -37,17 +38,7 @@ describe('of a tile that repeats by half of its size', () => {
   test('all recurs where motifs cross the borders, which show them in two parts', () => {
     const parts = [box(0, 10, 4, 6), box(56, 10, 4, 6), box(26, 10, 8, 6)];
     const rows = [0, 20].flatMap((down) =>
-      parts.map((part) => ({
-        contours: [
-          {
-            segments: part.segments.map((s) => ({
-              ...s,
-              from: { x: s.from.x, y: s.from.y + down },
-              to: { x: s.to.x, y: s.to.y + down },
-            })),
-          },
-        ],
-      })),
+      parts.map((part) => ({ contours: [moveContour(translation(0, down), part)] })),
     );
     expect(recurs([...shapes, ...rows])).toBe(true);
   });
