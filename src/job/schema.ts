@@ -67,7 +67,7 @@ export type Values<K extends Keys> = {
 
 /** The values of an object's keys; reports unknown keys, missing ones, and whatever is wrong with each value. */
 export function readKeys<K extends Keys>(value: unknown, keys: K, place: Place): Values<K> | undefined {
-  const given = readObject(value, place);
+  const given = readObject(value, keys, place);
   if (given === undefined) return undefined;
   for (const name of Object.keys(given)) if (!Object.hasOwn(keys, name)) reportUnknown(name, keys, place);
   const values = Object.entries(keys).map(([name, key]) => [name, readKey(given, name, key, place)]);
@@ -85,10 +85,18 @@ function readKey(given: Given, name: string, key: Key<unknown>, place: Place): u
 
 export type Given = Readonly<Record<string, unknown>>;
 
-/** The value as an object, unread; or a report. */
-function readObject(value: unknown, place: Place): Given | undefined {
+/** How many keys a report names of an object that is not there. */
+const namedKeys = 4;
+
+/** The value as an object, unread; or a report, which names those of its keys that must be there, else the first. */
+function readObject(value: unknown, keys: Keys, place: Place): Given | undefined {
   if (isObject(value)) return value;
-  return report(place, 'not-an-object', `${shown(value)} will not do here; give an object, { ... }`);
+  const names = Object.keys(keys);
+  const needed = names.filter((name) => 'required' in (keys[name] ?? {}));
+  const named = (needed.length > 0 ? needed : names).slice(0, namedKeys).map(shown);
+  const which = needed.length > 0 ? '' : 'any of ';
+  const says = `${shown(value)} will not do here; give an object, { ... }, with ${which}${named.join(', ')}`;
+  return report(place, 'not-an-object', says);
 }
 
 export const isObject = (value: unknown): value is Given =>

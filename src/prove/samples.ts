@@ -7,12 +7,12 @@ import { pointAt } from '../geometry/segment.ts';
 const onLine = 16;
 const onCurve = 8;
 
-/** Points of a segment in even steps of its parameter, both ends among them. */
-export function samplesOf(segment: Segment): Point[] {
-  const count = segment.kind === 'line' ? onLine : onCurve;
+/** Points of a segment in even steps of its parameter, both ends among them; `times` as many where chords between them count. */
+export function samplesOf(segment: Segment, times = 1): Point[] {
+  const count = times * (segment.kind === 'line' ? onLine : onCurve);
   return Array.from({ length: count + 1 }, (_, i) => pointAt(segment, i / count));
 }
 
 /** Points of contours, every node among them. */
-export const samplesOn = (contours: readonly Contour[]): Point[] =>
-  contours.flatMap(({ segments }) => segments.flatMap(samplesOf));
+export const samplesOn = (contours: readonly Contour[], times = 1): Point[] =>
+  contours.flatMap(({ segments }) => segments.flatMap((segment) => samplesOf(segment, times)));
