@@ -6,7 +6,7 @@ import { holdsPoint } from '../geometry/inside.ts';
 import { NearestFinder } from '../geometry/nearest.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { girthAt } from '../unroll/flat-wall.ts';
-import { edgePoint, type Template } from '../unroll/template.ts';
+import { edgePoint, sideTurns, type Template } from '../unroll/template.ts';
 
 /** Where relief cuts may run in a piece of film: up the wall, from side to side. */
 export interface ReliefField {
@@ -14,6 +14,8 @@ export interface ReliefField {
   readonly width: number;
   /** The line at a share of the width, from its lower end. */
   readonly lineAt: (share: number) => { readonly from: Point; readonly to: Point };
+  /** Whether a place on that line, at a share of its length, lies at least `clear` mm from the piece's sides, which may wind. */
+  readonly isInside: (share: number, up: number, clear: number) => boolean;
 }
 
 export interface ReliefOptions {
@@ -38,13 +40,22 @@ const leastShare = 0.25;
 const tries = [0, -0.1, 0.1, -0.2, 0.2];
 
 /** The field of a wrap: lines through the wall's axis. */
-export function fieldOfWrap({ wall, piece, left, right }: Template): ReliefField {
-  const turns = right.turn - left.turn;
+export function fieldOfWrap(template: Template): ReliefField {
+  const { wall, piece } = template;
+  const middle = (piece.from + piece.to) / 2;
+  const [left, right] = sideTurns(template, middle);
+  const turnAt = (share: number) => left + share * (right - left);
   return {
-    width: girthAt(wall, (piece.from + piece.to) / 2) * turns,
+    width: girthAt(wall, middle) * (right - left),
     lineAt: (share) => {
-      const edge = { turn: left.turn + share * turns, offset: 0 };
+      const edge = { turn: turnAt(share), offset: 0 };
       return { from: edgePoint(wall, edge, piece.from), to: edgePoint(wall, edge, piece.to) };
+    },
+    isInside: (share, up, clear) => {
+      const along = piece.from + up * (piece.to - piece.from);
+      const [from, to] = sideTurns(template, along);
+      const room = clear / girthAt(wall, along);
+      return turnAt(share) >= from + room && turnAt(share) <= to - room;
     },
   };
 }
@@ -56,6 +67,7 @@ export const fieldOfBox = ({ minX, minY, maxX, maxY }: Box): ReliefField => ({
     const x = minX + share * (maxX - minX);
     return { from: { x, y: maxY }, to: { x, y: minY } };
   },
+  isInside: () => true,
 });
 
 /** The cuts, each from below upwards, from left to right. */
@@ -66,8 +78,7 @@ export function reliefCuts(options: ReliefOptions): Contour[] {
   const finder = new NearestFinder(shapes.flatMap(({ contours }) => contours));
   return Array.from({ length: Math.max(0, strips - 1) }, (_, i) => i + 1).flatMap((i) => {
     const all = tries.map((by) => {
-      const { from, to } = field.lineAt((i + by) / strips);
-      return runsOn(from, to, finder, options);
+      return runsOn((i + by) / strips, finder, options);
     });
     return all.reduce((best, runs) => (lengthOf(runs) > lengthOf(best) + step ? runs : best), all[0] ?? []);
   });
@@ -81,17 +92,19 @@ const lengthOf = (runs: readonly Contour[]): number =>
  * all between it and the next one clear, for no distance changes faster than one goes.
  */
 function runsOn(
-  from: Point,
-  to: Point,
+  share: number,
   finder: NearestFinder,
-  { shapes, use, every, clear }: ReliefOptions,
+  { field, shapes, use, every, clear }: ReliefOptions,
 ): Contour[] {
+  const { from, to } = field.lineAt(share);
   const count = Math.ceil(distance(from, to) / step);
   const at = (i: number): Point => ({
     x: from.x + ((to.x - from.x) * i) / count,
     y: from.y + ((to.y - from.y) * i) / count,
   });
-  const isClear = (i: number) => finder.find(at(i), clear + step / 2) === undefined;
+  const room = clear + step / 2;
+  const isClear = (i: number) =>
+    field.isInside(share, i / count, room) && finder.find(at(i), room) === undefined;
   const isWaste = (p: Point) => shapes.some((shape) => holdsPoint(shape, p)) === (use === 'mask');
   const runs: Contour[] = [];
   let start = -1;

@@ -5,7 +5,7 @@ import { untraced } from './combine.ts';
 import { type Contour, line, type Segment, type Shape } from './contour.ts';
 import { between, cross, distance, norm, type Point, subtract } from './point.ts';
 import { derivativeAt, partOf, pointAt, withEnds } from './segment.ts';
-import { chordTolerance, sliverWidth } from './tolerance.ts';
+import { chordTolerance, shortestPart, sliverWidth } from './tolerance.ts';
 import type { Run, TracedRegion, TracedRing } from './traced.ts';
 
 /** Gives the segment a run is part of. */
@@ -94,7 +94,7 @@ export const runSegments = (
   runs: readonly Run[],
   joints: readonly Joint[],
   segmentOf: SegmentOf,
-): RebuiltRun[] => rebuilt(runs, joints, runs.map(segmentOf));
+): readonly RebuiltRun[] => withoutShortParts(rebuilt(runs, joints, runs.map(segmentOf)));
 
 function rebuilt(runs: readonly Run[], joints: readonly Joint[], segments: readonly Segment[]): RebuiltRun[] {
   const found: RebuiltRun[] = [];
@@ -107,15 +107,54 @@ function rebuilt(runs: readonly Run[], joints: readonly Joint[], segments: reado
   return found;
 }
 
+/** Runs in order without parts that are rounding; the run before each, or else the one after, takes its place. */
+function withoutShortParts(runs: readonly RebuiltRun[]): readonly RebuiltRun[] {
+  if (!runs.some(isShortPart)) return runs;
+  const kept: RebuiltRun[] = [];
+  // Where the last run that stays began and ended itself: many short parts in a row are a way of their own.
+  let own = runs[0]?.start.point;
+  let from = own;
+  for (const item of runs) {
+    const before = kept.at(-1);
+    const isNear = own !== undefined && distance(own, item.end.point) < shortestPart;
+    if (isShortPart(item) && isNear) {
+      if (before) kept[kept.length - 1] = movedTo(before, before.start.point, item.end.point);
+      from = before ? item.end.point : from;
+      continue;
+    }
+    kept.push(movedTo(item, from ?? item.start.point, item.end.point));
+    own = item.end.point;
+    from = own;
+  }
+  return kept.length > 0 ? kept : runs;
+}
+
+const isShortPart = ({ run, start, end }: RebuiltRun): boolean =>
+  distance(start.point, end.point) < shortestPart &&
+  (run.source === untraced || !(isWholeEnd(run.t0) && isWholeEnd(run.t1)));
+
+const movedTo = (item: RebuiltRun, from: Point, to: Point): RebuiltRun =>
+  from === item.start.point && to === item.end.point
+    ? item
+    : {
+        run: item.run,
+        segment: withEnds(item.segment, from, to),
+        start: { ...item.start, point: from },
+        end: { ...item.end, point: to },
+      };
+
 /** The curves of a closed ring of runs, in order. */
-export function ringSegments(runs: readonly Run[], segmentOf: SegmentOf): RebuiltRun[] {
+export function ringSegments(runs: readonly Run[], segmentOf: SegmentOf): readonly RebuiltRun[] {
   const segments = runs.map(segmentOf);
   const joints = runs.map((run, i) => {
     const before = i === 0 ? runs.length - 1 : i - 1;
     const [a, b] = [segments[before], segments[i]];
     return a && b ? jointBetween(runs[before] ?? run, a, run, b) : jointOf(run, run, segmentOf);
   });
-  return rebuilt(runs, [...joints, ...joints.slice(0, 1)], segments);
+  const all = rebuilt(runs, [...joints, ...joints.slice(0, 1)], segments);
+  const kept = withoutShortParts(all);
+  // Two straight lines enclose nothing.
+  return kept.length > 2 || kept.some(({ segment }) => segment.kind === 'cubic') ? kept : all;
 }
 
 /** The contour that a closed ring of runs describes. */

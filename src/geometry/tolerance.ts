@@ -24,5 +24,11 @@ export const joinTolerance = 0.02;
 /** A sliver whose mean width is under this is what rounding leaves between touching edges, not film. */
 export const sliverWidth = precision;
 
+/**
+ * A part of a curve shorter than this, left between two crossings where one edge is drawn twice, is rounding: its ends are
+ * known only to the chords' tolerance, so that it runs any way. The curve before it goes on to where it ends.
+ */
+export const shortestPart = 0.005;
+
 /** Below this sag over the whole sheet a level arc is a straight line for every purpose, and the sector a rectangle. */
 export const rectangleSag = 1e-6;

@@ -13,6 +13,9 @@ import { samplesOn } from './samples.ts';
 /** Places on a cut where it is looked at besides those that a curve has. */
 const places = Array.from({ length: 201 }, (_, i) => i / 200);
 
+/** Every so many of them, ends aside, must lie in the piece. */
+const between = 20;
+
 /** What of a piece is held against its relief cuts. */
 type ReliefPiece = Pick<ProvedPiece, 'cut' | 'place' | 'outline'> & {
   readonly layers: readonly { readonly shapes: readonly (readonly Contour[])[] }[];
@@ -33,7 +36,8 @@ function nearness(piece: ReliefPiece, { clear, use }: NonNullable<Asked['relief'
       );
       const middle = along[Math.floor(along.length / 2)];
       const isArt = middle !== undefined && shapes.some((shape) => holdsPoint(shape, middle));
-      const isOff = isArt !== (use === 'mask') || (middle !== undefined && !holdsPoint(outline, middle));
+      const isOutside = along.some((p, i) => i % between === 1 && !holdsPoint(outline, p));
+      const isOff = isArt !== (use === 'mask') || isOutside;
       return [
         isOff ? clear : 0,
         ...[...along, ...samplesOn([cut])].map((p) => clear - (finder.find(p, clear)?.distance ?? clear)),

@@ -122,3 +122,25 @@ test('a motif that is cut apart has them in its own waste, and they are proved',
   const moved = writeSvg({ ...drawing, groups }, { title: 'x', filled: false });
   expect(failed({ 'item-1.cut.svg': moved })).toContain('relief-clear');
 });
+
+// The gap lies in the middle of the tile, a tenth of a turn from turn 0: cuts were once laid out from turn 0 on, past the film's end.
+test('of a wrap whose ends wind far from turn 0 they lie in its film, from one end to the other', async () => {
+  const [start, drawn, end] = [tile.indexOf('<path'), tile.indexOf('</g>'), tile.length];
+  const motif = tile.slice(start, drawn);
+  const halves = [-20, 20].map((by) => `<g transform="translate(${by} 0)">${motif}</g>`).join('');
+  const gapInTheMiddle = tile.slice(0, start) + halves + tile.slice(drawn, end);
+  const { texts, failed } = await made(
+    { relief: { every: 20, clear: 0.6 }, seam: { style: 'winding' } },
+    gapInTheMiddle,
+  );
+  expect(failed()).toEqual([]);
+  const text = texts['wrap.cut.svg'] ?? '';
+  const ends = readSvg(text, 'wrap.cut.svg')
+    .groups.filter(({ role }) => role === 'outline')
+    .flatMap(({ paths }) => paths.flatMap(({ contours }) => contours.flatMap(({ segments }) => segments)))
+    .map(({ from }) => from.x);
+  const places = partsOf(text).cuts.map(({ from }) => from.x);
+  // The wall tapers: the film's ends and the cuts lean by up to 8 mm.
+  expectAtMost(Math.min(...places) - Math.min(...ends), 30, 'the first cut, from the start');
+  expectAtMost(Math.max(...ends) - Math.max(...places), 30, 'the last cut, from the finish');
+});
