@@ -94,7 +94,7 @@ export const runSegments = (
   runs: readonly Run[],
   joints: readonly Joint[],
   segmentOf: SegmentOf,
-): readonly RebuiltRun[] => withoutShortParts(rebuilt(runs, joints, runs.map(segmentOf)));
+): readonly RebuiltRun[] => withoutRounding(rebuilt(runs, joints, runs.map(segmentOf)));
 
 function rebuilt(runs: readonly Run[], joints: readonly Joint[], segments: readonly Segment[]): RebuiltRun[] {
   const found: RebuiltRun[] = [];
@@ -107,41 +107,43 @@ function rebuilt(runs: readonly Run[], joints: readonly Joint[], segments: reado
   return found;
 }
 
-/** Runs in order without parts that are rounding; the run before each, or else the one after, takes its place. */
-function withoutShortParts(runs: readonly RebuiltRun[]): readonly RebuiltRun[] {
-  if (!runs.some(isShortPart)) return runs;
+/** Such parts are far shorter than the runs beside them: a shape that is itself as small keeps all it has. */
+const farShorter = 0.1;
+
+const lengthOf = ({ start, end }: RebuiltRun): number => distance(start.point, end.point);
+
+/** Whether a run is a part left by rounding, next to `beside`, which goes on in its place. */
+const isRounding = (item: RebuiltRun, beside: RebuiltRun): boolean =>
+  lengthOf(item) < Math.min(shortestPart, farShorter * lengthOf(beside)) &&
+  (item.run.source === untraced || !(isWholeEnd(item.run.t0) && isWholeEnd(item.run.t1)));
+
+/**
+ * Runs in order without parts that are rounding: the run before each, or of the first the one after, takes its place. Of
+ * several in a row only one is left out, for many are a way of their own.
+ */
+function withoutRounding(runs: readonly RebuiltRun[]): readonly RebuiltRun[] {
   const kept: RebuiltRun[] = [];
-  // Where the last run that stays began and ended itself: many short parts in a row are a way of their own.
-  let own = runs[0]?.start.point;
-  let from = own;
-  for (const item of runs) {
+  let left: RebuiltRun | undefined;
+  for (const [i, item] of runs.entries()) {
     const before = kept.at(-1);
-    const isNear = own !== undefined && distance(own, item.end.point) < shortestPart;
-    if (isShortPart(item) && isNear) {
+    const beside = before ?? runs[i + 1];
+    if (!left && beside && isRounding(item, beside)) {
+      left = item;
       if (before) kept[kept.length - 1] = movedTo(before, before.start.point, item.end.point);
-      from = before ? item.end.point : from;
       continue;
     }
-    kept.push(movedTo(item, from ?? item.start.point, item.end.point));
-    own = item.end.point;
-    from = own;
+    kept.push(left && !before ? movedTo(item, left.start.point, item.end.point) : item);
+    left = undefined;
   }
-  return kept.length > 0 ? kept : runs;
+  return kept;
 }
 
-const isShortPart = ({ run, start, end }: RebuiltRun): boolean =>
-  distance(start.point, end.point) < shortestPart &&
-  (run.source === untraced || !(isWholeEnd(run.t0) && isWholeEnd(run.t1)));
-
-const movedTo = (item: RebuiltRun, from: Point, to: Point): RebuiltRun =>
-  from === item.start.point && to === item.end.point
-    ? item
-    : {
-        run: item.run,
-        segment: withEnds(item.segment, from, to),
-        start: { ...item.start, point: from },
-        end: { ...item.end, point: to },
-      };
+const movedTo = ({ run, segment, start, end }: RebuiltRun, from: Point, to: Point): RebuiltRun => ({
+  run,
+  segment: withEnds(segment, from, to),
+  start: { ...start, point: from },
+  end: { ...end, point: to },
+});
 
 /** The curves of a closed ring of runs, in order. */
 export function ringSegments(runs: readonly Run[], segmentOf: SegmentOf): readonly RebuiltRun[] {
@@ -152,7 +154,7 @@ export function ringSegments(runs: readonly Run[], segmentOf: SegmentOf): readon
     return a && b ? jointBetween(runs[before] ?? run, a, run, b) : jointOf(run, run, segmentOf);
   });
   const all = rebuilt(runs, [...joints, ...joints.slice(0, 1)], segments);
-  const kept = withoutShortParts(all);
+  const kept = withoutRounding(all);
   // Two straight lines enclose nothing.
   return kept.length > 2 || kept.some(({ segment }) => segment.kind === 'cubic') ? kept : all;
 }
