@@ -27,6 +27,9 @@ export interface WindingPath {
   readonly cost: number;
 }
 
+/** Costs closer than this are the same. */
+const equal = 1e-6;
+
 /** What one more column of slope costs: of ways as good as one another the one that bends less. */
 export const bendCost = 0.02;
 
@@ -99,9 +102,13 @@ function traced(
   turned: Int8Array,
 ): WindingPath {
   const slopes = 2 * steepest + 1;
+  // Of ways as good as one another the one that ends nearest to the middle.
+  const offMiddle = (state: number) => Math.abs(Math.floor(state / slopes) - (columns - 1) / 2);
   let best = 0;
-  for (let state = 1; state < reached.length; state++)
-    if ((reached[state] ?? Infinity) < (reached[best] ?? Infinity)) best = state;
+  for (let state = 1; state < reached.length; state++) {
+    const less = (reached[best] ?? Infinity) - (reached[state] ?? Infinity);
+    if (less > equal || (less > -equal && offMiddle(state) < offMiddle(best))) best = state;
+  }
   let at = Math.floor(best / slopes);
   let s = best % slopes;
   const path = [at];

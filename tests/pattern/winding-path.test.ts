@@ -104,3 +104,12 @@ test('a clear lane is followed around what stands in the way', () => {
   const { cost } = windingPath(field, { rowsPerStep: 4, steepest: 8 });
   expect(cost).toBeLessThan(40);
 });
+
+test.each([true, false])(
+  'of ways as good as one another the nearest to the middle is taken, periodic: %s',
+  (isPeriodic) => {
+    const costs = new Float32Array(21 * 16).fill(1);
+    const field: CostField = { columns: 21, rows: 16, across: 0.25, up: 0.25, isPeriodic, costs };
+    expect(windingPath(field, { rowsPerStep: 4, steepest: 2 }).columns).toEqual([10, 10, 10, 10, 10]);
+  },
+);
