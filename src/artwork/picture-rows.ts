@@ -114,11 +114,7 @@ export const nearestEdge = (
 
 /** Where edges cross a row, in order: runs of pixels that all grow lighter, or all darker, by their middle. */
 export function rowEdges(value: RowReader, along: number, k: number): readonly RowEdge[] {
-  const changes = Array.from({ length: along }, (_, i) =>
-    [0, 1, 2]
-      .map((channel) => value(i + 1, k, channel) - value(i - 1, k, channel))
-      .reduce((most, one) => (Math.abs(one) > Math.abs(most) ? one : most), 0),
-  );
+  const changes = changesAlong(value, along, k);
   const edges: RowEdge[] = [];
   let [sum, weighed, sign, last] = [0, 0, 0, 0];
   const end = () => {
@@ -139,11 +135,25 @@ export function rowEdges(value: RowReader, along: number, k: number): readonly R
   return edges.sort((one, other) => one.at - other.at);
 }
 
+/** What changes most from the pixel before each to the one after it, of its channels. */
+function changesAlong(value: RowReader, along: number, k: number): Int16Array {
+  const changes = new Int16Array(along);
+  for (let i = 0; i < along; i++) {
+    let most = 0;
+    for (let channel = 0; channel < 3; channel++) {
+      const one = value(i + 1, k, channel) - value(i - 1, k, channel);
+      if (Math.abs(one) > Math.abs(most)) most = one;
+    }
+    changes[i] = most;
+  }
+  return changes;
+}
+
 /** Pixels between two stretches of one edge that are alike, at most. */
 const mostAlike = 4;
 
 /** Where to begin so that an edge that lies over the end of the row is one: after the longest stretch of none. */
-function startOf(changes: readonly number[]): number {
+function startOf(changes: Int16Array): number {
   let [best, most, run] = [0, 0, 0];
   for (let i = 0; i < 2 * changes.length && run < changes.length; i++) {
     run = Math.abs(changes[i % changes.length] ?? 0) < leastStep ? run + 1 : 0;

@@ -83,7 +83,8 @@ function changesAsWithin({ value, along, size }: BorderView): boolean {
   );
 }
 
-const wrap = (value: number, size: number): number => ((value % size) + size) % size;
+const wrap = (value: number, size: number): number =>
+  value >= 0 && value < size ? value : ((value % size) + size) % size;
 
 /** Whether a place lies in a stretch, which may go on past the end of the row. */
 const isBetween = (i: number, from: number, to: number, along: number): boolean =>

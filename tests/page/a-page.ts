@@ -9,7 +9,10 @@ import { pageBuilt } from './page-built.ts';
 export interface Bench {
   readonly address: string;
   readonly browser: Browser;
-  /** The page, open. Whatever the browser complains of, or asks of another machine, is gathered in `wrong`. */
+  /**
+   * The page, open. Whatever the browser complains of, or asks of another machine, is gathered in `wrong`. What was opened before is
+   * closed: its threads would go on working beside the next test.
+   */
   readonly open: (options?: BrowserContextOptions) => Promise<OpenPage>;
   readonly end: () => Promise<void>;
 }
@@ -32,6 +35,7 @@ export async function startBench(): Promise<Bench> {
   const address = first.split('\n')[0] ?? '';
   const browser = await launch();
   const open = async (options: BrowserContextOptions = {}): Promise<OpenPage> => {
+    for (const before of browser.contexts()) await before.close();
     const context = await browser.newContext({ viewport: { width: 1280, height: 860 }, ...options });
     const page = await context.newPage();
     page.setDefaultTimeout(60_000);

@@ -5,12 +5,13 @@ import { join } from 'node:path';
 import { decode, encode } from 'jpeg-js';
 import { PNG } from 'pngjs';
 import { expect, test } from 'vitest';
+import type { PixelsOnWhite } from '../../../src/artwork/svg-normalise.ts';
 import { readTile } from '../../../src/artwork/tile.ts';
 import { goesOnAcross } from '../../../src/artwork/wrapped-picture.ts';
 import { joinsOf } from '../../../src/pattern/joins.ts';
 import { randomFrom } from '../../geometry/drawn.ts';
 import { boughtWindow, type TileWindow } from '../../pattern/bought-window.ts';
-import { drawn, pictureEngine } from '../../pictures/compare.ts';
+import { pictureEngine } from '../../pictures/compare.ts';
 
 /** `tilesNotTold`: by kind of picture, the tiles that are not told to go on. */
 const { leftOut, pictures } = JSON.parse(
@@ -23,26 +24,13 @@ const { leftOut, pictures } = JSON.parse(
   };
 };
 
-const { normalise } = await pictureEngine();
+const { normalise, onWhite } = await pictureEngine();
 
 const packed: unknown = createRequire(import.meta.url)('tailwind-heropatterns/patterns.js');
 const names = Object.keys(packed as object);
 
 /** Drawn in so many px a px of the tile; or so wide, its lines wherever that puts them; or that and packed as a JPEG. */
 type Kind = { readonly perPx: number } | { readonly wide: number; readonly quality?: number };
-
-interface Pixels {
-  readonly width: number;
-  readonly height: number;
-  readonly data: Uint8Array;
-}
-
-function rgbOf({ width, height, data }: Pixels) {
-  const rgb = new Uint8Array(3 * width * height);
-  for (let from = 0, to = 0; from < data.length; from += 4, to += 3)
-    rgb.set(data.subarray(from, from + 3), to);
-  return { width, height, rgb };
-}
 
 /** An SVG stretched to whole pixels, as a tile that is saved so wide is. */
 const stretched = (svg: string, width: number, height: number): string =>
@@ -51,14 +39,22 @@ const stretched = (svg: string, width: number, height: number): string =>
     `width="${width}" height="${height}" preserveAspectRatio="none" viewBox`,
   );
 
-async function pictureOf(name: string, window: TileWindow, kind: Kind): Promise<Pixels> {
+function pictureOf(name: string, window: TileWindow, kind: Kind): PixelsOnWhite {
   const { art, across, width, height } = boughtWindow(name, window);
-  if ('perPx' in kind) return drawn(art, Math.round(across * kind.perPx));
+  if ('perPx' in kind) return onWhite(art, Math.round(across * kind.perPx));
   const high = Math.round((kind.wide * window.up * height) / (window.across * width));
-  const picture = await drawn(stretched(art, kind.wide, high), kind.wide);
+  const picture = onWhite(stretched(art, kind.wide, high), kind.wide);
   if (kind.quality === undefined) return picture;
-  const { data, ...size } = encode(picture, kind.quality);
-  return { ...size, data: decode(data, { useTArray: true, formatAsRGBA: true }).data };
+  const { data, ...size } = encode(withOpacity(picture), kind.quality);
+  return { ...size, rgb: decode(data, { useTArray: true, formatAsRGBA: false }).data };
+}
+
+/** Four bytes a pixel, all of it opaque: as JPEGs and PNGs are packed from. */
+function withOpacity({ width, height, rgb }: PixelsOnWhite) {
+  const data = Buffer.alloc(4 * width * height, 255);
+  for (let from = 0, to = 0; from < rgb.length; from += 3, to += 4)
+    for (let channel = 0; channel < 3; channel++) data[to + channel] = rgb[from + channel] ?? 0;
+  return { width, height, data };
 }
 
 /** Whole ones to each px of a tile, and about 150 to the tile. */
@@ -67,14 +63,14 @@ const wholePixels = (name: string): Kind => {
   return { perPx: Math.max(1, Math.round(150 / Math.sqrt(width * height))) };
 };
 
-async function taken(
+function taken(
   names: readonly string[],
   windowOf: (name: string, i: number) => TileWindow,
   kindOf: (name: string) => Kind,
-): Promise<readonly string[]> {
+): readonly string[] {
   const found: string[] = [];
   for (const [i, name] of names.entries())
-    if (goesOnAcross(rgbOf(await pictureOf(name, windowOf(name, i), kindOf(name))))) found.push(name);
+    if (goesOnAcross(pictureOf(name, windowOf(name, i), kindOf(name)))) found.push(name);
   return found;
 }
 
@@ -91,8 +87,8 @@ const kinds: readonly (readonly [string, readonly string[], (name: string) => Ki
 
 test.each(kinds)(
   'of the tiles as pictures, %s, all are told to go on but those in values.json',
-  async (kind, tiles, of) => {
-    const told = await taken(tiles, () => ({ at: { x: 0, y: 0 }, across: 1, up: 1 }), of);
+  (kind, tiles, of) => {
+    const told = taken(tiles, () => ({ at: { x: 0, y: 0 }, across: 1, up: 1 }), of);
     expect(tiles.filter((name) => !told.includes(name))).toEqual(pictures.tilesNotTold[kind]);
   },
 );
@@ -100,12 +96,10 @@ test.each(kinds)(
 // What is traced errs by a fraction of a pixel, and a side drawn on a border then stands on no grid: the pixels tell.
 test.each(['boxes', 'houndstooth', 'melt', 'dominos'])(
   'what is traced of such a picture joins: %s',
-  async (name) => {
+  (name) => {
     const whole = { at: { x: 0, y: 0 }, across: 1, up: 1 };
-    const { width, height, data } = await pictureOf(name, whole, { wide: 512 });
-    const bytes = new Uint8Array(
-      PNG.sync.write(Object.assign(new PNG({ width, height }), { data: Buffer.from(data) })),
-    );
+    const { width, height, data } = withOpacity(pictureOf(name, whole, { wide: 512 }));
+    const bytes = new Uint8Array(PNG.sync.write(Object.assign(new PNG({ width, height }), { data })));
     const { tile } = readTile(bytes, `${name}.png`, normalise, { across: 60 });
     const { joins, sides } = joinsOf(tile, { a: { x: tile.width, y: 0 }, b: { x: 0, y: -tile.height } });
     expect([joins, sides.length > 0]).toEqual([true, true]);
@@ -129,6 +123,6 @@ function cropOf(name: string, i: number): TileWindow {
 
 const cropped = names.filter((name) => !(name in leftOut));
 
-test('of 82 crops those are taken for tiles whose edges all go on', async () => {
-  expect([...(await taken(cropped, cropOf, wholePixels))].sort()).toEqual(pictures.cropsTaken);
+test('of 82 crops those are taken for tiles whose edges all go on', () => {
+  expect([...taken(cropped, cropOf, wholePixels)].sort()).toEqual(pictures.cropsTaken);
 });
