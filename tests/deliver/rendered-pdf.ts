@@ -26,10 +26,8 @@ export async function renderedPdf(bytes: Uint8Array): Promise<Rendered[]> {
     const { originalWidth, originalHeight } = page.getOriginalSize();
     // Asked before the page is drawn: drawing it closes it.
     const kinds = [...new Set([...page.objects()].map(({ type }) => type))];
-    const bitmap = await page.render({
-      scale: (wantedPxPerMm * 25.4) / 72,
-      render: async ({ data }) => data.slice(),
-    });
+    // A copy of its own: 70 MB for a page of A4, and not another one.
+    const bitmap = await page.render({ scale: (wantedPxPerMm * 25.4) / 72, render: 'bitmap' });
     pages.push({
       width: (originalWidth * 25.4) / 72,
       height: (originalHeight * 25.4) / 72,
