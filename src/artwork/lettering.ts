@@ -95,6 +95,9 @@ export function openFont(bytes: Uint8Array): LetterFont {
   };
 }
 
+/** No capital of a sound font is lower, in ems: of one that is flat, or hangs below its line, letters would be made without end. No source. */
+const leastCapital = 0.05;
+
 function capHeightOf(
   face: Face,
   font: Font,
@@ -102,12 +105,13 @@ function capHeightOf(
 ): number | undefined {
   const glyph = font.nominalGlyph('H'.charCodeAt(0)) ?? 0;
   const drawn = glyph === 0 ? [] : outline(glyph);
-  if (drawn.length > 0) return -tightBox(drawn).minY;
+  const height = drawn.length > 0 ? -tightBox(drawn).minY : 0;
+  if (height >= leastCapital) return height;
   const table = face.referenceTable('OS/2');
   if (!table || table.length < capHeightAt + 2) return undefined;
   const measures = new DataView(table.buffer, table.byteOffset, table.length);
-  const height = measures.getUint16(0) < capHeightSince ? 0 : measures.getInt16(capHeightAt);
-  return height > 0 ? height / face.upem : undefined;
+  const told = measures.getUint16(0) < capHeightSince ? 0 : measures.getInt16(capHeightAt) / face.upem;
+  return told >= leastCapital ? told : undefined;
 }
 
 /** Words for guides, set in a font in one line from left to right. Characters the font lacks are left out. */

@@ -3,7 +3,8 @@ import type { Shape } from '../geometry/contour.ts';
 import { shapeArea, tightBox } from '../geometry/measure.ts';
 import type { Point } from '../geometry/point.ts';
 import type { CutLimits } from './limits.ts';
-import { type NarrowPlace, narrowPlaces } from './local-width.ts';
+import { narrowPlaces } from './local-width.ts';
+import type { NarrowPlace } from './narrow-cluster.ts';
 import { pointContacts } from './point-contacts.ts';
 
 export interface FilmFault {

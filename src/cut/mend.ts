@@ -11,8 +11,8 @@ import { widthTolerance } from './art-faults.ts';
 import { type FilmFault, filmFaults } from './film-faults.ts';
 import { unitedShapes } from './film-layers.ts';
 import type { CutLimits } from './limits.ts';
-import type { NarrowDisc } from './local-width.ts';
 import { type Mend, type MendKind, measuredMends, type PlacedMend } from './mend-moves.ts';
+import type { NarrowDisc } from './narrow-cluster.ts';
 import { sweep } from './sweep.ts';
 import { withoutSteps } from './without-steps.ts';
 

@@ -1,5 +1,5 @@
 // What all rows of a list share before they are made: each looked at first, words of one ready for the next.
-import { laidJob } from './make.ts';
+import { laidJob } from './laid-job.ts';
 import type { MakeInput } from './make-input.ts';
 import { tryMotifs } from './motifs.ts';
 import { rememberedWords } from './remembered-words.ts';

@@ -2,7 +2,8 @@
 import { createRequire } from 'node:module';
 import { describe, expect, test } from 'vitest';
 import type { Side } from '../../src/cut/edge-chords.ts';
-import { type NarrowPlace, narrowPlaces } from '../../src/cut/local-width.ts';
+import { narrowPlaces } from '../../src/cut/local-width.ts';
+import type { NarrowPlace } from '../../src/cut/narrow-cluster.ts';
 import { parsePathData } from '../../src/drawing/path-data.ts';
 import { type Affine, moveContour } from '../../src/geometry/affine.ts';
 import { polygon, reverseContour, type Shape } from '../../src/geometry/contour.ts';

@@ -133,7 +133,8 @@ function mutatedFont(font: Buffer, random: Random): Buffer {
 
 test('fonts changed at random letter a text or are refused in words', patient, async () => {
   const faults: Attempt[] = [];
-  for (const seed of seeds(200)) {
+  // The last one's H was flat, so that its letters were to be without end.
+  for (const seed of [...seeds(200), 9_101_301]) {
     const random = randomFrom(seed);
     let bytes: Buffer = pick(random, fonts);
     for (let i = 0; i <= random() * 4; i++) bytes = mutatedFont(bytes, random);

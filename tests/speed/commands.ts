@@ -32,6 +32,16 @@ function jobWithRepeats(folder: string, around: number): string {
   return file;
 }
 
+/** Twenty and two hundred repeats around one cup: time and bytes. */
+export function growthComparisons(): Comparison[] {
+  const folder = mkdtempSync(join(tmpdir(), 'seamwright-growth-'));
+  try {
+    return growth(folder);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
 function growth(folder: string): Comparison[] {
   const [few, many] = [20, 200].map((around) => {
     const job = jobWithRepeats(folder, around);
@@ -65,7 +75,6 @@ export function commandComparisons(): Comparison[] {
       compare('make of the tapered cup against the floor', make, floor, slowRounds),
       compare('the same against a floor that copies text', make, copying, { rounds: 1, warmUp: 0 }),
       compare('the same with its pictures and pages', makeAll, floorAll, { rounds: 1, warmUp: 0 }),
-      ...growth(folder),
     ];
     refuseOtherBytes(out, join(folder, 'floor'));
     refuseOtherBytes(shown, join(folder, 'floor-shown'));

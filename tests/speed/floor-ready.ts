@@ -1,12 +1,13 @@
 // What the floor of `make` writes its drawings from: the numbers of their paths, and the text around them.
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 
 /** Stands for a number in the text: no XML may hold it. */
 const mark = '\u0001';
 
-/** Puts the numbers of all paths in a folder's drawings beside one another. */
+/** Puts the numbers of all paths in a folder's drawings beside one another; where that was done, nothing. */
 export function makeFloorReady(finished: string, ready: string): void {
+  if (existsSync(ready)) return;
   mkdirSync(ready, { recursive: true });
   for (const file of readdirSync(finished).filter((name) => name.endsWith('.svg'))) {
     const numbers: number[] = [];

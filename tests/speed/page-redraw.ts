@@ -2,7 +2,6 @@
 import type { Page } from 'playwright-core';
 import { type Bench, field, openStep, startBench } from '../page/a-page.ts';
 import type { Comparison } from './harness.ts';
-import { taskRows } from './page-tasks.ts';
 
 const changes = 40;
 const warmUp = 5;
@@ -135,8 +134,7 @@ async function largeRow(bench: Bench): Promise<Comparison> {
 export async function pageComparisons(): Promise<Comparison[]> {
   const bench = await startBench();
   try {
-    const redrawn = [await wallRow(bench), await sampleRow(bench), await largeRow(bench)];
-    return [...redrawn, ...(await taskRows(bench))];
+    return [await wallRow(bench), await sampleRow(bench), await largeRow(bench)];
   } finally {
     await bench.end();
   }

@@ -1,6 +1,6 @@
 // How long the page's own thread is held up while a reading is typed, by processor time, so that a busy machine tells the same: no task of it may be felt.
 import type { CDPSession, Page } from 'playwright-core';
-import { type Bench, openStep, settled } from '../page/a-page.ts';
+import { type Bench, openStep, settled, startBench } from '../page/a-page.ts';
 import type { Comparison } from './harness.ts';
 
 /** ms: what a hand does not feel. Longer tasks of a page are called long: W3C, Long Tasks API, section 1 (seen from memory). */
@@ -75,7 +75,7 @@ async function longestTask({ open }: Bench, sample: string, view: 'flat' | 'both
 }
 
 /** One row a view: the longest task of all samples. */
-export async function taskRows(bench: Bench): Promise<Comparison[]> {
+async function taskRows(bench: Bench): Promise<Comparison[]> {
   const rows: Comparison[] = [];
   for (const view of ['flat', 'both'] as const) {
     const longest: number[] = [];
@@ -92,4 +92,13 @@ export async function taskRows(bench: Bench): Promise<Comparison[]> {
     });
   }
   return rows;
+}
+
+export async function taskComparisons(): Promise<Comparison[]> {
+  const bench = await startBench();
+  try {
+    return await taskRows(bench);
+  } finally {
+    await bench.end();
+  }
 }

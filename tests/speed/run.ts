@@ -1,12 +1,13 @@
 // `npm run speed`: one table, and with `--json FILE` one file; `--nest-seconds 60` nests longer, `--only=page` measures one
-// part. Needs the built command (`npm run build`).
+// part, and `--only=tasks` or `--only=growth` one that is measured only where it is named. Needs the built command (`npm run build`).
 import { writeFileSync } from 'node:fs';
-import { commandComparisons } from './commands.ts';
+import { commandComparisons, growthComparisons } from './commands.ts';
 import { type Comparison, checksum } from './harness.ts';
 import { layingComparisons } from './laying.ts';
 import { makingComparisons } from './making.ts';
 import { nestingComparisons } from './nesting.ts';
 import { pageComparisons } from './page-redraw.ts';
+import { taskComparisons } from './page-tasks.ts';
 import { repeatComparisons } from './repeats.ts';
 import { replicatingComparisons } from './replicating.ts';
 import { widthComparisons } from './widths.ts';
@@ -35,7 +36,7 @@ function printTable(rows: readonly Comparison[]): void {
 const at = process.argv.indexOf('--json');
 const file = at < 0 ? undefined : process.argv[at + 1];
 const nestAt = process.argv.indexOf('--nest-seconds');
-const nestSeconds = nestAt < 0 ? 6 : Number(process.argv[nestAt + 1]);
+const nestSeconds = nestAt < 0 ? 3 : Number(process.argv[nestAt + 1]);
 const only = process.argv.find((argument) => argument.startsWith('--only='))?.slice('--only='.length);
 /** The parts of the bench by their names: `--only=page` measures one alone. */
 const parts: Readonly<Record<string, () => readonly Comparison[] | Promise<readonly Comparison[]>>> = {
@@ -47,11 +48,19 @@ const parts: Readonly<Record<string, () => readonly Comparison[] | Promise<reado
   making: makingComparisons,
   page: pageComparisons,
   nesting: () => nestingComparisons(nestSeconds),
+  growth: growthComparisons,
+  tasks: taskComparisons,
 };
+/** With these the whole would take more than five minutes. */
+const onlyNamed: ReadonlySet<string> = new Set(['growth', 'tasks']);
 const rows: Comparison[] = [];
-// Whole jobs up to 20,000 shapes take minutes by themselves: only where they are named.
 for (const [name, part] of Object.entries(parts))
-  if (only === name || (only === undefined && name !== 'making')) rows.push(...(await part()));
+  if (only === undefined ? !onlyNamed.has(name) : only === name) {
+    const start = performance.now();
+    rows.push(...(await part()));
+    process.stderr.write(`${name}: ${((performance.now() - start) / 1000).toFixed(0)} s
+`);
+  }
 printTable(rows);
 process.stdout.write(`checksum ${checksum()}\n`);
 if (file !== undefined) writeFileSync(file, `${JSON.stringify(rows, undefined, 2)}\n`);
