@@ -38,6 +38,22 @@ export interface Joint {
 const isWholeEnd = (t: number): boolean => t === 0 || t === 1;
 
 /**
+ * A run that ends this near to a node ends at it, mm: rounding moves corners by less. Were only what ends on the very node taken for it,
+ * a hair of rounding would decide between two places, here one and in a copy the other.
+ */
+const atNode = 0.002;
+
+/** The parameter that a run ends at: its curve's own node where it ends there; `other` is the parameter of its other end. */
+function settledEnd(s: Segment, t: number, other: number): number {
+  if (isWholeEnd(t)) return t;
+  const whole = t < 0.5 ? 0 : 1;
+  const node = placeAt(s, whole);
+  // A run of next to no length would be lost.
+  const isLong = distance(placeAt(s, other), node) > 2 * atNode;
+  return isLong && distance(placeAt(s, t), node) <= atNode ? whole : t;
+}
+
+/**
  * The place where two runs meet: a drawn node where one of them ends at one, else the crossing of the two curves,
  * so that combining twice does not wander.
  */
@@ -45,14 +61,16 @@ export const jointOf = (before: Run, after: Run, segmentOf: SegmentOf): Joint =>
   jointBetween(before, segmentOf(before), after, segmentOf(after));
 
 function jointBetween(before: Run, a: Segment, after: Run, b: Segment): Joint {
-  const endA = placeAt(a, before.t1);
-  const endB = placeAt(b, after.t0);
-  const joint = (point: Point): Joint => ({ point, before: before.t1, after: after.t0 });
-  if (isWholeEnd(before.t1) && isWholeEnd(after.t0))
+  const t1 = settledEnd(a, before.t1, before.t0);
+  const t0 = settledEnd(b, after.t0, after.t1);
+  const endA = placeAt(a, t1);
+  const endB = placeAt(b, t0);
+  const joint = (point: Point): Joint => ({ point, before: t1, after: t0 });
+  if (isWholeEnd(t1) && isWholeEnd(t0))
     return joint(distance(endA, endB) < 1e-9 ? endA : between(endA, endB, 0.5));
-  if (isWholeEnd(before.t1)) return joint(endA);
-  if (isWholeEnd(after.t0)) return joint(endB);
-  return crossing(a, before.t1, b, after.t0) ?? joint(between(endA, endB, 0.5));
+  if (isWholeEnd(t1)) return joint(endA);
+  if (isWholeEnd(t0)) return joint(endB);
+  return crossing(a, t1, b, t0) ?? joint(between(endA, endB, 0.5));
 }
 
 /** As `pointAt`; at a curve's ends its own nodes. */
