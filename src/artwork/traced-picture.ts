@@ -1,15 +1,16 @@
 // A picture made of pixels as areas: its few colours, each traced along its edge to a fraction of a pixel.
 import { type Finding, look, Refused, stop } from '../finding.ts';
-import { type Affine, moveContour } from '../geometry/affine.ts';
-import { polygon, type Shape } from '../geometry/contour.ts';
-import { fitPoints } from '../geometry/fit-points.ts';
-import { levelLines, type SampleGrid, wrappedLevelLines } from '../geometry/level-lines.ts';
-import { signedArea } from '../geometry/measure.ts';
-import type { Point } from '../geometry/point.ts';
-import { filledShapes } from '../geometry/regions.ts';
-import { chordTolerance } from '../geometry/tolerance.ts';
 import { inMm, mostLength } from '../lengths/length.ts';
 import { decodePicture, type Picture } from './decode-picture.ts';
+import {
+  leastPixels,
+  mostPatches,
+  type PictureSize,
+  shapesAround,
+  shapesIn,
+  tooBusy,
+  tooFine,
+} from './picture-areas.ts';
 import { type Colour, type Coloured, colouredPicture, mostColours } from './picture-colours.ts';
 import { coverOf } from './picture-cover.ts';
 import { mostPixels, type PictureHead, pictureHead } from './picture-head.ts';
@@ -17,7 +18,6 @@ import { patchesOf } from './picture-patches.ts';
 import { type SteppedPicture, steppedPicture } from './stepped-picture.ts';
 import type { TileLayer, TilePixels } from './tile-layer.ts';
 import { goesOnAcross, wrappedCover } from './wrapped-picture.ts';
-import { type WrappedTile, wrappedShapes } from './wrapped-shapes.ts';
 
 export interface TraceOptions {
   /** How wide the picture is to be, mm; by its own resolution if left out. */
@@ -46,18 +46,6 @@ export interface Traced {
   readonly grounds: readonly string[];
   readonly findings: readonly Finding[];
 }
-
-/** How far, in pixels, what is fitted may lie from the traced edge. */
-const fitMiss = 0.2;
-
-/** Directions of an edge are taken over so many pixels. */
-const reach = 2.5;
-
-/** Areas of fewer pixels are specks of the picture, not of the art. */
-const leastPixels = 6;
-
-/** More patches of one colour than this are a photograph, or noise. */
-const mostPatches = 10_000;
 
 /** A patch to so few pixels or fewer, on the mean, is noise: most of what is seen are specks. */
 const pixelsPerSpeck = 20;
@@ -95,27 +83,30 @@ function inTwoColours(bytes: Uint8Array, file: string, options: TraceOptions): T
   }
 }
 
-function tracedIn(bytes: Uint8Array, file: string, options: TraceOptions): Traced {
+/** `alone`: whether its copies are known to have nothing to do with it. */
+function tracedIn(bytes: Uint8Array, file: string, options: TraceOptions, alone = false): Traced {
   const head = headOf(bytes, file);
   const one = sizeOf(head, file, options);
   const seen = pixelsOf(bytes, head, file);
-  const isSeamless = goesOnAcross(seen);
-  const goesOn = options.goesOn === true || isSeamless;
-  const stepped = options.mayStep === true && !goesOn ? steppedPicture(seen) : undefined;
+  const isSeamless = !alone && goesOnAcross(seen);
+  const goesOn = !alone && (options.goesOn === true || isSeamless);
+  const stepped = options.mayStep === true && !goesOn && !alone ? steppedPicture(seen) : undefined;
   const size = sizeOfCopies(one, stepped);
   const picture = stepped?.picture ?? seen;
   const coloured = colouredPicture(picture, options.colours);
   const grounds = groundsOf(coloured.palette, options.ground);
   refuseBusy(picture.width, coloured, grounds, file);
   const wraps = goesOn || stepped !== undefined;
-  const layers = coloured.palette.flatMap((colour, label): TileLayer[] => {
-    if (grounds.has(label)) return [];
+  const layers: TileLayer[] = [];
+  for (const [label, colour] of coloured.palette.entries()) {
+    if (grounds.has(label)) continue;
     const shapes = wraps
       ? shapesAround(wrappedCover(picture, coloured, label), size, file)
       : shapesIn({ ...picture, values: coverOf(picture, coloured, label) }, size, file);
+    if (!shapes) return tracedIn(bytes, file, options, true);
     const name = hex(colour);
-    return shapes.length === 0 ? [] : [{ name, colour: name, shapes }];
-  });
+    if (shapes.length > 0) layers.push({ name, colour: name, shapes });
+  }
   if (layers.length === 0) throw new Refused([stop('no-area', { file }, nothingShown(coloured, grounds))]);
   const left = coloured.palette.flatMap((colour, label) => (grounds.has(label) ? [hex(colour)] : []));
   const isShaded = options.colours === undefined && coloured.palette.length === mostColours;
@@ -130,14 +121,10 @@ function tracedIn(bytes: Uint8Array, file: string, options: TraceOptions): Trace
 
 const shadedInWords = `. It is in ${mostColours} colours, the most there can be, and each is a film of its own: give fewer "colours", such as 2 for all that is dark as one film`;
 
-interface Size {
-  readonly width: number;
-  readonly height: number;
-  /** mm a pixel, across and up. */
-  readonly pixel: { readonly x: number; readonly y: number };
-}
-
-const sizeOfCopies = ({ width, height, pixel }: Size, stepped: SteppedPicture | undefined): Size => ({
+const sizeOfCopies = (
+  { width, height, pixel }: PictureSize,
+  stepped: SteppedPicture | undefined,
+): PictureSize => ({
   width: width * (stepped?.across ?? 1),
   height: height * (stepped?.up ?? 1),
   pixel,
@@ -173,7 +160,11 @@ function headOf(bytes: Uint8Array, file: string): PictureHead {
   return head;
 }
 
-function sizeOf({ width, height, resolution }: PictureHead, file: string, { across }: TraceOptions): Size {
+function sizeOf(
+  { width, height, resolution }: PictureHead,
+  file: string,
+  { across }: TraceOptions,
+): PictureSize {
   if (across !== undefined) {
     const ratio = resolution ? resolution.x / resolution.y : 1;
     const x = across / width;
@@ -214,75 +205,8 @@ function groundsOf(palette: readonly Colour[], named: readonly string[] = []): R
   return new Set([(one ?? 0) > (other ?? 0) ? 0 : 1]);
 }
 
-/** The areas of a colour in a picture that stands alone: cut at its edge. */
-function shapesIn(grid: SampleGrid, { pixel }: Size, file: string): Shape[] {
-  const all = levelLines(grid);
-  const lines = all.filter(isNoSpeck);
-  refuseFine(grid, all, file);
-  if (lines.length > mostPatches) throw tooBusy(file);
-  const contours = lines.map((points) => moveContour(toMm(pixel), fitPoints(points, fitted)));
-  return filledShapes(contours, 'evenodd', chordTolerance);
-}
-
-/** Those of a picture that goes on across its borders: they go on in its copies. */
-function shapesAround(grid: SampleGrid, { width, height, pixel }: Size, file: string): Shape[] {
-  const all = wrappedLevelLines(grid);
-  const lines = all.filter(({ points, by }) => by.i !== 0 || by.j !== 0 || isNoSpeck(points));
-  refuseFine(
-    grid,
-    all.filter(({ by }) => by.i === 0 && by.j === 0).map(({ points }) => points),
-    file,
-  );
-  if (lines.length > mostPatches) throw tooBusy(file);
-  const edges = lines.map(({ points, by }) => {
-    const on = by.i === 0 && by.j === 0 ? {} : { by: { x: by.i * grid.width, y: by.j * grid.height } };
-    return { by, contour: moveContour(toMm(pixel), fitPoints(points, { ...fitted, ...on })) };
-  });
-  return wrappedShapes(edges, { width, height, sure: surePlace(grid, pixel) });
-}
-
-/** Specks are left out; where they are so large a share of a picture, they are the art. */
-const mostInSpecks = 0.1;
-
-/** Of a picture whose art, or whose holes, are too small to follow a whole sheet would be left, or nothing. */
-function refuseFine({ width, height }: SampleGrid, lines: readonly (readonly Point[])[], file: string): void {
-  const specks = lines.filter((points) => !isNoSpeck(points));
-  const area = specks.reduce((sum, points) => sum + Math.abs(signedArea(polygon(points))), 0);
-  if (area > mostInSpecks * width * height) throw new Refused([stop('no-area', { file }, tooFine)]);
-}
-
-const tooFine = `shows mostly what is no larger than ${leastPixels} pixels, which can't be followed; save it two or three times as large, so that its thinnest lines are three pixels wide`;
-
 const nothingShown = ({ palette }: Coloured, grounds: ReadonlySet<number>): string =>
   palette.length > grounds.size ? tooFine : 'shows nothing but its ground, so there is nothing to cut';
-
-const isNoSpeck = (points: readonly Point[]): boolean => Math.abs(signedArea(polygon(points))) >= leastPixels;
-
-const fitted = { tolerance: fitMiss, reach };
-
-const toMm = (pixel: Point): Affine => ({ a: pixel.x, b: 0, c: 0, d: pixel.y, e: 0, f: 0 });
-
-/** The middle of the pixel that, with those around it, tells most surely whether it is film. */
-function surePlace({ width, height, values }: SampleGrid, pixel: Point): WrappedTile['sure'] {
-  let [best, most] = [0, -1];
-  for (let y = 1; y < height - 1; y++)
-    for (let x = 1; x < width - 1 && most < surest; x++) {
-      let least = surest;
-      for (let v = y - 1; v <= y + 1; v++)
-        for (let u = x - 1; u <= x + 1; u++)
-          least = Math.min(least, sureness(values[v * width + u], values[y * width + x]));
-      if (least > most) [best, most] = [y * width + x, least];
-    }
-  const at = { x: ((best % width) + 0.5) * pixel.x, y: (Math.floor(best / width) + 0.5) * pixel.y };
-  return { at, isFilm: (values[best] ?? 0) > half };
-}
-
-/** Half of a pixel covered; and the farthest from it. */
-const half = 127.5;
-const surest = 127;
-
-/** How far a pixel is from being half covered, on the side that another is on; below 0 on the other. */
-const sureness = (value = 0, middle = 0): number => (middle > half ? value - half : half - value);
 
 /** Noise is told by its pixels, before any edge of it is followed. */
 function refuseBusy(
@@ -296,17 +220,12 @@ function refuseBusy(
   if (most > mostPatches || all > Math.max(mostPatches, labels.length / pixelsPerSpeck)) throw tooBusy(file);
 }
 
-function tooBusy(file: string): Refused {
-  const says = `falls into more than ${mostPatches} patches, as a photograph or noise does; trace a plain drawing, smooth the picture, or give fewer "colours"`;
-  return new Refused([stop('too-busy', { file }, says)]);
-}
-
 const hex = (colour: Colour): string =>
   `#${colour.map((channel) => Math.round(channel).toString(16).padStart(2, '0')).join('')}`;
 
 function tracedFinding(
   { kind, width, height, resolution }: PictureHead,
-  size: Size,
+  size: PictureSize,
   layers: readonly TileLayer[],
   grounds: readonly string[],
 ): string {

@@ -5,6 +5,7 @@ import { turnedTile } from '../artwork/tile-layer.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { type Finding, note, Refused, stop } from '../finding.ts';
 import { keptLayers } from '../geometry/kept-contour.ts';
+import { cellArea } from '../pattern/lattice.ts';
 import { groundFindings, refuseUnknownGround } from './art-ground.ts';
 import { chosenWay, saysRepeat, studyOf } from './choose-way.ts';
 import { fontsOf } from './drawing-fonts.ts';
@@ -128,11 +129,13 @@ function readSheets(
 /** More curves than this in one wrap is a repeat typed far too small: a cutter would take days, and memory would run out. */
 const mostSegments = 1_500_000;
 
-function refuseTooMany({ tile: { layers }, around, up }: PatternPlan, file: TypedIn): void {
-  const drawn = layers
+function refuseTooMany({ tile, lattice, around, up }: PatternPlan, file: TypedIn): void {
+  const drawn = tile.layers
     .flatMap(({ shapes }) => shapes.flatMap(({ contours }) => contours))
     .reduce((sum, { segments }) => sum + segments.length, 0);
-  const laid = drawn * around * Math.max(1, up);
+  // One clean period is a part of what was drawn.
+  const share = tile.window ? Math.min(1, cellArea(lattice) / (tile.width * tile.height)) : 1;
+  const laid = drawn * share * around * Math.max(1, up);
   if (laid <= mostSegments) return;
   const says = `${around} around and ${Math.ceil(up)} rows up would be ${(laid / 1e6).toFixed(1)} million lines to cut; up to ${mostSegments / 1e6} million are made, so give fewer repeats, or a simpler tile`;
   throw new Refused([stop('too-many-lines', typedAt(file, 'artwork.around'), says)]);

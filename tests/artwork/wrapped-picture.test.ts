@@ -175,3 +175,15 @@ test.each([2, 7, 11])('a texture joins where its formula does, and its crop does
   ] as const)
     expect(textureOf(width, height).goesOn).toBeUndefined();
 });
+
+test('a crop of a fine hatch, whose every line stands near another at its border, is traced as a crop', async () => {
+  // Lines 8 px apart each way, cut off it: led on from one to the next, each ran through more than twenty copies, and memory ran out.
+  const lines = Array.from({ length: 100 }, (_, i) => 8 * (i - 50)).map(
+    (at) => `M${at - 400} -400L${at + 400} 400M${at + 400} -400L${at - 400} 400`,
+  );
+  const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="195" height="185" viewBox="7.3 4.6 195 185"><rect x="-99" y="-99" width="999" height="999" fill="#fff"/><path d="${lines.join('')}" stroke="#123456" stroke-width="1.2" fill="none"/></svg>`;
+  const bytes = new Uint8Array(PNG.sync.write(await drawn(svg, 195)));
+  const { tile } = readTile(bytes, 'hatch.png', normalise, { across: 90 });
+  expect(tile.pixels).toBeDefined();
+  expect(tile.goesOn).toBeUndefined();
+});
