@@ -183,27 +183,34 @@ export const isGuided = signal(false);
 
 export const hasArtwork = computed(() => valueAt(bench.value.job, 'artwork.file') !== undefined);
 
-/** Ask for the vessel at once whenever the bench changes, and for the rest once the flat drawing has been laid. */
+/** A pause in typing that what the readings say waits for where the wall is not in front, ms: the drawing that is comes first. */
+const rest = 120;
+
+/** Ask for the vessel whenever the bench changes, and for the rest once the flat drawing has been laid. */
 export function startAsking(): void {
   let blankBefore: unknown;
   let unitsBefore: unknown;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const askVessel = async (now: Bench, since: number) => {
+    const outcome = await following.ask('vessel', now);
+    if (!isUntouched.peek()) vessel.value = { ...heard(vessel.peek(), outcome), since };
+  };
   effect(() => {
     const now = bench.value;
     if (isUntouched.value) {
+      clearTimeout(timer);
       blankBefore = undefined;
       vessel.value = quiet;
       return;
     }
     if (now.blank !== blankBefore || now.units !== unitsBefore) {
+      clearTimeout(timer);
       blankBefore = now.blank;
       unitsBefore = now.units;
       vessel.value = { ...vessel.peek(), busy: true };
       const since = performance.now();
-      // After whatever else follows this change: where the flat drawing is seen, it comes first.
-      queueMicrotask(async () => {
-        const outcome = await following.ask('vessel', now);
-        if (!isUntouched.peek()) vessel.value = { ...heard(vessel.peek(), outcome), since };
-      });
+      if (view.peek() === 'wall') void askVessel(now, since);
+      else timer = setTimeout(() => void askVessel(now, since), rest);
     }
   });
   const isTouched = () => !isUntouched.value;
