@@ -30,6 +30,15 @@ export function onWall(place: FlatPlace, point: Point): WallPoint {
   return { turn, along: carried(place, along, 'on', 'along') };
 }
 
+/** Levels that turn on a larger radius than this are straight on any sheet, mm. */
+const straight = 1e6;
+
+/** The point of the guide that the level lines of a piece turn about, mm; undefined where they are straight. */
+export function levelCentre({ wall, toFile }: FlatPlace): Point | undefined {
+  const radius = 1 / wall.curvature;
+  return Math.abs(radius) < straight ? movePoint(toFile, { x: 0, y: radius }) : undefined;
+}
+
 /** Whether the piece covers a place of the wall. */
 export function coversPlace(place: FlatPlace, { turn, along }: WallPoint): boolean {
   const { wall, piece, left, right } = place;

@@ -39,6 +39,7 @@ import {
   zoomed,
 } from './sheet-view.ts';
 import { useSizedCanvas } from './sized-canvas.ts';
+import { spraysShown } from './sprays-shown.ts';
 
 /** What no eye finds, in dots of the screen. */
 const halfADot = 0.5;
@@ -92,6 +93,7 @@ export function FlatBoard() {
       measured: measured.value,
       pointed: shownPlace.value,
       dragged: dragged.value,
+      sprays: spraysShown(hidden.value),
     };
     trueWithin.value = halfADot / (view.value.scale * (globalThis.devicePixelRatio || 1));
     const of = followed.peek();

@@ -6,6 +6,7 @@ import { placeOnSheet } from './laid-out.ts';
 import type { Dragged } from './motif-drag.ts';
 import { drawRulers } from './rulers.ts';
 import { onScreen, type Point, type SheetView, type Size } from './sheet-view.ts';
+import { type Spray, sprayInk } from './spray-ink.ts';
 
 /** Two places on the sheet, mm, as far as they are given. */
 export interface Measured {
@@ -23,6 +24,8 @@ export interface SheetSeen {
   readonly measured: Measured;
   readonly pointed: { readonly turn: number; readonly along: number } | undefined;
   readonly dragged: Dragged | undefined;
+  /** Of layers that are sprayed, by name. */
+  readonly sprays: ReadonlyMap<string, Spray>;
   /** Whether it is drawn while keys come in: areas then wait to be filled until the job is laid afresh. */
   readonly isPassing: boolean;
 }
@@ -74,7 +77,7 @@ export function drawSheet(canvas: HTMLCanvasElement, seen: SheetSeen): void {
   ink.fillStyle = paper.sheet;
   ink.fillRect(0, 0, size.width, size.height);
   const within = strays / (view.scale * dense);
-  for (const { at, groups } of laid.pieces) {
+  for (const { piece, at, groups } of laid.pieces) {
     ink.save();
     ink.translate(view.x + at.x * view.scale, view.y + at.y * view.scale);
     ink.scale(view.scale, view.scale);
@@ -86,6 +89,11 @@ export function drawSheet(canvas: HTMLCanvasElement, seen: SheetSeen): void {
       ink.setLineDash([...group.dash]);
       // Filling areas takes twice as long as their lines, and tells nothing that the lines do not.
       const filled = group.filled && (group.isWords || !seen.isPassing);
+      const spray = group.role === 'artwork' && filled ? seen.sprays.get(group.layer ?? '') : undefined;
+      if (spray && piece.place) {
+        ink.fillStyle = sprayInk(ink, piece.place, spray);
+        ink.strokeStyle = ink.fillStyle;
+      }
       drawInk(ink, group.ink, { filled, stroked: !group.isWords, within });
     }
     ink.restore();

@@ -1,6 +1,7 @@
 // What can be done with the flat drawing: zoom, the whole of it, measuring, and which of its layers are seen.
 import type { Signal } from '@preact/signals';
 import { flatLaid } from '../store.ts';
+import { isSprayed, sprayKey } from './sprays-shown.ts';
 
 const roleWords: Readonly<Record<string, string>> = {
   relief: 'Relief cuts',
@@ -58,6 +59,16 @@ export function FlatTools({ zoomBy, showWhole, isMeasuring, toggleMeasure, hidde
               Layer {layer}
             </label>
           ))}
+          {isSprayed() ? (
+            <label>
+              <input
+                type="checkbox"
+                checked={!hidden.value.has(sprayKey)}
+                onChange={() => toggle(sprayKey)}
+              />
+              Sprays, in their colours
+            </label>
+          ) : null}
           {roles.map((role) => (
             <label key={role}>
               <input type="checkbox" checked={!hidden.value.has(role)} onChange={() => toggle(role)} />

@@ -1,0 +1,61 @@
+// Sprays on the flat drawing: their colours blended up the wall, as the vessel shows them.
+import { type FlatPlace, levelCentre, onGuide } from '../../job/flat-place.ts';
+
+type Band = FlatPlace['band'];
+
+/** Colours from foot to lip, and from where to where up the wall they are blended. */
+export interface Spray {
+  readonly colours: readonly string[];
+  readonly over: Band;
+}
+
+/** A canvas mixes two colours in a way of its own; between so many to a colour that shows no more. */
+const stops = 8;
+
+/** A channel of a colour to light and back, 0 to 1. Source: IEC 61966-2-1, sRGB; from memory, held against three's in a test. */
+const toLight = (value: number): number =>
+  value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4;
+const fromLight = (light: number): number =>
+  light <= 0.0031308 ? light * 12.92 : 1.055 * light ** (1 / 2.4) - 0.055;
+
+const channels = (colour: string): readonly number[] =>
+  [1, 3, 5].map((at) => toLight(Number.parseInt(colour.slice(at, at + 2), 16) / 255));
+
+/** The colour at a share of the way up, mixed as light is. */
+export function blendedAt(colours: readonly string[], share: number): string {
+  const at = Math.min(1, Math.max(0, share)) * (colours.length - 1);
+  const [low = '#000000', high = low] = [colours[Math.floor(at)], colours[Math.ceil(at)]];
+  const [from, to, part] = [channels(low), channels(high), at - Math.floor(at)];
+  const mixed = from.map((light, i) => fromLight(light + ((to[i] ?? light) - light) * part));
+  return `#${mixed
+    .map((value) =>
+      Math.round(255 * value)
+        .toString(16)
+        .padStart(2, '0'),
+    )
+    .join('')}`;
+}
+
+/** What a canvas fills a piece's spray with, in the piece's own mm: around its point for a cone, straight for a cylinder. */
+export function sprayInk(
+  ink: Pick<CanvasRenderingContext2D, 'createLinearGradient' | 'createRadialGradient'>,
+  place: FlatPlace,
+  { colours, over }: Spray,
+): CanvasGradient {
+  const { from, to } = place.band;
+  const [foot, lip] = [onGuide(place, { turn: 0.5, along: from }), onGuide(place, { turn: 0.5, along: to })];
+  const centre = levelCentre(place);
+  const off = (end: typeof foot): number => (centre ? Math.hypot(end.x - centre.x, end.y - centre.y) : 0);
+  const [inner, outer] = [Math.min(off(foot), off(lip)), Math.max(off(foot), off(lip))];
+  const gradient = centre
+    ? ink.createRadialGradient(centre.x, centre.y, inner, centre.x, centre.y, outer)
+    : ink.createLinearGradient(foot.x, foot.y, lip.x, lip.y);
+  const isLipFirst = off(foot) > off(lip);
+  const count = stops * Math.max(1, colours.length - 1);
+  for (let i = 0; i <= count; i++) {
+    const along = from + ((to - from) * i) / count;
+    const at = isLipFirst ? 1 - i / count : i / count;
+    gradient.addColorStop(at, blendedAt(colours, (along - over.from) / (over.to - over.from)));
+  }
+  return gradient;
+}
