@@ -6,9 +6,9 @@ import type { KeepOut } from '../blank/keep-out.ts';
 import { lipZoneStart } from '../blank/lip-zone.ts';
 import { flatBandsOfWall, reconciled, type Wall, wallLength, wallOf } from '../blank/wall.ts';
 import type { DrawWords } from '../drawing/words.ts';
-import type { Units } from '../lengths/length.ts';
+import { measuredLength, type Units } from '../lengths/length.ts';
 import { figure, type PutWords, wordsWith } from '../picture/profile-ink.ts';
-import { profilePicture } from '../picture/profile-picture.ts';
+import { drawnProfile, profilePicture } from '../picture/profile-picture.ts';
 import type { ProfileSubject } from '../picture/profile-subject.ts';
 import { wallRings } from '../picture/rolled-rings.ts';
 import { textWith } from '../picture/words-as-text.ts';
@@ -75,12 +75,55 @@ export interface ShownProfile {
   readonly notes: readonly string[];
 }
 
-/** The same for a screen that has the font: its words as text, a tenth of the work. `words` tells how wide they come out. */
-export function shownProfile(blank: Blank, units: Units, words: DrawWords): ShownProfile {
-  const subject = subjectOf(measured(blank), units);
-  const bare = { ...subject, name: '', notes: [], isOnScreen: true };
-  return { svg: profilePicture(bare, units, textWith(words)), notes: subject.notes };
+/** A window that a picture is seen in, px. */
+export interface PictureWindow {
+  readonly width: number;
+  readonly height: number;
 }
+
+/** How many times as large letters are on a screen, which shows half as much as a sheet of paper. */
+const largerOnScreen = 1.9;
+/** How large letters are shown at the least, px; the smallest of the picture are 0.86 of it. */
+const leastLetters = 13.4;
+/** Letters that grow take room from the section: so often they are made larger, and so large at the most. */
+const fitting = { times: 6, most: 9 } as const;
+
+/**
+ * The same for a screen that has the font: its words as text, a tenth of the work. `words` tells how wide they come out. In a narrow
+ * `window` letters are as large as are read there, and less stands beside the section.
+ */
+export function shownProfile(
+  blank: Blank,
+  units: Units,
+  words: DrawWords,
+  window?: PictureWindow,
+): ShownProfile {
+  const subject = subjectOf(measured(blank), units);
+  const draw = (letters: number) => {
+    const onScreen = { letters, isNarrow: window !== undefined };
+    return drawnProfile({ ...subject, name: '', notes: [], onScreen }, units, textWith(words));
+  };
+  let letters = largerOnScreen;
+  let drawn = draw(letters);
+  for (let i = 0; window && i < fitting.times; i++) {
+    const shown = drawn.em * Math.min(window.width / drawn.width, window.height / drawn.height);
+    if (shown >= leastLetters) break;
+    letters = Math.min(fitting.most, (letters * leastLetters) / shown);
+    drawn = draw(letters);
+  }
+  return {
+    svg: drawn.svg,
+    notes: window ? [...flatInWords(subject, units), ...subject.notes] : subject.notes,
+  };
+}
+
+/** What stands beside the bars where there is room. */
+const flatInWords = ({ flatBands }: ProfileSubject, units: Units): readonly string[] =>
+  flatBands.length === 0
+    ? []
+    : [
+        `flat along the green bar: ${flatBands.map(({ from, to }) => `${measuredLength(from, units)} to ${measuredLength(to, units)}`).join(', ')}`,
+      ];
 
 function measured(blank: Blank): ShownBlank {
   const { wall } = wallOf(blank);

@@ -2,6 +2,7 @@
 import { computed, effect, type Signal, signal } from '@preact/signals';
 import type { Finding } from '../finding.ts';
 import type { FollowedView } from '../job/followed-view.ts';
+import type { PictureWindow } from '../job/profile-picture.ts';
 import { Engine, type Outcome } from './ask.ts';
 import {
   type Bench,
@@ -106,6 +107,9 @@ export const drawingWay = signal(false);
 /** Whether the screen is still taking up the vessel in 3D. */
 export const takingUp = signal(false);
 
+/** The window that the wall is seen in where that is narrow: there it is drawn for it. */
+export const narrowWall = signal<PictureWindow | undefined>(undefined);
+
 export type ViewName = 'wall' | 'art' | 'flat' | 'vessel' | 'both' | 'seam';
 export const view = signal<ViewName>('wall');
 /** How many times the maker has chosen a view: what comes later must not take one from under their hand. */
@@ -190,23 +194,26 @@ const rest = 120;
 export function startAsking(): void {
   let blankBefore: unknown;
   let unitsBefore: unknown;
+  let windowBefore: unknown;
   let timer: ReturnType<typeof setTimeout> | undefined;
   const askVessel = async (now: Bench, since: number) => {
-    const outcome = await following.ask('vessel', now);
+    const window = narrowWall.peek();
+    const outcome = await following.ask('vessel', now, window ? { window } : {});
     if (!isUntouched.peek()) vessel.value = { ...heard(vessel.peek(), outcome), since };
   };
   effect(() => {
-    const now = bench.value;
+    const [now, window] = [bench.value, narrowWall.value];
     if (isUntouched.value) {
       clearTimeout(timer);
       blankBefore = undefined;
       vessel.value = quiet;
       return;
     }
-    if (now.blank !== blankBefore || now.units !== unitsBefore) {
+    if (now.blank !== blankBefore || now.units !== unitsBefore || window !== windowBefore) {
       clearTimeout(timer);
       blankBefore = now.blank;
       unitsBefore = now.units;
+      windowBefore = window;
       vessel.value = { ...vessel.peek(), busy: true };
       const since = performance.now();
       if (view.peek() === 'wall') void askVessel(now, since);

@@ -21,6 +21,12 @@ export function flatPart(subject: ProfileSubject, sheet: Sheet): Part {
   const widest = Math.max(...subject.rings.map(({ radius }) => radius)) + 5.5 * em;
   const x = widest + 1.5 * em;
   let reach = widest;
+  // Its figures are told beside the picture then.
+  if (sheet.isNarrow)
+    return {
+      text: bands.map((band) => areaText(straightBar(subject, band, em), ink.flat)).join(''),
+      reach: 0,
+    };
   const text = bands.map((band, i) => {
     const [start, row] = [starts[i], rows[i]];
     if (!start || row === undefined) return '';

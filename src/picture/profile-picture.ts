@@ -13,21 +13,39 @@ import { profileOf } from './rolled-profile.ts';
 /** Letters by the size of the blank, so that a picture of any of them reads alike. */
 const letters = (height: number, across: number): number => Math.max(0.8, 0.013 * (height + across));
 
-/** How many times as large letters are on a screen, which shows half as much as a sheet of paper; and the room around all, in their size. */
-const onScreen = { letters: 1.9, margin: 0.7 } as const;
+/** The room around all on paper and on a screen, in letters. */
+const margins = { paper: 4, screen: 0.7 } as const;
+/** What the section is given at the least on its right, above its lip and below its foot, in letters. */
+const room = {
+  wide: { right: 12, lip: 3, foot: 2, bottom: 3.5, name: 1.5 },
+  narrow: { right: 5.5, lip: 2.6, foot: 0.8, bottom: 0.8, name: 0 },
+} as const;
+
+/** A picture, and how large it and its letters are, mm. */
+export interface DrawnProfile {
+  readonly svg: string;
+  readonly width: number;
+  readonly height: number;
+  readonly em: number;
+}
+
+export const profilePicture = (subject: ProfileSubject, units: Units, words: PutWords): string =>
+  drawnProfile(subject, units, words).svg;
 
 /**
  * The text of `profile.svg`: the section of a blank at true scale, one user unit is 1 mm. Scales are in `units`. Paths
  * and dots only, and words as `put` writes them: outlines in a file. Same input, same bytes.
  */
-export function profilePicture(subject: ProfileSubject, units: Units, words: PutWords): string {
+export function drawnProfile(subject: ProfileSubject, units: Units, words: PutWords): DrawnProfile {
   const put = subject.standsOnLip ? turnedWords(words) : words;
   const { rings } = subject;
   const lip = rings.at(-1);
   const across = 2 * Math.max(...rings.map(({ radius }) => radius));
   const [height, length] = [lip?.height ?? 0, lip?.along ?? 0];
-  const em = letters(height, across) * (subject.isOnScreen ? onScreen.letters : 1);
-  const sheet: Sheet = { put, em, units, isTurned: subject.standsOnLip === true };
+  const { letters: larger = 1, isNarrow = false } = subject.onScreen ?? {};
+  const em = letters(height, across) * larger;
+  const sheet: Sheet = { put, em, units, isTurned: subject.standsOnLip === true, isNarrow };
+  const least = isNarrow ? room.narrow : room.wide;
   const profile = profileOf({
     profile: rings,
     footRound: subject.footRound,
@@ -41,15 +59,16 @@ export function profilePicture(subject: ProfileSubject, units: Units, words: Put
   const strain =
     subject.strain &&
     strainPart(subject.strain, { height, length }, sheet, Math.max(flat.reach, across / 2 + 8 * em));
-  const margin = (subject.isOnScreen ? onScreen.margin : 4) * em;
+  const margin = (subject.onScreen ? margins.screen : margins.paper) * em;
   const left = heights.reach;
   // What the section takes above the lip and below the foot, as it is drawn; turned over, the one is the other.
   const beyond = {
-    lip: (strain ? 6 : 3) * em,
-    foot: Math.max(2 * em, strain ? length - height + 2.5 * em : 0),
+    lip: (strain ? 6 : least.lip) * em,
+    foot: Math.max(least.foot * em, strain ? length - height + 2.5 * em : 0),
   };
   const [above, below] = subject.standsOnLip ? [beyond.foot, beyond.lip] : [beyond.lip, beyond.foot];
-  const top = height + above + 1.5 * em;
+  const named = least.name * em;
+  const top = height + above + named;
   const title = words(
     subject.name,
     { x: -left, y: -top },
@@ -64,18 +83,18 @@ export function profilePicture(subject: ProfileSubject, units: Units, words: Put
   );
   const right = Math.max(
     flat.reach,
-    across / 2 + 12 * em,
+    across / 2 + least.right * em,
     strain?.reach ?? 0,
     ...[title, ...notes].map(({ box }) => box.maxX),
   );
-  const bottom = Math.max(3.5 * em, below, ...notes.map(({ box }) => box.maxY));
+  const bottom = Math.max(least.bottom * em, below, ...notes.map(({ box }) => box.maxY));
   const box = {
     width: millimetres(left + right + 2 * margin),
-    height: millimetres(top + 1.5 * em + bottom + 2 * margin),
+    height: millimetres(top + named + bottom + 2 * margin),
   };
-  const origin = `translate(${millimetres(left + margin)} ${millimetres(top + 1.5 * em + margin)})`;
+  const origin = `translate(${millimetres(left + margin)} ${millimetres(top + named + margin)})`;
   const group = (role: string, text: string) => (text === '' ? '' : `<g data-role="${role}">\n${text}</g>\n`);
-  return (
+  const svg =
     `<svg xmlns="http://www.w3.org/2000/svg" width="${box.width}mm" height="${box.height}mm" viewBox="0 0 ${box.width} ${box.height}">\n` +
     `<title>The profile of the blank, at true scale</title>\n` +
     `<rect width="${box.width}" height="${box.height}" fill="${ink.ground}"/>\n<g transform="${origin}">\n` +
@@ -92,8 +111,8 @@ export function profilePicture(subject: ProfileSubject, units: Units, words: Put
     group('strain', strain?.text ?? '') +
     (subject.standsOnLip ? '</g>\n' : '') +
     group('note', [title, ...notes].map(({ text }) => text).join('')) +
-    '</g>\n</svg>\n'
-  );
+    '</g>\n</svg>\n';
+  return { svg, width: Number(box.width), height: Number(box.height), em };
 }
 
 /** Words within a drawing that is turned over: each turned back about its own middle, so that it reads and stays where it is. */

@@ -5,7 +5,13 @@ import { offWall, type Part, type Sheet } from './profile-sheet.ts';
 import type { ProfileSubject } from './profile-subject.ts';
 
 /** The scale of heights: upright, left of all else. */
-export function heightScale(subject: ProfileSubject, { put, em, units }: Sheet, clear: number): Part {
+export function heightScale(
+  subject: ProfileSubject,
+  { put, em, units, isNarrow }: Sheet,
+  clear: number,
+): Part {
+  // What was read at each height stands there in words.
+  if (isNarrow) return { text: '', reach: clear };
   const height = subject.rings.at(-1)?.height ?? 0;
   const x = -clear - 2 * em;
   const pen = { colour: ink.words, width: em * 0.07 };
@@ -48,7 +54,7 @@ export function heightScale(subject: ProfileSubject, { put, em, units }: Sheet, 
 }
 
 /** The scale along the wall: marks that stand on the right wall, with figures. */
-export function alongScale(subject: ProfileSubject, { put, em, units }: Sheet): string {
+export function alongScale(subject: ProfileSubject, { put, em, units, isNarrow }: Sheet): string {
   const length = subject.rings.at(-1)?.along ?? 0;
   const pen = { colour: ink.words, width: em * 0.07 };
   const mark = (mm: number, long: number) =>
@@ -70,7 +76,7 @@ export function alongScale(subject: ProfileSubject, { put, em, units }: Sheet): 
   const small = marksTo(length, stepOf(units, 0.45 * em)).map((mm) => mark(mm, 0.4 * em));
   const top = offWall(subject, length, 1.3 * em);
   const name = put(
-    `along the wall, ${units}`,
+    `${isNarrow ? 'along' : 'along the wall'}, ${units}`,
     { x: top.x, y: -(subject.rings.at(-1)?.height ?? 0) - 1.6 * em },
     { size: 0.86 * em, fill: ink.words, anchor: 'left' },
   );

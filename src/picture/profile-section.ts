@@ -1,6 +1,7 @@
 // The section of a blank through its axis, at true scale: its wall and what was measured on it.
 import { grow } from '../geometry/box.ts';
-import { areaText, dotText, ink, lineText, plateText, spread } from './profile-ink.ts';
+import type { Point } from '../geometry/point.ts';
+import { areaText, dotText, ink, lineText, type PlacedWords, plateText, spread } from './profile-ink.ts';
 import {
   besideWall,
   mirrored,
@@ -88,7 +89,7 @@ export function lipZonePart(subject: ProfileSubject, sheet: Sheet): string {
   const style = { size: 0.86 * em, fill: ink.lipZone, anchor: 'middle' } as const;
   const [name, figures] = twoLines(sheet, middle, middle + 1.25 * em);
   const words = [
-    put('common lip-and-rim zone:', { x: 0, y: name }, style),
+    put(sheet.isNarrow ? 'lip zone:' : 'common lip-and-rim zone:', { x: 0, y: name }, style),
     put(lipZone.says, { x: 0, y: figures }, style),
   ];
   const plates = words.map(({ box }) => plateText(grow(box, 0.3 * em), ink.body));
@@ -102,29 +103,42 @@ export function lipZonePart(subject: ProfileSubject, sheet: Sheet): string {
 }
 
 /** Readings: a dot on either wall, a thin line across, and what was read on the left. */
-export function stationsPart(subject: ProfileSubject, { put, em }: Sheet, clear: number): Part {
+export function stationsPart(subject: ProfileSubject, sheet: Sheet, clear: number): Part {
+  const { em, isNarrow } = sheet;
   const stations = [...subject.stations].sort((a, b) => b.along - a.along);
   const rings = stations.map(({ along }) => ringAlong(subject.rings, along));
   const rows = spread(
     rings.map(({ height }) => -height),
-    1.5 * em,
+    (isNarrow ? 2.8 : 1.5) * em,
   );
-  const x = -clear - 3 * em;
+  const [bend, begin] = isNarrow ? [0.5, 1.2] : [1, 2.5];
+  const x = -clear - (begin + 0.5) * em;
   let reach = -x;
   const text = stations.map(({ says }, i) => {
     const [ring, row] = [rings[i], rows[i]];
     if (!ring || row === undefined) return '';
-    const words = put(says, { x, y: row + 0.33 * em }, { size: em, fill: ink.station, anchor: 'right' });
-    reach = Math.max(reach, -words.box.minX);
+    const words = stationWords(says, { x, y: row }, sheet);
+    reach = Math.max(reach, ...words.map(({ box }) => -box.minX));
     const [left, right] = [onLeft(ring), onRight(ring)];
     const thin = { colour: ink.station, width: em * 0.06 };
     return (
       lineText([left, right], { ...thin, dashes: [0.35 * em, 0.35 * em] }) +
-      lineText([left, { x: -clear - em, y: left.y }, { x: -clear - 2.5 * em, y: row }], thin) +
+      lineText([left, { x: -clear - bend * em, y: left.y }, { x: -clear - begin * em, y: row }], thin) +
       dotText(left, em * 0.28, ink.station) +
       dotText(right, em * 0.28, ink.station) +
-      words.text
+      words.map((line) => line.text).join('')
     );
   });
   return { text: text.join(''), reach };
+}
+
+/** What was read, in a line; where there is little room, its place in one and the reading in the next. */
+function stationWords(says: string, { x, y }: Point, sheet: Sheet): readonly PlacedWords[] {
+  const { put, em } = sheet;
+  const style = { size: em, fill: ink.station, anchor: 'right' } as const;
+  const [place, ...read] = says.split(': ');
+  if (!sheet.isNarrow || place === undefined || read.length === 0)
+    return [put(says, { x, y: y + 0.33 * em }, style)];
+  const [first, second] = twoLines(sheet, y - 0.25 * em, y + 0.95 * em);
+  return [put(place, { x, y: first }, style), put(read.join(': '), { x, y: second }, style)];
 }

@@ -14,6 +14,8 @@ export interface Sheet {
   readonly units: Units;
   /** Whether all of it is turned over once it is drawn, but for the words: then the second of two lines goes above the first. */
   readonly isTurned: boolean;
+  /** Whether little room is left beside the section. */
+  readonly isNarrow: boolean;
 }
 
 /** Baselines of two lines of words, one under the other as they are read. */

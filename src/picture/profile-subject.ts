@@ -9,6 +9,13 @@ export interface ShownStrain {
   readonly gather: number;
 }
 
+export interface ProfileOnScreen {
+  /** How many times as large as on paper its letters are. */
+  readonly letters: number;
+  /** Whether there is room for little beside the section: words are broken, and what else tells is left out. */
+  readonly isNarrow: boolean;
+}
+
 /** All that the picture shows. Lengths in mm. */
 export interface ProfileSubject {
   readonly name: string;
@@ -30,8 +37,8 @@ export interface ProfileSubject {
   readonly keepOuts: readonly { readonly along?: Band; readonly letter: string }[];
   /** Lines of words under the section. */
   readonly notes: readonly string[];
-  /** Whether it is drawn for a screen: there it is seen smaller, on ground of its own. */
-  readonly isOnScreen?: boolean;
+  /** Where it is drawn for a screen: there it is seen smaller, on ground of its own. */
+  readonly onScreen?: ProfileOnScreen;
   /** What a band asks of the film, for a wall that bends. */
   readonly strain?: ShownStrain;
 }

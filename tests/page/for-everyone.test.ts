@@ -79,6 +79,16 @@ test('wide, by day: empty, in work, checked, its seam, and made, with both views
   expect(sheet.join()).not.toMatch(/Make the files|wrap\.guide\.svgfor/);
 });
 
+/** How large the smallest letters of the wall's drawing are shown, px. */
+const smallestLetters = (page: Page): Promise<number> =>
+  page.locator('.wall-picture text').evaluateAll((all) => {
+    const sizes = all.map((text) => {
+      const shown = (text as SVGTextElement).getScreenCTM()?.a ?? 0;
+      return Number(text.getAttribute('font-size')) * shown;
+    });
+    return Math.min(...sizes);
+  });
+
 /** How many colours a canvas shows. */
 const coloursOn = (page: Page, canvas: string): Promise<number> =>
   page.locator(canvas).evaluate((shown) => {
@@ -156,6 +166,8 @@ test(
     await page.getByRole('button', { name: 'Leave the guide' }).click();
     await field(page, 'blank:stations[1].height').fill('90');
     await field(page, 'blank:stations[1].girth').fill('200');
+    await page.getByRole('tab', { name: 'Wall' }).click();
+    await expect.poll(() => smallestLetters(page)).toBeGreaterThan(10.9);
     await page.getByRole('tab', { name: 'Seam' }).click();
     await settled(page);
     expect(await barriers(page), 'seam').toEqual([]);

@@ -3,7 +3,7 @@ import { useComputed, useSignal, useSignalEffect } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import { endsAtSeam } from '../../job/flat-ends.ts';
 import { measuredLength } from '../../lengths/length.ts';
-import { gapLength } from '../parts/gap-length.ts';
+import { gapAngle, gapLength } from '../parts/gap-length.ts';
 import { bench, flat, seam, shownPlace } from '../store.ts';
 import { type Keys, onKeys, zoomKeys } from './key-hands.ts';
 import { type Fingers, pointerHands } from './pointer-hands.ts';
@@ -140,9 +140,8 @@ function GapInWords() {
   if (!gap || gap.crossings === 0) return answer ? <>No edge of the pattern crosses the seam.</> : null;
   return (
     <>
-      Where {gap.crossings} edges of the pattern cross it, the ends meet within{' '}
-      <strong>{gapLength(gap.position, bench.value.units)}</strong> and{' '}
-      <strong>{gap.tangentDeg.toFixed(4)}°</strong>, measured on the cut file.
+      The ends meet <strong>{gapLength(gap.position, bench.value.units)}</strong>, their directions{' '}
+      <strong>{gapAngle(gap.tangentDeg)}</strong>, at {gap.crossings} edges of the cut file.
     </>
   );
 }

@@ -1,11 +1,33 @@
 // The wall as the engine draws it from the readings, in the page itself: an image apart would be a frame or two later.
-import { useLayoutEffect } from 'preact/hooks';
-import { vessel } from '../store.ts';
+import { useLayoutEffect, useRef } from 'preact/hooks';
+import { narrowWall, vessel } from '../store.ts';
 import { markRedraw } from './redraw-mark.ts';
+
+const asSentence = (note: string): string => `${note.charAt(0).toUpperCase()}${note.slice(1)}.`;
+
+/** As wide as a phone. */
+const narrow = '(max-width: 34rem)';
+
+/** Tells the engine of a narrow window. */
+function tellWindow(picture: HTMLElement): void {
+  const { width = 0, height = 0 } = picture.querySelector('svg')?.getBoundingClientRect() ?? {};
+  const before = narrowWall.peek();
+  if (!matchMedia(narrow).matches) narrowWall.value = undefined;
+  else if (before?.width !== width || before.height !== height) narrowWall.value = { width, height };
+}
 
 export function WallBoard() {
   const { answer, refused } = vessel.value;
   const { svg, notes } = answer?.profile ?? {};
+  const picture = useRef<HTMLDivElement>(null);
+  const isDrawn = svg !== undefined;
+  useLayoutEffect(() => {
+    const { current } = picture;
+    if (!current) return undefined;
+    const watch = new ResizeObserver(() => tellWindow(current));
+    watch.observe(current);
+    return () => watch.disconnect();
+  }, [isDrawn]);
   useLayoutEffect(() => {
     const { since } = vessel.peek();
     if (svg === undefined || since === undefined) return undefined;
@@ -17,6 +39,7 @@ export function WallBoard() {
   return (
     <div class="picture-board">
       <div
+        ref={picture}
         class={refused ? 'picture wall-picture picture-stale' : 'picture wall-picture'}
         role="img"
         aria-label="The wall in section, with its flat band, rounds, readings and lip zone"
@@ -28,7 +51,7 @@ export function WallBoard() {
           This is how it was before the last change; see the checks for what is wanting.
         </p>
       ) : notes && notes.length > 0 ? (
-        <p class="board-figures">{notes.join('. ')}.</p>
+        <p class="board-figures">{notes.map(asSentence).join(' ')}</p>
       ) : null}
     </div>
   );

@@ -7,7 +7,7 @@ import type { LaidView } from '../../job/laid-view.ts';
 import type { RefusedRow } from '../../job/list.ts';
 import type { NamedRow } from '../../job/names.ts';
 import type { NamesReport } from '../../job/names-report.ts';
-import type { ShownProfile } from '../../job/profile-picture.ts';
+import type { PictureWindow, ShownProfile } from '../../job/profile-picture.ts';
 import type { WayReport } from '../../job/repeat.ts';
 import type { PatternReport, Report } from '../../job/report.ts';
 import type { VesselView } from '../../job/vessel-view.ts';
@@ -23,7 +23,10 @@ export interface BenchAsked extends Omit<Bench, 'files'> {
 /** Every question, with what it is answered by. */
 export interface Questions {
   /** The vessel alone: its profile as a picture, and what is known of it. */
-  readonly vessel: { readonly ask: { readonly bench: BenchAsked }; readonly answer: VesselAnswer };
+  readonly vessel: {
+    readonly ask: { readonly bench: BenchAsked; readonly window?: PictureWindow };
+    readonly answer: VesselAnswer;
+  };
   /** The job laid flat. */
   readonly flat: { readonly ask: { readonly bench: BenchAsked }; readonly answer: LaidView };
   /** The drawing that leads, carried to new readings; without one where it can't be, true to `within` mm. */

@@ -185,6 +185,9 @@ export interface Option {
   readonly picture?: preact.ComponentChildren;
 }
 
+/** How so many choices stand beside one another, where they do so in a way of their own. */
+const rowOf: Readonly<Record<number, string>> = { 3: ' choice-three', 4: ' choice-two-up' };
+
 /** One of a few, all of them seen at once. `standard`: the value that holds where the key is left out. */
 export function ChoiceField({
   half,
@@ -215,7 +218,7 @@ export function ChoiceField({
       <legend>
         {label} {help ? <Help about={help} label={label} /> : null}
       </legend>
-      <div class={options.length === 4 ? 'choice-row choice-two-up' : 'choice-row'}>
+      <div class={`choice-row${rowOf[options.length] ?? ''}`}>
         {options.map((option) => (
           <label key={option.label} class="choice-card">
             <input

@@ -80,7 +80,7 @@ function Proof({ report }: Pick<FilesAnswer, 'report'>) {
         ? `Proved: the files, rolled back onto the vessel, hold in all ${proof.checks.length} checks.`
         : `The files do not hold in ${proof?.checks.filter(({ pass }) => !pass).length ?? 0} of the checks; see step 4 and report.json before you cut.`}
       {gap && gap.crossings > 0
-        ? ` At the seam the ends meet within ${gapLength(gap.position, bench.value.units)}.`
+        ? ` At the seam the ends meet ${gapLength(gap.position, bench.value.units)}.`
         : ''}
     </p>
   );

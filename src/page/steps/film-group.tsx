@@ -22,7 +22,14 @@ export function FilmGroup() {
               help="film"
               standard="0.08 mm"
             />
-            <NumberField half="job" path="film.stretch" label="It stretches by" help="stretch" standard="0" />
+            <NumberField
+              half="job"
+              path="film.stretch"
+              label="It stretches by"
+              unit="of 1"
+              help="stretch"
+              standard="0"
+            />
           </div>
           <Strip />
           <details class="more">
@@ -50,7 +57,14 @@ export function FilmGroup() {
                 unit="mm²"
                 standard="4"
               />
-              <NumberField half="job" path="film.gather" label="It gathers by" help="gather" standard="0" />
+              <NumberField
+                half="job"
+                path="film.gather"
+                label="It gathers by"
+                unit="of 1"
+                help="gather"
+                standard="0"
+              />
             </div>
             <ChoiceField
               half="job"

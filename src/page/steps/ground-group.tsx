@@ -25,8 +25,9 @@ export function GroundGroup() {
   if (left.length === 0 && all.length < 2) return null;
   return (
     <fieldset class="ground">
-      <legend>Ground, not cut</legend>
-      <Help about="ground" label="Ground, not cut" />
+      <legend>
+        Ground, not cut <Help about="ground" label="Ground, not cut" />
+      </legend>
       {all.map((colour) => (
         <label class="tick" key={colour}>
           <input

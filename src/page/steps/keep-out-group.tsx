@@ -14,8 +14,8 @@ function KeepOut({ index }: { readonly index: number }) {
       <div class="field-pair">
         <LengthField half="blank" path={`${path}.along.from`} label="Up from" help="keepOut" />
         <LengthField half="blank" path={`${path}.along.to`} label="Up to" help="keepOut" />
-        <NumberField half="blank" path={`${path}.turn.from`} label="From turn" help="turn" />
-        <NumberField half="blank" path={`${path}.turn.to`} label="To turn" help="turn" />
+        <NumberField half="blank" path={`${path}.turn.from`} label="From turn" unit="of 1" help="turn" />
+        <NumberField half="blank" path={`${path}.turn.to`} label="To turn" unit="of 1" help="turn" />
       </div>
       <FieldFindings
         id={`${path}-says`}

@@ -10,7 +10,7 @@ export function MotifPlace({ path, standardLay }: { readonly path: string; reado
   return (
     <>
       <div class="field-pair">
-        <NumberField half="job" path={`${path}.at.turn`} label="Turn" help="turn" required />
+        <NumberField half="job" path={`${path}.at.turn`} label="Turn" unit="of 1" help="turn" required />
         <LengthField half="job" path={`${path}.at.along`} label="Along the wall" help="placeAlong" required />
       </div>
       <details class="more">

@@ -101,13 +101,13 @@ export function VesselTools({ solid, showSides, nearer, save, saveTurning, turni
       >
         Colours
       </button>
-      <button type="button" class="tool tool-alone" onClick={showSides}>
+      <button type="button" class="tool" onClick={showSides}>
         Four sides
       </button>
-      <button type="button" class="tool tool-alone" onClick={save}>
+      <button type="button" class="tool" onClick={save}>
         Save picture
       </button>
-      <button type="button" class="tool tool-alone" disabled={turning !== undefined} onClick={saveTurning}>
+      <button type="button" class="tool" disabled={turning !== undefined} onClick={saveTurning}>
         {turning === undefined ? 'Save turning' : `Turning ${Math.round(turning * 100)} %`}
       </button>
     </div>

@@ -21,10 +21,10 @@ type Answers = {
 const fromFolder = (file: string): string => `../${file}`;
 
 export const answers: Answers = {
-  async vessel({ bench }) {
+  async vessel({ bench, window }) {
     const blank = givenBlank(bench);
     const { report, lines, checks } = describeBlank(blank, bench.blankFile, bench.units);
-    const profile = shownProfile(blank, bench.units, await loadWords());
+    const profile = shownProfile(blank, bench.units, await loadWords(), window);
     return { profile, lines, checks, length: report.along, flatBands: report.flatBands };
   },
 
