@@ -217,7 +217,7 @@ test('the seam close up: both ends, and what they miss each other by on the cut 
   const figures = page.locator('#seam-figures');
   await expect.poll(() => figures.textContent(), { timeout: 60_000 }).toContain('The ends meet ');
   const [, position, tangent] =
-    /(?:within|than) ([\d.]+) mm, their directions (?:to within|closer than) ([\d.]+)°/.exec(
+    /(?:within|than) ([\d.]+) mm and (?:to within|closer than) ([\d.]+)°/.exec(
       (await figures.textContent()) ?? '',
     ) ?? [];
   // What a proof asks of the seam: 0.01 mm and 0.1 degrees.
@@ -230,7 +230,7 @@ test('the seam close up: both ends, and what they miss each other by on the cut 
   await page.getByRole('radio', { name: 'in', exact: true }).check({ force: true });
   await expect
     .poll(() => figures.textContent(), { timeout: 60_000 })
-    .toMatch(/meet (to within|closer than) 0\.\d{5} in,/);
+    .toMatch(/meet (to within|closer than) 0\.\d{5} in and/);
   await drawnAsLaid(page);
   expect(wrong).toEqual([]);
 });

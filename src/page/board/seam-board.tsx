@@ -140,7 +140,7 @@ function GapInWords() {
   if (!gap || gap.crossings === 0) return answer ? <>No edge of the pattern crosses the seam.</> : null;
   return (
     <>
-      The ends meet <strong>{gapLength(gap.position, bench.value.units)}</strong>, their directions{' '}
+      The ends meet <strong>{gapLength(gap.position, bench.value.units)}</strong> and{' '}
       <strong>{gapAngle(gap.tangentDeg)}</strong>, at {gap.crossings} edges of the cut file.
     </>
   );

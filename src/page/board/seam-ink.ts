@@ -101,7 +101,8 @@ function drawEnd(
 
 function drawBar(ink: CanvasRenderingContext2D, { scale, size, units }: SeamSeen): void {
   const length = bars[units].find((mm) => mm * scale >= 48) ?? bars[units].at(-1) ?? 1;
-  const [x, y] = [16, size.height - 16];
+  // Above where the figures below grow to when they take two lines.
+  const [x, y] = [16, size.height - 46];
   ink.fillStyle = paper.sheet;
   ink.fillRect(x - 6, y - 26, length * scale + 12, 34);
   ink.strokeStyle = paper.words;
