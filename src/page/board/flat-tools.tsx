@@ -1,5 +1,6 @@
 // What can be done with the flat drawing: zoom, the whole of it, measuring, and which of its layers are seen.
 import type { Signal } from '@preact/signals';
+import { colourWords } from '../model/colour-words.ts';
 import { flatLaid } from '../store.ts';
 import { isSprayed, sprayKey } from './sprays-shown.ts';
 
@@ -56,7 +57,7 @@ export function FlatTools({ zoomBy, showWhole, isMeasuring, toggleMeasure, hidde
                 onChange={() => toggle(`layer:${layer}`)}
               />
               <span class="swatch" style={{ background: colour }} aria-hidden="true" />
-              Layer {layer}
+              Layer {layer}, {colourWords(colour)}
             </label>
           ))}
           {isSprayed() ? (

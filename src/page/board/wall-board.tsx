@@ -1,5 +1,6 @@
 // The wall as the engine draws it from the readings, in the page itself: an image apart would be a frame or two later.
 import { useLayoutEffect, useRef } from 'preact/hooks';
+import { inPlainWords } from '../parts/plain-words.ts';
 import { narrowWall, vessel } from '../store.ts';
 import { markRedraw } from './redraw-mark.ts';
 
@@ -19,6 +20,8 @@ function tellWindow(picture: HTMLElement): void {
 export function WallBoard() {
   const { answer, refused } = vessel.value;
   const { svg, notes } = answer?.profile ?? {};
+  // What the picture shows, for whoever hears it: the same figures in words.
+  const told = (answer?.lines.slice(1, 4) ?? []).map((line) => asSentence(inPlainWords(line))).join(' ');
   const picture = useRef<HTMLDivElement>(null);
   const isDrawn = svg !== undefined;
   useLayoutEffect(() => {
@@ -42,7 +45,7 @@ export function WallBoard() {
         ref={picture}
         class={refused ? 'picture wall-picture picture-stale' : 'picture wall-picture'}
         role="img"
-        aria-label="The wall in section, with its flat band, rounds, readings and lip zone"
+        aria-label={`The wall in section, with its flat band, rounds, readings and lip zone. ${told}`}
         // The engine's own drawing: numbers, and words that it escapes.
         dangerouslySetInnerHTML={{ __html: svg }}
       />

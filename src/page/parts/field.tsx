@@ -230,7 +230,12 @@ export function ChoiceField({
             />
             {option.picture}
             <span class="choice-label">{option.label}</span>
-            {option.says ? <span class="choice-says">{option.says}</span> : null}
+            {option.says ? (
+              <span class="choice-says">
+                <span class="unseen">: </span>
+                {option.says}
+              </span>
+            ) : null}
           </label>
         ))}
       </div>

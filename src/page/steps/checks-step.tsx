@@ -67,7 +67,10 @@ export function ChecksStep() {
               <span class="finding-number">{waiting.length + i + 1}</span>
               <LevelSign level={finding.level} />
               <span class="finding-says">{findingSays(finding)}</span>
-              <span class="finding-place">{findingPlace(finding)}</span>
+              <span class="finding-place">
+                <span class="unseen">. </span>
+                {findingPlace(finding)}
+              </span>
             </button>
           </li>
         ))}

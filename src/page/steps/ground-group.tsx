@@ -1,5 +1,6 @@
 // Which colours of the artwork are only the ground that the pattern stands on.
 import { listAt, valueAt, withField } from '../model/bench.ts';
+import { colourWords } from '../model/colour-words.ts';
 import { FieldFindings } from '../parts/field.tsx';
 import { Help } from '../parts/help.tsx';
 import { art, bench, change, findingsAt } from '../store.ts';
@@ -24,7 +25,7 @@ export function GroundGroup() {
   const all = [...new Set([...cut, ...left])].sort();
   if (left.length === 0 && all.length < 2) return null;
   return (
-    <fieldset class="ground">
+    <fieldset class="ground" aria-label="Ground, not cut">
       <legend>
         Ground, not cut <Help about="ground" label="Ground, not cut" />
       </legend>
@@ -36,7 +37,7 @@ export function GroundGroup() {
             onChange={(event) => leaveOut(colour, event.currentTarget.checked)}
           />
           <span class="swatch" style={{ background: colour }} aria-hidden="true" />
-          {colour}
+          {colour}, {colourWords(colour)}
         </label>
       ))}
       <FieldFindings id={`${path}-says`} found={findingsAt('job', path)} />

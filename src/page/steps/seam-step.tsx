@@ -92,7 +92,8 @@ export function SeamStep() {
       <WasteGroup />
       <MaskGroup />
       <h3 class="group-head">Band</h3>
-      <div class="field-pair">
+      {/* biome-ignore lint/a11y/useSemanticElements: its name is the heading above. */}
+      <div class="field-pair" role="group" aria-label="Band">
         <LengthField half="job" path="band.from" label="From" help="band" standard="flat band" />
         <LengthField half="job" path="band.to" label="To" help="band" standard="flat band" />
       </div>

@@ -34,7 +34,10 @@ export function Step({ number, title, state, open, onEnter, children }: StepProp
         <button type="button" aria-expanded={isOpen} aria-controls={`step-${number}-body`} onClick={toggle}>
           <span class="step-number">{number}</span>
           <span class="step-title">{title}</span>
-          <span class="step-state">{says}</span>
+          <span class="step-state">
+            {says === '' ? null : <span class="unseen">: </span>}
+            {says}
+          </span>
         </button>
       </h2>
       <div class="step-body" id={`step-${number}-body`} hidden={!isOpen} onFocusIn={onEnter}>

@@ -1,5 +1,6 @@
 // Colours of the vessel, its coats and its layers; which of them are seen; and how colour comes onto it.
 
+import { colourWords } from '../model/colour-words.ts';
 import type { Manner } from '../model/colours.ts';
 import type { SolidSeen } from '../model/messages.ts';
 import { colour, coloursOf, looks, mannerOf, maskNames, mostBlended, show } from './looks.ts';
@@ -56,7 +57,7 @@ function LayerColours({
   return (
     <fieldset class="layer-colours">
       <legend class="unseen">
-        {words[manner]} {name}
+        {words[manner]} {name}, drawn in {colourWords(layer.colour)}
       </legend>
       {shown.map((each, i) => (
         <ColourField
