@@ -1,7 +1,9 @@
 // A real headless Chromium: the machine's own where one is named, else the one that comes as a package.
+import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { delimiter, join } from 'node:path';
-import { type Browser, chromium } from 'playwright-core';
+import { type Browser, chromium, type LaunchOptions } from 'playwright-core';
 import { alone } from './alone.ts';
 
 function onPath(): string | undefined {
@@ -9,14 +11,33 @@ function onPath(): string | undefined {
   return folders.map((folder) => join(folder, 'chromium')).find((file) => existsSync(file));
 }
 
-async function executable(): Promise<string> {
+/** Where the package unpacks the libraries that a bare machine lacks. */
+const libraries = join(tmpdir(), 'al2023', 'lib');
+/** It does so only where this says that it runs on such a machine. */
+const toldBy = 'AWS_EXECUTION_ENV';
+
+/** Unpacks the package's browser, its libraries with it; they are used where the machine's own do not start it. */
+async function packaged(): Promise<LaunchOptions> {
+  const { default: pack } = await import('@sparticuz/chromium');
+  const before = process.env[toldBy];
+  process.env[toldBy] = 'nodejs20.x';
+  const executablePath = await pack.executablePath().finally(() => {
+    if (before === undefined) delete process.env[toldBy];
+    else process.env[toldBy] = before;
+  });
+  const startsAlone = spawnSync(executablePath, ['--version']).status === 0;
+  return startsAlone
+    ? { executablePath }
+    : { executablePath, env: { ...process.env, LD_LIBRARY_PATH: libraries } };
+}
+
+async function found(): Promise<LaunchOptions> {
   const own = process.env.CHROMIUM_PATH ?? onPath();
-  if (own !== undefined) return own;
-  return alone('browser', async () => (await import('@sparticuz/chromium')).default.executablePath());
+  return own === undefined ? alone('browser', packaged) : { executablePath: own };
 }
 
 /** 3D without a graphics card: the browser's own software stands in for one. */
 const softwareGraphics = '--enable-unsafe-swiftshader';
 
 export const launch = async (): Promise<Browser> =>
-  chromium.launch({ executablePath: await executable(), args: ['--no-sandbox', softwareGraphics] });
+  chromium.launch({ ...(await found()), args: ['--no-sandbox', softwareGraphics] });
