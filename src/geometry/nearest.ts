@@ -107,23 +107,24 @@ function nearestOn(segment: Segment, p: Point): NearestPlace {
 
 /** Finds the nearest place on many curves, by an index of their boxes. */
 export class NearestFinder {
-  readonly #segments: readonly Segment[];
+  /** The curves it looks at. Of contours that are kept as numbers each asking makes others: one of these is the same object always. */
+  readonly segments: readonly Segment[];
   readonly #index: BoxIndex;
 
   constructor(contours: readonly Contour[]) {
-    this.#segments = contours.flatMap(({ segments }) => segments);
-    this.#index = new BoxIndex(this.#segments.length, (add) => {
-      for (const segment of this.#segments) {
+    this.segments = contours.flatMap(({ segments }) => segments);
+    this.#index = new BoxIndex(this.segments.length, (add) => {
+      for (const segment of this.segments) {
         const { minX, minY, maxX, maxY } = boxOfSegment(segment);
         add(minX, minY, maxX, maxY);
       }
     });
   }
 
-  /** The nearest place on every curve but `except` that comes within a reach of p, mm. */
+  /** The nearest place on every curve but `except`, one of `segments`, that comes within a reach of p, mm. */
   within(p: Point, reach: number, except?: Segment): NearestPlace[] {
     return this.#index.meeting(p.x - reach, p.y - reach, p.x + reach, p.y + reach).flatMap((i) => {
-      const segment = this.#segments[i];
+      const segment = this.segments[i];
       if (!segment || segment === except) return [];
       const place = nearestOn(segment, p);
       return place.distance <= reach ? [place] : [];
@@ -136,10 +137,10 @@ export class NearestFinder {
     // By how near their boxes are: past the first box that is farther than a place found, nothing is nearer.
     const byBox = this.#index
       .meeting(p.x - reach, p.y - reach, p.x + reach, p.y + reach)
-      .map((i) => ({ i, least: distanceTo(this.#segments[i], p) }))
+      .map((i) => ({ i, least: distanceTo(this.segments[i], p) }))
       .sort((a, b) => a.least - b.least || a.i - b.i);
     for (const { i, least } of byBox) {
-      const segment = this.#segments[i];
+      const segment = this.segments[i];
       if (least > (best?.distance ?? reach) || !segment) break;
       const place = nearestOn(segment, p);
       if (place.distance <= reach && place.distance < (best?.distance ?? Number.POSITIVE_INFINITY))

@@ -35,6 +35,7 @@ export const mostHeld = 256;
 export function crossesNothing(x: ArrayLike<number>, y: ArrayLike<number>, least: number): boolean {
   const count = x.length;
   const at = (k: number) => k % count;
+  const boxes = boxesOfStretches(x, y);
   for (let i = 0; i < count; i++) {
     const ax = x[i] ?? 0;
     const ay = y[i] ?? 0;
@@ -47,6 +48,18 @@ export function crossesNothing(x: ArrayLike<number>, y: ArrayLike<number>, least
     const maxY = Math.max(ay, by);
     // The next chord begins where this one ends: it may not run straight back.
     for (let j = i + 1; j < count; j++) {
+      if (j % stretch === 0) {
+        const box = 4 * (j / stretch);
+        const isClear =
+          (boxes[box + 1] ?? 0) < minX ||
+          (boxes[box] ?? 0) > maxX ||
+          (boxes[box + 3] ?? 0) < minY ||
+          (boxes[box + 2] ?? 0) > maxY;
+        if (isClear) {
+          j += stretch - 1;
+          continue;
+        }
+      }
       const cx = x[j] ?? 0;
       const next = j + 1 === count ? 0 : j + 1;
       const dx = x[next] ?? 0;
@@ -67,6 +80,26 @@ export function crossesNothing(x: ArrayLike<number>, y: ArrayLike<number>, least
     }
   }
   return true;
+}
+
+/** So many sides on end have a box together: most sides are far from most of the ring. */
+const stretch = 8;
+
+/** Of every stretch of sides its least and greatest x, and its least and greatest y. */
+function boxesOfStretches(x: ArrayLike<number>, y: ArrayLike<number>): readonly number[] {
+  const boxes: number[] = [];
+  for (let from = 0; from < x.length; from += stretch) {
+    let [minX, maxX, minY, maxY] = [Infinity, -Infinity, Infinity, -Infinity];
+    for (let k = from; k <= from + stretch && k <= x.length; k++) {
+      const corner = k === x.length ? 0 : k;
+      minX = Math.min(minX, x[corner] ?? 0);
+      maxX = Math.max(maxX, x[corner] ?? 0);
+      minY = Math.min(minY, y[corner] ?? 0);
+      maxY = Math.max(maxY, y[corner] ?? 0);
+    }
+    boxes.push(minX, maxX, minY, maxY);
+  }
+  return boxes;
 }
 
 /** Above zero where p lies to the left of the line from a to b. */

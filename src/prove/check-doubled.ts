@@ -31,14 +31,10 @@ function isDoubled(segment: Segment, finder: NearestFinder): boolean {
 }
 
 /** Lines of one layer that run along another of it. */
-export const doubledLines = (
-  contours: readonly Contour[],
-  finder: NearestFinder = new NearestFinder(contours),
-): number =>
-  contours.reduce(
-    (sum, { segments }) => sum + segments.filter((segment) => isDoubled(segment, finder)).length,
-    0,
-  );
+export function doubledLines(contours: readonly Contour[]): number {
+  const finder = new NearestFinder(contours);
+  return finder.segments.filter((segment) => isDoubled(segment, finder)).length;
+}
 
 export const doubledCheck = (value: number): Check =>
   atMost({

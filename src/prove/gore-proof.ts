@@ -1,5 +1,4 @@
 // The proof of a job in gores: the delivered files rolled onto the wall gore by gore, and measured.
-import { NearestFinder } from '../geometry/nearest.ts';
 import { precision } from '../geometry/tolerance.ts';
 import type { AskedGores } from './asked-gores.ts';
 import { atMost, type Check, largest } from './check.ts';
@@ -65,10 +64,7 @@ function sizes({ band }: AskedGores, { sheet, gores }: ProvedGores): Check {
 }
 
 function doubledIn({ sheet }: ProvedGores): Check {
-  const counts = sheet.layers.map(({ shapes }) => {
-    const contours = shapes.flat();
-    return doubledLines(contours, new NearestFinder(contours));
-  });
+  const counts = sheet.layers.map(({ shapes }) => doubledLines(shapes.flat()));
   return doubledCheck(counts.reduce((sum, count) => sum + count, 0));
 }
 

@@ -37,7 +37,7 @@ export class SegmentStarts {
     return (Math.imul(column, 73_856_093) ^ Math.imul(row, 19_349_663)) & (this.#size - 1);
   }
 
-  /** The least that any segment which begins within `reach` (less than a square) of this one differs from it, mm. */
+  /** The least that any segment which begins within `reach` (less than a square) of another's beginning differs from that one, mm. */
   nearest(segment: Segment, reach: number): number {
     const { x, y } = segment.from;
     const [left, right] = [Math.floor((x - reach) / side), Math.floor((x + reach) / side)];
@@ -47,7 +47,7 @@ export class SegmentStarts {
       for (let row = low; row <= high; row++)
         for (let i = this.#first[this.#slot(column, row)] ?? -1; i >= 0; i = this.#next[i] ?? -1) {
           const other = this.#segments[i];
-          if (other && other !== segment) best = Math.min(best, unlike(segment, other));
+          if (other) best = Math.min(best, unlike(segment, other));
         }
     return best;
   }

@@ -1,9 +1,11 @@
 // A contour kept as numbers is the same contour, number for number.
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { pointContacts } from '../../src/cut/point-contacts.ts';
 import { type Contour, cubic, line, polygon, polyline, type Segment } from '../../src/geometry/contour.ts';
 import { atHand, keptContour, keptLayers } from '../../src/geometry/kept-contour.ts';
 import type { Point } from '../../src/geometry/point.ts';
+import { doubledLines } from '../../src/prove/check-doubled.ts';
 
 const number = fc.double({ noNaN: true });
 const point: fc.Arbitrary<Point> = fc.tuple(number, number).map(([x, y]) => ({ x, y }));
@@ -74,4 +76,25 @@ test('layers keep what else is theirs', () => {
   const layers = keptLayers([{ name: 'sea', colour: '#17566b', shapes: [{ contours: [square] }] }]);
   expect(layers.map(({ name, colour }) => [name, colour])).toEqual([['sea', '#17566b']]);
   expect(layers[0]?.shapes[0]?.contours[0]?.segments).toEqual(square.segments);
+});
+
+/** A square of 4 mm with its least corner at a place. */
+const squareAt = (x: number, y: number): Contour =>
+  polygon([
+    { x, y },
+    { x: x + 4, y },
+    { x: x + 4, y: y + 4 },
+    { x, y: y + 4 },
+  ]);
+
+test('whoever tells segments apart by which objects they are finds the same where they are kept', () => {
+  const [alone, twice] = [[squareAt(0, 0)], [squareAt(0, 0), squareAt(0, 0)]];
+  const kept = (contours: readonly Contour[]) => contours.map(keptContour);
+  // No line is another of itself: asked for anew, each of them would be.
+  expect([doubledLines(kept(alone)), doubledLines(kept(twice))]).toEqual([0, 8]);
+  const corner = [squareAt(0, 0), squareAt(4, 4)];
+  const contacts = (contours: readonly Contour[]) =>
+    pointContacts(contours.map((one) => ({ contours: [one] })));
+  expect(contacts(kept(alone))).toEqual([]);
+  expect(contacts(kept(corner))).toEqual([{ x: 4, y: 4 }]);
 });
