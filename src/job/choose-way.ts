@@ -4,7 +4,7 @@ import { type Finding, note, Refused, stop } from '../finding.ts';
 import { inPercent } from '../lengths/percent.ts';
 import { shown } from '../lengths/shown.ts';
 import { type Lattice, latticeOf } from '../pattern/lattice.ts';
-import { freeStudyOf, type RepeatStudy, repeatStudyOf } from '../pattern/repeat-study.ts';
+import { freeStudyOf, type RepeatStudy, repeatStudyOf, sureRepeat } from '../pattern/repeat-study.ts';
 import { clearlyBest, isPlainWay, type Way, type WayGround, waysToClose } from '../pattern/ways.ts';
 import type { PatternGround } from './pattern-ground.ts';
 import type { Artwork, Job, Repeat } from './resolved-job.ts';
@@ -68,10 +68,11 @@ export function chosenWay(
     return { way, findings: [], ...coversOf(study, way) };
   }
   const taken = takenWay(study, ways, artwork, wayGround);
+  const finer = isPlain && artwork.around === undefined ? nearerFiner(study, ways) : undefined;
   // Where nothing closes, the plan says so.
-  if (isPlain && (!taken || isPlainWay(taken, wayGround))) return undefined;
+  if (isPlain && (!taken || !finer)) return undefined;
   if (!taken) throw new Refused([notJoined(study, ways, files)]);
-  return { way: taken, findings: takenNotes(study, taken, ways, files) };
+  return { way: taken, findings: takenNotes(study, taken, finer, files) };
 }
 
 /** The way that is taken where none is named, of those by the count that the job gives; undefined where none is clearly best. */
@@ -84,15 +85,18 @@ export function takenWay(
   const plain = () => ways.find((way) => isPlainWay(way, ground));
   // What the maker says of the repeat is believed: where it does not hold, the laid pattern shows it.
   if (saysRepeat(repeat)) return study.joins ? plain() : ways.find(({ kind }) => kind === 'as-drawn');
-  // A count around is one of whole tiles where the tile joins.
-  if (study.joins && around !== undefined) return plain();
+  // A tile that joins is laid whole, and counts around are of whole tiles.
+  if (study.joins && (!study.stepped || around !== undefined)) return plain();
   return clearlyBest(ways, study);
 }
 
-function takenNotes(study: RepeatStudy, taken: Way, ways: readonly Way[], files: ArtFiles): Finding[] {
+/** The way by a finer repeat that a tile surely holds, where it comes nearer to the drawn size than whole tiles do. */
+export const nearerFiner = ({ period }: RepeatStudy, [first]: readonly Way[]): Way | undefined =>
+  first?.kind === 'period' && (period?.confidence ?? 0) >= sureRepeat ? first : undefined;
+
+function takenNotes(study: RepeatStudy, taken: Way, finer: Way | undefined, files: ArtFiles): Finding[] {
   if (!study.joins) return [foundNote(study, taken, files)];
-  if (taken.kind === 'period') return [finerNote(taken, ways, files)];
-  return study.stepped ? [steppedNote(taken, files)] : [];
+  return [finer ? finerNote(taken, finer, files) : steppedNote(taken, files)];
 }
 
 /** Borders that strips of a way have to cover: those between rows too where rows do not meet, or their spacing jumps. */
@@ -114,14 +118,10 @@ function wayNamed(asked: string | number, ways: readonly Way[], { job }: ArtFile
   throw new Refused([stop('no-such-way', typedAt(job, 'artwork.way'), says)]);
 }
 
-/** Of a tile that joins, why not whole tiles of it go around. */
-function finerNote(way: Way, ways: readonly Way[], { art }: ArtFiles): Finding {
-  const whole = ways.find(({ kind }) => kind === 'repeat');
+/** Of a tile that joins, how its finer repeat would come nearer to the drawn size than whole tiles. */
+function finerNote(whole: Way, finer: Way, { art }: ArtFiles): Finding {
   const size = ({ closing }: Way) => `${inPercent(closing.scaleAcross)} of the drawn size`;
-  const instead = whole
-    ? `; ${whole.around} whole tiles would be ${size(whole)}, and are laid by "way": ${shown(whole.key)}`
-    : '';
-  const says = `joins its own copy, and holds a finer repeat of ${stepsInWords(way.lattice)}: ${way.around} of those around, ${size(way)}, were laid as the way ${shown(way.key)}${instead}`;
+  const says = `is laid in ${whole.around} whole tiles around, ${size(whole)}; it holds a finer repeat of ${stepsInWords(finer.lattice)}, and ${finer.around} of those come nearer, ${size(finer)}: "way": ${shown(finer.key)} lays them`;
   return note('way-taken', { file: art }, says);
 }
 

@@ -12,7 +12,7 @@ import type { OpenStretch } from '../pattern/joins.ts';
 import { periodsShown, type RepeatStudy, sureRepeat } from '../pattern/repeat-study.ts';
 import { type Way, type WayKind, waysToClose } from '../pattern/ways.ts';
 import { groundFindings, refuseUnknownGround } from './art-ground.ts';
-import { saysRepeat, studyOf, takenWay, wayGroundOf } from './choose-way.ts';
+import { nearerFiner, saysRepeat, studyOf, takenWay, wayGroundOf } from './choose-way.ts';
 import { groundOf, type PatternGround } from './pattern-ground.ts';
 import { type PiecesInput, planPieces } from './pieces.ts';
 import type { Artwork, Job } from './resolved-job.ts';
@@ -287,10 +287,15 @@ function takenInWords(
     return 'none is clearly best, so make asks: name one in the job, "artwork": { "way": ... }, by its number or its name';
   const other = `"artwork": { "way": "${taken.key}" }`;
   if (around !== undefined) return `make takes ${taken.key}, by the count around that the job gives`;
+  return `make takes ${taken.key} unless the job names another: ${other}${passedInWords(taken, study, ways)}`;
+}
+
+/** Why what is listed first is not what a tile that joins is laid by. */
+function passedInWords(taken: Way, study: RepeatStudy, ways: readonly Way[]): string {
   const [first] = ways;
-  const passed =
-    first && first.key !== taken.key && study.joins && !study.stepped
-      ? `; ${first.key}, which comes nearer the drawn size, is not taken unasked, as some of the art does not recur by that repeat`
-      : '';
-  return `make takes ${taken.key} unless the job names another: ${other}${passed}`;
+  if (!first || first.key === taken.key || !study.joins || study.stepped) return '';
+  const why = nearerFiner(study, ways)
+    ? 'for a tile that joins is laid whole'
+    : 'as some of the art does not recur by that repeat';
+  return `; ${first.key}, which comes nearer the drawn size, is not taken unasked, ${why}`;
 }

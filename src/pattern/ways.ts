@@ -275,15 +275,12 @@ export function tileOfWay({ kind, lattice }: Pick<Way, 'kind' | 'lattice'>, tile
 /** Whether a way shows what was never drawn, or covers or leaves open what does not meet: it is never taken unasked. */
 const asksTheArt = ({ kind }: Way): boolean => askedBy[kind] > 0;
 
-/**
- * The way to take unasked: the first of the list, where it lays a repeat that is sure. A tile that joins goes around by its own steps
- * where a finer repeat of it is not; of any other none is clear then.
- */
+/** The way to take unasked: a tile that joins goes around by its own steps, another by a repeat that is sure; else none is clear. */
 export function clearlyBest(ways: readonly Way[], study: RepeatStudy): Way | undefined {
-  const isSure = (study.period?.confidence ?? 0) >= sureRepeat;
-  if (study.joins) return ways.find(({ kind }) => kind === 'repeat' || isSure);
+  if (study.joins) return ways.find(({ kind }) => kind === 'repeat');
   const [first] = ways;
-  return first && !asksTheArt(first) && isSure ? first : undefined;
+  if (!first || asksTheArt(first)) return undefined;
+  return (study.period?.confidence ?? 0) >= sureRepeat ? first : undefined;
 }
 
 /** Whether a way is what a tile is laid by where nothing is chosen: the closing of its own steps that asks least of it. */
