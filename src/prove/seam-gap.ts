@@ -7,7 +7,7 @@ import type { Contour, Segment } from '../geometry/contour.ts';
 import { lineCrossings } from '../geometry/crossings.ts';
 import { most } from '../geometry/extremes.ts';
 import type { NearestFinder } from '../geometry/nearest.ts';
-import { cross, distance, dot, type Point, subtract } from '../geometry/point.ts';
+import { cross, distance, dot, norm, type Point, subtract } from '../geometry/point.ts';
 import { directionAt, pointAt } from '../geometry/segment.ts';
 import { precision } from '../geometry/tolerance.ts';
 import { degrees } from '../lengths/angle.ts';
@@ -48,17 +48,21 @@ const nodeReach = 0.02;
 export interface Edge {
   readonly at: Point;
   readonly direction: Point;
-  /** Of a curve so short, mm, that its written ends tell less of its direction; left out, it is long. */
-  readonly length?: number;
+  /** How far off the written place stands that tells its direction, mm, as `leverOf` has it; left out, it is far. */
+  readonly lever?: number;
 }
 
 /** Places are written to this, mm. */
 const written = 0.0001;
 
-const lengthOf = ({ from, to }: Segment): number => distance(from, to);
+/** How far off the place stands that tells the way a segment runs at `t`, mm: at a cubic's ends the handle, of a line its other end. */
+function leverOf(s: Segment, t: number): number {
+  const { x, y } = directionAt(s, t);
+  return norm(x, y) / (s.kind === 'cubic' ? 3 : 1);
+}
 
-/** Of longer curves rounding turns none by what is seen, mm. */
-const tooShort = 0.25;
+/** By a lever as long as this, mm, rounding turns nothing that is seen: 0.03 degrees. */
+const long = 0.25;
 
 /**
  * An angle to a billionth of a degree: JavaScript leaves the last bit of an arctangent to its engine, and the page's report
@@ -67,8 +71,11 @@ const tooShort = 0.25;
 const angleOf = (opposite: number, adjacent: number): number =>
   Math.round(degrees(Math.atan2(opposite, adjacent)) * 1e9) / 1e9;
 
-/** What the rounding of written places may turn a short curve by, degrees: 0.1 on 0.11 mm. */
-const turnedByRounding = (length: number): number => angleOf(2 * written, length);
+/**
+ * What the rounding of written places may turn a curve by, degrees: both ends of the lever lie up to half a step off either way, which
+ * is 0.08 degrees of 0.1 mm.
+ */
+const turnedByRounding = (lever = long): number => (lever < long ? angleOf(Math.SQRT2 * written, lever) : 0);
 
 /** Where the art's edges cross the line up the wall at a turn, inside the finished band. */
 function edgesAt(contours: readonly Contour[], { cone, band }: SeamPiece, turn: number): Edge[] {
@@ -92,7 +99,7 @@ function edgesAt(contours: readonly Contour[], { cone, band }: SeamPiece, turn: 
         const share = dot(subtract(at, foot), up) / length;
         // The line up the wall crosses a wide sector twice: once here, once past the cone's point.
         if (share >= 0 && share <= 1 && Math.abs(rollUp(cone, at).turn - turn) < 0.25)
-          found.push({ at, direction: directionAt(s, t), length: lengthOf(s) });
+          found.push({ at, direction: directionAt(s, t), lever: leverOf(s, t) });
       }
     }
   }
@@ -147,7 +154,7 @@ function edgesOn(contours: readonly Contour[], { cone, band }: SeamPiece, line: 
           const share = dot(subtract(at, from), by) / dot(by, by);
           const { along } = rollUp(cone, at);
           const isOn = share >= 0 && share <= 1 && along >= band.from && along <= band.to;
-          return isOn ? [{ at, direction: directionAt(s, t), length: lengthOf(s) }] : [];
+          return isOn ? [{ at, direction: directionAt(s, t), lever: leverOf(s, t) }] : [];
         });
       });
     });
@@ -175,8 +182,7 @@ export function missOf(edge: Edge, others: NearestFinder): Miss {
     tangentDeg: Math.min(
       ...found.map(({ segment, t }) => {
         const apart = degreesBetween(edge.direction, directionAt(segment, t));
-        const shorter = Math.min(edge.length ?? Number.POSITIVE_INFINITY, lengthOf(segment));
-        return shorter < tooShort ? Math.max(0, apart - turnedByRounding(shorter)) : apart;
+        return Math.max(0, apart - turnedByRounding(edge.lever) - turnedByRounding(leverOf(segment, t)));
       }),
     ),
   };

@@ -247,6 +247,35 @@ it('takes no direction from a stretch so short that the rounding of files turns 
   expect(gapOf(lines, template).tangentDeg).toBe(0);
 });
 
+it('takes from a short handle no more of its direction than the rounding of files leaves', () => {
+  // A curve 0.28 mm long begins on turn 0; at one end its handle, 0.09 mm, stands `by` higher than at the other.
+  const template = wrapOn({ radius: 20, around: 3 }).template;
+  const off = (by: number) => {
+    const lines = [0, 1].map((turn) => {
+      const { x, y } = toFlat(template.wall, { turn, along: 30 });
+      const up = turn === 1 ? by : 0;
+      const short = cubic(
+        { x, y },
+        { x: x + 0.09, y: y + up },
+        { x: x + 0.19, y: y + up },
+        { x: x + 0.28, y },
+      );
+      return {
+        closed: false,
+        segments: [
+          line({ x: x - 2, y: y - 2 * (up / 0.09) }, { x, y }),
+          short,
+          line({ x: x + 0.28, y }, { x: x + 2, y }),
+        ],
+      };
+    });
+    return gapOf(lines, template).tangentDeg;
+  };
+  expect(off(0.0001)).toBe(0);
+  // atan(0.001 / 0.09), less what half a step at both ends of 0.09 mm turns: the long line beside it is turned by none.
+  expectWithin(off(0.001), 0.637 - 0.09, 0.01);
+});
+
 describe('art that stands at the seam', () => {
   /** A bar from `past` mm before turn 0 to 4 mm past it; the other end shows nothing. */
   const barAt = (past: number) => {
