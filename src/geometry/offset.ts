@@ -1,6 +1,6 @@
 // Areas grown or shrunk by a distance, their curves kept curves.
 import { arcAbout } from './arc.ts';
-import { type Contour, line, type Segment, type Shape } from './contour.ts';
+import { type Contour, type CubicSegment, line, type Segment, type Shape } from './contour.ts';
 import { fitCurve } from './fit.ts';
 import { directed } from './measure.ts';
 import { add, cross, distance, dot, type Point, scale, subtract, unit } from './point.ts';
@@ -89,6 +89,7 @@ const steps = 16;
  */
 function partsToMove(s: Segment, by: number): Segment[] {
   if (s.kind === 'line') return [s];
+  if (turnsAway(s, by)) return [partOf(s, 0, 1)];
   const runsBack = (t: number): boolean => dot(movedDerivative(s, by, t), directionAt(s, t)) < 0;
   const parts: Segment[] = [];
   let [from, isBack] = [0, runsBack(0)];
@@ -102,6 +103,19 @@ function partsToMove(s: Segment, by: number): Segment[] {
     if (runsBack(i / steps) !== isBack) take(turnover(runsBack, (i - 1) / steps, i / steps));
   take(1);
   return parts;
+}
+
+/** Handles shorter than this tell no direction, mm. */
+const leastHandle = 1e-3;
+
+/**
+ * Whether a curve surely bends nowhere towards the move: all three turns of its handles go the other way, and so does the curve, for its
+ * turning is a sum of theirs with weights above 0 (the Bernstein form of its first derivative times its second).
+ */
+function turnsAway({ from, c1, c2, to }: CubicSegment, by: number): boolean {
+  const [a, b, c] = [subtract(c1, from), subtract(c2, c1), subtract(to, c2)];
+  const isTold = [a, b, c].every(({ x, y }) => Math.abs(x) + Math.abs(y) > leastHandle);
+  return isTold && Math.min(cross(a, b) * by, cross(b, c) * by, cross(a, c) * by) > 0;
 }
 
 function chordsOf(s: Segment): Segment[] {
