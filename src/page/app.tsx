@@ -60,6 +60,13 @@ async function onDrop(event: DragEvent): Promise<void> {
   await openFiles(taken(event.dataTransfer?.files ?? []), 'files');
 }
 
+/** Seen when it has the keyboard: the drawing is many stops away from most of the card. */
+const ToDrawing = () => (
+  <a class="skip" href="#drawing">
+    To the drawing
+  </a>
+);
+
 const jobName = computed(() => String(bench.value.job.name ?? 'Job'));
 
 export function App() {
@@ -86,6 +93,7 @@ export function App() {
       <a class="skip" href="#card">
         To the job’s steps
       </a>
+      <ToDrawing />
       <Top />
       <main class="bench" data-busy={isBusy}>
         <h1 class="unseen">{jobName}</h1>
@@ -107,7 +115,14 @@ export function App() {
           <Step number={5} title="Files" state={filesState} open={open}>
             <FilesStep />
           </Step>
-          <footer class="foot">Everything is worked out in this browser; nothing leaves the machine.</footer>
+          <footer class="foot">
+            <p>Everything is worked out in this browser; nothing leaves the machine.</p>
+            <p>
+              By keys: <kbd>Esc</kbd> goes to the head of a step, and from there to the drawing; <kbd>↑</kbd>{' '}
+              and <kbd>↓</kbd> to the next head.
+            </p>
+          </footer>
+          <ToDrawing />
         </div>
       </main>
       <p class="unseen" role="status">

@@ -61,9 +61,21 @@ test('a canister in inches, from readings to proved files', patience, async () =
   await tabTo(page, 'Make the files');
   await page.keyboard.press('Enter');
   await page.getByText('Proved: the files').waitFor({ timeout: 120_000 });
+  // The keyboard is where it was: it once began again at the page's top.
+  expect(await focused(page)).toContain('Make the files');
   await tabTo(page, 'Save all as one zip');
   const [download] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Enter')]);
   expect(download.suggestedFilename()).toBe('my.zip');
+
+  // From among many files to the step's head, to others, and to the drawing.
+  await page.keyboard.press('Escape');
+  expect(await focused(page)).toMatch(/^\s*5Files/);
+  await page.keyboard.press('Home');
+  expect(await focused(page)).toMatch(/^\s*1Vessel/);
+  await page.keyboard.press('ArrowDown');
+  expect(await focused(page)).toMatch(/^\s*2Artwork/);
+  await page.keyboard.press('Escape');
+  expect(await focused(page)).toContain('Flat template. Arrow keys');
 
   // Undo and redo by their keys.
   await page.keyboard.press('Control+z');

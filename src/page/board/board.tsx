@@ -70,7 +70,7 @@ export function Board() {
     document.getElementById(`tab-${next}`)?.focus();
   };
   return (
-    <section class="board" aria-label="Drawing">
+    <section class="board" id="drawing" tabIndex={-1} aria-label="Drawing">
       <div class="tabs" role="tablist" aria-label="Views">
         {views.map(({ name, label }) => (
           <button

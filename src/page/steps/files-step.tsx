@@ -217,7 +217,14 @@ export function FilesStep() {
         </label>
       ) : null}
       <div class="button-row">
-        <button type="button" class="strong" disabled={hasStop || making.value !== undefined} onClick={make}>
+        {/* Not disabled while it works: it would lose the keyboard, which goes on from here. */}
+        <button
+          type="button"
+          class="strong"
+          disabled={hasStop}
+          aria-disabled={making.value !== undefined}
+          onClick={() => (making.value ? undefined : make())}
+        >
           Make the files
         </button>
         {making.value ? (

@@ -17,6 +17,35 @@ interface StepProps {
   readonly children: ComponentChildren;
 }
 
+/** By Escape to the head of the step that the keyboard is in, and from there to the drawing: fields are many. */
+function toHead(event: KeyboardEvent & { readonly currentTarget: HTMLElement }): void {
+  const { target, currentTarget, key } = event;
+  // A list that is open takes Escape for itself.
+  if (key !== 'Escape' || target instanceof HTMLSelectElement || document.querySelector('dialog[open]'))
+    return;
+  const head = currentTarget.querySelector<HTMLElement>('h2 button');
+  const drawing = document.querySelector<HTMLElement>(
+    '#drawing [role="application"], #drawing [aria-selected="true"]',
+  );
+  (document.activeElement === head ? drawing : head)?.focus();
+}
+
+/** Where arrows go from a head, as in any stack of such: to the one below or above, to the first or the last. */
+const goes: Readonly<Record<string, (at: number, last: number) => number>> = {
+  ArrowDown: (at, last) => Math.min(at + 1, last),
+  ArrowUp: (at) => Math.max(at - 1, 0),
+  Home: () => 0,
+  End: (_, last) => last,
+};
+
+function amongHeads(event: KeyboardEvent & { readonly currentTarget: HTMLElement }): void {
+  const go = goes[event.key];
+  if (!go) return;
+  const heads = [...document.querySelectorAll<HTMLElement>('.step h2 button')];
+  event.preventDefault();
+  heads[go(heads.indexOf(event.currentTarget), heads.length - 1)]?.focus();
+}
+
 export function Step({ number, title, state, open, onEnter, children }: StepProps) {
   const { is, says } = state();
   const isOpen = open.value.has(number);
@@ -29,9 +58,15 @@ export function Step({ number, title, state, open, onEnter, children }: StepProp
     open.value = next;
   };
   return (
-    <section class={`step step-${is}`} aria-label={title}>
+    <section class={`step step-${is}`} aria-label={title} onKeyDown={toHead}>
       <h2 id={`step-${number}`}>
-        <button type="button" aria-expanded={isOpen} aria-controls={`step-${number}-body`} onClick={toggle}>
+        <button
+          type="button"
+          aria-expanded={isOpen}
+          aria-controls={`step-${number}-body`}
+          onClick={toggle}
+          onKeyDown={amongHeads}
+        >
           <span class="step-number">{number}</span>
           <span class="step-title">{title}</span>
           <span class="step-state">

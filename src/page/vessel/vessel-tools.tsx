@@ -107,7 +107,12 @@ export function VesselTools({ solid, showSides, nearer, save, saveTurning, turni
       <button type="button" class="tool" onClick={save}>
         Save picture
       </button>
-      <button type="button" class="tool" disabled={turning !== undefined} onClick={saveTurning}>
+      <button
+        type="button"
+        class="tool"
+        aria-disabled={turning !== undefined}
+        onClick={() => (turning === undefined ? saveTurning() : undefined)}
+      >
         {turning === undefined ? 'Save turning' : `Turning ${Math.round(turning * 100)} %`}
       </button>
     </div>
