@@ -68,7 +68,9 @@ async function make(): Promise<void> {
 
 const sizeInWords = (content: string | Uint8Array): string => {
   const bytes = typeof content === 'string' ? new Blob([content]).size : content.length;
-  return bytes < 1e6 ? `${Math.max(1, Math.round(bytes / 1000))} kB` : `${(bytes / 1e6).toFixed(1)} MB`;
+  return bytes < 1e6
+    ? `${Math.max(1, Math.round(bytes / 1000))}\u00a0kB`
+    : `${(bytes / 1e6).toFixed(1)}\u00a0MB`;
 };
 
 function Proof({ report }: Pick<FilesAnswer, 'report'>) {

@@ -24,9 +24,8 @@ function toHead(event: KeyboardEvent & { readonly currentTarget: HTMLElement }):
   if (key !== 'Escape' || target instanceof HTMLSelectElement || document.querySelector('dialog[open]'))
     return;
   const head = currentTarget.querySelector<HTMLElement>('h2 button');
-  const drawing = document.querySelector<HTMLElement>(
-    '#drawing [role="application"], #drawing [aria-selected="true"]',
-  );
+  const find = (what: string) => document.querySelector<HTMLElement>(`#drawing ${what}`);
+  const drawing = find('[role="application"]') ?? find('[aria-selected="true"]');
   (document.activeElement === head ? drawing : head)?.focus();
 }
 
