@@ -3,8 +3,9 @@ import { moveSegment, translation } from './affine.ts';
 import type { Source } from './chords.ts';
 import { untraced } from './combine.ts';
 import { type Contour, line, type Segment, type Shape } from './contour.ts';
-import { between, cross, distance, norm, type Point, subtract } from './point.ts';
-import { derivativeAt, partOf, pointAt, withEnds } from './segment.ts';
+import { NearestFinder } from './nearest.ts';
+import { between, cross, distance, dot, norm, type Point, subtract } from './point.ts';
+import { derivativeAt, directionAt, partOf, pointAt, withEnds } from './segment.ts';
 import { chordTolerance, shortestPart, sliverWidth } from './tolerance.ts';
 import type { Run, TracedRegion, TracedRing } from './traced.ts';
 
@@ -112,7 +113,7 @@ export const runSegments = (
   runs: readonly Run[],
   joints: readonly Joint[],
   segmentOf: SegmentOf,
-): readonly RebuiltRun[] => withoutRounding(rebuilt(runs, joints, runs.map(segmentOf)));
+): readonly RebuiltRun[] => withoutSpikes(withoutRounding(rebuilt(runs, joints, runs.map(segmentOf))));
 
 function rebuilt(runs: readonly Run[], joints: readonly Joint[], segments: readonly Segment[]): RebuiltRun[] {
   const found: RebuiltRun[] = [];
@@ -156,6 +157,58 @@ function withoutRounding(runs: readonly RebuiltRun[]): readonly RebuiltRun[] {
   return kept;
 }
 
+/** A way back this close to the way there encloses nothing, mm. */
+const spikeWidth = 0.002;
+
+/** Of the two runs of a spike the longer one must go on by at least this share of itself. */
+const leastLeft = 0.02;
+
+/**
+ * Runs in order without spikes: where two edges all but coincide, a traced boundary may go on along one of them to its node and
+ * come back along the other. The longer of the two runs is cut back to where the shorter one began or ends.
+ */
+function withoutSpikes(runs: readonly RebuiltRun[]): readonly RebuiltRun[] {
+  const kept: RebuiltRun[] = [];
+  for (const item of runs) {
+    const before = kept.at(-1);
+    const left = before && turnsBack(before, item) ? cutBack(before, item) : undefined;
+    if (left) kept[kept.length - 1] = left;
+    else kept.push(item);
+  }
+  return kept;
+}
+
+const isWholeRun = ({ run }: RebuiltRun): boolean => isWholeEnd(run.t0) && isWholeEnd(run.t1);
+
+/** Whether a run leaves the way the one before it came, to within two degrees. */
+function turnsBack(before: RebuiltRun, after: RebuiltRun): boolean {
+  if (isWholeRun(before) && isWholeRun(after)) return false;
+  const [came, goes] = [directionAt(before.segment, 1), directionAt(after.segment, 0)];
+  const along = dot(came, goes);
+  return along < 0 && Math.abs(cross(came, goes)) < -along / 30;
+}
+
+/** What is left of two runs that are a spike; undefined where they are none after all. */
+function cutBack(before: RebuiltRun, after: RebuiltRun): RebuiltRun | undefined {
+  const isBeforeLonger = lengthOf(before) >= lengthOf(after);
+  const [longer, shorter] = isBeforeLonger ? [before, after] : [after, before];
+  const finder = new NearestFinder([{ closed: false, segments: [longer.segment] }]);
+  const end = isBeforeLonger ? after.end : before.start;
+  const at = finder.find(end.point, spikeWidth);
+  if (!at || !finder.find(pointAt(shorter.segment, 0.5), spikeWidth)) return undefined;
+  const [t0, t1] = isBeforeLonger ? [0, at.t] : [at.t, 1];
+  if (t1 - t0 < leastLeft) return undefined;
+  const { run, start, end: finish } = longer;
+  const t = start.after + at.t * (finish.before - start.after);
+  const [from, to] = isBeforeLonger ? [start.point, end.point] : [end.point, finish.point];
+  return {
+    run,
+    segment: withEnds(partOf(longer.segment, t0, t1), from, to),
+    start: isBeforeLonger ? start : { ...end, after: t },
+    end: isBeforeLonger ? { ...end, before: t } : finish,
+  };
+}
+
 const movedTo = ({ run, segment, start, end }: RebuiltRun, from: Point, to: Point): RebuiltRun => ({
   run,
   segment: withEnds(segment, from, to),
@@ -172,7 +225,7 @@ export function ringSegments(runs: readonly Run[], segmentOf: SegmentOf): readon
     return a && b ? jointBetween(runs[before] ?? run, a, run, b) : jointOf(run, run, segmentOf);
   });
   const all = rebuilt(runs, [...joints, ...joints.slice(0, 1)], segments);
-  const kept = withoutRounding(all);
+  const kept = withoutSpikes(withoutRounding(all));
   // Two straight lines enclose nothing.
   return kept.length > 2 || kept.some(({ segment }) => segment.kind === 'cubic') ? kept : all;
 }

@@ -1,57 +1,52 @@
-// Curves from traced runs. Truth: the nodes and curves that the test draws.
+// What rounding leaves where two edges all but coincide, taken off; areas held against Clipper 6 (clipper-lib).
 import { expect, test } from 'vitest';
-import type { Segment } from '../../src/geometry/contour.ts';
-import { distance } from '../../src/geometry/point.ts';
-import { jointOf, runSegments } from '../../src/geometry/rebuild.ts';
+import { cubic, line, type Segment } from '../../src/geometry/contour.ts';
+import { ringSegments } from '../../src/geometry/rebuild.ts';
+import { pointAt } from '../../src/geometry/segment.ts';
 import type { Run } from '../../src/geometry/traced.ts';
+import { expectWithin } from '../closeness.ts';
+import { chordPoints } from './drawn.ts';
+import { clipperArea } from './libraries.ts';
 
-const at = { x: 0, y: 0 };
-const run = (source: number, t0: number, t1: number): Run => ({
-  source,
-  segment: 0,
-  t0,
-  t1,
-  from: at,
-  to: at,
+const arc = cubic({ x: 0, y: 0 }, { x: 3, y: 2 }, { x: 7, y: 2 }, { x: 10, y: 0 });
+/** The same arc from its end to its beginning, so much off. */
+const backBy = (off: number) =>
+  cubic({ x: 10, y: 0 }, { x: 7, y: 2 + off }, { x: 3, y: 2 + off }, { x: 0, y: 0 });
+const corner = { x: 5, y: -6 };
+
+/** Along the arc to its end, back along the other by a share of it, to a corner below, and home. */
+function ring(off: number, share: number) {
+  const back = backBy(off);
+  const turn = pointAt(back, share);
+  const segments: readonly Segment[] = [arc, back, line(turn, corner), line(corner, arc.from)];
+  const runs = segments.map((s, source): Run => {
+    const t1 = source === 1 ? share : 1;
+    return { source, segment: 0, t0: 0, t1, from: s.from, to: pointAt(s, t1) };
+  });
+  return ringSegments(runs, ({ source }) => segments[source] ?? arc).map(({ segment }) => segment);
+}
+
+const areaOf = (segments: readonly Segment[]) =>
+  clipperArea('union', [chordPoints({ closed: true, segments }, 0.0001)], [], 'nonzero');
+
+test.each([0.01, 0.2, 0.6])('a way back of %d of an edge along itself is taken off', (share) => {
+  const kept = ring(0.0005, share);
+  expect(kept).toHaveLength(3);
+  const turn = pointAt(backBy(0.0005), share);
+  expect(kept[0]?.to).toEqual(turn);
+  expect(kept[1]?.from).toEqual(turn);
+  expectWithin(
+    areaOf(kept),
+    areaOf(ring(0.01, share)),
+    0.05,
+    'the area, but for that of a spike 0.01 mm wide',
+  );
 });
 
-/** Two curves of a pattern and its copy whose nodes lie 0.008 mm apart, side by side: where they meet is nowhere drawn. */
-const curves: readonly Segment[] = [
-  { kind: 'cubic', from: { x: 0, y: 0 }, c1: { x: 1, y: 0.2 }, c2: { x: 3, y: 0.2 }, to: { x: 4, y: 0 } },
-  {
-    kind: 'cubic',
-    from: { x: 4.003, y: 0.0074 },
-    c1: { x: 5, y: -0.2 },
-    c2: { x: 7, y: 0 },
-    to: { x: 8, y: 0 },
-  },
-];
-const segmentOf = ({ source }: Run): Segment => curves[source] ?? { kind: 'line', from: at, to: at };
-
-test('runs that end within rounding of their nodes meet where they would if they ended on them', () => {
-  // A ten-thousandth of a curve 4 mm long is 0.0004 mm. The joint stood 0.004 mm off then: one end of a wrap had the one, the other the other.
-  const exact = jointOf(run(0, 0, 1), run(1, 0, 1), segmentOf);
-  for (const [before, after] of [
-    [1, 0.0001],
-    [0.9999, 0],
-    [0.9999, 0.0001],
-    [0.99995, 0.0004],
-  ] as const) {
-    const joint = jointOf(run(0, 0, before), run(1, after, 1), segmentOf);
-    expect(distance(joint.point, exact.point)).toBe(0);
-    expect([joint.before, joint.after]).toEqual([1, 0]);
-  }
+test('a narrow film that goes there and back stays', () => {
+  expect(ring(0.1, 0.6)).toHaveLength(4);
 });
 
-test('what ends farther from its node ends where it was cut', () => {
-  const { before, after } = jointOf(run(0, 0, 0.99), run(1, 0.01, 1), segmentOf);
-  expect(before).toBeLessThan(1);
-  expect(after).toBeGreaterThan(0);
-});
-
-test('a run of next to no length is not lost', () => {
-  const runs = [run(0, 0.2, 0.2003), run(1, 0, 1)];
-  const joint = jointOf(runs[0] ?? run(0, 0, 1), runs[1] ?? run(1, 0, 1), segmentOf);
-  const start = { point: at, before: 0, after: 0.2 };
-  expect(runSegments(runs, [start, joint, { point: at, before: 1, after: 0 }], segmentOf)).toHaveLength(2);
+test('what is back at its own beginning stays as it is', () => {
+  expect(ring(0.0005, 0.995)).toHaveLength(4);
 });
