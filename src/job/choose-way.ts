@@ -12,7 +12,8 @@ import { typedAt } from './typed-at.ts';
 import { type ArtFiles, drawnLength, notJoined, stepsInWords } from './way-words.ts';
 
 export interface ChosenWay {
-  readonly way: Way;
+  /** Left out where the tile goes around by its own steps. */
+  readonly way?: Way;
   /** Of a way that covers borders with strips: which of them. */
   readonly covers?: 'sides' | 'both';
   readonly findings: readonly Finding[];
@@ -70,7 +71,8 @@ export function chosenWay(
   const taken = takenWay(study, ways, artwork, wayGround);
   const finer = isPlain && artwork.around === undefined ? nearerFiner(study, ways) : undefined;
   // Where nothing closes, the plan says so.
-  if (isPlain && (!taken || !finer)) return undefined;
+  if (isPlain && (!taken || !finer))
+    return study.isDoubtful && tile.goesOn ? { findings: [doubtNote(files)] } : undefined;
   if (!taken) throw new Refused([notJoined(study, ways, files)]);
   return { way: taken, findings: takenNotes(study, taken, finer, files) };
 }
@@ -124,6 +126,14 @@ function finerNote(whole: Way, finer: Way, { art }: ArtFiles): Finding {
   const says = `is laid in ${whole.around} whole tiles around, ${size(whole)}; it holds a finer repeat of ${stepsInWords(finer.lattice)}, and ${finer.around} of those come nearer, ${size(finer)}: "way": ${shown(finer.key)} lays them`;
   return note('way-taken', { file: art }, says);
 }
+
+/** Of a picture: crops meet by chance too where nothing crosses their borders aslant. */
+const doubtNote = ({ art }: ArtFiles): Finding =>
+  note(
+    'cannot-be-told',
+    { file: art },
+    'goes on across its borders as far as its pixels tell, but they would tell the same of some crops of it: look at the rolled picture whether copies stand as far apart as motifs within',
+  );
 
 function steppedNote(way: Way, { art }: ArtFiles): Finding {
   const says = `joins its own copy by a repeat of ${stepsInWords(way.lattice)}, and not straight on: that was laid, as the way ${shown(way.key)}`;

@@ -57,7 +57,7 @@ export function planPattern(
   const { girth, bandLength } = ground;
   const { lay } = artwork;
   if (artwork.strips && chosen?.covers === undefined) throw new Refused([stripsWithout(files.job)]);
-  if (chosen) {
+  if (chosen?.way) {
     const { way, findings } = chosen;
     const { lattice, closing, around, rows } = way;
     const told = [...findings, ...closingFindings(lattice, closing, around, lay, files.job)];
@@ -91,7 +91,7 @@ export function planPattern(
     lay,
     around,
     up: rowsUp(lattice, closing, bandLength),
-    findings: closingFindings(lattice, closing, around, lay, files.job),
+    findings: [...(chosen?.findings ?? []), ...closingFindings(lattice, closing, around, lay, files.job)],
   };
 }
 

@@ -66,6 +66,8 @@ export interface WayReport {
 
 export interface RepeatReport {
   readonly joins: boolean;
+  /** The same, where it can be told from the tile alone. */
+  readonly told: 'joins' | 'does-not-join' | 'cannot-be-told';
   /** The farthest that what crosses the borders is from where it goes on, mm. */
   readonly mismatch: number;
   /** Where the borders stay open, the worst first; mm in the drawing, y down. */
@@ -131,6 +133,7 @@ export function describeRepeat(input: RepeatInput): RepeatDescription {
   const wholeRows = job.edges === 'whole-rows';
   const report: RepeatReport = {
     joins: study.joins,
+    told: study.isDoubtful ? 'cannot-be-told' : study.joins ? 'joins' : 'does-not-join',
     mismatch: study.mismatch,
     open: study.borders.open.slice(0, mostPlaces).map(({ at, ...rest }) => ({ ...rest, x: at.x, y: at.y })),
     bends: study.borders.kinks
@@ -197,7 +200,7 @@ function studyFindings(tile: Tile, study: RepeatStudy, file: string): Finding[] 
       look(
         'does-not-join',
         { file, ...worst.at },
-        `does not meet its own copy: ${openInWords(worst)}${more}`,
+        `${study.isDoubtful ? `may not meet its own copy; ${doubtful}` : 'does not meet its own copy'}: ${openInWords(worst)}${more}`,
       ),
     ];
   }
@@ -235,27 +238,32 @@ function studyInWords(tile: Tile, study: RepeatStudy, file: string, units: Units
   const fault = open[0]
     ? `it does not join: ${openInWords(open[0])}`
     : `its borders meet, but its spacing jumps by ${(study.jump ?? 0).toFixed(2)} mm`;
-  const joins = `it joins itself${study.stepped ? ', but not straight on' : ''}: ${metInWords(study)}`;
+  const joins = `it joins itself${study.stepped ? ', but not straight on' : ''}${study.isDoubtful ? ', as far as can be told' : ''}: ${metInWords(study)}`;
   return [
     `${file}: ${size(tile.width)} by ${size(tile.height)}, ${colours}`,
-    toldIn(study.joins ? joins : fault, units),
+    toldIn(study.joins ? joins : study.isDoubtful ? `${doubtful}; ${fault}` : fault, units),
     ...(endsOnBorders(study) ? [drawnToEnd] : []),
     periodInWords(tile, study, units),
   ];
 }
 
+const doubtful = 'whether it joins cannot be told from it alone, so look at it laid beside itself';
+
 function periodInWords(tile: Tile, { joins, period, lattice }: RepeatStudy, units: Units): string {
   if (!period) return 'no repeat shows in it: nothing in it recurs both ways at a steady step';
+  const free = period.along
+    ? '; it is stripes, and any step along them is a repeat as well, so only the one across them tells'
+    : '';
   const steps = stepsInWords(period, units);
   const sure = `${Math.round(period.confidence * 100)} %`;
   if (joins && period.a.x === lattice.a.x && period.b.y === lattice.b.y)
-    return `its repeat is its own size: ${steps}`;
+    return `its repeat is its own size: ${steps}${free}`;
   const { across, up } = periodsShown(tile, period);
   const isSure = period.confidence >= sureRepeat;
   if (joins && !isSure)
     return `its repeat is its own size: ${stepsInWords(lattice, units)}; most of it, but not all, recurs by ${stepsInWords(period, units)}, which is not laid unasked`;
   const doubt = isSure ? '' : '; not enough to lay it unasked: look at it before you name it';
-  return `${isSure ? 'its true repeat' : 'what may be its repeat'}: ${steps}, sure to ${sure}; it shows ${across.toFixed(1)} of them across and ${up.toFixed(1)} up${doubt}`;
+  return `${isSure ? 'its true repeat' : 'what may be its repeat'}: ${steps}, sure to ${sure}; it shows ${across.toFixed(1)} of them across and ${up.toFixed(1)} up${free}${doubt}`;
 }
 
 /** The way that `make` takes: the one that the job names, or the one it takes by the job's own count around. */

@@ -105,11 +105,14 @@ export function openInWords({ layer, border, miss, length, instead }: OpenStretc
 }
 
 /** How a tile that joins meets its copies. */
-export function metInWords({ borders: { crossings, sides } }: RepeatStudy): string {
+export function metInWords({ isDoubtful, borders: { crossings, sides } }: RepeatStudy): string {
   if (sides.length > 0) return sidesInWords(sides);
-  return crossings === 0
-    ? 'nothing crosses its borders, so its size alone tells how far apart its copies stand: look whether they stand there as within'
-    : `${crossings} edges cross its borders and all go on in its copies`;
+  if (crossings === 0)
+    return 'nothing crosses its borders, so its size alone tells how far apart its copies stand: look whether they stand there as within';
+  const met = `${crossings} edges cross its borders and all go on in its copies`;
+  return isDoubtful
+    ? `${met}, but straight across one of them or not at all, as they would wherever it is cut: look whether copies stand as far apart as within`
+    : met;
 }
 
 /** Sides that were drawn on the borders, in words. */
@@ -137,7 +140,7 @@ export function notJoined(study: RepeatStudy, ways: readonly Way[], { art }: Art
   const drawnSo = endsOnBorders(study) ? `. ${drawnToEnd}` : '';
   const more = study.borders.open.length > 1 ? `, and so ${study.borders.open.length} places in all` : '';
   const fault = worst
-    ? `does not meet its own copy: ${openInWords(worst)}${more}`
+    ? `${study.isDoubtful ? 'may not meet its own copy, which cannot be told from it alone' : 'does not meet its own copy'}: ${openInWords(worst)}${more}`
     : `meets its own copy at the borders, but its spacing jumps there by ${drawnLength(study.jump ?? 0)}`;
   return stop(
     'does-not-join',

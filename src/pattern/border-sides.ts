@@ -36,7 +36,7 @@ export type SlantsMet = Readonly<Record<Border, number>>;
 export const alike = Math.PI / 90;
 
 /** So many slanting outlines that meet tell that copies stand where they were drawn to. */
-const enoughMet = 2;
+export const enoughMet = 2;
 
 /**
  * Tells for each edge on a border whether it is a side drawn there. It is one where nothing was drawn past it; where the border is
@@ -45,12 +45,7 @@ const enoughMet = 2;
  */
 export function drawnSides(tile: Tile, frame: Size, met: SlantsMet, edges: readonly BorderEdge[]) {
   if (edges.length === 0) return () => false;
-  const corners = diagonalsIntoCorners(tile, frame);
-  const isPlaced = (border: Border): boolean =>
-    met[border] >= enoughMet ||
-    corners[border] ||
-    edges.some((edge) => edge.border === border && edge.corners.some(runsInto)) ||
-    standsOnGrid(tile, frame, border);
+  const isPlaced = placedBorder(tile, frame, met, edges);
   const placed = { side: isPlaced('side'), level: isPlaced('level') };
   let known: ReadonlySet<string> | undefined;
   const isKnown = (corner: SideCorner, border: Border): boolean => {
@@ -63,6 +58,20 @@ export function drawnSides(tile: Tile, frame: Size, met: SlantsMet, edges: reado
   };
   return ({ border, goesPast, corners }: BorderEdge): boolean =>
     !goesPast && placed[border] && corners.every((corner) => isKnown(corner, border));
+}
+
+/** Whether anything tells that a border is where it was drawn: copies that stand elsewhere would meet there as well where nothing does. */
+export function placedBorder(tile: Tile, frame: Size, met: SlantsMet, edges: readonly BorderEdge[]) {
+  let corners: Readonly<Record<Border, boolean>> | undefined;
+  return (border: Border): boolean => {
+    if (met[border] >= enoughMet) return true;
+    corners ??= diagonalsIntoCorners(tile, frame);
+    return (
+      corners[border] ||
+      edges.some((edge) => edge.border === border && edge.corners.some(runsInto)) ||
+      standsOnGrid(tile, frame, border)
+    );
+  };
 }
 
 const runsInto = ({ of, angle }: SideCorner): boolean => of !== 'border' && angle < alike;

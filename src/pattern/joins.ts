@@ -1,11 +1,11 @@
 // Whether a tile joins its own copies: what film crosses its borders, held against what the copies beside it show there.
 
 import type { Tile } from '../artwork/tile.ts';
-import type { Box } from '../geometry/box.ts';
 import { most } from '../geometry/extremes.ts';
 import { cross, dot, type Point } from '../geometry/point.ts';
 import { joinTolerance } from '../geometry/tolerance.ts';
 import { EndsInRow, type LikeEnd } from './border-ends.ts';
+import { type BorderLine, beside, bordersOf, filmBeyond, type Held } from './border-lines.ts';
 import {
   alike,
   angleTo,
@@ -13,12 +13,14 @@ import {
   type BorderEdge,
   cornerAt,
   drawnSides,
+  enoughMet,
+  placedBorder,
   type SlantsMet,
 } from './border-sides.ts';
-import type { BoxedShape, Size } from './cut-shapes.ts';
-import { boxedShapes, filmAlong, type Stretch, together, uncovered, within } from './film-along.ts';
+import type { Size } from './cut-shapes.ts';
+import { boxedShapes, filmAlong, type Stretch, uncovered, within } from './film-along.ts';
 import { flushShape, hair } from './flush.ts';
-import { type Lattice, stepsIn } from './lattice.ts';
+import type { Lattice } from './lattice.ts';
 import { frameOf } from './period.ts';
 
 /** Film that ends at the border of its tile, where the copy beside it shows none. Drawn mm, y down. */
@@ -57,48 +59,12 @@ export interface Joins {
   readonly kinks: readonly Kink[];
   /** Outlines that cross the borders, each border counted. */
   readonly crossings: number;
+  /** Whether anything at the borders tells that copies stand where they were drawn to: what runs straight across meets wherever it is cut. */
+  readonly isPlaced: boolean;
 }
 
 /** An outline that bends by less than this where two copies meet is seen as one line, radians: half a degree. */
 const kinkSeen = Math.PI / 360;
-
-interface BorderLine {
-  readonly border: Border;
-  readonly through: Point;
-  readonly direction: Point;
-  /** Of length 1, out of the tile. */
-  readonly outward: Point;
-  readonly length: number;
-}
-
-const bordersOf = ({ width, height }: Size): readonly BorderLine[] => {
-  const [around, down] = [
-    { x: 1, y: 0 },
-    { x: 0, y: 1 },
-  ];
-  const [back, up] = [
-    { x: -1, y: 0 },
-    { x: 0, y: -1 },
-  ];
-  const side = (x: number, outward: Point): BorderLine => ({
-    border: 'side',
-    through: { x, y: 0 },
-    direction: down,
-    outward,
-    length: height,
-  });
-  const level = (y: number, outward: Point): BorderLine => ({
-    border: 'level',
-    through: { x: 0, y },
-    direction: around,
-    outward,
-    length: width,
-  });
-  return [side(0, back), side(width, around), level(0, up), level(height, down)];
-};
-
-/** Lines are held this far beside a border, inside the hair that sides along it are moved by, so that no node lies on them. */
-const beside = 0.31 * hair;
 
 /** A round up to this large that touches a border from inside is taken as touching it: its radius, mm. */
 const roundTouching = 200;
@@ -132,14 +98,9 @@ export function joinsOf(tile: Tile, lattice: Lattice): Joins {
     bordersOf(frame).map((line) => atBorder(name, { drawn: layers[i] ?? [], frame, lattice }, line)),
   );
   const all = found.flat();
-  const isSide = isSeenWhole(tile, lattice)
-    ? () => true
-    : drawnSides(
-        tile,
-        frame,
-        slantsMet(all),
-        all.flatMap((border) => border.open),
-      );
+  const [met, edges] = [slantsMet(all), all.flatMap((border) => border.open)];
+  const isSide = isSeenWhole(tile, lattice) ? () => true : drawnSides(tile, frame, met, edges);
+  const isPlaced = placedBorder(tile, frame, met, edges);
   const ends = found
     .flatMap((borders) => borders.flatMap((border, line) => border.open.map((one) => ({ ...one, line }))))
     .map((edge) => {
@@ -160,6 +121,9 @@ export function joinsOf(tile: Tile, lattice: Lattice): Joins {
     sides: stretches(true).sort((a, b) => b.length - a.length),
     kinks,
     crossings: all.reduce((sum, border) => sum + border.crossings, 0),
+    isPlaced: (['side', 'level'] as const).every(
+      (border) => telling(all, border) >= enoughMet || isPlaced(border),
+    ),
   };
 }
 
@@ -168,6 +132,10 @@ const isSeenWhole = ({ goesOn, width, height }: Tile, { a, b }: Lattice): boolea
   goesOn === true &&
   Math.hypot(a.x - width, a.y) <= joinTolerance &&
   Math.hypot(b.x, Math.abs(b.y) - height) <= joinTolerance;
+
+/** How many outlines meet across a border that would not if it stood elsewhere. */
+const telling = (borders: readonly AtBorder[], of: Border): number =>
+  borders.reduce((sum, { border, telling }) => sum + (border === of ? telling : 0), 0);
 
 const slantsMet = (borders: readonly AtBorder[]): SlantsMet => {
   const met = { side: 0, level: 0 };
@@ -185,12 +153,6 @@ const covers = (film: readonly Stretch[], from: number, to: number): boolean =>
 
 const mostly = 0.8;
 
-interface Held {
-  readonly drawn: readonly BoxedShape[];
-  readonly frame: Size;
-  readonly lattice: Lattice;
-}
-
 interface AtBorder {
   readonly border: Border;
   readonly open: readonly (OpenStretch & BorderEdge & { readonly from: number; readonly to: number })[];
@@ -200,6 +162,8 @@ interface AtBorder {
   readonly crossings: number;
   /** Outlines that meet one of the other side though they do not run straight across. */
   readonly slants: number;
+  /** Those that meet and stand elsewhere a little way in: what runs straight across meets wherever it is cut. */
+  readonly telling: number;
   /** The most that outlines which meet are apart, mm. */
   readonly rounding: number;
 }
@@ -241,6 +205,9 @@ function atBorder(layer: string, held: Held, line: BorderLine): AtBorder {
     const apart = other && Math.abs(other.at - end.at);
     return other && apart !== undefined && apart <= joinTolerance ? [{ end, other, apart }] : [];
   });
+  const inward = ownAt(-Math.min(tellingDepth, length / 10)).flatMap(({ from, to }) => [from.at, to.at]);
+  const isStraight = ({ at }: LikeEnd): boolean =>
+    inward.some((other) => Math.abs(other - at) <= joinTolerance);
   const isSlant = (end: LikeEnd): boolean => angleTo(end.direction, direction) < Math.PI / 2 - alike / 4;
   return {
     border,
@@ -249,6 +216,7 @@ function atBorder(layer: string, held: Held, line: BorderLine): AtBorder {
     slants: ends.filter((end) =>
       beyondEnds.within(end.at, joinTolerance).some((other) => isSlant(end) || isSlant(other)),
     ).length,
+    telling: met.filter(({ end }) => !isStraight(end)).length,
     kinks: met
       .map(({ end, other }) => ({
         layer,
@@ -264,6 +232,9 @@ function atBorder(layer: string, held: Held, line: BorderLine): AtBorder {
     ),
   };
 }
+
+/** So far in from a border an outline is looked at, mm. */
+const tellingDepth = 1;
 
 /** Whether film that ends at a border was drawn up to it and no further, all of it, as a side on the border is. */
 const isEnd = (
@@ -291,47 +262,6 @@ const onlyTouches = (
   { from, to }: { readonly from: number; readonly to: number },
   past: readonly Stretch[],
 ): boolean => to - from <= touchLength && past.every((film) => film.to.at <= from || film.from.at >= to);
-
-/** The film that copies of the tile show just past a border, along the border. */
-function filmBeyond(
-  { drawn, frame, lattice }: Held,
-  { through, direction, outward, length }: BorderLine,
-): readonly Stretch[] {
-  const outside = { x: through.x + outward.x * beside, y: through.y + outward.y * beside };
-  const found: Stretch[] = [];
-  for (const { i, j, at } of stepsIn(lattice, reachOf(frame))) {
-    const home = { x: outside.x - at.x, y: outside.y - at.y };
-    const shown = shownOf(home, direction, frame, length);
-    if ((i === 0 && j === 0) || !shown) continue;
-    // Where a copy stands flush with the border, its own hair lies beyond it.
-    found.push(...within(filmAlong(drawn, home, direction), shown.from, shown.to));
-  }
-  return together(found);
-}
-
-/** Steps that bring a copy of the tile beside itself or over itself. */
-const reachOf = ({ width, height }: Size): Box => ({
-  minX: -width - joinTolerance,
-  maxX: width + joinTolerance,
-  minY: -height - joinTolerance,
-  maxY: height + joinTolerance,
-});
-
-/** What of a border's line a copy covers, the line put where it runs through the copy; undefined where it misses it. */
-function shownOf(
-  home: Point,
-  direction: Point,
-  { width, height }: Size,
-  length: number,
-): { readonly from: number; readonly to: number } | undefined {
-  const isUpright = direction.x === 0;
-  const [across, most] = isUpright ? [home.x, width] : [home.y, height];
-  if (across < -joinTolerance || across > most + joinTolerance) return undefined;
-  const start = isUpright ? home.y : home.x;
-  const from = Math.max(0, -start);
-  const to = Math.min(length, (isUpright ? height : width) - start);
-  return to > from ? { from, to } : undefined;
-}
 
 /** Farther than this, or than twice the open stretch, an outline on the other side is no going on of this one, mm. */
 const farthest = 5;

@@ -13,6 +13,7 @@ import { cellArea, coordinates, type Lattice } from './lattice.ts';
 import { pictureRepeat } from './picture-repeat.ts';
 import { recursThroughout } from './recurs-throughout.ts';
 import { offLattice } from './same-lattice.ts';
+import { stripesRepeat } from './stripes.ts';
 import { type FoundRepeat, repeatTolerance, trueRepeat } from './true-repeat.ts';
 
 export interface RepeatStudy {
@@ -21,6 +22,8 @@ export interface RepeatStudy {
   readonly borders: Joins;
   /** Whether the tile can be laid beside itself and no eye finds where: its borders meet, and its spacing goes on. */
   readonly joins: boolean;
+  /** Whether all that speaks for that answer, or against it, may be chance, or as it was drawn: only an eye can tell then. */
+  readonly isDoubtful: boolean;
   /** The farthest that outlines, or copies of a motif, are from where they go on, mm. */
   readonly mismatch: number;
   /** The likeliest lattice of the art; undefined where it has none that shows. */
@@ -52,12 +55,27 @@ export function repeatStudyOf(tile: Tile, lattice: Lattice): RepeatStudy {
     lattice,
     borders,
     joins,
+    isDoubtful: isDoubtful(borders, joins, found, told),
     mismatch: Math.max(borders.mismatch, jump ?? 0),
     period: joins ? periodOfJoined(tile, lattice, borders, found) : (told?.by ?? found),
     others,
     jump,
     jumpsUp: told?.isUp ?? false,
   };
+}
+
+/**
+ * Whether nobody can tell from a tile alone if it joins. What only ends on its borders may be a side drawn there; where nothing crosses them
+ * but straight across, copies would meet as well if it were cut elsewhere, unless a sure repeat within tells how far apart they stand.
+ */
+function isDoubtful(
+  { open, isPlaced }: Joins,
+  joins: boolean,
+  found: FoundRepeat | undefined,
+  told: SpacingJump | undefined,
+): boolean {
+  if (joins) return !isPlaced && (found?.confidence ?? 0) < sureRepeat;
+  return told ? told.by.confidence < sureRepeat : open.every(({ ends }) => ends);
 }
 
 /** Study a tile whose repeat nobody gave: by its own sides, or by the drop or shift with which alone it joins. */
@@ -76,6 +94,9 @@ function repeatsOf({ layers, pixels, ...size }: Tile): readonly FoundRepeat[] {
     const level = levelled(found, within);
     return { ...level, ...fittedInto(size, level, within) };
   };
+  const pixelSlack = pixels ? Math.max(pixels.pixel.x, pixels.pixel.y) / 2 : 0;
+  const stripes = stripesRepeat({ layers, ...size }, Math.max(repeatTolerance / 2, pixelSlack));
+  if (stripes) return [{ ...stripes, ...fittedInto(size, stripes, drawnSo) }];
   if (!pixels) return trueRepeat(layers, size).map((found) => settled(unsureOfSeveral(found), drawnSo));
   const { width, height, rgb, pixel } = pixels;
   const count = width * height;

@@ -20,6 +20,7 @@ import { LandmarkMap } from './landmark-map.ts';
 import { drawnLandmarks } from './landmarks.ts';
 import { cellArea, type Lattice } from './lattice.ts';
 import { distinct, isMultiple, offLattice, reduced, tidied } from './same-lattice.ts';
+import { settledLattice } from './settled-lattice.ts';
 
 /** A lattice found, and how sure it is: the share of what should recur that does, 0 to 1, less what may be chance. */
 export interface FoundRepeat extends Lattice {
@@ -28,6 +29,8 @@ export interface FoundRepeat extends Lattice {
   readonly share?: number;
   /** Whether all recurs as well by steps that are none of this lattice. */
   readonly isOneOfSeveral?: boolean;
+  /** Of stripes: the way they run, of length 1; any step that way is a repeat. */
+  readonly along?: Point;
 }
 
 export interface RepeatOptions {
@@ -272,44 +275,4 @@ function evidenceOf(around: readonly Agreement[]): number {
   const contours = new Set(around.flatMap((one) => [...one.contours]));
   const segments = new Set(around.flatMap((one) => [...one.segments]));
   return Math.max(contours.size, segments.size / curvesPerContour);
-}
-
-/** The lattice that all copies in the crop agree on best: least squares over every pair, near and far. */
-function settledLattice(map: LandmarkMap, lattice: Lattice): Lattice {
-  let settled = lattice;
-  // Far copies are only found once the near ones have made the steps exact.
-  for (const reach of [1, 3, 10, 30]) {
-    const pairs = map.pairs(settled, reach);
-    settled = fitted(pairs) ?? settled;
-  }
-  return settled;
-}
-
-export interface Pair {
-  readonly i: number;
-  readonly j: number;
-  readonly by: Point;
-}
-
-/** Least squares of by = i a + j b. */
-function fitted(pairs: readonly Pair[]): Lattice | undefined {
-  let [ii, ij, jj] = [0, 0, 0];
-  const [ix, jx, iy, jy] = pairs.reduce(
-    ([ax, bx, ay, by], { i, j, by: step }) => {
-      ii += i * i;
-      ij += i * j;
-      jj += j * j;
-      return [ax + i * step.x, bx + j * step.x, ay + i * step.y, by + j * step.y];
-    },
-    [0, 0, 0, 0],
-  );
-  const determinant = ii * jj - ij * ij;
-  if (determinant <= 1e-9 * ii * jj || ix === undefined || jx === undefined) return undefined;
-  const solve = (p: number, q: number): readonly [number, number] => [
-    (p * jj - q * ij) / determinant,
-    (q * ii - p * ij) / determinant,
-  ];
-  const [ax, bx] = solve(ix, jx);
-  const [ay, by] = solve(iy ?? 0, jy ?? 0);
-  return { a: { x: ax, y: ay }, b: { x: bx, y: by } };
 }
