@@ -16,6 +16,9 @@ interface Layers {
   readonly layers: readonly { readonly shapes: readonly Shape[] }[];
 }
 
+/** More edges across a crop than this are not looked at: the time grows with the cube of their number. */
+const mostEdges = 300;
+
 /** Fewer edges than this that show again a step across are chance. */
 const leastAgain = 3;
 
@@ -97,7 +100,7 @@ interface Edge {
 /** The smallest step by which all edges of a line show again within its length, settled on all that do. */
 function stepAcross(edges: readonly Edge[], length: number, slack: number) {
   const [first] = edges;
-  if (!first) return undefined;
+  if (!first || edges.length > mostEdges) return undefined;
   const steps = edges
     .filter(({ kind, at }) => kind === first.kind && at > first.at + 2 * slack)
     .map(({ at }) => at - first.at)
