@@ -18,14 +18,18 @@ export interface Check {
 /** What stands for a value that could not be measured, or is past all measure. */
 const beyond = 99_999;
 
-const finite = (value: number): number => (Number.isFinite(value) ? value : beyond);
+/**
+ * A value as it is told, to a billionth: JavaScript leaves the last bit of an arctangent to its engine, and the page's report differed in it
+ * from the command's.
+ */
+const told = (value: number): number => (Number.isFinite(value) ? Math.round(value * 1e9) / 1e9 : beyond);
 
 type Measured = Pick<Check, 'rule' | 'value' | 'limit' | 'unit' | 'says'>;
 
 /** A row whose value may be up to its limit. */
 export const atMost = ({ rule, value, limit, unit, says }: Measured): Check => ({
   rule,
-  value: finite(value),
+  value: told(value),
   limit,
   pass: value <= limit,
   unit,
@@ -36,7 +40,7 @@ export const atMost = ({ rule, value, limit, unit, says }: Measured): Check => (
 /** A row whose value has to reach its limit, but for `slack`. */
 export const atLeast = ({ rule, value, limit, unit, says }: Measured, slack: number): Check => ({
   rule,
-  value: finite(value),
+  value: told(value),
   limit,
   pass: value >= limit - slack,
   unit,
