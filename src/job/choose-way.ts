@@ -1,7 +1,6 @@
 // Which way a job's pattern closes by: the one the maker chose, or the one that is clearly best where the tile does not join.
 import type { Tile } from '../artwork/tile.ts';
 import { type Finding, note, Refused, stop } from '../finding.ts';
-import { inPercent } from '../lengths/percent.ts';
 import { shown } from '../lengths/shown.ts';
 import { type Lattice, latticeOf } from '../pattern/lattice.ts';
 import { freeStudyOf, type RepeatStudy, repeatStudyOf, sureRepeat } from '../pattern/repeat-study.ts';
@@ -61,6 +60,9 @@ export function chosenWay(
   if (asked === undefined && saysRepeat(repeat)) return undefined;
   const study = studied(tile, repeat);
   const isPlain = study.joins && !study.stepped;
+  // As nearly all tiles do, and while a maker types: what `repeat` lists is not worked out for it.
+  if (isPlain && asked === undefined)
+    return study.isDoubtful && tile.goesOn ? { findings: [doubtNote(files)] } : undefined;
   if (isPlain && asked === 'as-drawn') return undefined;
   const wayGround = wayGroundOf(artwork, edges, ground);
   const ways = waysToClose(tile, study, wayGround);
@@ -69,12 +71,9 @@ export function chosenWay(
     return { way, findings: [], ...coversOf(study, way) };
   }
   const taken = takenWay(study, ways, artwork, wayGround);
-  const finer = isPlain && artwork.around === undefined ? nearerFiner(study, ways) : undefined;
-  // Where nothing closes, the plan says so.
-  if (isPlain && (!taken || !finer))
-    return study.isDoubtful && tile.goesOn ? { findings: [doubtNote(files)] } : undefined;
   if (!taken) throw new Refused([notJoined(study, ways, files)]);
-  return { way: taken, findings: takenNotes(study, taken, finer, files) };
+  const told = study.stepped ? steppedNote(taken, files) : foundNote(study, taken, files);
+  return { way: taken, findings: [told] };
 }
 
 /** The way that is taken where none is named, of those by the count that the job gives; undefined where none is clearly best. */
@@ -96,11 +95,6 @@ export function takenWay(
 export const nearerFiner = ({ period }: RepeatStudy, [first]: readonly Way[]): Way | undefined =>
   first?.kind === 'period' && (period?.confidence ?? 0) >= sureRepeat ? first : undefined;
 
-function takenNotes(study: RepeatStudy, taken: Way, finer: Way | undefined, files: ArtFiles): Finding[] {
-  if (!study.joins) return [foundNote(study, taken, files)];
-  return [finer ? finerNote(taken, finer, files) : steppedNote(taken, files)];
-}
-
 /** Borders that strips of a way have to cover: those between rows too where rows do not meet, or their spacing jumps. */
 export function coversOf({ borders, jumpsUp }: RepeatStudy, { kind, rows }: Way): Pick<ChosenWay, 'covers'> {
   if (kind !== 'strip') return {};
@@ -118,13 +112,6 @@ function wayNamed(asked: string | number, ways: readonly Way[], { job }: ArtFile
       ? `${shown(asked)} is no way this tile can close here; it has none, so give artwork drawn smaller`
       : `${shown(asked)} is no way this tile can close here; give one of ${keys}`;
   throw new Refused([stop('no-such-way', typedAt(job, 'artwork.way'), says)]);
-}
-
-/** Of a tile that joins, how its finer repeat would come nearer to the drawn size than whole tiles. */
-function finerNote(whole: Way, finer: Way, { art }: ArtFiles): Finding {
-  const size = ({ closing }: Way) => `${inPercent(closing.scaleAcross)} of the drawn size`;
-  const says = `is laid in ${whole.around} whole tiles around, ${size(whole)}; it holds a finer repeat of ${stepsInWords(finer.lattice)}, and ${finer.around} of those come nearer, ${size(finer)}: "way": ${shown(finer.key)} lays them`;
-  return note('way-taken', { file: art }, says);
 }
 
 /** Of a picture: crops meet by chance too where nothing crosses their borders aslant. */
