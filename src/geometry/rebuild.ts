@@ -3,10 +3,11 @@ import { moveSegment, translation } from './affine.ts';
 import type { Source } from './chords.ts';
 import { untraced } from './combine.ts';
 import { type Contour, line, type Segment, type Shape } from './contour.ts';
-import { NearestFinder } from './nearest.ts';
-import { between, cross, distance, dot, norm, type Point, subtract } from './point.ts';
-import { derivativeAt, directionAt, partOf, pointAt, withEnds } from './segment.ts';
-import { chordTolerance, shortestPart, sliverWidth } from './tolerance.ts';
+import { withoutRounding, withoutSpikes } from './left-by-rounding.ts';
+import { between, cross, distance, norm, type Point, subtract } from './point.ts';
+import { isWholeEnd, type Joint, type RebuiltRun } from './rebuilt-run.ts';
+import { derivativeAt, partOf, pointAt, withEnds } from './segment.ts';
+import { chordTolerance, sliverWidth } from './tolerance.ts';
 import type { Run, TracedRegion, TracedRing } from './traced.ts';
 
 /** Gives the segment a run is part of. */
@@ -28,15 +29,6 @@ export const segmentsOf = (sources: readonly Source[]): SegmentOf => {
     return x === 0 && y === 0 ? segment : moveSegment(translation(x, y), segment);
   };
 };
-
-/** Where one run ends and the next begins, with the parameters of that place on each. */
-export interface Joint {
-  readonly point: Point;
-  readonly before: number;
-  readonly after: number;
-}
-
-const isWholeEnd = (t: number): boolean => t === 0 || t === 1;
 
 /**
  * A run that ends this near to a node ends at it, mm: rounding moves corners by less. Were only what ends on the very node taken for it,
@@ -100,14 +92,6 @@ function crossing(a: Segment, s: number, b: Segment, t: number): Joint | undefin
   return settled ? { point, before, after } : undefined;
 }
 
-/** A run with the curve it became, and the joints at its ends. */
-export interface RebuiltRun {
-  readonly run: Run;
-  readonly segment: Segment;
-  readonly start: Joint;
-  readonly end: Joint;
-}
-
 /** The curves of runs that follow one another, from the joint before the first to the joint after the last. */
 export const runSegments = (
   runs: readonly Run[],
@@ -125,96 +109,6 @@ function rebuilt(runs: readonly Run[], joints: readonly Joint[], segments: reado
   });
   return found;
 }
-
-/** Such parts are far shorter than the runs beside them: a shape that is itself as small keeps all it has. */
-const farShorter = 0.1;
-
-const lengthOf = ({ start, end }: RebuiltRun): number => distance(start.point, end.point);
-
-/** Whether a run is a part left by rounding, next to `beside`, which goes on in its place. */
-const isRounding = (item: RebuiltRun, beside: RebuiltRun): boolean =>
-  lengthOf(item) < Math.min(shortestPart, farShorter * lengthOf(beside)) &&
-  (item.run.source === untraced || !(isWholeEnd(item.run.t0) && isWholeEnd(item.run.t1)));
-
-/**
- * Runs in order without parts that are rounding: the run before each, or of the first the one after, takes its place. Of
- * several in a row only one is left out, for many are a way of their own.
- */
-function withoutRounding(runs: readonly RebuiltRun[]): readonly RebuiltRun[] {
-  const kept: RebuiltRun[] = [];
-  let left: RebuiltRun | undefined;
-  for (const [i, item] of runs.entries()) {
-    const before = kept.at(-1);
-    const beside = before ?? runs[i + 1];
-    if (!left && beside && isRounding(item, beside)) {
-      left = item;
-      if (before) kept[kept.length - 1] = movedTo(before, before.start.point, item.end.point);
-      continue;
-    }
-    kept.push(left && !before ? movedTo(item, left.start.point, item.end.point) : item);
-    left = undefined;
-  }
-  return kept;
-}
-
-/** A way back this close to the way there encloses nothing, mm. */
-const spikeWidth = 0.002;
-
-/** Of the two runs of a spike the longer one must go on by at least this share of itself. */
-const leastLeft = 0.02;
-
-/**
- * Runs in order without spikes: where two edges all but coincide, a traced boundary may go on along one of them to its node and
- * come back along the other. The longer of the two runs is cut back to where the shorter one began or ends.
- */
-function withoutSpikes(runs: readonly RebuiltRun[]): readonly RebuiltRun[] {
-  const kept: RebuiltRun[] = [];
-  for (const item of runs) {
-    const before = kept.at(-1);
-    const left = before && turnsBack(before, item) ? cutBack(before, item) : undefined;
-    if (left) kept[kept.length - 1] = left;
-    else kept.push(item);
-  }
-  return kept;
-}
-
-const isWholeRun = ({ run }: RebuiltRun): boolean => isWholeEnd(run.t0) && isWholeEnd(run.t1);
-
-/** Whether a run leaves the way the one before it came, to within two degrees. */
-function turnsBack(before: RebuiltRun, after: RebuiltRun): boolean {
-  if (isWholeRun(before) && isWholeRun(after)) return false;
-  const [came, goes] = [directionAt(before.segment, 1), directionAt(after.segment, 0)];
-  const along = dot(came, goes);
-  return along < 0 && Math.abs(cross(came, goes)) < -along / 30;
-}
-
-/** What is left of two runs that are a spike; undefined where they are none after all. */
-function cutBack(before: RebuiltRun, after: RebuiltRun): RebuiltRun | undefined {
-  const isBeforeLonger = lengthOf(before) >= lengthOf(after);
-  const [longer, shorter] = isBeforeLonger ? [before, after] : [after, before];
-  const finder = new NearestFinder([{ closed: false, segments: [longer.segment] }]);
-  const end = isBeforeLonger ? after.end : before.start;
-  const at = finder.find(end.point, spikeWidth);
-  if (!at || !finder.find(pointAt(shorter.segment, 0.5), spikeWidth)) return undefined;
-  const [t0, t1] = isBeforeLonger ? [0, at.t] : [at.t, 1];
-  if (t1 - t0 < leastLeft) return undefined;
-  const { run, start, end: finish } = longer;
-  const t = start.after + at.t * (finish.before - start.after);
-  const [from, to] = isBeforeLonger ? [start.point, end.point] : [end.point, finish.point];
-  return {
-    run,
-    segment: withEnds(partOf(longer.segment, t0, t1), from, to),
-    start: isBeforeLonger ? start : { ...end, after: t },
-    end: isBeforeLonger ? { ...end, before: t } : finish,
-  };
-}
-
-const movedTo = ({ run, segment, start, end }: RebuiltRun, from: Point, to: Point): RebuiltRun => ({
-  run,
-  segment: withEnds(segment, from, to),
-  start: { ...start, point: from },
-  end: { ...end, point: to },
-});
 
 /** The curves of a closed ring of runs, in order. */
 export function ringSegments(runs: readonly Run[], segmentOf: SegmentOf): readonly RebuiltRun[] {

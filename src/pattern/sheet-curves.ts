@@ -4,14 +4,8 @@ import { type Box, boxAround, hullBox } from '../geometry/box.ts';
 import { untraced } from '../geometry/combine.ts';
 import type { Contour, Segment } from '../geometry/contour.ts';
 import { fittedPart, mapSegment, type SmoothMap } from '../geometry/fit.ts';
-import {
-  type Joint,
-  jointOf,
-  type RebuiltRun,
-  ringSegments,
-  runSegments,
-  type SegmentOf,
-} from '../geometry/rebuild.ts';
+import { jointOf, ringSegments, runSegments, type SegmentOf } from '../geometry/rebuild.ts';
+import type { Joint, RebuiltRun } from '../geometry/rebuilt-run.ts';
 import { partOf, pointAt, withEnds } from '../geometry/segment.ts';
 import type { Run } from '../geometry/traced.ts';
 import type { Cell, Chain, Copy, Ring } from './cell.ts';
