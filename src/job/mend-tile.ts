@@ -3,16 +3,16 @@ import type { FilmLayer } from '../cut/art-faults.ts';
 import type { CutLimits } from '../cut/limits.ts';
 import { type Finding, look } from '../finding.ts';
 import { shifted } from '../geometry/affine.ts';
-import { type Box, boxCorners, grow } from '../geometry/box.ts';
+import { type Box, boxCorners, boxOfPoints, grow, liesIn } from '../geometry/box.ts';
 import { polygon, type Shape } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
-import type { Point } from '../geometry/point.ts';
+import { type Point, subtract } from '../geometry/point.ts';
 import { clippedShapes, filledShapes } from '../geometry/regions.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
 import { type Lattice, stepsIn } from '../pattern/lattice.ts';
 import { frameOf, type PatternTile, periodOf, tilesThePlane } from '../pattern/period.ts';
 import type { FilmUse } from './fault-words.ts';
-import { largestMove, type MendNote, mendArt, mendNotes } from './mend-art.ts';
+import { type LayerMend, largestMove, type MendNote, mendArt, mendNotes } from './mend-art.ts';
 
 export interface MendedTile {
   readonly tile: PatternTile;
@@ -25,6 +25,32 @@ export interface MendedTile {
 
 const inside = (shapes: readonly Shape[], box: Box): Shape[] =>
   clippedShapes(shapes, [{ contours: [polygon(boxCorners(box))] }], 'intersection', chordTolerance);
+
+/**
+ * Mends of one period: those told in the tile, and those that each copy tells at a place past its own border, as of a gap across it.
+ * Of one kind, two that are a whole step apart within `near`, mm, are one.
+ */
+function oncePerPeriod(
+  mends: readonly LayerMend[],
+  lattice: Lattice,
+  size: Box,
+  near: number,
+): readonly LayerMend[] {
+  const isOwn = ({ x, y }: Point) => x >= 0 && y >= 0 && x < size.maxX && y < size.maxY;
+  // Farther out the border of what is mended with the tile makes faults of its own.
+  const beside = grow(size, (around / 2) * near);
+  const own = mends.filter(({ at }) => isOwn(at));
+  const isTold = ({ kind, layer, at }: LayerMend): boolean =>
+    own.some(
+      (other) =>
+        other.kind === kind &&
+        other.layer === layer &&
+        stepsIn(lattice, grow(boxOfPoints([subtract(other.at, at)]), near)).length > 0,
+    );
+  for (const mend of mends)
+    if (!isOwn(mend.at) && liesIn(boxOfPoints([mend.at]), beside) && !isTold(mend)) own.push(mend);
+  return own;
+}
 
 /** So many times the least width around a tile is mended with it: farther than one mend reaches the next. */
 const around = 8;
@@ -64,8 +90,7 @@ export function mendTile(
     return { ...layer, shapes: inside(united, wide) };
   });
   const mended = mendArt({ width: wide.maxX, height: wide.maxY, layers: repeated }, limits, use);
-  const isOwn = ({ x, y }: Point) => x >= 0 && y >= 0 && x < frame.width && y < frame.height;
-  const mends = mended.mends.filter(({ at }) => isOwn(at));
+  const mends = oncePerPeriod(mended.mends, lattice, size, limits.minWidth);
   const shown = (layers: readonly FilmLayer[]) =>
     layers.map((layer) => ({ ...layer, shapes: inside(layer.shapes, size) }));
   return {

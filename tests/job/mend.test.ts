@@ -104,6 +104,28 @@ describe('a job whose artwork is to be mended', () => {
     expect(mended.report.checks.filter(({ rule }) => rule === 'thickened')).toHaveLength(1);
   });
 
+  test('whose petals touch on the borders is joined there by film that goes on from copy to copy', async () => {
+    // Circles of 15 mm about the corners of a tile of 30 overlap in petals, which touch halfway along every side.
+    const petal = 'M15 0A15 15 0 0 0 0 15A15 15 0 0 0 15 0Z';
+    const petals = ['', 'rotate(90 15 15)', 'rotate(180 15 15)', 'rotate(270 15 15)']
+      .map((turned) => `<path transform="${turned}" d="${petal}"/>`)
+      .join('');
+    const tile = `<svg xmlns="http://www.w3.org/2000/svg" width="39.49mm" height="39.49mm" viewBox="0 0 30 30">${petals}</svg>`;
+    const blank = {
+      ...can,
+      stations: [
+        { height: 0, across: 95 },
+        { height: 120, across: 140 },
+      ],
+    };
+    const { report, proof } = await madeOf({ blank, job, artwork: { around: 8, mend: true }, tile });
+    expect(proof.checks.filter(({ pass }) => !pass)).toEqual([]);
+    expect(report.pattern?.joins).toBe(true);
+    // Two necks a tile: one on its upright, one on its level border; each told once.
+    const times = (rule: string) => report.checks.find((check) => check.rule === rule)?.times;
+    expect([times('thickened'), times('gap-closed')]).toEqual([2, 2]);
+  });
+
   test('whose tile does not fill the plane by its steps is told so, and laid as drawn', async () => {
     const artwork = { around: 5, mend: true, repeat: { across: 50, up: 40 } };
     const { report } = await madeOf({ blank: can, job, artwork, tile: svg(neck) });
