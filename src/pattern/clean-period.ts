@@ -9,6 +9,7 @@ import { shapeArea, spanOf, tightBox } from '../geometry/measure.ts';
 import { add, cross, type Point, scale, subtract } from '../geometry/point.ts';
 import { clippedShapes } from '../geometry/regions.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
+import { withoutAbutting } from './abutting.ts';
 import { type BoxedShape, isInside, type PeriodContour, type Size, shapesCutBy } from './cut-shapes.ts';
 import { hair } from './flush.ts';
 import { coordinates, type Lattice, step, stepsIn } from './lattice.ts';
@@ -97,7 +98,7 @@ export function cleanPeriodOf(
   // Copies that were traced differ by what a pixel leaves open.
   const slack = pixels ? Math.max(pixels.pixel.x, pixels.pixel.y, repeatTolerance) : repeatTolerance;
   const tile: Crop = { width, height, slack };
-  const drawn = shapes.map(
+  const drawn = withoutAbutting(shapes).map(
     (shape): Placed => ({ shape, box: tightBox(shape.contours), area: shapeArea(shape) }),
   );
   const whole = drawn.filter((item) => isWhole(item, tile));

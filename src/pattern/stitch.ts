@@ -1,4 +1,5 @@
 // Putting cells side by side: chains that end on a border go on in the next cell, until every boundary is closed.
+import { Joined } from '../geometry/joined.ts';
 import type { Cell, Chain, Crossing, Ring } from './cell.ts';
 
 /** A cell laid `shift` periods further around than where it was made. */
@@ -44,27 +45,6 @@ function pairNeighbours(left: Cell, right: Cell): { toRight: Pairing; toLeft: Pa
   const toRight = pair(at(left.chains, 'end', 'right'), at(right.chains, 'start', 'left'));
   const toLeft = pair(at(right.chains, 'end', 'left'), at(left.chains, 'start', 'right'));
   return toRight && toLeft ? { toRight: new Map(toRight), toLeft: new Map(toLeft) } : undefined;
-}
-
-/** Sets that can be joined: which regions of which cells are one area. */
-class Joined {
-  readonly #parent: number[];
-  constructor(size: number) {
-    this.#parent = Array.from({ length: size }, (_, i) => i);
-  }
-  root(of: number): number {
-    let at = of;
-    for (;;) {
-      const up = this.#parent[at] ?? at;
-      if (up === at) return at;
-      const next = this.#parent[up] ?? up;
-      this.#parent[at] = next;
-      at = next;
-    }
-  }
-  join(a: number, b: number): void {
-    this.#parent[this.root(a)] = this.root(b);
-  }
 }
 
 /**

@@ -1,5 +1,6 @@
 // The pattern that a crop was cut from is known: laid anew from one period, it has to be the same everywhere.
 import { describe, expect, test } from 'vitest';
+import { shifted } from '../../src/geometry/affine.ts';
 import { boxCorners } from '../../src/geometry/box.ts';
 import { type Contour, polygon, type Shape } from '../../src/geometry/contour.ts';
 import { shapeArea } from '../../src/geometry/measure.ts';
@@ -95,6 +96,23 @@ describe.each(lattices)('a clean period of a $kind repeat', ({ lattice }) => {
     const shapes = truth(at, size.width, size.height);
     expect(different({ shapes, ...size, at }, truth)).toBeLessThan(0.001);
   });
+});
+
+test('what was drawn edge to edge, copy by copy, is one shape', () => {
+  // A bar up a tile of 20 mm by 18 mm, its copies end on end: each is whole in the crop, and none may be laid by itself.
+  const lattice: Lattice = { a: { x: 20, y: 0 }, b: { x: 0, y: 18 } };
+  const size = { width: 50, height: 76 };
+  const at = [0, 1, 2].flatMap((column) => [-1, 0, 1, 2, 3, 4].map((row) => ({ column, row })));
+  const bars = at.map(({ column, row }) => ({
+    contours: [box(5 + 20 * column, 7 + 18 * row, 1, 18)],
+  }));
+  const window = windowOf(size, lattice);
+  if (!window) throw new Error('no whole period shown');
+  // The step that was found is theirs but for rounding: bars laid by it one by one would be 0.0001 mm apart.
+  const found: Lattice = { a: lattice.a, b: { x: 0, y: 18.0001 } };
+  const contours = periodOf(bars, { ...size, window }, found).map(({ contour }) => contour);
+  const laid = [0, 1, 2].flatMap((k) => shifted(contours, { x: 0, y: k * found.b.y }));
+  expect(filledShapes(laid, 'nonzero', chordTolerance)).toHaveLength(1);
 });
 
 test('what stands in the crop once, and would show again were it part of the pattern, is left out', () => {

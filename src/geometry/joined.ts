@@ -1,0 +1,22 @@
+// Sets that can be joined, two things at a time.
+
+/** Things by number, each at first a set of its own. Source: union-find (R. E. Tarjan, 1975; from memory). */
+export class Joined {
+  readonly #parent: number[];
+  constructor(size: number) {
+    this.#parent = Array.from({ length: size }, (_, i) => i);
+  }
+  root(of: number): number {
+    let at = of;
+    for (;;) {
+      const up = this.#parent[at] ?? at;
+      if (up === at) return at;
+      const next = this.#parent[up] ?? up;
+      this.#parent[at] = next;
+      at = next;
+    }
+  }
+  join(a: number, b: number): void {
+    this.#parent[this.root(a)] = this.root(b);
+  }
+}
