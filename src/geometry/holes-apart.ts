@@ -1,8 +1,9 @@
 // Holes that what is done to an area does not come near: they need not go through the engine, and are most of a net's.
-import { type Box, hullBox, liesIn } from './box.ts';
+import { type Box, grow, hullBox, liesIn } from './box.ts';
 import type { Contour, Shape } from './contour.ts';
 import { holdsPoint } from './inside.ts';
-import { directed } from './measure.ts';
+import { directed, tightBox } from './measure.ts';
+import { chordTolerance } from './tolerance.ts';
 
 /** Shapes without the holes that are far from the work, and those holes. */
 export interface HolesApart {
@@ -27,10 +28,11 @@ export function withHolesApart(shapes: readonly Shape[], isNear: (box: Box) => b
 
 /** Holes put back, each into the shape that holds it. Needs holes that no edge of the shapes crosses and one of them holds. */
 export function withHolesBack(shapes: readonly Shape[], holes: readonly Contour[]): Shape[] {
-  const boxes = shapes.map(({ contours }) => hullBox(contours.slice(0, 1)));
+  const boxes = shapes.map(({ contours }) => grow(hullBox(contours.slice(0, 1)), chordTolerance));
   const added = shapes.map((): Contour[] => []);
   for (const hole of holes) {
-    const own = hullBox([hole]);
+    // Its handles may stand out past the edge around it.
+    const own = tightBox([hole]);
     const around = [...boxes.keys()].filter((i) => liesIn(own, boxes[i] ?? nowhere));
     const node = hole.segments[0]?.from;
     const holder =

@@ -59,3 +59,14 @@ test('holes put back run against what is around them, so that what combines the 
   // Of the net's 100 mm the window takes off 10: a bar less five squares of 6 mm.
   expectWithin(areaOf(seen), area - (10 * 50 - 5 * 36), 0.01);
 });
+
+test('a hole whose handles stand out past the edge around it is put back', () => {
+  // An eye whose lower lid hangs 0.75 deep by handles 1 deep, in a rim that ends 0.8 below it; and a square beside, to cut.
+  const eye = shapesOf('M0 -3H10V0.8H0ZM1 0C3 1 7 1 9 0C7 -2 3 -2 1 0ZM20 0H26V6H20Z');
+  const corner = shapesOf('M24 4H30V10H24Z');
+  const { shapes, holes } = withHolesApart(eye, ({ minX }) => minX > 15);
+  expect(holes).toHaveLength(1);
+  const cut = withHolesBack(clippedShapes(shapes, corner, 'difference', 0.003), holes);
+  const area = clipperArea('difference', ringsOf(eye), ringsOf(corner), 'nonzero');
+  expectWithin(areaOf(cut), area, 0.01);
+});
