@@ -4,7 +4,7 @@ import { BoxIndex } from '../geometry/box-index.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
 import { withHolesApart, withHolesBack } from '../geometry/holes-apart.ts';
 import { holdsPoint } from '../geometry/inside.ts';
-import { directed, shapeArea } from '../geometry/measure.ts';
+import { directed, shapeArea, tightBox } from '../geometry/measure.ts';
 import { distance } from '../geometry/point.ts';
 import { clippedShapes } from '../geometry/regions.ts';
 import { chordCount, pointAt } from '../geometry/segment.ts';
@@ -77,7 +77,8 @@ function withHoles(
   const holes = new Map<number, Contour[]>();
   for (const shape of inside) {
     const outer = shape.contours[0];
-    const own = hullBox(shape.contours);
+    // Its handles may stand out past the edge around it.
+    const own = tightBox(shape.contours);
     const around = order.filter(({ box }) => liesIn(own, box));
     const holder = around.length === 1 ? around[0] : around.find(({ piece }) => holds(piece, shape));
     if (!holder || !outer) continue;
