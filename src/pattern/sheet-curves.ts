@@ -9,6 +9,7 @@ import type { Joint, RebuiltRun } from '../geometry/rebuilt-run.ts';
 import { partOf, pointAt, withEnds } from '../geometry/segment.ts';
 import type { Run } from '../geometry/traced.ts';
 import type { Cell, Chain, Copy, Ring } from './cell.ts';
+import { withoutEndSpikes } from './end-spikes.ts';
 import type { Link, PlacedCell } from './stitch.ts';
 
 export interface SheetCurvesOptions {
@@ -94,7 +95,11 @@ function closedContour(laid: readonly LaidSegment[]): Contour {
     const from = before && !before.isEnd ? before.segment.to : segment.from;
     return withEnds(segment, from, after?.segment.from ?? segment.to);
   });
-  return { closed: true, segments };
+  const cuts = new Set(segments.filter((_, i) => laid[i]?.isEnd));
+  return {
+    closed: true,
+    segments: cuts.size === 0 ? segments : withoutEndSpikes(segments, (segment) => cuts.has(segment)),
+  };
 }
 
 export class SheetCurves {
