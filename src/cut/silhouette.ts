@@ -1,7 +1,7 @@
 // The lower or upper silhouette of shapes around a wall: the line that goes once around it and closes, as the edge of all that
 // lies beyond it.
 
-import { moveContour } from '../geometry/affine.ts';
+import { moveSegment } from '../geometry/affine.ts';
 import { type Contour, line, type Segment, type Shape } from '../geometry/contour.ts';
 import { fitCurve } from '../geometry/fit.ts';
 import { directed, signedArea } from '../geometry/measure.ts';
@@ -12,6 +12,7 @@ import { chordTolerance, fitTolerance } from '../geometry/tolerance.ts';
 import { turnover } from '../geometry/turnover.ts';
 import { type FlatWall, girthAt, levelAngle, toFlat, toWall, turnMotion } from '../unroll/flat-wall.ts';
 import { levelLine } from '../unroll/template.ts';
+import { seenEdges } from './hidden-edges.ts';
 
 export interface SilhouetteOptions {
   readonly wall: FlatWall;
@@ -43,20 +44,20 @@ const within = 0.005;
  * next, rising evenly with the turn. Curves stay curves.
  */
 export function beyondSilhouette(shapes: readonly Shape[], options: SilhouetteOptions): Shape[] {
-  const { wall, turns } = options;
+  const { wall, side, turns } = options;
   const outer = shapes.flatMap((shape) => directed(shape).slice(0, 1));
   const reaches = outer.map((contour) => reachOf(contour, wall));
   const lines = outer.map((contour) => facingParts(contour, options));
-  const swept = lines.flatMap((parts, i) => {
+  const edges = lines.flatMap((parts, i) => {
     const { from, to } = reaches[i] as Reach;
     return comesAgain.flatMap((k) => {
       if (to.turn + k < turns.from || from.turn + k > turns.to) return [];
-      const move = turnMotion(wall, k);
-      return parts.flatMap((segment) =>
-        moveContour(move, { closed: false, segments: [segment] }).segments.map((s) => sweep(s, options)),
-      );
+      const motion = turnMotion(wall, k);
+      return parts.map((segment) => moveSegment(motion, segment));
     });
   });
+  // Of a pattern most edges lie beyond others, and all that is swept is combined at once.
+  const swept = seenEdges(edges, wall, side).map((s) => sweep(s, options));
   const bridges = gapsBetween(reaches).flatMap((gap) =>
     comesAgain.flatMap((k) => bridge(gap, k, options).map((s) => sweep(s, options))),
   );
