@@ -90,51 +90,38 @@ export function edgeChords(shapes: readonly Shape[], options: EdgeOptions): Edge
   const count = rings.reduce((sum, { ring }) => sum + ring.x.length, 0);
   const column = () => new Float64Array(count);
   const numbers = () => new Int32Array(count);
-  const chords = {
-    count,
-    x: column(),
-    y: column(),
-    toX: column(),
-    toY: column(),
-    ux: column(),
-    uy: column(),
-    length: column(),
-    turn: column(),
-    next: numbers(),
-    before: numbers(),
-    contour: numbers(),
-    at: column(),
-    around: [] as number[],
-    shapeOf: rings.map(({ shape }) => shape),
-  };
+  const [x, y, toX, toY] = [column(), column(), column(), column()];
+  const [ux, uy, length, turn, at] = [column(), column(), column(), column(), column()];
+  const [next, before, contour] = [numbers(), numbers(), numbers()];
+  const around: number[] = [];
   let k = 0;
-  rings.forEach(({ ring: { x, y } }, contour) => {
+  for (const { ring } of rings) {
     const first = k;
-    const last = x.length - 1;
-    let at = 0;
+    const last = ring.x.length - 1;
+    let run = 0;
     for (let i = 0; i <= last; i++, k++) {
-      const next = i === last ? 0 : i + 1;
-      const [px, py, qx, qy] = [x[i] ?? 0, y[i] ?? 0, x[next] ?? 0, y[next] ?? 0];
-      const length = norm(qx - px, qy - py);
-      chords.x[k] = px;
-      chords.y[k] = py;
-      chords.toX[k] = qx;
-      chords.toY[k] = qy;
-      chords.ux[k] = (qx - px) / length;
-      chords.uy[k] = (qy - py) / length;
-      chords.length[k] = length;
-      chords.next[k] = first + next;
-      chords.before[k] = i === 0 ? first + last : k - 1;
-      chords.contour[k] = contour;
-      chords.at[k] = at;
-      at += length;
+      const then = i === last ? 0 : i + 1;
+      const [px, py, qx, qy] = [ring.x[i] ?? 0, ring.y[i] ?? 0, ring.x[then] ?? 0, ring.y[then] ?? 0];
+      const own = norm(qx - px, qy - py);
+      x[k] = px;
+      y[k] = py;
+      toX[k] = qx;
+      toY[k] = qy;
+      ux[k] = (qx - px) / own;
+      uy[k] = (qy - py) / own;
+      length[k] = own;
+      next[k] = first + then;
+      before[k] = i === 0 ? first + last : k - 1;
+      contour[k] = around.length;
+      at[k] = run;
+      run += own;
     }
-    chords.around.push(at);
-  });
-  const { ux, uy, before, turn } = chords;
+    around.push(run);
+  }
   for (k = 0; k < count; k++) {
     const b = before[k] ?? 0;
     turn[k] = (ux[b] ?? 0) * (uy[k] ?? 0) - (uy[b] ?? 0) * (ux[k] ?? 0);
   }
-  return chords;
+  const shapeOf = rings.map(({ shape }) => shape);
+  return { count, x, y, toX, toY, ux, uy, length, turn, next, before, contour, at, around, shapeOf };
 }

@@ -1,7 +1,7 @@
 // Where curves cross a straight line.
 import type { Segment } from './contour.ts';
 import { cross, type Point, subtract } from './point.ts';
-import { derivativeAt, pointAt } from './segment.ts';
+import { coordinateAt, derivativeAt, pointAt, slopeAt } from './segment.ts';
 
 /** Real roots of a x³ + b x² + c x + d. Source: Cardano and Viète's trigonometric form. */
 function cubicRoots(a: number, b: number, c: number, d: number): number[] {
@@ -35,19 +35,34 @@ export function lineCrossings(s: Segment, through: Point, direction: Point): num
   const [w1, w2] = [beside(s.c1), beside(s.c2)];
   if (Math.min(w0, w1, w2, w3) > 0 || Math.max(w0, w1, w2, w3) < 0) return [];
   const roots = cubicRoots(w3 - w0 + 3 * (w1 - w2), 3 * (w0 - 2 * w1 + w2), 3 * (w1 - w0), w0);
-  return inside(roots.map((t) => polished(t, s, beside, direction)));
+  const besideAt = (t: number) => beside(pointAt(s, t));
+  const slope = (t: number) => cross(direction, derivativeAt(s, t));
+  return inside(roots.map((t) => settled(t, besideAt, slope)));
 }
 
 const inside = (roots: readonly number[]): number[] =>
   roots.filter((t) => t >= -1e-9 && t <= 1 + 1e-9).map((t) => Math.max(0, Math.min(1, t)));
 
+/**
+ * The same of a cubic and a level (or upright) line, by the four y (or x) of the cubic and that of the line: for what is asked of a
+ * hundred thousand curves, and should make no points.
+ */
+export function levelCrossings(from: number, c1: number, c2: number, to: number, at: number): number[] {
+  const [w0, w1, w2, w3] = [from - at, c1 - at, c2 - at, to - at];
+  if (Math.min(w0, w1, w2, w3) > 0 || Math.max(w0, w1, w2, w3) < 0) return [];
+  const roots = cubicRoots(w3 - w0 + 3 * (w1 - w2), 3 * (w0 - 2 * w1 + w2), 3 * (w1 - w0), w0);
+  const beside = (t: number) => coordinateAt(t, from, c1, c2, to) - at;
+  const slope = (t: number) => slopeAt(t, from, c1, c2, to);
+  return inside(roots.map((t) => settled(t, beside, slope)));
+}
+
 /** One or two steps of Newton take away what the closed form lost. */
-function polished(t: number, s: Segment, beside: (p: Point) => number, direction: Point): number {
+function settled(t: number, beside: (t: number) => number, slope: (t: number) => number): number {
   let at = t;
   for (let i = 0; i < 3; i++) {
-    const slope = cross(direction, derivativeAt(s, at));
-    if (Math.abs(slope) < 1e-12) return at;
-    at -= beside(pointAt(s, at)) / slope;
+    const steep = slope(at);
+    if (Math.abs(steep) < 1e-12) return at;
+    at -= beside(at) / steep;
   }
   return Number.isFinite(at) ? at : t;
 }

@@ -16,13 +16,13 @@ export function pointAt(s: Segment, t: number): Point {
   };
 }
 
-/** One coordinate of a cubic at t, from that of its four points. */
-function coordinateAt(t: number, from: number, c1: number, c2: number, to: number): number {
+/** One coordinate of a cubic at t, from that of its four points; and how fast it changes there. */
+export function coordinateAt(t: number, from: number, c1: number, c2: number, to: number): number {
   const u = 1 - t;
   return u * u * u * from + 3 * u * u * t * c1 + 3 * u * t * t * c2 + t * t * t * to;
 }
 
-function slopeAt(t: number, from: number, c1: number, c2: number, to: number): number {
+export function slopeAt(t: number, from: number, c1: number, c2: number, to: number): number {
   const u = 1 - t;
   return 3 * u * u * (c1 - from) + 6 * u * t * (c2 - c1) + 3 * t * t * (to - c2);
 }

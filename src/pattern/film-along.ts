@@ -47,16 +47,19 @@ export interface Crossing extends StretchEnd {
 
 /** The crossings of one curve with a line. A curve that all but runs along it only touches it. */
 export const crossingsOf = (s: Segment, through: Point, direction: Point): Crossing[] =>
-  lineCrossings(s, through, direction).flatMap((t) => {
-    const along = directionAt(s, t);
-    const size = Math.hypot(along.x, along.y) || 1;
-    const unit = { x: along.x / size, y: along.y / size };
-    const sine = Math.abs(cross(direction, unit));
-    // A node on the line would count with both of its segments; each has it half open.
-    if (sine < leastSine || t === 1) return [];
-    const at = dot(direction, subtract(pointAt(s, t), through));
-    return [{ at, direction: unit, sine }];
-  });
+  lineCrossings(s, through, direction).flatMap((t) => crossingAt(s, t, through, direction) ?? []);
+
+/** A curve's crossing with a line at t; undefined where it only touches it. */
+export function crossingAt(s: Segment, t: number, through: Point, direction: Point): Crossing | undefined {
+  const along = directionAt(s, t);
+  const size = Math.hypot(along.x, along.y) || 1;
+  const unit = { x: along.x / size, y: along.y / size };
+  const sine = Math.abs(cross(direction, unit));
+  // A node on the line would count with both of its segments; each has it half open.
+  if (sine < leastSine || t === 1) return undefined;
+  const at = dot(direction, subtract(pointAt(s, t), through));
+  return { at, direction: unit, sine };
+}
 
 /** The stretches of a line that one shape covers: between crossings of its outlines, holes left out. */
 function ownStretches({ contours }: Shape, through: Point, direction: Point): Stretch[] {

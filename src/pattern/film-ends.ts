@@ -2,8 +2,9 @@
 import { hullBox } from '../geometry/box.ts';
 import { BoxIndex } from '../geometry/box-index.ts';
 import { cubic, line, type Segment, type Shape } from '../geometry/contour.ts';
+import { levelCrossings } from '../geometry/crossings.ts';
 import type { Point } from '../geometry/point.ts';
-import { crossingsOf } from './film-along.ts';
+import { crossingAt } from './film-along.ts';
 
 export type Way = 'level' | 'upright';
 
@@ -25,6 +26,15 @@ class Edges {
     this.#isLine.push(s.kind === 'line');
     this.#shape.push(shape);
     this.#contour.push(contour);
+  }
+
+  isLine(i: number): boolean {
+    return this.#isLine[i] ?? false;
+  }
+
+  /** One coordinate of one of an edge's four points: x (0) or y (1). */
+  coordinate(i: number, point: 0 | 1 | 2 | 3, of: 0 | 1): number {
+    return this.#numbers[8 * i + 2 * point + of] ?? 0;
   }
 
   segment(i: number): Segment {
@@ -62,7 +72,7 @@ export interface Line {
 
 /** A layer's edges, found by where they lie, and its lines so far. */
 export interface LinedLayer {
-  readonly edges: Pick<Edges, 'length' | 'segment' | 'of'>;
+  readonly edges: Edges;
   readonly index: BoxIndex;
   readonly lines: Map<string, Line>;
 }
@@ -117,29 +127,27 @@ export function endsOf({ edges, index }: LinedLayer, way: Way, at: number): read
 const abutting = 2e-3;
 
 /** Add the crossings of one edge with a line. Most edges are straight, and a crop has many of them. */
-function addCrossings(
-  into: End[],
-  edges: LinedLayer['edges'],
-  number: number,
-  isLevel: boolean,
-  at: number,
-): void {
-  const segment = edges.segment(number);
-  const of = edges.of(number);
-  if (segment.kind === 'line') {
-    const [from, to] = [segment.from, segment.to];
-    const [start, end] = isLevel ? [from.y, to.y] : [from.x, to.x];
+function addCrossings(into: End[], edges: Edges, number: number, isLevel: boolean, at: number): void {
+  const [across, along] = isLevel ? ([1, 0] as const) : ([0, 1] as const);
+  const [start, end] = [edges.coordinate(number, 0, across), edges.coordinate(number, 3, across)];
+  if (edges.isLine(number)) {
     const t = (at - start) / (end - start);
     // A node on the line would count with both of its edges; each has it half open.
     if (!(t >= 0 && t < 1)) return;
-    const [p, q] = isLevel ? [from.x, to.x] : [from.y, to.y];
+    const [p, q] = [edges.coordinate(number, 0, along), edges.coordinate(number, 3, along)];
     const sine = Math.abs(end - start) / Math.hypot(end - start, q - p);
-    into.push({ at: p + t * (q - p), sine, ...of, begins: false });
+    into.push({ at: p + t * (q - p), sine, ...edges.of(number), begins: false });
     return;
   }
+  const [c1, c2] = [edges.coordinate(number, 1, across), edges.coordinate(number, 2, across)];
+  const crossings = levelCrossings(start, c1, c2, end, at);
+  if (crossings.length === 0) return;
+  const segment = edges.segment(number);
   const through = isLevel ? { x: 0, y: at } : { x: at, y: 0 };
-  for (const { at: place, sine } of crossingsOf(segment, through, isLevel ? alongLevel : alongUpright))
-    into.push({ at: place, sine, ...of, begins: false });
+  for (const t of crossings) {
+    const crossing = crossingAt(segment, t, through, isLevel ? alongLevel : alongUpright);
+    if (crossing) into.push({ at: crossing.at, sine: crossing.sine, ...edges.of(number), begins: false });
+  }
 }
 
 const alongLevel: Point = { x: 1, y: 0 };

@@ -5,6 +5,7 @@ import type { Point } from '../geometry/point.ts';
 import { norm } from '../geometry/point.ts';
 import type { Landmark, Landmarks } from './landmarks.ts';
 import type { Lattice } from './lattice.ts';
+import { cellNumber, StepVotes } from './step-votes.ts';
 
 /** Steps that are tried, and landmarks that each is tried on: more would not be surer. */
 const most = {
@@ -33,8 +34,8 @@ export interface Recurring {
 export class LandmarkMap {
   /** So many of the landmarks, from all over the drawing. */
   readonly #spread: readonly Landmark[];
-  /** Of the kinds among those, by kind and place. */
-  readonly #cells = new Map<number, Landmark[]>();
+  /** Of the kinds among those, by kind, then by place. */
+  readonly #cells = new Map<number, Map<number, Landmark[]>>();
   /** The members of kinds that have several: of those with fewest. */
   readonly #kinds: readonly (readonly Landmark[])[];
   readonly #tolerance: number;
@@ -60,13 +61,14 @@ export class LandmarkMap {
       counts.set(landmark.kind, (counts.get(landmark.kind) ?? 0) + 1);
     }
     this.#spread = spreadOver(whole).map((i) => landmarks.at(i));
-    const asked = new Set(this.#spread.map(({ kind }) => kind));
+    for (const { kind } of this.#spread) this.#cells.set(kind, new Map());
     const members = new Map(smallKinds(counts).map((kind): [number, Landmark[]] => [kind, []]));
     for (const i of whole) {
       const landmark = landmarks.at(i);
       const { kind, x, y } = landmark;
       members.get(kind)?.push(landmark);
-      if (asked.has(kind)) push(this.#cells, this.#cell(kind, this.#column(x), this.#column(y)), landmark);
+      const cells = this.#cells.get(kind);
+      if (cells) push(cells, cellNumber(this.#column(x), this.#column(y)), landmark);
     }
     this.#kinds = [...members.values()];
   }
@@ -87,21 +89,18 @@ export class LandmarkMap {
     return Math.floor(mm / (cellTolerances * this.#tolerance));
   }
 
-  #cell(kind: number, column: number, row: number): number {
-    return (kind * 65_536 + (column & 0xffff)) * 65_536 + (row & 0xffff);
-  }
-
   /** The landmark of a kind nearest to a place, within the tolerance. */
   #at(kind: number, { x, y }: Point): Landmark | undefined {
+    const cells = this.#cells.get(kind);
     let best: Landmark | undefined;
     let least = this.#tolerance;
     const [fromX, toX] = [this.#column(x - least), this.#column(x + least)];
     const [fromY, toY] = [this.#column(y - least), this.#column(y + least)];
     for (let column = fromX; column <= toX; column++)
       for (let row = fromY; row <= toY; row++)
-        for (const other of this.#cells.get(this.#cell(kind, column, row)) ?? []) {
+        for (const other of cells?.get(cellNumber(column, row)) ?? []) {
           const away = norm(other.x - x, other.y - y);
-          if (other.kind !== kind || away > least) continue;
+          if (away > least) continue;
           least = away;
           best = other;
         }
@@ -110,28 +109,12 @@ export class LandmarkMap {
 
   /** Steps between landmarks of one kind: those that most landmarks agree on, and the shortest. */
   candidateSteps(): readonly Point[] {
-    const votes = new Map<number, { count: number; x: number; y: number }>();
-    let cast = 0;
+    const votes = new StepVotes(2 * this.#tolerance);
     for (const members of this.#kinds) {
-      if (cast >= most.votes) break;
-      for (const { x, y } of stepsAmong(members)) {
-        cast++;
-        const key = Math.round(x / this.#tolerance / 2) * 1e6 + Math.round(y / this.#tolerance / 2);
-        const vote = votes.get(key);
-        if (vote) {
-          vote.count++;
-          vote.x += x;
-          vote.y += y;
-        } else votes.set(key, { count: 1, x, y });
-      }
+      if (votes.cast >= most.votes) break;
+      eachStepAmong(members, (x, y) => votes.add(x, y));
     }
-    const steps = [...votes.values()].map(({ count, x, y }) => ({ count, x: x / count, y: y / count }));
-    const popular = [...steps].sort((p, q) => q.count - p.count).slice(0, most.steps / 2);
-    const short = steps
-      .filter(({ count }) => count > 1)
-      .sort((p, q) => norm(p.x, p.y) - norm(q.x, q.y))
-      .slice(0, most.steps / 2);
-    return [...new Set([...popular, ...short])];
+    return votes.chosen(most.steps / 2, most.steps / 2);
   }
 
   /** What recurs a step away. */
@@ -208,7 +191,7 @@ function* stepsUpTo(reach: number): Generator<{ readonly i: number; readonly j: 
 }
 
 /** Steps from some of the members of one kind, to the right (or straight down): to all others of few, the nearest of many. */
-function* stepsAmong(members: readonly Landmark[]): Generator<Point> {
+function eachStepAmong(members: readonly Landmark[], take: (x: number, y: number) => void): void {
   const every = Math.max(1, members.length / most.members);
   const near = members.length <= most.far ? Infinity : reachOfNeighbours(members);
   for (let at = 0; at < members.length; at += every) {
@@ -217,7 +200,7 @@ function* stepsAmong(members: readonly Landmark[]): Generator<Point> {
     for (const to of members) {
       const [x, y] = [to.x - from.x, to.y - from.y];
       if (Math.abs(x) > near || Math.abs(y) > near) continue;
-      if (x > 1e-6 || (Math.abs(x) <= 1e-6 && y > 1e-6)) yield { x, y };
+      if (x > 1e-6 || (Math.abs(x) <= 1e-6 && y > 1e-6)) take(x, y);
     }
   }
 }
