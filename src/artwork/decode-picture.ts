@@ -12,7 +12,7 @@ export interface Picture {
   readonly rgb: Uint8Array;
 }
 
-/** Of packed rows that have no room in the picture. */
+/** Of what is packed to do harm: rows that have no room in the picture, or more scans than any has. */
 class Overfull extends Error {}
 
 /** The picture of a file whose head was read. @throws Error in a maker's words where it is broken, or unpacks to more than its head says. */
@@ -26,10 +26,22 @@ export function decodePicture(bytes: Uint8Array, head: PictureHead): Picture {
   }
 }
 
+/** A progressive JPEG has some ten scans. Each is a walk over all of it, and one of a few bytes does. */
+const mostScans = 64;
+
 function jpegPicture(bytes: Uint8Array): Picture {
+  if (hasMoreScans(bytes, mostScans)) throw new Overfull(`it is packed in more than ${mostScans} scans`);
   const limits = { maxResolutionInMP: mostPixels / 1e6, maxMemoryUsageInMB: 512 };
   const { width, height, data } = decodeJpeg(bytes, { useTArray: true, formatAsRGBA: true, ...limits });
   return { width, height, rgb: onWhite(data, 4, 255, width * height) };
+}
+
+/** Whether a JPEG holds more scans than so many. Source: ITU-T T.81, B.1.1: what is packed holds no marker but those of restarts. */
+function hasMoreScans(bytes: Uint8Array, most: number): boolean {
+  let scans = 0;
+  for (let at = bytes.indexOf(0xff); at >= 0 && scans <= most; at = bytes.indexOf(0xff, at + 1))
+    if (bytes[at + 1] === 0xda) scans++;
+  return scans > most;
 }
 
 const kept: ReadonlySet<string> = new Set(['IHDR', 'PLTE', 'tRNS', 'IDAT', 'IEND']);

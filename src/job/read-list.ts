@@ -4,16 +4,13 @@ import { Refused, stop } from '../finding.ts';
 import { shown } from '../lengths/shown.ts';
 import type { List, ListRow } from './list.ts';
 
-/** More rows and columns than this are not one batch of vessels. */
-const most = { rows: 10_000, columns: 200 };
+/** More rows and columns than this are not one batch of vessels, and more letters no text that goes onto one. */
+const most = { rows: 10_000, columns: 200, letters: 10_000 };
 
 const separators = [';', '\t', ','] as const;
 
 /** What spreadsheets may say before the header: `sep=;`. */
 const saidSeparator = /^sep=(.)$/i;
-
-/** What stands in quotes: not looked at for separators. */
-const quoted = /"(?:[^"]|"")*"/g;
 
 /**
  * The rows of a list. Its first line names the columns, and tells by what cells are set apart: a comma, a semicolon or a
@@ -45,10 +42,19 @@ export function readList(text: string, file: string): List {
 
 /** The separator that stands most often outside quotes in the first line; a comma where none does. */
 function separatorOf(text: string): string {
-  const header = text.replace(quoted, '').split('\n', 1)[0] ?? '';
-  const count = (separator: string) => header.split(separator).length;
+  const counts = new Map<string, number>(separators.map((separator) => [separator, 0]));
+  let isQuoted = false;
+  // A cell may be of any length: a pattern for what stands in quotes would fill the stack.
+  for (let i = 0; i < text.length; i++) {
+    const letter = text.charAt(i);
+    if (letter === '"') isQuoted = !isQuoted;
+    else if (isQuoted) continue;
+    else if (letter === '\n') break;
+    else if (counts.has(letter)) counts.set(letter, (counts.get(letter) ?? 0) + 1);
+  }
+  const count = (separator: string) => counts.get(separator) ?? 0;
   const [first] = [...separators].sort((a, b) => count(b) - count(a));
-  return first === undefined || count(first) === 1 ? ',' : first;
+  return first === undefined || count(first) === 0 ? ',' : first;
 }
 
 interface ListPlace {
@@ -66,6 +72,9 @@ function rowsOf(text: string, delimiter: string, { file, skipped }: ListPlace): 
     fastMode: false,
     step: ({ data, errors, meta }) => {
       if (errors.length > 0) throw new Refused([stop('broken-quotes', { file, line }, unclosed)]);
+      const longest = data.reduce((length, cell) => Math.max(length, cell.length), 0);
+      if (longest > most.letters)
+        throw new Refused([stop('cell-too-long', { file, line }, tooLong(longest))]);
       if (rows.length > most.rows) throw new Refused([stop('too-many-rows', { file }, tooManyRows)]);
       rows.push({ line, cells: data });
       for (; from < meta.cursor; from++) if (text.charAt(from) === '\n') line++;
@@ -76,6 +85,9 @@ function rowsOf(text: string, delimiter: string, { file, skipped }: ListPlace): 
 
 const unclosed =
   'a cell begins with a double quote and does not end with one; close it, and write a quote within a cell twice ("")';
+
+const tooLong = (letters: number): string =>
+  `has a cell of ${letters} letters; up to ${most.letters} are read: look for a double quote that is not closed, or for what is no list`;
 
 const tooManyRows = `has more than ${most.rows} rows; give them in several lists`;
 

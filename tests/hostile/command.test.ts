@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
 import { aJob, patience, projectFolder, run, Workshop } from '../cli/run.ts';
 import { expectAtMost } from '../closeness.ts';
+import { manyScans } from './a-jpeg.ts';
 import { greyPng } from './a-png.ts';
 import { patient, seeds } from './fuzz.ts';
 import { mutatedJson, mutatedSvg, pick, randomFrom } from './mutate.ts';
@@ -79,6 +80,9 @@ const listed = (file: string) => {
   workshop.write('listed.job.json', aJob({ name: '{name}' }));
   return ['names', 'listed.job.json', file, '--out', 'out'];
 };
+
+/** No refusal says more than this, letters: what it quotes may be as long as the file. */
+const mostSaid = 1000;
 
 /** Each class of what is made to do harm: a file, a command that reads it, and what is said of it. */
 const hostile: readonly (readonly [
@@ -172,8 +176,21 @@ const hostile: readonly (readonly [
   ],
   ['a PNG that says it is large', 'a.png', () => greyPng(60_000, 1000), laid, /pixels/],
   ['a PNG that unpacks to far more than it says', 'a.png', () => greyPng(64, 4e8), laid, /unpack/],
+  ['a JPEG that says it is large', 'a.jpg', () => manyScans(60_000, 1), laid, /pixels/],
+  ['a JPEG of twenty thousand scans', 'a.jpg', () => manyScans(4000, 20_000), laid, /more than 64 scans/],
   ['a font cut short', 'a.ttf', () => font().slice(0, 9000), lettered, /cut short/],
-  ['a list of 1 GB', 'a.csv', () => '', listed, /1000 MB; up to 50 MB/],
+  ['a font cut short in its head', 'a.ttf', () => font().slice(0, 40), lettered, /is cut short, or damaged/],
+  ['a font of nothing', 'a.ttf', () => '', lettered, /too short to be a font/],
+  ['a list of 1 GB', 'gigabyte.csv', () => '', listed, /1000 MB; up to 50 MB/],
+  [
+    'a list of one cell of 40 MB',
+    'a.csv',
+    () => `name\n"${'x'.repeat(4e7)}"`,
+    listed,
+    /a cell of 40000000 letters/,
+  ],
+  ['a list of NULs', 'a.csv', () => new Uint8Array(1e7), listed, /a cell of 10000000 letters/],
+  ['a drawing of NULs', 'a.svg', () => new Uint8Array(1e7), inspected, /is not an SVG/],
   [
     'a job nested a million deep',
     'a.job.json',
@@ -197,11 +214,16 @@ test(
   async () => {
     for (const [what, file, content, args, says] of hostile) {
       writeFileSync(workshop.at(file), content());
-      if (file.endsWith('.csv')) truncateSync(workshop.at(file), 1e9);
+      if (file === 'gigabyte.csv') truncateSync(workshop.at(file), 1e9);
       const words = args(file);
       const before = workshop.state();
       const { status, lines, took } = await run(words, { cwd: workshop.folder });
-      expect([what, status, lines.join('\n')]).toEqual([what, 2, expect.stringMatching(says)]);
+      expect([what, status, lines.join('\n').slice(0, mostSaid)]).toEqual([
+        what,
+        2,
+        expect.stringMatching(says),
+      ]);
+      expect([what, lines.join('\n').length <= mostSaid]).toEqual([what, true]);
       expect([what, workshop.state()]).toEqual([what, before]);
       expectAtMost(took?.cpuSeconds ?? Number.NaN, 10, `processor time for ${what}, s`);
       expectAtMost((took?.peakBytes ?? Number.NaN) / 1e9, 2, `memory up to ${what}, GB`);
