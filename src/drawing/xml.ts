@@ -61,7 +61,10 @@ export function readXml(text: string, handlers: XmlHandlers, limits: XmlLimits =
   const refuse = (says: string): never => {
     throw new XmlFault(says, parser.line, parser.column);
   };
-  parser.on('error', (error) => refuse(error.message.replace(/^\d+:\d+: /, '')));
+  // Of the parser's words one would be taken for a fault of ours.
+  const inWords = (message: string) =>
+    message.replace(/^\d+:\d+: /, '').replace('undefined entity', 'an entity that nothing declares');
+  parser.on('error', (error) => refuse(inWords(error.message)));
   parser.on('doctype', (doctype) => {
     if (/<!ENTITY/i.test(doctype))
       refuse('declares entities, which are not expanded here; save it as plain SVG');

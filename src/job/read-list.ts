@@ -9,6 +9,9 @@ const most = { rows: 10_000, columns: 200, letters: 10_000 };
 
 const separators = [';', '\t', ','] as const;
 
+/** Most letters that name a column. */
+const longestName = 200;
+
 /** What spreadsheets may say before the header: `sep=;`. */
 const saidSeparator = /^sep=(.)$/i;
 
@@ -98,6 +101,9 @@ function columnsOf(header: ListRow | undefined, file: string): readonly string[]
   if (columns.length === 0) throw refuse('no-columns', 'has no columns; name them in the first line');
   if (columns.length > most.columns)
     throw refuse('too-many-columns', `has ${columns.length} columns; up to ${most.columns} are read`);
+  const long = columns.find((name) => name.length > longestName);
+  if (long !== undefined)
+    throw refuse('column-name-long', `${shown(long)} names a column by more than ${longestName} letters`);
   const twice = columns.find((name, i) => name !== '' && columns.indexOf(name) < i);
   if (twice !== undefined) throw refuse('column-twice', `${shown(twice)} names two columns; rename one`);
   return columns;

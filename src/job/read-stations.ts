@@ -2,7 +2,7 @@
 import type { Station } from '../blank/blank.ts';
 import { shown } from '../lengths/shown.ts';
 import { isTyped, optional, type Place, type Reader, readKeys, report, within } from './schema.ts';
-import { length, lengthOrZero } from './schema-values.ts';
+import { length, lengthOrZero, mostInList, tooLong } from './schema-values.ts';
 
 /** Most readings taken as meant at one place. */
 const mostReadings = 50;
@@ -41,6 +41,7 @@ interface Typed {
 export const readStations: Reader<readonly Station[]> = (value, place) => {
   if (!Array.isArray(value))
     return report(place, 'not-a-list', `${shown(value)} will not do here; give a list, [ ... ]`);
+  if (value.length > mostInList) return tooLong(value.length, place);
   const stations: Station[] = [];
   value.forEach((item, index) => {
     const station = readStation(item, within(place, index));

@@ -62,14 +62,22 @@ export const choice =
     return report(place, 'not-a-choice', `${shown(value)} will not do here; give ${allowed}`);
   };
 
+/** More in one list is a slip, or made to do harm: all that a job lays singly is held against all else. */
+export const mostInList = 200;
+
 /** A list, each item read by `read`; an item that was reported is left out of what is given. */
 export const list =
   <T>(read: Reader<T>): Reader<readonly T[]> =>
   (value, place) => {
     if (!Array.isArray(value))
       return report(place, 'not-a-list', `${shown(value)} will not do here; give a list, [ ... ]`);
+    if (value.length > mostInList) return tooLong(value.length, place);
     return value.map((item, index) => read(item, within(place, index))).filter((item) => item !== undefined);
   };
+
+/** Reports a list that is longer than any is read. */
+export const tooLong = (length: number, place: Place): undefined =>
+  report(place, 'too-many', `has ${length} in its list; up to ${mostInList} are read`);
 
 /** The units a file's bare numbers are in: its own `units`, or those around it. A wrong one is reported with the keys. */
 export const unitsOf = (value: unknown, around: Units): Units => {

@@ -105,7 +105,11 @@ export const isObject = (value: unknown): value is Given =>
 /** Whether a key was typed at all, whatever stands there. */
 export const isTyped = (value: unknown, key: string): boolean => isObject(value) && Object.hasOwn(value, key);
 
-function reportUnknown(name: string, keys: Keys, place: Place): void {
+/** Longest key that is looked at, and told of: a longer one is none of ours. */
+const longestKey = 60;
+
+function reportUnknown(typed: string, keys: Keys, place: Place): void {
+  const name = typed.slice(0, longestKey);
   const far = (known: string): number => distance(name.toLowerCase(), lastOf(known).toLowerCase());
   const own = nearestOf(Object.keys(keys), far);
   // A key of a part, typed outside it, must match well: parts have many keys, and a slip of a key here is likelier.

@@ -66,6 +66,7 @@ const entities = [...'bcdefghij'].map((name, i) => `<!ENTITY ${name} "${`&${'abc
 const bomb = `<!DOCTYPE svg [<!ENTITY a "aaaaaaaaaa">${entities.join('')}]>${svg('<title>&j;</title>')}`;
 const outside = `<!DOCTYPE svg [<!ENTITY x SYSTEM "file:///etc/hosts">]>${svg('<title>&x;</title>')}`;
 
+const many = (count: number, one: object) => Array.from({ length: count }, () => one);
 const inspected = (file: string) => ['inspect', file, '--out', 'out'];
 const laid = (file: string) => {
   workshop.write('laid.job.json', aJob({ artwork: { file, across: '60mm' } }));
@@ -157,6 +158,13 @@ const hostile: readonly (readonly [
     inspected,
     /has more than 5 km of edges/,
   ],
+  [
+    'an entity that nothing declares',
+    'a.svg',
+    () => svg('<title>&x;</title>'),
+    inspected,
+    /entity that nothing/,
+  ],
   ['what is no number', 'a.svg', () => svg('<path d="M0 0LNaN 9L9 9Z"/>'), inspected, /path/],
   ['a number past all', 'a.svg', () => svg('<path d="M0 0L1e308 9L9 1e308Z"/>'), inspected, /out of range/],
   ['a shape of 900 m', 'a.svg', () => svg('<path d="M4 4H36V9e5H4Z"/>'), inspected, /more than 100 m away/],
@@ -191,6 +199,27 @@ const hostile: readonly (readonly [
   ],
   ['a list of NULs', 'a.csv', () => new Uint8Array(1e7), listed, /a cell of 10000000 letters/],
   ['a drawing of NULs', 'a.svg', () => new Uint8Array(1e7), inspected, /is not an SVG/],
+  [
+    'a key of 2 MB',
+    'a.job.json',
+    () => JSON.stringify({ name: 'a', blank: 'cup.blank.json', ['x'.repeat(2e6)]: 1 }),
+    (file) => ['make', file],
+    /x: unknown key/,
+  ],
+  [
+    'a hundred thousand coats',
+    'a.job.json',
+    () => JSON.stringify({ name: 'a', blank: 'cup.blank.json', coats: many(1e5, { thickness: 0.1 }) }),
+    (file) => ['make', file],
+    /coats: has 100000 in its list; up to 200/,
+  ],
+  [
+    'a hundred thousand stations',
+    'a.blank.json',
+    () => JSON.stringify({ stations: many(1e5, { height: 1, across: 60 }) }),
+    (file) => ['unroll', file, '--out', 'out'],
+    /stations: has 100000 in its list; up to 200/,
+  ],
   [
     'a job nested a million deep',
     'a.job.json',

@@ -87,6 +87,8 @@ test('jobs', patient, async () => {
       const both = typed as { job?: unknown; blank?: unknown } | null;
       const blank = readBlank(both?.blank ?? null, 'b.json');
       const read = readJob(both?.job ?? null, 'j.json');
+      // A repeat typed far too small asks for as many lines as a large drawing: `tests/job/numbers` has that, with its limit.
+      if ((read.artwork?.around ?? 0) > 100) return undefined;
       return draftPieces({
         job: read,
         jobFile: 'j.json',
