@@ -111,6 +111,7 @@ export function stackedTile(drawings: readonly Sheet[], order?: readonly string[
   );
   const { width, height } = first.art;
   const { pixels, goesOn } = sheets.length === 1 ? first.art : { pixels: undefined, goesOn: undefined };
+  const grain = Math.max(0, ...sheets.map(({ art }) => art.grain ?? 0));
   return {
     tile: {
       width,
@@ -118,6 +119,7 @@ export function stackedTile(drawings: readonly Sheet[], order?: readonly string[
       layers: [...layers].sort((a, b) => colours.indexOf(a.colour) - colours.indexOf(b.colour)),
       ...(pixels ? { pixels } : {}),
       ...(goesOn ? { goesOn } : {}),
+      ...(grain > 0 ? { grain } : {}),
     },
     sheets: sheets.map(({ file, art: { lines, scale } }) => ({ file, lines, scale })),
     grounds: sheets.flatMap(({ art }) => art.grounds),

@@ -28,6 +28,8 @@ export interface Tile {
   readonly pixels?: TilePixels;
   /** Of a picture whose pixels go on across its borders: film that ends on them was drawn up to them. */
   readonly goesOn?: true;
+  /** Of a picture: edges that were traced of it stand within so much of where it shows them, mm. */
+  readonly grain?: number;
   /** Whether it stands on its head: places of the drawing are then told from the other corner. */
   readonly turned?: true;
 }

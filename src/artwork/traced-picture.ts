@@ -42,6 +42,8 @@ export interface Traced {
   readonly pixels?: TilePixels;
   /** Whether its pixels go on across its borders: not where that was only said. */
   readonly goesOn?: true;
+  /** Edges lie within so much of where the picture shows them, mm. */
+  readonly grain: number;
   /** Colours that were left as the ground. */
   readonly grounds: readonly string[];
   readonly findings: readonly Finding[];
@@ -116,7 +118,8 @@ function tracedIn(bytes: Uint8Array, file: string, options: TraceOptions, alone 
   const pixels = { width: picture.width, height: picture.height, rgb: picture.rgb, pixel };
   const findings = [look('traced', { file }, stepped ? `${told}. ${steppedInWords(stepped)}` : told)];
   const shown = isSeamless || stepped !== undefined ? { goesOn: true as const } : {};
-  return { width, height, scale, layers, grounds: left, findings, ...(wraps ? shown : { pixels }) };
+  const grain = Math.max(pixel.x, pixel.y);
+  return { width, height, scale, layers, grounds: left, findings, grain, ...(wraps ? shown : { pixels }) };
 }
 
 const shadedInWords = `. It is in ${mostColours} colours, the most there can be, and each is a film of its own: give fewer "colours", such as 2 for all that is dark as one film`;

@@ -4,7 +4,7 @@ import { degrees } from '../lengths/angle.ts';
 import { measuredLength, type Units } from '../lengths/length.ts';
 import { inPercent } from '../lengths/percent.ts';
 import { shown } from '../lengths/shown.ts';
-import type { OpenStretch } from '../pattern/joins.ts';
+import type { OpenStretch } from '../pattern/at-border.ts';
 import type { Lattice } from '../pattern/lattice.ts';
 import { type RepeatStudy, sureRepeat } from '../pattern/repeat-study.ts';
 import type { Way } from '../pattern/ways.ts';
@@ -108,7 +108,9 @@ export function openInWords({ layer, border, miss, length, instead }: OpenStretc
 export function metInWords({ isDoubtful, borders: { crossings, sides } }: RepeatStudy): string {
   if (sides.length > 0) return sidesInWords(sides);
   if (crossings === 0)
-    return 'nothing crosses its borders, so its size alone tells how far apart its copies stand: look whether they stand there as within';
+    return isDoubtful
+      ? 'nothing crosses its borders, so its size alone tells how far apart its copies stand: look whether they stand there as within'
+      : 'nothing crosses its borders, and its copies stand as far from it as motifs within from one another';
   const met = `${crossings} edges cross its borders and all go on in its copies`;
   return isDoubtful
     ? `${met}, but straight across one of them or not at all, as they would wherever it is cut: look whether copies stand as far apart as within`

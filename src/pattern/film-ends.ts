@@ -155,7 +155,7 @@ const alongUpright: Point = { x: 0, y: 1 };
 
 /** Whether ends, from one on, hold one of the same kind near a place. */
 export function hasLike(
-  ends: readonly End[],
+  ends: readonly Pick<End, 'at' | 'begins'>[],
   start: number,
   at: number,
   begins: boolean,

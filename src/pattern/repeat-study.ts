@@ -7,12 +7,13 @@ import { joinTolerance } from '../geometry/tolerance.ts';
 import { steppedLattice } from './border-drop.ts';
 import { fittedInto } from './clean-period.ts';
 import type { Size } from './cut-shapes.ts';
-import { explained } from './held-steps.ts';
+import { finestLattice } from './finest-lattice.ts';
 import { type Joins, joinsOf } from './joins.ts';
 import { cellArea, coordinates, type Lattice } from './lattice.ts';
 import { pictureRepeat } from './picture-repeat.ts';
+import { recurrenceAround } from './recurs-around.ts';
 import { recursThroughout } from './recurs-throughout.ts';
-import { offLattice } from './same-lattice.ts';
+import { offLattice, reduced, tidied } from './same-lattice.ts';
 import { stripesRepeat } from './stripes.ts';
 import { type FoundRepeat, repeatTolerance, trueRepeat } from './true-repeat.ts';
 
@@ -51,13 +52,14 @@ export function repeatStudyOf(tile: Tile, lattice: Lattice): RepeatStudy {
   const told = borders.joins ? spacingJump(tile, lattice, found) : undefined;
   const jump = told?.jump;
   const joins = borders.joins && jump === undefined;
+  const finer = joins && !found?.along ? finestOf(tile, lattice, found) : undefined;
   return {
     lattice,
     borders,
     joins,
-    isDoubtful: isDoubtful(borders, joins, found, told),
+    isDoubtful: joins ? !isPlaced(borders, lattice, found, finer) : isCutInDoubt(borders, told),
     mismatch: Math.max(borders.mismatch, jump ?? 0),
-    period: joins ? periodOfJoined(tile, lattice, borders, found) : (told?.by ?? found),
+    period: joins ? periodOfJoined(lattice, borders, found, finer) : (told?.by ?? found),
     others,
     jump,
     jumpsUp: told?.isUp ?? false,
@@ -65,18 +67,59 @@ export function repeatStudyOf(tile: Tile, lattice: Lattice): RepeatStudy {
 }
 
 /**
- * Whether nobody can tell from a tile alone if it joins. What only ends on its borders may be a side drawn there; where nothing crosses them
- * but straight across, copies would meet as well if it were cut elsewhere, unless a sure repeat within tells how far apart they stand.
+ * Whether a tile tells that its copies stand where they were drawn to: by what crosses each of its borders, by a sure repeat within, or by
+ * motifs that stand as far apart within as they do across the border. Where it does not, one that was cut elsewhere would meet as well.
  */
-function isDoubtful(
-  { open, isPlaced }: Joins,
-  joins: boolean,
+function isPlaced(
+  { placed }: Joins,
+  lattice: Lattice,
   found: FoundRepeat | undefined,
-  told: SpacingJump | undefined,
+  finer: Lattice | undefined,
 ): boolean {
-  if (joins) return !isPlaced && (found?.confidence ?? 0) < sureRepeat;
-  return told ? told.by.confidence < sureRepeat : open.every(({ ends }) => ends);
+  if ((found?.confidence ?? 0) >= sureRepeat) return true;
+  const steps = finer ? [finer.a, finer.b].map((step) => coordinates(lattice, step)) : [];
+  return (
+    (placed.side || steps.some(({ i }) => isPart(i))) && (placed.level || steps.some(({ j }) => isPart(j)))
+  );
 }
+
+const isPart = (times: number): boolean => Math.abs(times - Math.round(times)) > 1e-6;
+
+/** Whether nobody can tell from a tile alone that it does not join: what only ends on its borders may be a side drawn there. */
+const isCutInDoubt = ({ open }: Joins, told: SpacingJump | undefined): boolean =>
+  told ? told.by.confidence < sureRepeat : open.every(({ ends }) => ends);
+
+/** Steps shorter than this are the width of a line, mm, or in grains of what was traced. */
+const leastStep = 0.4;
+const leastGrains = 4;
+
+/** The finest lattice by which all of a tile that joins recurs, with how surely it does; undefined where that is its own. */
+function finestOf(tile: Tile, lattice: Lattice, found: FoundRepeat | undefined): FoundRepeat | undefined {
+  const slack = slackIn(tile);
+  const recursAround = recurrenceAround(tile, lattice, slack);
+  let confidence = 1;
+  const recurs = (step: Point): boolean => {
+    const sure = recursAround(step);
+    const isWhole =
+      sure > 0 && recursThroughout(tile.layers, tile, { own: lattice, finer: { a: step, b: step } }, slack);
+    if (isWhole) confidence = Math.min(confidence, sure);
+    return isWhole;
+  };
+  const shown = found && finerBy(found, lattice);
+  const first = shown && recurs(shown.a) && recurs(shown.b) ? shown : undefined;
+  const least = Math.max(leastStep, leastGrains * (tile.grain ?? 0));
+  const finest = finestLattice(first ?? lattice, recurs, least) ?? first;
+  return finest && { ...tidied(reduced(finest)), confidence };
+}
+
+/** A found lattice of which a tile's own steps are whole sums, made exact by these; undefined where it is no finer. */
+const finerBy = (found: FoundRepeat, lattice: Lattice): Lattice | undefined =>
+  Math.round(cellArea(lattice) / cellArea(found)) > 1 && jumpOf(lattice, found) === undefined
+    ? exactly(found, lattice)
+    : undefined;
+
+/** Copies in a tile stand within so much of where they should, mm. */
+const slackIn = ({ grain = 0 }: Tile): number => Math.max(grain, repeatTolerance);
 
 /** Study a tile whose repeat nobody gave: by its own sides, or by the drop or shift with which alone it joins. */
 export function freeStudyOf(tile: Tile, lattice: Lattice): RepeatStudy {
@@ -214,27 +257,18 @@ function slackOf({ a, b }: Lattice, found: Lattice): number {
 }
 
 /**
- * The repeat of a tile that joins: the finer one that it holds, made exact by the tile's own size; else its own. A finer one by which not
- * all recurs is offered: laid by it the tile would lose what differs.
+ * The repeat of a tile that joins: the finer one by which all of it recurs; else its own. A finer one by which not all recurs is offered:
+ * laid by it the tile would lose what differs.
  */
 function periodOfJoined(
-  tile: Tile,
   lattice: Lattice,
   borders: Joins,
   found: FoundRepeat | undefined,
+  finest: FoundRepeat | undefined,
 ): FoundRepeat {
-  const parts = found ? Math.round(cellArea(lattice) / cellArea(found)) : 1;
-  // All of a tile that joins shows: what recurs in most of it alone is no repeat of it.
-  const isFiner =
-    found && found.confidence >= sureRepeat && parts > 1 && jumpOf(lattice, found) === undefined;
-  if (isFiner) {
-    const finer = exactly(found, lattice) ?? found;
-    const { pixel } = tile.pixels ?? {};
-    const slack = pixel ? Math.max(pixel.x, pixel.y, repeatTolerance) : repeatTolerance;
-    const isWhole =
-      (found.share ?? 1) >= explained && recursThroughout(tile.layers, tile, { own: lattice, finer }, slack);
-    return { ...finer, confidence: isWhole ? found.confidence : Math.min(found.confidence, offered) };
-  }
+  if (finest) return finest;
+  const finer = found && found.confidence >= sureRepeat ? finerBy(found, lattice) : undefined;
+  if (found && finer) return { ...finer, confidence: Math.min(found.confidence, offered) };
   // Every outline that goes on across a border halves the doubt that it does so by chance; where none does, only the
   // file's size tells.
   return { ...lattice, confidence: 1 - 2 ** -(1 + borders.crossings / 2) };

@@ -2,16 +2,12 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import type { Tile } from '../../../src/artwork/tile.ts';
-import type { Shape } from '../../../src/geometry/contour.ts';
-import { shapeArea } from '../../../src/geometry/measure.ts';
 import type { Point } from '../../../src/geometry/point.ts';
-import { clippedShapes } from '../../../src/geometry/regions.ts';
-import { chordTolerance } from '../../../src/geometry/tolerance.ts';
 import { joinsOf } from '../../../src/pattern/joins.ts';
 import { cellArea, coordinates, type Lattice, step } from '../../../src/pattern/lattice.ts';
 import { type FoundRepeat, repeatTolerance, trueRepeat } from '../../../src/pattern/true-repeat.ts';
 import { randomFrom } from '../../geometry/drawn.ts';
-import { boughtTiles, seen } from './tiles.ts';
+import { boughtTiles, differsBy, seen } from './tiles.ts';
 
 const { leftOut, noAnswer, notJoined } = JSON.parse(
   readFileSync(join(import.meta.dirname, './values.json'), 'utf8'),
@@ -22,24 +18,6 @@ const { leftOut, noAnswer, notJoined } = JSON.parse(
 };
 
 const tiles = boughtTiles((name) => !(name in leftOut));
-
-const areaOf = (shapes: readonly Shape[]): number => shapes.reduce((sum, shape) => sum + shapeArea(shape), 0);
-
-/** The share of a tile's film that differs once the pattern is moved by a step. */
-function differsBy(tile: Tile, by: Point): number {
-  const home = (value: number, size: number) => value - Math.floor(value / size) * size;
-  const [one, other] = [
-    { x: 0, y: 0 },
-    { x: home(by.x, tile.width), y: home(by.y, tile.height) },
-  ].map((at) => seen(tile, at, tile.width, tile.height, true));
-  const odd = (one ?? []).map(({ shapes }, i) => {
-    const moved = other?.[i]?.shapes ?? [];
-    const apart = (p: readonly Shape[], q: readonly Shape[]) =>
-      areaOf(clippedShapes(p, q, 'difference', chordTolerance));
-    return (apart(shapes, moved) + apart(moved, shapes)) / areaOf(shapes);
-  });
-  return Math.max(...odd);
-}
 
 /** How far a place is from the nearest whole step, mm, for each step that leads there. */
 function offStep(p: Point, lattice: Lattice): number {

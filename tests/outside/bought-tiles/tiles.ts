@@ -4,6 +4,7 @@ import { readTile, type Tile } from '../../../src/artwork/tile.ts';
 import { shifted } from '../../../src/geometry/affine.ts';
 import { boxCorners } from '../../../src/geometry/box.ts';
 import { polygon, type Shape } from '../../../src/geometry/contour.ts';
+import { shapeArea } from '../../../src/geometry/measure.ts';
 import type { Point } from '../../../src/geometry/point.ts';
 import { clippedShapes, filledShapes } from '../../../src/geometry/regions.ts';
 import { chordTolerance } from '../../../src/geometry/tolerance.ts';
@@ -52,4 +53,22 @@ export function seen(
     const contours = copies.flatMap((copy) => copy.contours);
     return { shapes: shown(filledShapes(contours, 'nonzero', chordTolerance), width, height) };
   });
+}
+
+const areaOf = (shapes: readonly Shape[]): number => shapes.reduce((sum, shape) => sum + shapeArea(shape), 0);
+
+/** The share of a tile's film that differs once the pattern is moved by a step. */
+export function differsBy(tile: Tile, by: Point): number {
+  const home = (value: number, size: number) => value - Math.floor(value / size) * size;
+  const [one, other] = [
+    { x: 0, y: 0 },
+    { x: home(by.x, tile.width), y: home(by.y, tile.height) },
+  ].map((at) => seen(tile, at, tile.width, tile.height, true));
+  const odd = (one ?? []).map(({ shapes }, i) => {
+    const moved = other?.[i]?.shapes ?? [];
+    const apart = (p: readonly Shape[], q: readonly Shape[]) =>
+      areaOf(clippedShapes(p, q, 'difference', chordTolerance));
+    return (apart(shapes, moved) + apart(moved, shapes)) / areaOf(shapes);
+  });
+  return Math.max(...odd);
 }
