@@ -4,9 +4,9 @@ import type { CutLimits } from '../cut/limits.ts';
 import { type Finding, look } from '../finding.ts';
 import { shifted } from '../geometry/affine.ts';
 import { type Box, boxCorners, boxOfPoints, grow, liesIn } from '../geometry/box.ts';
-import { polygon, type Shape } from '../geometry/contour.ts';
+import { type Contour, polygon, type Shape } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
-import { type Point, subtract } from '../geometry/point.ts';
+import { cross, type Point, subtract } from '../geometry/point.ts';
 import { clippedShapes, filledShapes } from '../geometry/regions.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
 import { type Lattice, stepsIn } from '../pattern/lattice.ts';
@@ -26,17 +26,24 @@ export interface MendedTile {
 const inside = (shapes: readonly Shape[], box: Box): Shape[] =>
   clippedShapes(shapes, [{ contours: [polygon(boxCorners(box))] }], 'intersection', chordTolerance);
 
+/** Whether a point lies in the window of a period: a parallelogram of straight lines. */
+function isWithin({ segments }: Contour, p: Point): boolean {
+  const sides = segments.map(({ from, to }) => cross(subtract(to, from), subtract(p, from)));
+  return sides.every((side) => side >= 0) || sides.every((side) => side <= 0);
+}
+
 /**
- * Mends of one period: those told in the tile, and those that each copy tells at a place past its own border, as of a gap across it.
- * Of one kind, two that are a whole step apart within `near`, mm, are one.
+ * Mends of one period: those told in the tile, or in the window of the period that is laid of it, and those that each copy tells at a place
+ * past its own border, as of a gap across it. Of one kind, two that are a whole step apart within `near`, mm, are one.
  */
 function oncePerPeriod(
   mends: readonly LayerMend[],
   lattice: Lattice,
-  size: Box,
+  { size, window }: { readonly size: Box; readonly window: Contour | undefined },
   near: number,
 ): readonly LayerMend[] {
-  const isOwn = ({ x, y }: Point) => x >= 0 && y >= 0 && x < size.maxX && y < size.maxY;
+  const isOwn = ({ x, y }: Point) =>
+    window ? isWithin(window, { x, y }) : x >= 0 && y >= 0 && x < size.maxX && y < size.maxY;
   // Farther out the border of what is mended with the tile makes faults of its own.
   const beside = grow(size, (around / 2) * near);
   const own = mends.filter(({ at }) => isOwn(at));
@@ -56,8 +63,9 @@ function oncePerPeriod(
 const around = 8;
 
 /**
- * A tile mended. `limits`: as they are in the drawing, where it is laid smallest. A tile that does not fill the plane by
- * its own steps can't be mended as it repeats: that is a finding, and it is left as it is.
+ * A tile mended. `limits`: as they are in the drawing, where it is laid smallest. Of a crop from which one period is laid all that it shows
+ * is drawn anew by that period, and mended. A tile that does not fill the plane by its own steps can't be mended as it repeats: that is a
+ * finding, and it is left as it is.
  */
 export function mendTile(
   tile: PatternTile,
@@ -66,7 +74,8 @@ export function mendTile(
   use: FilmUse,
   file: string,
 ): MendedTile | Finding {
-  if (tile.window || !tilesThePlane(lattice, tile))
+  const { window } = tile;
+  if (!window && !tilesThePlane(lattice, tile))
     return look(
       'not-mended',
       { file },
@@ -90,7 +99,7 @@ export function mendTile(
     return { ...layer, shapes: inside(united, wide) };
   });
   const mended = mendArt({ width: wide.maxX, height: wide.maxY, layers: repeated }, limits, use);
-  const mends = oncePerPeriod(mended.mends, lattice, size, limits.minWidth);
+  const mends = oncePerPeriod(mended.mends, lattice, { size, window }, limits.minWidth);
   const shown = (layers: readonly FilmLayer[]) =>
     layers.map((layer) => ({ ...layer, shapes: inside(layer.shapes, size) }));
   return {

@@ -118,8 +118,8 @@ const finerBy = (found: FoundRepeat, lattice: Lattice): Lattice | undefined =>
     ? exactly(found, lattice)
     : undefined;
 
-/** Copies in a tile stand within so much of where they should, mm. */
-const slackIn = ({ grain = 0 }: Tile): number => Math.max(grain, repeatTolerance);
+/** Copies in a tile that joins stand within so much of where they should, mm: all of it shows, and only what files round is no wish. */
+const slackIn = ({ grain = 0 }: Tile): number => Math.max(grain, joinTolerance);
 
 /** Study a tile whose repeat nobody gave: by its own sides, or by the drop or shift with which alone it joins. */
 export function freeStudyOf(tile: Tile, lattice: Lattice): RepeatStudy {

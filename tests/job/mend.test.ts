@@ -126,6 +126,25 @@ describe('a job whose artwork is to be mended', () => {
     expect([times('thickened'), times('gap-closed')]).toEqual([2, 2]);
   });
 
+  test('is mended in the period that is laid where it is a crop of more', async () => {
+    // Necks of half a mm in combs 24 mm apart, half a drop from row to row, shown 1.6 by 1.8 times.
+    const comb = (x: number, y: number) =>
+      `<path transform="translate(${x} ${y})" d="M0 0H6V3.75H12V0H18V10H12V4.25H6V10H0Z"/><circle cx="${x + 9}" cy="${y + 8}" r="1.3"/>`;
+    const rows = [-1, 0, 1, 2, 3].flatMap((j) =>
+      [-1, 0, 1, 2].map((i) => comb(24 * i + (j % 2) * 12 + 3, 14 * j + 5)),
+    );
+    const crop = `<svg xmlns="http://www.w3.org/2000/svg" width="39mm" height="50mm" viewBox="0 0 39 50"><g fill="#1d4e63">${rows.join('')}</g></svg>`;
+    const asDrawn = await madeOf({ blank: can, job, artwork: { way: 1 }, tile: crop });
+    expect(asDrawn.report.pattern?.way).toMatch(/^period-/);
+    expect(looks(asDrawn.report.checks)).toContain('thin-film');
+    const mended = await madeOf({ blank: can, job, artwork: { way: 1, mend: true }, tile: crop });
+    expect(looks(mended.report.checks)).toEqual([]);
+    expect(mended.proof.pass).toBe(true);
+    // One neck to the period.
+    expect(mended.report.checks.find(({ rule }) => rule === 'thickened')?.says).toMatch(/ at 1 place /);
+    expect(mended.report.pattern).toMatchObject({ way: asDrawn.report.pattern?.way, joins: true });
+  });
+
   test('whose tile does not fill the plane by its steps is told so, and laid as drawn', async () => {
     const artwork = { around: 5, mend: true, repeat: { across: 50, up: 40 } };
     const { report } = await madeOf({ blank: can, job, artwork, tile: svg(neck) });

@@ -21,12 +21,11 @@ function finerOf(tile: Tile) {
   return count > 1 ? { period, count } : undefined;
 }
 
-const tiles = boughtTiles((name) => process.env.ALL !== undefined || name in finer);
+const tiles = boughtTiles((name) => name in finer || name === 'leaf');
 
+// In leaf one of two was copied by hand: up to 0.05 mm off.
 test.each(tiles)('of $name', { timeout: 120_000 }, ({ name, tile }) => {
   const found = finerOf(tile);
-  if (process.env.ALL) process.stderr.write(`FINER "${name}": ${found?.count} ${found ? Math.max(differsBy(tile, found.period.a), differsBy(tile, found.period.b)).toFixed(5) : ''}\n`);
-  if (process.env.ALL && !found) for (const [n, m] of [[2, 0], [0, 2], [2, 2], [3, 0], [0, 3]] as const) { const d = differsBy(tile, { x: n ? tile.width / n : 0, y: m ? tile.height / m : 0 }); if (d < 0.02) process.stderr.write(`MISSED ${name} ${n} ${m} ${d}\n`); }
   expect(found?.count).toBe(finer[name]);
   if (!found) return;
   expect(Math.max(differsBy(tile, found.period.a), differsBy(tile, found.period.b))).toBeLessThan(0.005);
