@@ -48,7 +48,7 @@ function candidateSteps(map: LandmarkMap, crop: Size): readonly Point[] {
 }
 
 /** The part of all lines that a first look takes. */
-const fewLines = 0.4;
+export const fewLines = 0.4;
 
 /** Steps nearer than this are one, found twice, mm. */
 const sameStep = 0.02;
@@ -75,7 +75,7 @@ const isLarge = (step: Point, crop: Size): boolean =>
   overlapOf(step, crop) >= leastOverlap && lengthOf(step) >= leastStep;
 
 /** A shorter step is two nodes drawn side by side, mm. */
-const leastStep = 0.4;
+export const leastStep = 0.4;
 
 /** The share of the crop that shows again a step away. */
 export const overlapOf = (step: Point, { width, height }: Size): number =>

@@ -8,6 +8,7 @@ import { steppedLattice } from './border-drop.ts';
 import { fittedInto } from './clean-period.ts';
 import type { Size } from './cut-shapes.ts';
 import { finestLattice } from './finest-lattice.ts';
+import { leastStep } from './held-steps.ts';
 import { type Joins, joinsOf } from './joins.ts';
 import { cellArea, coordinates, type Lattice } from './lattice.ts';
 import { pictureRepeat } from './picture-repeat.ts';
@@ -89,8 +90,7 @@ const isPart = (times: number): boolean => Math.abs(times - Math.round(times)) >
 const isCutInDoubt = ({ open }: Joins, told: SpacingJump | undefined): boolean =>
   told ? told.by.confidence < sureRepeat : open.every(({ ends }) => ends);
 
-/** Steps shorter than this are the width of a line, mm, or in grains of what was traced. */
-const leastStep = 0.4;
+/** Steps of fewer grains of what was traced than this are the width of a line. */
 const leastGrains = 4;
 
 /** The finest lattice by which all of a tile that joins recurs, with how surely it does; undefined where that is its own. */

@@ -18,10 +18,17 @@ export function reduced({ a, b }: Lattice): Lattice {
 /** `a` the step that goes more around, to the right; `b` the other, downwards. */
 export function tidied({ a, b }: Lattice): Lattice {
   const slope = (p: Point) => Math.abs(p.y) / lengthOf(p);
-  const [around, up] = slope(a) <= slope(b) ? [a, b] : [b, a];
   const turned = (p: Point, isTurned: boolean) => (isTurned ? { x: 0 - p.x, y: 0 - p.y } : p);
+  // Of two that climb alike, as those of a half-drop do, the one goes up and the other down, both to the right.
+  if (Math.abs(slope(a) - slope(b)) < alikeSlope) {
+    const [p, q] = [turned(a, a.x < 0), turned(b, b.x < 0)];
+    return p.y <= q.y ? { a: p, b: q } : { a: q, b: p };
+  }
+  const [around, up] = slope(a) <= slope(b) ? [a, b] : [b, a];
   return { a: turned(around, around.x < 0), b: turned(up, up.y < 0 || (up.y === 0 && up.x < 0)) };
 }
+
+const alikeSlope = 1e-4;
 
 /** How far a step is from the nearest whole step of a lattice. */
 export function offLattice(p: Point, of: Lattice): number {

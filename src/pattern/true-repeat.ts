@@ -7,6 +7,7 @@ import { add, cross, type Point, scale, subtract } from '../geometry/point.ts';
 import { coversOf, hiddenShare, mostHidden, patchOf } from './covers.ts';
 import type { Size } from './cut-shapes.ts';
 import { type Agreement, FilmScan, type Missing } from './film-scan.ts';
+import { finestShown } from './finest-shown.ts';
 import {
   explained,
   type HeldStep,
@@ -134,7 +135,16 @@ function repeatsBy(
     // The smallest period comes first: where it explains all there is, larger ones are only its multiples.
     if (repeat && repeat.share >= explained && repeat.confidence >= 0.99) break;
   }
-  return distinct(found, tolerance).sort((p, q) => p.area - q.area);
+  const sorted = distinct(found, tolerance).sort((p, q) => p.area - q.area);
+  const finer = sorted[0] && finestWithin(map, scan, sorted[0], crop);
+  return finer ? [finer, ...sorted] : sorted;
+}
+
+/** A finer lattice of one that explains all; undefined where there is none that explains as much. */
+function finestWithin(map: LandmarkMap, scan: FilmScan, within: Proven, crop: Size): Proven | undefined {
+  const finest = within.share >= explained ? finestShown(scan, within, crop) : undefined;
+  const repeat = finest && proven(scan, settledLattice(map, finest), crop);
+  return repeat && repeat.share >= explained ? repeat : undefined;
 }
 
 interface Proven extends FoundRepeat {

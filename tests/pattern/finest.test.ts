@@ -6,6 +6,7 @@ import type { Point } from '../../src/geometry/point.ts';
 import { cellArea } from '../../src/pattern/lattice.ts';
 import { freeStudyOf } from '../../src/pattern/repeat-study.ts';
 import { isSameLattice } from '../../src/pattern/same-lattice.ts';
+import { trueRepeat } from '../../src/pattern/true-repeat.ts';
 import { blob, box, circle, randomFrom } from '../geometry/drawn.ts';
 
 interface Drawn {
@@ -145,4 +146,23 @@ describe('and by its own where anything differs', () => {
     const off = [places[0] ?? { x: 0, y: 0 }, { x: 15.1, y: 10 }];
     expect(area({ shapes: spread(motif(), off, 24, 11), width: 24, height: 11 })).toBeCloseTo(264, 6);
   });
+});
+
+// Copies drawn with other nodes share no landmarks; what is found first is a multiple of the lattice, level and upright.
+test('a crop of more than a period shows the finest lattice too where copies have other nodes', () => {
+  const rounds = (x: number, y: number, pieces: number): Shape[] =>
+    [
+      { dx: 0, dy: 0, r: 3 },
+      { dx: 4.6, dy: 1.9, r: 1.1 },
+      { dx: -1.7, dy: 4.4, r: 0.7 },
+    ].map(({ dx, dy, r }) => ({ contours: [circle({ x: x + dx, y: y + dy }, r, pieces)] }));
+  const shapes = [-1, 0, 1, 2].flatMap((i) =>
+    [-1, 0, 1, 2].flatMap((j) => [
+      ...rounds(24 * i + 3, 20 * j + 4, 8),
+      ...rounds(24 * i + 15, 20 * j + 14, 12),
+    ]),
+  );
+  const [found] = trueRepeat([{ shapes }], { width: 35, height: 33 });
+  expect(found && isSameLattice(found, { a: { x: 12, y: 10 }, b: { x: 12, y: -10 } }, 0.01)).toBe(true);
+  expect(found?.confidence).toBeGreaterThan(0.9);
 });
