@@ -3,7 +3,9 @@ import { type DrawnFault, drawnFaults } from '../cut/art-faults.ts';
 import type { CutLimits } from '../cut/limits.ts';
 import type { DrawnLine } from '../drawing/drawn-line.ts';
 import type { Finding } from '../finding.ts';
+import { boxesMeet, hullBox } from '../geometry/box.ts';
 import { atHand } from '../geometry/kept-contour.ts';
+import type { Size } from '../pattern/cut-shapes.ts';
 import { drawnFinding } from './fault-words.ts';
 
 /** Of one rule no more than this are told singly; the last of them says how many more there are. */
@@ -27,22 +29,57 @@ interface DrawnAtScale {
   readonly scale: number;
 }
 
-/** `limits`: as they are in the drawing, where it is laid smallest. */
-export function drawnChecks({ lines, scale }: DrawnAtScale, file: string, limits: CutLimits): Finding[] {
+/** Whether any of a line lies on a tile: what is drawn wholly past it is not laid. */
+const isOn = ({ width, height }: Size, { contours }: DrawnLine): boolean =>
+  boxesMeet(hullBox(contours), { minX: 0, minY: 0, maxX: width, maxY: height });
+
+/** Faults that are told alike, as copies of a motif have them: by the one nearest to the middle of the tile, with how many there are. */
+function alikeOnce(findings: readonly { readonly finding: Finding; readonly away: number }[]): Finding[] {
+  const alike = new Map<string, { nearest: Finding; away: number; times: number }>();
+  for (const { finding, away } of findings) {
+    const known = alike.get(finding.says);
+    if (!known) alike.set(finding.says, { nearest: finding, away, times: 1 });
+    else {
+      known.times++;
+      if (away < known.away) Object.assign(known, { nearest: finding, away });
+    }
+  }
+  return [...alike.values()].map(({ nearest, times }) =>
+    times === 1 ? nearest : { ...nearest, times, says: `${nearest.says}; at ${times} places alike` },
+  );
+}
+
+/** Faults of a drawing's lines that lie on its tile. `limits`: as they are in the drawing, where it is laid smallest. */
+export function drawnChecks(
+  { lines, scale }: DrawnAtScale,
+  tile: Size,
+  file: string,
+  limits: CutLimits,
+): Finding[] {
+  const shown = lines.map((line) => ({ ...line, contours: line.contours.map(atHand) }));
   const faults = drawnFaults(
-    lines.map((line) => ({ ...line, contours: line.contours.map(atHand) })),
+    shown.filter((line) => isOn(tile, line)),
     limits,
   );
-  return [...new Set(faults.map(({ rule }) => rule))].flatMap((rule) => {
-    const own = faults.filter((fault) => fault.rule === rule);
-    const rest = own.length - mostTold;
-    const more = (i: number) => (i === mostTold - 1 && rest > 0 ? `; and ${rest} more like it` : '');
+  const told = faults.map((fault) => {
+    const { at, rule } = fault;
+    const finding = drawnFinding(fault, { file, x: at.x / scale, y: at.y / scale }, limits);
     const then = becomes[rule];
-    return own.slice(0, mostTold).map((fault, i): Finding => {
-      const finding = drawnFinding(fault, { file, x: fault.at.x / scale, y: fault.at.y / scale }, limits);
-      const says = `${finding.says}${then ? ` (${then})` : ''}${more(i)}`;
-      // Merging puts the rest right.
-      return { ...finding, level: changesWhatIsSeen(fault) ? 'look' : 'note', says };
-    });
+    // Merging puts the rest right.
+    const level = changesWhatIsSeen(fault) ? ('look' as const) : ('note' as const);
+    const says = `${finding.says}${then ? ` (${then})` : ''}`;
+    const away = Math.hypot(at.x - tile.width / 2, at.y - tile.height / 2);
+    return { finding: { ...finding, level, says }, away };
+  });
+  return [...new Set(faults.map(({ rule }) => rule))].flatMap((rule) => {
+    const own = alikeOnce(told.filter(({ finding }) => finding.rule === rule));
+    const rest = own.slice(mostTold).reduce((sum, { times = 1 }) => sum + times, 0);
+    return own
+      .slice(0, mostTold)
+      .map((finding, i) =>
+        i === mostTold - 1 && rest > 0
+          ? { ...finding, says: `${finding.says}; and ${rest} more like it` }
+          : finding,
+      );
   });
 }

@@ -73,7 +73,7 @@ export function readDrawn(input: MakeInput, groundOf: () => PatternGround): Draw
   const told = [
     ...findings,
     ...groundFindings(read, file),
-    ...sheets.flatMap((sheet) => drawnChecks(sheet, sheet.file, limitsInArt(job, asDrawn, ground))),
+    ...sheets.flatMap((sheet) => drawnChecks(sheet, read, sheet.file, limitsInArt(job, asDrawn, ground))),
     ...plan.findings,
     ...mends,
     ...layFindings(plan, ground, jobFile),

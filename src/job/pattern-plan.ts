@@ -34,8 +34,8 @@ export interface PatternPlan {
   readonly findings: readonly Finding[];
 }
 
-/** A lean under this climbs a hundredth of a mm around a cup: what the file's own rounding makes of level rows. */
-const leastLean = 2e-5;
+/** A lean under this, half a hundredth of a degree, climbs 0.02 mm around a cup: what the file's own rounding makes of level rows. */
+const leastLean = Math.PI / 36_000;
 
 /** A change of scale past this shows on a motif, and past the second the wrong count or size was probably typed. */
 const scaleSeen = 0.15;

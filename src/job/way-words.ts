@@ -84,9 +84,10 @@ function rowsInWords({ rows }: Way, wholeRows: boolean): string {
 }
 
 function leanInWords({ closing: { lean, n, m }, lattice }: Way): string {
-  if (Math.abs(lean) < 1e-6) return '';
+  const shownDegrees = Math.abs(degrees(lean)).toFixed(2);
+  if (Number(shownDegrees) === 0) return '';
   const rows = Math.abs(m) === 1 ? 'row' : 'rows';
-  return `leans by ${Math.abs(degrees(lean)).toFixed(2)} degrees, so that ${n} along and ${Math.abs(m)} ${rows} ${m * lattice.b.y < 0 ? 'up' : 'down'} meet the start`;
+  return `leans by ${shownDegrees} degrees, so that ${n} along and ${Math.abs(m)} ${rows} ${m * lattice.b.y < 0 ? 'up' : 'down'} meet the start`;
 }
 
 function bentInWords({ distortion, distortionMm }: Way, units: Units): string {

@@ -169,7 +169,15 @@ function levelled({ a, b, ...sure }: FoundRepeat, drawnSo: number): FoundRepeat 
   const near = (value: number, to: number) => (Math.abs(value - to) <= drawnSo ? to : value);
   const snapped = (value: number, whole: number) => near(near(near(value, 0), whole / 2), -whole / 2);
   const [ay, bx] = [snapped(a.y, near(b.x, 0) === 0 ? b.y : 0), snapped(b.x, near(a.y, 0) === 0 ? a.x : 0)];
-  return { a: { x: a.x, y: ay }, b: { x: bx, y: b.y }, ...sure };
+  // Of a half-drop told by two steps that climb alike, each as far as the other.
+  const [x, y] = [(Math.abs(a.x) + Math.abs(b.x)) / 2, (Math.abs(a.y) + Math.abs(b.y)) / 2];
+  const isAlike = [a, b].every(
+    (p) => near(Math.abs(p.x), x) === x && near(Math.abs(p.y), y) === y && Math.min(x, y) > drawnSo,
+  );
+  const alike = (p: Point): Point => ({ x: Math.sign(p.x) * x, y: Math.sign(p.y) * y });
+  return isAlike
+    ? { a: alike(a), b: alike(b), ...sure }
+    : { a: { x: a.x, y: ay }, b: { x: bx, y: b.y }, ...sure };
 }
 
 /** How far a step of the tile is from the nearest whole step of its art, mm; undefined where it is one. */

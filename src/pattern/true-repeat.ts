@@ -57,7 +57,9 @@ export function trueRepeat(
   const map = new LandmarkMap(drawnLandmarks(layers), crop, tolerance);
   const scan = new FilmScan(layers, crop, tolerance);
   const held = heldSteps(map, scan, crop);
-  const found = repeatsBy(map, scan, held, crop, tolerance);
+  const by = repeatsBy(map, scan, held, crop, tolerance);
+  const finest = finestWithin(layers, scan, by[0], crop);
+  const found = finest ? [finest, ...by] : by;
   const repeats = ranked(found, scan, crop);
   const under = underCover(layers, map, { scan, held, found, first: repeats[0] }, crop, tolerance);
   return [...under, ...repeats].map(({ a, b, confidence, share }) => ({
@@ -135,15 +137,19 @@ function repeatsBy(
     // The smallest period comes first: where it explains all there is, larger ones are only its multiples.
     if (repeat && repeat.share >= explained && repeat.confidence >= 0.99) break;
   }
-  const sorted = distinct(found, tolerance).sort((p, q) => p.area - q.area);
-  const finer = sorted[0] && finestWithin(map, scan, sorted[0], crop);
-  return finer ? [finer, ...sorted] : sorted;
+  return distinct(found, tolerance).sort((p, q) => p.area - q.area);
 }
 
 /** A finer lattice of one that explains all; undefined where there is none that explains as much. */
-function finestWithin(map: LandmarkMap, scan: FilmScan, within: Proven, crop: Size): Proven | undefined {
-  const finest = within.share >= explained ? finestShown(scan, within, crop) : undefined;
-  const repeat = finest && proven(scan, settledLattice(map, finest), crop);
+function finestWithin(
+  layers: readonly { readonly shapes: readonly Shape[] }[],
+  scan: FilmScan,
+  within: Proven | undefined,
+  crop: Size,
+): Proven | undefined {
+  const isWhole = within !== undefined && within.share >= explained;
+  const finest = isWhole ? finestShown({ layers, ...crop }, scan, within) : undefined;
+  const repeat = finest && proven(scan, finest, crop);
   return repeat && repeat.share >= explained ? repeat : undefined;
 }
 

@@ -87,11 +87,21 @@ describe('lines of the artwork as drawn', () => {
   });
 
   test('of one kind are told singly up to six, the rest by number', async () => {
-    const many = Array.from({ length: 8 }, (_, i) => `<path d="M${31 + i / 10} ${3 + 3 * i}h5v2"/>`).join('');
+    const many = Array.from({ length: 8 }, (_, i) => `<path d="M31 ${3 + 3 * i}h${5 + i / 10}v2"/>`).join('');
     const art = open.replace('<path d="M31 5H37V12"/>', many);
     const { report } = await folderOf({ blank: can, job, artwork: { around: 5 }, tile: art });
     const told = report.checks.filter(({ rule }) => rule === 'open-line');
     expect(told).toHaveLength(6);
     expect(told.at(-1)?.says).toMatch(/and 2 more like it$/);
+  });
+
+  test('that copies of one motif have are told once, where one lies on the tile', async () => {
+    // The first and the last are drawn past the tile, of 40 by 30 mm.
+    const copies = [-60, 2, 14, 26, 90].map((x) => `<path d="M${x} 3h5v2"/>`).join('');
+    const art = open.replace('<path d="M31 5H37V12"/>', copies);
+    const { report } = await folderOf({ blank: can, job, artwork: { around: 5 }, tile: art });
+    const told = report.checks.filter(({ rule }) => rule === 'open-line');
+    expect(told).toMatchObject([{ times: 3, where: { x: 19, y: 5 } }]);
+    expect(told[0]?.says).toMatch(/; at 3 places alike$/);
   });
 });
