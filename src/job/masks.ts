@@ -5,10 +5,12 @@ import { writeSvg } from '../deliver/write-svg.ts';
 import { type Finding, note, Refused, stop } from '../finding.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
 import { shapeArea } from '../geometry/measure.ts';
+import { pointAt } from '../geometry/segment.ts';
 import { inMm } from '../lengths/length.ts';
 import { shown } from '../lengths/shown.ts';
 import { layMotif, shapesOf } from '../pattern/motif.ts';
-import { outline } from '../unroll/template.ts';
+import { toWall, wallBox } from '../unroll/flat-wall.ts';
+import { outline, type Template } from '../unroll/template.ts';
 import type { Draft } from './draft.ts';
 import type { MakeInput } from './make-input.ts';
 import { motifOnSheet } from './on-sheet.ts';
@@ -75,6 +77,7 @@ export function laidMask(input: MakeInput, drafts: readonly Draft[]): LaidMask |
     );
   const { laid, around } = followed(input, draft, mask);
   const { template } = draft.plan;
+  refuseBeside(input, template, [...laid, ...around], mask);
   const shapes = maskShapes({ template, decal: [...laid, ...around], ...mask });
   const border = borderOf(shapes);
   if (!border || shapes.length > 1) {
@@ -87,6 +90,26 @@ export function laidMask(input: MakeInput, drafts: readonly Draft[]): LaidMask |
     ...patternOnPiece({ template, decal: around }, room),
   ];
   return { mask, onPiece, border, area: shapes.reduce((sum, shape) => sum + shapeArea(shape), 0) };
+}
+
+/** A mask whose edge nothing on the band shapes would be a plain piece of film. @throws Refused */
+function refuseBeside(
+  { jobFile }: MakeInput,
+  { wall, band }: Template,
+  decal: readonly Shape[],
+  { covers, standOff }: Mask,
+): void {
+  const { minY: lowest, maxY: highest } = wallBox(
+    decal.flatMap(({ contours }) =>
+      contours.flatMap(({ segments }) =>
+        segments.flatMap((s) => [0, 0.25, 0.5, 0.75].map((t) => toWall(wall, pointAt(s, t)))),
+      ),
+    ),
+  );
+  const isBeside = covers === 'lip' ? highest + standOff < band.from : lowest - standOff > band.to;
+  if (!isBeside) return;
+  const says = `follows what lies beside its piece: that is from ${inMm(lowest)} to ${inMm(highest)} along the wall, and the band goes from ${inMm(band.from)} to ${inMm(band.to)}; give a "band" that holds both, or lay it on this one`;
+  throw refused(jobFile, 'mask', says);
 }
 
 const sideOf = ({ covers }: Mask): string => (covers === 'foot' ? 'lower' : 'upper');

@@ -37,7 +37,7 @@ export function proofTable({ checks }: Checked): readonly (readonly string[])[] 
 /** What the maker can do where a row fails by the artwork's own doing. */
 const remedies: Readonly<Record<string, string>> = {
   'lines-once':
-    '; film there, or a gap, is as narrow as a hair: widen or close it, lay the artwork larger, or trace a picture of more pixels',
+    '; film there, or a gap, is as narrow as a hair: mend the artwork, widen or close it, lay the artwork larger, or trace a picture of more pixels',
 };
 
 /** What a proof found wrong, as findings that name the row. */

@@ -19,7 +19,7 @@ const cup = {
 };
 const tern = `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="24mm" viewBox="0 0 40 24">
   <path d="M0 2C10 0 15 6 20 10C25 6 30 0 40 2C30 6 26 12 21 22L19 22C14 12 10 6 0 2Z" fill="#223344"/></svg>`;
-const made = (mask: object, along = 60, options = {}) =>
+const made = (mask: object, along = 60, options = {}, band?: object) =>
   folderOf(
     {
       blank: cup,
@@ -29,6 +29,7 @@ const made = (mask: object, along = 60, options = {}) =>
           { file: 'tern.svg', across: 30, at: { turn: 0.6, along: 70 }, lay: 'even' },
         ],
         mask: { standOff: 2, smooth: 4, ...mask },
+        ...(band ? { band } : {}),
       },
       files: { 'tern.svg': tern },
     },
@@ -92,6 +93,9 @@ test('refuses what it can not follow or hold together, and says why', async () =
   await expect(made({ covers: 'foot', follows: ['item-9'] })).rejects.toThrow(/item-9.*item-1, item-2/);
   await expect(made({ covers: 'foot', window: { grow: -20 } })).rejects.toThrow(/leaves no window/);
   await expect(made({ covers: 'rim' })).rejects.toThrow(/covers/);
+  await expect(made({ covers: 'lip' }, 60, {}, { from: 90, to: 108 })).rejects.toThrow(
+    /beside its piece.*the band goes from 90 mm to 108 mm.*"band"/,
+  );
   await expect(folderOf({ blank: cup, job: { mask: { covers: 'foot', standOff: 2 } } })).rejects.toThrow(
     /nothing to follow/,
   );
