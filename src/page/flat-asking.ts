@@ -3,6 +3,7 @@
 import { batch, effect } from '@preact/signals';
 import type { FollowedView } from '../job/followed-view.ts';
 import type { LaidView } from '../job/laid-view.ts';
+import { drawFirst } from './drawing-first.ts';
 import { type Bench, isObject, type JsonObject } from './model/bench.ts';
 import { NearFollowing } from './near-following.ts';
 import { loadFollowing } from './near-tools.ts';
@@ -82,6 +83,7 @@ export function startLaying(): void {
       void lay(now, since);
       return;
     }
+    if (nearby !== 'away') drawFirst();
     followed.value = { ...drawn, since };
     timer = setTimeout(() => void lay(now, since), pause);
   };

@@ -3,6 +3,7 @@ import { effect, type ReadonlySignal } from '@preact/signals';
 import { render } from 'preact';
 import { startAnnouncing } from './announcing.ts';
 import { App } from './app.tsx';
+import { startDrawingFirst } from './drawing-first.ts';
 import { startLaying } from './flat-asking.ts';
 import { keepBench, keepColours, keepingFault, keepList, keptBench, keptColours, keptList } from './keep.ts';
 import { startLight } from './light.ts';
@@ -50,6 +51,7 @@ async function start(): Promise<void> {
   } catch (fault) {
     keepingSays.value = keepingFault(fault);
   }
+  startDrawingFirst();
   startLaying();
   startAsking();
   startAnnouncing();

@@ -1,6 +1,7 @@
 // Following readings on the page's own thread, where that is quick: the drawing is there for the first frame after a key.
 import type { FollowedView, Follower, Leading } from '../job/followed-view.ts';
 import type { Bench } from './model/bench.ts';
+import { whenIdle } from './when-idle.ts';
 
 /** What a key may take on the page's own thread, ms. */
 const quick = 50;
@@ -13,12 +14,6 @@ const patience = { slow: 3, away: 30 } as const;
 
 /** A browser makes quick code only of what has run a few times. */
 const warmUps = 6;
-
-const whenIdle = (run: () => void): void => {
-  // Not every browser tells when it is idle.
-  if ('requestIdleCallback' in globalThis) requestIdleCallback(run);
-  else setTimeout(run, 50);
-};
 
 /** What following takes. */
 export interface FollowingTools {

@@ -1,9 +1,12 @@
 // Drawing the flat sheet on its canvas.
+
 import { measuredLength, type Units } from '../../lengths/length.ts';
+import { isHidden } from './hidden-groups.ts';
 import { drawInk } from './ink-path.ts';
 import type { LaidOut } from './laid-out.ts';
 import { placeOnSheet } from './laid-out.ts';
 import type { Dragged } from './motif-drag.ts';
+import { drawPassing, isLines, practise } from './passing-ink.ts';
 import { drawRulers } from './rulers.ts';
 import { onScreen, type Point, type SheetView, type Size } from './sheet-view.ts';
 import { type Spray, sprayInk } from './spray-ink.ts';
@@ -57,11 +60,6 @@ const lineWidths: Readonly<Record<string, number>> = {
 /** A dot wide, px: at no more than one exactly, rounded, a browser draws a line without working out its two edges. */
 const thin = 0.999;
 
-export const isHidden = (
-  hidden: ReadonlySet<string>,
-  { role, layer }: { readonly role: string; readonly layer?: string },
-): boolean => hidden.has(role === 'artwork' ? `layer:${layer}` : role);
-
 export function drawSheet(canvas: HTMLCanvasElement, seen: SheetSeen): void {
   const { view, size, laid } = seen;
   // All of it is painted over, so nothing behind it shows through.
@@ -74,21 +72,25 @@ export function drawSheet(canvas: HTMLCanvasElement, seen: SheetSeen): void {
     canvas.height = height;
   }
   ink.setTransform(dense, 0, 0, dense, 0, 0);
-  ink.fillStyle = paper.sheet;
-  ink.fillRect(0, 0, size.width, size.height);
   const within = strays / (view.scale * dense);
+  const linesDrawn = { paper: paper.sheet, width: thin * dense, within, dense };
+  if (seen.isPassing) drawPassing(ink, seen, linesDrawn);
+  else {
+    practise(seen, linesDrawn);
+    ink.fillStyle = paper.sheet;
+    ink.fillRect(0, 0, size.width, size.height);
+  }
   for (const { piece, at, groups } of laid.pieces) {
     ink.save();
     ink.translate(view.x + at.x * view.scale, view.y + at.y * view.scale);
     ink.scale(view.scale, view.scale);
     for (const group of groups) {
-      if (isHidden(seen.hidden, group)) continue;
+      if (isHidden(seen.hidden, group) || (seen.isPassing && isLines(group))) continue;
       ink.fillStyle = group.isWords ? group.colour : group.colour + fillStrength;
       ink.strokeStyle = group.colour;
       ink.lineWidth = (lineWidths[group.role] ?? thin) / view.scale;
       ink.setLineDash([...group.dash]);
-      // Filling areas takes twice as long as their lines, and tells nothing that the lines do not.
-      const filled = group.filled && (group.isWords || !seen.isPassing);
+      const { filled } = group;
       const spray = group.role === 'artwork' && filled ? seen.sprays.get(group.layer ?? '') : undefined;
       if (spray && piece.place) {
         ink.fillStyle = sprayInk(ink, piece.place, spray);
