@@ -35,6 +35,8 @@ export interface FlatPiece {
   /** Whether it begins at turn 0 and whether it ends at turn 1; left out where no two ends meet. */
   readonly ends?: { readonly starts: boolean; readonly finishes: boolean };
   readonly groups: readonly FlatGroup[];
+  /** Of a job with a mask, on its only piece: the mask's edge as path data, and the colour of what is sprayed past it. */
+  readonly around?: { readonly d: string; readonly sprayed: string };
   /** The cut piece's own box in the file, mm. */
   readonly box: {
     readonly minX: number;
@@ -120,10 +122,17 @@ export function looseFlatPiece({ guide }: Pick<Written, 'guide'>, mark: string):
   return { mark, beside: 0, box: tightBox(drawn.flatMap(({ d }) => parsePathData(d))), groups };
 }
 
+/** What is cut besides, with all that its guide draws in its box: others are put beside that, and a mask's own outline is only half of it. */
+function partPiece(part: Pick<WrittenPiece, 'guide' | 'stem'>): FlatPiece {
+  const piece = looseFlatPiece(part, part.stem);
+  const drawn = piece.groups.filter(({ role }) => role !== 'register');
+  return { ...piece, box: tightBox(drawn.flatMap(({ d }) => parsePathData(d))) };
+}
+
 /** What the guides of drafts show, and of what is cut besides. */
 export const flatViewOf = (
   drafts: readonly ViewedDraft[],
   parts: readonly Pick<WrittenPiece, 'guide' | 'stem'>[] = [],
 ): FlatView => ({
-  pieces: [...drafts.map(pieceOf), ...parts.map((part) => looseFlatPiece(part, part.stem))],
+  pieces: [...drafts.map(pieceOf), ...parts.map(partPiece)],
 });

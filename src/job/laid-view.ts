@@ -5,6 +5,7 @@ import { goreLayersAsMade } from './gore-proof.ts';
 import { draftGores, looseGores, reportGores } from './gores.ts';
 import { draftPieces } from './make.ts';
 import type { MakeInput } from './make-input.ts';
+import { maskViewOf } from './mask-view.ts';
 import { partsOf } from './parts.ts';
 import type { Report } from './report.ts';
 import { reportDrafts } from './report-drafts.ts';
@@ -29,8 +30,16 @@ export function laidView(input: MakeInput): LaidView {
   const parts = partsOf(input, drafts);
   const laid = parts.length === 0 ? artLaid(input.job, drafts) : undefined;
   return {
-    view: flatViewOf(drafts, parts),
+    view: withSpray(flatViewOf(drafts, parts), maskViewOf(input, drafts)),
     report: reportDrafts(drafts, undefined, parts),
     ...(laid ? { laid } : {}),
   };
+}
+
+/** The only piece of a job with a mask shows what is sprayed past it. */
+function withSpray({ pieces }: FlatView, mask: ReturnType<typeof maskViewOf>): FlatView {
+  const [d] = mask?.pieces ?? [];
+  if (!mask || d === undefined) return { pieces };
+  const around = { d, sprayed: mask.sprayed };
+  return { pieces: pieces.map((piece, i) => (i === 0 ? { ...piece, around } : piece)) };
 }

@@ -6,6 +6,7 @@ import { keepFocus } from './going.ts';
 import { stepOfKey } from './model/field-words.ts';
 import { openFiles } from './opening.ts';
 import { Guide } from './parts/guide.tsx';
+import { helpKey, onHelpKey } from './parts/help.tsx';
 import { Top } from './parts/top.tsx';
 import { taken } from './save.ts';
 import { ArtStep } from './steps/art-step.tsx';
@@ -73,6 +74,7 @@ export function App() {
   useEffect(() => {
     document.addEventListener('go-to-field', goToField);
     document.addEventListener('keydown', onKey);
+    document.addEventListener('keydown', onHelpKey, { capture: true });
     document.addEventListener('click', keepFocus, { capture: true });
     document.addEventListener('dragover', onDragOver);
     document.addEventListener('drop', onDrop);
@@ -81,6 +83,7 @@ export function App() {
       document.removeEventListener('drop', onDrop);
       document.removeEventListener('go-to-field', goToField);
       document.removeEventListener('keydown', onKey);
+      document.removeEventListener('keydown', onHelpKey, { capture: true });
       document.removeEventListener('click', keepFocus, { capture: true });
     };
   }, []);
@@ -119,7 +122,7 @@ export function App() {
             <p>Everything is worked out in this browser; nothing leaves the machine.</p>
             <p>
               By keys: <kbd>Esc</kbd> goes to the head of a step, and from there to the drawing; <kbd>↑</kbd>{' '}
-              and <kbd>↓</kbd> to the next head.
+              and <kbd>↓</kbd> to the next head; in a field <kbd>{helpKey}</kbd> opens its help.
             </p>
           </footer>
           <ToDrawing />

@@ -2,7 +2,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { patience } from '../cli/run.ts';
-import { type Bench, settled, startBench } from './a-page.ts';
+import { type Bench, field, openStep, settled, startBench } from './a-page.ts';
 
 let bench: Bench;
 beforeAll(async () => {
@@ -138,3 +138,70 @@ test(
     await expect.poll(() => focused(page)).toContain('Add a coat by thickness');
   },
 );
+
+test(
+  'each field is one stop, its help a key away; ways to close are gone through by arrows',
+  patience,
+  async () => {
+    const { page, wrong } = await bench.open({ reducedMotion: 'reduce' });
+    await page.getByRole('button', { name: /Shore mug/ }).press('Enter');
+    await settled(page);
+    await field(page, 'blank:stations[0].height').focus();
+    await page.keyboard.press('Tab');
+    expect(await focused(page)).toMatch(/^blank:stations\[0\]\.(across|girth)/);
+    await page.keyboard.press('F1');
+    const help = page.locator('.help-panel:visible');
+    await expect.poll(() => help.count()).toBe(1);
+    const says = (await help.textContent()) ?? '';
+    await page.getByRole('status').filter({ hasText: says }).waitFor();
+    await page.keyboard.press('Escape');
+    await expect.poll(() => help.count()).toBe(0);
+    expect(await focused(page)).toMatch(/^blank:stations\[0\]\.(across|girth)/);
+
+    await openStep(page, 2);
+    const ways = page.getByRole('group', { name: 'Ways it can close' });
+    await ways.getByRole('radio').first().waitFor();
+    await settled(page);
+    await ways.getByRole('radio', { checked: true }).focus();
+    const before = await focused(page);
+    await page.keyboard.press('ArrowDown');
+    const picked = await focused(page);
+    expect(picked).toMatch(/\d+ around/);
+    expect(picked).not.toBe(before);
+    // Laid, and listed anew, it is the same that has the keyboard, and is picked; one more press leaves them all.
+    await settled(page);
+    expect(await focused(page)).toBe(picked);
+    expect(await page.evaluate(() => document.activeElement?.matches(':checked'))).toBe(true);
+    await page.keyboard.press('Tab');
+    expect(await page.evaluate(() => document.activeElement?.matches('[name="way"]'))).toBe(false);
+    expect(wrong).toEqual([]);
+  },
+);
+
+test('while a reading is typed nothing is read out; then how it stands, once', patience, async () => {
+  const { page } = await bench.open({ reducedMotion: 'reduce' });
+  await page.getByRole('button', { name: /Fish-scale cup/ }).press('Enter');
+  await settled(page);
+  await page.waitForTimeout(1000);
+  await page.evaluate(() => {
+    const told: string[] = [];
+    Object.assign(globalThis, { told });
+    const status = document.querySelector('.page > [role="status"]');
+    new MutationObserver(() => told.push(status?.textContent ?? '')).observe(status ?? document, {
+      characterData: true,
+      childList: true,
+      subtree: true,
+    });
+  });
+  const girth = field(page, 'blank:stations[1].girth');
+  await girth.press('Control+a');
+  await page.keyboard.type('27,04', { delay: 60 });
+  await settled(page);
+  await page
+    .getByRole('status')
+    .filter({ hasText: /^Checks: .*has a comma/ })
+    .waitFor();
+  await page.waitForTimeout(1000);
+  const told = await page.evaluate(() => (globalThis as unknown as { told: string[] }).told);
+  expect(told).toHaveLength(1);
+});

@@ -39,7 +39,7 @@ import {
   zoomed,
 } from './sheet-view.ts';
 import { useSizedCanvas } from './sized-canvas.ts';
-import { spraysShown } from './sprays-shown.ts';
+import { sprayAround, spraysShown } from './sprays-shown.ts';
 
 /** What no eye finds, in dots of the screen. */
 const halfADot = 0.5;
@@ -94,6 +94,7 @@ export function FlatBoard() {
       pointed: shownPlace.value,
       dragged: dragged.value,
       sprays: spraysShown(hidden.value),
+      sprayAround: sprayAround(hidden.value),
     };
     trueWithin.value = halfADot / (view.value.scale * (globalThis.devicePixelRatio || 1));
     const of = followed.peek();

@@ -1,15 +1,16 @@
 // Drawing the flat sheet on its canvas.
 
+import { inkOf } from '../../job/ink.ts';
 import { measuredLength, type Units } from '../../lengths/length.ts';
 import { isHidden } from './hidden-groups.ts';
-import { drawInk } from './ink-path.ts';
-import type { LaidOut } from './laid-out.ts';
+import { drawInk, traceInk } from './ink-path.ts';
+import type { LaidOut, LaidPiece } from './laid-out.ts';
 import { placeOnSheet } from './laid-out.ts';
 import type { Dragged } from './motif-drag.ts';
 import { drawPassing, isLines, practise } from './passing-ink.ts';
 import { drawRulers } from './rulers.ts';
 import { onScreen, type Point, type SheetView, type Size } from './sheet-view.ts';
-import { type Spray, sprayInk } from './spray-ink.ts';
+import { goreSprayInk, type Spray, sprayInk } from './spray-ink.ts';
 
 /** Two places on the sheet, mm, as far as they are given. */
 export interface Measured {
@@ -29,6 +30,8 @@ export interface SheetSeen {
   readonly dragged: Dragged | undefined;
   /** Of layers that are sprayed, by name. */
   readonly sprays: ReadonlyMap<string, Spray>;
+  /** Past the job's own mask. */
+  readonly sprayAround: Spray | undefined;
   /** Whether it is drawn while keys come in: areas then wait to be filled until the job is laid afresh. */
   readonly isPassing: boolean;
 }
@@ -45,6 +48,9 @@ const paper = {
 
 /** Of 255, as two digits after a colour. */
 const fillStrength = '73';
+
+/** Lines are read on it. */
+const sprayStrength = 0.6;
 
 /** How far what is drawn may be from its curve, dots of the screen. */
 const strays = 0.25;
@@ -84,6 +90,7 @@ export function drawSheet(canvas: HTMLCanvasElement, seen: SheetSeen): void {
     ink.save();
     ink.translate(view.x + at.x * view.scale, view.y + at.y * view.scale);
     ink.scale(view.scale, view.scale);
+    if (seen.sprayAround) drawSprayAround(ink, { piece, groups }, seen.sprayAround, within);
     for (const group of groups) {
       if (isHidden(seen.hidden, group) || (seen.isPassing && isLines(group))) continue;
       ink.fillStyle = group.isWords ? group.colour : group.colour + fillStrength;
@@ -92,8 +99,10 @@ export function drawSheet(canvas: HTMLCanvasElement, seen: SheetSeen): void {
       ink.setLineDash([...group.dash]);
       const { filled } = group;
       const spray = group.role === 'artwork' && filled ? seen.sprays.get(group.layer ?? '') : undefined;
-      if (spray && piece.place) {
-        ink.fillStyle = sprayInk(ink, piece.place, spray);
+      // Gores are one drawing, and alone; what is cut apart is shown as it is cut.
+      const isOnGores = laid.pieces.length === 1;
+      if (spray && (piece.place || isOnGores)) {
+        ink.fillStyle = piece.place ? sprayInk(ink, piece.place, spray) : goreSprayInk(ink, piece.box, spray);
         ink.strokeStyle = ink.fillStyle;
       }
       drawInk(ink, group.ink, { filled, stroked: !group.isWords, within });
@@ -105,6 +114,29 @@ export function drawSheet(canvas: HTMLCanvasElement, seen: SheetSeen): void {
   drawMeasured(ink, seen);
   const rulerInk = { paper: paper.ruler, line: paper.line, words: paper.words };
   drawRulers(ink, view, size, { x: laid.box.minX, y: laid.box.maxY }, seen.units, rulerInk);
+}
+
+/** What is sprayed past the job's own mask: all of the piece but the mask. */
+function drawSprayAround(
+  ink: CanvasRenderingContext2D,
+  { piece, groups }: Pick<LaidPiece, 'piece' | 'groups'>,
+  spray: Spray,
+  within: number,
+): void {
+  const { around, place, box } = piece;
+  const outline = groups.find(({ role }) => role === 'outline');
+  if (!around || !place || !outline) return;
+  ink.save();
+  ink.beginPath();
+  traceInk(ink, outline.ink, within);
+  ink.clip();
+  ink.beginPath();
+  ink.rect(box.minX, box.minY, box.maxX - box.minX, box.maxY - box.minY);
+  traceInk(ink, inkOf(around.d), within);
+  ink.fillStyle = sprayInk(ink, place, spray);
+  ink.globalAlpha = sprayStrength;
+  ink.fill('evenodd');
+  ink.restore();
 }
 
 /** How finely a level is followed around, turns. */

@@ -27,6 +27,11 @@ export function drawInk(pen: InkPen, { codes, points, shapes }: Ink, style: InkS
   }
 }
 
+/** All shapes of an ink as one path, neither filled nor stroked. */
+export function traceInk(pen: InkPen, { codes, points }: Ink, within: number): void {
+  leadAlong(pen, codes, points, { next: 0, within });
+}
+
 /** Leads the pen along commands whose points begin at `next`; gives where those end. */
 function leadAlong(
   pen: InkPen,

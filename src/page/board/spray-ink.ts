@@ -36,6 +36,24 @@ export function blendedAt(colours: readonly string[], share: number): string {
     .join('')}`;
 }
 
+const blended = (gradient: CanvasGradient, colours: readonly string[], shareAt: (at: number) => number) => {
+  const count = stops * Math.max(1, colours.length - 1);
+  for (let i = 0; i <= count; i++) gradient.addColorStop(i / count, blendedAt(colours, shareAt(i / count)));
+  return gradient;
+};
+
+/**
+ * What a canvas fills a spray on gores with: straight from the foot's side of their drawing to the lip's. Each gore lies along its middle line,
+ * where that is their height up the wall; towards its sides levels rise by what a gore's edge is longer than its middle.
+ */
+export function goreSprayInk(
+  ink: Pick<CanvasRenderingContext2D, 'createLinearGradient'>,
+  { minY, maxY }: { readonly minY: number; readonly maxY: number },
+  { colours }: Pick<Spray, 'colours'>,
+): CanvasGradient {
+  return blended(ink.createLinearGradient(0, maxY, 0, minY), colours, (at) => at);
+}
+
 /** What a canvas fills a piece's spray with, in the piece's own mm: around its point for a cone, straight for a cylinder. */
 export function sprayInk(
   ink: Pick<CanvasRenderingContext2D, 'createLinearGradient' | 'createRadialGradient'>,
@@ -51,11 +69,8 @@ export function sprayInk(
     ? ink.createRadialGradient(centre.x, centre.y, inner, centre.x, centre.y, outer)
     : ink.createLinearGradient(foot.x, foot.y, lip.x, lip.y);
   const isLipFirst = off(foot) > off(lip);
-  const count = stops * Math.max(1, colours.length - 1);
-  for (let i = 0; i <= count; i++) {
-    const along = from + ((to - from) * i) / count;
-    const at = isLipFirst ? 1 - i / count : i / count;
-    gradient.addColorStop(at, blendedAt(colours, (along - over.from) / (over.to - over.from)));
-  }
-  return gradient;
+  return blended(gradient, colours, (at) => {
+    const along = from + (to - from) * (isLipFirst ? 1 - at : at);
+    return (along - over.from) / (over.to - over.from);
+  });
 }

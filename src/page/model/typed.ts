@@ -1,5 +1,5 @@
 // Between what stands in a field and what stands in the file.
-import { parseLength, type Units } from '../../lengths/length.ts';
+import { formatLength, parseLength, type Units } from '../../lengths/length.ts';
 import type { Json } from './bench.ts';
 
 /**
@@ -25,6 +25,16 @@ export const lengthInFile = (mm: number, fileUnits: Units): number =>
 /** What a field shows of a length in the file: a number of another unit than the maker's own says so. */
 export const lengthToField = (value: Json | undefined, units: Units, fileUnits: Units): string =>
   typeof value === 'number' && units !== fileUnits ? `${value}${fileUnits}` : shownText(value);
+
+/** Whether what stands in a field is a length with a unit of its own: then the maker's is not beside it. */
+export const namesItsUnit = (shown: string): boolean =>
+  parseLength(shown, { units: 'mm', bare: 'number', sign: 'any' }).ok;
+
+/** What goes without saying, in the maker's unit, which stands beside it: `6 mm` as `6`, or as `0.2362`; words as they are. */
+export function standardToField(standard: string, units: Units): string {
+  const length = parseLength(standard, { units: 'mm', bare: 'number' });
+  return length.ok ? formatLength(length.mm, units).replace(/ (mm|in)$/, '') : standard;
+}
 
 /** Lengths parted by commas, each as `lengthToFile` keeps it. */
 export function lengthsToFile(text: string, units: Units, fileUnits: Units): Json | undefined {

@@ -9,11 +9,13 @@ import {
   lengthsToFile,
   lengthToField,
   lengthToFile,
+  namesItsUnit,
   numberToFile,
   shownText,
+  standardToField,
 } from '../model/typed.ts';
 import { bench, findingsAt, isStillToGive, setField } from '../store.ts';
-import { Help } from './help.tsx';
+import { Help, helpKey } from './help.tsx';
 import type { HelpKey } from './help-words.ts';
 import { findingSays } from './plain-words.ts';
 import { LevelSign } from './sign.tsx';
@@ -86,6 +88,7 @@ function TypedField({
     value: typed.value ?? shown,
     'aria-invalid': isWrong,
     'aria-describedby': described.length > 0 ? described.join(' ') : undefined,
+    'aria-keyshortcuts': help ? helpKey : undefined,
     onInput: ({ currentTarget: { value } }: { readonly currentTarget: { readonly value: string } }) => {
       typed.value = value;
       onType(value);
@@ -100,7 +103,7 @@ function TypedField({
         <label for={id} class={bare ? 'unseen' : undefined}>
           {label}
         </label>
-        {help ? <Help about={help} label={label} /> : null}
+        {help ? <Help about={help} label={label} byKey /> : null}
       </div>
       <div class="field-box">
         {lines ? (
@@ -121,14 +124,15 @@ function TypedField({
 
 /** A length, in the maker's unit unless another is typed with it. */
 export function LengthField(place: FieldPlace) {
-  const { half, path } = place;
+  const { half, path, standard } = place;
   const { units } = bench.value;
-  const value = valueAt(bench.value[half], path);
+  const shown = lengthToField(valueAt(bench.value[half], path), units, fileUnits(half));
   return (
     <TypedField
       {...place}
-      shown={lengthToField(value, units, fileUnits(half))}
-      unit={units}
+      {...(standard === undefined ? {} : { standard: standardToField(standard, units) })}
+      shown={shown}
+      {...(namesItsUnit(shown) ? {} : { unit: units })}
       keyboard="text"
       onType={(text) =>
         setField(half, path, lengthToFile(text, units, fileUnits(half)) ?? (place.required ? '' : undefined))
@@ -216,7 +220,7 @@ export function ChoiceField({
       aria-describedby={found.length > 0 ? `${name}-says` : undefined}
     >
       <legend>
-        {label} {help ? <Help about={help} label={label} /> : null}
+        {label} {help ? <Help about={help} label={label} byKey /> : null}
       </legend>
       <div class={`choice-row${rowOf[options.length] ?? ''}`}>
         {options.map((option) => (
@@ -225,6 +229,7 @@ export function ChoiceField({
               type="radio"
               name={name}
               data-path={`${half}:${path}`}
+              aria-keyshortcuts={help ? helpKey : undefined}
               checked={isChosen ? isChosen(option.value) : (option.value ?? standard) === value}
               onChange={() => choose(option.value)}
             />

@@ -162,7 +162,7 @@ function PatternFields() {
       </details>
       <div class="tick-help">
         <TickField half="job" path="artwork.mend" label="Mend what can’t be cut" />
-        <Help about="mend" label="Mend" />
+        <Help about="mend" label="Mend" byKey />
       </div>
       <GroundGroup />
       <OverGroup />

@@ -27,7 +27,7 @@ export function GroundGroup() {
   return (
     <fieldset class="ground" aria-label="Ground, not cut">
       <legend>
-        Ground, not cut <Help about="ground" label="Ground, not cut" />
+        Ground, not cut <Help about="ground" label="Ground, not cut" byKey />
       </legend>
       {all.map((colour) => (
         <label class="tick" key={colour}>

@@ -2,7 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import { type JsonObject, valueAt } from '../model/bench.ts';
 import { FieldFindings } from '../parts/field.tsx';
-import { Help } from '../parts/help.tsx';
+import { Help, helpKey } from '../parts/help.tsx';
 import type { HelpKey } from '../parts/help-words.ts';
 import { bench, findingsAt, setField } from '../store.ts';
 
@@ -30,12 +30,13 @@ export function Wanted({ path, says, help, begun, unseen = [], children }: Wante
             type="checkbox"
             data-path={`job:${path}`}
             checked={has}
+            aria-keyshortcuts={help ? helpKey : undefined}
             aria-describedby={found.length > 0 ? `${path}-says` : undefined}
             onChange={() => setField('job', path, has ? undefined : begun)}
           />
           {says}
         </label>
-        {help ? <Help about={help} label={says} /> : null}
+        {help ? <Help about={help} label={says} byKey /> : null}
       </div>
       <FieldFindings id={`${path}-says`} found={found} />
       {has ? children : null}

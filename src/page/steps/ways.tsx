@@ -4,7 +4,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import { isObject, valueAt, withField } from '../model/bench.ts';
 import type { WaysAnswer } from '../model/messages.ts';
 import { FieldFindings } from '../parts/field.tsx';
-import { Help } from '../parts/help.tsx';
+import { Help, helpKey } from '../parts/help.tsx';
 import { usePicture } from '../parts/use-picture.ts';
 import { bench, change, ways } from '../store.ts';
 import { drawNext, pictureOf, wantPicture } from './way-pictures.ts';
@@ -41,7 +41,7 @@ export function Ways() {
   return (
     <fieldset class="choice ways" aria-label="Ways it can close">
       <legend>
-        Ways it can close <Help about="ways" label="Ways it can close" />
+        Ways it can close <Help about="ways" label="Ways it can close" byKey />
       </legend>
       <ul class="told">
         {answer.lines.map((line) => (
@@ -90,7 +90,7 @@ function WayCard({ way, isChosen, pick }: WayCardProps) {
   const { label, more } = inShort(way);
   return (
     <label class="way-card" ref={card}>
-      <input type="radio" name="way" checked={isChosen} onChange={pick} />
+      <input type="radio" name="way" checked={isChosen} aria-keyshortcuts={helpKey} onChange={pick} />
       <WayOnVessel way={way} />
       <span>
         <span class="choice-label">{label}</span>
