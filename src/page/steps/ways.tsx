@@ -94,7 +94,10 @@ function WayCard({ way, isChosen, pick }: WayCardProps) {
       <WayOnVessel way={way} />
       <span>
         <span class="choice-label">{label}</span>
-        <span class="choice-says">{more}</span>
+        <span class="choice-says">
+          <span class="unseen">: </span>
+          {more}
+        </span>
       </span>
     </label>
   );
