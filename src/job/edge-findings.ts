@@ -2,7 +2,7 @@
 
 import type { Band } from '../blank/flat-band.ts';
 import { type Finding, look, note } from '../finding.ts';
-import { inMm } from '../lengths/length.ts';
+import { inMm, smallArea } from '../lengths/length.ts';
 import type { EdgeOptions, EdgesLaid, LeftOut } from '../pattern/band-edges.ts';
 import type { Job } from './resolved-job.ts';
 import { type TypedIn, typedAt } from './typed-at.ts';
@@ -44,7 +44,7 @@ export function edgeFindings(
       ...note(
         'sliver',
         at(left),
-        `a straight cut at the ${left.end} edge would leave ${pieces(left.count)} smaller than this film holds (${film.minPiece} mm² or ${inMm(film.minWidth)} up the wall), the smallest ${smallest.toFixed(2)} mm², so that much of the pattern is left out there`,
+        `a straight cut at the ${left.end} edge would leave ${pieces(left.count)} smaller than this film holds (${film.minPiece} mm² or ${inMm(film.minWidth)} up the wall), the smallest ${smallArea(smallest)}, so that much of the pattern is left out there`,
       ),
       times: left.count,
       size: smallest,

@@ -1,6 +1,6 @@
 // What a winding seam leaves of motifs that is too small to hold, told to the maker.
 import { type Finding, look, note } from '../finding.ts';
-import { inMm } from '../lengths/length.ts';
+import { inMm, smallArea } from '../lengths/length.ts';
 import { type SideSliver, sideSlivers } from '../pattern/side-slivers.ts';
 import type { WrapLayer } from '../pattern/wrap.ts';
 import type { Template } from '../unroll/template.ts';
@@ -24,7 +24,7 @@ export function seamSliverFindings(
     );
     if (!smallest) return [];
     const isCovered = here.every(({ width }) => width <= seam.overlap);
-    const what = `the winding seam leaves ${here.length === 1 ? 'one piece' : `${here.length} pieces`} at its ${side} smaller than this film holds (${film.minPiece} mm² or ${inMm(film.minWidth)} around), the smallest ${smallest.area.toFixed(2)} mm²`;
+    const what = `the winding seam leaves ${here.length === 1 ? 'one piece' : `${here.length} pieces`} at its ${side} smaller than this film holds (${film.minPiece} mm² or ${inMm(film.minWidth)} around), the smallest ${smallArea(smallest.area)}`;
     const says = isCovered
       ? `${what}; pull such a piece off with the waste: the other end shows the same art there`
       : `${what}; press such a piece down well, or pull it off and see the gap; with an overlap of ${inMm(Math.ceil(Math.max(...here.map(({ width }) => width))))} or more the other end would show the same art there`;

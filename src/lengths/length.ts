@@ -60,6 +60,10 @@ export function formatLength(mm: number, units: Units): string {
 /** A length as findings and guides tell it: in mm, to the 0.01 mm that is cut to; what is thinner than 1 mm to 0.001. */
 export const inMm = (mm: number): string => `${rounded(mm, Math.abs(mm) < 1 ? 3 : 2)} mm`;
 
+/** A small area of film, mm². */
+export const smallArea = (area: number): string =>
+  area < 0.01 ? 'under 0.01 mm²' : `${area.toFixed(2)} mm²`;
+
 /** A length that was read, or follows from what was: to 0.1 mm or 0.001 in; finer would claim more than a tape can tell. */
 export const measuredLength = (mm: number, units: Units): string =>
   units === 'mm' ? `${rounded(mm, 1)} mm` : `${rounded(mm / 25.4, 3)} in`;

@@ -10,7 +10,7 @@ const quoted = /"[^"]*"/;
  * a length along stand side by side, `turn 0.072, 15.6 mm along`, and only the second is a length.
  */
 const lengths =
-  /(?<!turn |[\w.])-?\d+(?:\.\d+)?(?:(?:, | x | by | to )-?\d+(?:\.\d+)?)* mm(?![²³\w]|\.\w| and 1 in\b| \()/;
+  /(?<!turn |[\w.])-?\d+(?:\.\d+)?(?:(?:, | x | by | to )-?\d+(?:\.\d+)?)* mm(?![²³\w]|\.\w| and 1 in\b| \([\d.]+ in\))/;
 
 /** Areas of film; those in mm² are a film's own figures, and stand as its key has them. */
 const area = /\d+(?:\.\d+)? cm²/;

@@ -15,6 +15,7 @@ describe('a sentence told in inches', () => {
     ['± 3.3 mm', '± 0.13 in'],
     ['3 pieces, 288.0 cm²', '3 pieces, 44.6 in²'],
     ['6452 cm² of film', '1000 in² of film'],
+    ['a half drop of 14.50 mm (sure to 100 %)', 'a half drop of 0.571 in (sure to 100 %)'],
     ['at turn 0.072, 15.6 mm along', 'at turn 0.072, 0.614 in along'],
   ])('%s', (says, told) => expect(toldIn(says, 'in')).toBe(told));
 

@@ -164,11 +164,11 @@ test(
     await settled(page);
     await ways.getByRole('radio', { checked: true }).focus();
     // A picture that is still drawn says so until it is there.
-  const way = async () => (await focused(page)).replace('drawing…', '').trim();
-  const before = await way();
-  await page.keyboard.press('ArrowDown');
-  const picked = await way();
-  expect(picked).toMatch(/\d+ around/);
+    const way = async () => (await focused(page)).replace('drawing…', '').trim();
+    const before = await way();
+    await page.keyboard.press('ArrowDown');
+    const picked = await way();
+    expect(picked).toMatch(/\d+ around/);
     expect(picked).not.toBe(before);
     // Laid, and listed anew, it is the same that has the keyboard, and is picked; one more press leaves them all.
     await settled(page);

@@ -64,6 +64,10 @@ test('a key is the one within, beside or above what the sentence is about', () =
   expect(told('below film.minWidth of stations[1].girth', 'items[0]')).toBe(
     'below Thinnest film of Lip, Girth',
   );
+  // A command that lists is, on the page, the list.
+  expect(told('was laid, as the way "period-8"; "repeat" lists the others', 'artwork')).toBe(
+    'was laid, as the way "period-8"; “Ways it can close” lists the others',
+  );
   // Words of the maker's own, and names of files, stay.
   expect(told('"Harbour light" of tern.svg is 3.5 mm too wide', 'lettering[0]')).toBe(
     '"Harbour light" of tern.svg is 3.5 mm too wide',

@@ -1,6 +1,6 @@
 // The artwork as the engine reads it, with a mark where something is found.
 
-import { measuredLength } from '../../lengths/length.ts';
+import { measuredLength, type Units } from '../../lengths/length.ts';
 import { findingSays } from '../parts/plain-words.ts';
 import { art, bench, isSelected } from '../store.ts';
 
@@ -52,7 +52,7 @@ export function ArtBoard() {
       </svg>
       <p class="board-figures">
         {measuredLength(width, units)} by {measuredLength(height, units)}; {pieces}{' '}
-        {pieces === 1 ? 'piece' : 'pieces'} of film, {(cutLength / 1000).toFixed(2)} m to cut in one tile.
+        {pieces === 1 ? 'piece' : 'pieces'} of film, {cutInWords(cutLength, units)} to cut in one tile.
       </p>
     </div>
   );
@@ -60,3 +60,7 @@ export function ArtBoard() {
 
 const frame = (from: number, right: number, bottom: number): string =>
   `M${from} ${from}H${right}V${bottom}H${from}Z`;
+
+/** A length to cut, mm: it runs to metres. */
+const cutInWords = (length: number, units: Units): string =>
+  units === 'mm' ? `${(length / 1000).toFixed(2)} m` : `${(length / 25.4).toFixed(0)} in`;

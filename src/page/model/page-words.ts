@@ -68,6 +68,9 @@ export interface SentenceOptions {
   readonly own?: ReadonlySet<string>;
 }
 
+/** A command that a sentence sends to; on the page its list stands beside the fields. */
+const listOfWays = '"repeat" lists';
+
 /** A sentence about a key in the page's own words: each key as its field, each value as the choice it is. The maker's own words stay. */
 export function inPageWords(
   says: string,
@@ -75,6 +78,7 @@ export function inPageWords(
   { about = '', own = new Set() }: SentenceOptions = {},
 ): string {
   return says
+    .replace(listOfWays, '“Ways it can close” lists')
     .replace(flag, '')
     .replace(holder, '$1')
     .replace(pair, (whole, name: string, given: string) => {
