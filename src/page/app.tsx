@@ -36,6 +36,8 @@ function goToField(event: Event): void {
     const field = fields.find(({ dataset }) => dataset.path === path || path.startsWith(`${dataset.path}.`));
     const within = fields.find(({ dataset }) => dataset.path?.startsWith(path));
     const there = field ?? within ?? document.querySelector<HTMLElement>(`#step-${number} button`);
+    for (let folded = there?.closest('details'); folded; folded = folded.parentElement?.closest('details'))
+      folded.open = true;
     there?.scrollIntoView({ block: 'center' });
     there?.focus({ preventScroll: true });
   });
@@ -120,7 +122,7 @@ export function App() {
           </Step>
           <footer class="foot">
             <p>Everything is worked out in this browser; nothing leaves the machine.</p>
-            <p>
+            <p class="by-keys">
               By keys: <kbd>Esc</kbd> goes to the head of a step, and from there to the drawing; <kbd>↑</kbd>{' '}
               and <kbd>↓</kbd> to the next head; in a field <kbd>{helpKey}</kbd> opens its help.
             </p>

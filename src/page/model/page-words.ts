@@ -79,6 +79,7 @@ export function inPageWords(
 ): string {
   return says
     .replace(listOfWays, '“Ways it can close” lists')
+    .replace(/ in the job's artwork$/, '')
     .replace(flag, '')
     .replace(holder, '$1')
     .replace(pair, (whole, name: string, given: string) => {

@@ -34,6 +34,9 @@ function keyNaming(file: string, value: Json = bench.value.job, key = ''): strin
   return undefined;
 }
 
+/** The field that says how large a file of the job is drawn, by its key; undefined where the job names no such file. */
+export const sizeKeyOf = (file: string): string | undefined => keyNaming(file)?.replace(/\.file$/, '.across');
+
 /** As a sentence begins: names of files and numbers stay as they are. */
 const asSentence = (says: string): string =>
   /^[a-z]+[ ,]/.test(says) ? says.charAt(0).toUpperCase() + says.slice(1) : says;

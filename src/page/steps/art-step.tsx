@@ -1,6 +1,7 @@
 // Step 2: the artwork, how it repeats, and the ways it can close.
 import { useSignal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
+import type { Finding } from '../../finding.ts';
 import { valueAt } from '../model/bench.ts';
 import { openFiles } from '../opening.ts';
 import { ChoiceField, FieldFindings, LengthField, NumberField, TickField } from '../parts/field.tsx';
@@ -8,7 +9,7 @@ import { drawings } from '../parts/file-button.tsx';
 import { Help } from '../parts/help.tsx';
 import { artOfSample, sampleArt } from '../samples.ts';
 import { taken } from '../save.ts';
-import { bench, findingsAt, flat, hasArtwork, setField } from '../store.ts';
+import { bench, findings, findingsAt, flat, hasArtwork, setField } from '../store.ts';
 import { FontsGroup } from './fonts-group.tsx';
 import { GroundGroup } from './ground-group.tsx';
 import { ItemsGroup } from './items-group.tsx';
@@ -110,10 +111,40 @@ export const ArtStep = () => (
 
 const isPicture = (file: unknown): boolean => typeof file === 'string' && /\.(png|jpe?g)$/i.test(file);
 
+/** What keeps the drawing from being laid: it is said of its file, which is no field. */
+const stopsOf = (file: unknown): readonly Finding[] =>
+  findings.value.filter(({ level, where }) => level === 'stop' && where.file === file);
+
+const DrawingAcross = () => (
+  <LengthField
+    half="job"
+    path="artwork.across"
+    label="Drawing across"
+    help="artAcross"
+    standard="as its file says"
+  />
+);
+
+/** A picture mostly does not say how large it is, nor in how many colours: that is asked first. */
+const PictureFields = () => (
+  <div class="field-pair">
+    <DrawingAcross />
+    <NumberField
+      half="job"
+      path="artwork.colours"
+      label="Colours"
+      help="colours"
+      standard="as many as it has"
+    />
+  </div>
+);
+
 function PatternFields() {
+  const file = valueAt(bench.value.job, 'artwork.file');
   return (
     <>
-      <FieldFindings id="art-says" found={findingsAt('job', 'artwork.file')} />
+      <FieldFindings id="art-says" found={[...findingsAt('job', 'artwork.file'), ...stopsOf(file)]} />
+      {isPicture(file) ? <PictureFields /> : null}
       <ChoiceField
         half="job"
         path="artwork.lay"
@@ -142,22 +173,7 @@ function PatternFields() {
           />
           <LengthField half="job" path="artwork.repeat.up" label="Up" help="repeat" standard="as drawn" />
           <LengthField half="job" path="artwork.repeat.shift" label="Shift" help="shift" standard="0" />
-          <LengthField
-            half="job"
-            path="artwork.across"
-            label="Drawing across"
-            help="artAcross"
-            standard="as its file says"
-          />
-          {isPicture(valueAt(bench.value.job, 'artwork.file')) ? (
-            <NumberField
-              half="job"
-              path="artwork.colours"
-              label="Colours"
-              help="colours"
-              standard="as many as it has"
-            />
-          ) : null}
+          {isPicture(file) ? null : <DrawingAcross />}
         </div>
       </details>
       <div class="tick-help">

@@ -1,7 +1,7 @@
 // Step 4: everything that stands against the job or wants the maker's eye; select one, and the view goes there.
 import type { Finding } from '../../finding.ts';
 import { goTo } from '../going.ts';
-import { findingPlace, findingSays } from '../parts/plain-words.ts';
+import { findingPlace, findingSays, sizeKeyOf } from '../parts/plain-words.ts';
 import { LevelSign } from '../parts/sign.tsx';
 import {
   bench,
@@ -27,6 +27,9 @@ function select(finding: Finding): void {
   else if (where.key !== undefined) {
     const half = where.file === bench.value.blankFile ? 'blank' : 'job';
     goTo(`${half}:${where.key}`);
+  } else if (where.file !== undefined) {
+    const key = sizeKeyOf(where.file);
+    if (key !== undefined) goTo(`job:${key}`);
   }
 }
 

@@ -1,5 +1,5 @@
 // Step 5: the files, made and proved; each alone, or all of them with the job as one archive.
-import { signal } from '@preact/signals';
+import { computed, signal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { Finding } from '../../finding.ts';
 import type { Step as WorkStep } from '../ask.ts';
@@ -17,7 +17,9 @@ import { SheetGroup } from './sheet-group.tsx';
 export const made = signal<{ readonly from: Bench; readonly answer: FilesAnswer } | undefined>(undefined);
 const making = signal<WorkStep | undefined>(undefined);
 const refusedSays = signal<readonly Finding[]>([]);
-const paper = signal('a4');
+/** The paper that was chosen; until one is, what lies in a maker's printer who reads in this unit. */
+const chosenPaper = signal<string | undefined>(undefined);
+const paper = computed(() => chosenPaper.value ?? (bench.value.units === 'in' ? 'letter' : 'a4'));
 /** Paper of a size of its own, as typed; asked for where the choice is `own`. */
 const ownPaper = signal('210 x 330 mm');
 
@@ -196,7 +198,7 @@ export function FilesStep() {
         <select
           value={paper.value}
           onChange={(event) => {
-            paper.value = event.currentTarget.value;
+            chosenPaper.value = event.currentTarget.value;
           }}
         >
           {papers.map(([value, label]) => (

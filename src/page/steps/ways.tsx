@@ -26,7 +26,9 @@ const shownWays = 4;
 export function Ways() {
   useSignalEffect(drawNext);
   const { answer, refused, busy } = ways.value;
-  if (refused && !answer) return <FieldFindings id="ways-says" found={refused} />;
+  // What is said of the file itself stands beside it.
+  const ofWays = refused?.filter(({ where }) => where.file !== valueAt(bench.value.job, 'artwork.file'));
+  if (ofWays && !answer) return <FieldFindings id="ways-says" found={ofWays} />;
   if (!answer) return <p class="aside">{busy ? 'Looking at how it repeats…' : ''}</p>;
   const key = chosenKey();
   const pick = (way: string) => {
