@@ -56,7 +56,7 @@ test('a key is the one within, beside or above what the sentence is about', () =
   );
   expect(told('give a larger "overlap"', 'collars')).toBe('give a larger “Tab past the seam”');
   expect(told('give its width by --art-across 60mm, or "across" in the job\'s artwork', 'artwork.file')).toBe(
-    "give its width by “Drawing across” in the job's artwork",
+    'give its width by “Drawing across”',
   );
   expect(told('give "panels": { "joints": [] }, or another seam', 'seam.style')).toBe(
     'give “A piece too large for it is parted: Never”, or another seam',
