@@ -235,13 +235,14 @@ function studyInWords(tile: Tile, study: RepeatStudy, file: string, units: Units
   const size = (mm: number) => measuredLength(mm, units);
   const colours = tile.layers.length === 1 ? 'one colour' : `${tile.layers.length} colours`;
   const { open } = study.borders;
-  const fault = open[0]
-    ? `it does not join: ${openInWords(open[0])}`
+  const place = open[0]
+    ? openInWords(open[0])
     : `its borders meet, but its spacing jumps by ${(study.jump ?? 0).toFixed(2)} mm`;
+  const fault = open[0] ? `it does not join: ${place}` : place;
   const joins = `it joins itself${study.stepped ? ', but not straight on' : ''}${study.isDoubtful ? ', as far as can be told' : ''}: ${metInWords(study)}`;
   return [
     `${file}: ${size(tile.width)} by ${size(tile.height)}, ${colours}`,
-    toldIn(study.joins ? joins : study.isDoubtful ? `${doubtful}; ${fault}` : fault, units),
+    toldIn(study.joins ? joins : study.isDoubtful ? `${doubtful}: ${place}` : fault, units),
     ...(endsOnBorders(study) ? [drawnToEnd] : []),
     periodInWords(tile, study, units),
   ];

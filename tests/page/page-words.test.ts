@@ -5,7 +5,11 @@ import { expect, test } from 'vitest';
 import { Refused } from '../../src/finding.ts';
 import { readBlank } from '../../src/job/read-blank.ts';
 import { readJob } from '../../src/job/read-job.ts';
+import { notJoined } from '../../src/job/way-words.ts';
 import { fieldName, inPageWords, ownWords } from '../../src/page/model/page-words.ts';
+import { freeStudyOf } from '../../src/pattern/repeat-study.ts';
+import { waysToClose } from '../../src/pattern/ways.ts';
+import { box, circle } from '../geometry/drawn.ts';
 
 const station = (index: number) => (index === 0 ? 'Foot' : 'Lip');
 const told = (says: string, about = '') => inPageWords(says, station, { about });
@@ -86,6 +90,27 @@ test('a key is the one within, beside or above what the sentence is about', () =
   expect(inPageWords(says, station, { about: 'lettering[0].text', own })).toBe(
     '"band" is too wide for “Fit within”; give a larger “Fit within”',
   );
+});
+
+test('where only an eye can tell whether a tile joins, the page says so and how to lay it as drawn', () => {
+  // Film that ends on the left border: a side drawn there, or a cut.
+  const shapes = [{ contours: [box(0, 7.3, 9.1, 8)] }, { contours: [circle({ x: 27, y: 20.3 }, 5)] }];
+  const tile = { width: 40, height: 30, layers: [{ name: 'ink', colour: '#123456', shapes }] };
+  const study = freeStudyOf(tile, { a: { x: 40, y: 0 }, b: { x: 0, y: -30 } });
+  expect(study.isDoubtful).toBe(true);
+  const ground = {
+    girth: 245,
+    ends: { foot: 240, lip: 250 },
+    bandLength: 90,
+    lay: 'even',
+    scale: 'both',
+  } as const;
+  const ways = waysToClose(tile, study, { ...ground, wholeRows: false });
+  const { says } = notJoined(study, ways, { job: 'a.job.json', art: 'a.svg' });
+  const onPage = told(says, 'artwork.file');
+  expect(onPage).toMatch(/^may not meet its own copy, which cannot be told from it alone/);
+  expect(onPage).toContain('if it was drawn so, lay it by “');
+  expect(onPage).not.toMatch(/"\w+":/);
 });
 
 /** Sentences with keys for a file that a page of fields has no words for: test pieces are read elsewhere, machines by their files. */
