@@ -53,8 +53,12 @@ export const clearance = 0.05;
 export const isTooSmall = ({ minPiece, minWidth }: FilmLimits, area: number, depth: number): boolean =>
   area < minPiece || depth < minWidth;
 
-/** How deep into the band a sliver can reach: past it a piece of that area is thinner than half the least width on the mean. */
-const deepest = ({ minPiece, minWidth }: FilmLimits): number => (2 * minPiece) / minWidth + minWidth;
+/**
+ * How deep into the band a sliver can reach: past it a piece of that area is thinner than half the least width on the mean. Film that asks
+ * for pieces larger than the vessel would have the pattern laid over metres: past the band there is none.
+ */
+const deepest = ({ film: { minPiece, minWidth }, band }: SliverGround): number =>
+  Math.min((2 * minPiece) / minWidth + minWidth, 2 * (band.to - band.from));
 
 /** The slivers at one end of the band. */
 export function sliversAt(end: BandEnd, period: LaidPeriod, ground: SliverGround): readonly Sliver[] {
@@ -63,9 +67,9 @@ export function sliversAt(end: BandEnd, period: LaidPeriod, ground: SliverGround
   const edge = lay.fromAlong(end === 'foot' ? band.from : band.to);
   const up = lay.stretchUp(edge);
   const around = girthAt(lay.wall, end === 'foot' ? band.from : band.to) / lay.around;
-  const inner = edge + ((end === 'foot' ? 1 : -1) * deepest(film)) / up;
+  const inner = edge + ((end === 'foot' ? 1 : -1) * deepest(ground)) / up;
   // Slivers are far shorter than this; what reaches the window's sides is none.
-  const reach = Math.max(width, deepest(film) / around);
+  const reach = Math.max(width, deepest(ground) / around);
   const window = {
     minX: -reach,
     maxX: width + reach,

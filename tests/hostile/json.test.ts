@@ -102,6 +102,23 @@ test('jobs', patient, async () => {
   expect(faults).toEqual([]);
 });
 
+// Slivers at the edges were looked for as deep as such a piece is long: 80 m of pattern, which never came to an end.
+test('film that asks for pieces larger than the vessel, or for next to no width', patient, async () => {
+  const files = filesOf({ 'tile.svg': leafTile(60, 40) });
+  const blank = readBlank(cup, 'b.json');
+  for (const film of [{ minPiece: 40_000 }, { minPiece: 1e6 }, { minWidth: 0.001 }]) {
+    const typed = { name: 'fuzzed', blank: 'b.json', artwork: { file: 'tile.svg', around: 5 }, film };
+    const options = { jobFile: 'j.json', blank, blankFile: 'b.json', files };
+    const work = () =>
+      draftPieces({
+        ...options,
+        job: readJob(typed, 'j.json'),
+        tools: { normalise, words: () => [], setText },
+      });
+    expect([film, await faultOf(work)]).toEqual([film, undefined]);
+  }
+});
+
 test('readings that are none: a step of metres in a few cm, two girths a hair apart', async () => {
   const steps = [68, 7200, 92, 98].map((across, i) => ({ height: [0, 70, 82, 180][i], across }));
   const stepped = { stations: steps, wall: 'stepped' };
