@@ -1,13 +1,14 @@
 // The artwork of a job as read, and how it goes around: the same for all pieces of its band.
 
 import type { StackedArt } from '../artwork/stacked-tile.ts';
+import type { Tile } from '../artwork/tile.ts';
 import { turnedTile } from '../artwork/tile-layer.ts';
 import type { Band } from '../blank/flat-band.ts';
 import { type Finding, note, Refused, stop } from '../finding.ts';
 import { keptLayers } from '../geometry/kept-contour.ts';
 import { cellArea } from '../pattern/lattice.ts';
 import { groundFindings, refuseUnknownGround } from './art-ground.ts';
-import { chosenWay, saysRepeat, studyOf } from './choose-way.ts';
+import { chosenWay, latticeOfRepeat, saysRepeat, studyOf } from './choose-way.ts';
 import { fontsOf } from './drawing-fonts.ts';
 import { drawnChecks } from './drawn-checks.ts';
 import { layFindings } from './lay-distortion.ts';
@@ -53,6 +54,7 @@ export function readDrawn(input: MakeInput, groundOf: () => PatternGround): Draw
   const { tile: read, sheets, findings } = art;
   const tile = job.shown === 'upside-down' ? turnedTile(read) : read;
   const ground = groundOf();
+  refuseDense(tile, artwork, jobFile);
   const named = { job: jobFile, art: file };
   const asDrawn = planPattern(
     tile,
@@ -128,6 +130,17 @@ function readSheets(
 
 /** More curves than this in one wrap is a repeat typed far too small: a cutter would take days, and memory would run out. */
 const mostSegments = 1_500_000;
+
+/** More copies than this over every place of a drawing are steps typed in the wrong unit: all of them would be merged. */
+const mostOver = 400;
+
+function refuseDense(tile: Tile, { repeat }: Artwork, file: TypedIn): void {
+  if (!saysRepeat(repeat)) return;
+  const over = (tile.width * tile.height) / cellArea(latticeOfRepeat(repeat, tile));
+  if (!(over > mostOver)) return;
+  const says = `lays ${over.toFixed(0)} copies of the drawing over every place of it; up to ${mostOver} are laid, so give larger steps, or a drawing of one repeat`;
+  throw new Refused([stop('too-many-copies', typedAt(file, 'artwork.repeat'), says)]);
+}
 
 function refuseTooMany({ tile, lattice, around, up }: PatternPlan, file: TypedIn): void {
   const drawn = tile.layers

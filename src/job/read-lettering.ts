@@ -3,7 +3,7 @@ import { shown } from '../lengths/shown.ts';
 import { layKeys, placeKeys, readLay, readPlace } from './read-items.ts';
 import type { Lettering } from './resolved-job.ts';
 import { holding, optional, type Reader, readKeys, report, required, standard } from './schema.ts';
-import { choice, displacement, given, length, lengthOrZero, text } from './schema-values.ts';
+import { choice, displacement, given, length, text } from './schema-values.ts';
 
 /** Longest text, and most lines of it, that are lettered on a vessel. */
 const mostText = 500;
@@ -28,9 +28,12 @@ export const colour: Reader<string> = (value, place) =>
 /** Letters dark, what goes under them light: on a picture both are seen. */
 const standardColours = { letters: '#1c1c1c', backing: '#d8cfb8' };
 
+/** A backing reaches no farther past what lies on it: it would meet its own copies many times around, mm. */
+const mostBacking = 100;
+
 export const backingKeys = {
-  grow: required('Past what lies on it', length()),
-  smooth: optional('Corners rounded to', lengthOrZero),
+  grow: required('Past what lies on it', length({ most: mostBacking })),
+  smooth: optional('Corners rounded to', length({ sign: 'zero-too', most: mostBacking })),
   colour: standard('Colour', colour, standardColours.backing),
 };
 

@@ -62,12 +62,17 @@ const materialKeys = {
   units: optional('Units', units),
 };
 
+/** Film that holds only where it is wider than this is none; mending by it would take minutes, mm. */
+export const mostLeastWidth = 10;
+
+const leastWidth = length({ sign: 'zero-too', most: mostLeastWidth });
+
 export const filmKeys = {
   thickness: standard('Film thickness', lengthOrZero, standardFilm.thickness),
   stretch: standard('Film stretch', share(mostGiving), standardFilm.stretch),
   gather: standard('Film gather', share(mostGiving), standardFilm.gather),
-  minWidth: standard('Thinnest film', lengthOrZero, standardFilm.minWidth),
-  minGap: standard('Narrowest gap', lengthOrZero, standardFilm.minGap),
+  minWidth: standard('Thinnest film', leastWidth, standardFilm.minWidth),
+  minGap: standard('Narrowest gap', leastWidth, standardFilm.minGap),
   minPiece: standard('Smallest piece, mm²', number({ least: 0, most: 1e6 }), standardFilm.minPiece),
   minAngle: standard(
     'Sharpest point, degrees',

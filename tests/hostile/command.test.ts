@@ -220,6 +220,33 @@ const hostile: readonly (readonly [
     (file) => ['unroll', file, '--out', 'out'],
     /stations: has 100000 in its list; up to 200/,
   ],
+  ...(
+    [
+      [
+        'steps of a hundredth of a mm',
+        { artwork: { file: 'dots.svg', repeat: { a: [0.01, 0], b: [0, 0.01] } } },
+        /larger steps/,
+      ],
+      [
+        'strips of a hundredth of a mm',
+        { relief: { every: 0.01, clear: 0.01 } },
+        /relief.every: 0.01 mm is narrower/,
+      ],
+      [
+        'film that is none under 30 mm',
+        { film: { minWidth: 30 }, artwork: { file: 'dots.svg', mend: true } },
+        /minWidth: 30 is over 10 mm/,
+      ],
+      [
+        'a backing of 400 mm',
+        { artwork: { file: 'dots.svg' }, layers: { backing: { grow: 400 } } },
+        /grow: 400 is over 100 mm/,
+      ],
+    ] as const
+  ).map(
+    ([what, keys, says]) =>
+      [what, 'a.job.json', () => JSON.stringify(aJob(keys)), (file: string) => ['make', file], says] as const,
+  ),
   [
     'a job nested a million deep',
     'a.job.json',
