@@ -13,6 +13,7 @@ import { withoutAbutting } from './abutting.ts';
 import { type BoxedShape, isInside, type PeriodContour, type Size, shapesCutBy } from './cut-shapes.ts';
 import { hair } from './flush.ts';
 import { coordinates, type Lattice, step, stepsIn } from './lattice.ts';
+import { withMeetingBorders } from './meeting-borders.ts';
 import { repeatTolerance } from './true-repeat.ts';
 
 /** Copies of one motif: where each stands differs by rounding alone, its area by this share. */
@@ -109,7 +110,9 @@ export function cleanPeriodOf(
     ...motifs.flatMap(({ shape }) =>
       shape.contours.map((contour) => ({ contour, borders: new Set<number>() })),
     ),
-    ...shapesCutBy(cut, window),
+    ...(pixels
+      ? withMeetingBorders(shapesCutBy(cut, window), window, lattice, slack)
+      : shapesCutBy(cut, window)),
   ];
 }
 
