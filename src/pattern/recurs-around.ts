@@ -56,21 +56,28 @@ export function recurrenceAround({ layers, width, height }: Layers & Size, latti
     ...throughContours(layers, { width, height }),
   ];
   const plane = new CopiesInPlane({ width, height }, lattice);
+  const beyond = margin(slack);
+  // Every step is held against the same lines.
+  const known = new Map<Place, readonly (readonly PlaneEnd[])[]>();
+  const ownOn = (place: Place): readonly (readonly PlaneEnd[])[] => {
+    const length = place.way === 'level' ? width : height;
+    const own =
+      known.get(place) ?? lined.map((layer) => plane.endsOn(layer, place, -beyond, length + beyond));
+    known.set(place, own);
+    return own;
+  };
   return (step: Point): number => {
     const balance = new Map<number, number>();
     let [expected, found] = [0, 0];
-    for (const { way, at } of places) {
+    for (const place of places) {
+      const { way, at } = place;
       let missing = 0;
       const isLevel = way === 'level';
       const [length, along, across] = isLevel ? [width, step.x, step.y] : [height, step.y, step.x];
-      for (const layer of lined) {
-        const own = plane.endsOn(layer, { way, at }, -margin(slack), length + margin(slack));
-        const moved = plane.endsOn(
-          layer,
-          { way, at: at + across },
-          along - margin(slack),
-          along + length + margin(slack),
-        );
+      const owns = ownOn(place);
+      for (const [i, layer] of lined.entries()) {
+        const own = owns[i] ?? [];
+        const moved = plane.endsOn(layer, { way, at: at + across }, along - beyond, along + length + beyond);
         for (const [ends, others, by, from] of [
           [own, moved, along, 0],
           [moved, own, -along, along],
