@@ -2,7 +2,7 @@
 import { Color } from 'three';
 import { expect, test } from 'vitest';
 import { onGuide } from '../../src/job/flat-place.ts';
-import { blendedAt, sprayInk } from '../../src/page/board/spray-ink.ts';
+import { blendedAt, goreSprayInk, sprayInk } from '../../src/page/board/spray-ink.ts';
 import { flatWall } from '../../src/unroll/flat-wall.ts';
 
 test('colours are mixed as light is, as the vessel in 3D mixes them', () => {
@@ -72,4 +72,13 @@ test('on a cylinder colours run straight from foot to lip; a piece of several ha
   expect(told.shape).toBe('linear');
   expect(told.numbers).toEqual([30, 70, 30, 10]);
   expect(told.stops.at(-1)).toEqual([1, blendedAt(spray.colours, 0.5)]);
+});
+
+test('on gores colours run straight up their drawing', () => {
+  const { told, ink } = asked();
+  goreSprayInk(ink, { minY: 5, maxY: 65 }, spray);
+  expect(told.shape).toBe('linear');
+  expect(told.numbers).toEqual([0, 65, 0, 5]);
+  expect(told.stops[0]).toEqual([0, '#ff0000']);
+  expect(told.stops.at(-1)).toEqual([1, '#0000ff']);
 });
