@@ -1,4 +1,5 @@
 // An outline cut into convex parts: what sums of outlines are easily taken of.
+import { boxCorners, boxOfPoints } from '../geometry/box.ts';
 import { type GridPoint, type GridRing, triangulate } from '../geometry/polygon-clip.ts';
 
 const turnOf = (a: GridPoint, b: GridPoint, c: GridPoint): number =>
@@ -24,6 +25,38 @@ export const counterClockwise = (ring: GridRing): GridRing =>
 const isSame = (p: GridPoint | undefined, q: GridPoint | undefined): boolean =>
   p?.x === q?.x && p?.y === q?.y;
 
+/** Triangles may miss so much of an outline, as a share of its area: the grid's rounding. */
+const leastMissed = 1e-9;
+
+/**
+ * Triangles that fill an outline. For some outlines the library gives none, or not all, and for the same turned by a quarter all: a
+ * piece with parts left out would be laid over others.
+ */
+function trianglesOf(ring: GridRing): readonly GridRing[] {
+  const wanted = signedArea(ring);
+  for (let quarters = 0; quarters < 4; quarters++) {
+    const found = triangulate(turned(ring, quarters));
+    const filled = found.reduce((sum, triangle) => sum + Math.abs(signedArea(triangle)), 0);
+    if (Math.abs(filled - wanted) <= leastMissed * wanted)
+      return quarters === 0 ? found : found.map((triangle) => turned(triangle, 4 - quarters));
+  }
+  return [counterClockwise(boxRing(ring))];
+}
+
+const turned = (ring: GridRing, quarters: number): GridRing =>
+  quarters === 0
+    ? ring
+    : turned(
+        ring.map(({ x, y }) => ({ x: -y, y: x })),
+        quarters - 1,
+      );
+
+/** The box around a ring: what holds all of it. */
+function boxRing(ring: GridRing): GridRing {
+  const { minX, minY, maxX, maxY } = boxOfPoints(ring);
+  return boxCorners({ minX, minY, maxX, maxY });
+}
+
 /** Two convex rings with one common side, as one ring; undefined where they have none or it would not be convex. */
 function joined(a: GridRing, b: GridRing): GridRing | undefined {
   for (let i = 0; i < a.length; i++)
@@ -45,7 +78,7 @@ function joined(a: GridRing, b: GridRing): GridRing | undefined {
 export function convexParts(outline: GridRing): readonly GridRing[] {
   const ring = counterClockwise(outline);
   if (isConvex(ring)) return [ring];
-  const parts = triangulate(ring).map(counterClockwise);
+  const parts = trianglesOf(ring).map(counterClockwise);
   for (let i = 0; i < parts.length; i++)
     for (let j = i + 1; j < parts.length; j++) {
       const a = parts[i];

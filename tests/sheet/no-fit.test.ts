@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { triangulate } from '../../src/geometry/polygon-clip.ts';
 import { convexParts } from '../../src/sheet/convex-parts.ts';
 import { convexSum, noFit, partsOf } from '../../src/sheet/no-fit.ts';
 import { depthAt, escapeFrom } from '../../src/sheet/overlap-depth.ts';
@@ -30,6 +31,54 @@ test('an outline is cut into convex parts that fill it', () => {
   expect(convexParts(square)).toHaveLength(1);
   expect(convexParts(corner)).toHaveLength(2);
   expect(convexParts(bay)).toHaveLength(3);
+});
+
+test('an outline that the library leaves without triangles is filled all the same', () => {
+  // A mask's, its one edge a foot's arc and its other a wave; in thousandths of a mm.
+  const wave = ring(
+    [-13947, -32556],
+    [-26894, -37717],
+    [-30214, -38781],
+    [-36011, -40037],
+    [-43123, -40218],
+    [-52360, -38326],
+    [-57310, -38175],
+    [-63218, -39019],
+    [-79164, -43195],
+    [-82586, -43862],
+    [-88492, -44427],
+    [-95576, -43771],
+    [-104523, -40806],
+    [-109421, -40073],
+    [-115387, -40217],
+    [-131719, -42489],
+    [-135194, -42748],
+    [-141126, -42615],
+    [-148082, -41131],
+    [-156616, -37134],
+    [-161391, -35832],
+    [-167334, -35273],
+    [-186098, -35531],
+    [-186790, -35709],
+    [-187396, -36524],
+    [-189102, -44384],
+    [-188102, -45256],
+    [-162999, -49501],
+    [-137639, -52346],
+    [-112226, -53766],
+    [-99474, -53945],
+    [-73948, -53232],
+    [-61236, -52343],
+    [-35948, -49506],
+    [-10809, -45256],
+    [-10169, -44939],
+    [-9781, -43671],
+    [-12254, -33477],
+    [-12607, -32855],
+  );
+  expect(triangulate(wave)).toEqual([]);
+  const sum = convexParts(wave).reduce((total, part) => total + area(part), 0);
+  expect(sum).toBeCloseTo(Math.abs(area(wave)), 3);
 });
 
 // Mixed area of convex bodies: area(A + B) = area(A) + 2 V(A, B) + area(B); for a square of side s and a triangle of
