@@ -84,7 +84,6 @@ function insideOf(
   cleared: readonly Cleared[] = [],
 ): IsInside {
   const { from, to } = pieceBand(row);
-  const quarter = (finish.turn - start.turn) / 4;
   return (p) => {
     const { turn, along } = rollUp(cone, p);
     if (isCleared(cleared, cone, { turn, along })) return false;
@@ -94,9 +93,13 @@ function insideOf(
       const beside = besideWinding / girthOf(cone, along);
       return turn > first + beside && turn < first + 1 + sides.lap - beside;
     }
-    // A sector wider than half a turn reaches back past its own first line: each line counts on its own side only.
-    if (turn < start.turn + quarter) return rightOfTurn(cone, start.turn, p) > start.across + border;
-    if (turn > finish.turn - quarter) return rightOfTurn(cone, finish.turn, p) < finish.across - border;
+    // A sector wider than half a turn reaches back past its own first line: each line counts on its own side only. Beside a handle
+    // the sides stand far from the lines.
+    const turnOf = ({ turn: line, across }: Region['start']): number => line + across / girthOf(cone, along);
+    const [first, last] = [turnOf(start), turnOf(finish)];
+    const quarter = (last - first) / 4;
+    if (turn < first + quarter) return rightOfTurn(cone, start.turn, p) > start.across + border;
+    if (turn > last - quarter) return rightOfTurn(cone, finish.turn, p) < finish.across - border;
     return true;
   };
 }
