@@ -1,4 +1,6 @@
 // Film mended so that it can be cut, weeded and carried: thickened, gaps closed, points rounded, specks dropped.
+import { hullBox } from '../geometry/box.ts';
+import { BoxIndex } from '../geometry/box-index.ts';
 import { polyline, type Shape } from '../geometry/contour.ts';
 import { holdsPoint } from '../geometry/inside.ts';
 import { shapeArea } from '../geometry/measure.ts';
@@ -130,9 +132,15 @@ function closeGaps(shapes: readonly Shape[], faults: readonly FilmFault[], limit
   const gaps = ofRule(faults, 'thin-gap');
   if (gaps.length === 0) return { shapes, mends: [] };
   const closed = closedUp(shapes, (limits.minGap + clearOfLimit) / 2);
-  const filled = clippedShapes(closed, shapes, 'difference', chordTolerance).filter((region) =>
-    gaps.some(({ place }) => place?.discs.some((disc) => holdsPoint(region, disc))),
-  );
+  const discs = gaps.flatMap(({ place }) => place?.discs ?? []);
+  // Thousands of regions against thousands of discs: each region is asked of those within its box alone.
+  const index = new BoxIndex(discs.length, (add) => {
+    for (const { x, y } of discs) add(x, y, x, y);
+  });
+  const filled = clippedShapes(closed, shapes, 'difference', chordTolerance).filter((region) => {
+    const { minX, minY, maxX, maxY } = hullBox(region.contours);
+    return index.meeting(minX, minY, maxX, maxY).some((k) => discs[k] && holdsPoint(region, discs[k]));
+  });
   if (filled.length === 0) return { shapes, mends: [] };
   // No farther than the closing: past it the filling would stand out of the edge as a bump.
   const overlapping = clippedShapes(
