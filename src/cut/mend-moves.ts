@@ -1,6 +1,8 @@
 // What mending came to, measured on the film before and after all of it: rounds that went on with one place are one mend of it.
+
+import { BoxIndex } from '../geometry/box-index.ts';
 import type { Segment, Shape } from '../geometry/contour.ts';
-import { holdsPoint } from '../geometry/inside.ts';
+import { InsideFinder } from '../geometry/inside.ts';
 import { NearestFinder } from '../geometry/nearest.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { pointAt } from '../geometry/segment.ts';
@@ -43,8 +45,9 @@ export function measuredMends(
   const mends: PlacedMend[] = [];
   for (const round of rounds) mends.push(...newIn(round, mends, near));
   const moved = mends.map(() => 0);
+  const places = new MendPlaces(mends);
   for (const { at, far } of movesOf(drawn, mended, most)) {
-    const nearest = nearestOf(mends, at);
+    const nearest = places.nearest(at);
     moved[nearest] = Math.max(moved[nearest] ?? 0, far);
   }
   return mends.map(({ kind, at, size }, i): Mend => {
@@ -58,36 +61,65 @@ export function measuredMends(
   });
 }
 
-const newIn = (round: readonly PlacedMend[], known: readonly PlacedMend[], near: number): PlacedMend[] =>
-  round.filter(
-    (mend) =>
-      mend.kind === 'speck-dropped' ||
-      !known.some((one) => one.kind === mend.kind && distanceFrom(one, mend.at) <= near),
+function newIn(round: readonly PlacedMend[], known: readonly PlacedMend[], near: number): PlacedMend[] {
+  const places = new MendPlaces(known);
+  return round.filter(
+    ({ kind, at }) =>
+      kind === 'speck-dropped' || !places.within(at, near).some((i) => known[i]?.kind === kind),
   );
+}
 
-const distanceFrom = ({ at, along }: PlacedMend, p: Point): number =>
-  along.reduce((least, q) => Math.min(least, distance(p, q)), distance(p, at));
+/** The places along mends, indexed: of fine art there are thousands of mends with hundreds of places each. */
+class MendPlaces {
+  readonly #places: readonly { readonly mend: number; readonly at: Point }[];
+  readonly #index: BoxIndex;
 
-function nearestOf(mends: readonly PlacedMend[], p: Point): number {
-  let [best, least] = [0, Infinity];
-  for (const [i, mend] of mends.entries()) {
-    const far = distanceFrom(mend, p);
-    if (far < least) [best, least] = [i, far];
+  constructor(mends: readonly PlacedMend[]) {
+    const places = mends.flatMap(({ at, along }, mend) =>
+      [at, ...along].map(({ x, y }) => ({ mend, at: { x, y } })),
+    );
+    this.#places = places;
+    this.#index = new BoxIndex(places.length, (add) => {
+      for (const { at } of places) add(at.x, at.y, at.x, at.y);
+    });
   }
-  return best;
+
+  /** The mends with a place no farther from `p`, by their numbers. */
+  within(p: Point, near: number): number[] {
+    return this.#index.meeting(p.x - near, p.y - near, p.x + near, p.y + near).flatMap((i) => {
+      const place = this.#places[i];
+      return place && distance(place.at, p) <= near ? [place.mend] : [];
+    });
+  }
+
+  /** The number of the mend nearest to `p`, 0 if there is none. */
+  nearest(p: Point): number {
+    const [i] = this.#index.nearest(p.x, p.y, 1);
+    return i === undefined ? 0 : (this.#places[i]?.mend ?? 0);
+  }
 }
 
 /** Places of edges that are new, with how far the old one is; and of edges that are gone and bare, with how far film is. */
 function movesOf(drawn: readonly Shape[], mended: readonly Shape[], most: number) {
   const [old, now] = [segmentsOf(drawn), segmentsOf(mended)];
-  const far = (edge: NearestFinder, at: Point) => ({ at, far: edge.find(at, most)?.distance ?? most });
+  const far = (edge: NearestFinder, at: Point) => ({ at, far: distanceTo(edge, at, most) });
   const [oldEdge, nowEdge] = [finderOf(drawn), finderOf(mended)];
+  const film = new InsideFinder(mended);
   return [
     ...placesNotIn(now, old).map((p) => far(oldEdge, p)),
     ...placesNotIn(old, now)
-      .filter((p) => !mended.some((shape) => holdsPoint(shape, p)))
+      .filter((p) => !film.holds(p))
       .map((p) => far(nowEdge, p)),
   ].filter((move) => move.far > precision / 10);
+}
+
+/** Most edges move little: near places are asked first, each asking costs what lies within it. */
+function distanceTo(edge: NearestFinder, p: Point, most: number): number {
+  for (let reach = most / 64; reach < most; reach *= 4) {
+    const found = edge.find(p, reach);
+    if (found) return found.distance;
+  }
+  return edge.find(p, most)?.distance ?? most;
 }
 
 const finderOf = (shapes: readonly Shape[]) => new NearestFinder(shapes.flatMap(({ contours }) => contours));

@@ -12,6 +12,7 @@ import { chordTolerance } from '../geometry/tolerance.ts';
 import { widthTolerance } from './art-faults.ts';
 import { type FilmFault, filmFaults } from './film-faults.ts';
 import { unitedShapes } from './film-layers.ts';
+import { filmNear } from './film-near.ts';
 import type { CutLimits } from './limits.ts';
 import { type Mend, type MendKind, measuredMends, type PlacedMend } from './mend-moves.ts';
 import type { NarrowDisc } from './narrow-cluster.ts';
@@ -60,11 +61,26 @@ export function mendFilm(film: readonly Shape[], limits: CutLimits): MendedFilm 
     const done = dropSpecks(shapes, limits);
     shapes = done.shapes;
     mends.push(...done.mends);
+    // What this round could not mend no other round will.
+    if (mends.length === 0) break;
   }
   if (rounds.every((mends) => mends.length === 0)) return { shapes: film, mends: [] };
-  const tidy = withoutSteps(shapes, film, limits.step);
+  const tidy = tidied(shapes, film, limits);
   const most = (mostCutBack + 1) * limits.minWidth + limits.minGap;
   return { shapes: tidy, mends: measuredMends(rounds, film, tidy, { near: limits.minWidth, most }) };
+}
+
+/** Mended film without the short steps that mending leaves, but where taking them out would bring a fault about. */
+function tidied(mended: readonly Shape[], drawn: readonly Shape[], limits: CutLimits): readonly Shape[] {
+  const { step } = limits;
+  const tidy = withoutSteps(mended, drawn, { step });
+  const faults = filmFaults(tidy, { limits, tolerance: widthTolerance });
+  if (faults.length === 0) return tidy;
+  const near = Math.max(limits.minWidth, limits.minGap);
+  const index = new BoxIndex(faults.length, (add) => {
+    for (const { at } of faults) add(at.x - near, at.y - near, at.x + near, at.y + near);
+  });
+  return withoutSteps(mended, drawn, { step, stays: ({ x, y }) => index.meeting(x, y, x, y).length > 0 });
 }
 
 const ofRule = (faults: readonly FilmFault[], rule: FilmFault['rule']): readonly FilmFault[] =>
@@ -131,28 +147,51 @@ function withoutTwins(ways: readonly Point[][], near: number): Point[][] {
 function closeGaps(shapes: readonly Shape[], faults: readonly FilmFault[], limits: CutLimits): Step {
   const gaps = ofRule(faults, 'thin-gap');
   if (gaps.length === 0) return { shapes, mends: [] };
-  const closed = closedUp(shapes, (limits.minGap + clearOfLimit) / 2);
+  const radius = (limits.minGap + clearOfLimit) / 2;
   const discs = gaps.flatMap(({ place }) => place?.discs ?? []);
-  // Thousands of regions against thousands of discs: each region is asked of those within its box alone.
-  const index = new BoxIndex(discs.length, (add) => {
-    for (const { x, y } of discs) add(x, y, x, y);
-  });
-  const filled = clippedShapes(closed, shapes, 'difference', chordTolerance).filter((region) => {
-    const { minX, minY, maxX, maxY } = hullBox(region.contours);
-    return index.meeting(minX, minY, maxX, maxY).some((k) => discs[k] && holdsPoint(region, discs[k]));
-  });
-  if (filled.length === 0) return { shapes, mends: [] };
+  const { film, sure } = filmNear(shapes, discs, { around: 4 * radius, reach: 2 * radius });
+  const closed = closedUp(film, radius);
+  const closedNear = clippedShapes(closed, sure, 'intersection', chordTolerance);
+  const filled = fillings(clippedShapes(closedNear, film, 'difference', chordTolerance), gaps);
   // No farther than the closing: past it the filling would stand out of the edge as a bump.
   const overlapping = clippedShapes(
-    offsetShapes(filled, overMeeting),
+    offsetShapes(filled.regions, overMeeting),
     closed,
     'intersection',
     chordTolerance,
   );
+  // Between two corners closing fills nothing: a disc comes as far as the middle from either side. They are joined by film that holds.
+  const across = (Math.max(limits.minWidth, limits.minGap) + clearOfLimit) / 2;
+  const bridges = filled.open.flatMap(({ place }) =>
+    waysOf(place?.discs ?? [], limits.minGap).flatMap((way) => sweep(way, across)),
+  );
   return {
-    shapes: unitedShapes([...shapes, ...overlapping]),
+    shapes: unitedShapes([...shapes, ...overlapping, ...bridges]),
     mends: gaps.map((gap) => ({ ...placed('gap-closed', gap), size: gap.size / 2 })),
   };
+}
+
+/** Of what closing fills, the regions that lie in gaps, and the gaps in which none lies. */
+function fillings(
+  closing: readonly Shape[],
+  gaps: readonly FilmFault[],
+): { readonly regions: readonly Shape[]; readonly open: readonly FilmFault[] } {
+  const discs = gaps.flatMap((gap) => (gap.place?.discs ?? []).map(({ x, y }) => ({ gap, x, y })));
+  // Thousands of regions against thousands of discs: each region is asked of those within its box alone.
+  const index = new BoxIndex(discs.length, (add) => {
+    for (const { x, y } of discs) add(x, y, x, y);
+  });
+  const closed = new Set<FilmFault>();
+  const regions = closing.filter((region) => {
+    const { minX, minY, maxX, maxY } = hullBox(region.contours);
+    const within = index.meeting(minX, minY, maxX, maxY).flatMap((k) => {
+      const disc = discs[k];
+      return disc && holdsPoint(region, disc) ? [disc.gap] : [];
+    });
+    for (const gap of within) closed.add(gap);
+    return within.length > 0;
+  });
+  return { regions, open: gaps.filter((gap) => !closed.has(gap)) };
 }
 
 /** Points nearer than this to a region are its own, mm. */
@@ -162,12 +201,16 @@ const atTip = 0.05;
 function roundPoints(shapes: readonly Shape[], faults: readonly FilmFault[], limits: CutLimits): Step {
   const points = ofRule(faults, 'sharp').filter((fault) => isCutBack(fault, limits));
   if (points.length === 0) return { shapes, mends: [] };
-  const opened = openedUp(shapes, (limits.minWidth + clearOfLimit) / 2);
+  const radius = (limits.minWidth + clearOfLimit) / 2;
+  const discs = points.flatMap(({ at, place }) => [at, ...(place?.discs ?? [])]);
+  const { film, sure } = filmNear(shapes, discs, { around: 2 * mostCutBack * radius, reach: 2 * radius });
+  const opened = openedUp(film, radius);
+  const sureFilm = clippedShapes(film, sure, 'intersection', chordTolerance);
   const isTip = ({ contours }: Shape) =>
     points.some(({ at }) =>
       contours.some(({ segments }) => segments.some(({ from }) => distance(from, at) < atTip)),
     );
-  const tips = clippedShapes(shapes, opened, 'difference', chordTolerance).filter(isTip);
+  const tips = clippedShapes(sureFilm, opened, 'difference', chordTolerance).filter(isTip);
   if (tips.length === 0) return { shapes, mends: [] };
   const left = clippedShapes(shapes, offsetShapes(tips, overMeeting / 2), 'difference', chordTolerance);
   return { shapes: left, mends: points.map((point) => placed('point-rounded', point)) };

@@ -1,5 +1,5 @@
 // Bounding boxes.
-import type { Contour } from './contour.ts';
+import type { Contour, Segment } from './contour.ts';
 import type { Point } from './point.ts';
 
 export interface Box {
@@ -40,6 +40,8 @@ export function hullBox(contours: Iterable<Contour>): Box {
     }
   return { minX, minY, maxX, maxY };
 }
+
+export const boxOfSegment = (segment: Segment): Box => hullBox([{ closed: false, segments: [segment] }]);
 
 /** The corners of a box in order, from its least x and y along its least y. */
 export const boxCorners = ({ minX, minY, maxX, maxY }: Box): Point[] => [

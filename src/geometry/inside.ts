@@ -1,24 +1,22 @@
 // Whether a place lies in an area.
-import { hullBox } from './box.ts';
-import type { Contour, Shape } from './contour.ts';
+import { boxOfSegment, hullBox } from './box.ts';
+import { BoxIndex } from './box-index.ts';
+import type { Segment, Shape } from './contour.ts';
 import type { Point } from './point.ts';
 import { chordCount, pointAt } from './segment.ts';
 import { chordTolerance } from './tolerance.ts';
 
-/** How often a ray from p to the right crosses a contour, its curves taken as chords. */
-function crossings({ segments }: Contour, p: Point): number {
-  let count = 0;
-  for (const s of segments) {
-    const chords = chordCount(s, chordTolerance);
-    let from = s.from;
-    for (let i = 1; i <= chords; i++) {
-      const to = i === chords ? s.to : pointAt(s, i / chords);
-      if (from.y > p.y !== to.y > p.y) {
-        const x = from.x + ((p.y - from.y) / (to.y - from.y)) * (to.x - from.x);
-        if (x > p.x) count += 1;
-      }
-      from = to;
+/** How often a ray from p to the right crosses a segment, a curve taken as chords. */
+function crossings(s: Segment, p: Point): number {
+  const chords = chordCount(s, chordTolerance);
+  let [count, from] = [0, s.from];
+  for (let i = 1; i <= chords; i++) {
+    const to = i === chords ? s.to : pointAt(s, i / chords);
+    if (from.y > p.y !== to.y > p.y) {
+      const x = from.x + ((p.y - from.y) / (to.y - from.y)) * (to.x - from.x);
+      if (x > p.x) count += 1;
     }
+    from = to;
   }
   return count;
 }
@@ -27,5 +25,35 @@ function crossings({ segments }: Contour, p: Point): number {
 export function holdsPoint({ contours }: Shape, p: Point): boolean {
   const box = hullBox(contours);
   if (p.x < box.minX || p.x > box.maxX || p.y < box.minY || p.y > box.maxY) return false;
-  return contours.reduce((sum, contour) => sum + crossings(contour, p), 0) % 2 === 1;
+  const count = contours.reduce(
+    (sum, { segments }) => segments.reduce((own, s) => own + crossings(s, p), sum),
+    0,
+  );
+  return count % 2 === 1;
+}
+
+/** Whether any of many areas that overlap nowhere holds a place, asked of many places: as `holdsPoint` of each of them. */
+export class InsideFinder {
+  readonly #segments: readonly Segment[];
+  readonly #index: BoxIndex;
+
+  constructor(shapes: readonly Shape[]) {
+    const segments = shapes.flatMap(({ contours }) => contours.flatMap((contour) => contour.segments));
+    this.#segments = segments;
+    this.#index = new BoxIndex(segments.length, (add) => {
+      for (const s of segments) {
+        const { minX, minY, maxX, maxY } = boxOfSegment(s);
+        add(minX, minY, maxX, maxY);
+      }
+    });
+  }
+
+  holds(p: Point): boolean {
+    const along = this.#index.meeting(p.x, p.y, Number.MAX_VALUE, p.y);
+    const count = along.reduce((sum, i) => {
+      const s = this.#segments[i];
+      return s ? sum + crossings(s, p) : sum;
+    }, 0);
+    return count % 2 === 1;
+  }
 }

@@ -1,5 +1,5 @@
 // The nearest place on a set of curves.
-import { type Box, hullBox } from './box.ts';
+import { boxOfSegment } from './box.ts';
 import { BoxIndex } from './box-index.ts';
 import type { Contour, CubicSegment, Segment } from './contour.ts';
 import { distance, dot, type Point, subtract } from './point.ts';
@@ -156,5 +156,3 @@ function distanceTo(segment: Segment | undefined, p: Point): number {
   const box = boxOfSegment(segment);
   return Math.hypot(Math.max(box.minX - p.x, 0, p.x - box.maxX), Math.max(box.minY - p.y, 0, p.y - box.maxY));
 }
-
-const boxOfSegment = (segment: Segment): Box => hullBox([{ closed: false, segments: [segment] }]);

@@ -1,0 +1,29 @@
+// Places in areas, held against PointInPolygon of Clipper 6 (clipper-lib).
+import { expect, test } from 'vitest';
+import { parsePathData } from '../../src/drawing/path-data.ts';
+import { holdsPoint, InsideFinder } from '../../src/geometry/inside.ts';
+import { NearestFinder } from '../../src/geometry/nearest.ts';
+import { filledShapes } from '../../src/geometry/regions.ts';
+import { chordPoints } from './drawn.ts';
+import { clipperHolds } from './libraries.ts';
+
+test('many areas hold the places that their outlines enclose, asked all at once or one by one', () => {
+  const ring = (x: number, y: number) =>
+    `M${x} ${y}c3 0 4 2 4 4s-2 5 -5 5s-4 -3 -4 -5s2 -4 5 -4zM${x - 1} ${y + 3}h3v3h-3z`;
+  const data = [0, 1, 2, 3, 4].flatMap((i) => [0, 1, 2].map((j) => ring(5 + i * 11.3, 2 + j * 10.7)));
+  const shapes = filledShapes(parsePathData(data.join('')), 'evenodd', 0.003);
+  const areas = shapes.map(({ contours }) => contours.map((contour) => chordPoints(contour, 0.0005)));
+  const edge = new NearestFinder(shapes.flatMap(({ contours }) => contours));
+  const finder = new InsideFinder(shapes);
+  let held = 0;
+  for (let x = 0.11; x < 60; x += 0.83)
+    for (let y = 0.07; y < 34; y += 0.71) {
+      // On the edge, to within the chords' tolerance, either answer may come.
+      if (edge.find({ x, y }, 0.005)) continue;
+      const inside = areas.some((rings) => clipperHolds(rings, { x, y }));
+      expect(finder.holds({ x, y }), `${x} ${y}`).toBe(inside);
+      expect(shapes.some((shape) => holdsPoint(shape, { x, y }))).toBe(inside);
+      if (inside) held += 1;
+    }
+  expect(held).toBeGreaterThan(500);
+});
