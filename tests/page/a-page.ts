@@ -3,7 +3,7 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import type { Browser, BrowserContextOptions, Download, Page } from 'playwright-core';
 import { command } from '../cli/run.ts';
-import { launch } from './browser.ts';
+import { launch, type Manner } from './browser.ts';
 import { pageBuilt } from './page-built.ts';
 
 export interface Bench {
@@ -22,21 +22,29 @@ export interface OpenPage {
   readonly wrong: string[];
 }
 
-/** Software graphics remark that reading a picture back is slow there; that is no fault of the page. */
-const isOfDriver = (says: string): boolean => says.includes('GPU stall due to ReadPixels');
+/** Software graphics remark that reading a picture back is slow there, and the driver that it keeps no copy: no faults of the page. */
+const isOfDriver = (says: string): boolean =>
+  says.includes('GPU stall due to ReadPixels') || says.startsWith('Service Worker registration blocked by');
 
-/** Starts the command's server and a browser. */
-export async function startBench(): Promise<Bench> {
+/**
+ * Starts the command's server and a browser. A sparing one keeps no copy of the page for later either: what that is for is tested with
+ * the browser as it is made.
+ */
+export async function startBench(manner: Manner = 'sparing'): Promise<Bench> {
   await pageBuilt();
   const server: ChildProcess = spawn(process.execPath, [command, 'bench', '--no-open']);
   const first = await new Promise<string>((resolve) => {
     server.stdout?.once('data', (part: Buffer) => resolve(part.toString()));
   });
   const address = first.split('\n')[0] ?? '';
-  const browser = await launch();
+  const browser = await launch(manner);
   const open = async (options: BrowserContextOptions = {}): Promise<OpenPage> => {
     for (const before of browser.contexts()) await before.close();
-    const context = await browser.newContext({ viewport: { width: 1280, height: 860 }, ...options });
+    const context = await browser.newContext({
+      viewport: { width: 1280, height: 860 },
+      serviceWorkers: manner === 'sparing' ? 'block' : 'allow',
+      ...options,
+    });
     const page = await context.newPage();
     page.setDefaultTimeout(60_000);
     const wrong: string[] = [];

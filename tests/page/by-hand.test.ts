@@ -96,7 +96,7 @@ async function draggedInSpace(page: Page, turn?: Locator, along?: Locator): Prom
   // Seen from a little above, the middle of the window is higher up the wall than the text.
   const keys = ['ArrowDown', 'ArrowDown', 'Enter', 'Shift+ArrowRight', 'Shift+ArrowRight', 'Shift+ArrowUp'];
   for (const key of keys) await view.press(key);
-  expect(Number(await turn?.inputValue())).toBeCloseTo(0.5 + 2 / 360, 3);
+  await expect.poll(() => turn?.inputValue().then(Number)).toBeCloseTo(0.5 + 2 / 360, 3);
   expect(Number(await along?.inputValue())).toBeCloseTo(middle + 1, 1);
   await page.keyboard.press('Control+z');
   await expect.poll(() => turn?.inputValue()).toBe('0.5');

@@ -9,7 +9,7 @@ import { type Bench, madeFiles, openStep, settled, startBench } from './a-page.t
 
 let bench: Bench;
 beforeAll(async () => {
-  bench = await startBench();
+  bench = await startBench('as made');
 }, patience.timeout);
 afterAll(() => bench.end());
 

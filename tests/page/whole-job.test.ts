@@ -8,7 +8,7 @@ import { expectCommandsBytes } from './same-bytes.ts';
 let bench: Bench;
 const shop = new Workshop();
 beforeAll(async () => {
-  bench = await startBench();
+  bench = await startBench('as made');
 }, patience.timeout);
 afterAll(() => {
   shop.clear();

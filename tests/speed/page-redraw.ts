@@ -132,7 +132,7 @@ async function largeRow(bench: Bench): Promise<Comparison> {
 }
 
 export async function pageComparisons(): Promise<Comparison[]> {
-  const bench = await startBench();
+  const bench = await startBench('as made');
   try {
     return [await wallRow(bench), await sampleRow(bench), await largeRow(bench)];
   } finally {

@@ -95,7 +95,7 @@ async function taskRows(bench: Bench): Promise<Comparison[]> {
 }
 
 export async function taskComparisons(): Promise<Comparison[]> {
-  const bench = await startBench();
+  const bench = await startBench('as made');
   try {
     return await taskRows(bench);
   } finally {
