@@ -2,7 +2,7 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import type { Browser, BrowserContextOptions, Download, Page } from 'playwright-core';
-import { command } from '../cli/run.ts';
+import { command, patience } from '../cli/run.ts';
 import { launch, type Manner } from './browser.ts';
 import { pageBuilt } from './page-built.ts';
 
@@ -46,7 +46,8 @@ export async function startBench(manner: Manner = 'sparing'): Promise<Bench> {
       ...options,
     });
     const page = await context.newPage();
-    page.setDefaultTimeout(60_000);
+    // As long as a test may take: no step of it is timed by itself.
+    page.setDefaultTimeout(patience.timeout);
     const wrong: string[] = [];
     page.on('pageerror', ({ message }) => wrong.push(message));
     page.on('console', (message) => {
@@ -73,7 +74,7 @@ export async function madeFiles(page: Page): Promise<void> {
   await openStep(page, 5);
   await page.getByLabel('Print the guide on').selectOption('');
   await page.getByRole('button', { name: 'Make the files' }).click();
-  await page.getByText('Proved: the files').waitFor({ timeout: 120_000 });
+  await page.getByText('Proved: the files').waitFor();
 }
 
 /** The step of the card, opened. */
@@ -89,7 +90,7 @@ export const field = (page: Page, path: string) => page.locator(`input[data-path
 export async function settled(page: Page): Promise<void> {
   const busy = () => page.locator('main').getAttribute('data-busy');
   for (let quiet = 0; quiet < 2; ) {
-    await page.locator('main[data-busy="false"]').waitFor({ timeout: 60_000 });
+    await page.locator('main[data-busy="false"]').waitFor();
     // What an answer brings up may ask again.
     await page.waitForTimeout(80);
     quiet = (await busy()) === 'false' ? quiet + 1 : 0;

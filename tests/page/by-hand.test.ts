@@ -73,7 +73,7 @@ async function pointedAt(page: Page, name: string, figures: Locator, middle: num
 /** The same text dragged on the vessel: it faces the maker, its middle up the wall where the field says. */
 async function draggedInSpace(page: Page, turn?: Locator, along?: Locator): Promise<void> {
   await page.getByRole('tab', { name: 'Vessel' }).click();
-  await page.locator('.solid-canvas[data-ready="yes"]').waitFor({ timeout: 60_000 });
+  await page.locator('.solid-canvas[data-ready="yes"]').waitFor();
   await settled(page);
   const figures = page.locator('#solid-figures');
   const middle = Number(await along?.inputValue());
@@ -273,7 +273,7 @@ test(
     await openStep(page, 3);
     await field(page, 'job:band.to').fill('150');
     await page.getByRole('tab', { name: 'Vessel' }).click();
-    await page.locator('.solid-canvas[data-ready="yes"]').waitFor({ timeout: 60_000 });
+    await page.locator('.solid-canvas[data-ready="yes"]').waitFor();
     await page.getByRole('button', { name: 'Add a coat by thickness' }).click();
     await page.getByText('This is how it was before the last change').waitFor();
     expect(await page.locator('.solid-canvas').count()).toBe(1);

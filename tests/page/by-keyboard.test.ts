@@ -60,7 +60,7 @@ test('a canister in inches, from readings to proved files', patience, async () =
   await page.keyboard.press('Enter');
   await tabTo(page, 'Make the files');
   await page.keyboard.press('Enter');
-  await page.getByText('Proved: the files').waitFor({ timeout: 120_000 });
+  await page.getByText('Proved: the files').waitFor();
   // The keyboard is where it was: it once began again at the page's top.
   expect(await focused(page)).toContain('Make the files');
   await tabTo(page, 'Save all as one zip');

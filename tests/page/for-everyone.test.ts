@@ -64,7 +64,7 @@ test('wide, by day: empty, in work, checked, its seam, and made, with both views
   await looked(page, 'seam');
   await madeFiles(page);
   await page.getByRole('tab', { name: 'Both' }).click();
-  await page.locator('.solid-canvas[data-ready="yes"]').waitFor({ timeout: 60_000 });
+  await page.locator('.solid-canvas[data-ready="yes"]').waitFor();
   await looked(page, 'both');
   // On paper what is drawn in 3D stands as a picture: a canvas of it would print as blank.
   const both = await wordsOfPdf(await page.pdf());
@@ -138,7 +138,7 @@ test('tablet, by night, with all that can be opened', patience, async () => {
   await laidFlat(page);
   await looked(page, 'tablet');
   await page.getByRole('tab', { name: 'Vessel' }).click();
-  await page.locator('.solid-canvas[data-ready="yes"]').waitFor({ timeout: 60_000 });
+  await page.locator('.solid-canvas[data-ready="yes"]').waitFor();
   await opened(page);
   await page.locator('#step-3').scrollIntoViewIfNeeded();
   expect(await barriers(page), 'colours and steps').toEqual([]);
@@ -172,7 +172,7 @@ test(
     await settled(page);
     expect(await barriers(page), 'seam').toEqual([]);
     await page.getByRole('tab', { name: 'Vessel' }).click();
-    await page.locator('.solid-canvas[data-ready="yes"]').waitFor({ timeout: 60_000 });
+    await page.locator('.solid-canvas[data-ready="yes"]').waitFor();
     await opened(page);
     await looked(page, 'phone-colours');
     const width = await page.evaluate(() => document.documentElement.scrollWidth);

@@ -62,7 +62,7 @@ test('the cup is turned by key and by hand, takes the maker’s colours, and is 
   const { page, wrong } = await bench.open(small);
   await fishScaleCup(page);
   const view = page.getByRole('application', { name: 'The finished vessel' });
-  await page.locator('.solid-canvas[data-ready="yes"]').waitFor({ timeout: 60_000 });
+  await page.locator('.solid-canvas[data-ready="yes"]').waitFor();
   const figures = page.locator('#solid-figures');
   expect(await figures.textContent()).toContain('Turn 0.500 faces you');
 
@@ -125,7 +125,7 @@ test('the cup is turned by key and by hand, takes the maker’s colours, and is 
   expect(wide(turnedOver, 0.5, 1)).toBeGreaterThan(1.1 * wide(turnedOver, 0, 0.5));
 
   const [turning] = await Promise.all([
-    page.waitForEvent('download', { timeout: 120_000 }),
+    page.waitForEvent('download'),
     page.getByRole('button', { name: 'Save turning' }).click(),
   ]);
   const gif = Buffer.from(await bytesOf(turning));
@@ -163,7 +163,7 @@ test('without WebGL the four sides stay, and a line says why', patience, async (
   await page.locator('#step-1').waitFor();
   await plainCup(page);
   await page.getByRole('tab', { name: 'Vessel' }).click();
-  await page.getByText('This browser shows no 3D').waitFor({ timeout: 60_000 });
+  await page.getByText('This browser shows no 3D').waitFor();
   await page.getByRole('img', { name: 'The finished vessel from four sides' }).waitFor();
   expect(wrong).toEqual([]);
 });
@@ -174,7 +174,7 @@ test('pointed at on one view, a place is shown on the other, in the same figures
   const { page, wrong } = await bench.open({ reducedMotion: 'reduce' });
   await page.getByRole('button', { name: /Fish-scale cup/ }).click();
   await page.getByRole('tab', { name: 'Both' }).click();
-  await page.locator('.solid-canvas[data-ready="yes"]').waitFor({ timeout: 60_000 });
+  await page.locator('.solid-canvas[data-ready="yes"]').waitFor();
   await settled(page);
   const [flat, vessel] = [page.locator('#flat-figures'), page.locator('#solid-figures')];
 
