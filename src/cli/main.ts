@@ -129,7 +129,7 @@ withPaperSize(command('collar'))
 
 command('repeat')
   .description('does a tile join itself, what repeat does it truly have, and how can it close on this blank')
-  .argument('<tile>', 'the artwork, an SVG')
+  .argument('<tile>', 'the artwork: an SVG, PNG or JPEG')
   .argument('<file>', 'a blank file, or a job file whose band, coats and film are to hold')
   .option('--band <from..to>', 'band along the wall, such as 12..130')
   .option('--art-across <length>', 'how wide the artwork is, where its file does not say')

@@ -1,5 +1,10 @@
 // The picture of a tile among its own copies: where its borders do not meet, the worst numbered first, and by how much.
 import type { DrawWords } from '../drawing/words.ts';
+import { type Box, boxCorners, boxesMeet, grow, liesIn } from '../geometry/box.ts';
+import { polygon, type Shape } from '../geometry/contour.ts';
+import { tightBox } from '../geometry/measure.ts';
+import { clippedShapes } from '../geometry/regions.ts';
+import { chordTolerance } from '../geometry/tolerance.ts';
 import { degrees } from '../lengths/angle.ts';
 import { inMm, type Units } from '../lengths/length.ts';
 import { stepsIn } from '../pattern/lattice.ts';
@@ -9,6 +14,23 @@ import { drawnLength, metInWords, openInWords } from './way-words.ts';
 
 /** How much of its copies is seen around a tile, as a share of its longer side. */
 const seenShare = 0.2;
+
+/** What lies past the tile's frame by more than this share of its longer side is never seen. */
+const pastFrame = 0.01;
+
+/** Shapes as far as a frame shows them: a stroke far past it would be drawn in full in every copy, and takes minutes. */
+const shownIn = (shapes: readonly Shape[], frame: Box): readonly Shape[] =>
+  shapes.flatMap((shape) => {
+    const box = tightBox(shape.contours);
+    if (!boxesMeet(box, frame)) return [];
+    if (liesIn(box, frame)) return [shape];
+    return clippedShapes(
+      [shape],
+      [{ contours: [polygon(boxCorners(frame))] }],
+      'intersection',
+      chordTolerance,
+    );
+  });
 
 /** The text of joins.svg. */
 export function joinsPicture(
@@ -20,6 +42,7 @@ export function joinsPicture(
   const { width, height, layers } = tile;
   const { borders, lattice, jump } = study;
   const seen = seenShare * Math.max(width, height);
+  const frame = grow({ minX: 0, minY: 0, maxX: width, maxY: height }, pastFrame * Math.max(width, height));
   const around = { minX: -width - seen, maxX: width + seen, minY: -height - seen, maxY: height + seen };
   const open = borders.open.map((stretch) => ({
     at: stretch.at,
@@ -39,7 +62,7 @@ export function joinsPicture(
       title: `${file} among its own copies: ${study.joins ? 'it joins' : 'it does not join'}`,
       width,
       height,
-      layers: layers.map(({ colour, shapes }) => ({ colour, shapes, strong: true })),
+      layers: layers.map(({ colour, shapes }) => ({ colour, shapes: shownIn(shapes, frame), strong: true })),
       lines: [],
       marks: [...open, ...bends].map((mark, i) => ({ ...mark, number: i + 1 })),
       notes: [...met, ...jumps],

@@ -153,17 +153,17 @@ function addCrossings(into: End[], edges: Edges, number: number, isLevel: boolea
 const alongLevel: Point = { x: 1, y: 0 };
 const alongUpright: Point = { x: 0, y: 1 };
 
-/** Whether ends, from one on, hold one of the same kind near a place. */
-export function hasLike(
-  ends: readonly Pick<End, 'at' | 'begins'>[],
+/** The first of ends, from one on, that is of the same kind and near a place. */
+export function likeOf<E extends Pick<End, 'at' | 'begins'>>(
+  ends: readonly E[],
   start: number,
   at: number,
   begins: boolean,
   slack: number,
-): boolean {
+): E | undefined {
   for (let i = start; (ends[i]?.at ?? Infinity) <= at + slack; i++) {
     const end = ends[i];
-    if (end && end.begins === begins && end.at >= at - slack) return true;
+    if (end && end.begins === begins && end.at >= at - slack) return end;
   }
-  return false;
+  return undefined;
 }

@@ -4,7 +4,7 @@ import type { Box } from '../geometry/box.ts';
 import type { Shape } from '../geometry/contour.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Size } from './cut-shapes.ts';
-import { type End, endsOf, hasLike, type Line, type LinedLayer, linedLayers, type Way } from './film-ends.ts';
+import { type End, endsOf, type Line, type LinedLayer, likeOf, linedLayers, type Way } from './film-ends.ts';
 
 /** What of a drawing recurs a step away. */
 export interface Agreement {
@@ -13,9 +13,9 @@ export interface Agreement {
   readonly found: number;
   /** Of each contour that should recur, at how many places it does, less those at which it does not. */
   readonly balance: ReadonlyMap<number, number>;
-  /** The contours, and the curves of them, that recur. */
-  readonly contours: ReadonlySet<number>;
-  readonly segments: ReadonlySet<number>;
+  /** The contours that recur, each with what it recurs as; and of each curve that does its contour. */
+  readonly contours: ReadonlyMap<number, number>;
+  readonly segments: ReadonlyMap<number, number>;
   /** Places where film should begin or end, and does not; not all of many. */
   readonly missing: readonly Missing[];
 }
@@ -87,8 +87,8 @@ export class FilmScan {
       expected: 0,
       found: 0,
       balance: new Map(),
-      contours: new Set(),
-      segments: new Set(),
+      contours: new Map(),
+      segments: new Map(),
       missing: [],
     };
     const lines = Math.ceil(this.#lines * part);
@@ -170,12 +170,12 @@ export class FilmScan {
       if (this.#isHidden(way, seenAt, end.at) || this.#isHidden(way, at, place)) continue;
       tally.expected++;
       while ((others[next]?.at ?? Infinity) < place - most) next++;
-      const recurs = hasLike(others, next, place, end.begins, slack);
-      tally.balance.set(end.contour, (tally.balance.get(end.contour) ?? 0) + (recurs ? 1 : -1));
-      if (recurs) {
+      const copy = likeOf(others, next, place, end.begins, slack);
+      tally.balance.set(end.contour, (tally.balance.get(end.contour) ?? 0) + (copy ? 1 : -1));
+      if (copy) {
         tally.found++;
-        tally.contours.add(end.contour);
-        tally.segments.add(end.edge * 64 + layer);
+        tally.contours.set(end.contour, copy.contour);
+        tally.segments.set(end.edge * 64 + layer, end.contour);
       } else {
         const seen = { seenAt, seenAlong: end.at };
         const place = { way, at, along: end.at + along, begins: end.begins, slack, layer, ...seen };
@@ -206,7 +206,7 @@ export class FilmScan {
       const isThere = (line: number, place: number): boolean | undefined =>
         !art || line < 0 || line > across || place < slack || place > most - slack
           ? undefined
-          : hasLike(endsOf(art, way, line), 0, place, begins, slack);
+          : likeOf(endsOf(art, way, line), 0, place, begins, slack) !== undefined;
       const isFilled = isThere(at + lineStep, along + placeStep);
       if (isFilled === undefined) continue;
       const isSeen = isThere(seenAt + lineStep, seenAlong + placeStep);
@@ -252,8 +252,8 @@ interface Tally {
   expected: number;
   found: number;
   readonly balance: Map<number, number>;
-  readonly contours: Set<number>;
-  readonly segments: Set<number>;
+  readonly contours: Map<number, number>;
+  readonly segments: Map<number, number>;
   readonly missing: Missing[];
 }
 

@@ -1,8 +1,8 @@
 // A drawing's landmarks by kind and place, and what recurs in it a step away.
 
 import { boxOfPoints } from '../geometry/box.ts';
-import type { Point } from '../geometry/point.ts';
-import { norm } from '../geometry/point.ts';
+import { add, norm, type Point } from '../geometry/point.ts';
+import type { CopiedTogether } from './evidence.ts';
 import type { Landmark, Landmarks } from './landmarks.ts';
 import type { Lattice } from './lattice.ts';
 import { cellNumber, StepVotes } from './step-votes.ts';
@@ -134,6 +134,20 @@ export class LandmarkMap {
     }
     const meanMiss = found === 0 ? { x: 0, y: 0 } : { x: x / found, y: y / found };
     return { expected, found, contours: contours.size, meanMiss };
+  }
+
+  /** Contours of which landmarks recur together by one of the candidate steps, step by step. */
+  copiedTogether(): readonly CopiedTogether[] {
+    return this.candidateSteps().flatMap((step): CopiedTogether[] => {
+      const copied = this.#spread.flatMap((landmark) => {
+        const copy = this.#at(landmark.kind, add(landmark, step));
+        return copy ? [{ landmark, copy }] : [];
+      });
+      const from = [...new Set(copied.map(({ landmark }) => landmark.contour))];
+      const to = [...new Set(copied.map(({ copy }) => copy.contour))];
+      const box = boxOfPoints(copied.map(({ landmark }) => landmark));
+      return from.length > 1 ? [{ step, from, to, box }] : [];
+    });
   }
 
   /** Landmarks and their copies up to so many steps of a lattice away. */

@@ -274,7 +274,8 @@ interface NumberedContour {
 }
 
 function contoursOf(layers: readonly Layer[]): readonly NumberedContour[] {
-  let index = 0;
+  // As lines across the drawing have them.
+  let index = 1;
   return layers.flatMap(({ shapes }, layer) =>
     shapes.flatMap(({ contours }) => contours.map((contour) => ({ layer, contour, index: index++ }))),
   );

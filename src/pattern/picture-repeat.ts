@@ -9,6 +9,7 @@ import { type Likeness, likenessOf } from './likeness.ts';
 import { likenessPeaks } from './likeness-peaks.ts';
 import { type Planes, smaller, tellingPlanes } from './planes.ts';
 import { distinct, isMultiple, reduced, tidied } from './same-lattice.ts';
+import { leastTold, shownTwice } from './shown-twice.ts';
 import { type Looked, lookedAt, type StepSeen, stepSeen } from './step-blocks.ts';
 import type { FoundRepeat } from './true-repeat.ts';
 
@@ -162,7 +163,7 @@ function leftBeside(looked: Looked, one: Lattice, than: Lattice): number {
 /** A lattice settled on all its steps, with how sure it is; undefined where it is none. */
 function proven(looked: Looked, lattice: Lattice): FoundRepeat | undefined {
   const exact = settled(looked, lattice);
-  if (!exact) return undefined;
+  if (!exact || shownTwice(exact, looked.picture) < leastTold) return undefined;
   const steps = stepsShown(exact, looked.picture).map(({ by }) => {
     const seen = stepSeen(looked, by);
     if (apart(seen.step, by) <= mostAstray) return seen;

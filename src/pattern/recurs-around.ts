@@ -5,7 +5,7 @@ import { tightBox } from '../geometry/measure.ts';
 import type { Point } from '../geometry/point.ts';
 import { joinTolerance } from '../geometry/tolerance.ts';
 import { isInside, type Size } from './cut-shapes.ts';
-import { type End, endsOf, hasLike, type LinedLayer, linedLayers, type Way } from './film-ends.ts';
+import { type End, endsOf, type LinedLayer, likeOf, linedLayers, type Way } from './film-ends.ts';
 import { type Lattice, stepsIn } from './lattice.ts';
 
 interface Layers {
@@ -117,7 +117,7 @@ function* matched(ends: readonly PlaneEnd[], others: readonly PlaneEnd[], by: nu
   let next = 0;
   for (const end of ends) {
     while ((others[next]?.at ?? Infinity) < end.at + by - margin(slack)) next++;
-    yield { end, isFound: hasLike(others, next, end.at + by, end.begins, slack / end.sine) };
+    yield { end, isFound: likeOf(others, next, end.at + by, end.begins, slack / end.sine) !== undefined };
   }
 }
 

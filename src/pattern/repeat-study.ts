@@ -58,7 +58,9 @@ export function repeatStudyOf(tile: Tile, lattice: Lattice): RepeatStudy {
     lattice,
     borders,
     joins,
-    isDoubtful: joins ? !isPlaced(borders, lattice, found, finer) : isCutInDoubt(borders, told),
+    isDoubtful: joins
+      ? !isPlaced(borders, lattice, found, finer)
+      : isCutInDoubt(borders, told) && !isNoWhole(tile, lattice, found),
     mismatch: Math.max(borders.mismatch, jump ?? 0),
     period: joins ? periodOfJoined(lattice, borders, found, finer) : (told?.by ?? found),
     others,
@@ -89,6 +91,10 @@ const isPart = (times: number): boolean => Math.abs(times - Math.round(times)) >
 /** Whether nobody can tell from a tile alone that it does not join: what only ends on its borders may be a side drawn there. */
 const isCutInDoubt = ({ open }: Joins, told: SpacingJump | undefined): boolean =>
   told ? told.by.confidence < sureRepeat : open.every(({ ends }) => ends);
+
+/** Whether a tile surely repeats by steps that its own are no whole sums of: a crop of that pattern, whatever ends on its borders. */
+const isNoWhole = (tile: Tile, lattice: Lattice, found: FoundRepeat | undefined): boolean =>
+  tells(tile, found) && jumpOf(lattice, found) !== undefined;
 
 /** Steps of fewer grains of what was traced than this are the width of a line. */
 const leastGrains = 4;

@@ -3,10 +3,11 @@
 // should show again a step away is there, along lines across it. The shortest such steps make up the lattice.
 import type { Box } from '../geometry/box.ts';
 import type { Shape } from '../geometry/contour.ts';
-import { add, cross, type Point, scale, subtract } from '../geometry/point.ts';
+import { cross, type Point } from '../geometry/point.ts';
 import { coversOf, hiddenShare, mostHidden, patchOf } from './covers.ts';
 import type { Size } from './cut-shapes.ts';
-import { type Agreement, FilmScan, type Missing } from './film-scan.ts';
+import { Evidence } from './evidence.ts';
+import { FilmScan, type Missing } from './film-scan.ts';
 import { finestShown } from './finest-shown.ts';
 import {
   explained,
@@ -22,6 +23,7 @@ import { drawnLandmarks } from './landmarks.ts';
 import { cellArea, type Lattice } from './lattice.ts';
 import { distinct, isMultiple, offLattice, reduced, tidied } from './same-lattice.ts';
 import { settledLattice } from './settled-lattice.ts';
+import { leastTold, shownTwice } from './shown-twice.ts';
 
 /** A lattice found, and how sure it is: the share of what should recur that does, 0 to 1, less what may be chance. */
 export interface FoundRepeat extends Lattice {
@@ -56,19 +58,36 @@ export function trueRepeat(
 ): readonly FoundRepeat[] {
   const map = new LandmarkMap(drawnLandmarks(layers), crop, tolerance);
   const scan = new FilmScan(layers, crop, tolerance);
+  const drawing = {
+    layers,
+    map,
+    crop,
+    tolerance,
+    evidence: new Evidence(layers, () => map.copiedTogether()),
+  };
   const held = heldSteps(map, scan, crop);
-  const by = repeatsBy(map, scan, held, crop, tolerance);
-  const finest = finestWithin(layers, scan, by[0], crop);
+  const by = repeatsBy(drawing, scan, held);
+  const finest = finestWithin(drawing, scan, by[0]);
   const found = finest ? [finest, ...by] : by;
   const repeats = ranked(found, scan, crop);
-  const under = underCover(layers, map, { scan, held, found, first: repeats[0] }, crop, tolerance);
+  const under = underCover(drawing, { scan, held, found, first: repeats[0] });
   return [...under, ...repeats].map(({ a, b, confidence, share }) => ({
     a,
     b,
     confidence,
     share,
-    isOneOfSeveral: isOneOfSeveral({ a, b }, held, scan),
+    isOneOfSeveral: isOneOfSeveral({ a, b }, held, scan, drawing),
   }));
+}
+
+/** A drawing, and what tells of it. */
+interface Drawing {
+  readonly layers: readonly { readonly shapes: readonly Shape[] }[];
+  readonly map: LandmarkMap;
+  readonly crop: Size;
+  /** mm */
+  readonly tolerance: number;
+  readonly evidence: Evidence;
 }
 
 /** What was found of all that shows. */
@@ -86,13 +105,8 @@ const mostRounds = 3;
  * A finer repeat that explains all but what lies over the pattern, and what that hides; never sure, for a motif on a ground that
  * recurs by itself looks the same.
  */
-function underCover(
-  layers: readonly { readonly shapes: readonly Shape[] }[],
-  map: LandmarkMap,
-  { scan, held, found, first }: Shown,
-  crop: Size,
-  tolerance: number,
-): readonly Proven[] {
+function underCover(drawing: Drawing, { scan, held, found, first }: Shown): readonly Proven[] {
+  const { layers, map, crop, tolerance } = drawing;
   if (first && first === found[0] && first.share >= explained) return [];
   const isFiner = (p: Proven): boolean =>
     !first || (p.area < mostOfArea * first.area && isMultiple(first, p, repeatTolerance * 4));
@@ -103,7 +117,7 @@ function underCover(
   );
   const shownBut = (hidden: readonly Box[]): readonly Proven[] => {
     const rest = new FilmScan(layers, crop, tolerance, hidden);
-    return repeatsBy(map, rest, heldSteps(map, rest, crop), crop, tolerance).filter(isFiner);
+    return repeatsBy(drawing, rest, heldSteps(map, rest, crop)).filter(isFiner);
   };
   for (const cover of covers) {
     let hidden = cover;
@@ -123,33 +137,23 @@ function underCover(
 const mostOfArea = 0.9;
 
 /** The lattices that hold, the smallest period first. */
-function repeatsBy(
-  map: LandmarkMap,
-  scan: FilmScan,
-  held: readonly HeldStep[],
-  crop: Size,
-  tolerance: number,
-): readonly Proven[] {
+function repeatsBy(drawing: Drawing, scan: FilmScan, held: readonly HeldStep[]): readonly Proven[] {
   const found: Proven[] = [];
   for (const lattice of candidateLattices(held)) {
-    const repeat = proven(scan, settledLattice(map, lattice), crop);
+    const repeat = proven(scan, settledLattice(drawing.map, lattice), drawing);
     if (repeat) found.push(repeat);
     // The smallest period comes first: where it explains all there is, larger ones are only its multiples.
     if (repeat && repeat.share >= explained && repeat.confidence >= 0.99) break;
   }
-  return distinct(found, tolerance).sort((p, q) => p.area - q.area);
+  return distinct(found, drawing.tolerance).sort((p, q) => p.area - q.area);
 }
 
 /** A finer lattice of one that explains all; undefined where there is none that explains as much. */
-function finestWithin(
-  layers: readonly { readonly shapes: readonly Shape[] }[],
-  scan: FilmScan,
-  within: Proven | undefined,
-  crop: Size,
-): Proven | undefined {
+function finestWithin(drawing: Drawing, scan: FilmScan, within: Proven | undefined): Proven | undefined {
+  const { layers, crop } = drawing;
   const isWhole = within !== undefined && within.share >= explained;
   const finest = isWhole ? finestShown({ layers, ...crop }, scan, within) : undefined;
-  const repeat = finest && proven(scan, finest, crop);
+  const repeat = finest && proven(scan, finest, drawing);
   return repeat && repeat.share >= explained ? repeat : undefined;
 }
 
@@ -160,12 +164,17 @@ interface Proven extends FoundRepeat {
 }
 
 /** Whether all recurs as well by a step that is none of a lattice: dashes and bars alone tell no one step along themselves. */
-const isOneOfSeveral = (lattice: Lattice, held: readonly HeldStep[], scan: FilmScan): boolean =>
+const isOneOfSeveral = (
+  lattice: Lattice,
+  held: readonly HeldStep[],
+  scan: FilmScan,
+  { evidence }: Drawing,
+): boolean =>
   held.some(
     ({ step, share }) =>
       share >= explained &&
       offLattice(step, lattice) > latticeSlack &&
-      evidenceOf([scan.agreement(step)]) >= leastEvidence,
+      evidence.of([scan.agreement(step)]) >= leastEvidence,
   );
 
 /** A larger period has to explain so much more to stand before a smaller one. */
@@ -210,20 +219,6 @@ const leastShownTwice = 0.8;
 const leastSure = 0.6;
 const unsure = 0.85;
 
-/** Places a side of a crop that are looked at. */
-const placesAside = 24;
-
-/** The share of a crop that shows again a step of a lattice away. */
-function shownTwice({ a, b }: Lattice, { width, height }: Size): number {
-  const steps = [a, b, add(a, b), subtract(a, b)].flatMap((p) => [p, scale(p, -1)]);
-  const isIn = (x: number, y: number) => x >= 0 && y >= 0 && x <= width && y <= height;
-  const places = Array.from({ length: placesAside ** 2 }, (_, i) => ({
-    x: (((i % placesAside) + 0.5) * width) / placesAside,
-    y: ((Math.floor(i / placesAside) + 0.5) * height) / placesAside,
-  }));
-  return places.filter((at) => steps.some((by) => isIn(at.x + by.x, at.y + by.y))).length / places.length;
-}
-
 function candidateLattices(held: readonly HeldStep[]): readonly Lattice[] {
   const full = held.filter(({ share }) => share >= explained);
   const lattices = [full, held].map((steps) => latticesOf(steps.map(({ step }) => step)));
@@ -250,7 +245,7 @@ const latticeSlack = 0.5;
 const leastSine = 0.02;
 
 /** A lattice with how sure it is, from all that recurs by its four shortest steps; undefined where it is none. */
-function proven(scan: FilmScan, lattice: Lattice, crop: Size): Proven | undefined {
+function proven(scan: FilmScan, lattice: Lattice, { crop, evidence: told }: Drawing): Proven | undefined {
   const { a, b } = reduced(lattice);
   const around = [a, b, { x: a.x + b.x, y: a.y + b.y }, { x: a.x - b.x, y: a.y - b.y }]
     .filter((step) => overlapOf(step, crop) > 0)
@@ -262,12 +257,14 @@ function proven(scan: FilmScan, lattice: Lattice, crop: Size): Proven | undefine
     expected: around.reduce((sum, { expected }) => sum + expected, 0),
     found: around.reduce((sum, { found }) => sum + found, 0),
   });
-  const evidence = evidenceOf(around);
+  const shown = shownTwice({ a, b }, crop);
+  const evidence = told.of(around);
   if (share < leastShare || evidence < leastEvidence) return undefined;
+  if (shown < leastTold && told.thingsOf({ a, b }, around) < leastThings) return undefined;
   // Every contour more that recurs halves the doubt; of a net every few of its curves do.
-  const told = share * (1 - 2 ** -(evidence - 1));
+  const sure = share * (1 - 2 ** -(evidence - 1));
   // Where most of the crop shows once, most of it is nowhere held against anything.
-  const confidence = shownTwice({ a, b }, crop) < leastSure ? Math.min(told, unsure) : told;
+  const confidence = shown < leastSure ? Math.min(sure, unsure) : sure;
   return {
     ...tidied({ a, b }),
     confidence,
@@ -280,15 +277,6 @@ function proven(scan: FilmScan, lattice: Lattice, crop: Size): Proven | undefine
 /** Fewer places than this that should recur prove nothing. */
 const leastExpected = 6;
 
-/** One contour a step may be chance: the step was taken from it. */
+/** One contour a step may be chance: the step was taken from it; and so may be the things that two steps were taken from. */
 const leastEvidence = 2.5;
-
-/** Curves of one contour that count as much as another contour: a net is one contour. */
-const curvesPerContour = 4;
-
-/** How many things recur, each counted once: contours, or as many curves as make up one. */
-function evidenceOf(around: readonly Agreement[]): number {
-  const contours = new Set(around.flatMap((one) => [...one.contours]));
-  const segments = new Set(around.flatMap((one) => [...one.segments]));
-  return Math.max(contours.size, segments.size / curvesPerContour);
-}
+const leastThings = 4.5;
