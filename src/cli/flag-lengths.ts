@@ -1,7 +1,7 @@
 // Lengths as typed on the command line.
 import { type Finding, refuseIfAny, stop } from '../finding.ts';
 import { readVolume } from '../job/read-coats.ts';
-import { parseLength, type Units } from '../lengths/length.ts';
+import { type LengthOptions, parseLength, type Units } from '../lengths/length.ts';
 import { type NumberOptions, parseNumber, parseShare } from '../lengths/number.ts';
 
 /** Collects lengths from flags, so that all faults are told at once. */
@@ -18,9 +18,10 @@ export class FlagLengths {
     flag: string,
     text: string | undefined,
     sign: 'positive' | 'zero-too' = 'zero-too',
+    bounds: Pick<LengthOptions, 'most'> = {},
   ): number | undefined {
     if (text === undefined) return undefined;
-    const parsed = parseLength(text, { units: this.#units, bare: 'text-too', sign });
+    const parsed = parseLength(text, { units: this.#units, bare: 'text-too', sign, ...bounds });
     if (parsed.ok) return parsed.mm;
     this.#findings.push(stop('not-a-length', { key: flag }, parsed.says));
     return undefined;

@@ -7,7 +7,7 @@ import { inspectionPicture, mendedArt, mendedPicture } from '../job/inspect-pict
 import { type Cutter, type Film, standardCutter, standardFilm } from '../job/material.ts';
 import { readCutter } from '../job/read-cutter.ts';
 import { parseJson } from '../job/read-json.ts';
-import { readFilm } from '../job/read-material.ts';
+import { mostLeastWidth, readFilm } from '../job/read-material.ts';
 import type { FileReport } from '../job/report.ts';
 import type { JobTools } from '../job/tools.ts';
 import type { TraceOptions } from '../job/tracing.ts';
@@ -51,8 +51,8 @@ function askedOf(flags: InspectFlags): Asked {
     most: 90,
   });
   const over = {
-    minWidth: lengths.read('--min-width', flags.minWidth),
-    minGap: lengths.read('--min-gap', flags.minGap),
+    minWidth: lengths.read('--min-width', flags.minWidth, 'zero-too', { most: mostLeastWidth }),
+    minGap: lengths.read('--min-gap', flags.minGap, 'zero-too', { most: mostLeastWidth }),
     minPiece: lengths.readNumber('--min-piece', flags.minPiece, /mm(?:²|2|\^2)$/, { least: 0, most: 1e6 }),
     minAngle: angle === undefined ? undefined : radians(angle),
     use: useOf(flags.use, lengths),

@@ -1,17 +1,15 @@
-// Preloaded into a run of the command: something that happens at one of its calls that change the disk.
+// Put into a run of the command: something that happens at one of its calls that change the disk.
 
-/** Options for node: `code` runs before anything of ours, with node's `fs` to change. */
-export const preloaded = (code: string): readonly string[] => [
-  '--import',
-  `data:text/javascript,${encodeURIComponent(`import fs from 'node:fs'; import { syncBuiltinESMExports } from 'node:module'; ${code}; syncBuiltinESMExports();`)}`,
-];
+/** A module that has `code` run before anything of ours, with node's `fs` to change: a run's `hook`. */
+export const inFs = (code: string): string =>
+  `data:text/javascript,${encodeURIComponent(`import fs from 'node:fs'; import { syncBuiltinESMExports } from 'node:module'; ${code}; syncBuiltinESMExports();`)}`;
 
 /**
  * `act` before every call that changes the disk, and, where `inFiles`, in the middle of every file. It knows `count`, the
  * number of the call, `name`, what is called, and `isRow`, whether that is in a thread that makes rows.
  */
-export const atCalls = (act: string, { inFiles = false } = {}): readonly string[] =>
-  preloaded(`
+export const atCalls = (act: string, { inFiles = false } = {}): string =>
+  inFs(`
     const { isMainThread } = await import('node:worker_threads');
     const { cpSync, rmSync, writeFileSync, existsSync } = fs;
     const isRow = !isMainThread;
@@ -29,8 +27,8 @@ export const atCalls = (act: string, { inFiles = false } = {}): readonly string[
       }`);
 
 /** `act` at the n-th of those calls. */
-export const atCall = (n: number, act: string): readonly string[] =>
-  atCalls(`if (count === ${n}) { ${act} }`);
+export const atCall = (n: number, act: string, where: { readonly inFiles?: boolean } = {}): string =>
+  atCalls(`if (count === ${n}) { ${act} }`, where);
 
 export const kill = "process.kill(process.pid, 'SIGKILL')";
 

@@ -34,8 +34,10 @@ const hiddenIn = (folder: string) => filesIn(folder).filter((name) => name.inclu
 
 describe.each(commands)('$name', ({ name, words, own, seed }) => {
   const into = (folder: string) => [...words, '--out', `${name}/${folder}`];
-  const inShop = (folder: string, node: readonly string[] = []) =>
-    run(into(folder), { cwd: shop.folder, ...(node.length > 0 ? { node } : {}) });
+  // Rows are made in threads, into which a hook comes only with a process of its own.
+  const alone = name === 'names';
+  const inShop = (folder: string, hook?: string) =>
+    run(into(folder), { cwd: shop.folder, ...(hook === undefined ? {} : { hook, alone }) });
   const refusal = (folder: string, code: string) =>
     expect.stringMatching(
       new RegExp(

@@ -1,7 +1,7 @@
-// Faults in the middle of writing: a run killed at every call to the file system, stopped by the maker, met by another
-// run, out of room, or its folder gone. The old files stand, or the new ones, and the next run leaves nothing behind.
+// Faults in the middle of writing: `make` killed at every call to the file system and in the middle of every file, a run stopped
+// by the maker, met by another run, out of room, or its folder gone. The old files stand, or the new ones, and the next run leaves nothing behind.
 import { spawn, spawnSync } from 'node:child_process';
-import { chmodSync, mkdirSync, readdirSync, rmSync } from 'node:fs';
+import { chmodSync, cpSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, onTestFinished, test } from 'vitest';
 import { recover } from '../../src/cli/delivery.ts';
 import { atCall, atCalls, fails, kill } from './at-call.ts';
@@ -34,35 +34,58 @@ beforeAll(async () => {
 }, 60_000);
 
 describe('a run that is killed', () => {
+  // A job that is soon made. Node compiles on its own thread, and nothing for good: that takes a run of half a second a sixth less.
+  const soon = { cwd: shop.folder, alone: true, node: ['--single-threaded', '--no-opt'] } as const;
+  const make = (overlap: number, folder: string) => {
+    const stations = [0, 30].map((height) => ({ height, girth: 100 }));
+    const blank = { use: 'other', stations };
+    shop.write(`${overlap}.job.json`, { name: 'cup', blank, seam: { style: 'overlap', overlap } });
+    return ['make', `${overlap}.job.json`, '--no-pictures', '--zip', '--out', folder];
+  };
+  const filesIn = (folder: string) =>
+    new Map(
+      readdirSync(shop.at(folder), { withFileTypes: true })
+        .filter((entry) => entry.isFile())
+        .map(({ name }) => [name, readFileSync(shop.at(`${folder}/${name}`), 'latin1')]),
+    );
+
   test(
-    'leaves the old files or the new ones, at whatever call it dies, and the next finishes or clears it',
+    'leaves the old files or the new ones, at whatever call it dies, and in the middle of whatever file',
     patience,
     async () => {
+      for (const [overlap, folder] of [
+        [6, 'made-6'],
+        [9, 'made-9'],
+      ] as const)
+        expect((await run(make(overlap, folder), { cwd: shop.folder })).status).toBe(0);
+      const [old, next] = [filesIn('made-6'), filesIn('made-9')];
+      expect([...next].filter(([name, text]) => old.get(name) !== text).length).toBeGreaterThan(3);
       const ends: string[] = [];
       for (let call = 1; call < 100; call++) {
-        const { status } = await run(unroll(9), { cwd: shop.folder, node: atCall(call, kill) });
-        const found = textsIn('out');
+        rmSync(shop.at('made'), { recursive: true, force: true });
+        cpSync(shop.at('made-6'), shop.at('made'), { recursive: true });
+        const hook = atCall(call, kill, { inFiles: true });
+        const { status } = await run(make(9, 'made'), { ...soon, hook });
         // Every file by itself is whole at any moment.
-        for (const [i, text] of found.entries()) expect([older[i], newer[i]]).toContain(text);
-        await recover(shop.at('out'));
-        const kept = textsIn('out');
-        const set = kept.every((text, i) => text === older[i]) ? 'old' : 'new';
-        expect(kept).toEqual(set === 'old' ? older : newer);
-        expect(hiddenIn('out')).toEqual([]);
-        ends.push(set);
+        const found = filesIn('made');
+        for (const name of next.keys()) expect([old.get(name), next.get(name)]).toContain(found.get(name));
+        await recover(shop.at('made'));
+        const kept = filesIn('made');
+        const end = kept.get('report.json') === old.get('report.json') ? 'old' : 'new';
+        expect([call, kept]).toEqual([call, end === 'old' ? old : next]);
+        ends.push(end);
         if (status === 0) break;
-        expect(status).toBeNull();
-        if (set === 'new') expect((await run(unroll(6), { cwd: shop.folder })).status).toBe(0);
+        expect([call, status]).toEqual([call, null]);
       }
-      // Killed before they were all written: old. After: new. Both kinds were met.
-      expect(ends.filter((end) => end === 'old').length).toBeGreaterThan(5);
-      expect(ends.filter((end) => end === 'new').length).toBeGreaterThan(2);
+      // Killed before they were all written: old. After: new. Every file was met in its middle, before it and while all were moved.
+      expect(ends.filter((end) => end === 'old').length).toBeGreaterThan(2 * next.size);
+      expect(ends.filter((end) => end === 'new').length).toBeGreaterThan(next.size);
       expect(ends.join(' ')).toMatch(/^(old )+(new ?)+$/);
     },
   );
 
   test('with its folder new leaves nothing that a next run stumbles on', patience, async () => {
-    await run(unroll(6, 'fresh'), { cwd: shop.folder, node: atCall(5, kill) });
+    await run(unroll(6, 'fresh'), { cwd: shop.folder, hook: atCall(5, kill), alone: true });
     expect(hiddenIn('fresh')).toHaveLength(1);
     expect((await run(unroll(6, 'fresh'), { cwd: shop.folder })).status).toBe(0);
     expect(readdirSync(shop.at('fresh')).sort()).toEqual(names);
@@ -73,8 +96,9 @@ test('a run that the maker stops ends with 130 and leaves the folder as it was',
   expect((await run(unroll(6), { cwd: shop.folder })).status).toBe(0);
   const { status } = await run(unroll(9), {
     cwd: shop.folder,
+    alone: true,
     // Sent to itself, and time given for it to arrive.
-    node: atCall(
+    hook: atCall(
       6,
       "process.kill(process.pid, 'SIGINT'); const end = Date.now() + 200; while (Date.now() < end);",
     ),
@@ -91,7 +115,7 @@ test(
     expect((await run(unroll(6), { cwd: shop.folder })).status).toBe(0);
     // The third of its moves: of the list, of one file, of another.
     const fault = `globalThis.moves = (globalThis.moves ?? 0) + (name === 'renameSync'); if (name === 'renameSync' && globalThis.moves === 3) ${fails('EIO')}`;
-    const { status, lines } = await run(unroll(9), { cwd: shop.folder, node: atCalls(fault) });
+    const { status, lines } = await run(unroll(9), { cwd: shop.folder, hook: atCalls(fault) });
     expect([status, lines]).toEqual([2, [expect.stringMatching(/^out: can't be written to \(EIO\)/)]]);
     expect(hiddenIn('out')).toHaveLength(1);
     await recover(shop.at('out'));
@@ -167,7 +191,8 @@ test('a run that is writing is not disturbed by another, nor by prove', patience
   const slow = spawn(
     process.execPath,
     [
-      ...atCall(6, `while (!fs.existsSync(${JSON.stringify(shop.at('go'))}));`),
+      '--import',
+      atCall(6, `while (!fs.existsSync(${JSON.stringify(shop.at('go'))}));`),
       command,
       ...unroll(9, 'slow'),
     ],
@@ -220,7 +245,7 @@ describe('a place that can not be written', () => {
 
   test('because it is taken away in the middle', patience, async () => {
     const gone = `fs.rmSync(${JSON.stringify(shop.at('gone'))}, { recursive: true, force: true })`;
-    const { status, lines } = await run(unroll(6, 'gone'), { cwd: shop.folder, node: atCall(6, gone) });
+    const { status, lines } = await run(unroll(6, 'gone'), { cwd: shop.folder, hook: atCall(6, gone) });
     expect(status).toBe(2);
     expect(lines).toEqual([expect.stringMatching(/^gone: can't be written to \(ENOENT\)/)]);
   });

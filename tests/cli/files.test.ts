@@ -1,21 +1,11 @@
 // How files reach the disk: whole or not at all, whatever happens to the run; and a fault of ours.
 import { existsSync, linkSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { fails, inFs, kill } from './at-call.ts';
 import { patience, run, Workshop } from './run.ts';
 
 const shop = new Workshop();
 const unroll = (...rest: string[]) => ['unroll', 'cup.blank.json', '--out', 'out', ...rest];
-
-/** A module that node loads before ours and that changes what a run meets. */
-const preload = (code: string): readonly string[] => [
-  '--import',
-  `data:text/javascript,${encodeURIComponent(code)}`,
-];
-
-const inFs = (change: string) =>
-  preload(
-    `import fs from 'node:fs'; import { syncBuiltinESMExports } from 'node:module'; ${change}; syncBuiltinESMExports();`,
-  );
 
 beforeAll(async () => {
   expect((await run(unroll(), { cwd: shop.folder })).status).toBe(0);
@@ -35,8 +25,8 @@ describe('files that are there already', () => {
   test('stay as they were when a run dies while it writes', patience, async () => {
     const before = readFileSync(shop.at('out/template.cut.svg'));
     const dies = inFs(`const write = fs.promises.writeFile; let count = 0;
-      fs.promises.writeFile = (...args) => (++count === 3 ? process.kill(process.pid, 'SIGKILL') : write(...args))`);
-    const { status } = await run(unroll('--overlap', '12'), { cwd: shop.folder, node: dies });
+      fs.promises.writeFile = (...args) => (++count === 3 ? ${kill} : write(...args))`);
+    const { status } = await run(unroll('--overlap', '12'), { cwd: shop.folder, hook: dies, alone: true });
     expect(status).toBeNull();
     expect(readFileSync(shop.at('out/template.cut.svg')).equals(before)).toBe(true);
   });
@@ -57,12 +47,10 @@ describe('files that are there already', () => {
 
   test('stay as they were when the disk is full, which is told', patience, async () => {
     const before = shop.state();
-    const full = inFs(
-      `fs.promises.writeFile = async () => { throw Object.assign(new Error('no space'), { code: 'ENOSPC' }); }`,
-    );
+    const full = inFs(`fs.promises.writeFile = async () => { ${fails('ENOSPC')} }`);
     const { status, lines } = await run(['unroll', 'cup.blank.json', '--out', 'out'], {
       cwd: shop.folder,
-      node: full,
+      hook: full,
     });
     expect(status).toBe(2);
     expect(lines).toEqual([
@@ -83,7 +71,8 @@ describe('a fault of ours', () => {
   test('ends with 70, in words and without a stack trace; nothing is written', patience, async () => {
     const { status, out, lines } = await run(['unroll', 'cup.blank.json', '--out', 'new'], {
       cwd: shop.folder,
-      node: broken,
+      hook: broken,
+      alone: true,
     });
     expect([status, out]).toEqual([70, '']);
     expect(lines).toEqual([
@@ -96,7 +85,8 @@ describe('a fault of ours', () => {
   test('shows where it came from with --debug', patience, async () => {
     const { status, lines } = await run(['unroll', 'cup.blank.json', '--out', 'new', '--debug'], {
       cwd: shop.folder,
-      node: broken,
+      hook: broken,
+      alone: true,
     });
     expect(status).toBe(70);
     expect(lines.some((line) => /^\s+at /.test(line))).toBe(true);

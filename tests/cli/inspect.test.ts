@@ -91,6 +91,12 @@ describe('inspect', () => {
       const { status, lines } = await run([...args, '--out', 'nothing'], { cwd: shop.folder });
       expect(status).toBe(2);
       expect(lines.map((line) => line.split(':')[0])).toEqual(['--min-width', '--min-piece', '--use']);
+      // As in a job: film that holds only where it is wider is none.
+      const wide = ['inspect', 'neck.svg', '--min-width', '11mm', '--min-gap', '2in'];
+      expect((await run(wide, { cwd: shop.folder })).lines).toEqual([
+        '--min-width: "11mm" is over 10 mm, which cannot be meant; check the unit',
+        '--min-gap: "2in" is over 10 mm, which cannot be meant; check the unit',
+      ]);
       const film = await run(['inspect', 'neck.svg', '--film', 'bad.film.json'], { cwd: shop.folder });
       expect(film.status).toBe(2);
       expect(film.lines).toEqual([

@@ -33,6 +33,8 @@ export interface RunOptions {
   readonly cwd?: string;
   /** Options for node itself; they need a process of their own. */
   readonly node?: readonly string[];
+  /** A module (`inFs`) that changes node's `fs` for this run alone. One that ends the process needs a process of its own. */
+  readonly hook?: string;
   /** Whether nobody reads its standard output. */
   readonly deaf?: boolean;
   /** Whether it has a process of its own, as a maker's run has. */
@@ -42,8 +44,11 @@ export interface RunOptions {
 /** One command line: in a process that many share, which is far faster, unless it must have its own. */
 export const run = (
   args: readonly string[],
-  { cwd = projectFolder, node = [], deaf = false, alone = node.length > 0 || deaf }: RunOptions = {},
-): Promise<Ran> => (alone ? runAlone(args, cwd, node, deaf) : runShared(args, cwd));
+  { cwd = projectFolder, node = [], hook, deaf = false, alone = node.length > 0 || deaf }: RunOptions = {},
+): Promise<Ran> =>
+  alone
+    ? runAlone(args, cwd, hook === undefined ? node : [...node, '--import', hook], deaf)
+    : runShared(args, cwd, hook);
 
 /** Many command lines one after another. */
 export const runMany = (args: readonly (readonly string[])[], cwd: string): Promise<readonly Ran[]> =>
@@ -75,9 +80,9 @@ const main = pathToFileURL(join(projectFolder, 'dist/cli/main.js')).href;
 const waiting: { readonly resolve: (ran: Ran) => void; readonly reject: (fault: Error) => void }[] = [];
 let shared: ChildProcess | undefined;
 
-function runShared(args: readonly string[], cwd: string): Promise<Ran> {
+function runShared(args: readonly string[], cwd: string, hook?: string): Promise<Ran> {
   shared ??= startShared();
-  shared.send({ main, args, cwd });
+  shared.send({ main, args, cwd, hook });
   return new Promise((resolve, reject) => waiting.push({ resolve, reject }));
 }
 
