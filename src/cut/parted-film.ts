@@ -3,7 +3,7 @@ import { type Box, boxOfPoints, hullBox, liesIn } from '../geometry/box.ts';
 import { BoxIndex } from '../geometry/box-index.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
 import { withHolesApart, withHolesBack } from '../geometry/holes-apart.ts';
-import { holdsPoint } from '../geometry/inside.ts';
+import { holdsPoint, InsideFinder } from '../geometry/inside.ts';
 import { directed, shapeArea, tightBox } from '../geometry/measure.ts';
 import { distance } from '../geometry/point.ts';
 import { clippedShapes } from '../geometry/regions.ts';
@@ -74,13 +74,29 @@ function withHoles(
   const order = pieces
     .map((piece, i) => ({ piece, i, area: shapeArea(piece), box: hullBox(piece.contours) }))
     .sort((a, b) => a.area - b.area);
+  const index = new BoxIndex(order.length, (add) => {
+    for (const { box } of order) add(box.minX, box.minY, box.maxX, box.maxY);
+  });
+  // Of thousands of shapes in one net each is asked about: its edge is gone through once for all of them.
+  const insides = new Map<Shape, InsideFinder>();
+  const isIn = (piece: Shape, { contours: [outer] }: Shape): boolean => {
+    const node = outer?.segments[0]?.from;
+    const inside = insides.get(piece) ?? new InsideFinder([piece]);
+    insides.set(piece, inside);
+    return node !== undefined && inside.holds(node);
+  };
   const holes = new Map<number, Contour[]>();
   for (const shape of inside) {
     const outer = shape.contours[0];
     // Its handles may stand out past the edge around it.
     const own = tightBox(shape.contours);
-    const around = order.filter(({ box }) => liesIn(own, box));
-    const holder = around.length === 1 ? around[0] : around.find(({ piece }) => holds(piece, shape));
+    const around = index
+      .meeting(own.minX, own.minY, own.maxX, own.maxY)
+      .slice()
+      .sort((a, b) => a - b)
+      .flatMap((i) => order[i] ?? [])
+      .filter(({ box }) => liesIn(own, box));
+    const holder = around.length === 1 ? around[0] : around.find(({ piece }) => isIn(piece, shape));
     if (!holder || !outer) continue;
     const known = holes.get(holder.i);
     if (known) known.push(outer);

@@ -131,6 +131,9 @@ function readSheets(
 /** More curves than this in one wrap is a repeat typed far too small: a cutter would take days, and memory would run out. */
 const mostSegments = 1_500_000;
 
+/** More repeats than this are finer than a blade cuts: of a mug's wall each has less than a square mm. Common practice, no source. */
+const mostRepeats = 50_000;
+
 /** More copies than this over every place of a drawing are steps typed in the wrong unit: all of them would be merged. */
 const mostOver = 400;
 
@@ -148,7 +151,12 @@ function refuseTooMany({ tile, lattice, around, up }: PatternPlan, file: TypedIn
     .reduce((sum, { segments }) => sum + segments.length, 0);
   // One clean period is a part of what was drawn.
   const share = tile.window ? Math.min(1, cellArea(lattice) / (tile.width * tile.height)) : 1;
-  const laid = drawn * share * around * Math.max(1, up);
+  const repeats = around * Math.max(1, up);
+  if (repeats > mostRepeats) {
+    const says = `${around} around and ${Math.ceil(up)} rows up would be ${repeats.toFixed(0)} repeats, finer than a blade cuts; up to ${mostRepeats} are laid, so give fewer repeats, or a larger tile`;
+    throw new Refused([stop('too-many-repeats', typedAt(file, 'artwork.around'), says)]);
+  }
+  const laid = drawn * share * repeats;
   if (laid <= mostSegments) return;
   const says = `${around} around and ${Math.ceil(up)} rows up would be ${(laid / 1e6).toFixed(1)} million lines to cut; up to ${mostSegments / 1e6} million are made, so give fewer repeats, or a simpler tile`;
   throw new Refused([stop('too-many-lines', typedAt(file, 'artwork.around'), says)]);

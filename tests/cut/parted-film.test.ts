@@ -39,6 +39,19 @@ describe('film within its outline', () => {
     expectWithin(areaOf(kept) + areaOf(ground), 100 * 60, 0.01);
   });
 
+  test('of rows of copies, nodes of all on one level with those of others, loses none', () => {
+    const rings = Array.from({ length: 12 }, (_, i) => [5 + 7 * (i % 4), 5 + 7 * Math.floor(i / 4)]);
+    const round = (x = 0, y = 0, r = 1) =>
+      `M${x} ${y}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0Z`;
+    // In a frame that meets the edge, so that several pieces of ground may hold each.
+    const drawn = shapesOf(
+      `M-1 -1H40V40H-1ZM1 1H36L37 5L38 12L37 19V38H1Z${rings.map(([x, y]) => round(x, y, 2) + round((x ?? 0) + 1, y)).join('')}`,
+    );
+    const { art: kept, ground } = partedFilm(sheet, drawn);
+    expectWithin(areaOf(kept) + areaOf(ground), 100 * 60, 0.05);
+    expect(ground.find(({ contours }) => contours.length === 13)).toBeDefined();
+  });
+
   test('is what another library makes of it, for curves too', () => {
     const drawn = shapesOf(
       'M20 20C30 5 50 5 50 20C50 40 30 40 20 20ZM30 20C32 16 40 16 40 20C40 24 32 24 30 20ZM80 -4C95 0 110 20 96 30C85 20 75 10 80 -4ZM60 40C70 30 80 45 66 50C62 48 61 44 60 40Z',

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { Refused } from '../../src/finding.ts';
 import { girthAt } from '../../src/unroll/flat-wall.ts';
 import { edgePoint } from '../../src/unroll/template.ts';
+import { tileText } from '../artwork/a-tile.ts';
 import { expectWithin } from '../closeness.ts';
 import { leafTile, madeOf } from './a-job.ts';
 
@@ -118,6 +119,12 @@ describe('what a job asks too much of', () => {
   test('repeats too many to be cut are refused before they are laid', async () => {
     const asked = madeOf({ blank: cup, tile, artwork: { around: 9000 } });
     await expect(asked).rejects.toThrow(Refused);
-    await expect(asked).rejects.toThrow(/million lines/);
+    await expect(asked).rejects.toThrow(/9000 around and \d+ rows up would be \d+ repeats, finer than/);
+    // As many as degrees: a slip that took minutes.
+    const degrees = madeOf({ blank: cup, tile, artwork: { around: 360 } });
+    await expect(degrees).rejects.toThrow(/360 around and \d+ rows up would be \d+ repeats/);
+    const wavy = `<path d="M0 10${'q.5 -3 1 0q.5 3 1 0'.repeat(400)}V20H0Z"/>`;
+    const many = madeOf({ blank: cup, tile: tileText(wavy), artwork: { around: 130 } });
+    await expect(many).rejects.toThrow(/million lines/);
   });
 });
