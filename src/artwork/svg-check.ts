@@ -27,6 +27,9 @@ const limits = { length: 50_000_000, depth: 256, elements: 100_000, attributes: 
 /** Most rules of a style sheet times elements they are tried on. */
 const mostTrials = 20_000_000;
 
+/** Most rules of a style sheet times its letters: the reader goes through them anew for each rule, some 10⁹ a second. */
+const mostReread = 3_000_000_000;
+
 const svgNamespace = 'http://www.w3.org/2000/svg';
 
 /** Read the raw file once: its size, and everything that would be lost in silence later. */
@@ -85,6 +88,14 @@ export function checkSvg(text: string, file: string): CheckedSvg {
         'unreadable',
         { file, element: 'style' },
         `has ${rules} style rules for ${elements} elements, which takes too long to follow; save it as plain SVG with attributes`,
+      ),
+    );
+  if (rules * css.length > mostReread)
+    findings.push(
+      stop(
+        'unreadable',
+        { file, element: 'style' },
+        `has ${rules} style rules of ${css.length} letters, which take too long to read; save it as plain SVG with attributes`,
       ),
     );
   if (copies.added(mostCopied) >= mostCopied)

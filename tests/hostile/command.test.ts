@@ -138,6 +138,16 @@ const hostile: readonly (readonly [
     /need more than 1000 others/,
   ],
   [
+    'twenty thousand style rules for one shape',
+    'a.svg',
+    () => {
+      const rules = Array.from({ length: 20_000 }, (_, i) => `.c${i} .d${i} > path:first-child {fill:#123}`);
+      return svg(`<style>${rules.join('')}</style>${square}`);
+    },
+    inspected,
+    /has 20000 style rules of 897780 letters/,
+  ],
+  [
     'dashes far shorter than their round ends',
     'a.svg',
     () =>
@@ -222,6 +232,11 @@ const hostile: readonly (readonly [
   ],
   ...(
     [
+      [
+        'as many repeats around as degrees',
+        { artwork: { file: 'dots.svg', around: 360 } },
+        /finer than a blade cuts; up to 50000/,
+      ],
       [
         'steps of a hundredth of a mm',
         { artwork: { file: 'dots.svg', repeat: { a: [0.01, 0], b: [0, 0.01] } } },
