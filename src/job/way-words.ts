@@ -6,7 +6,8 @@ import { inPercent } from '../lengths/percent.ts';
 import { shown } from '../lengths/shown.ts';
 import type { OpenStretch } from '../pattern/at-border.ts';
 import type { Lattice } from '../pattern/lattice.ts';
-import { type RepeatStudy, sureRepeat } from '../pattern/repeat-study.ts';
+import type { RepeatStudy } from '../pattern/repeat-study.ts';
+import { sureRepeat } from '../pattern/sure-repeat.ts';
 import type { Way } from '../pattern/ways.ts';
 import type { TypedIn } from './typed-at.ts';
 

@@ -1,21 +1,22 @@
 // What a tile is found to be: whether it joins its copies, and the repeat that its art truly has.
 import type { Tile } from '../artwork/tile.ts';
-import { shifted } from '../geometry/affine.ts';
 import { boxOfPoints } from '../geometry/box.ts';
 import type { Point } from '../geometry/point.ts';
 import { joinTolerance } from '../geometry/tolerance.ts';
 import { steppedLattice } from './border-drop.ts';
 import { fittedInto } from './clean-period.ts';
-import type { Size } from './cut-shapes.ts';
 import { finestLattice } from './finest-lattice.ts';
 import { leastStep } from './held-steps.ts';
 import { type Joins, joinsOf } from './joins.ts';
 import { cellArea, coordinates, type Lattice } from './lattice.ts';
+import { drawnSo, levelled } from './levelled.ts';
 import { pictureRepeat } from './picture-repeat.ts';
 import { recurrenceAround } from './recurs-around.ts';
 import { recursThroughout } from './recurs-throughout.ts';
-import { offLattice, reduced, tidied } from './same-lattice.ts';
+import { reduced, tidied } from './same-lattice.ts';
+import { jumpOf, type SpacingJump, spacingJump, tells, wholeStep } from './spacing-jump.ts';
 import { stripesRepeat } from './stripes.ts';
+import { offered, sureRepeat } from './sure-repeat.ts';
 import { type FoundRepeat, repeatTolerance, trueRepeat } from './true-repeat.ts';
 
 export interface RepeatStudy {
@@ -39,12 +40,6 @@ export interface RepeatStudy {
   /** Whether the steps are none that were given: the tile joins by them alone. */
   readonly stepped?: true;
 }
-
-/** A repeat this sure is taken over what the file's size says. */
-export const sureRepeat = 0.9;
-
-/** What only two copies show is offered at the most, and never taken unasked: a tile may be drawn with a wider gap at its border. */
-const offered = sureRepeat - 0.05;
 
 /** Study a tile that is to repeat by a lattice. */
 export function repeatStudyOf(tile: Tile, lattice: Lattice): RepeatStudy {
@@ -166,109 +161,6 @@ const unsureOfSeveral = ({ isOneOfSeveral = false, ...found }: FoundRepeat): Fou
 
 /** The same of steps that were found by pixels, px. */
 const pixelsDrawnSo = 0.3;
-
-/** Steps this near to level, upright or half a drop were drawn so: files are rounded, and eyes see a slow climb, mm. */
-const drawnSo = 0.01;
-
-/** A found lattice made level, upright, half-dropped or bricked where it is so but for rounding. */
-function levelled({ a, b, ...sure }: FoundRepeat, drawnSo: number): FoundRepeat {
-  const near = (value: number, to: number) => (Math.abs(value - to) <= drawnSo ? to : value);
-  const snapped = (value: number, whole: number) => near(near(near(value, 0), whole / 2), -whole / 2);
-  const [ay, bx] = [snapped(a.y, near(b.x, 0) === 0 ? b.y : 0), snapped(b.x, near(a.y, 0) === 0 ? a.x : 0)];
-  // Of a half-drop told by two steps that climb alike, each as far as the other.
-  const [x, y] = [(Math.abs(a.x) + Math.abs(b.x)) / 2, (Math.abs(a.y) + Math.abs(b.y)) / 2];
-  const isAlike = [a, b].every(
-    (p) => near(Math.abs(p.x), x) === x && near(Math.abs(p.y), y) === y && Math.min(x, y) > drawnSo,
-  );
-  const alike = (p: Point): Point => ({ x: Math.sign(p.x) * x, y: Math.sign(p.y) * y });
-  return isAlike
-    ? { a: alike(a), b: alike(b), ...sure }
-    : { a: { x: a.x, y: ay }, b: { x: bx, y: b.y }, ...sure };
-}
-
-/** How far a step of the tile is from the nearest whole step of its art, mm; undefined where it is one. */
-function jumpOf({ a, b }: Lattice, found: Lattice): number | undefined {
-  const off = Math.max(offLattice(a, found), offLattice(b, found));
-  return off > slackOf({ a, b }, found) ? off : undefined;
-}
-
-interface SpacingJump {
-  /** mm */
-  readonly jump: number;
-  /** Whether it jumps from row to row. */
-  readonly isUp: boolean;
-  /** The repeat that tells it. */
-  readonly by: FoundRepeat;
-}
-
-/** How far the spacing of what repeats in a tile jumps where its copies meet; undefined where it goes on, or nothing tells. */
-function spacingJump(tile: Tile, lattice: Lattice, found: FoundRepeat | undefined): SpacingJump | undefined {
-  const told = (by: FoundRepeat): SpacingJump | undefined => {
-    const jump = jumpOf(lattice, by);
-    const isUp = offLattice(lattice.b, by) > slackOf(lattice, by);
-    return jump === undefined ? undefined : { jump, isUp, by };
-  };
-  if (tells(tile, found)) return told(found);
-  if (tile.pixels || tile.layers.reduce((sum, { shapes }) => sum + shapes.length, 0) > mostPaired)
-    return undefined;
-  // What was cropped one way alone is too small the other way to show a repeat: two copies that way show it.
-  for (const by of [lattice.a, lattice.b]) {
-    const pair = withCopy(tile, by);
-    const [repeat] = trueRepeat(pair.layers, pair);
-    if (!repeat || (repeat.share ?? 0) < wholly || !tells(pair, repeat)) continue;
-    const again = told({ ...levelled(repeat, drawnSo), confidence: Math.min(repeat.confidence, offered) });
-    if (again) return again;
-  }
-  return undefined;
-}
-
-/** Whether a repeat that was found is sure enough, and shows often enough, to hold the tile's borders against. */
-const tells = (shown: Size, repeat: FoundRepeat | undefined): repeat is FoundRepeat =>
-  repeat !== undefined && repeat.confidence >= sureRepeat && showsAgain(shown, repeat);
-
-/** Tiles of more shapes are not looked at with a copy: that would take longer than all the rest. */
-const mostPaired = 1000;
-
-/** What two copies show repeats wholly, but for its edges: stripes and keys of several widths do so in part. */
-const wholly = 0.98;
-
-/** A tile with its copy a step away, as one. */
-function withCopy({ layers, width, height }: Tile, { x, y }: Point): Pick<Tile, 'layers'> & Size {
-  const [first, second] = [
-    { x: Math.max(0, -x), y: Math.max(0, -y) },
-    { x: Math.max(0, x), y: Math.max(0, y) },
-  ];
-  return {
-    width: width + Math.abs(x),
-    height: height + Math.abs(y),
-    layers: layers.map((layer) => ({
-      ...layer,
-      shapes: [first, second].flatMap((at) =>
-        layer.shapes.map(({ contours }) => ({ contours: shifted(contours, at) })),
-      ),
-    })),
-  };
-}
-
-/** The least share of a tile that has to show again a step away, for its art to be held against its borders. */
-const leastAgain = 0.12;
-
-/** Whether a tile shows enough of its art again by both steps of a lattice: what stands on a grid recurs in part by many. */
-const showsAgain = ({ width, height }: Size, { a, b }: Lattice): boolean =>
-  [a, b].every(
-    ({ x, y }) => Math.max(0, 1 - Math.abs(x) / width) * Math.max(0, 1 - Math.abs(y) / height) >= leastAgain,
-  );
-
-const wholeStep = (p: Point, lattice: Lattice): { readonly i: number; readonly j: number } => {
-  const { i, j } = coordinates(lattice, p);
-  return { i: Math.round(i), j: Math.round(j) };
-};
-
-/** What a found step may be off adds up over the steps that make up a tile's. */
-function slackOf({ a, b }: Lattice, found: Lattice): number {
-  const counts = [a, b].flatMap((p) => Object.values(wholeStep(p, found)).map(Math.abs));
-  return Math.max(joinTolerance, repeatTolerance) * Math.max(1, ...counts);
-}
 
 /**
  * The repeat of a tile that joins: the finer one by which all of it recurs; else its own. A finer one by which not all recurs is offered:

@@ -24,7 +24,8 @@ import { type Lattice, step } from './lattice.ts';
 import { type MirroredWays, mirroredTile } from './mirrored.ts';
 import type { MotifLay } from './motif.ts';
 import type { PatternTile } from './period.ts';
-import { type RepeatStudy, sureRepeat } from './repeat-study.ts';
+import type { RepeatStudy } from './repeat-study.ts';
+import { sureRepeat } from './sure-repeat.ts';
 
 /**
  * What a way lays: `repeat` the tile by its own steps, `period` one period found in it, `mirrored` the tile and its mirror

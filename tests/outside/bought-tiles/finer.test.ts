@@ -4,7 +4,8 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import type { Tile } from '../../../src/artwork/tile.ts';
 import { cellArea } from '../../../src/pattern/lattice.ts';
-import { freeStudyOf, sureRepeat } from '../../../src/pattern/repeat-study.ts';
+import { freeStudyOf } from '../../../src/pattern/repeat-study.ts';
+import { sureRepeat } from '../../../src/pattern/sure-repeat.ts';
 import { boughtTiles, differsBy } from './tiles.ts';
 
 const { finer } = JSON.parse(readFileSync(join(import.meta.dirname, './values.json'), 'utf8')) as {
