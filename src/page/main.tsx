@@ -6,9 +6,10 @@ import { App } from './app.tsx';
 import { startDrawingFirst } from './drawing-first.ts';
 import { startLaying } from './flat-asking.ts';
 import { keepBench, keepColours, keepingFault, keepList, keptBench, keptColours, keptList } from './keep.ts';
+import { startAsking } from './later-asking.ts';
 import { startLight } from './light.ts';
 import { keepingSays } from './parts/top.tsx';
-import { begin, bench, colours, hasArtwork, list, startAsking, view } from './store.ts';
+import { begin, bench, colours, hasArtwork, list, view } from './store.ts';
 
 /** A pause in changing after which the bench is kept, ms. */
 const pause = 200;

@@ -1,5 +1,5 @@
 // What the page shows, as signals: the bench with its history, and what the engine last said of it.
-import { computed, effect, type Signal, signal } from '@preact/signals';
+import { computed, signal } from '@preact/signals';
 import type { Finding } from '../finding.ts';
 import type { FollowedView } from '../job/followed-view.ts';
 import type { PictureWindow } from '../job/profile-picture.ts';
@@ -186,96 +186,6 @@ export const isBusy = computed(
 export const isGuided = signal(false);
 
 export const hasArtwork = computed(() => valueAt(bench.value.job, 'artwork.file') !== undefined);
-
-/** A pause in typing that what the readings say waits for where the wall is not in front, ms: the drawing that is comes first. */
-const rest = 120;
-
-/** Ask for the vessel whenever the bench changes, and for the rest once the flat drawing has been laid. */
-export function startAsking(): void {
-  let blankBefore: unknown;
-  let unitsBefore: unknown;
-  let windowBefore: unknown;
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  const askVessel = async (now: Bench, since: number) => {
-    const window = narrowWall.peek();
-    const outcome = await following.ask('vessel', now, window ? { window } : {});
-    if (!isUntouched.peek()) vessel.value = { ...heard(vessel.peek(), outcome), since };
-  };
-  effect(() => {
-    const [now, window] = [bench.value, narrowWall.value];
-    if (isUntouched.value) {
-      clearTimeout(timer);
-      blankBefore = undefined;
-      vessel.value = quiet;
-      return;
-    }
-    if (now.blank !== blankBefore || now.units !== unitsBefore || window !== windowBefore) {
-      clearTimeout(timer);
-      blankBefore = now.blank;
-      unitsBefore = now.units;
-      windowBefore = window;
-      vessel.value = { ...vessel.peek(), busy: true };
-      const since = performance.now();
-      if (view.peek() === 'wall') void askVessel(now, since);
-      else timer = setTimeout(() => void askVessel(now, since), rest);
-    }
-  });
-  const isTouched = () => !isUntouched.value;
-  askLater('rolled', rolled, () => isTouched() && (view.value === 'vessel' || view.value === 'both'));
-  askLater('seam', seam, () => isTouched() && view.value === 'seam');
-  askLater('checks', checks, isTouched, { forgets: true });
-  askLater('art', art, () => hasArtwork.value, { forgets: true });
-  askLater('ways', ways, () => hasArtwork.value, { forgets: true });
-}
-
-/** A pause in typing that slower work waits for, ms, once the job is laid: until then it would only hold that up. */
-const pause = 250;
-
-const isLaid = computed(() => !flat.value.busy);
-
-/**
- * Ask a slower question of every bench for which it is wanted, once each, after a pause in typing. `forgets`: what was
- * answered goes where the question is no longer wanted.
- */
-function askLater<K extends Kind>(
-  kind: K,
-  told: Signal<Heard<K>>,
-  isWanted: () => boolean,
-  { forgets = false } = {},
-): void {
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  /** Of what it was asked last, or is to be asked after the pause. */
-  let asked: Bench | undefined;
-  let isPausing = false;
-  const ask = (now: Bench) => {
-    isPausing = false;
-    void slow.ask(kind, now).then((outcome) => {
-      const isStopped = outcome.is === 'overtaken' && asked === now;
-      if (isStopped) asked = undefined;
-      told.value = isStopped ? { ...told.peek(), busy: false } : heard(told.peek(), outcome);
-    });
-  };
-  effect(() => {
-    const now = bench.value;
-    const canAsk = isLaid.value;
-    if (isWanted()) {
-      if (asked === now && !isPausing) return;
-      clearTimeout(timer);
-      asked = now;
-      isPausing = true;
-      told.value = { ...told.peek(), busy: true };
-      if (canAsk) timer = setTimeout(() => ask(now), pause);
-      return;
-    }
-    clearTimeout(timer);
-    if (isPausing) asked = undefined;
-    if (forgets) {
-      asked = undefined;
-      told.value = quiet;
-    } else if (isPausing) told.value = { ...told.peek(), busy: false };
-    isPausing = false;
-  });
-}
 
 /** What the slower checks say. While they are at work again, only what they last said of the film, which changes least. */
 function checkedLater(): readonly Finding[] {

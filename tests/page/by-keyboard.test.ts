@@ -1,8 +1,9 @@
 // The whole job with the keyboard alone, and what a screen reader is told on the way.
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { patience } from '../cli/run.ts';
-import { type Bench, field, openStep, settled, startBench } from './a-page.ts';
+import { patience, Workshop } from '../cli/run.ts';
+import { type Bench, bytesOf, field, openStep, settled, startBench } from './a-page.ts';
+import { expectCommandsBytes } from './same-bytes.ts';
 
 let bench: Bench;
 beforeAll(async () => {
@@ -66,6 +67,9 @@ test('a canister in inches, from readings to proved files', patience, async () =
   await tabTo(page, 'Save all as one zip');
   const [download] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Enter')]);
   expect(download.suggestedFilename()).toBe('my.zip');
+  const shop = new Workshop();
+  await expectCommandsBytes(await bytesOf(download), shop.folder, ['--print', '--paper-size', 'letter']);
+  shop.clear();
 
   // From among many files to the step's head, to others, and to the drawing.
   await page.keyboard.press('Escape');
