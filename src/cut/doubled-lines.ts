@@ -59,15 +59,16 @@ function doubledAmong(
   { tolerance, apart = precision, isPair }: DoublingOptions,
 ): DoubledLine[] {
   const chords = lineChords(lines, { tolerance, longest });
-  const together = new Map<string, Cover>();
+  // By the numbers of both contours in one: of a shape that is there hundreds of times, texts for keys took half of the time.
+  const together = new Map<number, Cover>();
   eachNearPair(chords, longest, apart, (k, other) => {
     const a = lineOf(chords, lines, k);
     const b = lineOf(chords, lines, other);
     if (!a || !b || !isPair(a, b)) return;
     const shared = sharedStretch(chords, k, other, apart);
     if (!shared) return;
-    const [one, two] = [chords.contour[k] ?? 0, chords.contour[other] ?? 0].sort((m, n) => m - n);
-    const key = `${two} ${one}`;
+    const [own, others] = [chords.contour[k] ?? 0, chords.contour[other] ?? 0];
+    const key = Math.max(own, others) * chords.contours.length + Math.min(own, others);
     const known = together.get(key);
     if (known) known.length += shared.length;
     else together.set(key, { length: shared.length, at: shared.at });
@@ -111,12 +112,12 @@ function sharedStretch(
 /** For each contour the earlier one it runs along farthest, if far enough to be meant. */
 function farthest(
   { contours }: LineChords,
-  together: ReadonlyMap<string, Cover>,
+  together: ReadonlyMap<number, Cover>,
   least: number,
 ): DoubledLine[] {
   const best = new Map<number, DoubledLine>();
   for (const [key, { length, at }] of together) {
-    const [later = 0, earlier = 0] = key.split(' ').map(Number);
+    const [later, earlier] = [Math.floor(key / contours.length), key % contours.length];
     const shorter = Math.min(contours[later]?.length ?? 0, contours[earlier]?.length ?? 0);
     if (length < Math.min(least, 0.9 * shorter) || length <= (best.get(later)?.length ?? 0)) continue;
     best.set(later, { lines: [contours[earlier]?.line ?? 0, contours[later]?.line ?? 0], at, length });
