@@ -1,7 +1,8 @@
-// Edges that others hide: beyond each of those lies more than all that lies beyond these.
-import type { Segment } from '../geometry/contour.ts';
+// Edges and shapes that others hide: beyond each of those lies more than all that lies beyond these.
+import { boxAround, boxOfPoints } from '../geometry/box.ts';
+import type { Segment, Shape } from '../geometry/contour.ts';
 import { pointAt } from '../geometry/segment.ts';
-import { type FlatWall, toWall } from '../unroll/flat-wall.ts';
+import { type FlatWall, girthAt, toWall } from '../unroll/flat-wall.ts';
 
 /** An edge that runs one way around the wall: the turns that it spans, and between which places along the wall it lies. */
 interface Span {
@@ -57,4 +58,75 @@ function spanOf(segment: Segment, wall: FlatWall, away: 1 | -1): Span {
     near: near - slack,
     far: far + slack,
   };
+}
+
+export interface SeenShapesOptions {
+  readonly wall: FlatWall;
+  readonly side: 'foot' | 'lip';
+  /** How far the shapes will be grown, mm. */
+  readonly grown: number;
+}
+
+/** What a shape reaches over, in turns and along the wall, counted as of an edge, and the girths there, mm. */
+interface Reach extends Omit<Span, 'segment'> {
+  /** Between the places that are looked at it may reach so much farther, mm. */
+  readonly slack: number;
+  readonly leastGirth: number;
+  readonly mostGirth: number;
+}
+
+/**
+ * The shapes that something can be seen of from the foot (or the lip) once all are grown: one goes where in every cell of the turns that it
+ * then touches another reaches nearer throughout. Each is given once, in one piece, without its holes; all come again after a whole turn.
+ * Growing a pattern of thousands of shapes as a whole takes minutes, and of most of it nothing is seen.
+ */
+export function seenShapes(shapes: readonly Shape[], options: SeenShapesOptions): Shape[] {
+  const reaches = shapes.map((shape) => reachOf(shape, options));
+  const nearest = new Float64Array(cells).fill(Infinity);
+  for (const reach of reaches) coverCells(nearest, reach, options.grown);
+  const isHidden = ({ from, to, near, leastGirth, slack }: Reach): boolean => {
+    const more = (options.grown + slack) / leastGirth;
+    const end = Math.floor((to + more) * cells);
+    for (let i = Math.floor((from - more) * cells); i <= end; i++)
+      if ((nearest[cellOf(i)] ?? Infinity) >= near - options.grown) return false;
+    return true;
+  };
+  return shapes.filter((_, i) => {
+    const reach = reaches[i];
+    return !reach || !isHidden(reach);
+  });
+}
+
+const cellOf = (i: number): number => ((i % cells) + cells) % cells;
+
+/** How near a grown shape comes in every whole cell: it has film at each turn it spans, and a disc around that reaches beside it too. */
+function coverCells(nearest: Float64Array, { from, to, far, mostGirth }: Reach, grown: number): void {
+  const [first, last] = [from * cells, to * cells];
+  const beside = Math.floor((grown / mostGirth) * cells);
+  for (let i = Math.ceil(first) - beside; i < Math.floor(last) + beside; i++) {
+    const away = (Math.max(0, first - i, i + 1 - last) / cells) * mostGirth;
+    if (away >= grown) continue;
+    const cell = cellOf(i);
+    nearest[cell] = Math.min(nearest[cell] ?? Infinity, far - Math.sqrt(grown * grown - away * away));
+  }
+}
+
+/** A shape's outline is looked at in so many places a segment. */
+const outlinePlaces = 4;
+
+function reachOf({ contours }: Shape, { wall, side, grown }: SeenShapesOptions): Reach {
+  const away = side === 'foot' ? 1 : -1;
+  const rows = (contours[0]?.segments ?? []).map((segment) =>
+    Array.from({ length: outlinePlaces + 1 }, (_, i) => toWall(wall, pointAt(segment, i / outlinePlaces))),
+  );
+  const boxes = rows.map((row) => boxOfPoints(row.map(({ turn, along }) => ({ x: turn, y: along * away }))));
+  const { minX, minY, maxX, maxY } = boxAround(boxes);
+  const girths = [minY - grown, maxY + grown].map((along) => girthAt(wall, along * away));
+  const [leastGirth, mostGirth] = [Math.min(...girths), Math.max(...girths)];
+  const longest = boxes.reduce(
+    (most, box) => Math.max(most, (box.maxX - box.minX) * mostGirth, box.maxY - box.minY),
+    0,
+  );
+  const slack = Math.max(leastSlack, longest / outlinePlaces);
+  return { from: minX, to: maxX, near: minY - slack, far: maxY + slack, slack, leastGirth, mostGirth };
 }

@@ -9,6 +9,7 @@ import { clippedShapes, filledShapes } from '../geometry/regions.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
 import { girthAt, turnMotion } from '../unroll/flat-wall.ts';
 import { grownTemplate, outline, type Template } from '../unroll/template.ts';
+import { seenShapes } from './hidden-edges.ts';
 import { beyondSilhouette, filledOf } from './silhouette.ts';
 
 export interface MaskOptions {
@@ -45,7 +46,8 @@ export function maskShapes({ template, decal, covers, standOff, smooth }: MaskOp
   const { wall, piece, left, right } = template;
   const least = Math.min(girthAt(wall, piece.from), girthAt(wall, piece.to));
   const more = Math.min(mostTurns, (right.offset - left.offset + 4 * smooth + beyond) / least);
-  const beyondIt = beyondSilhouette(offsetShapes(filledOf(decal), standOff), {
+  const seen = seenShapes(filledOf(decal), { wall, side: covers, grown: standOff });
+  const beyondIt = beyondSilhouette(offsetShapes(seen, standOff), {
     wall,
     side: covers,
     until: covers === 'foot' ? piece.to + past : piece.from - past,

@@ -1,13 +1,16 @@
 // The silhouette of a field of discs, most of which lie beyond others: against the lowest of circles, each in closed form.
 import { expect, test } from 'vitest';
-import { seenEdges } from '../../src/cut/hidden-edges.ts';
+import { seenEdges, seenShapes } from '../../src/cut/hidden-edges.ts';
 import { beyondSilhouette } from '../../src/cut/silhouette.ts';
 import { arcAbout } from '../../src/geometry/arc.ts';
 import type { Shape } from '../../src/geometry/contour.ts';
-import { shapeArea } from '../../src/geometry/measure.ts';
+import { directed, shapeArea } from '../../src/geometry/measure.ts';
+import { offsetShapes } from '../../src/geometry/offset.ts';
 import { flatWall, girthAt, toFlat } from '../../src/unroll/flat-wall.ts';
+import { outline, templateOf } from '../../src/unroll/template.ts';
 import { expectWithin } from '../closeness.ts';
-import { randomFrom } from '../geometry/drawn.ts';
+import { chordPoints, randomFrom } from '../geometry/drawn.ts';
+import { clipperArea } from '../geometry/libraries.ts';
 
 const cylinder = flatWall(30, 0, 50);
 const girth = girthAt(cylinder, 0);
@@ -105,3 +108,35 @@ test('edges that lie beyond others are left out, and of the lowest disc at every
     ).toBe(true);
   }
 });
+
+test.each([
+  { name: 'a cylinder', wall: cylinder, side: 'foot' },
+  { name: 'a taper', wall: flatWall(30, 0.12, 50), side: 'lip' },
+] as const)(
+  'on $name what lies beyond grown shapes is the same with those alone that are seen',
+  ({ wall, side }) => {
+    // Small discs strewn in rows; held against growing all of them, by the areas of Clipper 6 (clipper-lib).
+    const random = randomFrom(11);
+    const grown = 2.5;
+    const strewn = Array.from({ length: 400 }, (_, i): Shape => {
+      const place = { turn: ((i % 40) + random()) / 40, along: 14 + 9 * Math.floor(i / 40) + 5 * random() };
+      const { x, y } = toFlat(wall, place);
+      return { contours: [{ closed: true, segments: arcAbout({ x, y }, { x: x + 1.6, y }, 2 * Math.PI) }] };
+    });
+    const seen = seenShapes(strewn, { wall, side, grown });
+    expect(seen.length).toBeLessThan(strewn.length / 2);
+    expect(seen.length).toBeGreaterThan(30);
+    const options = { wall, side, until: side === 'foot' ? 110 : 0, turns: { from: -0.1, to: 1.1 } };
+    const piece = templateOf(wall, { band: { from: 2, to: 108 }, trim: { foot: 0, lip: 0 }, overlap: 0 });
+    const sheet = [chordPoints(outline(piece), 0.002)];
+    const [few, all] = [seen, strewn].map((shapes) => {
+      const beyond = beyondSilhouette(offsetShapes(shapes, grown), options);
+      const rings = beyond.flatMap((shape) => directed(shape).map((contour) => chordPoints(contour, 0.002)));
+      return { rings, area: clipperArea('intersection', rings, sheet, 'nonzero') };
+    });
+    expect(all?.area).toBeGreaterThan(0.8 * 100 * girth);
+    expectWithin(few?.area ?? 0, all?.area ?? 1, 0.2);
+    // Few of them can only lie within all.
+    expectWithin(clipperArea('difference', few?.rings ?? [], all?.rings ?? [], 'nonzero'), 0, 0.2);
+  },
+);
