@@ -113,13 +113,14 @@ test(
   patience,
   async () => {
     const { page } = await bench.open();
+    await openStep(page, 2);
     const heard = await page.locator('body').ariaSnapshot();
     const foot = page.getByRole('group', { name: 'Foot, the reading', exact: true });
     expect(await foot.getByRole('textbox', { name: 'Height' }).count()).toBe(1);
     for (const told of ['region "Vessel"', 'group "Its wall"', 'group "Lip, the reading"'])
       expect(heard).toContain(`- ${told}:`);
     // What takes a file is opened by the button beside it, and what is busy is seen alone.
-    expect(heard).not.toMatch(/Files to open|How to: [^"]*" \[expanded\]|drawing…/);
+    expect(heard).not.toMatch(/Files to open|How to: [^"]*" \[expanded\]|drawing…|Samples:/);
     // Who begins with a sample goes on where it is drawn.
     await page.getByRole('button', { name: /Rope canister/ }).press('Enter');
     await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('tab-flat');

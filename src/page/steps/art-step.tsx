@@ -77,7 +77,9 @@ function ArtPicker() {
       </div>
       <fieldset class="button-row">
         <legend class="unseen">Artwork from the samples</legend>
-        <span class="aside">Samples:</span>
+        <span class="aside" aria-hidden="true">
+          Samples:
+        </span>
         {sampleArt.map((sample) => (
           <button
             key={sample.file}
