@@ -6,11 +6,11 @@ import type { Contour, Shape } from '../geometry/contour.ts';
 import { mapSegment } from '../geometry/fit.ts';
 import { tightBox } from '../geometry/measure.ts';
 import type { Point } from '../geometry/point.ts';
-import { clippedShapes } from '../geometry/regions.ts';
 import { chordTolerance, fitTolerance } from '../geometry/tolerance.ts';
 import { toWall, turnMotion } from '../unroll/flat-wall.ts';
 import { outline, type Template } from '../unroll/template.ts';
 import type { LaidPeriod } from './cell.ts';
+import { cutOff } from './cut-off.ts';
 import { type Lattice, stepsIn } from './lattice.ts';
 import { type Lay, stepOnSheet, toSheet } from './lay.ts';
 import type { MotifShapes } from './motif-shapes.ts';
@@ -147,7 +147,7 @@ function turnedBy({ lay }: MotifGround, shape: Shape, turns: number): Shape {
 function cutAtRim(shapes: readonly Shape[], rim: Shape): readonly Shape[] {
   const box = tightBox(rim.contours);
   const near = shapes.filter(({ contours }) => boxesMeet(tightBox(contours), box));
-  return near.length === 0 ? [] : clippedShapes(near, [rim], 'intersection', chordTolerance);
+  return cutOff(near, rim);
 }
 
 /** Heights at which the sides are looked at; they are all but straight in the laid pattern. */

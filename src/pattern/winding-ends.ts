@@ -1,21 +1,14 @@
 // Film at ends that wind: laid on straight ends that enclose them, then cut off in the waste past the outline.
-import type { Contour, Shape } from '../geometry/contour.ts';
-import { NearestFinder } from '../geometry/nearest.ts';
-import { clippedShapes } from '../geometry/regions.ts';
-import { pointAt } from '../geometry/segment.ts';
-import { chordTolerance, precision } from '../geometry/tolerance.ts';
+import type { Shape } from '../geometry/contour.ts';
 import { girthAt, toWall } from '../unroll/flat-wall.ts';
 import { grownTemplate, outline, sideTurns, type Template } from '../unroll/template.ts';
-import { withoutEndSpikes } from './end-spikes.ts';
+import { cutOff } from './cut-off.ts';
 
 /** Heights at which the sides are looked at. */
 const heights = 400;
 
 /** Room left to the sides where film counts as whole, mm: control points may lie past the curve, never within it. */
 const room = 0.5;
-
-/** Edges this near to the outline are its own, mm: cut curves are fitted anew. */
-const endTouch = precision / 2;
 
 /** Shapes as far as they lie on the piece with its run-off; those clear of its ends stay as they are. */
 export function withinEnds(shapes: readonly Shape[], template: Template, runOff: number): readonly Shape[] {
@@ -38,18 +31,5 @@ export function withinEnds(shapes: readonly Shape[], template: Template, runOff:
   const clear = shapes.filter(isClear);
   const near = shapes.filter((shape) => !isClear(shape));
   const border = { contours: [outline(grown)] };
-  const ends = new NearestFinder(border.contours);
-  return [
-    ...clear,
-    ...near
-      .flatMap((shape) => clippedShapes([shape], [border], 'intersection', chordTolerance))
-      .map(({ contours }) => ({ contours: contours.map((contour) => blunted(contour, ends)) })),
-  ];
-}
-
-/** A contour without the spikes that it has along the ends. */
-function blunted(contour: Contour, ends: NearestFinder): Contour {
-  const { closed, segments } = contour;
-  const left = withoutEndSpikes(segments, (s) => ends.find(pointAt(s, 0.5), endTouch) !== undefined);
-  return left === segments ? contour : { closed, segments: left };
+  return [...clear, ...near.flatMap((shape) => cutOff([shape], border))];
 }
