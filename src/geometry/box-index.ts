@@ -1,5 +1,7 @@
 // Adapter: flatbush (ISC), a static index of boxes.
 import Flatbush from 'flatbush';
+import { boxOfSegment } from './box.ts';
+import type { Segment } from './contour.ts';
 
 /** An index of boxes that answers which of them a box meets, and which are nearest to a point. Boxes are numbered in the order they were added. */
 export class BoxIndex {
@@ -28,3 +30,12 @@ export class BoxIndex {
     return this.#tree?.neighbors(x, y, count) ?? [];
   }
 }
+
+/** An index of the boxes of segments, numbered as they are given. */
+export const segmentIndex = (segments: readonly Segment[]): BoxIndex =>
+  new BoxIndex(segments.length, (add) => {
+    for (const segment of segments) {
+      const { minX, minY, maxX, maxY } = boxOfSegment(segment);
+      add(minX, minY, maxX, maxY);
+    }
+  });

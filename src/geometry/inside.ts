@@ -1,6 +1,6 @@
 // Whether a place lies in an area.
-import { boxOfSegment, hullBox } from './box.ts';
-import { BoxIndex } from './box-index.ts';
+import { hullBox } from './box.ts';
+import { type BoxIndex, segmentIndex } from './box-index.ts';
 import type { Segment, Shape } from './contour.ts';
 import type { Point } from './point.ts';
 import { chordCount, pointAt } from './segment.ts';
@@ -38,14 +38,8 @@ export class InsideFinder {
   readonly #index: BoxIndex;
 
   constructor(shapes: readonly Shape[]) {
-    const segments = shapes.flatMap(({ contours }) => contours.flatMap((contour) => contour.segments));
-    this.#segments = segments;
-    this.#index = new BoxIndex(segments.length, (add) => {
-      for (const s of segments) {
-        const { minX, minY, maxX, maxY } = boxOfSegment(s);
-        add(minX, minY, maxX, maxY);
-      }
-    });
+    this.#segments = shapes.flatMap(({ contours }) => contours.flatMap(({ segments }) => segments));
+    this.#index = segmentIndex(this.#segments);
   }
 
   holds(p: Point): boolean {

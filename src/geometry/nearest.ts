@@ -1,6 +1,6 @@
 // The nearest place on a set of curves.
 import { boxOfSegment } from './box.ts';
-import { BoxIndex } from './box-index.ts';
+import { type BoxIndex, segmentIndex } from './box-index.ts';
 import type { Contour, CubicSegment, Segment } from './contour.ts';
 import { distance, dot, type Point, subtract } from './point.ts';
 import { derivativeAt, pointAt, secondDerivativeAt } from './segment.ts';
@@ -113,12 +113,7 @@ export class NearestFinder {
 
   constructor(contours: readonly Contour[]) {
     this.segments = contours.flatMap(({ segments }) => segments);
-    this.#index = new BoxIndex(this.segments.length, (add) => {
-      for (const segment of this.segments) {
-        const { minX, minY, maxX, maxY } = boxOfSegment(segment);
-        add(minX, minY, maxX, maxY);
-      }
-    });
+    this.#index = segmentIndex(this.segments);
   }
 
   /** The nearest place on every curve but `except`, one of `segments`, that comes within a reach of p, mm. */
