@@ -100,7 +100,7 @@ export function planGores(input: PlanInput, asked: GoresAsked): GorePlan {
     })),
     findings: [
       ...ground.wallSays,
-      strainSays(input, strain, count),
+      strainSays(input, { strain, count, enough: goresNeeded(bent, bent.curvature, onSheet, gives) }),
       ...stripSays(input, joined.comb, asked),
       ...cornersSay(input, bent, onSheet, count),
       ...ground.jobSays,
@@ -201,12 +201,23 @@ function tooMany({ job, jobFile }: PlanInput, wall: BentGoreWall, band: Band): F
   );
 }
 
-function strainSays({ job, jobFile }: PlanInput, strain: number, count: number): Finding {
+function strainSays(
+  { job, jobFile }: PlanInput,
+  {
+    strain,
+    count,
+    enough,
+  }: { readonly strain: number; readonly count: number; readonly enough: number | undefined },
+): Finding {
   const gives = filmGives(job.film);
   const where = typedAt(jobFile, 'gores');
   const asks = `each of the ${count} gores asks up to ${percent(strain)} of stretch up its middle, and this film gives ${percent(gives)}`;
   return strain > gives + 1e-6
-    ? look('needs-stretch', where, `${asks}; give more gores, or lay a film that stretches`)
+    ? look(
+        'needs-stretch',
+        where,
+        `${asks}; ${enough === undefined ? '' : `give ${enough} gores, or `}lay a film that stretches`,
+      )
     : note('gore-strain', where, asks);
 }
 

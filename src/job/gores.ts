@@ -12,6 +12,7 @@ import { barePlaces } from './bare-places.ts';
 import type { Written } from './deliverables.ts';
 import { type Drawn, layerNote, readDrawn, resolvedJob } from './drawn.ts';
 import { type GorePlan, type GoresAsked, planGores } from './gore-plan.ts';
+import { linesToldIn } from './guide-notes.ts';
 import type { MakeInput } from './make-input.ts';
 import { bareOnSheet } from './noted-places.ts';
 import { goresTooLarge } from './panels.ts';
@@ -71,7 +72,7 @@ export function draftGores(input: GoresInput): GoresDraft {
     layers: art?.pattern.layers ?? [],
     ...(comb ? { comb } : {}),
     bare: bareOnSheet(input.blank, plan),
-    notes: notesOf(input, plan, art),
+    notes: linesToldIn(notesOf(input, plan, art), job.units),
     words: tools.words,
   });
   const { overlap: _, ...plain } = options;

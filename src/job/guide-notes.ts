@@ -118,11 +118,17 @@ function patternWords({ pattern }: GuideNotesInput): string[] {
   return [`${pattern.around} repeats around, ${motifs}${size}`];
 }
 
+/** The lines of a guide in the maker's unit; the first is a title, with names as they were given. */
+export const linesToldIn = ([title = '', ...lines]: readonly string[], units: Units): string[] => [
+  title,
+  ...lines.map((line) => toldIn(line, units)),
+];
+
 /** Lines of words, each a fact a maker needs beside the drawing. */
 export function guideNotes(input: GuideNotesInput): string[] {
   const { name, blank, template, band } = input;
   const { wall, band: onSheet } = template;
-  return [
+  const lines = [
     `${blank.name}: ${name}`,
     ...pieceWords(input),
     ...panelWords(input),
@@ -134,5 +140,6 @@ export function guideNotes(input: GuideNotesInput): string[] {
     ...flatWords(input),
     ...patternWords(input),
     'measure the squares before you cut: 25 mm and 1 in',
-  ].map((line, i) => (i === 0 ? line : toldIn(line, input.units)));
+  ];
+  return linesToldIn(lines, input.units);
 }

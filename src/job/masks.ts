@@ -8,6 +8,7 @@ import { shapeArea } from '../geometry/measure.ts';
 import { pointAt } from '../geometry/segment.ts';
 import { inMm } from '../lengths/length.ts';
 import { shown } from '../lengths/shown.ts';
+import { toldIn } from '../lengths/told-in.ts';
 import { layMotif, shapesOf } from '../pattern/motif.ts';
 import { toWall, wallBox } from '../unroll/flat-wall.ts';
 import { outline, type Template } from '../unroll/template.ts';
@@ -141,7 +142,11 @@ function partOf(
     flatLimits: flatBands.flatMap(({ from, to }) => [from, to].map(plan.lengths.toGrown)),
     layers: openings.length > 0 ? [{ name: stem, colour: laid.mask.sprayed, shapes: openings }] : [],
     runOff,
-    notes: [`${job.name}: ${says}`, where, 'measure the squares before you cut: 25 mm and 1 in'],
+    notes: [
+      `${job.name}: ${toldIn(says, job.units)}`,
+      where,
+      'measure the squares before you cut: 25 mm and 1 in',
+    ],
     noted: [
       {
         says: 'decal',

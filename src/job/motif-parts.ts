@@ -6,6 +6,7 @@ import { boxCorners } from '../geometry/box.ts';
 import { polygon } from '../geometry/contour.ts';
 import { inMm } from '../lengths/length.ts';
 import type { Draft } from './draft.ts';
+import { linesToldIn } from './guide-notes.ts';
 import type { MakeInput } from './make-input.ts';
 import { fromSeam } from './motif-places.ts';
 import type { Part } from './part.ts';
@@ -26,7 +27,7 @@ export function motifParts(input: MakeInput, drafts: readonly Draft[]): readonly
     const drawings = motifDrawings({
       ...onSheet,
       relief: relief.cuts,
-      notes: notesOf(job.name, placed, away),
+      notes: linesToldIn(notesOf(job.name, placed, away), job.units),
       words,
     });
     const title = `${job.name}: ${placed.name}`;
@@ -34,7 +35,7 @@ export function motifParts(input: MakeInput, drafts: readonly Draft[]): readonly
       stem: placed.name,
       cut: writeSvg(drawings.cut, { title: `${title}: cut`, filled: false }),
       guide: writeSvg(drawings.guide, { title: `${title}: guide`, filled: true }),
-      place: () => placementOf({ blank, laid, title: placeTitle(title, placed), words }),
+      place: () => placementOf({ blank, laid, title: placeTitle(title, placed), units: job.units, words }),
       findings: relief.findings,
       sheet: {
         says: `${placed.name}: ${placed.says}`,

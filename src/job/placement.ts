@@ -6,9 +6,11 @@ import { type PlacementOptions, placementDrawing } from '../cut/placement.ts';
 import { writeSvg } from '../deliver/write-svg.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import { sinc } from '../geometry/sinc.ts';
-import { inMm } from '../lengths/length.ts';
+import { inMm, type Units } from '../lengths/length.ts';
+import { toldIn } from '../lengths/told-in.ts';
 import { type FlatWall, radiusAt } from '../unroll/flat-wall.ts';
 import { type SheetBuild, type SheetLengths, sheetRadiusAt } from '../unroll/sheet-wall.ts';
+import { linesToldIn } from './guide-notes.ts';
 import { type LaidMotif, laidApart } from './laid-apart.ts';
 import { fromSeam } from './motif-places.ts';
 import type { PlacedMotif } from './placed-motif.ts';
@@ -18,6 +20,7 @@ export interface PlacementInput {
   readonly blank: Blank;
   readonly laid: LaidMotif;
   readonly title: string;
+  readonly units: Units;
   readonly words: DrawWords;
 }
 
@@ -82,7 +85,7 @@ const sideWords = (handle: Blank['handle']) =>
  * The template of a motif that is cut apart, as an SVG at true size; none where it has nothing to be held by: on a wall
  * that bends, where the motif goes on past both ends of the stretch that paper lies on.
  */
-export function placementOf({ blank, laid, title, words }: PlacementInput): string | undefined {
+export function placementOf({ blank, laid, title, units, words }: PlacementInput): string | undefined {
   const { placed } = laid;
   // Paper does not give as film may: it is as long around as what it lies on.
   const plan = { ...laid.plan, build: { ...laid.plan.build, around: 1 } };
@@ -101,18 +104,21 @@ export function placementOf({ blank, laid, title, words }: PlacementInput): stri
   const away = Math.abs(fromSeam(wall, there));
   const drawing = placementDrawing({
     ...motif,
-    base,
+    base: { ...base, says: toldIn(base.says, units) },
     toSeam,
     side: { offset: half * sinc((half * wall.sine) / wall.radius), ...sideWords(handle) },
-    notes: [
-      title,
-      'cut the paper and its window out; seen from outside, foot down',
-      base.hold,
-      `bring the ${handle ? 'side marked for it against the handle, straight up the wall' : 'line marked for it onto the seam line'}, lay the paper flat and tape it`,
-      'the film fills the window, and its level and plumb lines go on from those of the paper',
-      `plumb line ${inMm(away)} from ${line} around the wall, level line ${inMm(at.along)} up it from the foot corner`,
-      'measure the squares before you cut: 25 mm and 1 in',
-    ],
+    notes: linesToldIn(
+      [
+        title,
+        'cut the paper and its window out; seen from outside, foot down',
+        base.hold,
+        `bring the ${handle ? 'side marked for it against the handle, straight up the wall' : 'line marked for it onto the seam line'}, lay the paper flat and tape it`,
+        'the film fills the window, and its level and plumb lines go on from those of the paper',
+        `plumb line ${inMm(away)} from ${line} around the wall, level line ${inMm(at.along)} up it from the foot corner`,
+        'measure the squares before you cut: 25 mm and 1 in',
+      ],
+      units,
+    ),
     words,
   });
   return writeSvg(drawing, { title, filled: true });

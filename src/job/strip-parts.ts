@@ -8,6 +8,7 @@ import { sheetOnWall, sheetSurface } from '../unroll/sheet-wall.ts';
 import { outline } from '../unroll/template.ts';
 import { uprightTurns } from './border-strips.ts';
 import { wholePieces } from './draft.ts';
+import { linesToldIn } from './guide-notes.ts';
 import type { MakeInput } from './make-input.ts';
 import type { Part, PartMaker } from './part.ts';
 import { wholeBand } from './pattern-ground.ts';
@@ -101,7 +102,8 @@ const coveredWords = (along: number | undefined, joint: string): string =>
 function partOf(strip: Strip, { job, tools: { words } }: MakeInput, width: number): Part {
   const { stem, template, covers } = strip;
   const [where, size] = [laidWords(strip), `${inMm(width)} wide`];
-  const notes = [`${job.name}: cover strip`, `${size}; laid ${where}`, 'cut it from the film of the wrap'];
+  const lines = [`${job.name}: cover strip`, `${size}; laid ${where}`, 'cut it from the film of the wrap'];
+  const notes = linesToldIn(lines, job.units);
   const { cut, guide } = stripDrawings({ template, covers, notes, words });
   return {
     stem,

@@ -14,7 +14,7 @@ export type Texts = Readonly<Record<string, string>>;
 
 /** The files of a job and its report. @throws Refused as the command would. */
 export async function folderOf(
-  { blank, job = {}, artwork = {}, tile, files: texts = {} }: Typed,
+  { blank, job = {}, artwork = {}, tile, files: texts = {}, words = () => [] }: Typed,
   options: Partial<MakeOptions> = {},
 ) {
   const engine = await pictureEngine();
@@ -26,7 +26,7 @@ export async function folderOf(
       blank: readBlank(blank, 'b.blank.json'),
       blankFile: 'b.blank.json',
       files: filesOf({ ...texts, ...(tile === undefined ? {} : { 'tile.svg': tile }) }),
-      tools: { ...engine, words: () => [], setText },
+      tools: { ...engine, words, setText },
     },
     { pictures: false, search: { trials: 4000 }, fromFolder: (file) => file, ...options },
   );
