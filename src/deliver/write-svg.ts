@@ -48,9 +48,9 @@ const size = (mm: number): string => String(Math.round(mm * 1e4) / 1e4);
 /** Words are for reading: a hundredth of a mm is plenty. */
 const wordSteps = 100;
 
-function pathText({ id, contours }: DrawnPath, role: Role): string {
+function pathText({ id, contours }: DrawnPath, role: Role, asRead: boolean): string {
   const name = id === undefined ? '' : ` id="${escapeXml(id)}"`;
-  return `<path${name} d="${role === 'note' ? writePathData(contours, wordSteps) : writePathData(contours)}"/>`;
+  return `<path${name} d="${writePathData(contours, role === 'note' ? wordSteps : undefined, { asRead })}"/>`;
 }
 
 function dashText(group: DrawnGroup): string {
@@ -60,8 +60,8 @@ function dashText(group: DrawnGroup): string {
   return ` stroke-dasharray="${dash.pattern.join(' ')}"${start}`;
 }
 
-const pathsText = ({ paths, role }: DrawnGroup): string =>
-  paths.map((path) => pathText(path, role)).join('\n');
+const pathsText = ({ paths, role }: DrawnGroup, asRead: boolean): string =>
+  paths.map((path) => pathText(path, role, asRead)).join('\n');
 
 function groupText(group: DrawnGroup, paths: string, filled: boolean): string {
   const layer = group.layer === undefined ? '' : ` data-layer="${escapeXml(group.layer)}"`;
@@ -83,6 +83,8 @@ export interface WriteOptions {
   readonly title: string;
   /** Whether artwork is filled with its colour: for guides, never for what the blade follows. */
   readonly filled: boolean;
+  /** Whether its lines were read from such a file: then every one of them is written again. */
+  readonly asRead?: boolean;
 }
 
 /** The lines of groups as text, once they were written. */
@@ -94,11 +96,11 @@ export type WrittenGroups = Map<DrawnGroup, string>;
  */
 export function writeSvg(
   drawing: Drawing,
-  { title, filled }: WriteOptions,
+  { title, filled, asRead = false }: WriteOptions,
   written: WrittenGroups = new Map(),
 ): string {
   const textOf = (group: DrawnGroup): string => {
-    const paths = written.get(group) ?? pathsText(group);
+    const paths = written.get(group) ?? pathsText(group, asRead);
     written.set(group, paths);
     return groupText(group, paths, filled);
   };

@@ -145,18 +145,34 @@ function quotient(count: number, steps: number): string {
 
 const zero = '0'.charCodeAt(0);
 
-/** Path data for contours: absolute M, L, C and Z only, to `steps` per mm. */
-export function writePathData(contours: readonly Contour[], steps = fine): string {
+/** The lines of a contour without specks; a closed one still ends where it begins. */
+function withoutSpecks({ segments, closed }: Contour, steps: number): readonly Segment[] {
+  const kept = segments.filter((s) => !isSpeck(s, steps));
+  const [first, last] = [segments[0], kept.at(-1)];
+  if (!closed || !first || !last || kept.length === segments.length) return kept;
+  return [...kept.slice(0, -1), { ...last, to: first.from }];
+}
+
+/**
+ * Path data for contours: absolute M, L, C and Z only, to `steps` per mm. `asRead`: they were read from such data, so that every
+ * line stays, however a piece is turned; else specks are left out.
+ */
+export function writePathData(
+  contours: readonly Contour[],
+  steps = fine,
+  { asRead = false }: { readonly asRead?: boolean } = {},
+): string {
   const number = (value: number): string => decimal(value, steps);
   const pair = (p: Point): string => `${number(p.x)} ${number(p.y)}`;
   let data = '';
-  for (const { segments, closed } of contours) {
-    const [first] = segments;
+  for (const contour of contours) {
+    const { closed } = contour;
+    const [first] = contour.segments;
     if (!first) continue;
+    const segments = asRead ? contour.segments : withoutSpecks(contour, steps);
     data += `M${pair(first.from)}`;
     segments.forEach((s, i) => {
       const closing = closed && i === segments.length - 1;
-      if (isSpeck(s, steps)) return;
       if (s.kind === 'cubic') data += `C${pair(s.c1)} ${pair(s.c2)} ${pair(s.to)}`;
       else if (!closing) data += `L${pair(s.to)}`;
     });

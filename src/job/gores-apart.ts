@@ -38,6 +38,10 @@ export function goresApart(cut: string): readonly PieceToNest[] {
     const { id = '' } = path;
     const own = art(i);
     const groups = [...own.groups, { role: 'outline' as const, paths: [path] }];
-    return { stem: id, cut: writeSvg({ ...own, groups }, { title: id, filled: false }), turned: 0 };
+    return {
+      stem: id,
+      cut: writeSvg({ ...own, groups }, { title: id, filled: false, asRead: true }),
+      turned: 0,
+    };
   });
 }

@@ -37,7 +37,10 @@ export function withLayerCuts<P extends WrittenPiece>(
     const layer = group.layer ?? '';
     const name = freeName(safeName(ownName(layer, stem)), taken);
     const title = `${job.name}: cut, ${layer}`;
-    const text = writeSvg({ ...drawing, groups: [group, ...marks, ...rest] }, { title, filled: false });
+    const text = writeSvg(
+      { ...drawing, groups: [group, ...marks, ...rest] },
+      { title, filled: false, asRead: true },
+    );
     return {
       layer,
       stem: `${stem}-${name}`,

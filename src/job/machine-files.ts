@@ -63,8 +63,12 @@ export function forCutter<P extends WrittenPiece>(piece: P, name: string, cutter
   ].join(', ');
   return {
     ...piece,
-    cut: writeSvg(cut, { title, filled: false }),
-    guide: writeSvg(withMarks(guide, cutter, drawing), { title: `${name}: guide`, filled: true }),
+    cut: writeSvg(cut, { title, filled: false, asRead: !knife }),
+    guide: writeSvg(withMarks(guide, cutter, drawing), {
+      title: `${name}: guide`,
+      filled: true,
+      asRead: true,
+    }),
   };
 }
 
@@ -72,7 +76,7 @@ export function forCutter<P extends WrittenPiece>(piece: P, name: string, cutter
 export function cutOfGuide(guide: string, file: string, name: string): string {
   const drawing = readSvg(guide, file);
   const groups = drawing.groups.filter(({ role }) => ['artwork', 'relief', 'outline'].includes(role));
-  return writeSvg({ ...drawing, groups }, { title: `${name}: cut`, filled: false });
+  return writeSvg({ ...drawing, groups }, { title: `${name}: cut`, filled: false, asRead: true });
 }
 
 /** Sheets as the cutter takes them. Each has a guide of its own where the cutter looks for marks, or follows an axis. */

@@ -102,7 +102,7 @@ export function sheetFile(set: SheetSet, { index, number, times }: SheetPlace): 
   const used = isLast ? Math.min(laid.lastUsed + 2 * stock.margin, long) : long;
   return {
     stem,
-    cut: writeSvg(sheetDrawing(placed, page), { title: `${title}: ${stem}`, filled: false }),
+    cut: writeSvg(sheetDrawing(placed, page), { title: `${title}: ${stem}`, filled: false, asRead: true }),
     report: {
       sheet: number,
       file: `${stem}.cut.svg`,

@@ -2,8 +2,8 @@ import svgPath from 'svgpath';
 import { describe, expect, test } from 'vitest';
 import { parsePathData, pathDataFault, writePathData } from '../../src/drawing/path-data.ts';
 import { plainPath } from '../../src/drawing/plain-path.ts';
-import { movePoint } from '../../src/geometry/affine.ts';
-import { type Contour, cubic, type Segment } from '../../src/geometry/contour.ts';
+import { moveContour, movePoint } from '../../src/geometry/affine.ts';
+import { type Contour, cubic, polygon, type Segment } from '../../src/geometry/contour.ts';
 import { signedArea, tightBox } from '../../src/geometry/measure.ts';
 import { distance, type Point } from '../../src/geometry/point.ts';
 import { pointAt } from '../../src/geometry/segment.ts';
@@ -51,6 +51,29 @@ describe('path data written and read again', () => {
           });
         });
       });
+    }
+  });
+
+  test('keep every line that was written when the piece is turned, however short', () => {
+    const lines = (data: string): number => data.match(/[CLZ]/g)?.length ?? 0;
+    const beside = ({ x, y }: Point): Point => {
+      const [length, way] = [0.0001 + 0.0006 * random(), 2 * Math.PI * random()];
+      return { x: x + length * Math.cos(way), y: y + length * Math.sin(way) };
+    };
+    for (let i = 0; i < 500; i++) {
+      const [a, b]: [Point, Point] = [
+        { x: 20 * random(), y: 30 * random() },
+        { x: 40, y: 30 * random() },
+      ];
+      const data = writePathData([polygon([a, b, beside(b), beside(a)])]);
+      const turn = 2 * Math.PI * random();
+      const [c, s] = [Math.cos(turn), Math.sin(turn)];
+      const turned = parsePathData(data).map((own) =>
+        moveContour({ a: c, b: s, c: -s, d: c, e: 7, f: -3 }, own),
+      );
+      const again = writePathData(turned, undefined, { asRead: true });
+      expect(lines(again), data).toBe(lines(data));
+      expect(parsePathData(again)[0]?.segments.length, data).toBe(parsePathData(data)[0]?.segments.length);
     }
   });
 
