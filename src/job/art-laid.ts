@@ -20,6 +20,8 @@ export interface PatternFrame {
   readonly extents?: readonly Extent[];
   /** The sum of steps that goes once around. */
   readonly sum: Pick<Closing, 'n' | 'm'>;
+  /** How far along the drawing turn 0 is, drawn mm; left out, at its left edge. */
+  readonly start?: number;
 }
 
 /** The way of a pattern onto one piece. */
@@ -57,6 +59,7 @@ export function artLaid(job: Job, drafts: readonly Draft[]): ArtLaid | undefined
     bottom: tile.height,
     ...(job.edges === 'whole-rows' ? { extents: motifExtents(tile) } : {}),
     sum: { n: closing.n, m: closing.m },
+    ...(closing.start === undefined ? {} : { start: closing.start }),
   };
   return { frame, pieces: onPieces(frame, closing, drafts) };
 }
@@ -78,7 +81,8 @@ export function laidOnOthers(
     ...(artwork.around === undefined ? {} : { around: artwork.around }),
   });
   if (closing?.n !== frame.sum.n || closing.m !== frame.sum.m) return undefined;
-  return { frame, pieces: onPieces(frame, closing, drafts) };
+  const begun = frame.start === undefined ? closing : { ...closing, start: frame.start };
+  return { frame, pieces: onPieces(frame, begun, drafts) };
 }
 
 /** The lay of a pattern on a piece. */

@@ -101,7 +101,7 @@ const kept = (plan: PatternPlan): PatternPlan => ({
 });
 
 /** The way of a tile that is laid as it is, whether its borders meet or not. */
-const wayAsDrawn = 'as-drawn';
+export const wayAsDrawn = 'as-drawn';
 
 /** What only depends on the artwork is worked out once, where there is a memory. */
 const remembered = <T>(recall: Recall | undefined, kind: string, of: unknown, make: () => T): T =>
@@ -193,8 +193,17 @@ export function resolvedJob(
   if (!drawn) return whole;
   const { way, closing } = drawn.plan;
   const { around: _, way: __, ...artwork } = drawn.artwork;
+  const { start } = closing;
   // Of a picture that way also says how it is traced.
   const named = way ?? (drawn.artwork.way === wayAsDrawn ? wayAsDrawn : undefined);
   const taken = named !== undefined ? { way: named } : closing.n > 0 ? { around: closing.n } : {};
-  return { ...whole, artwork: { ...artwork, ...taken, ...(strips ? { strips } : {}) } };
+  return {
+    ...whole,
+    artwork: {
+      ...artwork,
+      ...taken,
+      ...(start === undefined ? {} : { seamAt: start }),
+      ...(strips ? { strips } : {}),
+    },
+  };
 }

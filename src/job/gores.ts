@@ -26,6 +26,7 @@ import { blankReport, type GoresReport, type Report, type TemplateReport } from 
 import { patternReport } from './report-drafts.ts';
 import type { Job } from './resolved-job.ts';
 import { rigidOnPieces } from './rigid-pattern.ts';
+import { begunAsAsked } from './seam-place.ts';
 import { typedAt } from './typed-at.ts';
 
 export interface GoresInput extends MakeInput {
@@ -146,7 +147,7 @@ function goreArtwork(input: MakeInput, plan: GorePlan): GoreArtwork | undefined 
     drawn.artwork.lay === 'conformal'
       ? conformalGoreLay(bent, onSheet, ground.girth)
       : evenGoreLay(onSheet, ground.girth);
-  const { tile, lattice, closing } = drawn.plan;
+  const { tile, lattice, closing } = begunAsAsked(drawn).plan;
   const pattern = gorePattern({ tile, lattice, closing, lay, wall: bent, gores: options, runOff });
   const mismatches = pattern.mismatches.map((open) => ({ ...open, on: bent.toBare(open.on) }));
   return { ...drawn, pattern: { ...pattern, mismatches } };

@@ -1,4 +1,5 @@
 // The pictures of inspected artwork: what was found, and what was mended.
+import { withinFrame } from '../cut/film-layers.ts';
 import { writeArt } from '../deliver/write-art.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import type { Units } from '../lengths/length.ts';
@@ -26,7 +27,7 @@ export function inspectionPicture(
       title,
       width: art.width,
       height: art.height,
-      layers: film,
+      layers: film.map((layer) => withinFrame(layer, art)),
       lines: [],
       marks,
       notes: [...(report.checks.length === 0 ? ['nothing stands against cutting it'] : []), ...notes],

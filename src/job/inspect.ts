@@ -4,7 +4,7 @@ import type { Normalise } from '../artwork/svg-normalise.ts';
 import { type ArtContent, type DrawnArt, noArea, readArt, uncutRules } from '../artwork/tile.ts';
 import type { TraceOptions } from '../artwork/traced-picture.ts';
 import { drawnFaults, type FilmLayer, layerEdges, layerFaults } from '../cut/art-faults.ts';
-import { maskLayer, unitedLayer } from '../cut/film-layers.ts';
+import { isInFrame, maskLayer, unitedLayer, withinFrame } from '../cut/film-layers.ts';
 import type { CutLimits } from '../cut/limits.ts';
 import { weededFilm } from '../cut/weeding.ts';
 import type { DrawnLine } from '../drawing/drawn-line.ts';
@@ -93,18 +93,23 @@ export function inspect(input: InspectInput): Inspected {
   const mended = input.mend
     ? mendedOf({ ...art, layers: united }, art.lines, limits, filmOf.use, at)
     : undefined;
-  const layers = mended?.after ?? united;
-  const film = filmOf.use === 'mask' ? layers.map((layer) => maskLayer(layer, art)) : layers;
+  const whole = mended?.after ?? united;
+  const layers = whole.map((layer) => withinFrame(layer, art));
+  const filmIn = (of: readonly FilmLayer[]) =>
+    filmOf.use === 'mask' ? of.map((layer) => maskLayer(layer, art)) : of;
+  const film = filmIn(layers);
   const lineFaults = mended
     ? drawnFaults(mended.left, limits).filter(({ rule }) => rule === 'open-line')
     : drawnFaults(art.lines, limits);
+  // Looked for in whole shapes: what the frame cuts of one goes on in the next copy of a tile.
+  const isSeen = ({ at }: { readonly at: Point }) => isInFrame(at, art);
   const checks = [
-    ...layerFaults(film, limits).map((fault) =>
-      filmFinding(fault, atIn(fault.layer, fault.at), limits, filmOf.use),
-    ),
-    ...[...lineFaults, ...layerEdges(layers)].map((fault) =>
-      drawnFinding(fault, atIn(fault.line.colour, fault.at), limits),
-    ),
+    ...layerFaults(filmIn(whole), limits)
+      .filter(isSeen)
+      .map((fault) => filmFinding(fault, atIn(fault.layer, fault.at), limits, filmOf.use)),
+    ...[...lineFaults, ...layerEdges(whole)]
+      .filter(isSeen)
+      .map((fault) => drawnFinding(fault, atIn(fault.line.colour, fault.at), limits)),
     ...readingFindings(art),
     ...groundFindings(art, file),
     ...nothingToCut(art, file),

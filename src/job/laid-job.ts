@@ -19,11 +19,12 @@ import type { Levels } from './panel-places.ts';
 import { type PanelPlace, panelPlaces } from './panel-places.ts';
 import { type PanelPlan, planPanels } from './panels.ts';
 import { groundOf } from './pattern-ground.ts';
-import { joinFindings, layOn, type PatternPlan, underStrips } from './pattern-plan.ts';
+import { joinFindings, type PatternPlan, underStrips } from './pattern-plan.ts';
 import { planPieces } from './pieces.ts';
 import { type Plan, runOff } from './plan.ts';
 import { rigidOnPieces, wholeMotifs } from './rigid-pattern.ts';
 import { rowsCutFindings } from './rows-cut.ts';
+import { begunAtSeam, startsOn } from './seam-place.ts';
 import type { Strips } from './strips.ts';
 import { refuseWinding, straightEnds, windEnds } from './winding.ts';
 
@@ -51,7 +52,8 @@ function layJob(input: MakeInput): LaidJob {
   const { plans, levels, findings: levelled } = inLevels(input, planPieces(input), () => bandArt(input));
   if (plans.length > 1 && input.job.artwork?.lay === 'rigid')
     throw new Refused([rigidOnPieces(input.jobFile)]);
-  const drawn = readDrawn(input, () => groundOf(plans));
+  const read = readDrawn(input, () => groundOf(plans));
+  const drawn = read && begunAtSeam(input, read, startsOn(plans, read.artwork, read.ground));
   const laid = layPieces(plans, drawn);
   refuseWinding(input, { artwork: drawn !== undefined, pieces: plans.length, joints: 0 });
   const pieces =
@@ -90,12 +92,11 @@ export interface LaidPiece {
   readonly panel?: PanelPlace;
 }
 
-/** The pieces from the foot up, the pattern going on from each to the next. */
+/** The pieces from the foot up, with the pattern on them. */
 function layPieces(plans: readonly Plan[], drawn: Drawn | undefined): readonly LaidPiece[] {
-  let y = 0;
-  return plans.map((plan) => {
-    const lay = drawn && layOn(drawn.artwork, plan.template, { around: drawn.ground.girth, y });
-    if (lay) y = lay.fromAlong(plan.template.band.to);
+  const starts = drawn ? startsOn(plans, drawn.artwork, drawn.ground) : [];
+  return plans.map((plan, i) => {
+    const lay = starts[i]?.lay;
     return { plan, lay, pattern: drawn && lay && layPattern(plan, drawn, lay) };
   });
 }

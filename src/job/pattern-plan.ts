@@ -10,6 +10,7 @@ import type { Lattice } from '../pattern/lattice.ts';
 import { conformalLay, evenLay, type Lay, type LayStart } from '../pattern/lay.ts';
 import type { MotifLay } from '../pattern/motif.ts';
 import type { PatternTile } from '../pattern/period.ts';
+import type { SeamPlace } from '../pattern/seam-place.ts';
 import { tileOfWay } from '../pattern/ways.ts';
 import type { Mismatch } from '../pattern/wrap.ts';
 import type { Template } from '../unroll/template.ts';
@@ -31,6 +32,8 @@ export interface PatternPlan {
   readonly way?: string;
   /** Of a way that covers borders with strips: those up the wall alone, or the level ones between rows too. */
   readonly covers?: 'sides' | 'both';
+  /** Where along the drawing the seam is set so that it cuts little; left out, at its left edge or where the job says. */
+  readonly seamAt?: SeamPlace;
   readonly findings: readonly Finding[];
 }
 

@@ -96,6 +96,10 @@ const readWay: Reader<string | number> = (value, place) =>
     ? text(value, place)
     : number({ least: 1, most: mostWays, whole: true })(value, place);
 
+/** A place of the drawing, or where a straight seam cuts least. */
+const readSeamAt: Reader<number | 'gaps'> = (value, place) =>
+  value === 'gaps' ? value : displacement(value, place);
+
 const overKeys = { file: required('Drawing', text), colour: optional('Colour', colour) };
 
 /** A drawing by its file, or with the colour it is cut in. */
@@ -123,6 +127,7 @@ export const artworkKeys = {
   around: optional('Repeats around', number({ least: 1, most: mostAround, whole: true })),
   scale: standard('Scale', choice<'both' | 'across'>(['both', 'across']), 'both'),
   way: optional('Way to close', readWay),
+  seamAt: optional('Seam at', readSeamAt),
   strips: holding(optional('Cover strips', readStrips), stripsKeys),
   mend: optional('Mend', yesOrNo),
   together: optional('Gap within a motif', length({ most: widestTogether })),
@@ -142,6 +147,7 @@ export const readArtwork: Reader<Artwork> = (value, place) => {
     scale,
     around,
     way,
+    seamAt,
     strips,
     mend,
     together,
@@ -162,6 +168,6 @@ export const readArtwork: Reader<Artwork> = (value, place) => {
     repeat,
     lay,
     scale,
-    ...given({ over, around, way, strips, mend, together, across, fonts, colours, ground }),
+    ...given({ over, around, way, seamAt, strips, mend, together, across, fonts, colours, ground }),
   };
 };

@@ -6,15 +6,19 @@ import type { Finding, Where } from '../finding.ts';
 import { degrees } from '../lengths/angle.ts';
 import { measuredLength, type Units } from '../lengths/length.ts';
 import { shown } from '../lengths/shown.ts';
+import { toldIn } from '../lengths/told-in.ts';
 import type { OpenStretch } from '../pattern/at-border.ts';
 import type { RepeatStudy } from '../pattern/repeat-study.ts';
-import { type Way, type WayKind, waysToClose } from '../pattern/ways.ts';
+import type { SeamPlace } from '../pattern/seam-place.ts';
+import { tileOfWay, type Way, type WayKind, waysToClose } from '../pattern/ways.ts';
 import { groundFindings, refuseUnknownGround } from './art-ground.ts';
-import { nearerFiner, saysRepeat, studyOf, takenWay, wayGroundOf } from './choose-way.ts';
+import { coversOf, nearerFiner, saysRepeat, studyOf, takenWay, wayGroundOf } from './choose-way.ts';
 import { groundOf, type PatternGround } from './pattern-ground.ts';
 import { type PiecesInput, planPieces } from './pieces.ts';
+import type { Plan } from './plan.ts';
 import { studyFindings, studyInWords } from './repeat-words.ts';
 import type { Artwork, Job } from './resolved-job.ts';
+import { edgeInWords, isUnlucky, mayMove, seamAtInWords, seamPlace, startsOn } from './seam-place.ts';
 import { readStacked, type SheetContent } from './stacked-art.ts';
 import { toldOnce } from './told-once.ts';
 import { typedAt } from './typed-at.ts';
@@ -69,9 +73,18 @@ export interface RepeatReport {
   /** Other repeats that the art may have, the likelier first. */
   readonly others: readonly PeriodReport[];
   readonly ways: readonly WayReport[];
+  /** Where a straight seam cuts little by the way that `make` takes, or else by the first; null where the drawing's left edge will do. */
+  readonly seamAt: WaySeam | null;
   /** The key of the way that `make` takes when none is named; null where it asks. */
   readonly taken: string | null;
   readonly checks: readonly Finding[];
+}
+
+/** A place for the seam, and the way it is for. */
+export interface WaySeam extends SeamPlace {
+  readonly way: string;
+  /** Whether the pattern begins there unasked. */
+  readonly moves: boolean;
 }
 
 export interface PeriodReport {
@@ -133,6 +146,7 @@ export function describeRepeat(input: RepeatInput): RepeatDescription {
     period: study.period ? periodReport(study.period) : null,
     others: study.others.slice(0, 5).map(periodReport),
     ways: ways.map((way, i) => wayReport(way, i + 1, units, wholeRows)),
+    seamAt: seamAtOf(input, tile, study, taken ?? ways[0], plans, ground),
     taken: taken?.key ?? null,
     checks: toldOnce([
       ...findings,
@@ -150,12 +164,33 @@ export function describeRepeat(input: RepeatInput): RepeatDescription {
       `on ${input.blank.name} the pattern has ${girth} to go around in the middle of a band ${band} long; the ways it can close, best first:`,
       ...report.ways.map(({ number, key, says }) => `${number}. ${key}: ${says}`),
       takenInWords(job.artwork, taken, study, ways),
+      ...(report.seamAt ? [toldIn(seamInWords(report.seamAt), units)] : []),
     ],
     tile,
     study,
     ways,
   };
 }
+
+/** Where the seam goes by a way; null at the drawing's left edge, or where the job says. */
+function seamAtOf(
+  { job }: RepeatInput,
+  tile: Tile,
+  study: RepeatStudy,
+  way: Way | undefined,
+  plans: readonly Plan[],
+  ground: PatternGround,
+): RepeatReport['seamAt'] {
+  if (!way || typeof job.artwork.seamAt === 'number') return null;
+  const { lattice, closing, key } = way;
+  const plan = { tile: tileOfWay(way, tile), lattice, closing, way: key, ...coversOf(study, way) };
+  const place = seamPlace(job.seam, plan, startsOn(plans, job.artwork, ground));
+  const moves = mayMove(job.artwork, plan);
+  return place && (moves || isUnlucky(place)) ? { ...place, way: key, moves } : null;
+}
+
+const seamInWords = (seam: WaySeam): string =>
+  `by ${seam.way} ${seam.moves ? `the pattern begins ${seamAtInWords(seam)}` : edgeInWords(seam)}`;
 
 const periodReport = ({ a, b, confidence }: NonNullable<RepeatStudy['period']>): PeriodReport => ({
   a: [a.x, a.y],

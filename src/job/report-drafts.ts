@@ -73,6 +73,7 @@ export function patternReport(
     ...layReport(plan, ground),
     ...(mended ? { largestMove: mended.largestMove } : {}),
     ...(plan.way === undefined ? {} : { way: plan.way }),
+    ...(plan.seamAt ? { seamAt: plan.seamAt } : {}),
     fitError: laid.fitError,
     ...(gap ? { seamGap: gap } : {}),
   };

@@ -13,6 +13,7 @@ import {
 } from '../blank/wall.ts';
 import type { Finding } from '../finding.ts';
 import { degrees } from '../lengths/angle.ts';
+import type { SeamPlace } from '../pattern/seam-place.ts';
 import type { LayerAsMade } from '../prove/asked.ts';
 import type { Proof } from '../prove/proof.ts';
 import type { CoatReport } from './coats-on-wall.ts';
@@ -79,6 +80,8 @@ export interface PatternReport extends LayReport {
   readonly lay: string;
   /** The key of the way it closes by, where one was chosen or the tile does not join. */
   readonly way?: string;
+  /** Where along the drawing the seam was set so that a straight one cuts little. */
+  readonly seamAt?: SeamPlace;
   /** Of mended artwork: how far an edge moved at most, drawn mm. */
   readonly largestMove?: number;
   /** Largest distance measured between the art's exact image on the sheet and the curves written. */

@@ -51,6 +51,8 @@ export interface Artwork {
   readonly strips?: AskedStrips;
   /** A way that `repeat` lists, by its key or by its number; not beside `around`. */
   readonly way?: string | number;
+  /** How far along the drawing from its left edge the seam is, drawn mm, or where a straight one cuts least; left out, that of a crop, else the edge. */
+  readonly seamAt?: number | 'gaps';
   /** Whether it is mended before it is laid; as drawn if left out. */
   readonly mend?: boolean;
   /** Pieces no further apart than this are one motif, mm; left out, what stands clearly nearer together than to all else. */

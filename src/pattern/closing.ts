@@ -16,6 +16,8 @@ export interface Closing {
   readonly lean: number;
   /** Of whole rows: how far above the drawing's lower edge the band begins, drawn mm; left out, at it. */
   readonly foot?: number;
+  /** How far along the drawing from its left edge turn 0 is, drawn mm; left out, at it. */
+  readonly start?: number;
 }
 
 export interface ClosingOptions {
@@ -138,15 +140,16 @@ export function levelCount(lattice: Lattice): number | undefined {
 /**
  * The map from the drawing (drawn mm, y down) to the laid pattern: mm around at the middle of the band, and mm up.
  * The sum n a + m b is turned level and becomes `girth`; the drawing's bottom edge, at `lowerEdge`, comes to height 0, or what stands above
- * it where whole rows begin.
+ * it where whole rows begin, and its left edge to turn 0, or what stands beside it where it begins elsewhere.
  */
 export function layOut(closing: Closing, lowerEdge: number): Affine {
-  const { scaleAcross: sx, scaleUp: sy, lean, foot = 0 } = closing;
+  const { scaleAcross: sx, scaleUp: sy, lean, foot = 0, start = 0 } = closing;
   const bottom = lowerEdge - foot;
   const cos = Math.cos(lean);
   const sin = Math.sin(lean);
   // Turn by -lean in the drawing's frame, then scale, then flip y so that up is positive.
-  return { a: sx * cos, b: sy * sin, c: sx * sin, d: -sy * cos, e: -sx * sin * bottom, f: sy * cos * bottom };
+  const [e, f] = [-sx * (sin * bottom + start), sy * cos * bottom];
+  return { a: sx * cos, b: sy * sin, c: sx * sin, d: -sy * cos, e, f };
 }
 
 /** How many times the laid pattern repeats exactly around the wall at one height. */

@@ -44,6 +44,17 @@ describe('artwork on the whole', () => {
     expectWithin(two('#a00').cutLength, 160, 1e-6);
   });
 
+  test('is counted as far as it lies in its frame: a quarter of a disc on a corner, by its closed form', () => {
+    const disc = (x: number, y: number) => `<circle cx="${x}" cy="${y}" r="12"/>`;
+    const { report } = inspected(
+      svg(`${disc(0, 0)}${disc(50, 30)}${disc(50, 90)}<path d="M130 10H131V11H130Z"/>`),
+    );
+    expect(report.pieces).toBe(2);
+    expectWithinPart(report.cutLength, 24 * Math.PI + 6 * Math.PI + 24, 5e-4);
+    expectWithinPart(report.weeding?.stays.area ?? 0, 144 * Math.PI + 36 * Math.PI, 5e-4);
+    expect(report.checks).toEqual([]);
+  });
+
   test('is clean, and says so', () => {
     const clean = inspected(svg('<path d="M10 10H40V40H10Z"/>'));
     expect(clean.report.checks).toEqual([]);

@@ -45,6 +45,25 @@ test('bad artwork is drawn with a numbered mark for each finding, of a shape by 
   expect(await pictureFault(picture, options)).toBeUndefined();
 });
 
+test('art past its frame is not drawn over the words, and is told nothing of', async () => {
+  // A tile whose motifs are drawn whole on either side of its frame, with a speck and a thorn outside.
+  const tern = (x: number, y: number) =>
+    `<path d="M${x - 18} ${y}Q${x} ${y - 16} ${x + 18} ${y}Q${x} ${y + 16} ${x - 18} ${y}Z"/>`;
+  const content = `<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="40mm" viewBox="0 0 60 40"><g fill="#17566b">
+${tern(0, 0)}${tern(60, 0)}${tern(0, 40)}${tern(60, 40)}${tern(30, 20)}<circle cx="30" cy="52" r="0.5"/><path d="M64 10L90 9V11Z"/></g></svg>`;
+  const inspected = inspect({
+    content,
+    file: 'terns.svg',
+    film: standardFilm,
+    cutter: standardCutter,
+    normalise: tools.normalise,
+  });
+  expect(inspected.report.checks.filter(({ where: { x = 0, y = 0 } }) => x > 60.1 || y > 40.1)).toEqual([]);
+  const picture = inspectionPicture(inspected, 'terns.svg', tools.words);
+  const options = { name: 'inspected-frame', widthPx: 600, tolerance: 0.001 };
+  expect(await pictureFault(picture, options)).toBeUndefined();
+});
+
 test('of very many findings the first are numbered, the others small, and it says so', () => {
   const marks = Array.from({ length: 130 }, (_, i) => ({
     number: i + 1,

@@ -57,6 +57,7 @@ export const fieldWords: Readonly<Record<string, FieldWords>> = {
   'artwork.colours': field('Colours'),
   'artwork.ground': field('Ground, not cut'),
   'artwork.together': field('Gap within a motif'),
+  'artwork.seamAt': field('The pattern begins', { gaps: 'Where the seam cuts least' }),
   'artwork.mend': field('Mend what can’t be cut', { true: 'ticked' }),
   items: field('Single motifs'),
   'items[].file': field('Motif'),

@@ -18,6 +18,7 @@ const sameAs: Readonly<Record<Exclude<HelpKey, Drawn>, Drawn>> = {
   around: 'repeat',
   ways: 'repeat',
   seam: 'overlap',
+  seamAt: 'repeat',
   film: 'coat',
   edges: 'band',
   together: 'repeat',

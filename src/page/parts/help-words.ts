@@ -106,6 +106,8 @@ export const helpWords = {
     'A strip goes around outside of its own thickness. Ten sheets measured together and divided by ten tell it.',
   overlap: 'How far the end goes on past the seam, to stick on its own beginning. 4 to 10 mm is usual.',
   trim: 'Extra film past the finished edge, cut away level once it is laid. 3 mm is easy to hold.',
+  seamAt:
+    'Where along the pattern the seam falls. At its edge a motif that was drawn over the edge is cut; a straight seam cuts least where it goes through gaps.',
   edges:
     'Straight cuts the pattern where the band ends. Whole rows fits the rows so that none is cut. Fade leaves out every motif that an edge would cut.',
   together:

@@ -1,7 +1,7 @@
 // How the two ends of the wrap meet, and what is cut away after laying.
 import { isObject, type Json, valueAt, withField } from '../model/bench.ts';
 import { ChoiceField, LengthField } from '../parts/field.tsx';
-import { bench, change } from '../store.ts';
+import { bench, change, hasArtwork } from '../store.ts';
 
 /** What each style of seam can have beside it. */
 const takes: Readonly<Record<string, readonly string[]>> = {
@@ -73,6 +73,19 @@ export function SeamGroup() {
           options={[
             { value: undefined, label: 'The finish', says: 'its edge shows past the seam line' },
             { value: 'start', label: 'The start', says: 'its edge shows on the seam line' },
+          ]}
+        />
+      ) : null}
+      {hasArtwork.value && style !== 'winding' && !isGores ? (
+        <ChoiceField
+          half="job"
+          path="artwork.seamAt"
+          label="The pattern begins"
+          help="seamAt"
+          standard="edge"
+          options={[
+            { value: undefined, label: 'At its edge', says: 'a crop where the seam cuts least' },
+            { value: 'gaps', label: 'Where the seam cuts least', says: 'through the gaps of the pattern' },
           ]}
         />
       ) : null}

@@ -1,0 +1,111 @@
+// Where along the wall a job's pattern begins: where the job says, or where a straight seam cuts the least of it.
+import { type Finding, note, Refused, stop } from '../finding.ts';
+import { inMm } from '../lengths/length.ts';
+import { leastCutPlace, type SeamEdges, type SeamPiece, type SeamPlace } from '../pattern/seam-place.ts';
+import { type Drawn, wayAsDrawn } from './drawn.ts';
+import type { MakeInput } from './make-input.ts';
+import type { PatternGround } from './pattern-ground.ts';
+import { layOn, type PatternPlan } from './pattern-plan.ts';
+import type { Plan } from './plan.ts';
+import type { Artwork, Seam } from './resolved-job.ts';
+import { type TypedIn, typedAt } from './typed-at.ts';
+
+/** The drawing with its pattern begun so that turn 0 stands at the place of it that the seam is to be at. */
+export function begunAtSeam(
+  { job, jobFile }: Pick<MakeInput, 'job' | 'jobFile'>,
+  drawn: Drawn,
+  pieces: readonly SeamPiece[],
+): Drawn {
+  const { plan, artwork } = drawn;
+  const { seamAt } = artwork;
+  if (seamAt !== undefined && plan.covers) throw new Refused([seamAtUnderStrips(jobFile)]);
+  if (typeof seamAt === 'number') return begunAsAsked(drawn);
+  const place = seamPlace(job.seam, plan, pieces);
+  if (!place) return drawn;
+  const isMoved = mayMove(artwork, plan);
+  if (!isMoved && !isUnlucky(place)) return drawn;
+  return {
+    ...drawn,
+    plan: isMoved ? { ...begun(plan, place.at), seamAt: place } : plan,
+    findings: [...drawn.findings, (isMoved ? movedNote : edgeNote)(place, jobFile)],
+  };
+}
+
+/** Whether the seam is set to its best place: unasked only of a crop, whose edge nobody drew. */
+export const mayMove = ({ seamAt }: Pick<Artwork, 'seamAt'>, { tile }: Pick<PatternPlan, 'tile'>): boolean =>
+  seamAt === 'gaps' || tile.window !== undefined;
+
+/** Whether the drawing's own edge is so much worse than the best place that a maker has to know: another cuts half of it or less. */
+export const isUnlucky = ({ cuts, cutsAtEdge }: SeamPlace): boolean => cuts <= cutsAtEdge / 2;
+
+/** The drawing begun where the job says, if it does. */
+export const begunAsAsked = (drawn: Drawn): Drawn => {
+  const { seamAt } = drawn.artwork;
+  return typeof seamAt !== 'number' ? drawn : { ...drawn, plan: begun(drawn.plan, seamAt) };
+};
+
+const seamAtUnderStrips = (file: TypedIn): Finding =>
+  stop(
+    'seam-under-strips',
+    typedAt(file, 'artwork.seamAt'),
+    'can not be where cover strips lie on the borders of the drawing, and one of them on the seam; leave it out, or give another "way"',
+  );
+
+/** How a pattern lies on the pieces of a band, from the foot up: it goes on from each to the next. */
+export function startsOn(
+  plans: readonly Pick<Plan, 'template'>[],
+  artwork: Artwork,
+  { girth }: Pick<PatternGround, 'girth'>,
+): readonly SeamPiece[] {
+  let y = 0;
+  return plans.map(({ template }) => {
+    const lay = layOn(artwork, template, { around: girth, y });
+    y = lay.fromAlong(template.band.to);
+    return { template, lay };
+  });
+}
+
+const begun = (plan: PatternPlan, start: number): PatternPlan =>
+  start === 0 ? plan : { ...plan, closing: { ...plan.closing, start } };
+
+/**
+ * Where a straight seam cuts the least of a pattern; undefined where it winds, there is a handle at it, or the drawing's own borders stay
+ * open, or lie under strips, one of them on the seam.
+ */
+export function seamPlace(
+  seam: Seam,
+  plan: Pick<PatternPlan, 'tile' | 'lattice' | 'closing' | 'covers' | 'way'>,
+  pieces: readonly SeamPiece[],
+): SeamPlace | undefined {
+  const edges = edgesOf(seam);
+  if (!edges || plan.covers || plan.way === wayAsDrawn) return undefined;
+  if (pieces.some(({ template }) => template.seam.start.offset !== 0)) return undefined;
+  return leastCutPlace(plan, pieces, edges);
+}
+
+/** The edges of a straight seam. */
+function edgesOf({ style, overlap, top = 'finish' }: Seam): SeamEdges | undefined {
+  if (style === 'winding') return undefined;
+  if (style !== 'overlap' || overlap === 0) return { shows: 0 };
+  return top === 'finish' ? { shows: overlap, hidden: 0 } : { shows: 0, hidden: overlap };
+}
+
+const told = (mm: number): string => inMm(Number(mm.toFixed(1)));
+
+/** What a seam cuts there, in words. */
+export const seamAtInWords = ({ at, cuts, cutsAtEdge }: SeamPlace): string =>
+  `${told(at)} along the drawing from its left edge, where a straight seam cuts ${told(cuts)} of film; at the edge it would cut ${told(cutsAtEdge)}`;
+
+const movedNote = (place: SeamPlace, file: TypedIn): Finding =>
+  note('seam-place', typedAt(file, 'artwork.seamAt'), `the pattern begins ${seamAtInWords(place)}`);
+
+const edgeNote = (place: SeamPlace, file: TypedIn): Finding =>
+  note(
+    'seam-place',
+    typedAt(file, 'artwork.seamAt'),
+    `${edgeInWords(place)}; "seamAt": "gaps" takes it there`,
+  );
+
+/** What the seam cuts at the edge of a drawing where it is left, in words. */
+export const edgeInWords = ({ at, cuts, cutsAtEdge }: SeamPlace): string =>
+  `the seam is at the left edge of the drawing, where it cuts ${told(cutsAtEdge)} of film; ${told(at)} along it, it would cut ${told(cuts)}`;
