@@ -1,7 +1,8 @@
 // Where along the wall a job's pattern begins: where the job says, or where a straight seam cuts the least of it.
 import { type Finding, note, Refused, stop } from '../finding.ts';
 import { inMm } from '../lengths/length.ts';
-import { leastCutPlace, type SeamEdges, type SeamPiece, type SeamPlace } from '../pattern/seam-place.ts';
+import type { SeamPiece } from '../pattern/film-up.ts';
+import { leastCutPlace, type SeamEdges, type SeamPlace } from '../pattern/seam-place.ts';
 import { type Drawn, wayAsDrawn } from './drawn.ts';
 import type { MakeInput } from './make-input.ts';
 import type { PatternGround } from './pattern-ground.ts';
