@@ -1,7 +1,7 @@
 // The checks before the blade for the pieces of a job: each looked at whole, however it is parted in files.
 import { movePoint } from '../geometry/affine.ts';
 import { equalParts } from '../pattern/closing.ts';
-import { toFlat, type WallPoint } from '../unroll/flat-wall.ts';
+import { girthAt, toFlat, type WallPoint } from '../unroll/flat-wall.ts';
 import type { SheetLengths } from '../unroll/sheet-wall.ts';
 import { type Template, turnOfEdge } from '../unroll/template.ts';
 import { limitsOf } from './cut-limits.ts';
@@ -10,6 +10,7 @@ import type { Draft, LaidPattern } from './draft.ts';
 import { groundKey } from './ground-key.ts';
 import type { MakeInput } from './make-input.ts';
 import { runOff } from './plan.ts';
+import type { Strips } from './strips.ts';
 import { type InFile, wrapChecks } from './wrap-checks.ts';
 
 /** A piece of the band with the art on it, and the drafts of its files in the order of turns. */
@@ -18,12 +19,14 @@ export interface CheckedPiece {
   readonly lengths: SheetLengths;
   readonly pattern: LaidPattern | undefined;
   readonly drafts: readonly Draft[];
+  /** On its borders, where its way has any. */
+  readonly strips?: Strips;
 }
 
 /** The drafts of a piece, the first of them with what was found on the whole. */
 export function withFilmChecks(
   input: MakeInput,
-  { template, lengths, pattern, drafts }: CheckedPiece,
+  { template, lengths, pattern, drafts, strips }: CheckedPiece,
 ): Draft[] {
   const [first, ...others] = drafts;
   if (!first || !pattern) return [...drafts];
@@ -38,11 +41,32 @@ export function withFilmChecks(
       toBare: lengths.toBare,
       inFile: (at) => placeInFile(at, drafts),
       artFile: artwork.file,
+      isCovered: coveredBy(template, lengths, strips, input.job.seam.strip),
     });
   const places = JSON.stringify([template.band, drafts.map(({ mark, toFile }) => [mark, toFile])]);
   const found = input.recall?.of('film-checks', `${groundKey(input)}${places}`, check) ?? check();
   const findings = [...first.findings, ...found.map(({ finding }) => finding)];
   return [{ ...first, findings, filmChecks: { template, layers: wrap.layers, found } }, ...others];
+}
+
+/** Whether a place of the wall, mm on the sheet, lies under a strip on a border, or under the one on the seam. */
+function coveredBy(
+  { wall }: Template,
+  { toBare }: SheetLengths,
+  strips: Strips | undefined,
+  seamStrip = 0,
+): (at: WallPoint) => boolean {
+  const width = strips?.width ?? 0;
+  const upright = [
+    ...(strips?.turns ?? []).map((turn) => ({ turn, half: width / 2 })),
+    { turn: 0, half: seamStrip / 2 },
+  ];
+  return ({ turn, along }) => {
+    const girth = girthAt(wall, along);
+    const apart = (other: number) => Math.abs(turn - other - Math.round(turn - other)) * girth;
+    const isLevel = (strips?.along ?? []).some((at) => Math.abs(toBare(along) - at) < width / 2);
+    return isLevel || upright.some(({ turn: at, half }) => apart(at) < half);
+  };
 }
 
 /** Where a place of the wall lies in the cut files: in the first panel that has it. */

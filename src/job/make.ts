@@ -47,7 +47,7 @@ export function draftPieces(input: MakeInput): readonly Draft[] {
       draftPiece({ ...input, motifs, laid }, part, place, panels.findings),
     );
     if (input.unchecked) return drafts;
-    return withFilmChecks(input, { ...plan, pattern, drafts });
+    return withFilmChecks(input, { ...plan, pattern, drafts, ...(strips ? { strips } : {}) });
   });
 }
 

@@ -21,6 +21,8 @@ export interface WrapCheckInput {
   /** Where a place lies in the cut file that has it. */
   readonly inFile: (at: WallPoint) => InFile;
   readonly artFile: string;
+  /** Whether a place of the wall lies under a cover strip: what is there is seen no more, and not told. */
+  readonly isCovered: (at: WallPoint) => boolean;
 }
 
 /** A place in a file, mm. */
@@ -107,7 +109,7 @@ function grouped(group: readonly Found[], input: WrapCheckInput, artFile: string
 }
 
 /** Everywhere on the finished piece that has what was found in one period, the worst place first. */
-function placesOf(group: readonly Found[], { wrap }: WrapCheckInput): WallPoint[] {
+function placesOf(group: readonly Found[], { wrap, isCovered }: WrapCheckInput): WallPoint[] {
   const { template, parts } = wrap;
   const own: WallPoint[] = [];
   for (const { at } of group) {
@@ -122,6 +124,6 @@ function placesOf(group: readonly Found[], { wrap }: WrapCheckInput): WallPoint[
     const first = ((turn % (1 / parts)) + 1 / parts) % (1 / parts);
     // A place on the seam itself must not be rounded past the end of the wrap: it would be one short.
     const copies = Array.from({ length: parts }, (_, k) => ({ turn: (first + k / parts) % 1, along }));
-    return copies.filter((at) => isFinished(template, at));
+    return copies.filter((at) => isFinished(template, at) && !isCovered(at));
   });
 }

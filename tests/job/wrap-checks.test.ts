@@ -95,6 +95,20 @@ describe('what only the repeat makes', () => {
     expectWithin(found?.size ?? 0, 0.3 * scale, 0.005);
   });
 
+  test('nothing is told that lies under cover strips: on the borders, or on the seam alone', async () => {
+    // A gap at either border, and a bar that ends on the left one alone, so that the tile does not join.
+    const cut = '<path d="M.15 5H39.85V25H.15Z"/><path d="M0 27H20V29H0Z"/>';
+    const told = async (artwork: object, job: object = {}) => {
+      const { report } = await madeOf({ blank: can, job: { ...plain, ...job }, artwork, tile: tile(cut) });
+      return filmOf(report.checks).filter(({ rule }) => rule === 'thin-gap');
+    };
+    expect(await told({ way: 'as-drawn' })).toMatchObject([{ times: 18 }]);
+    expect(await told({ way: 'strip-6' })).toEqual([]);
+    // Of six borders one lies on the seam.
+    const strip = { seam: { style: 'strip', strip: 10 } };
+    expect(await told({ way: 'as-drawn' }, strip)).toMatchObject([{ times: 15 }]);
+  });
+
   // On this cup the copy on the seam was lost to rounding in three rows of four.
   test('a gap on the seam is counted in every row', async () => {
     const stations = [
