@@ -52,6 +52,16 @@ export const movePoint = (m: Affine, p: Point): Point => ({
   y: m.b * p.x + m.d * p.y + m.f,
 });
 
+/** Moves points that stand as x and y one after the other, where they stand. */
+export function moveAll({ a, b, c, d, e, f }: Affine, points: Float64Array): void {
+  for (let i = 0; i < points.length; i += 2) {
+    const x = points[i] ?? 0;
+    const y = points[i + 1] ?? 0;
+    points[i] = a * x + c * y + e;
+    points[i + 1] = b * x + d * y + f;
+  }
+}
+
 export function moveSegment(m: Affine, s: Segment): Segment {
   const from = movePoint(m, s.from);
   const to = movePoint(m, s.to);

@@ -3,10 +3,10 @@
 // followed at once; the job laid afresh comes after it.
 
 import type { DrawWords } from '../drawing/words.ts';
-import { inverse, movePoint } from '../geometry/affine.ts';
-import { distance, type Point } from '../geometry/point.ts';
+import { type Affine, inverse, moveAll, movePoint } from '../geometry/affine.ts';
+import { norm, type Point } from '../geometry/point.ts';
 import type { Lay } from '../pattern/lay.ts';
-import { girthAt, toFlat, toWall } from '../unroll/flat-wall.ts';
+import { type FlatWall, girthAt, toFlatAll, toWall } from '../unroll/flat-wall.ts';
 import { type SideEdge, type Template, turnOfEdge } from '../unroll/template.ts';
 import { type ArtLaid, type ArtOnPiece, laidOnOthers, layOfPiece } from './art-laid.ts';
 import { type FlatGroup, type FlatView, flatViewOf } from './flat-view.ts';
@@ -15,6 +15,7 @@ import { draftPieces } from './make.ts';
 import type { MakeInput } from './make-input.ts';
 import { runOff } from './plan.ts';
 import type { TemplateReport } from './report.ts';
+import type { Room } from './room.ts';
 import { templateOfDrafts } from './template-report.ts';
 
 /** A group of art by its numbers. */
@@ -41,7 +42,6 @@ interface Probe {
   /** The curve's first point, as a place in `points`. */
   readonly at: number;
   readonly isCubic: boolean;
-  readonly middle: Point;
 }
 
 interface DrawnGroup {
@@ -51,6 +51,8 @@ interface DrawnGroup {
   /** In the pattern's own drawing, mm drawn. */
   readonly points: Ink['points'];
   readonly probes: readonly Probe[];
+  /** x and y of every probe's middle, there too. */
+  readonly middles: Ink['points'];
 }
 
 /** A laid job whose drawing follows its readings. */
@@ -76,27 +78,25 @@ export const followerOf = ({ view, laid }: Leading): Follower => ({
 function asDrawn({ d, ...group }: FlatGroup, { template, toFile, out }: ArtOnPiece, lay: Lay): DrawnGroup {
   const { codes, points, shapes } = inkOf(d);
   const [fromFile, fromLaid] = [inverse(toFile), inverse(out)];
-  const drawn = (p: Point): Point => {
-    const { turn, along } = toWall(template.wall, movePoint(fromFile, p));
-    return movePoint(fromLaid, { x: turn * lay.around, y: lay.fromAlong(along) });
+  const asLaid = (places: Ink['points']): Ink['points'] => {
+    const drawn = places.slice();
+    for (let i = 0; i < drawn.length; i += 2) {
+      const onFile = { x: drawn[i] ?? 0, y: drawn[i + 1] ?? 0 };
+      const { turn, along } = toWall(template.wall, movePoint(fromFile, onFile));
+      drawn[i] = turn * lay.around;
+      drawn[i + 1] = lay.fromAlong(along);
+    }
+    moveAll(fromLaid, drawn);
+    return drawn;
   };
-  return {
-    group,
-    codes,
-    shapes,
-    points: carriedPoints(points, drawn),
-    probes: probesOf({ codes, points }).map((probe) => ({ ...probe, middle: drawn(probe.middle) })),
-  };
-}
-
-function carriedPoints(points: Ink['points'], to: (p: Point) => Point): Ink['points'] {
-  const carried = new Float64Array(points.length);
-  for (let i = 0; i < points.length; i += 2) {
-    const { x, y } = to({ x: points[i] ?? 0, y: points[i + 1] ?? 0 });
-    carried[i] = x;
-    carried[i + 1] = y;
-  }
-  return carried;
+  const probes = probesOf({ codes, points });
+  const middles = Float64Array.from(
+    probes.flatMap((probe) => {
+      const { x, y } = middleOf(points, probe);
+      return [x, y];
+    }),
+  );
+  return { group, codes, shapes, points: asLaid(points), probes, middles: asLaid(middles) };
 }
 
 function probesOf(ink: Omit<Ink, 'shapes'>): readonly Probe[] {
@@ -105,17 +105,14 @@ function probesOf(ink: Omit<Ink, 'shapes'>): readonly Probe[] {
   let at = 0;
   ink.codes.forEach((code, i) => {
     const isCubic = code === inkCodes.cubic;
-    if (i % every === 0 && (isCubic || code === inkCodes.line)) {
-      const probe = { at: at - 2, isCubic };
-      probes.push({ ...probe, middle: middleOf(ink.points, probe) });
-    }
+    if (i % every === 0 && (isCubic || code === inkCodes.line)) probes.push({ at: at - 2, isCubic });
     at += 2 * (pointsOf[code] ?? 0);
   });
   return probes;
 }
 
 /** The middle of a curve or a line, by its parameter. */
-function middleOf(points: Ink['points'], { at, isCubic }: Omit<Probe, 'middle'>): Point {
+function middleOf(points: Ink['points'], { at, isCubic }: Probe): Point {
   const of = (i: number): number => points[at + i] ?? 0;
   const middle = (i: number): number =>
     isCubic ? (of(i) + 3 * of(i + 2) + 3 * of(i + 4) + of(i + 6)) / 8 : (of(i) + of(i + 2)) / 2;
@@ -131,14 +128,16 @@ const unseen = 1.5;
 
 /**
  * The job drawn for new readings, within its cut line true to `within` mm of the job laid afresh; undefined where it can't be followed so
- * closely. All else of the job has to be as it was. @throws Refused where the readings can't be.
+ * closely. All else of the job has to be as it was. Its points are in the room, and codes and shapes the follower's own. @throws Refused where the readings can't be.
  */
 export function followedView(
   { laid: before, pieces: drawn }: Follower,
   input: Omit<MakeInput, 'tools'>,
   words: DrawWords,
   within: number,
+  room: Room,
 ): FollowedView | undefined {
+  room.begin();
   const { artwork: _, layers: __, stencil: ___, ...job } = input.job;
   const tools = { words, normalise: notRead, setText: notRead };
   const drafts = draftPieces({ ...input, job, tools, unchecked: true, linesOnly: true });
@@ -149,37 +148,58 @@ export function followedView(
   for (const [i, piece] of after.pieces.entries()) {
     const was = before.pieces[i];
     const lay = layOfPiece(after.frame, piece);
-    const carry = was && carrierOf(was, layOfPiece(before.frame, was), piece, lay);
+    const carry = was && carryingOf(was, layOfPiece(before.frame, was), piece, lay);
     if (!carry || sidesApart(was, piece) > within) return undefined;
-    const groups = (drawn[i] ?? []).map(({ group, codes, points, shapes, probes }) => ({
-      group: {
-        ...group,
-        ink: { codes: codes.slice(), shapes: shapes.slice(), points: carriedPoints(points, carry) },
-      },
-      probes,
-    }));
-    const strays = groups.map(({ group, probes }) =>
-      Math.max(0, ...probes.map((of) => distance(middleOf(group.ink.points, of), carry(of.middle)))),
-    );
+    const groups = (drawn[i] ?? []).map(({ group, codes, points, shapes, probes, middles }) => {
+      const carried = room.of(points.length);
+      carryAll(carry, points, carried);
+      const wanted = room.of(middles.length);
+      carryAll(carry, middles, wanted);
+      return { group: { ...group, ink: { codes, shapes, points: carried } }, probes, wanted };
+    });
+    const strays = groups.map(({ group, probes, wanted }) => straysOf(group.ink.points, probes, wanted));
     if (unseen * Math.max(0, ...strays) > within) return undefined;
     art.push(groups.map(({ group }) => group));
   }
+  room.keep();
   return { view: flatViewOf(drafts), art, template: templateOfDrafts(drafts, runOff) };
 }
 
 /** How much longer or shorter the art's end in the waste is made at most, so that it ends where it should. */
 const mostSqueezed = 2;
 
+/** By how much the middles of curves whose points were carried are off where they are wanted, at most. */
+function straysOf(points: Ink['points'], probes: readonly Probe[], wanted: Ink['points']): number {
+  let most = 0;
+  for (const [i, probe] of probes.entries()) {
+    const { x, y } = middleOf(points, probe);
+    most = Math.max(most, norm(x - (wanted[2 * i] ?? 0), y - (wanted[2 * i + 1] ?? 0)));
+  }
+  return most;
+}
+
 /**
- * The way from the pattern's drawing to the new file. In the waste past the cut line the art is squeezed or drawn out, so that
- * it ends where it ends; undefined where that would be by more than a little, as where it does not reach the cut line.
+ * The way from the pattern's drawing to a new file. In the waste past the cut line the art is squeezed or drawn out, so that
+ * it ends where it ends.
  */
-function carrierOf(
+interface Carrying {
+  readonly out: Affine;
+  readonly lay: Lay;
+  readonly wall: FlatWall;
+  readonly piece: Template['piece'];
+  readonly toFile: Affine;
+  /** How much longer the waste is at either end. */
+  readonly foot: number;
+  readonly lip: number;
+}
+
+/** Undefined where the waste would be squeezed by more than a little, as where the art does not reach the cut line. */
+function carryingOf(
   was: ArtOnPiece,
   layWas: Lay,
   { template: { wall, piece }, toFile, out }: ArtOnPiece,
   lay: Lay,
-): ((p: Point) => Point) | undefined {
+): Carrying | undefined {
   const up = out.d / was.out.d;
   /** The new height of what lay at a height before. */
   const carried = (along: number): number => lay.toAlong(layWas.fromAlong(along) * up);
@@ -189,14 +209,25 @@ function carrierOf(
   ];
   const isSlight = (by: number): boolean => by < mostSqueezed && by > 1 / mostSqueezed;
   if (!isSlight(foot) || !isSlight(lip)) return undefined;
-  const squeezed = (along: number): number => {
-    if (along > piece.to) return piece.to + (along - piece.to) * lip;
-    return along < piece.from ? piece.from + (along - piece.from) * foot : along;
-  };
-  return (p) => {
-    const { x, y } = movePoint(out, p);
-    return movePoint(toFile, toFlat(wall, { turn: x / lay.around, along: squeezed(lay.toAlong(y)) }));
-  };
+  return { out, lay, wall, piece, toFile, foot, lip };
+}
+
+/** All points on that way, one step of it after the other: at every key, so no point is made an object of. */
+function carryAll(
+  { out, lay, wall, piece, toFile, foot, lip }: Carrying,
+  from: Ink['points'],
+  to: Ink['points'],
+): void {
+  to.set(from);
+  moveAll(out, to);
+  for (let i = 0; i < to.length; i += 2) {
+    to[i] = (to[i] ?? 0) / lay.around;
+    const along = lay.toAlong(to[i + 1] ?? 0);
+    if (along > piece.to) to[i + 1] = piece.to + (along - piece.to) * lip;
+    else to[i + 1] = along < piece.from ? piece.from + (along - piece.from) * foot : along;
+  }
+  toFlatAll(wall, to);
+  moveAll(toFile, to);
 }
 
 /** By how much the art's ends beside the piece are off where they belong, mm on the new sheet. */

@@ -8,10 +8,12 @@ export const loadFollowing = async (): Promise<FollowingTools> => {
     import('./worker/engine.ts'),
   ]);
   const words = await loadWords();
-  const { followerOf, followedView, givenJob } = tools;
+  const { followerOf, followedView, givenJob, Room } = tools;
+  const room = new Room();
   const filesOf = ({ files }: Bench) => new Map(Object.entries(files));
   return {
     followerOf,
-    follow: (leads, bench, within) => followedView(leads, givenJob(bench, filesOf(bench)), words, within),
+    follow: (leads, bench, within) =>
+      followedView(leads, givenJob(bench, filesOf(bench)), words, within, room),
   };
 };

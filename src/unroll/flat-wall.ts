@@ -73,6 +73,18 @@ export function toFlat(wall: FlatWall, { turn, along }: WallPoint): Point {
   };
 }
 
+/** As `toFlat`, of many: turn and along one after the other become x and y, where they stand. */
+export function toFlatAll({ radius, reference, curvature }: FlatWall, places: Float64Array): void {
+  for (let i = 0; i < places.length; i += 2) {
+    const u = 2 * Math.PI * radius * ((places[i] ?? 0) - 0.5);
+    const v = (places[i + 1] ?? 0) - reference;
+    const angle = curvature * u;
+    const half = angle / 2;
+    places[i] = u * sinc(angle) + v * Math.sin(angle);
+    places[i + 1] = u * sinc(half) * Math.sin(half) - v * Math.cos(angle);
+  }
+}
+
 /**
  * The place on the wall of a place on the sheet: the inverse of `toFlat`, for angles within half a turn of the
  * sector's middle line either way.

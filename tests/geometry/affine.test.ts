@@ -3,6 +3,7 @@ import {
   type Affine,
   compose,
   determinant,
+  moveAll,
   moveContour,
   movePoint,
   rotation,
@@ -35,6 +36,9 @@ describe('affine maps', () => {
   test('take their six numbers in the order of an SVG matrix', () => {
     // SVG 2, 'transform': matrix(a b c d e f) maps (x, y) to (a x + c y + e, b x + d y + f); from memory.
     expect(movePoint({ a: 2, b: 3, c: 5, d: 7, e: 11, f: 13 }, { x: 1, y: 10 })).toEqual({ x: 63, y: 86 });
+    const many = Float64Array.of(1, 10, 0, 1);
+    moveAll({ a: 2, b: 3, c: 5, d: 7, e: 11, f: 13 }, many);
+    expect([...many]).toEqual([63, 86, 16, 20]);
     expect(movePoint(translation(3, 4), { x: 1, y: 1 })).toEqual({ x: 4, y: 5 });
   });
 

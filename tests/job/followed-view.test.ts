@@ -10,6 +10,7 @@ import { inkCodes, pointsOf } from '../../src/job/ink.ts';
 import { type LaidView, laidView } from '../../src/job/laid-view.ts';
 import { readBlank } from '../../src/job/read-blank.ts';
 import { readJob } from '../../src/job/read-job.ts';
+import { Room } from '../../src/job/room.ts';
 import { pictureEngine } from '../pictures/compare.ts';
 import { setText } from './a-font.ts';
 import { filesOf, leafTile } from './a-job.ts';
@@ -52,7 +53,7 @@ const laid = (input: ReturnType<typeof inputOf>): LaidView =>
 function followed(before: object, after: object, job: object = {}, byAtMost = within, jobAfter = job) {
   const { view, laid: art } = laid(inputOf(before, job));
   if (!art) return undefined;
-  return followedView(followerOf({ view, laid: art }), inputOf(after, jobAfter), words, byAtMost);
+  return followedView(followerOf({ view, laid: art }), inputOf(after, jobAfter), words, byAtMost, new Room());
 }
 
 const quarters = 4;
@@ -186,7 +187,7 @@ describe('a drawing does not follow', () => {
     expect(art).toBeDefined();
     if (art)
       expect(
-        followedView(followerOf({ view, laid: art }), inputOf(higher, {}, {}), words, within),
+        followedView(followerOf({ view, laid: art }), inputOf(higher, {}, {}), words, within, new Room()),
       ).toBeUndefined();
   });
 

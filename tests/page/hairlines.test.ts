@@ -1,20 +1,29 @@
 // Lines put into pixels: where they are, as wide as they are said to be, and nothing beside the window.
 import { expect, test } from 'vitest';
-import { blankPixels, fillPixels, HairlinePen } from '../../src/page/board/hairlines.ts';
+import { inkOf } from '../../src/job/ink.ts';
+import { blankPixels, drawHairlines, fillPixels, type LineLook } from '../../src/page/board/hairlines.ts';
+import { InkChords } from '../../src/page/board/ink-chords.ts';
 
 const paper = '#faf7ef';
 const size = 40;
 
-/** How much of each pixel lines from place to place cover, of 1. */
-function covered(width: number, ...places: readonly (readonly [number, number])[]) {
+/** Path data drawn on bare paper, true to a tenth of a pixel. */
+function drawn(data: string, look: Pick<LineLook, 'scale' | 'origin' | 'width'>) {
   const pixels = blankPixels(size, size);
   fillPixels(pixels, paper);
-  const pen = new HairlinePen(pixels, { scale: 2, origin: { x: 1, y: 3 }, colour: '#000000', paper, width });
-  for (const [i, [x, y]] of places.entries()) {
-    const [mmX, mmY] = [(x - 1) / 2, (y - 3) / 2];
-    if (i === 0) pen.moveTo(mmX, mmY);
-    else pen.lineTo(mmX, mmY);
-  }
+  const chords = new InkChords();
+  chords.follow(inkOf(data), 0.1 / look.scale);
+  drawHairlines(pixels, chords, { ...look, colour: '#000000', paper });
+  return pixels;
+}
+
+/** As path data is written. */
+const round = (value: number): number => Math.round(value * 1e4) / 1e4;
+
+/** How much of each pixel lines from place to place cover, of 1. */
+function covered(width: number, ...places: readonly (readonly [number, number])[]) {
+  const steps = places.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${round((x - 1) / 2)} ${round((y - 3) / 2)}`);
+  const pixels = drawn(steps.join(''), { scale: 2, origin: { x: 1, y: 3 }, width });
   const reds = new Uint8Array(pixels.colours.buffer).filter((_, i) => i % 4 === 0);
   return (x: number, y: number): number => 1 - (reds[y * size + x] ?? Number.NaN) / 0xfa;
 }
@@ -62,18 +71,28 @@ test('what passes beside the window, or out of it, is cut off at its edge', () =
   expect(across(size - 1, 20)).toBeGreaterThan(0.98);
 });
 
-test('a curve that is left a curve goes through the middle that its points say', () => {
-  const pixels = blankPixels(size, size);
-  fillPixels(pixels, paper);
-  const pen = new HairlinePen(pixels, {
-    scale: 1,
-    origin: { x: 0, y: 0 },
-    colour: '#000000',
-    paper,
-    width: 1,
-  });
-  pen.moveTo(4, 4);
-  pen.bezierCurveTo(4, 36, 36, 36, 36, 4);
+test('a curve goes through the middle that its points say', () => {
+  const { covered } = drawn('M4 4C4 36 36 36 36 4', { scale: 1, origin: { x: 0, y: 0 }, width: 1 });
   // By its parameter a half: (4 + 3 * 4 + 3 * 36 + 36) / 8 across and (4 + 3 * 36 + 3 * 36 + 4) / 8 up.
-  expect((pixels.covered[27 * size + 20] ?? 0) + (pixels.covered[28 * size + 20] ?? 0)).toBeGreaterThan(230);
+  expect((covered[27 * size + 20] ?? 0) + (covered[28 * size + 20] ?? 0)).toBeGreaterThan(230);
+});
+
+test('shapes are not joined, a closed one goes back to where it began, and only as many are drawn as are asked for', () => {
+  const ink = inkOf('M2 2L12 2L12 12Z\nM22 22C22 30 30 30 30 22');
+  const chords = new InkChords();
+  chords.follow(ink, 0.1);
+  const place = (i: number) => [chords.places[2 * i], chords.places[2 * i + 1]];
+  expect([0, 1, 2, 3, 4].map(place)).toEqual([
+    [2, 2],
+    [12, 2],
+    [12, 12],
+    [2, 2],
+    [22, 22],
+  ]);
+  expect(place(chords.count - 1)).toEqual([30, 22]);
+  expect([...chords.begins.subarray(0, chords.count)].flatMap((begins, i) => (begins ? [i] : []))).toEqual([
+    0, 4,
+  ]);
+  chords.follow(ink, 0.1, 1);
+  expect(chords.count).toBe(4);
 });

@@ -10,6 +10,7 @@ import {
   radiusAt,
   sweep,
   toFlat,
+  toFlatAll,
   toWall,
   turnMotion,
   type WallPoint,
@@ -87,6 +88,18 @@ describe.each(walls)('flat wall: $name', (named) => {
           : developed(wall, place);
       expectPointWithin(toFlat(wall, place), wanted, 1e-9, JSON.stringify(place));
     }
+  });
+
+  test('lies there too where many are laid at once', () => {
+    const places = [...grid(named)];
+    const many = Float64Array.from(places.flatMap(({ turn, along }) => [turn, along]));
+    toFlatAll(wall, many);
+    for (const [i, place] of places.entries())
+      expectPointWithin(
+        { x: many[2 * i] ?? Number.NaN, y: many[2 * i + 1] ?? Number.NaN },
+        toFlat(wall, place),
+        1e-12,
+      );
   });
 
   test('lies foot down, with turn growing to the right and y down', () => {

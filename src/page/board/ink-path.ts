@@ -16,70 +16,119 @@ export interface InkStyle {
 }
 
 /** Lines go back to where they began instead of being closed: a browser measures the whole path each time one is closed. */
-export function drawInk(pen: InkPen, { codes, points, shapes }: Ink, style: InkStyle): void {
+export function drawInk(pen: InkPen, ink: Ink, style: InkStyle): void {
+  const { codes, shapes } = ink;
+  const place = new Float64Array(2);
   let next = 0;
-  for (const [i, from] of shapes.entries()) {
-    const to = shapes[i + 1] ?? codes.length;
+  for (let i = 0; i < shapes.length; i++) {
     pen.beginPath();
-    next = leadAlong(pen, codes.subarray(from, to), points, { next, within: style.within });
+    const codesOfShape = { from: shapes[i] ?? 0, to: shapes[i + 1] ?? codes.length };
+    next = leadAlong(pen, ink, { ...codesOfShape, next, within: style.within, place });
     if (style.filled) pen.fill('evenodd');
     if (style.stroked) pen.stroke();
   }
 }
 
 /** All shapes of an ink as one path, neither filled nor stroked. */
-export function traceInk(pen: InkPen, { codes, points }: Ink, within: number): void {
-  leadAlong(pen, codes, points, { next: 0, within });
+export function traceInk(pen: InkPen, ink: Ink, within: number): void {
+  leadAlong(pen, ink, { from: 0, to: ink.codes.length, next: 0, within, place: new Float64Array(2) });
 }
 
-/** Leads the pen along commands whose points begin at `next`; gives where those end. */
+interface Stretch {
+  /** Of the commands. */
+  readonly from: number;
+  readonly to: number;
+  /** Where in the points their own begin. */
+  readonly next: number;
+  readonly within: number;
+  /** Room for a point. */
+  readonly place: Float64Array;
+}
+
+/** Leads the pen along commands; gives where their points end. */
 function leadAlong(
   pen: InkPen,
-  codes: Ink['codes'],
-  points: Ink['points'],
-  { next: first, within }: { readonly next: number; readonly within: number },
+  { codes, points }: Ink,
+  { from, to, next: first, within, place }: Stretch,
 ): number {
   let next = first;
-  let [startX, startY] = [0, 0];
-  let [x, y] = [0, 0];
-  const of = (i: number): number => points[next + i] ?? 0;
-  for (const code of codes) {
-    if (code === inkCodes.cubic) drawCubic(pen, [x, y, of(0), of(1), of(2), of(3), of(4), of(5)], within);
-    const taken = 2 * (pointsOf[code] ?? 0);
-    if (code === inkCodes.close) [x, y] = [startX, startY];
-    else [x, y] = [of(taken - 2), of(taken - 1)];
-    if (code === inkCodes.move) {
-      [startX, startY] = [x, y];
-      pen.moveTo(x, y);
-    } else if (code !== inkCodes.cubic) pen.lineTo(x, y);
-    next += taken;
+  let start = first;
+  for (let i = from; i < to; i++) {
+    const code = codes[i] ?? 0;
+    if (code === inkCodes.cubic) drawCubic(pen, points, next, within, place);
+    else if (code === inkCodes.line) pen.lineTo(points[next] ?? 0, points[next + 1] ?? 0);
+    else if (code === inkCodes.close) pen.lineTo(points[start] ?? 0, points[start + 1] ?? 0);
+    else {
+      start = next;
+      pen.moveTo(points[next] ?? 0, points[next + 1] ?? 0);
+    }
+    next += 2 * (pointsOf[code] ?? 0);
   }
   return next;
 }
 
-type Cubic = readonly [number, number, number, number, number, number, number, number];
-
 /** Up to so many chords a canvas draws in two thirds of the time that the curve takes it. */
 const mostChords = 8;
 
-/**
- * Chords between places of a cubic at even steps of its parameter, or the curve itself where many are asked for. None is further from it than an
- * eighth of the greatest second derivative times the step squared; that derivative is at most six times the larger second difference of its
- * points. Source: the error of linear interpolation, any text on numerical analysis; from memory.
- */
-function drawCubic(pen: InkPen, [ax, ay, bx, by, cx, cy, dx, dy]: Cubic, within: number): void {
-  const [ux, uy, vx, vy] = [ax - 2 * bx + cx, ay - 2 * by + cy, bx - 2 * cx + dx, by - 2 * cy + dy];
-  const bend = Math.sqrt(Math.max(ux * ux + uy * uy, vx * vx + vy * vy));
-  const count = Math.ceil(Math.sqrt((0.75 * bend) / within));
+/** The curve by chords, or itself where many are asked for. Its points begin at `next`, after the one that it starts from. */
+function drawCubic(
+  pen: InkPen,
+  points: Ink['points'],
+  next: number,
+  within: number,
+  place: Float64Array,
+): void {
+  const [toX, toY] = [points[next + 4] ?? 0, points[next + 5] ?? 0];
+  const count = chordsAsked(points, next, within);
   if (count > mostChords) {
-    pen.bezierCurveTo(bx, by, cx, cy, dx, dy);
+    const [bx, by, cx, cy] = points.subarray(next, next + 4);
+    pen.bezierCurveTo(bx ?? 0, by ?? 0, cx ?? 0, cy ?? 0, toX, toY);
     return;
   }
   for (let i = 1; i < count; i++) {
-    const t = i / count;
-    const u = 1 - t;
-    const [a, b, c, d] = [u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t];
-    pen.lineTo(a * ax + b * bx + c * cx + d * dx, a * ay + b * by + c * cy + d * dy);
+    putOnCubic(points, next, i, count, place, 0);
+    pen.lineTo(place[0] ?? 0, place[1] ?? 0);
   }
-  pen.lineTo(dx, dy);
+  pen.lineTo(toX, toY);
+}
+
+/**
+ * How many chords between places of a cubic at even steps of its parameter are asked for so that none is further from it than `within`. None is
+ * further than an eighth of the greatest second derivative times the step squared; that derivative is at most six times the larger second
+ * difference of its points. Source: the error of linear interpolation, any text on numerical analysis; from memory.
+ */
+export function chordsAsked(points: Ink['points'], next: number, within: number): number {
+  const bx = points[next] ?? 0;
+  const by = points[next + 1] ?? 0;
+  const cx = points[next + 2] ?? 0;
+  const cy = points[next + 3] ?? 0;
+  const ux = (points[next - 2] ?? 0) - 2 * bx + cx;
+  const uy = (points[next - 1] ?? 0) - 2 * by + cy;
+  const vx = bx - 2 * cx + (points[next + 4] ?? 0);
+  const vy = by - 2 * cy + (points[next + 5] ?? 0);
+  const bend = Math.sqrt(Math.max(ux * ux + uy * uy, vx * vx + vy * vy));
+  return Math.ceil(Math.sqrt((0.75 * bend) / within));
+}
+
+/** Puts the place after `i` of `count` even steps of a cubic's parameter at `at` of `to`. All are whole numbers: any other would be made an object of. */
+export function putOnCubic(
+  points: Ink['points'],
+  next: number,
+  i: number,
+  count: number,
+  to: Float64Array,
+  at: number,
+): void {
+  const t = i / count;
+  const u = 1 - t;
+  const a = u * u * u;
+  const b = 3 * u * u * t;
+  const c = 3 * u * t * t;
+  const d = t * t * t;
+  for (let k = 0; k < 2; k++)
+    to[at + k] =
+      a * (points[next + k - 2] ?? 0) +
+      b * (points[next + k] ?? 0) +
+      c * (points[next + k + 2] ?? 0) +
+      d * (points[next + k + 4] ?? 0);
 }

@@ -1,10 +1,9 @@
 // The pattern while keys come in: its lines alone, as pixels. Filling its areas takes twice as long, and tells nothing that the lines do not.
 import type { InkedGroup } from '../../job/followed-view.ts';
-import type { Ink } from '../../job/ink.ts';
 import { whenIdle } from '../when-idle.ts';
-import { blankPixels, fillPixels, HairlinePen, type Pixels } from './hairlines.ts';
+import { blankPixels, drawHairlines, fillPixels, type Pixels } from './hairlines.ts';
 import { isHidden } from './hidden-groups.ts';
-import { drawInk } from './ink-path.ts';
+import { InkChords } from './ink-chords.ts';
 import type { LaidOut } from './laid-out.ts';
 import type { SheetView } from './sheet-view.ts';
 
@@ -29,44 +28,50 @@ interface Seen {
 }
 
 /** Of each canvas, kept from key to key. */
-const pixelsOf = new WeakMap<HTMLCanvasElement, { readonly pixels: Pixels; readonly picture: ImageData }>();
+const keptOf = new WeakMap<HTMLCanvasElement, Kept>();
 
-function pixelsFor(canvas: HTMLCanvasElement) {
+interface Kept {
+  readonly pixels: Pixels;
+  readonly picture: ImageData;
+  readonly chords: InkChords;
+}
+
+function keptFor(canvas: HTMLCanvasElement): Kept {
   const { width, height } = canvas;
-  const kept = pixelsOf.get(canvas);
+  const kept = keptOf.get(canvas);
   if (kept?.pixels.width === width && kept.pixels.height === height) return kept;
   const pixels = blankPixels(width, height);
   const picture = new ImageData(new Uint8ClampedArray(pixels.colours.buffer), width, height);
-  const made = { pixels, picture };
-  pixelsOf.set(canvas, made);
+  const made = { pixels, picture, chords: new InkChords() };
+  keptOf.set(canvas, made);
   return made;
 }
 
 /** The sheet with the pattern's lines alone. */
 export function drawPassing(ink: CanvasRenderingContext2D, seen: Seen, look: LinesLook): void {
-  const { pixels, picture } = pixelsFor(ink.canvas);
-  fillPixels(pixels, look.paper);
-  drawLines(pixels, seen, look);
-  ink.putImageData(picture, 0, 0);
+  const kept = keptFor(ink.canvas);
+  fillPixels(kept.pixels, look.paper);
+  drawLines(kept, seen, look);
+  ink.putImageData(kept.picture, 0, 0);
 }
 
-function drawLines(pixels: Pixels, { laid, view, hidden }: Seen, look: LinesLook, most?: number): void {
+function drawLines(
+  { pixels, chords }: Pick<Kept, 'pixels' | 'chords'>,
+  { laid, view, hidden }: Seen,
+  look: LinesLook,
+  most?: number,
+): void {
   const { dense, within, ...rest } = look;
   const scale = view.scale * dense;
   for (const { at, groups } of laid.pieces) {
     const origin = { x: view.x * dense + at.x * scale, y: view.y * dense + at.y * scale };
     for (const group of groups) {
       if (!isLines(group) || isHidden(hidden, group)) continue;
-      const pen = new HairlinePen(pixels, { ...rest, scale, origin, colour: group.colour });
-      drawInk(pen, firstOf(group.ink, most), { filled: false, stroked: true, within });
+      chords.follow(group.ink, within, most);
+      drawHairlines(pixels, chords, { ...rest, scale, origin, colour: group.colour });
     }
   }
 }
-
-const firstOf = (ink: Ink, most?: number): Ink => {
-  const shapes = ink.shapes.subarray(0, most);
-  return { ...ink, shapes, codes: ink.codes.subarray(0, ink.shapes[shapes.length]) };
-};
 
 /** A browser makes quick code only of what has run a few times: so many, of so many shapes. */
 const practice = { times: 8, shapes: 60 } as const;
@@ -77,7 +82,7 @@ export function practise(seen: Seen, look: LinesLook): void {
   if (practised >= practice.times) return;
   whenIdle(() => {
     practised++;
-    drawLines(blankPixels(512, 512), seen, look, practice.shapes);
+    drawLines({ pixels: blankPixels(512, 512), chords: new InkChords() }, seen, look, practice.shapes);
     practise(seen, look);
   });
 }

@@ -42,8 +42,9 @@ export const answers: Answers = {
   async followed({ bench, within }, files) {
     const leads = await follower();
     if (!leads) return {};
-    const { followedView } = await import('./following.ts');
-    const followed = followedView(leads, givenJob(bench, files), await loadWords(), within);
+    const { followedView, Room } = await import('./following.ts');
+    // It is handed over: no room is kept.
+    const followed = followedView(leads, givenJob(bench, files), await loadWords(), within, new Room());
     return followed ? { followed } : {};
   },
 

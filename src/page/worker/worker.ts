@@ -19,9 +19,8 @@ const tell = (message: FromWorker, handedOver: Transferable[] = []): void =>
 function handedOver(given: AnswerOf<Kind>): Transferable[] {
   if ('solid' in given) return given.solid.covers.flatMap(({ strips }) => strips);
   if (!('followed' in given)) return [];
-  return given.followed.art
-    .flat()
-    .flatMap(({ ink: { codes, points, shapes } }) => [codes.buffer, points.buffer, shapes.buffer]);
+  // Which commands they belong to is the thread's own, for the keys to come.
+  return given.followed.art.flat().map(({ ink: { points } }) => points.buffer);
 }
 
 async function answer<K extends Kind>(kind: K, id: number, ask: AskOf<K>): Promise<void> {
