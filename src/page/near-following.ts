@@ -12,14 +12,19 @@ const mostLetters = 700_000;
 /** After so many in a row that were not quick, so many changes are left to the other thread before one is tried here again. */
 const patience = { slow: 3, away: 30 } as const;
 
-/** A browser makes quick code only of what has run a few times. */
-const warmUps = 6;
+/**
+ * A browser makes quick code only of what has run a few times, and code that is as quick as it gets of what has run some sixty times; while it does, a key
+ * takes three times as long.
+ */
+const warmUps = { few: 6, all: 60 } as const;
 
 /** What following takes. */
 export interface FollowingTools {
   readonly followerOf: (leading: Leading) => Follower;
   /** @throws Refused where the readings can't be. */
   readonly follow: (leads: Follower, bench: Bench, within: number) => FollowedView | undefined;
+  /** The same for nobody to see. */
+  readonly practise: (leads: Follower, bench: Bench) => void;
 }
 
 const lettersOf = ({ view }: Leading): number =>
@@ -31,6 +36,8 @@ export class NearFollowing {
   #newest: Leading | undefined;
   #leads: Follower | undefined;
   #warm = 0;
+  /** Since the newest drawing leads. */
+  #isTyping = false;
   #slow = 0;
   #away = 0;
 
@@ -43,6 +50,7 @@ export class NearFollowing {
   lead(leading: Leading | undefined, bench: Bench): void {
     this.#newest = leading && lettersOf(leading) <= mostLetters ? leading : undefined;
     this.#leads = undefined;
+    this.#isTyping = false;
     if (this.#newest) whenIdle(() => void this.#start(this.#newest, bench));
   }
 
@@ -54,16 +62,23 @@ export class NearFollowing {
     this.#warmUp(bench);
   }
 
+  /** In pauses alone, until all is quick. */
   #warmUp(bench: Bench): void {
-    if (this.#warm >= warmUps) return;
+    const isReady = this.#warm >= warmUps.few;
+    if (!this.#leads || this.#warm >= warmUps.all || (isReady && this.#isTyping)) return;
     this.#warm++;
-    this.#drawn(bench, Number.POSITIVE_INFINITY);
+    try {
+      this.#tools?.practise(this.#leads, bench);
+    } catch {
+      // As for `follow`.
+    }
     whenIdle(() => this.#warmUp(bench));
   }
 
   /** The drawing carried to a bench, true to `within` mm; `away` where that is for the other thread, undefined where it can't be. */
   follow(bench: Bench, within: number): FollowedView | 'away' | undefined {
-    if (!this.#leads || this.#warm < warmUps) return 'away';
+    this.#isTyping = true;
+    if (!this.#leads || this.#warm < warmUps.few) return 'away';
     if (this.#away > 0) {
       this.#away--;
       return 'away';

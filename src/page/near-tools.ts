@@ -1,4 +1,6 @@
 // What following readings on the page's own thread takes, fetched when it is asked for.
+import type { Follower } from '../job/followed-view.ts';
+import type { Room } from '../job/room.ts';
 import type { Bench } from './model/bench.ts';
 import type { FollowingTools } from './near-following.ts';
 
@@ -8,12 +10,14 @@ export const loadFollowing = async (): Promise<FollowingTools> => {
     import('./worker/engine.ts'),
   ]);
   const words = await loadWords();
-  const { followerOf, followedView, givenJob, Room } = tools;
-  const room = new Room();
+  const { followerOf, followedView, givenJob } = tools;
+  const [room, practiceRoom] = [new tools.Room(), new tools.Room()];
   const filesOf = ({ files }: Bench) => new Map(Object.entries(files));
+  const follow = (leads: Follower, bench: Bench, within: number, into: Room) =>
+    followedView(leads, givenJob(bench, filesOf(bench)), words, within, into);
   return {
     followerOf,
-    follow: (leads, bench, within) =>
-      followedView(leads, givenJob(bench, filesOf(bench)), words, within, room),
+    follow: (leads, bench, within) => follow(leads, bench, within, room),
+    practise: (leads, bench) => void follow(leads, bench, Number.POSITIVE_INFINITY, practiceRoom),
   };
 };

@@ -22,7 +22,9 @@ const round = (value: number): number => Math.round(value * 1e4) / 1e4;
 
 /** How much of each pixel lines from place to place cover, of 1. */
 function covered(width: number, ...places: readonly (readonly [number, number])[]) {
-  const steps = places.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${round((x - 1) / 2)} ${round((y - 3) / 2)}`);
+  const steps = places.map(
+    ([x, y], i) => `${i === 0 ? 'M' : 'L'}${round((x - 1) / 2)} ${round((y - 3) / 2)}`,
+  );
   const pixels = drawn(steps.join(''), { scale: 2, origin: { x: 1, y: 3 }, width });
   const reds = new Uint8Array(pixels.colours.buffer).filter((_, i) => i % 4 === 0);
   return (x: number, y: number): number => 1 - (reds[y * size + x] ?? Number.NaN) / 0xfa;

@@ -21,12 +21,13 @@ async function following(letters: number, follow: () => FollowedView | undefined
     vi.advanceTimersByTime(ms);
     return follow();
   });
-  const near = new NearFollowing(async () => ({ followerOf: () => ({}) as Follower, follow: runs }));
+  const practices = vi.fn();
+  const followerOf = () => ({}) as Follower;
+  const near = new NearFollowing(async () => ({ followerOf, follow: runs, practise: practices }));
   near.lead(drawing(letters), bench);
   const early = near.follow(bench, within);
   await vi.runAllTimersAsync();
-  runs.mockClear();
-  return { near, runs, early };
+  return { near, runs, practices, early };
 }
 
 test('a drawing is followed here once the page has had time to get ready for it', async () => {
@@ -56,4 +57,22 @@ test('what is slow three times in a row is left to the other thread for thirty c
   const told = Array.from({ length: 34 }, () => near.follow(bench, within));
   expect(told.map((is) => is === 'away')).toEqual(told.map((_, i) => i > 2 && i < 33));
   expect(runs).toHaveBeenCalledTimes(4);
+});
+
+test('it is practised in pauses, and not while keys come in', async () => {
+  const practices = vi.fn();
+  const followerOf = () => ({}) as Follower;
+  const near = new NearFollowing(async () => ({ followerOf, follow: () => drawn, practise: practices }));
+  near.lead(drawing(300), bench);
+  while (near.follow(bench, within) === 'away') await vi.advanceTimersToNextTimerAsync();
+  await vi.runAllTimersAsync();
+  const few = practices.mock.calls.length;
+  near.lead(drawing(300), bench);
+  await vi.runAllTimersAsync();
+  const all = practices.mock.calls.length;
+  expect(few).toBeGreaterThan(3);
+  expect(all).toBeGreaterThan(5 * few);
+  near.lead(drawing(300), bench);
+  await vi.runAllTimersAsync();
+  expect(practices).toHaveBeenCalledTimes(all);
 });

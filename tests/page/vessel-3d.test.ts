@@ -255,3 +255,27 @@ async function drawnAsLaid(page: Page): Promise<void> {
   await settled(page);
   expect((await drawn()) === rested).toBe(true);
 }
+
+test(
+  'on a phone the colours lie over the steps only until they are done with, and the hand goes on where it was',
+  patience,
+  async () => {
+    const { page, wrong } = await bench.open({ viewport: { width: 390, height: 844 }, hasTouch: true });
+    await page.getByRole('button', { name: /Fish-scale cup/ }).click();
+    await page.getByRole('tab', { name: 'Vessel', exact: true }).click();
+    await settled(page);
+    const colours = page.getByRole('button', { name: 'Colours', exact: true });
+    const panel = page.getByRole('region', { name: 'Colours of the vessel' });
+    for (const leave of [
+      () => page.getByRole('button', { name: 'Done with colours' }).tap(),
+      () => page.keyboard.press('Escape'),
+    ]) {
+      await colours.tap();
+      await panel.getByRole('radio').first().focus();
+      await leave();
+      expect(await panel.count()).toBe(0);
+      expect(await colours.evaluate((button) => button === document.activeElement)).toBe(true);
+    }
+    expect(wrong).toEqual([]);
+  },
+);

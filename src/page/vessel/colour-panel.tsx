@@ -3,7 +3,7 @@
 import { colourWords } from '../model/colour-words.ts';
 import type { Manner } from '../model/colours.ts';
 import type { SolidSeen } from '../model/messages.ts';
-import { colour, coloursOf, looks, mannerOf, maskNames, mostBlended, show } from './looks.ts';
+import { colour, coloursOf, isColouring, looks, mannerOf, maskNames, mostBlended, show } from './looks.ts';
 
 interface ColourFieldProps {
   readonly label: string;
@@ -94,11 +94,31 @@ function LayerColours({
   );
 }
 
+/** What opens the panel is where the hand goes on when it is closed. */
+function close(): void {
+  isColouring.value = false;
+  document.querySelector<HTMLElement>('[aria-controls="vessel-colours"]')?.focus();
+}
+
 export function ColourPanel({ solid }: { readonly solid: SolidSeen }) {
   const { blank, coat, film, isCoatShown } = looks.value;
   const manner = mannerOf(looks.value, solid.use);
   return (
-    <section class="colour-panel" id="vessel-colours" aria-label="Colours of the vessel">
+    <section
+      class="colour-panel"
+      id="vessel-colours"
+      aria-label="Colours of the vessel"
+      onKeyDown={({ key }) => {
+        if (key === 'Escape') close();
+      }}
+    >
+      {/* Where the panel lies over the steps: it says what it is, and how to come back to them. */}
+      <div class="colour-head">
+        <b>The vessel’s colours</b>
+        <button type="button" class="tool" onClick={close}>
+          Done <span class="unseen">with colours</span>
+        </button>
+      </div>
       <fieldset>
         <legend class="unseen">How colour comes onto it</legend>
         {manners.map(({ manner: one, label }) => (
