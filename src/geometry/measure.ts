@@ -1,7 +1,7 @@
 // Areas and tight boxes of contours, exact for cubics.
 import type { Box } from './box.ts';
 import { type Contour, reverseContour, type Shape } from './contour.ts';
-import { cross, distance } from './point.ts';
+import { cross, distance, type Point } from './point.ts';
 import { xAt, yAt } from './segment.ts';
 
 /**
@@ -76,6 +76,27 @@ export function tightBox(contours: readonly Contour[]): Box {
         }
     }
   return { minX, minY, maxX, maxY };
+}
+
+/** How far a contour reaches along a direction: its least and its greatest place along it, exact for cubics. */
+export function extentAlong({ segments }: Contour, { x, y }: Point): readonly [number, number] {
+  let [least, most] = [Infinity, -Infinity];
+  const take = (at: number): void => {
+    if (at < least) least = at;
+    if (at > most) most = at;
+  };
+  for (const { from, to } of segments) {
+    take(from.x * x + from.y * y);
+    take(to.x * x + to.y * y);
+  }
+  for (const s of segments) {
+    if (s.kind === 'line') continue;
+    const [one, two] = [s.c1.x * x + s.c1.y * y, s.c2.x * x + s.c2.y * y];
+    if (Math.min(one, two) >= least && Math.max(one, two) <= most) continue;
+    for (const t of turningPoints(s.from.x * x + s.from.y * y, one, two, s.to.x * x + s.to.y * y))
+      take(xAt(s, t) * x + yAt(s, t) * y);
+  }
+  return [least, most];
 }
 
 /** The length of a contour taken from node to node: of curves a little less than their own. */

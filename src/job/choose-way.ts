@@ -2,6 +2,7 @@
 import type { Tile } from '../artwork/tile.ts';
 import { type Finding, note, Refused, stop } from '../finding.ts';
 import { shown } from '../lengths/shown.ts';
+import { isAllApart } from '../pattern/all-apart.ts';
 import { type Lattice, latticeOf } from '../pattern/lattice.ts';
 import { freeStudyOf, type RepeatStudy, repeatStudyOf } from '../pattern/repeat-study.ts';
 import { sureRepeat } from '../pattern/sure-repeat.ts';
@@ -58,7 +59,7 @@ export function chosenWay(
   studied: typeof studyOf = studyOf,
 ): ChosenWay | undefined {
   const { way: asked, repeat } = artwork;
-  if (asked === undefined && saysRepeat(repeat)) return undefined;
+  if (asked === undefined && (saysRepeat(repeat) || isAllApart(tile))) return undefined;
   const study = studied(tile, repeat);
   const isPlain = study.joins && !study.stepped;
   // As nearly all tiles do, and while a maker types: what `repeat` lists is not worked out for it.
