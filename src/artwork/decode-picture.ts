@@ -12,15 +12,15 @@ export interface Picture {
   readonly rgb: Uint8Array;
 }
 
-/** Of what is packed to do harm: rows that have no room in the picture, or more scans than any has. */
-class Overfull extends Error {}
+/** Why a picture is not read, in a maker's words: it is packed to do harm, or of a kind that would come out wrong. */
+class Unread extends Error {}
 
 /** The picture of a file whose head was read. @throws Error in a maker's words where it is broken, or unpacks to more than its head says. */
 export function decodePicture(bytes: Uint8Array, head: PictureHead): Picture {
   try {
-    return isPng(bytes) ? pngPicture(bytes, head) : jpegPicture(bytes);
+    return isPng(bytes) ? pngPicture(bytes, head) : jpegPicture(bytes, head);
   } catch (fault) {
-    if (fault instanceof Overfull) throw fault;
+    if (fault instanceof Unread) throw fault;
     // What the decoders say of a broken file is said to whoever reads their code.
     throw new Error('it is damaged, cut short or of a kind that is not read');
   }
@@ -29,8 +29,10 @@ export function decodePicture(bytes: Uint8Array, head: PictureHead): Picture {
 /** A progressive JPEG has some ten scans. Each is a walk over all of it, and one of a few bytes does. */
 const mostScans = 64;
 
-function jpegPicture(bytes: Uint8Array): Picture {
-  if (hasMoreScans(bytes, mostScans)) throw new Overfull(`it is packed in more than ${mostScans} scans`);
+function jpegPicture(bytes: Uint8Array, { depth }: PictureHead): Picture {
+  // Its decoder would take the lowest eight for all of them.
+  if (depth !== 8) throw new Unread(`it holds ${depth} bits a colour, and of a JPEG 8 are read`);
+  if (hasMoreScans(bytes, mostScans)) throw new Unread(`it is packed in more than ${mostScans} scans`);
   const limits = { maxResolutionInMP: mostPixels / 1e6, maxMemoryUsageInMB: 512 };
   const { width, height, data } = decodeJpeg(bytes, { useTArray: true, formatAsRGBA: true, ...limits });
   return { width, height, rgb: onWhite(data, 4, 255, width * height) };
@@ -54,12 +56,15 @@ function pngPicture(bytes: Uint8Array, head: PictureHead): Picture {
   );
   const decoded = decodePng(
     joined([bytes.subarray(0, 8), ...chunks.map(({ from, to }) => bytes.subarray(from, to))]),
+    { checkCrc: true },
   );
   const { width, height, channels, depth, palette } = decoded;
   if (palette) {
     const data = convertIndexedToRgb({ ...decoded, palette });
     return { width, height, rgb: onWhite(data, palette[0]?.length ?? 3, 255, width * height) };
   }
+  // Source: PNG, third edition, 11.2.1: colour type 3, whose pixels are places in a palette.
+  if (bytes[25] === 3) throw new Unread('its pixels are numbers of a palette that it does not hold');
   const clear = decoded.transparency;
   const data = depth < 8 ? spreadBits(decoded.data, width, height, depth) : decoded.data;
   const picture = onWhite(data, channels, depth === 16 ? 65_535 : 255, width * height);
@@ -118,13 +123,13 @@ function onWhite(data: ArrayLike<number>, channels: number, most: number, count:
 /** Bytes unpacked at a time: each makes no more than about a thousand. */
 const slice = 1 << 14;
 
-/** @throws Overfull where packed rows unpack to far more than the picture has room for: 8 bytes a pixel and one a row, twice for interlacing. */
+/** @throws Unread where packed rows unpack to far more than the picture has room for: 8 bytes a pixel and one a row, twice for interlacing. */
 function refuseBomb(packed: readonly Uint8Array[], { width, height }: PictureHead): void {
   const most = 2 * (8 * width * height + height) + 1024;
   let unpacked = 0;
   const meter = new Unzlib((chunk) => {
     unpacked += chunk.length;
-    if (unpacked > most) throw new Overfull('it unpacks to more than its size says');
+    if (unpacked > most) throw new Unread('it unpacks to more than its size says');
   });
   for (const part of packed)
     for (let at = 0; at < part.length; at += slice) meter.push(part.subarray(at, at + slice));

@@ -7,6 +7,8 @@ export interface PictureHead {
   readonly kind: 'PNG' | 'JPEG';
   readonly width: number;
   readonly height: number;
+  /** Bits a colour. */
+  readonly depth: number;
   /** Pixels to the mm, across and up; undefined where the file does not say. */
   readonly resolution: { readonly x: number; readonly y: number } | undefined;
   /** Whether a viewer would turn or mirror it: EXIF orientation other than 1. */
@@ -59,7 +61,8 @@ function pngHead(bytes: Uint8Array): PictureHead {
     if (type === 'IDAT') break;
   }
   const [width, height] = [view.getUint32(16), view.getUint32(20)];
-  return { kind: 'PNG', width, height, resolution: meant(resolution), isTurned: false };
+  const depth = view.getUint8(24);
+  return { kind: 'PNG', width, height, depth, resolution: meant(resolution), isTurned: false };
 }
 
 /** Source: ITU-T T.81, B.1: markers with the length of what follows; JFIF 1.02 for the density; Exif 2.3 for the orientation. */
@@ -84,7 +87,8 @@ function jpegHead(bytes: Uint8Array): PictureHead | undefined {
     // Frames C0 to CF, without the tables C4, C8 and CC among them.
     if (marker >= 0xc0 && marker <= 0xcf && ![0xc4, 0xc8, 0xcc].includes(marker)) {
       const [height, width] = [view.getUint16(data + 1), view.getUint16(data + 3)];
-      return { kind: 'JPEG', width, height, resolution: meant(resolution), isTurned };
+      const depth = view.getUint8(data);
+      return { kind: 'JPEG', width, height, depth, resolution: meant(resolution), isTurned };
     }
     at += 2 + view.getUint16(at + 2);
   }

@@ -22,8 +22,8 @@ export interface SvgEngine {
   readonly onWhite: (svg: string, widthPx: number) => PixelsOnWhite;
 }
 
-/** Start the engine from its WebAssembly bytes. Once started it stays; asking again gives the same engine. */
-export async function startSvgEngine(wasm: Uint8Array): Promise<SvgEngine> {
+/** Start the engine from its WebAssembly, as bytes or compiled. Once started it stays; asking again gives the same engine. */
+export async function startSvgEngine(wasm: object): Promise<SvgEngine> {
   await initWasm(wasm as unknown as Parameters<typeof initWasm>[0]).catch((fault: unknown) => {
     if (!String(fault).includes('Already initialized')) throw fault;
   });

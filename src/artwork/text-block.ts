@@ -99,6 +99,9 @@ interface Line {
 /** A script whose letters join: space between them would tear them apart. */
 const joins = /\p{Script=Arabic}|\p{Script=Syriac}|\p{Script=Mongolian}/u;
 
+/** What a font has to draw something for: that of a damaged one may be nothing, made of itself say. */
+const isSeen = /[\p{L}\p{N}\p{P}\p{S}]/u;
+
 /** A line about its own start. */
 function lineOf(
   font: LetterFont,
@@ -114,11 +117,17 @@ function lineOf(
     const text = line.slice(from, to);
     const apart = joins.test(text) ? 0 : spacing;
     const glyphs = font.shape(text, { isRightToLeft, ligatures: apart === 0 });
+    const drawn = new Set<number>();
     glyphs.forEach((glyph, i) => {
-      if (glyph.glyph === 0) missing.push(characterAt(text, glyph.at));
-      contours.push(...placed(font.outline(glyph.glyph), em, pen + glyph.x * em, -glyph.y * em));
+      const outline = font.outline(glyph.glyph);
+      if (outline.length > 0 && glyph.glyph !== 0) drawn.add(glyph.at);
+      contours.push(...placed(outline, em, pen + glyph.x * em, -glyph.y * em));
       pen += glyph.advance * em + (endsCluster(glyphs, i) ? apart : 0);
     });
+    for (const { glyph, at } of glyphs) {
+      const character = characterAt(text, at);
+      if (glyph === 0 || (!drawn.has(at) && isSeen.test(character))) missing.push(character);
+    }
   }
   const box = contours.length === 0 ? { minX: 0, minY: 0, maxX: 0, maxY: 0 } : tightBox(contours);
   return { contours, box, missing };

@@ -23,6 +23,7 @@ import { printJson, refusedStatus, withStatus } from './output.ts';
 import type { ProveFlags } from './prove-command.ts';
 import type { RepeatFlags } from './repeat-command.ts';
 import type { TestPieceFlags } from './test-piece-command.ts';
+import { compiledSvgEngine } from './tools.ts';
 import { beginTelling } from './units-told.ts';
 import type { UnrollFlags } from './unroll-command.ts';
 
@@ -72,7 +73,10 @@ withZip(withPrint(command('make')))
   .option('--no-pictures', 'leave the pictures out, and the job sheet on paper')
   .option('--nest <seconds>', 'look so long for less film; Ctrl-C stops it and keeps the best so far')
   .action((job: string, flags: MakeFlags) =>
-    withStatus(flags, async () => (await import('./make-command.ts')).makeCommand(job, flags)),
+    withStatus(flags, async () => {
+      const engine = compiledSvgEngine();
+      return (await import('./make-command.ts')).makeCommand(job, flags, engine);
+    }),
   );
 
 withZip(withPrint(command('names')))

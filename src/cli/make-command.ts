@@ -33,11 +33,16 @@ async function readInputs(jobFile: string, printer: Printer | undefined): Promis
   return { job: asked, jobFile: basename(jobFile), blank, blankFile, files };
 }
 
-export async function makeCommand(jobFile: string, flags: MakeFlags): Promise<number> {
+/** `engine`: the one that reads SVG, on its way. */
+export async function makeCommand(
+  jobFile: string,
+  flags: MakeFlags,
+  engine: Promise<object>,
+): Promise<number> {
   const paper = printPaper(flags);
   const printer = await givenPrinter(flags);
   const input = await readInputs(jobFile, printer);
-  const tools = await loadTools();
+  const tools = await loadTools(engine);
   const folder = flags.out ?? join(dirname(jobFile), 'out');
   const fromFolder = (file: string) =>
     relative(resolve(folder), resolve(dirname(jobFile), file)).replaceAll('\\', '/');

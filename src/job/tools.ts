@@ -26,9 +26,9 @@ export interface JobTools extends SvgEngine {
   readonly setText: SetText;
 }
 
-/** Start the SVG reader from its WebAssembly and the lettering from font files. */
+/** Start the SVG reader from its WebAssembly, as bytes or compiled, and the lettering from font files. */
 export async function startTools(bytes: {
-  readonly svg: Uint8Array;
+  readonly svg: object;
   readonly font: Uint8Array;
   readonly bold?: Uint8Array;
 }): Promise<JobTools> {
