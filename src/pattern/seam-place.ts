@@ -24,7 +24,7 @@ export interface SeamPlace {
 const apart = 0.2;
 
 /** What a covered edge cuts is not seen, but has to be weeded: it counts as this share. */
-const hiddenShare = 0.25;
+const hiddenShare = 0.1;
 
 /** Places cost alike within this, mm and as a share: of those the middle of the widest run is taken. */
 const alike = { mm: 0.2, share: 0.02 } as const;
@@ -51,20 +51,18 @@ export function leastCutPlace(
   const periods = tile.layers.map((layer) => periodOfLayer(layer, tile, lattice));
   const film = filmUpOf(periods, lattice, layOut(closing, tile.height), width);
   const cutBy = (offset: number, lines: number) => filmCutUp(film, pieces, lines, offset);
-  const [first = 0] = cutBy(shows, 1);
-  // Nothing can be spared; many tiles are so.
-  if (first + (hidden === undefined ? 0 : (cutBy(hidden, 1)[0] ?? 0)) < leastSpared.mm) return undefined;
+  // Nothing that shows can be spared; many tiles are so.
+  if ((cutBy(shows, 1)[0] ?? 0) < leastSpared.mm) return undefined;
   const lines = Math.max(1, Math.ceil(width / apart));
   const seen = cutBy(shows, lines);
   const covered = hidden === undefined ? undefined : cutBy(hidden, lines);
-  const costs = seen.map((cut, i) => cut + hiddenShare * (covered?.[i] ?? 0));
-  const best = middleOfCheapest(costs);
-  const [asDrawn, found] = [costs[0] ?? 0, costs[best] ?? 0];
-  if (asDrawn - found < Math.max(leastSpared.mm, leastSpared.share * asDrawn)) return undefined;
+  const best = middleOfCheapest(seen.map((cut, i) => cut + hiddenShare * (covered?.[i] ?? 0)));
+  const [atEdge, found] = [seen[0] ?? 0, seen[best] ?? 0];
+  if (atEdge - found < Math.max(leastSpared.mm, leastSpared.share * atEdge)) return undefined;
   return {
     at: (best * width) / lines / closing.scaleAcross,
-    cuts: seen[best] ?? 0,
-    cutsAtEdge: seen[0] ?? 0,
+    cuts: found,
+    cutsAtEdge: atEdge,
   };
 }
 
