@@ -85,7 +85,10 @@ withZip(withPrint(command('names')))
   .argument('<list>', 'a CSV in UTF-8 whose first line names the columns')
   .option('--pictures', 'also the rolled pictures of each vessel, which takes longer')
   .action((job: string, list: string, flags: NamesFlags) =>
-    withStatus(flags, async () => (await import('./names-command.ts')).namesCommand(job, list, flags)),
+    withStatus(flags, async () => {
+      const engine = compiledSvgEngine();
+      return (await import('./names-command.ts')).namesCommand(job, list, flags, engine);
+    }),
   );
 
 withPrint(withFilmGiving(withBlankFlags(command('unroll'))))

@@ -94,7 +94,13 @@ async function eachRow<T>(
 /** What is refused of no row, but of all: where nothing can be written. */
 const ofTheRun: ReadonlySet<string> = new Set(['busy', 'unwritable']);
 
-export async function namesCommand(jobPath: string, listFile: string, flags: NamesFlags): Promise<number> {
+/** `engine`: the one that reads SVG, on its way; all threads have the same. */
+export async function namesCommand(
+  jobPath: string,
+  listFile: string,
+  flags: NamesFlags,
+  engine: Promise<object>,
+): Promise<number> {
   const paper = printPaper(flags);
   const printer = await givenPrinter(flags);
   const list = readList(await listText(listFile), basename(listFile));
@@ -117,7 +123,7 @@ export async function namesCommand(jobPath: string, listFile: string, flags: Nam
     paper,
     printer,
   };
-  const threads = new RowThreads(input, rows.length);
+  const threads = new RowThreads({ ...input, engine: await engine }, rows.length);
   try {
     const run = { threads, leftOut };
     const checked = await eachRow(rows, run, new Progress('checked', rows.length), async (row) => {

@@ -12,7 +12,9 @@ useSameSines();
 
 const input = workerData as RowThreadInput;
 const kept = new KeptFiles(besideJob(input.jobPath), input.jobFile);
-const batch = loadTools().then((tools) => new NamesBatch({ ...input, kept, tools }));
+const batch = loadTools(Promise.resolve(input.engine)).then(
+  (tools) => new NamesBatch({ ...input, kept, tools }),
+);
 
 async function answerTo({ row, folder }: RowAsked): Promise<RowAnswer> {
   try {

@@ -5,8 +5,10 @@ import { type Finding, Refused } from '../finding.ts';
 import type { NamedRow } from '../job/names.ts';
 import type { BatchOptions, MadeOrFound } from './names-batch.ts';
 
-/** What a thread is begun with. */
-export type RowThreadInput = BatchOptions;
+/** What a thread is begun with: `engine` reads SVG, and is compiled once for all of them. */
+export interface RowThreadInput extends BatchOptions {
+  readonly engine: object;
+}
 
 /** A row to make in a folder; or, without one, to look at. */
 export interface RowAsked {
