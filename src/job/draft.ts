@@ -1,6 +1,7 @@
 // A piece of a job between planning and writing.
 import type { Finding } from '../finding.ts';
 import type { Affine } from '../geometry/affine.ts';
+import type { ClearSliver } from '../pattern/clear-slivers.ts';
 import type { Lay } from '../pattern/lay.ts';
 import type { Wrap, WrapLayer } from '../pattern/wrap.ts';
 import type { LaidMotif } from './laid-apart.ts';
@@ -35,6 +36,8 @@ export interface Draft {
   readonly toFile: Affine;
   /** Everything that is cut of it inside its outline: the pattern, and the motifs that are cut with it. */
   readonly layers: readonly WrapLayer[];
+  /** What of the pattern was left out around motifs. */
+  readonly leftOut: readonly ClearSliver[];
   /** The motifs of the job, cut with it or apart. */
   readonly motifs: readonly PlacedMotif[];
   /** Each of them laid by itself. */

@@ -1,5 +1,6 @@
 // A job laid: its pieces planned and parted, the pattern on each. The same for all vessels that differ only in what is put on singly.
 import { Refused } from '../finding.ts';
+import type { Shape } from '../geometry/contour.ts';
 import { keptLayers } from '../geometry/kept-contour.ts';
 import { equalParts } from '../pattern/closing.ts';
 import type { Lay } from '../pattern/lay.ts';
@@ -10,14 +11,16 @@ import type { LaidPattern } from './draft.ts';
 import { type Drawn, layerNote, readDrawn } from './drawn.ts';
 import { edgeFindings, edgeOptions } from './edge-findings.ts';
 import { groundKey } from './ground-key.ts';
+import { laidMotifs } from './laid-apart.ts';
 import { cutsEach } from './layer-cuts.ts';
 import { type BandArt, inLevels } from './levels.ts';
 import type { MakeInput } from './make-input.ts';
+import { motifRoom } from './motif-joints.ts';
 import { readMotifs } from './motifs.ts';
 import { findingsOnWall, motifOnSheet } from './on-sheet.ts';
 import type { Levels } from './panel-places.ts';
 import { type PanelPlace, panelPlaces } from './panel-places.ts';
-import { type PanelPlan, planPanels } from './panels.ts';
+import { isParted, type PanelPlan, planPanels } from './panels.ts';
 import { groundOf } from './pattern-ground.ts';
 import { joinFindings, type PatternPlan, underStrips } from './pattern-plan.ts';
 import { planPieces } from './pieces.ts';
@@ -58,11 +61,12 @@ function layJob(input: MakeInput): LaidJob {
   refuseWinding(input, { artwork: drawn !== undefined, pieces: plans.length, joints: 0 });
   const pieces =
     drawn && input.job.seam.style === 'winding' ? laid.map((piece) => windPiece(input, piece, drawn)) : laid;
+  const room = { shapes: roomOfMotifs(input, plans) };
   const planned = planPanels(
     { ...input, ...(drawn ? { pattern: goesAround(drawn.plan) } : {}) },
     pieces.map(({ plan: { template }, pattern }) => ({
       template: straightEnds(template),
-      layers: pattern?.wrap.layers ?? [],
+      layers: [...(pattern?.wrap.layers ?? []), room],
     })),
   );
   refuseWinding(input, { artwork: drawn !== undefined, pieces: plans.length, joints: planned.joints.length });
@@ -79,10 +83,14 @@ function bandArt(input: MakeInput): BandArt {
   const drawn = readDrawn(input, () => groundOf(plans));
   const [{ lay, pattern } = {}] = layPieces(plans, drawn);
   return {
-    layers: pattern?.wrap.layers ?? [],
+    layers: [...(pattern?.wrap.layers ?? []), { shapes: roomOfMotifs(input, plans) }],
     ...(drawn && lay ? { pattern: { plan: drawn.plan, lay } } : {}),
   };
 }
+
+/** What joints are to keep off, where the sheet asks for any. */
+const roomOfMotifs = (input: MakeInput, plans: readonly Plan[]): readonly Shape[] =>
+  isParted(plans, input.job) ? motifRoom(laidMotifs(plans, readMotifs(input))) : [];
 
 /** A piece of the band with the art on it: whole, or a panel of it. */
 export interface LaidPiece {

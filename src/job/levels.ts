@@ -2,9 +2,9 @@
 import type { Band } from '../blank/flat-band.ts';
 import { artCrossed } from '../cut/art-crossed.ts';
 import { type Finding, look, note, Refused, stop } from '../finding.ts';
+import type { Shape } from '../geometry/contour.ts';
 import { inMm } from '../lengths/length.ts';
 import type { Lay } from '../pattern/lay.ts';
-import type { WrapLayer } from '../pattern/wrap.ts';
 import { chooseJoints } from '../sheet/joints.ts';
 import { sheetOnWall } from '../unroll/sheet-wall.ts';
 import { rowBorders } from './border-strips.ts';
@@ -23,7 +23,7 @@ export interface LevelsInput extends PiecesInput {
 
 /** The art on the whole band. */
 export interface BandArt {
-  readonly layers: readonly WrapLayer[];
+  readonly layers: readonly { readonly shapes: readonly Shape[] }[];
   readonly pattern?: { readonly plan: PatternPlan; readonly lay: Lay };
 }
 

@@ -7,6 +7,7 @@ import { withoutApart } from '../drawing/drawing.ts';
 import type { Finding } from '../finding.ts';
 import { compose, rotation, translation } from '../geometry/affine.ts';
 import { barePlaces } from './bare-places.ts';
+import { clearFindings } from './cleared-around.ts';
 import { drawingsInOrder } from './cutting.ts';
 import type { Draft } from './draft.ts';
 import { resolvedJob } from './drawn.ts';
@@ -16,6 +17,7 @@ import { type LaidMotif, laidMotifs } from './laid-apart.ts';
 import { type LaidPiece, laidJob } from './laid-job.ts';
 import { refuseUnknownLayers } from './layer-films.ts';
 import type { MakeInput } from './make-input.ts';
+import { jointFindings } from './motif-joints.ts';
 import { layersWith } from './motif-layers.ts';
 import { checkPlaces } from './motif-places.ts';
 import { readMotifs } from './motifs.ts';
@@ -44,7 +46,10 @@ export function draftPieces(input: MakeInput): readonly Draft[] {
     const { joints } = panels;
     const place = { index, count: plans.length, whole, joints, levels, ...(strips ? { strips } : {}) };
     const drafts = (parts[index] ?? []).map((part) =>
-      draftPiece({ ...input, motifs, laid }, part, place, panels.findings),
+      draftPiece({ ...input, motifs, laid }, part, place, [
+        ...panels.findings,
+        ...jointFindings(input, laid, { joints, levels }),
+      ]),
     );
     if (input.unchecked) return drafts;
     return withFilmChecks(input, { ...plan, pattern, drafts, ...(strips ? { strips } : {}) });
@@ -77,7 +82,14 @@ function draftPiece(
   const { motifs } = input;
   const { places, findings: misplaced } = checkPlaces(input, whole, motifs);
   const onSheet = motifs.map((placed) => motifOnSheet(placed, plan.lengths));
-  const layers = layersWith(pattern?.wrap.layers ?? [], onSheet, template);
+  const { film } = input.job;
+  const { layers, leftOut } = layersWith(
+    pattern?.wrap.layers ?? [],
+    onSheet,
+    template,
+    // Of a mask the pattern is the film that goes: nothing of it has to hold.
+    film.use === 'mask' ? undefined : film,
+  );
   const turned = turnInFile(template, input.job, panel !== undefined);
   const relief = reliefOf(input, fieldOfWrap(template), layers);
   const drawn = wrapDrawings({
@@ -98,7 +110,7 @@ function draftPiece(
           piece: place,
           seam: input.job.seam,
           ...(panel ? { panel } : {}),
-          film: input.job.film,
+          film,
           ...(input.job.shown === undefined ? {} : { shown: input.job.shown }),
           ...(pattern ? { pattern: pattern.plan } : {}),
         }),
@@ -132,6 +144,7 @@ function draftPiece(
     pattern,
     toFile: compose(rotation(turned), translation(drawings.origin.x, drawings.origin.y)),
     layers,
+    leftOut,
     motifs,
     laid: input.laid,
     places,
@@ -145,6 +158,7 @@ function draftPiece(
       ...(pattern?.findings ?? []),
       ...motifs.flatMap(({ findings }) => findings),
       ...misplaced,
+      ...clearFindings(input, motifs, leftOut),
       ...relief.findings,
     ],
   };

@@ -1,9 +1,10 @@
 // Motifs that are cut with the wrap: layers of their own, and the pattern taken away around them where that is asked for.
-import { boxesMeet, hullBox } from '../geometry/box.ts';
 import type { Shape } from '../geometry/contour.ts';
 import { offsetShapes } from '../geometry/offset.ts';
-import { clippedShapes, filledShapes } from '../geometry/regions.ts';
+import { filledShapes } from '../geometry/regions.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
+import { type ClearedArea, type ClearSliver, withoutCleared } from '../pattern/clear-slivers.ts';
+import type { FilmLimits } from '../pattern/edge-slivers.ts';
 import { motifOnPiece, shapesOf } from '../pattern/motif.ts';
 import { reachesOnto } from '../pattern/on-piece.ts';
 import type { WrapLayer } from '../pattern/wrap.ts';
@@ -11,30 +12,42 @@ import type { Template } from '../unroll/template.ts';
 import type { PlacedMotif } from './placed-motif.ts';
 import { runOff } from './plan.ts';
 
+/** The layers of a piece, and what was left out of the pattern because clearing around motifs left too little of it. */
+export interface ClearedLayers {
+  readonly layers: readonly WrapLayer[];
+  readonly leftOut: readonly ClearSliver[];
+}
+
 /**
  * All layers of a piece: the pattern's, cleared where motifs ask for it, then the motifs' in their order. What lies past the
- * piece whole is left out.
+ * piece whole is left out, and what clearing leaves smaller than `film` holds, if that is given.
  */
 export function layersWith(
   pattern: readonly WrapLayer[],
   motifs: readonly PlacedMotif[],
   template: Template,
-): readonly WrapLayer[] {
+  film?: FilmLimits,
+): ClearedLayers {
   const within = motifs.filter(({ isApart }) => !isApart);
-  const cleared = within.flatMap(({ clear, ...placed }) =>
-    clear === undefined
-      ? []
-      : offsetShapes(
-          unitedShapes(shapesOf(motifOnPiece(placed.motif, template, placed, runOff + clear))),
-          clear,
-        ),
-  );
+  const cleared = within.flatMap((placed) => {
+    const { clear, name, motif } = placed;
+    if (clear === undefined) return [];
+    const covered = unitedShapes(shapesOf(motifOnPiece(motif, template, placed, runOff + clear)));
+    return offsetShapes(covered, clear).map((shape): ClearedArea => ({ name, shape }));
+  });
+  const parted = pattern.map((layer) => ({
+    layer,
+    ...withoutCleared(layer.shapes, cleared, template, film),
+  }));
   const layers = [
-    ...pattern.map((layer) => ({ ...layer, shapes: without(layer.shapes, cleared) })),
+    ...parted.map(({ layer, shapes }) => ({ ...layer, shapes })),
     ...within.flatMap((placed) => motifOnPiece(placed.motif, template, placed, runOff)),
   ];
   const reaches = reachesOnto(template);
-  return layers.map((layer) => ({ ...layer, shapes: layer.shapes.filter(reaches) }));
+  return {
+    layers: layers.map((layer) => ({ ...layer, shapes: layer.shapes.filter(reaches) })),
+    leftOut: parted.flatMap(({ leftOut }) => leftOut),
+  };
 }
 
 const unitedShapes = (shapes: readonly Shape[]): readonly Shape[] =>
@@ -43,14 +56,3 @@ const unitedShapes = (shapes: readonly Shape[]): readonly Shape[] =>
     'nonzero',
     chordTolerance,
   );
-
-/** Shapes less others; those that none of the others comes near stay as they are. */
-function without(shapes: readonly Shape[], taken: readonly Shape[]): readonly Shape[] {
-  if (taken.length === 0) return shapes;
-  const boxes = taken.map(({ contours }) => hullBox(contours));
-  return shapes.flatMap((shape) => {
-    const box = hullBox(shape.contours);
-    const near = taken.filter((_, i) => boxesMeet(box, boxes[i] ?? box));
-    return near.length === 0 ? [shape] : clippedShapes([shape], near, 'difference', chordTolerance);
-  });
-}

@@ -25,6 +25,8 @@ export interface MotifReport extends PlaceReport, ToldMotif {
   readonly apart: boolean;
   /** How far around it the pattern is taken away, mm; left out where it is not. */
   readonly clear?: number;
+  /** How far around it the pattern is gone, mm: more than `clear` where what that left was too small to hold. */
+  readonly cleared?: number;
   /** How far it reaches up the wall, mm along, and around it, in turns that may be below 0 or past 1. */
   readonly reach: Band & { readonly turns: Band };
   /** Its layers: cut apart, told from its place; cut with the wrap, as the pattern's are, once a piece they lie on. */

@@ -3,6 +3,7 @@ import { uprightTurn } from '../cut/motif-drawing.ts';
 import type { AskedMotif, Cleared } from '../prove/asked.ts';
 import { coverOf } from '../prove/centre.ts';
 import { toFlat } from '../unroll/flat-wall.ts';
+import { clearedBy } from './cleared-around.ts';
 import type { Draft } from './draft.ts';
 
 /** The motifs that are cut apart: their layers told from the place each is laid about; heights are mm on the sheet. */
@@ -23,6 +24,17 @@ export function motifsAsMade(drafts: readonly Draft[]): readonly AskedMotif[] {
 
 /** Where patterns are taken away around motifs that are cut with them, mm on the sheet. */
 export const clearedAround = (drafts: readonly Draft[]): readonly Cleared[] =>
-  (drafts[0]?.laid ?? []).flatMap(({ placed: { isApart, clear }, reach }) =>
-    isApart || clear === undefined ? [] : [{ ...reach, by: clear }],
+  (drafts[0]?.laid ?? []).flatMap(({ placed: { name, isApart, clear }, reach }) =>
+    isApart || clear === undefined ? [] : [{ ...reach, by: clearedByDrafts(drafts, { name, clear }, reach) }],
+  );
+
+/** How far around a motif drafts have the pattern taken away, mm. */
+export const clearedByDrafts = (
+  drafts: readonly Draft[],
+  motif: Parameters<typeof clearedBy>[0],
+  reach: Parameters<typeof clearedBy>[1],
+): number =>
+  drafts.reduce(
+    (most, { plan, leftOut }) => Math.max(most, clearedBy(motif, reach, plan.template.wall, leftOut)),
+    motif.clear,
   );

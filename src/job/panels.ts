@@ -3,11 +3,10 @@ import { artCrossed } from '../cut/art-crossed.ts';
 import { type Finding, look, note } from '../finding.ts';
 import { moveContour, rotation } from '../geometry/affine.ts';
 import type { Box } from '../geometry/box.ts';
-import type { Contour } from '../geometry/contour.ts';
+import type { Contour, Shape } from '../geometry/contour.ts';
 import { type Room, turnToFit } from '../geometry/fit-box.ts';
 import { tightBox } from '../geometry/measure.ts';
 import { inMm } from '../lengths/length.ts';
-import type { WrapLayer } from '../pattern/wrap.ts';
 import { chooseJoints } from '../sheet/joints.ts';
 import { girthAt } from '../unroll/flat-wall.ts';
 import { panelsOf } from '../unroll/panel.ts';
@@ -19,7 +18,7 @@ import { type TypedIn, typedAt } from './typed-at.ts';
 /** A piece to be parted, and the art on it. */
 export interface WholePiece {
   readonly template: Template;
-  readonly layers: readonly WrapLayer[];
+  readonly layers: readonly { readonly shapes: readonly Shape[] }[];
 }
 
 export interface PanelPlan {
@@ -74,10 +73,21 @@ export function turnInFile(template: Template, job: Pick<Job, 'sheet' | 'film'>,
   return !isPanel && (fitsAcross || room.only !== undefined) ? 0 : turn;
 }
 
+/** Whether the sheet of a job is too small for one of its pieces, so that it is cut in panels or levels. */
+export function isParted(
+  pieces: readonly Pick<WholePiece, 'template'>[],
+  job: Pick<Job, 'sheet' | 'film'>,
+): boolean {
+  const room = roomOf(job);
+  return (
+    room !== undefined && pieces.some(({ template }) => turnOnSheet(outline(template), room) === undefined)
+  );
+}
+
 /** Whether a template fits the sheet of a job: whole, or in panels that are worth having. */
 export function fitsInPanels(template: Template, job: PanelsInput['job']): boolean {
   const room = roomOf(job);
-  if (!room || turnOnSheet(outline(template), room) !== undefined) return true;
+  if (!room || !isParted([{ template }], job)) return true;
   const { overlap } = job.panels ?? standardPanels;
   const length = Math.max(narrowest, 2 * overlap) / girthAt(template.wall, template.band.from);
   return (['first', 'inner', 'last'] as const).every((which) =>

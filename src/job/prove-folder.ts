@@ -165,9 +165,10 @@ function bandOf(value: unknown): Band | undefined {
 }
 
 /** Where the pattern is taken away around a motif. */
-function clearedOf({ apart, clear, reach }: Readonly<Record<string, unknown>>): Cleared | undefined {
+function clearedOf(item: Readonly<Record<string, unknown>>): Cleared | undefined {
+  const { apart, clear, cleared: by = clear, reach } = item;
   const [up, turns] = [bandOf(reach), isObject(reach) ? bandOf(reach.turns) : undefined];
-  return apart === false && isNumber(clear) && up && turns ? { ...up, turns, by: clear } : undefined;
+  return apart === false && isNumber(by) && up && turns ? { ...up, turns, by } : undefined;
 }
 
 /** The names of the cut files and guides that a report tells of; undefined where it tells of none. */

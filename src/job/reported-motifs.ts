@@ -3,7 +3,7 @@ import { isLayerOf } from '../drawing/motif-name.ts';
 import type { LayerAsMade } from '../prove/asked.ts';
 import type { Draft } from './draft.ts';
 import type { MotifReport, PlaceReport } from './motif-report.ts';
-import { motifsAsMade } from './motifs-as-made.ts';
+import { clearedByDrafts, motifsAsMade } from './motifs-as-made.ts';
 import { bandOnWall } from './on-sheet.ts';
 import type { PlacedMotif } from './placed-motif.ts';
 import type { Report } from './report.ts';
@@ -20,7 +20,11 @@ export function motifReports(
     const place = first.places[i];
     const made = apart.find(({ name }) => name === placed.name);
     const layers = made?.layers ?? within.filter(({ layer }) => isLayerOf(layer, placed.name));
-    return place ? [{ ...reportOf(placed, place), reach: bandOnWall(reach, lengths), layers }] : [];
+    const { name, isApart, clear } = placed;
+    const cleared =
+      isApart || clear === undefined ? undefined : clearedByDrafts(drafts, { name, clear }, reach);
+    const gone = cleared === undefined || cleared === clear ? {} : { cleared };
+    return place ? [{ ...reportOf(placed, place), ...gone, reach: bandOnWall(reach, lengths), layers }] : [];
   });
   const [items, lettering] = [false, true].map((isText) =>
     reports.filter(({ text }) => (text !== undefined) === isText),

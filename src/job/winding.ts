@@ -91,8 +91,11 @@ export function windEnds(
   parts: number,
   layOn: (template: Template) => LaidPattern,
 ): { readonly template: Template; readonly pattern: LaidPattern } {
-  const { template, report, finding } = woundSeam(input, straight, parts, (of) =>
-    layersWith(layOn(of).wrap.layers, input.motifs, of),
+  const { template, report, finding } = woundSeam(
+    input,
+    straight,
+    parts,
+    (of) => layersWith(layOn(of).wrap.layers, input.motifs, of).layers,
   );
   const pattern = layOn(straightEnds(template));
   const layers = pattern.wrap.layers.map((layer) => ({
