@@ -9,7 +9,7 @@ import { chooseJoints } from '../sheet/joints.ts';
 import { sheetOnWall } from '../unroll/sheet-wall.ts';
 import { rowBorders } from './border-strips.ts';
 import type { Levels } from './panel-places.ts';
-import { fitsInPanels, narrowest } from './panels.ts';
+import { fitsInPanels, leastPart, narrowest } from './panels.ts';
 import type { PatternPlan } from './pattern-plan.ts';
 import { type PiecesInput, plansOfBands } from './pieces.ts';
 import type { Plan } from './plan.ts';
@@ -86,11 +86,18 @@ function typedLevels(input: LevelsInput, plans: readonly Plan[], levels: Levels)
         `${inMm(past)} is not within the band, which goes from ${inMm(from)} to ${inMm(to)}`,
       ),
     ]);
-  return {
-    plans: plansOfBands(input, bandsBetween(whole.band, levels.at), levels.overlap),
-    levels,
-    findings: [],
-  };
+  const bands = bandsBetween(whole.band, levels.at);
+  const least = Math.max(leastPart, levels.overlap);
+  const low = bands.find((band) => band.to - band.from < least);
+  if (low)
+    throw new Refused([
+      stop(
+        'level-too-low',
+        place,
+        `leave a piece ${inMm(low.to - low.from)} high, from ${inMm(low.from)} to ${inMm(low.to)}; give levels at least ${inMm(least)} from one another and from the ends of the band`,
+      ),
+    ]);
+  return { plans: plansOfBands(input, bands, levels.overlap), levels, findings: [] };
 }
 
 /** The stretches of a band between level cuts, from the foot up. */

@@ -1,6 +1,6 @@
 // The panels of a job: where its pieces are parted so that each part fits the sheet, and how each lies on it.
 import { artCrossed } from '../cut/art-crossed.ts';
-import { type Finding, look, note } from '../finding.ts';
+import { type Finding, look, note, Refused, stop } from '../finding.ts';
 import { moveContour, rotation } from '../geometry/affine.ts';
 import type { Box } from '../geometry/box.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
@@ -41,6 +41,9 @@ const lookEvery = 0.5;
 
 /** A panel narrower than this is more trouble than use, mm. Common practice, no source. */
 export const narrowest = 20;
+
+/** What is typed smaller than this nobody lays true, mm. Common practice, no source. */
+export const leastPart = 5;
 
 /** Room on a job's sheet for what lies in the middle of a file of its own; endless upwards on a roll. */
 interface SheetRoom extends Room {
@@ -110,6 +113,7 @@ export function planPanels(input: PanelsInput, pieces: readonly WholePiece[]): P
       : [];
   if (typeof panels.joints !== 'string') {
     const { joints } = panels;
+    refuseNarrow(input, pieces, { joints, overlap });
     const said = room ? tooLargeLook(tooLarge(joints).map(templateBox), room, jobFile) : [];
     return { ...none, joints, findings: said };
   }
@@ -131,6 +135,26 @@ export function planPanels(input: PanelsInput, pieces: readonly WholePiece[]): P
     return { ...none, joints, findings: [...missed, partedNote(joints.length + 1, room, jobFile)] };
   }
   return { ...none, findings: tooLargeLook(tooLarge([]).map(templateBox), room, jobFile) };
+}
+
+/** @throws Refused where joints that the maker gave leave a panel too narrow to lay. */
+function refuseNarrow(
+  { jobFile }: PanelsInput,
+  pieces: readonly WholePiece[],
+  { joints, overlap }: Pick<PanelPlan, 'joints' | 'overlap'>,
+): void {
+  if (joints.length === 0) return;
+  const least = Math.max(leastPart, overlap);
+  for (const { template } of pieces) {
+    const { from, to } = sidesOf(template);
+    const girth = girthAt(template.wall, template.band.from);
+    const ends = [from, ...joints, to];
+    const narrow =
+      joints.length + 1 - ends.slice(1).filter((end, i) => (end - (ends[i] ?? from)) * girth >= least).length;
+    if (narrow === 0) continue;
+    const says = `leave ${narrow === 1 ? 'a panel' : `${narrow} panels`} less than ${inMm(least)} wide at the foot edge; give joints further from one another and from the ends of the piece`;
+    throw new Refused([stop('panel-too-narrow', typedAt(jobFile, 'panels.joints'), says)]);
+  }
 }
 
 const roomInWords = ({ across, up }: Room): string =>

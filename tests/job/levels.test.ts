@@ -142,6 +142,15 @@ describe('level cuts', () => {
         { rule: 'level-outside', says: '3 mm is not within the band, which goes from 5 mm to 105 mm' },
       ],
     });
+    // A piece of 2 mm would lie under the one above whole.
+    await expect(madeOf({ blank: can, job: { band, panels: { levels: [40, 103] } } })).rejects.toMatchObject({
+      findings: [
+        {
+          rule: 'level-too-low',
+          says: 'leave a piece 2 mm high, from 103 mm to 105 mm; give levels at least 6 mm from one another and from the ends of the band',
+        },
+      ],
+    });
     await expect(madeOf({ blank: can, job: { band, panels: { levels: [40, 30] } } })).rejects.toMatchObject({
       findings: [{ rule: 'not-rising' }],
     });

@@ -152,6 +152,10 @@ describe('joints', () => {
     const typed = await madeOf({ blank: mug, job: { panels: { joints: [0.25, 0.7] } } });
     expect(typed.drafts.map(({ mark }) => mark)).toEqual(['a', 'b', 'c']);
     expect(typed.proof.pass).toBe(true);
+    // By hand: the mug goes around in 251.3 mm, so 0.01 turns are 2.5 mm.
+    await expect(madeOf({ blank: mug, job: { panels: { joints: [0.25, 0.26] } } })).rejects.toMatchObject({
+      findings: [{ rule: 'panel-too-narrow', says: expect.stringContaining('less than 6 mm wide') }],
+    });
     const whole = await madeOf({ blank: mug, job: { sheet: small, panels: { joints: [] } } });
     expect(whole.drafts.map(({ mark }) => mark)).toEqual(['']);
     expect(whole.report.checks.map(({ rule }) => rule)).toContain('sheet-too-small');
