@@ -173,7 +173,7 @@ export const layerNote = (
         note(
           'layers',
           { file },
-          `${over.length > 0 ? 'and the drawings over it have' : 'has'} ${layers.length} colours, each ${isEach ? 'in a cut file of its own, all with the same register marks' : 'a layer of its own in wrap.cut.svg'}; cut one layer at a time, each from its own film`,
+          `${over.length > 0 ? 'and the drawings over it have' : 'has'} ${layers.length} colours, each ${isEach ? 'in a cut file of its own, all with the same register marks' : 'a layer of its own in the cut file'}; cut one layer at a time, each from its own film`,
         ),
       ];
 

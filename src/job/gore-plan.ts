@@ -174,8 +174,8 @@ const liesFlat = ({ jobFile }: PlanInput, wall: Wall, band?: Band): Finding =>
     'lies-flat',
     typedAt(jobFile, 'pieces'),
     wall.kind === 'straight' || !band
-      ? `this wall is straight, so one piece lies flat on it and gores would only add seams; leave ${called(jobFile, 'pieces')} out`
-      : `from ${inMm(band.from)} to ${inMm(band.to)} this wall is flat, so one piece lies on it and gores would only add seams; leave ${called(jobFile, 'pieces')} out, or give a longer ${called(jobFile, 'band')}`,
+      ? `this wall is straight, so one piece lies flat on it and gores would only add seams; give ${given(jobFile, 'pieces', 'one')}`
+      : `from ${inMm(band.from)} to ${inMm(band.to)} this wall is flat, so one piece lies on it and gores would only add seams; give ${given(jobFile, 'pieces', 'one')}, or a longer ${called(jobFile, 'band')}`,
   );
 
 const handleInTheWay = ({ jobFile }: PlanInput): Finding =>

@@ -30,7 +30,7 @@ export function laidView(input: MakeInput): LaidView {
   const parts = partsOf(input, drafts);
   const laid = parts.length === 0 ? artLaid(input.job, drafts) : undefined;
   return {
-    view: withSpray(flatViewOf(drafts, parts), maskViewOf(input, drafts)),
+    view: withSpray(flatViewOf(drafts, parts), maskViewOf(input.job, drafts, parts)),
     report: reportDrafts(drafts, undefined, parts),
     ...(laid ? { laid } : {}),
   };

@@ -172,6 +172,9 @@ function partOf(
   };
 }
 
+/** What the mask is called among the parts of a job. */
+export const maskStem = 'mask';
+
 /** The mask and its window, where the job has them. */
 export const maskParts: PartMaker = (input, drafts) => {
   const laid = laidMask(input, drafts);
@@ -179,7 +182,7 @@ export const maskParts: PartMaker = (input, drafts) => {
   if (!laid || !draft) return [];
   const { mask } = laid;
   const mine = partOf(laid, input, draft, {
-    stem: 'mask',
+    stem: maskStem,
     border: laid.border,
     says: `mask from the ${sideOf(mask)} edge of the decal to the ${mask.covers}`,
     where: 'lay it by the seam line and the trim line as the wrap; spray; pull it before the coat is hard',

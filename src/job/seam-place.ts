@@ -37,7 +37,11 @@ export const mayMove = ({ seamAt }: Pick<Artwork, 'seamAt'>, { tile }: Pick<Patt
   seamAt === 'gaps' || tile.window !== undefined;
 
 /** Whether the drawing's own edge is so much worse than the best place that a maker has to know: another cuts half of it or less. */
-export const isUnlucky = ({ cuts, cutsAtEdge }: SeamPlace): boolean => cuts <= cutsAtEdge / 2;
+export const isUnlucky = ({ cuts, cutsAtEdge }: SeamPlace): boolean =>
+  cutsAtEdge >= leastTold && cuts <= cutsAtEdge / 2;
+
+/** What would be told as 0 mm is cut of rounding, mm. */
+const leastTold = 0.05;
 
 /** The drawing begun where the job says, if it does. */
 export const begunAsAsked = (drawn: Drawn): Drawn => {

@@ -1,6 +1,7 @@
 // Where along a pattern a straight seam falls, held against chords of circles and against the films that were laid.
 import { describe, expect, test } from 'vitest';
 import { Refused } from '../../src/finding.ts';
+import { isUnlucky } from '../../src/job/seam-place.ts';
 import { filmCut } from '../../src/pattern/film-crossed.ts';
 import type { Template } from '../../src/unroll/template.ts';
 import { edgePoint } from '../../src/unroll/template.ts';
@@ -77,6 +78,12 @@ describe('a tile with motifs on its edge', () => {
       // What stands at a turn was drawn that much further along.
       expectAtMost(cutBy(made, (20 - seamAt) / 240, 0), 1e-9);
     }
+  });
+
+  test('is not spoken of where its edge cuts less than is told: of a tile in inches it "cuts 0 in, and elsewhere would cut 0 in"', () => {
+    expect(isUnlucky({ at: 6, cuts: 0, cutsAtEdge: 0.03 })).toBe(false);
+    expect(isUnlucky({ at: 6, cuts: 0, cutsAtEdge: 0.3 })).toBe(true);
+    expect(isUnlucky({ at: 6, cuts: 0.2, cutsAtEdge: 0.3 })).toBe(false);
   });
 
   test('is not spoken of where its edge cuts nothing, or a seam winds', async () => {

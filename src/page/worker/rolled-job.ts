@@ -28,7 +28,7 @@ export function rolledJob(input: MakeInput): RolledJob {
   const parts = partsOf(input, drafts);
   if (second) return seenInPieces(draft, rolledPieces(drafts, blank, drafts, parts), tools.words);
   const subject = rolledSubject(draft, blank, draft, parts);
-  const mask = maskViewOf(input, drafts);
+  const mask = maskViewOf(job, drafts, parts);
   return { svg: drawRolled(subject, tools.words), solid: vesselViewOf(draft, subject, mask) };
 }
 
