@@ -26,7 +26,7 @@ import { blankReport, type GoresReport, type Report, type TemplateReport } from 
 import { patternReport } from './report-drafts.ts';
 import type { Job } from './resolved-job.ts';
 import { rigidOnPieces } from './rigid-pattern.ts';
-import { begunAsAsked } from './seam-place.ts';
+import { begunAtSeam } from './seam-place.ts';
 import { typedAt } from './typed-at.ts';
 
 export interface GoresInput extends MakeInput {
@@ -147,10 +147,12 @@ function goreArtwork(input: MakeInput, plan: GorePlan): GoreArtwork | undefined 
     drawn.artwork.lay === 'conformal'
       ? conformalGoreLay(bent, onSheet, ground.girth)
       : evenGoreLay(onSheet, ground.girth);
-  const { tile, lattice, closing } = begunAsAsked(drawn).plan;
+  const piece = { lay: { ...lay, toAlong: lay.toOn, fromAlong: lay.fromOn }, band: onSheet, beside: () => 0 };
+  const begun = begunAtSeam(input, drawn, { pieces: [piece], edges: { shows: 0, seams: options.count } });
+  const { tile, lattice, closing } = begun.plan;
   const pattern = gorePattern({ tile, lattice, closing, lay, wall: bent, gores: options, runOff });
   const mismatches = pattern.mismatches.map((open) => ({ ...open, on: bent.toBare(open.on) }));
-  return { ...drawn, pattern: { ...pattern, mismatches } };
+  return { ...begun, pattern: { ...pattern, mismatches } };
 }
 
 /** The report of gores, and what was measured on their written files, where it was. */

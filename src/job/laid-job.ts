@@ -27,7 +27,7 @@ import { planPieces } from './pieces.ts';
 import { type Plan, runOff } from './plan.ts';
 import { rigidOnPieces, wholeMotifs } from './rigid-pattern.ts';
 import { rowsCutFindings } from './rows-cut.ts';
-import { begunAtSeam, startsOn } from './seam-place.ts';
+import { begunAtSeam, groundOfSeam, startsOn } from './seam-place.ts';
 import type { Strips } from './strips.ts';
 import { refuseWinding, straightEnds, windEnds } from './winding.ts';
 
@@ -56,7 +56,9 @@ function layJob(input: MakeInput): LaidJob {
   if (plans.length > 1 && input.job.artwork?.lay === 'rigid')
     throw new Refused([rigidOnPieces(input.jobFile)]);
   const read = readDrawn(input, () => groundOf(plans));
-  const drawn = read && begunAtSeam(input, read, startsOn(plans, read.artwork, read.ground));
+  const drawn =
+    read &&
+    begunAtSeam(input, read, groundOfSeam(input.job.seam, startsOn(plans, read.artwork, read.ground)));
   const laid = layPieces(plans, drawn);
   refuseWinding(input, { artwork: drawn !== undefined, pieces: plans.length, joints: 0 });
   const pieces =

@@ -18,7 +18,15 @@ import { type PiecesInput, planPieces } from './pieces.ts';
 import type { Plan } from './plan.ts';
 import { studyFindings, studyInWords } from './repeat-words.ts';
 import type { Artwork, Job } from './resolved-job.ts';
-import { edgeInWords, isUnlucky, mayMove, seamAtInWords, seamPlace, startsOn } from './seam-place.ts';
+import {
+  edgeInWords,
+  groundOfSeam,
+  isUnlucky,
+  mayMove,
+  seamAtInWords,
+  seamPlace,
+  startsOn,
+} from './seam-place.ts';
 import { readStacked, type SheetContent } from './stacked-art.ts';
 import { toldOnce } from './told-once.ts';
 import { typedAt } from './typed-at.ts';
@@ -181,10 +189,11 @@ function seamAtOf(
   plans: readonly Plan[],
   ground: PatternGround,
 ): RepeatReport['seamAt'] {
-  if (!way || typeof job.artwork.seamAt === 'number') return null;
+  if (!way || typeof job.artwork.seamAt === 'number' || job.pieces === 'gores') return null;
   const { lattice, closing, key } = way;
   const plan = { tile: tileOfWay(way, tile), lattice, closing, way: key, ...coversOf(study, way) };
-  const place = seamPlace(job.seam, plan, startsOn(plans, job.artwork, ground));
+  const on = groundOfSeam(job.seam, startsOn(plans, job.artwork, ground));
+  const place = on && seamPlace(plan, on);
   const moves = mayMove(job.artwork, plan);
   return place && (moves || isUnlucky(place)) ? { ...place, way: key, moves } : null;
 }

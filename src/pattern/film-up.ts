@@ -5,14 +5,16 @@ import type { Contour } from '../geometry/contour.ts';
 import { least, most } from '../geometry/extremes.ts';
 import type { Point } from '../geometry/point.ts';
 import { chordCount, xAt, yAt } from '../geometry/segment.ts';
-import { type Template, turnOfEdge } from '../unroll/template.ts';
 import { type Lattice, stepsIn } from './lattice.ts';
 import type { Lay } from './lay.ts';
 
 /** One piece of a band, and how the pattern lies on it. */
 export interface SeamPiece {
-  readonly lay: Lay;
-  readonly template: Pick<Template, 'wall' | 'band' | 'seam'>;
+  readonly lay: Pick<Lay, 'around' | 'toAlong' | 'fromAlong'>;
+  /** Finished, mm along the sheet. */
+  readonly band: { readonly from: number; readonly to: number };
+  /** How far an edge `offset` mm to the right of a line straight up the wall is from it at a height, in turns. */
+  readonly beside: (offset: number, along: number) => number;
 }
 
 /** Chords stray by less than this, drawn mm: what a line cuts is told to about a tenth of a mm. */
@@ -86,12 +88,12 @@ function addFilm(
   sums: Float64Array,
   layer: readonly Corners[],
   { steps, width }: FilmUp,
-  { lay, template: { wall, band } }: SeamPiece,
+  { lay, band, beside: turnsBeside }: SeamPiece,
   offset: number,
 ): void {
   const [foot, lip] = [lay.fromAlong(band.from), lay.fromAlong(band.to)];
   const beside = (y: number): number =>
-    lay.around * turnOfEdge(wall, { turn: 0, offset }, lay.toAlong(Math.max(foot, Math.min(lip, y))));
+    lay.around * turnsBeside(offset, lay.toAlong(Math.max(foot, Math.min(lip, y))));
   const apart = width / sums.length;
   const lineAt = (x: number, y: number): number => (offset === 0 ? x : x - beside(y)) / apart;
   const shifts = [beside(foot), beside(lip)];

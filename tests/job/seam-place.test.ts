@@ -6,6 +6,7 @@ import { filmCut } from '../../src/pattern/film-crossed.ts';
 import type { Template } from '../../src/unroll/template.ts';
 import { edgePoint } from '../../src/unroll/template.ts';
 import { expectAtMost, expectWithin } from '../closeness.ts';
+import { folderOf } from './a-folder.ts';
 import { madeOf, type Typed } from './a-job.ts';
 
 /** 240 mm around on the sheet's own middle, but for its film; 80 mm up. */
@@ -150,4 +151,49 @@ describe('a repeat that was found in a crop', () => {
     const moved = madeOf({ blank: can, tile: crop(9, 8), job: butt, artwork: { ...strips, seamAt: 5 } });
     await expect(moved).rejects.toThrow(Refused);
   });
+});
+
+describe('a pattern on gores', () => {
+  // 8 borders over 6 repeats fall on four places of a period; over 8 on one.
+  const barrel = {
+    use: 'other',
+    wall: 'smooth',
+    stations: [
+      { height: 0, across: 70 },
+      { height: 40, across: 76 },
+      { height: 80, across: 70 },
+    ],
+  };
+  const onGores = (gores: number, artwork: object) =>
+    folderOf({
+      blank: barrel,
+      tile: crop(9, 8),
+      artwork,
+      job: { pieces: 'gores', gores, film: { stretch: 0.05 }, seam: { style: 'butt' } },
+    });
+
+  test.each([
+    { gores: 8, around: 8 },
+    { gores: 8, around: 6 },
+  ])(
+    'of a crop begins where their borders cut least: $gores gores, $around repeats',
+    async ({ gores, around }) => {
+      const made = await onGores(gores, { around });
+      const { seamAt } = made.report.pattern ?? {};
+      if (!seamAt) throw new Error('the borders were not moved');
+      expect(made.failed()).toEqual([]);
+      const places = [0, 0.15, 0.3, 0.45, 0.6, 0.75, 0.9].map((part) => 34 * part);
+      const crossings = async (at: number): Promise<number> =>
+        (await onGores(gores, { around, seamAt: at })).report.pattern?.seamGap?.crossings ?? Number.NaN;
+      const others = await Promise.all(places.map(crossings));
+      // Measured on the written files: every line that crosses a border, which it does into film and out of it.
+      const own = made.report.pattern?.seamGap?.crossings ?? Number.NaN;
+      expectAtMost(own, Math.min(...others));
+      expect(seamAt.cuts).toBeLessThan(seamAt.cutsAtEdge);
+      expect(
+        made.report.checks.filter(({ rule }) => rule === 'seam-place').map(({ says }) => says)[0],
+      ).toContain(`the ${gores} borders of the gores cut`);
+    },
+    300_000,
+  );
 });
