@@ -2,6 +2,8 @@
 import { computed, effect, type Signal } from '@preact/signals';
 import type { Bench } from './model/bench.ts';
 import type { Kind } from './model/messages.ts';
+import { loadWall } from './near-tools.ts';
+import { NearWall } from './near-wall.ts';
 import {
   art,
   bench,
@@ -31,10 +33,19 @@ export function startAsking(): void {
   let unitsBefore: unknown;
   let windowBefore: unknown;
   let timer: ReturnType<typeof setTimeout> | undefined;
+  const near = new NearWall(loadWall);
   const askVessel = async (now: Bench, since: number) => {
     const window = narrowWall.peek();
     const outcome = await following.ask('vessel', now, window ? { window } : {});
-    if (!isUntouched.peek()) vessel.value = { ...heard(vessel.peek(), outcome), since };
+    // What was drawn here since is newer.
+    if (isUntouched.peek() || now.blank !== blankBefore || now.units !== unitsBefore) return;
+    vessel.value = { ...heard(vessel.peek(), outcome), since };
+    if (outcome.is === 'answer') near.prepare(now);
+  };
+  const drawWall = (now: Bench, since: number) => {
+    const answer = near.answer(now, narrowWall.peek());
+    if (answer) vessel.value = { answer, busy: false, ms: performance.now() - since, since };
+    else void askVessel(now, since);
   };
   effect(() => {
     const [now, window] = [bench.value, narrowWall.value];
@@ -51,7 +62,7 @@ export function startAsking(): void {
       windowBefore = window;
       vessel.value = { ...vessel.peek(), busy: true };
       const since = performance.now();
-      if (view.peek() === 'wall') void askVessel(now, since);
+      if (view.peek() === 'wall') drawWall(now, since);
       else timer = setTimeout(() => void askVessel(now, since), rest);
     }
   });

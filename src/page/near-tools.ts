@@ -1,8 +1,9 @@
-// What following readings on the page's own thread takes, fetched when it is asked for.
+// What drawing on the page's own thread takes while readings are typed, fetched when it is asked for.
 import type { Follower } from '../job/followed-view.ts';
 import type { Room } from '../job/room.ts';
 import type { Bench } from './model/bench.ts';
 import type { FollowingTools } from './near-following.ts';
+import type { DrawWall } from './near-wall.ts';
 
 export const loadFollowing = async (): Promise<FollowingTools> => {
   const [tools, { loadWords }] = await Promise.all([
@@ -20,4 +21,13 @@ export const loadFollowing = async (): Promise<FollowingTools> => {
     follow: (leads, bench, within) => follow(leads, bench, within, room),
     practise: (leads, bench) => void follow(leads, bench, Number.POSITIVE_INFINITY, practiceRoom),
   };
+};
+
+export const loadWall = async (): Promise<DrawWall> => {
+  const [{ wallOf }, { loadWords }] = await Promise.all([
+    import('./worker/wall.ts'),
+    import('./worker/engine.ts'),
+  ]);
+  const words = await loadWords();
+  return (bench, window) => wallOf(bench, words, window);
 };

@@ -1,13 +1,12 @@
 // What the engine answers to each question of the page.
-import { describeBlank } from '../../job/describe-blank.ts';
 import { bytesOf, type FileBytes } from '../../job/named-files.ts';
 import { paperNamed } from '../../job/print-paper.ts';
-import { shownProfile } from '../../job/profile-picture.ts';
 import type { AnswerOf, AskOf, Kind } from '../model/messages.ts';
 import { loadTools, loadWords } from './engine.ts';
-import { givenBlank, givenJob } from './given.ts';
+import { givenJob } from './given.ts';
 import { follower } from './leading.ts';
 import { recallOf } from './remembering.ts';
+import { wallOf } from './wall.ts';
 import { studied } from './ways.ts';
 
 /** Says how far long work has come. */
@@ -22,10 +21,7 @@ const fromFolder = (file: string): string => `../${file}`;
 
 export const answers: Answers = {
   async vessel({ bench, window }) {
-    const blank = givenBlank(bench);
-    const { report, lines, checks } = describeBlank(blank, bench.blankFile, bench.units);
-    const profile = shownProfile(blank, bench.units, await loadWords(), window);
-    return { profile, lines, checks, length: report.along, flatBands: report.flatBands };
+    return wallOf(bench, await loadWords(), window);
   },
 
   async flat({ bench }, files) {
