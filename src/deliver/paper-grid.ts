@@ -1,6 +1,6 @@
 // Which way a drawing is turned on sheets of paper, and how many it takes.
 import type { Drawing } from '../drawing/drawing.ts';
-import { type Affine, compose, movePoint, rotation, translation } from '../geometry/affine.ts';
+import { type Affine, compose, inverse, movePoint, rotation, translation } from '../geometry/affine.ts';
 import type { Box } from '../geometry/box.ts';
 import type { Contour } from '../geometry/contour.ts';
 import type { Point } from '../geometry/point.ts';
@@ -82,7 +82,7 @@ export function paperGrids(drawing: Drawing, paper: Paper): readonly [PaperGrid,
   const [best = wayOf(drawn.ink, upright, 0)] =
     near === least
       ? candidates
-      : fewest(candidates, (way) => gridOf(way, way.y.spare / 2, drawn).pages.length);
+      : fewest(candidates, (way) => neededPages(sheetsOf(way, way.y.spare / 2), drawn).length);
   return [gridOf(best, best.y.spare / 2, drawn), gridOf(best, 0, drawn)];
 }
 
@@ -140,34 +140,41 @@ function turnedBox(points: readonly Point[], angle: number): Box {
   return points.length === 0 ? { minX: 0, minY: 0, maxX: 0, maxY: 0 } : { minX, minY, maxX, maxY };
 }
 
-/** The grid of a way, with so much of what is to spare above, mm. */
-function gridOf(
-  { page, angle, box, window, x, y }: Way,
-  above: number,
-  drawn: Pick<PaperGrid, 'ink' | 'borders'>,
-): PaperGrid {
+/** A grid before anything is laid on it. */
+type Sheets = Omit<PaperGrid, 'pages' | 'ink' | 'borders'>;
+
+/** What lies on it, as drawn. */
+type Ink = Pick<PaperGrid, 'ink' | 'borders'>;
+
+/** The sheets of a way, with so much of what is to spare above, mm. */
+function sheetsOf({ page, angle, box, window, x, y }: Way, above: number): Sheets {
   const shift = translation(window.minX + x.spare / 2 - box.minX, window.minY + above - box.minY);
   const place = compose(rotation(angle), shift);
-  const grid = {
-    ...page,
-    window,
-    columns: x.count,
-    rows: y.count,
-    place,
-    step: { x: x.step, y: y.step },
-    ink: drawn.ink.map((p) => movePoint(place, p)),
-    borders: drawn.borders.map((border) => border.map((p) => movePoint(place, p))),
-  };
-  return { ...grid, pages: neededPages(grid) };
+  return { ...page, window, columns: x.count, rows: y.count, place, step: { x: x.step, y: y.step } };
 }
 
-/** Pages that hold a line which no neighbour shows as well, or that lie wholly within a piece. */
-function neededPages({ window, step, columns, rows, ink, borders }: Omit<PaperGrid, 'pages'>): PagePlace[] {
+function gridOf(way: Way, above: number, drawn: Ink): PaperGrid {
+  const sheets = sheetsOf(way, above);
+  const placed = (p: Point): Point => movePoint(sheets.place, p);
+  return {
+    ...sheets,
+    ink: drawn.ink.map(placed),
+    borders: drawn.borders.map((border) => border.map(placed)),
+    pages: neededPages(sheets, drawn),
+  };
+}
+
+/**
+ * Pages that hold a line which no neighbour shows as well, or that lie wholly within a piece. Of many ways only their number is
+ * asked: nothing is made anew for each point.
+ */
+function neededPages({ window, step, columns, rows, place }: Sheets, { ink, borders }: Ink): PagePlace[] {
   const touched = new Set<number>();
   const clamp = (at: number, count: number) => Math.min(count - 1, Math.max(0, Math.floor(at)));
+  const [left, top] = [window.minX + sharedBy / 2, window.minY + sharedBy / 2];
   for (const { x, y } of ink) {
-    const column = clamp((x - window.minX - sharedBy / 2) / step.x, columns);
-    const row = clamp((y - window.minY - sharedBy / 2) / step.y, rows);
+    const column = clamp((place.a * x + place.c * y + place.e - left) / step.x, columns);
+    const row = clamp((place.b * x + place.d * y + place.f - top) / step.y, rows);
     touched.add(row * columns + column);
   }
   const all = Array.from({ length: rows * columns }, (_, i) => ({
@@ -175,10 +182,11 @@ function neededPages({ window, step, columns, rows, ink, borders }: Omit<PaperGr
     row: Math.floor(i / columns),
   }));
   const middle = { x: (window.minX + window.maxX) / 2, y: (window.minY + window.maxY) / 2 };
+  const back = inverse(place);
   return all.filter(
     ({ column, row }) =>
       touched.has(row * columns + column) ||
-      isInside({ x: middle.x + column * step.x, y: middle.y + row * step.y }, borders),
+      isInside(movePoint(back, { x: middle.x + column * step.x, y: middle.y + row * step.y }), borders),
   );
 }
 

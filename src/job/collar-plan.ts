@@ -67,6 +67,9 @@ export interface CollarPlanInput extends CollarAsk {
   readonly keyed: (key: CollarKey) => string;
 }
 
+/** So many are printed in some five seconds; two hundred took over a minute. */
+export const mostCollars = 24;
+
 /** Narrowest strip: three rows of words no smaller than 1.6 mm, mm. */
 const leastWidth = 8;
 
@@ -104,7 +107,16 @@ export function planCollars(input: CollarPlanInput): CollarPlan {
   };
 }
 
-const askStops = ({ width, coats, keyed }: CollarPlanInput): Finding[] => [
+const askStops = ({ width, coats, lines, keyed }: CollarPlanInput): Finding[] => [
+  ...(lines.length <= mostCollars
+    ? []
+    : [
+        stop(
+          'too-many-collars',
+          { key: keyed(lines[0]?.kind ?? 'height') },
+          `asks for ${lines.length} collars; up to ${mostCollars} are drawn in one go`,
+        ),
+      ]),
   ...(width >= leastWidth
     ? []
     : [

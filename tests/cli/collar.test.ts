@@ -140,6 +140,10 @@ describe("what can't be had is refused in one line, and nothing is written", () 
       args: ['--paper-size', 'a9'],
       says: /--paper-size: "a9" is no paper size here; give a4, a3, letter or tabloid, or a size with its unit/,
     },
+    {
+      args: Array.from({ length: 25 }, (_, i) => ['--height', String(20 + i)]).flat(),
+      says: /--height: asks for 25 collars; up to 24 are drawn in one go/,
+    },
     { args: ['--overlap', '900'], says: /--overlap: 900 mm is more than the least girth/ },
   ])('$args', patience, async ({ args, says }) => {
     const { status, lines } = await collar('tapered.blank.json', ...args, '--out', 'refused');
