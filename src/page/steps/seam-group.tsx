@@ -76,7 +76,7 @@ export function SeamGroup() {
           ]}
         />
       ) : null}
-      {hasArtwork.value && style !== 'winding' && !isGores ? (
+      {hasArtwork.value && (isGores || style !== 'winding') ? (
         <ChoiceField
           half="job"
           path="artwork.seamAt"

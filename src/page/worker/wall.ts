@@ -1,14 +1,14 @@
 // The vessel alone, by its readings: its wall drawn, and what is known of it.
-import type { DrawWords } from '../../drawing/words.ts';
 import { describeBlank } from '../../job/describe-blank.ts';
 import { type PictureWindow, shownProfile } from '../../job/profile-picture.ts';
+import type { JobTools } from '../../job/tools.ts';
 import type { AnswerOf, BenchAsked } from '../model/messages.ts';
 import { givenBlank } from './given.ts';
 
 /** @throws Refused with every problem of the blank, each with its key. */
 export function wallOf(
   bench: Omit<BenchAsked, 'files'>,
-  words: DrawWords,
+  words: JobTools['words'],
   window?: PictureWindow,
 ): AnswerOf<'vessel'> {
   const blank = givenBlank(bench);
