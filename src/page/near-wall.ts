@@ -6,6 +6,9 @@ import { whenIdle } from './when-idle.ts';
 /** What a key may take on the page's own thread, ms. */
 const quick = 25;
 
+/** After so many in a row that were not quick all are left to the other thread: it is a slow machine, not a pause of the browser's. */
+const patience = 3;
+
 /** It is drawn so often in pauses before the first key that is answered here: until then a browser has not made it quick. */
 const practice = 20;
 
@@ -20,7 +23,7 @@ export class NearWall {
   #draw: DrawWall | undefined;
   #isAsked = false;
   #practised = 0;
-  #isSlow = false;
+  #slow = 0;
 
   /** `load` gives what draws a wall, once there is one. */
   constructor(load: () => Promise<DrawWall>) {
@@ -49,11 +52,10 @@ export class NearWall {
 
   /** The wall of a bench; undefined where that is for the other thread, which also tells what is wrong with readings. */
   answer(bench: Bench, window: Window | undefined): Answer | undefined {
-    if (this.#isSlow || this.#practised < practice) return undefined;
+    if (this.#slow >= patience || this.#practised < practice) return undefined;
     const since = performance.now();
     const drawn = this.#drawn(bench, window);
-    // A machine, or a wall, of another kind: it would hold up the typing itself.
-    this.#isSlow = performance.now() - since > quick;
+    this.#slow = performance.now() - since > quick ? this.#slow + 1 : 0;
     return drawn;
   }
 

@@ -1,13 +1,23 @@
 // The finished vessel: turned in 3D where the browser can, else from four sides as the engine drew it.
 import { signal } from '@preact/signals';
 import { PictureBoard } from '../board/picture-board.tsx';
-import { isStillToGive, rolled } from '../store.ts';
+import { flat, isStillToGive, rolled } from '../store.ts';
 import { SolidView } from './solid-view.tsx';
 
 /** Whether the four sides are wanted in place of the 3D view. */
 const isFromSides = signal(false);
 /** Whether this browser gave no 3D. */
 const isWithout3d = signal(false);
+
+/** What stands where there is no vessel yet. */
+function emptyWords(): string {
+  const { refused } = rolled.value;
+  if (refused && !refused.every(isStillToGive))
+    return 'The finished vessel is drawn here once what stands against it in step 4 is settled.';
+  return flat.value.answer && !refused
+    ? 'The finished vessel is being drawn…'
+    : 'The finished vessel is drawn here once its readings are whole.';
+}
 
 export function VesselBoard() {
   const { answer, refused } = rolled.value;
@@ -45,11 +55,7 @@ export function VesselBoard() {
       <PictureBoard
         svg={answer?.svg}
         name="The finished vessel from four sides, drawn from the flat template"
-        empty={
-          refused && !refused.every(isStillToGive)
-            ? 'The finished vessel is drawn here once what stands against it in step 4 is settled.'
-            : 'The finished vessel is drawn here once its readings are whole.'
-        }
+        empty={emptyWords()}
         isStale={isStale}
       />
       {answer && isFlatOnly ? (
