@@ -68,7 +68,7 @@ export interface CollarPlanInput extends CollarAsk {
 }
 
 /** So many are printed in some five seconds; two hundred took over a minute. */
-export const mostCollars = 24;
+const mostCollars = 24;
 
 /** Narrowest strip: three rows of words no smaller than 1.6 mm, mm. */
 const leastWidth = 8;

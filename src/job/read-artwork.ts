@@ -2,6 +2,7 @@
 import { mostColours } from '../artwork/picture-colours.ts';
 import { cross, type Point } from '../geometry/point.ts';
 import { inMm } from '../lengths/length.ts';
+import { shown } from '../lengths/shown.ts';
 import { colour } from './read-lettering.ts';
 import { readStrips, stripsKeys } from './read-strips.ts';
 import type { Artwork, OverArt, Repeat } from './resolved-job.ts';
@@ -97,8 +98,15 @@ const readWay: Reader<string | number> = (value, place) =>
     : number({ least: 1, most: mostWays, whole: true })(value, place);
 
 /** A place of the drawing, or where a straight seam cuts least. */
-const readSeamAt: Reader<number | 'gaps'> = (value, place) =>
-  value === 'gaps' ? value : displacement(value, place);
+const readSeamAt: Reader<number | 'gaps'> = (value, place) => {
+  if (value === 'gaps') return value;
+  if (typeof value !== 'string' || /\d/.test(value)) return displacement(value, place);
+  return report(
+    place,
+    'not-a-choice',
+    `${shown(value)} will not do here; give "gaps", or a length such as "20mm"`,
+  );
+};
 
 const overKeys = { file: required('Drawing', text), colour: optional('Colour', colour) };
 

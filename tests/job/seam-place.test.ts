@@ -87,6 +87,11 @@ describe('a tile with motifs on its edge', () => {
     expect(isUnlucky({ at: 6, cuts: 0.2, cutsAtEdge: 0.3 })).toBe(false);
   });
 
+  test('typed wrong is refused with what may stand there', async () => {
+    const made = madeOf({ blank: can, tile: edgeDiscs, job: butt, artwork: { seamAt: 'gap' } });
+    await expect(made).rejects.toThrow('"gap" will not do here; give "gaps", or a length such as "20mm"');
+  });
+
   test('is not spoken of where its edge cuts nothing, or a seam winds', async () => {
     const dots = edgeDiscs.replace('cx="0"', 'cx="20"').replace('cx="40"', 'cx="20"');
     expect(told(await madeOf({ blank: can, tile: dots, job: butt }))).toEqual([]);
