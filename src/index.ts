@@ -10,7 +10,7 @@ export {
 } from './job/deliverables.ts';
 export { makeFiles } from './job/make-files.ts';
 export type { MakeFilesInput, MakeOptions } from './job/make-options.ts';
-export { type FileNamed, filesNamed } from './job/named-files.ts';
-export { readBlank } from './job/read-blank.ts';
-export { readJob } from './job/read-job.ts';
 export { type JobTools, startTools } from './job/tools.ts';
+export { type FileNamed, filesNamed } from './job/typed/named-files.ts';
+export { readBlank } from './job/typed/read-blank.ts';
+export { readJob } from './job/typed/read-job.ts';

@@ -2,11 +2,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { exitStatus } from '../src/cli/output.ts';
-import { describeBlank } from '../src/job/describe-blank.ts';
-import { readBlank } from '../src/job/read-blank.ts';
-import { readJob } from '../src/job/read-job.ts';
-import { parseJson } from '../src/job/read-json.ts';
-import { blankContent } from '../src/job/write-job.ts';
+import { describeBlank } from '../src/job/blank/describe-blank.ts';
+import { readBlank } from '../src/job/typed/read-blank.ts';
+import { readJob } from '../src/job/typed/read-job.ts';
+import { parseJson } from '../src/job/typed/read-json.ts';
+import { blankContent } from '../src/job/typed/write-job.ts';
 import { expectWithin } from './closeness.ts';
 
 const folder = `${import.meta.dirname}/../profiles`;

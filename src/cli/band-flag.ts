@@ -1,5 +1,5 @@
 // A band along the wall, as typed on the command line.
-import type { Job } from '../job/resolved-job.ts';
+import type { Job } from '../job/typed/resolved-job.ts';
 import type { FlagLengths } from './flag-lengths.ts';
 
 /** `from..to`, two lengths. */

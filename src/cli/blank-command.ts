@@ -1,8 +1,8 @@
 // `seamwright blank`: describes a blank.
-import { describeBlank } from '../job/describe-blank.ts';
-import { profileOfBlankAlone } from '../job/profile-picture.ts';
-import type { Blank } from '../job/read-blank.ts';
+import { describeBlank } from '../job/blank/describe-blank.ts';
+import { profileOfBlankAlone } from '../job/pictures/profile-picture.ts';
 import type { FileReport } from '../job/report.ts';
+import type { Blank } from '../job/typed/read-blank.ts';
 import { givenBlank } from './blank-input.ts';
 import { coatsOfFlags } from './coat-flags.ts';
 import { delivered } from './delivery.ts';

@@ -1,9 +1,9 @@
 // A blank from a file, or from the flags of the command line.
 import { Refused, stop } from '../finding.ts';
-import { type Blank, readBlank } from '../job/read-blank.ts';
-import { parseJson } from '../job/read-json.ts';
-import { unitsOf } from '../job/schema-values.ts';
-import { type TypedIn, toldAt } from '../job/typed-at.ts';
+import { type Blank, readBlank } from '../job/typed/read-blank.ts';
+import { parseJson } from '../job/typed/read-json.ts';
+import { unitsOf } from '../job/typed/schema-values.ts';
+import { type TypedIn, toldAt } from '../job/typed/typed-at.ts';
 import { readText } from './files.ts';
 import { FlagLengths } from './flag-lengths.ts';
 import type { BlankFlags } from './options.ts';

@@ -1,5 +1,5 @@
 // Coats as typed on the command line: by thickness, or by what is poured, such as `12ml`.
-import type { JobCoat } from '../job/material.ts';
+import type { JobCoat } from '../job/typed/material.ts';
 import type { FlagLengths } from './flag-lengths.ts';
 
 /** Whether a text ends as a volume does. */

@@ -1,10 +1,11 @@
 // `seamwright collar`: paper arcs that give level lines once they are wrapped.
 import { dirname, join } from 'node:path';
-import { draftCollars } from '../job/collar.ts';
-import { type CollarAsk, standardCollar } from '../job/collar-plan.ts';
-import { correctionOf } from '../job/measured.ts';
-import { printOf } from '../job/print.ts';
-import { paperNamed } from '../job/print-paper.ts';
+import { draftCollars } from '../job/parts/collar.ts';
+import type { CollarAsk } from '../job/plan/collar-plan.ts';
+import { printOf } from '../job/prints/print.ts';
+import { correctionOf } from '../job/typed/measured.ts';
+import { paperNamed } from '../job/typed/print-paper.ts';
+import { standardCollar } from '../job/typed/resolved-collars.ts';
 import { givenBlank } from './blank-input.ts';
 import { thicknessOfFlags } from './coat-flags.ts';
 import { delivered } from './delivery.ts';

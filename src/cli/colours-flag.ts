@@ -1,5 +1,5 @@
 // `--colours N`, in how many colours a picture made of pixels is traced; `--ground COLOUR`, which of artwork are not cut.
-import { mostColours, type TraceOptions } from '../job/tracing.ts';
+import { mostColours, type TraceOptions } from '../job/typed/tracing.ts';
 import type { FlagLengths } from './flag-lengths.ts';
 
 export const coloursOf = (typed: string | undefined, lengths: FlagLengths): number | undefined => {

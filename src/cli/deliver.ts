@@ -10,7 +10,7 @@ import {
   reportFile,
   type WrittenPiece,
 } from '../job/deliverables.ts';
-import { failedRules } from '../job/proof-in-words.ts';
+import { failedRules } from '../job/proof/proof-in-words.ts';
 import type { GoresReport, PatternReport, Report, TemplateReport } from '../job/report.ts';
 import { type Delivery, delivered } from './delivery.ts';
 import type { CommonOptions } from './options.ts';

@@ -2,8 +2,8 @@
 import { readdir } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { Refused, stop } from '../finding.ts';
-import type { DeliveredFolder } from '../job/prove-folder.ts';
-import { parseJson } from '../job/read-json.ts';
+import type { DeliveredFolder } from '../job/list/prove-folder.ts';
+import { parseJson } from '../job/typed/read-json.ts';
 import { recover } from './delivery.ts';
 import { readText } from './files.ts';
 

@@ -1,5 +1,5 @@
 // What a film gives when it is laid, as typed.
-import { mostGiving, standardFilm } from '../job/material.ts';
+import { mostGiving, standardFilm } from '../job/typed/material.ts';
 import type { FlagLengths } from './flag-lengths.ts';
 
 export interface FilmFlags {

@@ -1,6 +1,6 @@
 // Lengths as typed on the command line.
 import { type Finding, refuseIfAny, stop } from '../finding.ts';
-import { readVolume } from '../job/read-coats.ts';
+import { readVolume } from '../job/typed/read-coats.ts';
 import { type LengthOptions, parseLength, type Units } from '../lengths/length.ts';
 import { type NumberOptions, parseNumber, parseShare } from '../lengths/number.ts';
 

@@ -1,6 +1,6 @@
 // How a template is to be cut, as typed: one piece, stacked pieces or gores.
-import type { GoresAsked } from '../job/gore-plan.ts';
-import { goreCounts } from '../job/resolved-job.ts';
+import type { GoresAsked } from '../job/plan/gore-plan.ts';
+import { goreCounts } from '../job/typed/resolved-job.ts';
 import type { FlagLengths } from './flag-lengths.ts';
 
 export interface GoreFlags {

@@ -1,6 +1,6 @@
 // A job and its blank from their files.
 import { basename, dirname, isAbsolute, join } from 'node:path';
-import { type GivenJob as Given, givenJob as jobFrom } from '../job/given-job.ts';
+import { type GivenJob as Given, givenJob as jobFrom } from '../job/typed/given-job.ts';
 import { readText } from './files.ts';
 
 export interface GivenJob extends Given {

@@ -2,10 +2,10 @@
 import { basename, dirname, join, relative, resolve } from 'node:path';
 import { makeFiles } from '../job/make-files.ts';
 import type { MakeInput } from '../job/make-input.ts';
-import { filesNamed } from '../job/named-files.ts';
-import { parseJson } from '../job/read-json.ts';
-import type { Printer } from '../job/read-printer.ts';
-import { unitsOf } from '../job/schema-values.ts';
+import { filesNamed } from '../job/typed/named-files.ts';
+import { parseJson } from '../job/typed/read-json.ts';
+import type { Printer } from '../job/typed/read-printer.ts';
+import { unitsOf } from '../job/typed/schema-values.ts';
 import { deliver } from './deliver.ts';
 import { readBytes, readText } from './files.ts';
 import { givenJob } from './job-input.ts';

@@ -1,15 +1,15 @@
 // What the rows of a list are made from: the job filled from each, and what they share read and worked out once.
 import { dirname, relative, resolve } from 'node:path';
+import { jobOfRow, type NamedRow, type NamesInput } from '../job/list/names.ts';
+import type { MadeRow } from '../job/list/names-report.ts';
+import { toolsForRows, tryRow } from '../job/list/try-row.ts';
 import { makeFiles } from '../job/make-files.ts';
 import type { MakeFilesInput } from '../job/make-options.ts';
-import { filesNamed } from '../job/named-files.ts';
-import { jobOfRow, type NamedRow, type NamesInput } from '../job/names.ts';
-import type { MadeRow } from '../job/names-report.ts';
-import type { Paper } from '../job/print-paper.ts';
-import type { Printer } from '../job/read-printer.ts';
 import { Recall } from '../job/recall.ts';
 import type { JobTools } from '../job/tools.ts';
-import { toolsForRows, tryRow } from '../job/try-row.ts';
+import { filesNamed } from '../job/typed/named-files.ts';
+import type { Paper } from '../job/typed/print-paper.ts';
+import type { Printer } from '../job/typed/read-printer.ts';
 import type { KeptFiles } from './files.ts';
 import { asMade, fingerprint, writeRow } from './row-files.ts';
 

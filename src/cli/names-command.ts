@@ -6,8 +6,7 @@ import { Refused, stop, toLine } from '../finding.ts';
 import { archiveFile, ZipWriter } from '../job/archive.ts';
 import { jsonContent, type NamedFile } from '../job/deliverables.ts';
 import { indexOfRows } from '../job/index-page.ts';
-import type { RefusedRow } from '../job/list.ts';
-import { type NamedRow, namedRows, refusalOf, textsFilled } from '../job/names.ts';
+import { type NamedRow, namedRows, refusalOf, textsFilled } from '../job/list/names.ts';
 import {
   asksForEyes,
   looksInWords,
@@ -15,10 +14,11 @@ import {
   namesFile,
   namesInWords,
   namesReport,
-} from '../job/names-report.ts';
-import { parseJson } from '../job/read-json.ts';
-import { readList } from '../job/read-list.ts';
-import { unitsOf } from '../job/schema-values.ts';
+} from '../job/list/names-report.ts';
+import type { RefusedRow } from '../job/typed/list.ts';
+import { parseJson } from '../job/typed/read-json.ts';
+import { readList } from '../job/typed/read-list.ts';
+import { unitsOf } from '../job/typed/schema-values.ts';
 import { Delivery } from './delivery.ts';
 import { KeptFiles, readBytes, readText } from './files.ts';
 import { besideJob } from './job-input.ts';

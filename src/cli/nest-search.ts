@@ -1,6 +1,6 @@
 // How long the sheets are searched for: the maker says so in seconds, sees what comes of it, and may stop it.
 import { Refused, stop } from '../finding.ts';
-import { type NestSearch, type SheetsSoFar, standardSearch } from '../job/nest-sheets.ts';
+import { type NestSearch, type SheetsSoFar, standardSearch } from '../job/sheets/nest-sheets.ts';
 import { parseNumber } from '../lengths/number.ts';
 
 /** Longest search, seconds: a day. */

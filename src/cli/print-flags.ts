@@ -1,8 +1,9 @@
 // The flags of prints.
-import { type Paper, paperNamed } from '../job/print-paper.ts';
-import type { PrintOn } from '../job/prints.ts';
-import { parseJson } from '../job/read-json.ts';
-import { type Printer, readPrinter } from '../job/read-printer.ts';
+
+import type { PrintOn } from '../job/prints/prints.ts';
+import { type Paper, paperNamed } from '../job/typed/print-paper.ts';
+import { parseJson } from '../job/typed/read-json.ts';
+import { type Printer, readPrinter } from '../job/typed/read-printer.ts';
 import { readText } from './files.ts';
 
 export interface PrinterFlags {

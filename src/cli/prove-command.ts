@@ -1,8 +1,8 @@
 // `seamwright prove`: delivered files rolled back onto the blank and measured.
 import { Refused, stop } from '../finding.ts';
-import type { Proof } from '../job/proof.ts';
-import { failedRules, proofTable } from '../job/proof-in-words.ts';
-import { type DeliveredFolder, leftOver, proofOfFolder } from '../job/prove-folder.ts';
+import { type DeliveredFolder, leftOver, proofOfFolder } from '../job/list/prove-folder.ts';
+import type { Proof } from '../job/proof/proof.ts';
+import { failedRules, proofTable } from '../job/proof/proof-in-words.ts';
 import { folderOf } from './delivered-folder.ts';
 import type { CommonOptions } from './options.ts';
 import { printJson } from './output.ts';

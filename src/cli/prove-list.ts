@@ -1,11 +1,11 @@
 // `seamwright prove` of all vessels of a list, and of the sheets that they share.
 import { join } from 'node:path';
-import { namesFile } from '../job/names-report.ts';
-import type { Proof } from '../job/proof.ts';
-import { proofOfFolder } from '../job/prove-folder.ts';
-import { leftSheets, listedVessels, proofOfList, sheetTexts } from '../job/prove-list.ts';
-import { parseJson } from '../job/read-json.ts';
-import { proveSet, type SharedRow } from '../job/shared-sheets.ts';
+import { namesFile } from '../job/list/names-report.ts';
+import { proofOfFolder } from '../job/list/prove-folder.ts';
+import { leftSheets, listedVessels, proofOfList, sheetTexts } from '../job/list/prove-list.ts';
+import { proveSet, type SharedRow } from '../job/list/shared-sheets.ts';
+import type { Proof } from '../job/proof/proof.ts';
+import { parseJson } from '../job/typed/read-json.ts';
 import { folderOf, namesIn, svgTexts } from './delivered-folder.ts';
 import { readText } from './files.ts';
 import { sharingRow, withTexts } from './shared-sheets.ts';

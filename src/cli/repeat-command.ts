@@ -1,13 +1,13 @@
 // `seamwright repeat`: what a tile repeats by, and the ways it can close on a blank.
 import { basename } from 'node:path';
 import { jsonContent, type NamedFile } from '../job/deliverables.ts';
-import { joinsPicture } from '../job/joins-picture.ts';
-import { isJob, readBlank } from '../job/read-blank.ts';
-import { parseJson } from '../job/read-json.ts';
-import { describeRepeat, type RepeatDescription } from '../job/repeat.ts';
-import { standardArtwork, standardJob } from '../job/resolved-job.ts';
-import { unitsOf } from '../job/schema-values.ts';
-import { type WaysPictureInput, waysDrawn, waysPicture } from '../job/ways-picture.ts';
+import { joinsPicture } from '../job/repeat/joins-picture.ts';
+import { describeRepeat, type RepeatDescription } from '../job/repeat/repeat.ts';
+import { type WaysPictureInput, waysDrawn, waysPicture } from '../job/repeat/ways-picture.ts';
+import { isJob, readBlank } from '../job/typed/read-blank.ts';
+import { parseJson } from '../job/typed/read-json.ts';
+import { standardArtwork, standardJob } from '../job/typed/resolved-job.ts';
+import { unitsOf } from '../job/typed/schema-values.ts';
 import { bandOf } from './band-flag.ts';
 import { coloursOf, groundOf, traceOf } from './colours-flag.ts';
 import { delivered } from './delivery.ts';

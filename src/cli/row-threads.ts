@@ -2,7 +2,7 @@
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import { type Finding, Refused } from '../finding.ts';
-import type { NamedRow } from '../job/names.ts';
+import type { NamedRow } from '../job/list/names.ts';
 import type { BatchOptions, MadeOrFound } from './names-batch.ts';
 
 /** What a thread is begun with: `engine` reads SVG, and is compiled once for all of them. */

@@ -2,12 +2,8 @@
 import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { NamedFile } from '../job/deliverables.ts';
-import type { MadeRow } from '../job/names-report.ts';
-import type { NestedSheets } from '../job/nest-sheets.ts';
-import type { Proof } from '../job/proof.ts';
-import { piecesOfFolder } from '../job/prove-folder.ts';
-import { readJob } from '../job/read-job.ts';
-import { parseJson } from '../job/read-json.ts';
+import type { MadeRow } from '../job/list/names-report.ts';
+import { piecesOfFolder } from '../job/list/prove-folder.ts';
 import {
   laySet,
   proveSet,
@@ -15,8 +11,12 @@ import {
   type SharedSheetsReport,
   type SharingRow,
   sharingSets,
-} from '../job/shared-sheets.ts';
-import { sheetsPictures } from '../job/sheets-picture.ts';
+} from '../job/list/shared-sheets.ts';
+import { sheetsPictures } from '../job/pictures/sheets-picture.ts';
+import type { Proof } from '../job/proof/proof.ts';
+import type { NestedSheets } from '../job/sheets/nest-sheets.ts';
+import { readJob } from '../job/typed/read-job.ts';
+import { parseJson } from '../job/typed/read-json.ts';
 import type { Delivery } from './delivery.ts';
 import { readText } from './files.ts';
 import { loadWords } from './tools.ts';

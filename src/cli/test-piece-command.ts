@@ -1,13 +1,13 @@
 // `seamwright test-piece`: a square and two scales for a cutter and a printer, so that their files can be corrected.
 
+import { draftTestPiece, testPieceName } from '../job/cutter/test-piece.ts';
 import { filesOfPiece } from '../job/deliverables.ts';
-import { standardCutter } from '../job/material.ts';
-import { correctionOf } from '../job/measured.ts';
-import { printOf } from '../job/print.ts';
-import { paperNamed } from '../job/print-paper.ts';
-import { readCutter } from '../job/read-cutter.ts';
-import { parseJson } from '../job/read-json.ts';
-import { draftTestPiece, testPieceName } from '../job/test-piece.ts';
+import { printOf } from '../job/prints/print.ts';
+import { standardCutter } from '../job/typed/material.ts';
+import { correctionOf } from '../job/typed/measured.ts';
+import { paperNamed } from '../job/typed/print-paper.ts';
+import { readCutter } from '../job/typed/read-cutter.ts';
+import { parseJson } from '../job/typed/read-json.ts';
 import { delivered } from './delivery.ts';
 import { readText } from './files.ts';
 import type { CommonOptions } from './options.ts';

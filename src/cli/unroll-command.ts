@@ -1,13 +1,13 @@
 // `seamwright unroll`: the plain template of a blank.
 import { dirname, join } from 'node:path';
 import { stemOf, type WrittenPiece } from '../job/deliverables.ts';
-import type { GoresAsked } from '../job/gore-plan.ts';
-import { draftGores, reportGores } from '../job/gores.ts';
-import { draftPieces } from '../job/make.ts';
-import { standardCutter, standardFilm } from '../job/material.ts';
-import { printFiles } from '../job/prints.ts';
-import { reportDrafts } from '../job/report-drafts.ts';
-import { type Job, standardOverlap, standardTrim } from '../job/resolved-job.ts';
+import { draftPieces } from '../job/lay/make.ts';
+import type { GoresAsked } from '../job/plan/gore-plan.ts';
+import { printFiles } from '../job/prints/prints.ts';
+import { draftGores, reportGores } from '../job/proof/gores.ts';
+import { reportDrafts } from '../job/proof/report-drafts.ts';
+import { standardCutter, standardFilm } from '../job/typed/material.ts';
+import { type Job, standardOverlap, standardTrim } from '../job/typed/resolved-job.ts';
 import { bandOf } from './band-flag.ts';
 import { givenBlank } from './blank-input.ts';
 import { coatsOfFlags } from './coat-flags.ts';

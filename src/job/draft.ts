@@ -1,20 +1,20 @@
 // A piece of a job between planning and writing.
 import type { Finding } from '../finding.ts';
 import type { Affine } from '../geometry/affine.ts';
-import type { ClearSliver } from '../pattern/clear-slivers.ts';
-import type { Lay } from '../pattern/lay.ts';
-import type { Wrap, WrapLayer } from '../pattern/wrap.ts';
-import type { LaidMotif } from './laid-apart.ts';
-import type { MendedTile } from './mend-tile.ts';
-import type { PlaceReport } from './motif-report.ts';
-import type { LevelPlace, PanelPlace } from './panel-places.ts';
-import type { PatternGround } from './pattern-ground.ts';
-import type { PatternPlan } from './pattern-plan.ts';
-import type { PlacedMotif } from './placed-motif.ts';
-import type { Plan } from './plan.ts';
-import type { Artwork, Job } from './resolved-job.ts';
-import type { WindingReport } from './winding-report.ts';
-import type { PieceChecks } from './wrap-checks.ts';
+import type { Lay } from '../pattern/lay/lay.ts';
+import type { Wrap, WrapLayer } from '../pattern/lay/wrap.ts';
+import type { ClearSliver } from '../pattern/seam/clear-slivers.ts';
+import type { MendedTile } from './artwork/mend-tile.ts';
+import type { PatternPlan } from './closing/pattern-plan.ts';
+import type { PieceChecks } from './lay/wrap-checks.ts';
+import type { LaidMotif } from './motifs/laid-apart.ts';
+import type { PlaceReport } from './motifs/motif-report.ts';
+import type { LevelPlace, PanelPlace } from './plan/panel-places.ts';
+import type { PatternGround } from './plan/pattern-ground.ts';
+import type { Plan } from './plan/plan.ts';
+import type { WindingReport } from './plan/winding-report.ts';
+import type { PlacedMotif } from './typed/placed-motif.ts';
+import type { Artwork, Job } from './typed/resolved-job.ts';
 
 /** A job worked out, before anything is written. */
 export interface Draft {

@@ -1,7 +1,7 @@
 // The page that a folder of files is opened by: everything in it, by what it is for.
 import { type Block, type Section, writePage } from '../deliver/write-page.ts';
 import { indexFile, type NamedFile, reportFile } from './deliverables.ts';
-import type { NamesReport } from './names-report.ts';
+import type { NamesReport } from './list/names-report.ts';
 import type { FileReport } from './report.ts';
 
 interface Kind {

@@ -1,8 +1,10 @@
 // All the files of a job, as `make` delivers them.
 import type { Blank } from '../blank/blank.ts';
 import type { Finding } from '../finding.ts';
-import { checksPicture, needsPicture } from './checks-picture.ts';
-import { cutterReport } from './cutter-words.ts';
+import { cutterReport } from './blade/cutter-words.ts';
+import { filmsOfFile, readCutFile, weedingReport } from './blade/weeding.ts';
+import { withLayerCuts } from './cutter/layer-cuts.ts';
+import { forCutter, sheetsForCutter } from './cutter/machine-files.ts';
 import {
   type Deliverables,
   filesOfPiece,
@@ -14,31 +16,29 @@ import {
 } from './deliverables.ts';
 import { type Draft, wholePieces } from './draft.ts';
 import { indexOfJob } from './index-page.ts';
-import { jobSheetFiles } from './job-sheet-files.ts';
-import { knifePictures } from './knife-picture.ts';
-import { withLayerCuts } from './layer-cuts.ts';
-import { layerStackPictures } from './layer-stack-picture.ts';
-import { forCutter, sheetsForCutter } from './machine-files.ts';
-import { decoratesApart, draftPieces } from './make.ts';
+import { jobSheetFiles } from './job-sheet/job-sheet-files.ts';
+import { decoratesApart, draftPieces } from './lay/make.ts';
 import { makeGoreFiles } from './make-gore-files.ts';
 import type { MakeFilesInput, MakeOptions } from './make-options.ts';
 import { mendedFiles } from './mended-files.ts';
-import { nestSheets } from './nest-sheets.ts';
-import { placesOf } from './part.ts';
-import { partsOf } from './parts.ts';
-import { printFiles, printOn } from './prints.ts';
-import { profileOfDraft } from './profile-picture.ts';
-import { layersAsMade, proofOfDrafts } from './proof.ts';
-import { reportDrafts } from './report-drafts.ts';
-import type { Job } from './resolved-job.ts';
-import { revealPictures } from './reveal-picture.ts';
-import { rolledOf } from './rolled.ts';
-import { joiningBlocks, piecesOfDrafts, piecesOfParts } from './sheet-pieces.ts';
-import { sheetsPictures } from './sheets-picture.ts';
+import { placesOf } from './parts/part.ts';
+import { partsOf } from './parts/parts.ts';
+import { checksPicture, needsPicture } from './pictures/checks-picture.ts';
+import { knifePictures } from './pictures/knife-picture.ts';
+import { layerStackPictures } from './pictures/layer-stack-picture.ts';
+import { profileOfDraft } from './pictures/profile-picture.ts';
+import { revealPictures } from './pictures/reveal-picture.ts';
+import { rolledOf } from './pictures/rolled.ts';
+import { sheetsPictures } from './pictures/sheets-picture.ts';
+import { weedingPictures } from './pictures/weeding-picture.ts';
+import { printFiles, printOn } from './prints/prints.ts';
+import { layersAsMade, proofOfDrafts } from './proof/proof.ts';
+import { reportDrafts } from './proof/report-drafts.ts';
+import { nestSheets } from './sheets/nest-sheets.ts';
+import { joiningBlocks, piecesOfDrafts, piecesOfParts } from './sheets/sheet-pieces.ts';
 import type { JobTools } from './tools.ts';
-import { filmsOfFile, readCutFile, weedingReport } from './weeding.ts';
-import { weedingPictures } from './weeding-picture.ts';
-import { blankContent, jobContent } from './write-job.ts';
+import type { Job } from './typed/resolved-job.ts';
+import { blankContent, jobContent } from './typed/write-job.ts';
 
 const widthPx = 1600;
 

@@ -1,7 +1,9 @@
 // All the files of a job in gores, as `make` delivers them.
 
 import { measuredLength } from '../lengths/length.ts';
-import { cutterReport } from './cutter-words.ts';
+import { cutterReport } from './blade/cutter-words.ts';
+import { filmsOfFile, readCutFile, weedingReport } from './blade/weeding.ts';
+import { forCutter, sheetsForCutter } from './cutter/machine-files.ts';
 import {
   type Deliverables,
   filesOfPiece,
@@ -9,24 +11,22 @@ import {
   type NamedFile,
   type WrittenPiece,
 } from './deliverables.ts';
-import type { SheetPiece } from './film-piece.ts';
-import { goreLayersAsMade, proofOfGoresDraft } from './gore-proof.ts';
-import { draftGores, type GoresDraft, looseGores, reportGores } from './gores.ts';
-import { goresApart } from './gores-apart.ts';
 import { indexOfJob } from './index-page.ts';
-import { jobSheetFiles } from './job-sheet-files.ts';
-import { knifePictures } from './knife-picture.ts';
-import { forCutter, sheetsForCutter } from './machine-files.ts';
+import { jobSheetFiles } from './job-sheet/job-sheet-files.ts';
 import type { MakeFilesInput, MakeOptions } from './make-options.ts';
 import { mendedFiles } from './mended-files.ts';
-import { nestSheets } from './nest-sheets.ts';
-import { printFiles, printOn } from './prints.ts';
-import { profileOfGores } from './profile-picture.ts';
-import { rolledGoresOf } from './rolled-gores.ts';
-import { sheetsPictures } from './sheets-picture.ts';
-import { filmsOfFile, readCutFile, weedingReport } from './weeding.ts';
-import { weedingPictures } from './weeding-picture.ts';
-import { blankContent, jobContent } from './write-job.ts';
+import { knifePictures } from './pictures/knife-picture.ts';
+import { profileOfGores } from './pictures/profile-picture.ts';
+import { rolledGoresOf } from './pictures/rolled-gores.ts';
+import { sheetsPictures } from './pictures/sheets-picture.ts';
+import { weedingPictures } from './pictures/weeding-picture.ts';
+import { printFiles, printOn } from './prints/prints.ts';
+import { goreLayersAsMade, proofOfGoresDraft } from './proof/gore-proof.ts';
+import { draftGores, type GoresDraft, looseGores, reportGores } from './proof/gores.ts';
+import type { SheetPiece } from './sheets/film-piece.ts';
+import { goresApart } from './sheets/gores-apart.ts';
+import { nestSheets } from './sheets/nest-sheets.ts';
+import { blankContent, jobContent } from './typed/write-job.ts';
 
 /** Gores cover the wall by one file: `wrap.cut.svg` holds all of them. @throws Refused where the input can't be made. */
 export async function makeGoreFiles(input: MakeFilesInput, options: MakeOptions): Promise<Deliverables> {

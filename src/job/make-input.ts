@@ -1,12 +1,12 @@
 // What a job is made from.
 import type { Tile } from '../artwork/tile.ts';
 import type { Blank } from '../blank/blank.ts';
-import type { ChosenWay } from './choose-way.ts';
-import type { FileBytes } from './named-files.ts';
+import type { ChosenWay } from './closing/choose-way.ts';
 import type { Recall } from './recall.ts';
-import type { Job } from './resolved-job.ts';
 import type { JobTools } from './tools.ts';
-import type { TypedIn } from './typed-at.ts';
+import type { FileBytes } from './typed/named-files.ts';
+import type { Job } from './typed/resolved-job.ts';
+import type { TypedIn } from './typed/typed-at.ts';
 
 export interface ChosenArt {
   readonly tile: Tile;

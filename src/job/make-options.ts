@@ -1,8 +1,8 @@
 // What `make` is to deliver, and where.
 import type { MakeInput } from './make-input.ts';
-import type { NestSearch } from './nest-sheets.ts';
-import type { Paper } from './print-paper.ts';
+import type { NestSearch } from './sheets/nest-sheets.ts';
 import type { JobTools } from './tools.ts';
+import type { Paper } from './typed/print-paper.ts';
 
 export interface MakeFilesInput extends MakeInput {
   readonly tools: JobTools;

@@ -1,9 +1,9 @@
 // The files of a job whose artwork was mended: the tile as it is laid, and its picture over what it was.
 import { writeArt } from '../deliver/write-art.ts';
 import type { Units } from '../lengths/length.ts';
+import type { Drawn } from './artwork/drawn.ts';
 import type { NamedFile } from './deliverables.ts';
-import type { Drawn } from './drawn.ts';
-import { mendPicture } from './mend-picture.ts';
+import { mendPicture } from './inspect/mend-picture.ts';
 import type { JobTools } from './tools.ts';
 
 const widthPx = 1600;

@@ -13,17 +13,17 @@ import {
 } from '../blank/wall.ts';
 import type { Finding } from '../finding.ts';
 import { degrees } from '../lengths/angle.ts';
-import type { SeamPlace } from '../pattern/seam-place.ts';
+import type { SeamPlace } from '../pattern/seam/seam-place.ts';
 import type { LayerAsMade } from '../prove/asked.ts';
 import type { Proof } from '../prove/proof.ts';
-import type { CoatReport } from './coats-on-wall.ts';
-import type { CutterReport } from './cutter-words.ts';
-import type { DartReport } from './dart-plan.ts';
-import type { LayReport } from './lay-distortion.ts';
-import type { Measures } from './measures.ts';
-import type { MotifReport } from './motif-report.ts';
-import type { SeamReport } from './seam.ts';
-import type { WeedingReport } from './weeding.ts';
+import type { CutterReport } from './blade/cutter-words.ts';
+import type { WeedingReport } from './blade/weeding.ts';
+import type { LayReport } from './closing/lay-distortion.ts';
+import type { MotifReport } from './motifs/motif-report.ts';
+import type { CoatReport } from './plan/coats-on-wall.ts';
+import type { DartReport } from './plan/dart-plan.ts';
+import type { Measures } from './plan/measures.ts';
+import type { SeamReport } from './plan/seam.ts';
 
 export interface BlankReport {
   readonly wall: WallForm;

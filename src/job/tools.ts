@@ -1,9 +1,10 @@
 // The heavy tools a job needs, started from their bytes.
-import { readDirections } from '../artwork/bidi.ts';
-import { fontIn } from '../artwork/font-file.ts';
-import { DamagedFont, type LetterFont, loadFont, openFont, wordsIn } from '../artwork/lettering.ts';
-import { type SvgEngine, startSvgEngine } from '../artwork/svg-normalise.ts';
-import { type TextBlock, type TextOptions, textBlock } from '../artwork/text-block.ts';
+
+import { type SvgEngine, startSvgEngine } from '../artwork/svg/svg-normalise.ts';
+import { readDirections } from '../artwork/text/bidi.ts';
+import { fontIn } from '../artwork/text/font-file.ts';
+import { DamagedFont, type LetterFont, loadFont, openFont, wordsIn } from '../artwork/text/lettering.ts';
+import { type TextBlock, type TextOptions, textBlock } from '../artwork/text/text-block.ts';
 import { inflated } from '../deliver/compress.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import { Refused, stop } from '../finding.ts';

@@ -1,6 +1,6 @@
 // Asking the engine in its worker. The newest question of a kind wins; one that holds a newer one up too long is ended.
 import type { Finding } from '../finding.ts';
-import type { Leading } from '../job/followed-view.ts';
+import type { Leading } from '../job/view/followed-view.ts';
 import type { Bench } from './model/bench.ts';
 import type { AnswerOf, BenchAsked, FromWorker, Kind, ThreadName, ToWorker } from './model/messages.ts';
 

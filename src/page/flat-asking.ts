@@ -1,8 +1,8 @@
 // Asking for the flat drawing. What is typed is drawn in stages: first the drawing that is there, carried to the new readings,
 // and once typing pauses the job laid afresh.
 import { batch, effect } from '@preact/signals';
-import type { FollowedView } from '../job/followed-view.ts';
-import type { LaidView } from '../job/laid-view.ts';
+import type { FollowedView } from '../job/view/followed-view.ts';
+import type { LaidView } from '../job/view/laid-view.ts';
 import { drawFirst } from './drawing-first.ts';
 import { type Bench, isObject, type JsonObject } from './model/bench.ts';
 import { NearFollowing } from './near-following.ts';

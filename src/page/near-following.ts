@@ -1,5 +1,5 @@
 // Following readings on the page's own thread, where that is quick: the drawing is there for the first frame after a key.
-import type { FollowedView, Follower, Leading } from '../job/followed-view.ts';
+import type { FollowedView, Follower, Leading } from '../job/view/followed-view.ts';
 import type { Bench } from './model/bench.ts';
 import { whenIdle } from './when-idle.ts';
 

@@ -1,6 +1,6 @@
 // What drawing on the page's own thread takes while readings are typed, fetched when it is asked for.
-import type { Follower } from '../job/followed-view.ts';
-import type { Room } from '../job/room.ts';
+import type { Follower } from '../job/view/followed-view.ts';
+import type { Room } from '../job/view/room.ts';
 import type { Bench } from './model/bench.ts';
 import type { FollowingTools } from './near-following.ts';
 import type { DrawWall } from './near-wall.ts';

@@ -1,8 +1,8 @@
 // What the page shows, as signals: the bench with its history, and what the engine last said of it.
 import { computed, signal } from '@preact/signals';
 import type { Finding } from '../finding.ts';
-import type { FollowedView } from '../job/followed-view.ts';
-import type { PictureWindow } from '../job/profile-picture.ts';
+import type { PictureWindow } from '../job/pictures/profile-picture.ts';
+import type { FollowedView } from '../job/view/followed-view.ts';
 import { Engine, type Outcome } from './ask.ts';
 import {
   type Bench,

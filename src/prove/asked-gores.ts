@@ -1,8 +1,8 @@
 // What the proof holds delivered gores against. All mm.
 import type { Band } from '../blank/flat-band.ts';
 import type { Asked } from './asked.ts';
-import type { AskedSheets } from './check-sheets.ts';
-import type { GoreSurface } from './rolled-gore.ts';
+import type { AskedSheets } from './checks/check-sheets.ts';
+import type { GoreSurface } from './written/rolled-gore.ts';
 
 export interface AskedGores extends Pick<Asked, 'trim' | 'overlap' | 'film' | 'layers' | 'cutter'> {
   /** Endless upwards where it is a roll. */

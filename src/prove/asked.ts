@@ -1,7 +1,7 @@
 // What the proof holds the files against: the blank's wall and what the job asked for. All mm.
 import type { Band } from '../blank/flat-band.ts';
-import type { AskedSheets } from './check-sheets.ts';
-import type { AskedCutter } from './cutter-file.ts';
+import type { AskedSheets } from './checks/check-sheets.ts';
+import type { AskedCutter } from './written/cutter-file.ts';
 
 /** The surface that the middle of the film lies on. All heights the proof knows are that surface's own, mm up it. */
 export type AskedWall =

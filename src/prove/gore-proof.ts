@@ -2,21 +2,21 @@
 import { precision } from '../geometry/tolerance.ts';
 import type { AskedGores } from './asked-gores.ts';
 import { atMost, type Check, largest } from './check.ts';
-import { doubledCheck, doubledLines } from './check-doubled.ts';
-import { fileChecks } from './check-file.ts';
-import { goreChecks } from './check-gores.ts';
-import { knifeChecks } from './check-knife.ts';
-import { pastPage, pastSheet } from './check-limits.ts';
-import { registerChecks } from './check-register.ts';
-import { sameChecks } from './check-same.ts';
-import { fileSizes, sizeCheck } from './check-scale.ts';
-import { sheetChecks } from './check-sheets.ts';
-import { readFiles } from './cutter-file.ts';
-import type { PieceText } from './delivered-file.ts';
-import { goresByName, type ProvedGores, readGores } from './gore-pieces.ts';
-import { goreSeamGap } from './gore-seams.ts';
+import { doubledCheck, doubledLines } from './checks/check-doubled.ts';
+import { fileChecks } from './checks/check-file.ts';
+import { goreChecks } from './checks/check-gores.ts';
+import { knifeChecks } from './checks/check-knife.ts';
+import { pastPage, pastSheet } from './checks/check-limits.ts';
+import { registerChecks } from './checks/check-register.ts';
+import { sameChecks } from './checks/check-same.ts';
+import { fileSizes, sizeCheck } from './checks/check-scale.ts';
+import { sheetChecks } from './checks/check-sheets.ts';
 import { type Proof, readSheets, type SheetText } from './proof.ts';
-import { seamChecks } from './seam-gap.ts';
+import { goreSeamGap } from './seams/gore-seams.ts';
+import { seamChecks } from './seams/seam-gap.ts';
+import { readFiles } from './written/cutter-file.ts';
+import type { PieceText } from './written/delivered-file.ts';
+import { goresByName, type ProvedGores, readGores } from './written/gore-pieces.ts';
 
 /** Hold the file of all gores, and the sheets they are laid on apart, against what the job asked for. */
 export function proofOfGores(asked: AskedGores, text: PieceText, sheets: readonly SheetText[] = []): Proof {

@@ -6,7 +6,7 @@ import { readTile } from '../../src/artwork/tile.ts';
 import type { Contour } from '../../src/geometry/contour.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { pointAt } from '../../src/geometry/segment.ts';
-import { studyOf } from '../../src/job/choose-way.ts';
+import { studyOf } from '../../src/job/closing/choose-way.ts';
 import { expectWithin } from '../closeness.ts';
 import { clipperArea } from '../geometry/libraries.ts';
 import { pictureEngine } from '../pictures/compare.ts';

@@ -1,8 +1,8 @@
 // Which pictures go on across their borders: tiles of a package from outside, and crops of them, drawn by another renderer.
 import { expect, test } from 'vitest';
-import { edgesMet } from '../../src/artwork/edges-met.ts';
-import { BorderRows } from '../../src/artwork/picture-rows.ts';
-import { goesOnAcross } from '../../src/artwork/wrapped-picture.ts';
+import { edgesMet } from '../../src/artwork/picture/edges-met.ts';
+import { BorderRows } from '../../src/artwork/picture/picture-rows.ts';
+import { goesOnAcross } from '../../src/artwork/picture/wrapped-picture.ts';
 import { boughtWindow, type TileWindow } from '../pattern/bought-window.ts';
 import { drawn } from '../pictures/compare.ts';
 

@@ -1,8 +1,8 @@
 // Font files as they come: each kind, cut short, and changed at random.
 import { zlibSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
-import { fontIn } from '../../src/artwork/font-file.ts';
-import { openFont } from '../../src/artwork/lettering.ts';
+import { fontIn } from '../../src/artwork/text/font-file.ts';
+import { openFont } from '../../src/artwork/text/lettering.ts';
 import { inflated } from '../../src/deliver/compress.ts';
 import { Refused } from '../../src/finding.ts';
 import { textSetter } from '../../src/job/tools.ts';

@@ -1,6 +1,6 @@
 // Colours that are only the ground. Outside: what @resvg/resvg-wasm draws of the same art on another ground.
 import { beforeAll, describe, expect, test } from 'vitest';
-import type { SvgEngine } from '../../src/artwork/svg-normalise.ts';
+import type { SvgEngine } from '../../src/artwork/svg/svg-normalise.ts';
 import { readTile, type Tile } from '../../src/artwork/tile.ts';
 import { Refused } from '../../src/finding.ts';
 import { expectAtMost } from '../closeness.ts';

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { describe, expect, test } from 'vitest';
-import { loadFont } from '../../src/artwork/lettering.ts';
+import { loadFont } from '../../src/artwork/text/lettering.ts';
 import { parsePathData } from '../../src/drawing/path-data.ts';
 import type { Contour } from '../../src/geometry/contour.ts';
 import { signedArea, tightBox } from '../../src/geometry/measure.ts';

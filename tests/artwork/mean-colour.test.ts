@@ -1,7 +1,7 @@
 // Gradients have one colour as film: the mean of what a renderer shows. Outside: the pixels of @resvg/resvg-wasm.
 import { PNG } from 'pngjs';
 import { beforeAll, describe, expect, test } from 'vitest';
-import type { SvgEngine } from '../../src/artwork/svg-normalise.ts';
+import type { SvgEngine } from '../../src/artwork/svg/svg-normalise.ts';
 import { expectWithin } from '../closeness.ts';
 import { pictureEngine } from '../pictures/compare.ts';
 import { readOf, tileText } from './a-tile.ts';

@@ -1,8 +1,8 @@
 // Patches of a picture, counted; and noise, refused before its edges are followed.
 import { PNG } from 'pngjs';
 import { expect, test } from 'vitest';
-import { patchesOf } from '../../src/artwork/picture-patches.ts';
-import { tracedPicture } from '../../src/artwork/traced-picture.ts';
+import { patchesOf } from '../../src/artwork/picture/picture-patches.ts';
+import { tracedPicture } from '../../src/artwork/picture/traced-picture.ts';
 import { Refused } from '../../src/finding.ts';
 
 const labelsOf = (...rows: readonly string[]) => Uint8Array.from(rows.join(''), Number);

@@ -1,6 +1,6 @@
 // Sizes of SVG files. Sources: CSS Values and Units Module Level 4, 6.2 (absolute lengths); SVG 2, 8.6 to 8.8.
 import { describe, expect, test } from 'vitest';
-import { frameFault, parseViewBox, svgFrame, svgLength } from '../../src/artwork/svg-size.ts';
+import { frameFault, parseViewBox, svgFrame, svgLength } from '../../src/artwork/svg/svg-size.ts';
 import { movePoint } from '../../src/geometry/affine.ts';
 import { expectPointWithin, expectWithin } from '../closeness.ts';
 

@@ -1,9 +1,9 @@
 // Texts against opentype.js (MIT), which reads a font's tables by itself; sizes against the font's own measures.
 import { createRequire } from 'node:module';
 import { describe, expect, test } from 'vitest';
-import { readDirections } from '../../src/artwork/bidi.ts';
-import { openFont, placed } from '../../src/artwork/lettering.ts';
-import { type TextOptions, textBlock } from '../../src/artwork/text-block.ts';
+import { readDirections } from '../../src/artwork/text/bidi.ts';
+import { openFont, placed } from '../../src/artwork/text/lettering.ts';
+import { type TextOptions, textBlock } from '../../src/artwork/text/text-block.ts';
 import { shapeArea, tightBox } from '../../src/geometry/measure.ts';
 import { filledShapes } from '../../src/geometry/regions.ts';
 import { chordTolerance } from '../../src/geometry/tolerance.ts';

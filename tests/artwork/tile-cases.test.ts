@@ -3,7 +3,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, test } from 'vitest';
-import type { SvgEngine } from '../../src/artwork/svg-normalise.ts';
+import type { SvgEngine } from '../../src/artwork/svg/svg-normalise.ts';
 import { readTile } from '../../src/artwork/tile.ts';
 import { expectAtMost, expectWithin } from '../closeness.ts';
 import { pictureEngine } from '../pictures/compare.ts';

@@ -3,9 +3,9 @@
 import { encode } from 'jpeg-js';
 import { PNG } from 'pngjs';
 import { beforeAll, describe, expect, test } from 'vitest';
-import type { SvgEngine } from '../../src/artwork/svg-normalise.ts';
+import type { TraceOptions } from '../../src/artwork/picture/traced-picture.ts';
+import type { SvgEngine } from '../../src/artwork/svg/svg-normalise.ts';
 import { readArt, readTile, type Tile } from '../../src/artwork/tile.ts';
-import type { TraceOptions } from '../../src/artwork/traced-picture.ts';
 import { Refused } from '../../src/finding.ts';
 import { shapeArea } from '../../src/geometry/measure.ts';
 import { pointAt } from '../../src/geometry/segment.ts';

@@ -6,8 +6,8 @@ import { boxCorners } from '../../src/geometry/box.ts';
 import { polygon } from '../../src/geometry/contour.ts';
 import { shapeArea } from '../../src/geometry/measure.ts';
 import { clippedShapes } from '../../src/geometry/regions.ts';
-import { joinsOf } from '../../src/pattern/joins.ts';
-import { type Lattice, step } from '../../src/pattern/lattice.ts';
+import { joinsOf } from '../../src/pattern/joins/joins.ts';
+import { type Lattice, step } from '../../src/pattern/lattice/lattice.ts';
 import { randomFrom } from '../geometry/drawn.ts';
 import { drawn, pictureEngine } from '../pictures/compare.ts';
 

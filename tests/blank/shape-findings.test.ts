@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { Blank } from '../../src/blank/blank.ts';
 import { wallOf } from '../../src/blank/wall.ts';
-import { readBlank } from '../../src/job/read-blank.ts';
+import { readBlank } from '../../src/job/typed/read-blank.ts';
 import { projectFolder } from '../cli/run.ts';
 import { aBlank } from './a-blank.ts';
 

@@ -8,7 +8,7 @@ import type { Drawing, Role } from '../../src/drawing/drawing.ts';
 import type { Contour } from '../../src/geometry/contour.ts';
 import { shapeArea, tightBox } from '../../src/geometry/measure.ts';
 import { clippedShapes, filledShapes } from '../../src/geometry/regions.ts';
-import { readBlank } from '../../src/job/read-blank.ts';
+import { readBlank } from '../../src/job/typed/read-blank.ts';
 import { expectAtMost, expectWithin } from '../closeness.ts';
 import { lengthOf, levelLength, middleOf } from './gore-measures.ts';
 import { projectFolder, type Ran, runMany, Workshop } from './run.ts';

@@ -1,6 +1,6 @@
 // Film that a line up the wall crosses, held against chords of circles and lengths of rectangles.
 import { describe, test } from 'vitest';
-import { artCrossed } from '../../src/cut/art-crossed.ts';
+import { artCrossed } from '../../src/cut/checks/art-crossed.ts';
 import { type Contour, cubic, polygon } from '../../src/geometry/contour.ts';
 import { flatWall, girthAt, toFlat } from '../../src/unroll/flat-wall.ts';
 import { edgePoint, templateOf } from '../../src/unroll/template.ts';

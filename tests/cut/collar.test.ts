@@ -1,8 +1,8 @@
 // Collars: level on the wall, closed at the seam, and how far a straight strip would have strayed.
 import { expect, test } from 'vitest';
-import { type CollarOptions, collarOf, stripOf } from '../../src/cut/collar.ts';
-import { stacked } from '../../src/cut/stack.ts';
-import { straightStrip } from '../../src/cut/straight-strip.ts';
+import { type CollarOptions, collarOf, stripOf } from '../../src/cut/drawings/collar.ts';
+import { stacked } from '../../src/cut/drawings/stack.ts';
+import { straightStrip } from '../../src/cut/drawings/straight-strip.ts';
 import { distance } from '../../src/geometry/point.ts';
 import { pointAt } from '../../src/geometry/segment.ts';
 import { type FlatWall, flatWall, girthAt, radiusAt, toFlat, toWall } from '../../src/unroll/flat-wall.ts';

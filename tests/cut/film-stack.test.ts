@@ -1,6 +1,6 @@
 // Films over one another against closed forms, and what shows of a stack against paper's own booleans.
 import { describe, expect, test } from 'vitest';
-import { backingUnder, type FilmStackOptions, filmStack } from '../../src/cut/film-stack.ts';
+import { backingUnder, type FilmStackOptions, filmStack } from '../../src/cut/films/film-stack.ts';
 import type { Contour, Shape } from '../../src/geometry/contour.ts';
 import { shapeArea } from '../../src/geometry/measure.ts';
 import { expectWithin, expectWithinPart } from '../closeness.ts';

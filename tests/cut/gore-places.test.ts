@@ -1,8 +1,8 @@
 // Places of the wall on gores, rolled up again by the proof's own formulas.
 import { describe, expect, test } from 'vitest';
-import { patchOnGore, patchOnGores } from '../../src/cut/gore-places.ts';
+import { patchOnGore, patchOnGores } from '../../src/cut/drawings/gore-places.ts';
 import { translation } from '../../src/geometry/affine.ts';
-import { type GoreSurface, halfShare, rollGore } from '../../src/prove/rolled-gore.ts';
+import { type GoreSurface, halfShare, rollGore } from '../../src/prove/written/rolled-gore.ts';
 import { type GoreOptions, goreOutline } from '../../src/unroll/gores.ts';
 import { expectWithin } from '../closeness.ts';
 import { barrel } from '../unroll/gore-walls.ts';

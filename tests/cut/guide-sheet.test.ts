@@ -1,7 +1,7 @@
 // The sheet that a cut drawing and its guide share: same places on both, words and the meaning of lines under the guide.
 import { describe, expect, test } from 'vitest';
-import { guideSheet } from '../../src/cut/guide-sheet.ts';
-import type { LineMeaning } from '../../src/cut/note-strip.ts';
+import { guideSheet } from '../../src/cut/guide/guide-sheet.ts';
+import type { LineMeaning } from '../../src/cut/guide/note-strip.ts';
 import { writeSvg } from '../../src/deliver/write-svg.ts';
 import type { DrawnGroup } from '../../src/drawing/drawing.ts';
 import { polygon, polyline } from '../../src/geometry/contour.ts';

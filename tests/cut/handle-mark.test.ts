@@ -1,6 +1,6 @@
 // The handle beside the piece: its own width to turn 0, at the distance that is kept bare.
 import { describe, expect, test } from 'vitest';
-import { handleHalves } from '../../src/cut/handle-mark.ts';
+import { handleHalves } from '../../src/cut/guide/handle-mark.ts';
 import { tightBox } from '../../src/geometry/measure.ts';
 import { flatWall, girthAt, toWall } from '../../src/unroll/flat-wall.ts';
 import { templateOf } from '../../src/unroll/template.ts';

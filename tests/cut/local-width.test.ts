@@ -1,9 +1,9 @@
 // True local width against closed forms of the medial axis, and against opening by Clipper 6.
 import { createRequire } from 'node:module';
 import { describe, expect, test } from 'vitest';
-import type { Side } from '../../src/cut/edge-chords.ts';
-import { narrowPlaces } from '../../src/cut/local-width.ts';
-import type { NarrowPlace } from '../../src/cut/narrow-cluster.ts';
+import type { Side } from '../../src/cut/checks/edge-chords.ts';
+import { narrowPlaces } from '../../src/cut/checks/local-width.ts';
+import type { NarrowPlace } from '../../src/cut/checks/narrow-cluster.ts';
 import { parsePathData } from '../../src/drawing/path-data.ts';
 import { type Affine, moveContour } from '../../src/geometry/affine.ts';
 import { polygon, reverseContour, type Shape } from '../../src/geometry/contour.ts';

@@ -1,6 +1,6 @@
 // A mask by the silhouette of what is laid on a wall: against closed forms, and an offset of another library.
 import { expect, test } from 'vitest';
-import { decalOnPiece, maskShapes, windowShapes } from '../../src/cut/mask.ts';
+import { decalOnPiece, maskShapes, windowShapes } from '../../src/cut/films/mask.ts';
 import { moveContour, rotation } from '../../src/geometry/affine.ts';
 import { arcAbout } from '../../src/geometry/arc.ts';
 import { line, type Shape } from '../../src/geometry/contour.ts';

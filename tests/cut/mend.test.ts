@@ -1,9 +1,9 @@
 // Film mended: clean after, hardly moved, and untouched elsewhere. Held against Clipper 6 (clipper-lib), which shares no
 // code with what mends.
 import { describe, expect, test } from 'vitest';
-import { filmFaults } from '../../src/cut/film-faults.ts';
-import { joinedOutlines } from '../../src/cut/join-lines.ts';
-import { type MendedFilm, mendFilm } from '../../src/cut/mend.ts';
+import { filmFaults } from '../../src/cut/checks/film-faults.ts';
+import { joinedOutlines } from '../../src/cut/checks/join-lines.ts';
+import { type MendedFilm, mendFilm } from '../../src/cut/mend/mend.ts';
 import { parsePathData } from '../../src/drawing/path-data.ts';
 import type { Shape } from '../../src/geometry/contour.ts';
 import { directed, shapeArea } from '../../src/geometry/measure.ts';

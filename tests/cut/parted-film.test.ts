@@ -1,8 +1,8 @@
 // Film parted into art and ground, and the time that weeding takes. Areas in closed form, and held against Clipper 6
 // (clipper-lib), which combines everything where ours leaves most shapes as they are.
 import { describe, expect, test } from 'vitest';
-import { partedFilm } from '../../src/cut/parted-film.ts';
-import { weededFilm, weedingPlaces, weedingRates, weedingRule } from '../../src/cut/weeding.ts';
+import { partedFilm } from '../../src/cut/films/parted-film.ts';
+import { weededFilm, weedingPlaces, weedingRates, weedingRule } from '../../src/cut/films/weeding.ts';
 import { parsePathData } from '../../src/drawing/path-data.ts';
 import { type Affine, compose, moveContour, rotation, translation } from '../../src/geometry/affine.ts';
 import type { Shape } from '../../src/geometry/contour.ts';

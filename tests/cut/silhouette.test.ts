@@ -1,7 +1,7 @@
 // The silhouette of a field of discs, most of which lie beyond others: against the lowest of circles, each in closed form.
 import { expect, test } from 'vitest';
-import { seenEdges, seenShapes } from '../../src/cut/hidden-edges.ts';
-import { beyondSilhouette } from '../../src/cut/silhouette.ts';
+import { seenEdges, seenShapes } from '../../src/cut/films/hidden-edges.ts';
+import { beyondSilhouette } from '../../src/cut/films/silhouette.ts';
 import { arcAbout } from '../../src/geometry/arc.ts';
 import type { Shape } from '../../src/geometry/contour.ts';
 import { directed, shapeArea } from '../../src/geometry/measure.ts';

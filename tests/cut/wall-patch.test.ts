@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { footprintOnPiece, patchOnPiece } from '../../src/cut/wall-patch.ts';
+import { footprintOnPiece, patchOnPiece } from '../../src/cut/guide/wall-patch.ts';
 import { shapeArea } from '../../src/geometry/measure.ts';
 import { flatWall } from '../../src/unroll/flat-wall.ts';
 import { type Template, templateOf } from '../../src/unroll/template.ts';

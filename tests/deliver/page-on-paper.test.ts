@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { PNG } from 'pngjs';
 import { describe, expect, test } from 'vitest';
-import { loadFont } from '../../src/artwork/lettering.ts';
+import { loadFont } from '../../src/artwork/text/lettering.ts';
 import { flatPicture } from '../../src/deliver/flat-picture.ts';
 import { pageOnPaper } from '../../src/deliver/page-on-paper.ts';
 import { papers } from '../../src/deliver/paper.ts';

@@ -1,7 +1,7 @@
 // The files for cutters: sizes measured by a rasteriser, only what the contract allows, read back as written.
 import { PNG } from 'pngjs';
 import { beforeAll, describe, expect, test } from 'vitest';
-import type { SvgEngine } from '../../src/artwork/svg-normalise.ts';
+import type { SvgEngine } from '../../src/artwork/svg/svg-normalise.ts';
 import { readSvg } from '../../src/deliver/read-svg.ts';
 import { writeSvg } from '../../src/deliver/write-svg.ts';
 import type { Drawing } from '../../src/drawing/drawing.ts';

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { jobKeys } from '../../src/job/read-job.ts';
-import type { Keys } from '../../src/job/schema.ts';
+import { jobKeys } from '../../src/job/typed/read-job.ts';
+import type { Keys } from '../../src/job/typed/schema.ts';
 
 const text = readFileSync(join(import.meta.dirname, '../../docs/job-file.md'), 'utf8');
 /** What stands in backticks or in an indented example: only there is a word a key. */

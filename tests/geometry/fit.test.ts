@@ -4,7 +4,7 @@ import { mapSegment, type SmoothMap } from '../../src/geometry/fit.ts';
 import { distance, type Point } from '../../src/geometry/point.ts';
 import { derivativeAt, pointAt } from '../../src/geometry/segment.ts';
 import { fitTolerance, straightTolerance } from '../../src/geometry/tolerance.ts';
-import { conformalLay, evenLay, type Lay, stepOnSheet, toSheet } from '../../src/pattern/lay.ts';
+import { conformalLay, evenLay, type Lay, stepOnSheet, toSheet } from '../../src/pattern/lay/lay.ts';
 import { flatWall } from '../../src/unroll/flat-wall.ts';
 import { expectAtMost, expectPointWithin } from '../closeness.ts';
 import { blob, circle, randomFrom } from './drawn.ts';

@@ -1,11 +1,11 @@
 // A contour kept as numbers is the same contour, number for number.
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { pointContacts } from '../../src/cut/point-contacts.ts';
+import { pointContacts } from '../../src/cut/checks/point-contacts.ts';
 import { type Contour, cubic, line, polygon, polyline, type Segment } from '../../src/geometry/contour.ts';
 import { atHand, keptContour, keptLayers } from '../../src/geometry/kept-contour.ts';
 import type { Point } from '../../src/geometry/point.ts';
-import { doubledLines } from '../../src/prove/check-doubled.ts';
+import { doubledLines } from '../../src/prove/checks/check-doubled.ts';
 
 const number = fc.double({ noNaN: true });
 const point: fc.Arbitrary<Point> = fc.tuple(number, number).map(([x, y]) => ({ x, y }));

@@ -2,9 +2,9 @@
 import { deflateSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
 import { Refused, toLine } from '../../src/finding.ts';
-import { inspect } from '../../src/job/inspect.ts';
-import { standardCutter, standardFilm } from '../../src/job/material.ts';
-import { readList } from '../../src/job/read-list.ts';
+import { inspect } from '../../src/job/inspect/inspect.ts';
+import { standardCutter, standardFilm } from '../../src/job/typed/material.ts';
+import { readList } from '../../src/job/typed/read-list.ts';
 import { plainFont, scriptFont, setText } from '../job/a-font.ts';
 import { pictureEngine } from '../pictures/compare.ts';
 import { cutWithin, tablesOf, withLoopedGlyphs, withTable } from './a-font-table.ts';

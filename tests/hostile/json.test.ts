@@ -2,11 +2,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, expect, test } from 'vitest';
-import type { Normalise } from '../../src/artwork/svg-normalise.ts';
-import { describeBlank } from '../../src/job/describe-blank.ts';
-import { draftPieces } from '../../src/job/make.ts';
-import { readBlank } from '../../src/job/read-blank.ts';
-import { readJob } from '../../src/job/read-job.ts';
+import type { Normalise } from '../../src/artwork/svg/svg-normalise.ts';
+import { describeBlank } from '../../src/job/blank/describe-blank.ts';
+import { draftPieces } from '../../src/job/lay/make.ts';
+import { readBlank } from '../../src/job/typed/read-blank.ts';
+import { readJob } from '../../src/job/typed/read-job.ts';
 import { setText } from '../job/a-font.ts';
 import { filesOf, leafTile } from '../job/a-job.ts';
 import { pictureEngine } from '../pictures/compare.ts';

@@ -1,8 +1,8 @@
 // Lists changed at random: each is read, row by row, or refused in words; what is read fills a job that is read or refused.
 import { expect, test } from 'vitest';
-import { filled } from '../../src/job/list-columns.ts';
-import { jobKeys, readJob } from '../../src/job/read-job.ts';
-import { readList } from '../../src/job/read-list.ts';
+import { filled } from '../../src/job/typed/list-columns.ts';
+import { jobKeys, readJob } from '../../src/job/typed/read-job.ts';
+import { readList } from '../../src/job/typed/read-list.ts';
 import { type Attempt, faultOf, patient, seeds } from './fuzz.ts';
 import { pick, type Random, randomFrom } from './mutate.ts';
 

@@ -1,10 +1,10 @@
 // What holds for any input, by fast-check: readings, jobs, lists and art, each made from scratch and not from something well-formed.
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { describeBlank } from '../../src/job/describe-blank.ts';
-import { readBlank } from '../../src/job/read-blank.ts';
-import { jobKeys, readJob } from '../../src/job/read-job.ts';
-import { readList } from '../../src/job/read-list.ts';
+import { describeBlank } from '../../src/job/blank/describe-blank.ts';
+import { readBlank } from '../../src/job/typed/read-blank.ts';
+import { jobKeys, readJob } from '../../src/job/typed/read-job.ts';
+import { readList } from '../../src/job/typed/read-list.ts';
 import { readOf, tileText } from '../artwork/a-tile.ts';
 import { faultOf, firstSeed, patient, rounds } from './fuzz.ts';
 

@@ -1,11 +1,11 @@
 // A job made from end to end as `make` does, without a disk: its files by name, and the proof of them as a folder.
 import { filesOfPiece, fullReport } from '../../src/job/deliverables.ts';
+import { proofOfFolder } from '../../src/job/list/prove-folder.ts';
 import { makeFiles } from '../../src/job/make-files.ts';
 import type { MakeOptions } from '../../src/job/make-options.ts';
-import { proofOfFolder } from '../../src/job/prove-folder.ts';
-import { readBlank } from '../../src/job/read-blank.ts';
-import { readJob } from '../../src/job/read-job.ts';
-import { parseJson } from '../../src/job/read-json.ts';
+import { readBlank } from '../../src/job/typed/read-blank.ts';
+import { readJob } from '../../src/job/typed/read-job.ts';
+import { parseJson } from '../../src/job/typed/read-json.ts';
 import { pictureEngine } from '../pictures/compare.ts';
 import { setText } from './a-font.ts';
 import { filesOf, type Typed } from './a-job.ts';

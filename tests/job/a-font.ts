@@ -1,7 +1,7 @@
 // Fonts for the tests: the one that comes with us, and others of scripts it lacks, all open (OFL-1.1).
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { openFont } from '../../src/artwork/lettering.ts';
+import { openFont } from '../../src/artwork/text/lettering.ts';
 import { textSetter } from '../../src/job/tools.ts';
 
 const find = createRequire(import.meta.url).resolve;

@@ -1,13 +1,13 @@
 // Jobs for the tests, made from end to end without a file: what is typed goes in, the report and the written texts come out.
 
 import type { DrawWords } from '../../src/drawing/words.ts';
-import { draftPieces } from '../../src/job/make.ts';
-import type { FileBytes } from '../../src/job/named-files.ts';
-import { partsOf } from '../../src/job/parts.ts';
-import { proofOfDrafts } from '../../src/job/proof.ts';
-import { readBlank } from '../../src/job/read-blank.ts';
-import { readJob } from '../../src/job/read-job.ts';
-import { reportDrafts } from '../../src/job/report-drafts.ts';
+import { draftPieces } from '../../src/job/lay/make.ts';
+import { partsOf } from '../../src/job/parts/parts.ts';
+import { proofOfDrafts } from '../../src/job/proof/proof.ts';
+import { reportDrafts } from '../../src/job/proof/report-drafts.ts';
+import type { FileBytes } from '../../src/job/typed/named-files.ts';
+import { readBlank } from '../../src/job/typed/read-blank.ts';
+import { readJob } from '../../src/job/typed/read-job.ts';
 import { pictureEngine } from '../pictures/compare.ts';
 import { setText } from './a-font.ts';
 

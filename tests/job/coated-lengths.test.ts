@@ -1,6 +1,6 @@
 // Thick coats on walls that bend: the sheet is as long as the wall that it lies on, not as the bare one.
 import { beforeAll, describe, expect, test } from 'vitest';
-import { proofOfDrafts } from '../../src/job/proof.ts';
+import { proofOfDrafts } from '../../src/job/proof/proof.ts';
 import { edgePoint } from '../../src/unroll/template.ts';
 import { expectWithin } from '../closeness.ts';
 import { leafTile, madeOf } from './a-job.ts';

@@ -1,8 +1,8 @@
 // Coats by thickness or by what is poured: read, laid on the wall, reported, and when to measure again.
 import { describe, expect, test } from 'vitest';
-import { describeBlank } from '../../src/job/describe-blank.ts';
-import { readBlank } from '../../src/job/read-blank.ts';
-import { readJob } from '../../src/job/read-job.ts';
+import { describeBlank } from '../../src/job/blank/describe-blank.ts';
+import { readBlank } from '../../src/job/typed/read-blank.ts';
+import { readJob } from '../../src/job/typed/read-job.ts';
 import { refusalsOf } from '../blank/a-blank.ts';
 import { expectWithin } from '../closeness.ts';
 import { madeOf } from './a-job.ts';

@@ -4,8 +4,8 @@
 import { expect, test } from 'vitest';
 import { writePathData } from '../../src/drawing/path-data.ts';
 import { cross, distance, subtract } from '../../src/geometry/point.ts';
-import { planCollars } from '../../src/job/collar-plan.ts';
-import { readBlank } from '../../src/job/read-blank.ts';
+import { planCollars } from '../../src/job/plan/collar-plan.ts';
+import { readBlank } from '../../src/job/typed/read-blank.ts';
 import { finishedEdge } from '../../src/unroll/template.ts';
 import { expectWithin } from '../closeness.ts';
 import { librarianLength } from '../geometry/libraries.ts';

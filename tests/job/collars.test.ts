@@ -2,11 +2,11 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { readSvg } from '../../src/deliver/read-svg.ts';
 import { contourLength } from '../../src/geometry/arc-length.ts';
-import { type NestedSheets, nestSheets } from '../../src/job/nest-sheets.ts';
-import { proofOfDrafts } from '../../src/job/proof.ts';
-import { proofOfFolder } from '../../src/job/prove-folder.ts';
-import { readJob } from '../../src/job/read-job.ts';
-import { blankContent, jobContent } from '../../src/job/write-job.ts';
+import { proofOfFolder } from '../../src/job/list/prove-folder.ts';
+import { proofOfDrafts } from '../../src/job/proof/proof.ts';
+import { type NestedSheets, nestSheets } from '../../src/job/sheets/nest-sheets.ts';
+import { readJob } from '../../src/job/typed/read-job.ts';
+import { blankContent, jobContent } from '../../src/job/typed/write-job.ts';
 import { refusalsOf } from '../blank/a-blank.ts';
 import { expectWithin } from '../closeness.ts';
 import { paperArea } from '../geometry/libraries.ts';

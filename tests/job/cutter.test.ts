@@ -1,9 +1,9 @@
 // What the profile of a cutter does to a job: its sheets, its limits, the way of its knife, its marks; told and proved.
 import { describe, expect, test } from 'vitest';
 import { readSvg } from '../../src/deliver/read-svg.ts';
-import { limitsOf } from '../../src/job/cut-limits.ts';
-import { standardCutter, standardFilm } from '../../src/job/material.ts';
-import { readJob } from '../../src/job/read-job.ts';
+import { limitsOf } from '../../src/job/artwork/cut-limits.ts';
+import { standardCutter, standardFilm } from '../../src/job/typed/material.ts';
+import { readJob } from '../../src/job/typed/read-job.ts';
 import { refusalsOf } from '../blank/a-blank.ts';
 import { expectAtMost } from '../closeness.ts';
 import { folderOf } from './a-folder.ts';

@@ -1,7 +1,7 @@
 // The edges of the band from what is typed to what is told; sizes by the drawing itself.
 import { expect, test } from 'vitest';
-import { readJob } from '../../src/job/read-job.ts';
-import { jobContent } from '../../src/job/write-job.ts';
+import { readJob } from '../../src/job/typed/read-job.ts';
+import { jobContent } from '../../src/job/typed/write-job.ts';
 import { madeOf } from './a-job.ts';
 
 const blank = {

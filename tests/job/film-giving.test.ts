@@ -2,9 +2,9 @@
 import { describe, expect, test } from 'vitest';
 import { readSvg } from '../../src/deliver/read-svg.ts';
 import { tightBox } from '../../src/geometry/measure.ts';
-import { standardCutter } from '../../src/job/material.ts';
-import { readJob } from '../../src/job/read-job.ts';
-import { draftTestPiece } from '../../src/job/test-piece.ts';
+import { draftTestPiece } from '../../src/job/cutter/test-piece.ts';
+import { standardCutter } from '../../src/job/typed/material.ts';
+import { readJob } from '../../src/job/typed/read-job.ts';
 import { refusalsOf } from '../blank/a-blank.ts';
 import { expectWithin } from '../closeness.ts';
 import { folderOf } from './a-folder.ts';

@@ -1,7 +1,7 @@
 // Film by what was laid: shares of rectangles, reckoned by hand.
 import { describe, expect, test } from 'vitest';
-import { filmNeeded } from '../../src/job/film-needed.ts';
 import type { SheetReport } from '../../src/job/report.ts';
+import { filmNeeded } from '../../src/job/sheets/film-needed.ts';
 import { expectWithin } from '../closeness.ts';
 
 const sheet = { across: 300, margin: 10, spacing: 2, mirror: false };

@@ -1,9 +1,9 @@
 // The two ends at the seam: the motion that brings them together, against places rolled by the formulas of a cone.
 import { expect, test } from 'vitest';
 import { compose, movePoint, rotation, translation } from '../../src/geometry/affine.ts';
-import { endsAtSeam } from '../../src/job/flat-ends.ts';
-import { onGuide } from '../../src/job/flat-place.ts';
-import type { FlatPiece } from '../../src/job/flat-view.ts';
+import { endsAtSeam } from '../../src/job/view/flat-ends.ts';
+import { onGuide } from '../../src/job/view/flat-place.ts';
+import type { FlatPiece } from '../../src/job/view/flat-view.ts';
 import { flatWall } from '../../src/unroll/flat-wall.ts';
 import { expectWithin } from '../closeness.ts';
 

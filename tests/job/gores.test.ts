@@ -1,12 +1,12 @@
 // Jobs in gores, from what is typed to the proof of what is written, and files spoilt in ways that must be named.
 import { beforeAll, describe, expect, test } from 'vitest';
-import { askedGoresOf, goreLayersAsMade, proofOfGoresDraft } from '../../src/job/gore-proof.ts';
-import { draftGores, type GoresDraft, reportGores } from '../../src/job/gores.ts';
-import { readBlank } from '../../src/job/read-blank.ts';
-import { readJob } from '../../src/job/read-job.ts';
-import type { PieceText } from '../../src/prove/delivered-file.ts';
+import { askedGoresOf, goreLayersAsMade, proofOfGoresDraft } from '../../src/job/proof/gore-proof.ts';
+import { draftGores, type GoresDraft, reportGores } from '../../src/job/proof/gores.ts';
+import { readBlank } from '../../src/job/typed/read-blank.ts';
+import { readJob } from '../../src/job/typed/read-job.ts';
 import { proofOfGores } from '../../src/prove/gore-proof.ts';
 import type { Proof } from '../../src/prove/proof.ts';
+import type { PieceText } from '../../src/prove/written/delivered-file.ts';
 import { expectWithin } from '../closeness.ts';
 import { pictureEngine } from '../pictures/compare.ts';
 import { setText } from './a-font.ts';

@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import { parsePathData, writePathData } from '../../src/drawing/path-data.ts';
 import { cubic, line } from '../../src/geometry/contour.ts';
-import { inkOf } from '../../src/job/ink.ts';
+import { inkOf } from '../../src/job/view/ink.ts';
 
 const at = (x: number, y: number) => ({ x, y });
 const written = writePathData([

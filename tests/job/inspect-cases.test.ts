@@ -2,9 +2,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, test } from 'vitest';
-import type { Normalise } from '../../src/artwork/svg-normalise.ts';
-import { inspect } from '../../src/job/inspect.ts';
-import { standardCutter, standardFilm } from '../../src/job/material.ts';
+import type { Normalise } from '../../src/artwork/svg/svg-normalise.ts';
+import { inspect } from '../../src/job/inspect/inspect.ts';
+import { standardCutter, standardFilm } from '../../src/job/typed/material.ts';
 import { expectPointWithin, expectWithin } from '../closeness.ts';
 import { pictureEngine } from '../pictures/compare.ts';
 

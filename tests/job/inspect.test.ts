@@ -2,9 +2,9 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { beforeAll, describe, expect, test } from 'vitest';
-import type { Normalise } from '../../src/artwork/svg-normalise.ts';
-import { type InspectInput, inspect, inspectionLines } from '../../src/job/inspect.ts';
-import { standardCutter, standardFilm } from '../../src/job/material.ts';
+import type { Normalise } from '../../src/artwork/svg/svg-normalise.ts';
+import { type InspectInput, inspect, inspectionLines } from '../../src/job/inspect/inspect.ts';
+import { standardCutter, standardFilm } from '../../src/job/typed/material.ts';
 import { refusalsOf } from '../blank/a-blank.ts';
 import { expectWithin, expectWithinPart } from '../closeness.ts';
 import { blob, randomFrom } from '../geometry/drawn.ts';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { joinsPicture } from '../../src/job/joins-picture.ts';
-import { freeStudyOf } from '../../src/pattern/repeat-study.ts';
+import { joinsPicture } from '../../src/job/repeat/joins-picture.ts';
+import { freeStudyOf } from '../../src/pattern/study/repeat-study.ts';
 import { box } from '../geometry/drawn.ts';
 
 test('art that goes far past its frame is drawn as far as the frame shows it', () => {

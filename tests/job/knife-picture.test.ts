@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { knifePictures } from '../../src/job/knife-picture.ts';
-import { standardCutter } from '../../src/job/material.ts';
+import { knifePictures } from '../../src/job/pictures/knife-picture.ts';
+import { standardCutter } from '../../src/job/typed/material.ts';
 import { madeOf } from './a-job.ts';
 
 // The axis of a corrected file was once drawn beside lines that were not: 0.4 % is 1 mm at the end of a wrap.

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import type { Blank } from '../../src/blank/blank.ts';
 import type { Finding } from '../../src/finding.ts';
-import { barePlaces } from '../../src/job/bare-places.ts';
-import { planWrap } from '../../src/job/plan.ts';
-import { readBlank } from '../../src/job/read-blank.ts';
-import { readJob } from '../../src/job/read-job.ts';
-import { blankContent } from '../../src/job/write-job.ts';
+import { barePlaces } from '../../src/job/plan/bare-places.ts';
+import { planWrap } from '../../src/job/plan/plan.ts';
+import { readBlank } from '../../src/job/typed/read-blank.ts';
+import { readJob } from '../../src/job/typed/read-job.ts';
+import { blankContent } from '../../src/job/typed/write-job.ts';
 import { refusalsOf } from '../blank/a-blank.ts';
 import { expectWithin } from '../closeness.ts';
 

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { columnsIn } from '../../src/job/columns-in.ts';
-import { filled, filledText, textsToFill } from '../../src/job/list-columns.ts';
-import { blankKeys } from '../../src/job/read-blank.ts';
-import { jobKeys } from '../../src/job/read-job.ts';
+import { columnsIn } from '../../src/job/typed/columns-in.ts';
+import { filled, filledText, textsToFill } from '../../src/job/typed/list-columns.ts';
+import { blankKeys } from '../../src/job/typed/read-blank.ts';
+import { jobKeys } from '../../src/job/typed/read-job.ts';
 
 const source = { columns: ['name', 'size', 'girth'], hasDecimalComma: false };
 const row = { line: 2, cells: ['Anna', '14', '270.2mm'] };

@@ -1,8 +1,8 @@
 // How well a blank is known, in its report and in words; and what of that a job is told.
 import { describe, expect, test } from 'vitest';
 import { exitStatus } from '../../src/cli/output.ts';
-import { describeBlank } from '../../src/job/describe-blank.ts';
-import { readBlank } from '../../src/job/read-blank.ts';
+import { describeBlank } from '../../src/job/blank/describe-blank.ts';
+import { readBlank } from '../../src/job/typed/read-blank.ts';
 import { expectWithin } from '../closeness.ts';
 import { madeOf } from './a-job.ts';
 

@@ -1,9 +1,9 @@
 // Artwork mended on request: by `inspect`, and in a job before it is laid. What was mended is told, and what is left is clean.
 import { beforeAll, describe, expect, test } from 'vitest';
-import type { Normalise } from '../../src/artwork/svg-normalise.ts';
-import { inspect } from '../../src/job/inspect.ts';
-import { mendedArt } from '../../src/job/inspect-picture.ts';
-import { standardCutter, standardFilm } from '../../src/job/material.ts';
+import type { Normalise } from '../../src/artwork/svg/svg-normalise.ts';
+import { inspect } from '../../src/job/inspect/inspect.ts';
+import { mendedArt } from '../../src/job/inspect/inspect-picture.ts';
+import { standardCutter, standardFilm } from '../../src/job/typed/material.ts';
 import { expectAtMost, expectWithin } from '../closeness.ts';
 import { pictureEngine } from '../pictures/compare.ts';
 import { madeOf } from './a-job.ts';

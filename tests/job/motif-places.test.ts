@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { checkPlaces } from '../../src/job/motif-places.ts';
-import { readMotifs } from '../../src/job/motifs.ts';
-import { planWrap } from '../../src/job/plan.ts';
-import { readBlank } from '../../src/job/read-blank.ts';
-import { readJob } from '../../src/job/read-job.ts';
-import { jobContent } from '../../src/job/write-job.ts';
+import { checkPlaces } from '../../src/job/motifs/motif-places.ts';
+import { readMotifs } from '../../src/job/motifs/motifs.ts';
+import { planWrap } from '../../src/job/plan/plan.ts';
+import { readBlank } from '../../src/job/typed/read-blank.ts';
+import { readJob } from '../../src/job/typed/read-job.ts';
+import { jobContent } from '../../src/job/typed/write-job.ts';
 import { refusalsOf } from '../blank/a-blank.ts';
 import { expectWithin } from '../closeness.ts';
 import { pictureEngine } from '../pictures/compare.ts';

@@ -4,8 +4,8 @@ import { readSvg } from '../../src/deliver/read-svg.ts';
 import { shapeArea } from '../../src/geometry/measure.ts';
 import { clippedShapes } from '../../src/geometry/regions.ts';
 import { chordTolerance } from '../../src/geometry/tolerance.ts';
-import { proofOfFolder } from '../../src/job/prove-folder.ts';
-import { blankContent, jobContent } from '../../src/job/write-job.ts';
+import { proofOfFolder } from '../../src/job/list/prove-folder.ts';
+import { blankContent, jobContent } from '../../src/job/typed/write-job.ts';
 import { expectWithin, expectWithinPart } from '../closeness.ts';
 import { leafTile, madeOf } from './a-job.ts';
 

@@ -2,11 +2,11 @@
 import { describe, expect, test } from 'vitest';
 import { wallGirthAt, wallOf } from '../../src/blank/wall.ts';
 import { type Refused, toLine } from '../../src/finding.ts';
+import { jobOfRow, namedRows, refusalOf, textsFilled } from '../../src/job/list/names.ts';
+import { namesInWords, namesReport } from '../../src/job/list/names-report.ts';
 import { makeFiles } from '../../src/job/make-files.ts';
-import { jobOfRow, namedRows, refusalOf, textsFilled } from '../../src/job/names.ts';
-import { namesInWords, namesReport } from '../../src/job/names-report.ts';
-import { readList } from '../../src/job/read-list.ts';
 import { Recall } from '../../src/job/recall.ts';
+import { readList } from '../../src/job/typed/read-list.ts';
 import { pictureEngine } from '../pictures/compare.ts';
 import { setText } from './a-font.ts';
 import { filesOf, leafTile } from './a-job.ts';

@@ -8,7 +8,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { Refused } from '../../src/finding.ts';
 import { signedArea } from '../../src/geometry/measure.ts';
-import { runOff } from '../../src/job/plan.ts';
+import { runOff } from '../../src/job/plan/plan.ts';
 import { grownTemplate, outline, type Template } from '../../src/unroll/template.ts';
 import { expectAtMost, expectWithin, expectWithinPart } from '../closeness.ts';
 import { dotTile, madeOf, type Typed } from './a-job.ts';

@@ -1,9 +1,9 @@
 // Paper templates for motifs, measured on what an independent renderer (PDFium) makes of their prints.
 import { describe, expect, test } from 'vitest';
 import { lineWidth } from '../../src/deliver/write-svg.ts';
-import { placesOf } from '../../src/job/part.ts';
-import { paperNamed } from '../../src/job/print-paper.ts';
-import { printFiles } from '../../src/job/prints.ts';
+import { placesOf } from '../../src/job/parts/part.ts';
+import { printFiles } from '../../src/job/prints/prints.ts';
+import { paperNamed } from '../../src/job/typed/print-paper.ts';
 import { expectWithin } from '../closeness.ts';
 import { isInk, type Rendered, renderedPdf, topmostBox } from '../deliver/rendered-pdf.ts';
 import { madeOf } from './a-job.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { paperNamed } from '../../src/job/print-paper.ts';
+import { paperNamed } from '../../src/job/typed/print-paper.ts';
 import { refusalsOf } from '../blank/a-blank.ts';
 import { expectWithin } from '../closeness.ts';
 

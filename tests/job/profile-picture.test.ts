@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { line } from '../../src/geometry/contour.ts';
-import { profileOfBlankAlone, shownProfile } from '../../src/job/profile-picture.ts';
-import { readBlank } from '../../src/job/read-blank.ts';
+import { profileOfBlankAlone, shownProfile } from '../../src/job/pictures/profile-picture.ts';
+import { readBlank } from '../../src/job/typed/read-blank.ts';
 
 /** What is written on the picture of a blank. */
 function written(blank: object, units: 'mm' | 'in'): readonly string[] {

@@ -3,12 +3,12 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import type { Blank } from '../../src/blank/blank.ts';
 import { pointAt } from '../../src/geometry/segment.ts';
 import { stemOf } from '../../src/job/deliverables.ts';
-import { askedOf, layersAsMade } from '../../src/job/proof.ts';
-import { readBlank } from '../../src/job/read-blank.ts';
-import { equalParts } from '../../src/pattern/closing.ts';
-import type { PieceText } from '../../src/prove/delivered-file.ts';
-import { readPath } from '../../src/prove/path-reader.ts';
+import { askedOf, layersAsMade } from '../../src/job/proof/proof.ts';
+import { readBlank } from '../../src/job/typed/read-blank.ts';
+import { equalParts } from '../../src/pattern/lattice/closing.ts';
 import { type Proof, proofOf } from '../../src/prove/proof.ts';
+import type { PieceText } from '../../src/prove/written/delivered-file.ts';
+import { readPath } from '../../src/prove/written/path-reader.ts';
 import { randomFrom } from '../geometry/drawn.ts';
 import { madeOf, type Typed } from './a-job.ts';
 

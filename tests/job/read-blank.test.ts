@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { toLine } from '../../src/finding.ts';
-import { readBlank } from '../../src/job/read-blank.ts';
+import { readBlank } from '../../src/job/typed/read-blank.ts';
 import { refusalsOf } from '../blank/a-blank.ts';
 
 const cup = {

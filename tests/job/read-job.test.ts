@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { toLine } from '../../src/finding.ts';
-import { standardCutter } from '../../src/job/material.ts';
-import { readJob } from '../../src/job/read-job.ts';
+import { standardCutter } from '../../src/job/typed/material.ts';
+import { readJob } from '../../src/job/typed/read-job.ts';
 import { refusalsOf } from '../blank/a-blank.ts';
 
 const full = {

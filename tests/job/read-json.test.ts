@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { Refused } from '../../src/finding.ts';
-import { parseJson } from '../../src/job/read-json.ts';
+import { parseJson } from '../../src/job/typed/read-json.ts';
 import { refusalsOf } from '../blank/a-blank.ts';
 
 const faultOf = (text: string) => refusalsOf(() => parseJson(text, 'cup.blank.json'))[0];

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { readList } from '../../src/job/read-list.ts';
+import { readList } from '../../src/job/typed/read-list.ts';
 
 const cellsOf = (text: string) => readList(text, 'list.csv').rows.map(({ cells }) => cells);
 

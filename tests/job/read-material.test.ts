@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { readJob } from '../../src/job/read-job.ts';
-import { materialFiles } from '../../src/job/read-material.ts';
+import { readJob } from '../../src/job/typed/read-job.ts';
+import { materialFiles } from '../../src/job/typed/read-material.ts';
 import { refusalsOf } from '../blank/a-blank.ts';
 import { expectWithin } from '../closeness.ts';
 

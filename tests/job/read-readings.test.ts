@@ -1,8 +1,8 @@
 // Several readings a station, keep-outs and paper fits: as typed, refused, and written again.
 import { describe, expect, test } from 'vitest';
 import type { Blank } from '../../src/blank/blank.ts';
-import { readBlank } from '../../src/job/read-blank.ts';
-import { blankContent } from '../../src/job/write-job.ts';
+import { readBlank } from '../../src/job/typed/read-blank.ts';
+import { blankContent } from '../../src/job/typed/write-job.ts';
 import { refusalsOf } from '../blank/a-blank.ts';
 
 const cup = {

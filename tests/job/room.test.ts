@@ -1,6 +1,6 @@
 // Room for a drawing's numbers: what is shown must stay while the next one is made.
 import { expect, test } from 'vitest';
-import { Room } from '../../src/job/room.ts';
+import { Room } from '../../src/job/view/room.ts';
 
 /** A drawing of so many numbers, all of them this one. */
 function made(room: Room, length: number, number: number) {

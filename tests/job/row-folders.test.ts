@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { plainName, rowFolders } from '../../src/job/row-folders.ts';
+import { plainName, rowFolders } from '../../src/job/list/row-folders.ts';
 
 const foldersOf = (...labels: readonly string[]) =>
   rowFolders(labels.map((label, i) => ({ line: i + 2, label })));

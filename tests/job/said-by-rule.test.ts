@@ -1,7 +1,7 @@
 // Many findings on paper: counts by hand.
 import { expect, test } from 'vitest';
 import { look, note } from '../../src/finding.ts';
-import { saidByRule } from '../../src/job/said-by-rule.ts';
+import { saidByRule } from '../../src/job/job-sheet/said-by-rule.ts';
 
 const gaps = (count: number) =>
   Array.from({ length: count }, (_, i) => look('thin-gap', { x: i, y: 0 }, `gap ${i + 1}`));

@@ -1,8 +1,8 @@
 // Where along a pattern a straight seam falls, held against chords of circles and against the films that were laid.
 import { describe, expect, test } from 'vitest';
 import { Refused } from '../../src/finding.ts';
-import { isUnlucky } from '../../src/job/seam-place.ts';
-import { filmCut } from '../../src/pattern/film-crossed.ts';
+import { isUnlucky } from '../../src/job/lay/seam-place.ts';
+import { filmCut } from '../../src/pattern/seam/film-crossed.ts';
 import type { Template } from '../../src/unroll/template.ts';
 import { edgePoint } from '../../src/unroll/template.ts';
 import { expectAtMost, expectWithin } from '../closeness.ts';

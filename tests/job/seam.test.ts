@@ -3,9 +3,9 @@ import { describe, expect, test } from 'vitest';
 import type { Refused } from '../../src/finding.ts';
 import { boxOfPoints } from '../../src/geometry/box.ts';
 import { signedArea } from '../../src/geometry/measure.ts';
-import { readJob } from '../../src/job/read-job.ts';
-import { jobContent } from '../../src/job/write-job.ts';
-import { readPath } from '../../src/prove/path-reader.ts';
+import { readJob } from '../../src/job/typed/read-job.ts';
+import { jobContent } from '../../src/job/typed/write-job.ts';
+import { readPath } from '../../src/prove/written/path-reader.ts';
 import { frustum, madeOf } from './a-job.ts';
 
 const cup = {

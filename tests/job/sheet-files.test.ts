@@ -1,6 +1,6 @@
 // What a folder holds of sheets and of an earlier make: each piece's sheet in the list of files, and what is left over named.
 import { describe, expect, test } from 'vitest';
-import { leftOver } from '../../src/job/prove-folder.ts';
+import { leftOver } from '../../src/job/list/prove-folder.ts';
 import { folderOf } from './a-folder.ts';
 import { leafTile } from './a-job.ts';
 

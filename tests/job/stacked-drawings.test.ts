@@ -1,8 +1,8 @@
 // Several drawings as the layers of one job, against the same shapes in one drawing; areas of it by hand.
 import { expect, test } from 'vitest';
-import { inspect } from '../../src/job/inspect.ts';
-import { standardCutter, standardFilm } from '../../src/job/material.ts';
-import { jobContent } from '../../src/job/write-job.ts';
+import { inspect } from '../../src/job/inspect/inspect.ts';
+import { standardCutter, standardFilm } from '../../src/job/typed/material.ts';
+import { jobContent } from '../../src/job/typed/write-job.ts';
 import { refusalsOf } from '../blank/a-blank.ts';
 import { expectWithin } from '../closeness.ts';
 import { pictureEngine } from '../pictures/compare.ts';

@@ -1,7 +1,7 @@
 // A stencil that holds together: islands tied, counted by Clipper 6's own nesting of what is left.
 import { describe, expect, test } from 'vitest';
-import { bridgedShapes } from '../../src/cut/bridges.ts';
-import { narrowPlaces } from '../../src/cut/local-width.ts';
+import { narrowPlaces } from '../../src/cut/checks/local-width.ts';
+import { bridgedShapes } from '../../src/cut/mend/bridges.ts';
 import { reverseContour, type Shape } from '../../src/geometry/contour.ts';
 import { shapeArea } from '../../src/geometry/measure.ts';
 import { expectWithin } from '../closeness.ts';

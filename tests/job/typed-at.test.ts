@@ -1,11 +1,11 @@
 // Findings speak as the maker typed: in keys of a file, or in flags of the command line.
 import { describe, expect, test } from 'vitest';
 import { toLine } from '../../src/finding.ts';
-import { describeBlank } from '../../src/job/describe-blank.ts';
-import { standardFilm } from '../../src/job/material.ts';
-import { planWrap } from '../../src/job/plan.ts';
-import { readBlank } from '../../src/job/read-blank.ts';
-import { standardTrim } from '../../src/job/resolved-job.ts';
+import { describeBlank } from '../../src/job/blank/describe-blank.ts';
+import { planWrap } from '../../src/job/plan/plan.ts';
+import { standardFilm } from '../../src/job/typed/material.ts';
+import { readBlank } from '../../src/job/typed/read-blank.ts';
+import { standardTrim } from '../../src/job/typed/resolved-job.ts';
 
 const bowl = {
   wall: 'smooth',

@@ -1,8 +1,8 @@
 // A vessel shown upside down: artwork, items and lettering are laid on their heads, and their places are still told in the drawing.
 import { expect, test } from 'vitest';
 import { turnedTile } from '../../src/artwork/tile-layer.ts';
-import { artPlace } from '../../src/pattern/art-place.ts';
-import { latticeOf } from '../../src/pattern/lattice.ts';
+import { latticeOf } from '../../src/pattern/lattice/lattice.ts';
+import { artPlace } from '../../src/pattern/lay/art-place.ts';
 import { expectWithin } from '../closeness.ts';
 import { folderOf } from './a-folder.ts';
 import { madeOf } from './a-job.ts';

@@ -1,12 +1,12 @@
 // Several pieces on the vessel as a screen shows them: a pattern that fills its tile covers the whole band, once.
 import { createRequire } from 'node:module';
 import { expect, test } from 'vitest';
-import { draftGores } from '../../src/job/gores.ts';
-import { readBlank } from '../../src/job/read-blank.ts';
-import { readJob } from '../../src/job/read-job.ts';
-import { rolledPieces } from '../../src/job/rolled.ts';
-import { goresOnVessel } from '../../src/job/rolled-gores.ts';
-import { seenInPieces, type VesselView } from '../../src/job/vessel-view.ts';
+import { rolledPieces } from '../../src/job/pictures/rolled.ts';
+import { goresOnVessel } from '../../src/job/pictures/rolled-gores.ts';
+import { draftGores } from '../../src/job/proof/gores.ts';
+import { readBlank } from '../../src/job/typed/read-blank.ts';
+import { readJob } from '../../src/job/typed/read-job.ts';
+import { seenInPieces, type VesselView } from '../../src/job/view/vessel-view.ts';
 import { expectWithin } from '../closeness.ts';
 import { pictureEngine } from '../pictures/compare.ts';
 import { setText } from './a-font.ts';

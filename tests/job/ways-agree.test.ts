@@ -1,8 +1,8 @@
 // What `repeat` says that `make` takes is what `make` takes; where that is not the first of the list, the list says why.
 import { describe, expect, test } from 'vitest';
-import { readBlank } from '../../src/job/read-blank.ts';
-import { readJob } from '../../src/job/read-job.ts';
-import { describeRepeat } from '../../src/job/repeat.ts';
+import { describeRepeat } from '../../src/job/repeat/repeat.ts';
+import { readBlank } from '../../src/job/typed/read-blank.ts';
+import { readJob } from '../../src/job/typed/read-job.ts';
 import { pictureEngine } from '../pictures/compare.ts';
 import { leafTile, madeOf } from './a-job.ts';
 

@@ -5,7 +5,7 @@ import { Refused } from '../../src/finding.ts';
 import { NearestFinder } from '../../src/geometry/nearest.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { pointAt } from '../../src/geometry/segment.ts';
-import { proofOfDrafts } from '../../src/job/proof.ts';
+import { proofOfDrafts } from '../../src/job/proof/proof.ts';
 import { toWall } from '../../src/unroll/flat-wall.ts';
 import { windingLine } from '../../src/unroll/winding.ts';
 import { expectAtMost, expectWithin } from '../closeness.ts';

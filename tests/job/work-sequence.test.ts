@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { hours, timelineOf, workSequence } from '../../src/job/work-sequence.ts';
+import { hours, timelineOf, workSequence } from '../../src/job/job-sheet/work-sequence.ts';
 
 const job = {
   seam: { style: 'overlap', overlap: 6 },

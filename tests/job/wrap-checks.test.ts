@@ -2,10 +2,10 @@
 // Truth: closed forms of the cone (girth grows evenly along), of the circular segment (any handbook, e.g. Machinery's
 // Handbook, 'Areas'; from memory), and the same search over the whole wrap instead of one period.
 import { describe, expect, test } from 'vitest';
-import { layerFaults } from '../../src/cut/art-faults.ts';
-import { isFinished } from '../../src/cut/wrap-faults.ts';
+import { layerFaults } from '../../src/cut/checks/art-faults.ts';
+import { isFinished } from '../../src/cut/checks/wrap-faults.ts';
 import type { Finding } from '../../src/finding.ts';
-import { limitsOf } from '../../src/job/cut-limits.ts';
+import { limitsOf } from '../../src/job/artwork/cut-limits.ts';
 import { toWall } from '../../src/unroll/flat-wall.ts';
 import { expectWithin } from '../closeness.ts';
 import { dotTile, frustum, madeOf, type Typed } from './a-job.ts';

@@ -1,8 +1,8 @@
 // A resolved job and blank written, read again and made again: nothing may be lost or moved on the way.
 import { describe, expect, test } from 'vitest';
-import { readBlank } from '../../src/job/read-blank.ts';
-import { readJob } from '../../src/job/read-job.ts';
-import { blankContent, jobContent } from '../../src/job/write-job.ts';
+import { readBlank } from '../../src/job/typed/read-blank.ts';
+import { readJob } from '../../src/job/typed/read-job.ts';
+import { blankContent, jobContent } from '../../src/job/typed/write-job.ts';
 import { leafTile, madeOf } from './a-job.ts';
 
 const blank = {

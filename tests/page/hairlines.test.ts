@@ -1,6 +1,6 @@
 // Lines put into pixels: where they are, as wide as they are said to be, and nothing beside the window.
 import { expect, test } from 'vitest';
-import { inkOf } from '../../src/job/ink.ts';
+import { inkOf } from '../../src/job/view/ink.ts';
 import { blankPixels, drawHairlines, fillPixels, type LineLook } from '../../src/page/board/hairlines.ts';
 import { InkChords } from '../../src/page/board/ink-chords.ts';
 

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { cubic } from '../../src/geometry/contour.ts';
 import { distance, type Point } from '../../src/geometry/point.ts';
 import { pointAt } from '../../src/geometry/segment.ts';
-import { inkOf } from '../../src/job/ink.ts';
+import { inkOf } from '../../src/job/view/ink.ts';
 import { drawInk } from '../../src/page/board/ink-path.ts';
 
 /** What a pen is asked to draw. */

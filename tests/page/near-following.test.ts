@@ -1,7 +1,7 @@
 // What is followed on the page's own thread, and what is left to the other.
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { Refused, stop } from '../../src/finding.ts';
-import type { FollowedView, Follower, Leading } from '../../src/job/followed-view.ts';
+import type { FollowedView, Follower, Leading } from '../../src/job/view/followed-view.ts';
 import { emptyBench } from '../../src/page/model/bench.ts';
 import { NearFollowing } from '../../src/page/near-following.ts';
 

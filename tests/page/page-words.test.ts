@@ -3,12 +3,12 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { Refused } from '../../src/finding.ts';
-import { readBlank } from '../../src/job/read-blank.ts';
-import { readJob } from '../../src/job/read-job.ts';
-import { notJoined } from '../../src/job/way-words.ts';
+import { notJoined } from '../../src/job/closing/way-words.ts';
+import { readBlank } from '../../src/job/typed/read-blank.ts';
+import { readJob } from '../../src/job/typed/read-job.ts';
 import { fieldName, inPageWords, ownWords } from '../../src/page/model/page-words.ts';
-import { freeStudyOf } from '../../src/pattern/repeat-study.ts';
-import { waysToClose } from '../../src/pattern/ways.ts';
+import { freeStudyOf } from '../../src/pattern/study/repeat-study.ts';
+import { waysToClose } from '../../src/pattern/ways/ways.ts';
 import { box, circle } from '../geometry/drawn.ts';
 
 const station = (index: number) => (index === 0 ? 'Foot' : 'Lip');
@@ -119,7 +119,9 @@ const forFiles = /test-piece\.ts|typed-at\.ts|repeat\.ts|stacked-tile\.ts|edge-f
 test('no remedy that the engine writes is told in the words of a file', () => {
   const root = join(import.meta.dirname, '../../src');
   const files = ['job', 'pattern', 'blank', 'artwork', 'cut', 'unroll'].flatMap((folder) =>
-    readdirSync(join(root, folder)).map((name) => join(root, folder, name)),
+    readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })
+      .filter((name) => name.endsWith('.ts'))
+      .map((name) => join(root, folder, name)),
   );
   const remedies = files
     .filter((file) => !forFiles.test(file))

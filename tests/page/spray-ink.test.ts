@@ -1,7 +1,7 @@
 // Sprays on the flat drawing: what they are mixed to, and where up the wall each colour comes to lie.
 import { Color } from 'three';
 import { expect, test } from 'vitest';
-import { onGuide } from '../../src/job/flat-place.ts';
+import { onGuide } from '../../src/job/view/flat-place.ts';
 import { blendedAt, goreSprayInk, sprayInk } from '../../src/page/board/spray-ink.ts';
 import { flatWall } from '../../src/unroll/flat-wall.ts';
 

@@ -6,7 +6,7 @@ import { tightBox } from '../../src/geometry/measure.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { clippedShapes } from '../../src/geometry/regions.ts';
 import { chordTolerance } from '../../src/geometry/tolerance.ts';
-import { type Lattice, step, stepsIn } from '../../src/pattern/lattice.ts';
+import { type Lattice, step, stepsIn } from '../../src/pattern/lattice/lattice.ts';
 import { blob, circle } from '../geometry/drawn.ts';
 
 export interface CropOptions {

@@ -1,6 +1,6 @@
 // Pictures of patterns whose lattice is known, drawn by the engine that draws our pictures, then spoilt as scans and photographs are.
 import { decode, encode } from 'jpeg-js';
-import type { Planes } from '../../src/pattern/planes.ts';
+import type { Planes } from '../../src/pattern/pixels/planes.ts';
 import { drawn } from '../pictures/compare.ts';
 
 export interface Spoilt {

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { parsePathData } from '../../src/drawing/path-data.ts';
 import type { Shape } from '../../src/geometry/contour.ts';
 import { filledShapes } from '../../src/geometry/regions.ts';
-import { withoutAbutting } from '../../src/pattern/abutting.ts';
+import { withoutAbutting } from '../../src/pattern/period/abutting.ts';
 import { expectWithin } from '../closeness.ts';
 import { chordPoints } from '../geometry/drawn.ts';
 import { clipperArea } from '../geometry/libraries.ts';

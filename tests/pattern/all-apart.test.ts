@@ -2,8 +2,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Shape } from '../../src/geometry/contour.ts';
 import { tightBox } from '../../src/geometry/measure.ts';
-import { isAllApart } from '../../src/pattern/all-apart.ts';
-import { repeatStudyOf } from '../../src/pattern/repeat-study.ts';
+import { isAllApart } from '../../src/pattern/study/all-apart.ts';
+import { repeatStudyOf } from '../../src/pattern/study/repeat-study.ts';
 import { blob, box, circle, randomFrom } from '../geometry/drawn.ts';
 import { cropOf, motifsIn } from './a-crop.ts';
 

@@ -1,7 +1,7 @@
 // Where a band ends between rows. Truth is by hand: rows of motifs as high as written, in rows as high as written.
 import { describe, expect, test } from 'vitest';
-import { rowEnds, wholeRowsIn } from '../../src/pattern/bare-rows.ts';
-import { closingOf, layOut, rowsUp } from '../../src/pattern/closing.ts';
+import { rowEnds, wholeRowsIn } from '../../src/pattern/lattice/bare-rows.ts';
+import { closingOf, layOut, rowsUp } from '../../src/pattern/lattice/closing.ts';
 import { expectWithin } from '../closeness.ts';
 
 /** Two rows of fish in a drawing 24 high, 6 high each: one over its lower edge, one in its middle. */

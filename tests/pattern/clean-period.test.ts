@@ -6,10 +6,10 @@ import { type Contour, polygon, type Shape } from '../../src/geometry/contour.ts
 import { shapeArea } from '../../src/geometry/measure.ts';
 import { clippedShapes, filledShapes } from '../../src/geometry/regions.ts';
 import { chordTolerance } from '../../src/geometry/tolerance.ts';
-import { fittedInto, windowOf } from '../../src/pattern/clean-period.ts';
-import type { Lattice } from '../../src/pattern/lattice.ts';
-import { periodOf } from '../../src/pattern/period.ts';
-import { trueRepeat } from '../../src/pattern/true-repeat.ts';
+import type { Lattice } from '../../src/pattern/lattice/lattice.ts';
+import { fittedInto, windowOf } from '../../src/pattern/period/clean-period.ts';
+import { periodOf } from '../../src/pattern/period/period.ts';
+import { trueRepeat } from '../../src/pattern/repeat/true-repeat.ts';
 import { box, randomFrom } from '../geometry/drawn.ts';
 import { cropOf, motifsIn, turnedLattice } from './a-crop.ts';
 

@@ -9,8 +9,8 @@ import {
   levelCount,
   repeatsAround,
   rowsUp,
-} from '../../src/pattern/closing.ts';
-import { type Lattice, latticeOf, step } from '../../src/pattern/lattice.ts';
+} from '../../src/pattern/lattice/closing.ts';
+import { type Lattice, latticeOf, step } from '../../src/pattern/lattice/lattice.ts';
 import { expectPointWithin, expectWithin } from '../closeness.ts';
 
 const plain = latticeOf({ across: 60, up: 40, drop: 0, shift: 0 });

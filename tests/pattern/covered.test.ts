@@ -4,11 +4,11 @@ import { moveContour, rotation } from '../../src/geometry/affine.ts';
 import type { Shape } from '../../src/geometry/contour.ts';
 import { clippedShapes } from '../../src/geometry/regions.ts';
 import { chordTolerance } from '../../src/geometry/tolerance.ts';
-import type { Lattice } from '../../src/pattern/lattice.ts';
-import { freeStudyOf, type RepeatStudy } from '../../src/pattern/repeat-study.ts';
-import { isMultiple } from '../../src/pattern/same-lattice.ts';
-import { sureRepeat } from '../../src/pattern/sure-repeat.ts';
-import { repeatTolerance } from '../../src/pattern/true-repeat.ts';
+import type { Lattice } from '../../src/pattern/lattice/lattice.ts';
+import { isMultiple } from '../../src/pattern/lattice/same-lattice.ts';
+import { repeatTolerance } from '../../src/pattern/repeat/true-repeat.ts';
+import { freeStudyOf, type RepeatStudy } from '../../src/pattern/study/repeat-study.ts';
+import { sureRepeat } from '../../src/pattern/study/sure-repeat.ts';
 import { blob, box, circle, randomFrom } from '../geometry/drawn.ts';
 import { cropOf, motifsIn, turnedLattice } from './a-crop.ts';
 

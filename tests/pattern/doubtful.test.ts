@@ -1,7 +1,7 @@
 // Whether a tile joins: yes, no, or that it can't be told from the tile alone. Truth is how the test draws it.
 import { expect, test } from 'vitest';
 import type { Shape } from '../../src/geometry/contour.ts';
-import { freeStudyOf } from '../../src/pattern/repeat-study.ts';
+import { freeStudyOf } from '../../src/pattern/study/repeat-study.ts';
 import { box, circle } from '../geometry/drawn.ts';
 
 const told = (shapes: readonly Shape[], width = 40, height = 30) => {

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { parsePathData } from '../../src/drawing/path-data.ts';
 import type { Segment } from '../../src/geometry/contour.ts';
 import { signedArea } from '../../src/geometry/measure.ts';
-import { withoutEndSpikes } from '../../src/pattern/end-spikes.ts';
+import { withoutEndSpikes } from '../../src/pattern/lay/end-spikes.ts';
 import { expectWithin } from '../closeness.ts';
 import { sampledArea } from '../geometry/drawn.ts';
 import { clipperOffset } from '../geometry/libraries.ts';

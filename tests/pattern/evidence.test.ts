@@ -5,8 +5,8 @@ import { boxCorners } from '../../src/geometry/box.ts';
 import { polygon, type Shape } from '../../src/geometry/contour.ts';
 import { clippedShapes } from '../../src/geometry/regions.ts';
 import { chordTolerance } from '../../src/geometry/tolerance.ts';
-import { isSameLattice } from '../../src/pattern/same-lattice.ts';
-import { repeatTolerance, trueRepeat } from '../../src/pattern/true-repeat.ts';
+import { isSameLattice } from '../../src/pattern/lattice/same-lattice.ts';
+import { repeatTolerance, trueRepeat } from '../../src/pattern/repeat/true-repeat.ts';
 import { blob, box, circle, randomFrom } from '../geometry/drawn.ts';
 
 /** A crop of motifs that stand off their places in rows by up to so much, mm; half of the patterns with a half drop. */

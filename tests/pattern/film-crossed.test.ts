@@ -1,7 +1,7 @@
 // What a line cuts of film against closed forms: chords of circles, bars, and what lies on one another.
 import { expect, test } from 'vitest';
 import { reverseContour } from '../../src/geometry/contour.ts';
-import { filmCut } from '../../src/pattern/film-crossed.ts';
+import { filmCut } from '../../src/pattern/seam/film-crossed.ts';
 import { expectWithin } from '../closeness.ts';
 import { box, circle } from '../geometry/drawn.ts';
 

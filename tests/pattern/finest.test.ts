@@ -3,10 +3,10 @@ import { describe, expect, test } from 'vitest';
 import { moveContour, translation } from '../../src/geometry/affine.ts';
 import { type Contour, polygon, type Shape } from '../../src/geometry/contour.ts';
 import type { Point } from '../../src/geometry/point.ts';
-import { cellArea } from '../../src/pattern/lattice.ts';
-import { freeStudyOf } from '../../src/pattern/repeat-study.ts';
-import { isSameLattice } from '../../src/pattern/same-lattice.ts';
-import { trueRepeat } from '../../src/pattern/true-repeat.ts';
+import { cellArea } from '../../src/pattern/lattice/lattice.ts';
+import { isSameLattice } from '../../src/pattern/lattice/same-lattice.ts';
+import { trueRepeat } from '../../src/pattern/repeat/true-repeat.ts';
+import { freeStudyOf } from '../../src/pattern/study/repeat-study.ts';
 import { blob, box, circle, randomFrom } from '../geometry/drawn.ts';
 
 interface Drawn {

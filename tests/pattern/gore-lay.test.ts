@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { conformalGoreLay, evenGoreLay } from '../../src/pattern/gore-lay.ts';
-import { conformalLay } from '../../src/pattern/lay.ts';
+import { conformalGoreLay, evenGoreLay } from '../../src/pattern/gores/gore-lay.ts';
+import { conformalLay } from '../../src/pattern/lay/lay.ts';
 import { flatWall, girthAt } from '../../src/unroll/flat-wall.ts';
 import { expectWithin } from '../closeness.ts';
 import { ball, barrel, cone } from '../unroll/gore-walls.ts';

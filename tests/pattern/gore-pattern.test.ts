@@ -2,9 +2,9 @@
 import { describe, expect, test } from 'vitest';
 import { shapeArea } from '../../src/geometry/measure.ts';
 import { clippedShapes } from '../../src/geometry/regions.ts';
-import { closingOf } from '../../src/pattern/closing.ts';
-import { conformalGoreLay, evenGoreLay } from '../../src/pattern/gore-lay.ts';
-import { type GorePatternOptions, gorePattern } from '../../src/pattern/gore-pattern.ts';
+import { conformalGoreLay, evenGoreLay } from '../../src/pattern/gores/gore-lay.ts';
+import { type GorePatternOptions, gorePattern } from '../../src/pattern/gores/gore-pattern.ts';
+import { closingOf } from '../../src/pattern/lattice/closing.ts';
 import { goreOutline } from '../../src/unroll/gores.ts';
 import { expectAtMost, expectWithin } from '../closeness.ts';
 import { circle } from '../geometry/drawn.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { cellArea, coordinates, gcd, latticeOf, step, stepsIn } from '../../src/pattern/lattice.ts';
+import { cellArea, coordinates, gcd, latticeOf, step, stepsIn } from '../../src/pattern/lattice/lattice.ts';
 import { expectPointWithin, expectWithin } from '../closeness.ts';
 import { randomFrom } from '../geometry/drawn.ts';
 

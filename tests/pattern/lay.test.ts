@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { distance, type Point } from '../../src/geometry/point.ts';
-import { conformalLay, evenLay, stepOnSheet, toSheet, toWallPoint } from '../../src/pattern/lay.ts';
+import { conformalLay, evenLay, stepOnSheet, toSheet, toWallPoint } from '../../src/pattern/lay/lay.ts';
 import { girthAt, radiusAt } from '../../src/unroll/flat-wall.ts';
 import { expectPointWithin, expectWithin, expectWithinPart } from '../closeness.ts';
 import { walls } from '../unroll/walls.ts';

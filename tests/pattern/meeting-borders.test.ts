@@ -1,8 +1,8 @@
 // Borders of a traced period made to meet: its copies, united by Clipper 6 (clipper-lib), then have no step where they join.
 import { expect, test } from 'vitest';
 import { polygon } from '../../src/geometry/contour.ts';
-import type { Lattice } from '../../src/pattern/lattice.ts';
-import { withMeetingBorders } from '../../src/pattern/meeting-borders.ts';
+import type { Lattice } from '../../src/pattern/lattice/lattice.ts';
+import { withMeetingBorders } from '../../src/pattern/period/meeting-borders.ts';
 import { expectAtMost } from '../closeness.ts';
 import { clipperOffset } from '../geometry/libraries.ts';
 

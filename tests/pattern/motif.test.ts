@@ -1,8 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import type { Shape } from '../../src/geometry/contour.ts';
 import { shapeArea } from '../../src/geometry/measure.ts';
-import { layMotif, type Motif, type MotifLay, motifOnPiece, shapesOf } from '../../src/pattern/motif.ts';
-import { rollUp } from '../../src/prove/rolled-cone.ts';
+import {
+  layMotif,
+  type Motif,
+  type MotifLay,
+  motifOnPiece,
+  shapesOf,
+} from '../../src/pattern/rigid/motif.ts';
+import { rollUp } from '../../src/prove/written/rolled-cone.ts';
 import { flatWall, girthAt, toFlat, toWall } from '../../src/unroll/flat-wall.ts';
 import { templateOf } from '../../src/unroll/template.ts';
 import { expectAtMost, expectPointWithin, expectWithin } from '../closeness.ts';

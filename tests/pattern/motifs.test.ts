@@ -1,12 +1,12 @@
 // Motifs against groups counted by clipper-lib (Angus Johnson): the outer polygons of 7 by 7 merged copies around the middle.
 import { describe, expect, test } from 'vitest';
 import type { Shape } from '../../src/geometry/contour.ts';
-import { type LaidPeriod, layPeriod } from '../../src/pattern/cell.ts';
-import { type Lattice, latticeOf, step } from '../../src/pattern/lattice.ts';
-import { shapesOfMotif } from '../../src/pattern/motif-shapes.ts';
-import { type Motifs, motifsOf } from '../../src/pattern/motifs.ts';
-import { periodOf } from '../../src/pattern/period.ts';
-import { StepSets } from '../../src/pattern/step-sets.ts';
+import { type Lattice, latticeOf, step } from '../../src/pattern/lattice/lattice.ts';
+import { shapesOfMotif } from '../../src/pattern/lay/motif-shapes.ts';
+import { type Motifs, motifsOf } from '../../src/pattern/lay/motifs.ts';
+import { StepSets } from '../../src/pattern/lay/step-sets.ts';
+import { periodOf } from '../../src/pattern/period/period.ts';
+import { type LaidPeriod, layPeriod } from '../../src/pattern/tile/cell.ts';
 import { blob, box, circle, randomFrom } from '../geometry/drawn.ts';
 import { combineRings, dense, ringsArea, shapesArea, toRing } from './a-wrap.ts';
 import { height, moveShape, ring, shape, wavyStripe, width, withCopies } from './art.ts';

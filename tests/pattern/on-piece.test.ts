@@ -1,7 +1,7 @@
 // Held against paper's own curve booleans: a shape reaches onto a piece where the two have area in common.
 import { expect, test } from 'vitest';
 import { polygon } from '../../src/geometry/contour.ts';
-import { reachesOnto } from '../../src/pattern/on-piece.ts';
+import { reachesOnto } from '../../src/pattern/lay/on-piece.ts';
 import { flatWall, toFlat } from '../../src/unroll/flat-wall.ts';
 import { outline, templateOf } from '../../src/unroll/template.ts';
 import { paperArea } from '../geometry/libraries.ts';

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { polygon, type Shape } from '../../src/geometry/contour.ts';
 import { signedArea, tightBox } from '../../src/geometry/measure.ts';
-import type { PeriodContour } from '../../src/pattern/cut-shapes.ts';
-import { latticeOf } from '../../src/pattern/lattice.ts';
-import { periodOf } from '../../src/pattern/period.ts';
+import { latticeOf } from '../../src/pattern/lattice/lattice.ts';
+import { periodOf } from '../../src/pattern/period/period.ts';
+import type { PeriodContour } from '../../src/pattern/tile/cut-shapes.ts';
 import { expectWithin } from '../closeness.ts';
 import { blob, box, circle, randomFrom } from '../geometry/drawn.ts';
 import { expectedArea, madeArea, makeWrap } from './a-wrap.ts';

@@ -1,8 +1,8 @@
 // The lattice of a picture is the one it was generated from, or that of a tile from outside: nothing of ours made it.
 import { describe, expect, test } from 'vitest';
-import { coordinates, type Lattice, step } from '../../src/pattern/lattice.ts';
-import { pictureRepeat } from '../../src/pattern/picture-repeat.ts';
-import { isSameLattice } from '../../src/pattern/same-lattice.ts';
+import { coordinates, type Lattice, step } from '../../src/pattern/lattice/lattice.ts';
+import { isSameLattice } from '../../src/pattern/lattice/same-lattice.ts';
+import { pictureRepeat } from '../../src/pattern/pixels/picture-repeat.ts';
 import { patience } from '../cli/run.ts';
 import { randomFrom } from '../geometry/drawn.ts';
 import { pictureOf, type Spoilt } from './a-picture.ts';

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { moveContour, translation } from '../../src/geometry/affine.ts';
 import type { Shape } from '../../src/geometry/contour.ts';
-import { recursThroughout } from '../../src/pattern/recurs-throughout.ts';
+import { recursThroughout } from '../../src/pattern/study/recurs-throughout.ts';
 import { box, circle } from '../geometry/drawn.ts';
 
 const tile = { width: 60, height: 40 };

@@ -3,9 +3,9 @@
 import { describe, expect, test } from 'vitest';
 import type { Contour } from '../../src/geometry/contour.ts';
 import { distance, type Point } from '../../src/geometry/point.ts';
-import { distortionOf } from '../../src/pattern/distortion.ts';
-import { conformalLay, evenLay, type Lay, toSheet } from '../../src/pattern/lay.ts';
-import type { RigidWrap } from '../../src/pattern/rigid.ts';
+import { conformalLay, evenLay, type Lay, toSheet } from '../../src/pattern/lay/lay.ts';
+import type { RigidWrap } from '../../src/pattern/rigid/rigid.ts';
+import { distortionOf } from '../../src/pattern/ways/distortion.ts';
 import { flatWall, girthAt, toWall } from '../../src/unroll/flat-wall.ts';
 import { expectAtMost, expectWithin } from '../closeness.ts';
 import { circle } from '../geometry/drawn.ts';

@@ -1,9 +1,9 @@
 // The lattice of a crop is the one it was generated from: truth is known, nothing of ours made it.
 import { describe, expect, test } from 'vitest';
 import { type Contour, polygon } from '../../src/geometry/contour.ts';
-import type { Lattice } from '../../src/pattern/lattice.ts';
-import { isSameLattice } from '../../src/pattern/same-lattice.ts';
-import { repeatTolerance, trueRepeat } from '../../src/pattern/true-repeat.ts';
+import type { Lattice } from '../../src/pattern/lattice/lattice.ts';
+import { isSameLattice } from '../../src/pattern/lattice/same-lattice.ts';
+import { repeatTolerance, trueRepeat } from '../../src/pattern/repeat/true-repeat.ts';
 import { box, randomFrom } from '../geometry/drawn.ts';
 import { type CropOptions, cropOf, motifsIn, turnedLattice } from './a-crop.ts';
 

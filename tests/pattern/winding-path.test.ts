@@ -2,7 +2,7 @@
 // the same graph spelled out node by node, and against every path tried where there are few.
 import { createRequire } from 'node:module';
 import { describe, expect, test } from 'vitest';
-import { bendCost, type CostField, stepCost, windingPath } from '../../src/pattern/winding-path.ts';
+import { bendCost, type CostField, stepCost, windingPath } from '../../src/pattern/seam/winding-path.ts';
 import { expectWithin } from '../closeness.ts';
 import { randomFrom } from '../geometry/drawn.ts';
 

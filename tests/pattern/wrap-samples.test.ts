@@ -5,7 +5,7 @@ import { loadTools } from '../../src/cli/tools.ts';
 import { NearestFinder } from '../../src/geometry/nearest.ts';
 import { pointAt } from '../../src/geometry/segment.ts';
 import { fitTolerance } from '../../src/geometry/tolerance.ts';
-import { toSheet } from '../../src/pattern/lay.ts';
+import { toSheet } from '../../src/pattern/lay/lay.ts';
 import { girthAt, toWall } from '../../src/unroll/flat-wall.ts';
 import { expectAtMost } from '../closeness.ts';
 import { type MadeWrap, makeWrap } from './a-wrap.ts';

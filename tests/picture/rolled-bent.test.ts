@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { signedArea, tightBox } from '../../src/geometry/measure.ts';
 import type { Point } from '../../src/geometry/point.ts';
-import { rolledPicture } from '../../src/picture/rolled.ts';
-import { ringsOf } from '../../src/picture/rolled-body.ts';
-import { profileOf } from '../../src/picture/rolled-profile.ts';
-import { type ProfileRing, ringAlong, wallRings } from '../../src/picture/rolled-rings.ts';
-import { outlineOf, sightOf } from '../../src/picture/rolled-sight.ts';
-import type { RolledVessel } from '../../src/picture/rolled-vessel.ts';
+import { rolledPicture } from '../../src/picture/rolled/rolled.ts';
+import { ringsOf } from '../../src/picture/rolled/rolled-body.ts';
+import { profileOf } from '../../src/picture/rolled/rolled-profile.ts';
+import { type ProfileRing, ringAlong, wallRings } from '../../src/picture/rolled/rolled-rings.ts';
+import { outlineOf, sightOf } from '../../src/picture/rolled/rolled-sight.ts';
+import type { RolledVessel } from '../../src/picture/rolled/rolled-vessel.ts';
 import { pictureFault } from '../pictures/compare.ts';
 import { aBentVessel, aSmoothWall, aSteppedWall, chequered, film, patch, shown } from './a-vessel.ts';
 

@@ -1,9 +1,9 @@
 // What is seen on a wall beside the sheet, as triangles: against the closed forms of a cylinder.
 import { Vector3 } from 'three';
 import { expect, test } from 'vitest';
-import { wallExtras } from '../../src/picture/rolled-extras.ts';
-import { rolledSolid } from '../../src/picture/rolled-solid.ts';
-import type { Surface } from '../../src/picture/rolled-surface.ts';
+import { wallExtras } from '../../src/picture/rolled/rolled-extras.ts';
+import { rolledSolid } from '../../src/picture/rolled/rolled-solid.ts';
+import type { Surface } from '../../src/picture/rolled/rolled-surface.ts';
 import { expectAtMost, expectWithin } from '../closeness.ts';
 import { aVessel } from './a-vessel.ts';
 

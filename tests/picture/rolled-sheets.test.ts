@@ -3,8 +3,8 @@ import { describe, expect, test } from 'vitest';
 import type { Drawing } from '../../src/drawing/drawing.ts';
 import { shapeArea, tightBox } from '../../src/geometry/measure.ts';
 import { filledShapes } from '../../src/geometry/regions.ts';
-import { rolledPicture, rolledSheets } from '../../src/picture/rolled.ts';
-import { type RolledSheet, sheetOf } from '../../src/picture/rolled-sheet.ts';
+import { rolledPicture, rolledSheets } from '../../src/picture/rolled/rolled.ts';
+import { type RolledSheet, sheetOf } from '../../src/picture/rolled/rolled-sheet.ts';
 import { expectWithin } from '../closeness.ts';
 import { aBentVessel, aSmoothWall, film, patch, shown, type View } from './a-vessel.ts';
 

@@ -1,8 +1,8 @@
 // The vessel as triangles: every corner of the sheet against the closed forms of a cylinder and a cone laid flat.
 import { Vector3 } from 'three';
 import { describe, expect, test } from 'vitest';
-import { rolledSolid, sheetSurface } from '../../src/picture/rolled-solid.ts';
-import type { Surface } from '../../src/picture/rolled-surface.ts';
+import { rolledSolid, sheetSurface } from '../../src/picture/rolled/rolled-solid.ts';
+import type { Surface } from '../../src/picture/rolled/rolled-surface.ts';
 import { expectAtMost, expectWithin } from '../closeness.ts';
 import { aVessel } from './a-vessel.ts';
 

@@ -1,8 +1,8 @@
 // A vessel that stands on its lip: where its film is seen, by the elementary orthographic projection of a body turned over.
 import { expect, it } from 'vitest';
 import { tightBox } from '../../src/geometry/measure.ts';
-import { profilePicture } from '../../src/picture/profile-picture.ts';
-import { rolledPicture } from '../../src/picture/rolled.ts';
+import { profilePicture } from '../../src/picture/profile/profile-picture.ts';
+import { rolledPicture } from '../../src/picture/rolled/rolled.ts';
 import { aVessel, film, shown, square, type View } from './a-vessel.ts';
 
 const elevation = (10 * Math.PI) / 180;

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { Drawing } from '../../src/drawing/drawing.ts';
 import { polygon, reverseContour } from '../../src/geometry/contour.ts';
 import { signedArea, tightBox } from '../../src/geometry/measure.ts';
-import { rolledPicture } from '../../src/picture/rolled.ts';
-import type { RolledVessel } from '../../src/picture/rolled-vessel.ts';
+import { rolledPicture } from '../../src/picture/rolled/rolled.ts';
+import type { RolledVessel } from '../../src/picture/rolled/rolled-vessel.ts';
 import { drawn, pictureFault } from '../pictures/compare.ts';
 import { aVessel, chequered, film, patch, shown, square, type View } from './a-vessel.ts';
 

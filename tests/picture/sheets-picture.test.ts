@@ -1,6 +1,6 @@
 // Names of pieces on the picture of sheets: each within its own piece, whichever way that lies. Truth: their own boxes.
 import { expect, test } from 'vitest';
-import { loadFont } from '../../src/artwork/lettering.ts';
+import { loadFont } from '../../src/artwork/text/lettering.ts';
 import { polyline } from '../../src/geometry/contour.ts';
 import { namePlace } from '../../src/picture/name-place.ts';
 import { sheetsPicture } from '../../src/picture/sheets-picture.ts';

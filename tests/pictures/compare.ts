@@ -4,7 +4,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import pixelmatch from 'pixelmatch';
 import { PNG } from 'pngjs';
-import { type SvgEngine, startSvgEngine } from '../../src/artwork/svg-normalise.ts';
+import { type SvgEngine, startSvgEngine } from '../../src/artwork/svg/svg-normalise.ts';
 
 const here = dirname(fileURLToPath(import.meta.url));
 const wasm = join(here, '../../node_modules/@resvg/resvg-wasm/index_bg.wasm');

@@ -2,10 +2,10 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { expect, test } from 'vitest';
-import { inspect } from '../../src/job/inspect.ts';
-import { inspectionPicture } from '../../src/job/inspect-picture.ts';
-import { standardCutter, standardFilm } from '../../src/job/material.ts';
+import { inspect } from '../../src/job/inspect/inspect.ts';
+import { inspectionPicture } from '../../src/job/inspect/inspect-picture.ts';
 import { startTools } from '../../src/job/tools.ts';
+import { standardCutter, standardFilm } from '../../src/job/typed/material.ts';
 import { inspectedPicture } from '../../src/picture/inspected.ts';
 import { pictureFault } from './compare.ts';
 

@@ -3,12 +3,12 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { draftPieces } from '../../src/job/make.ts';
-import { filesNamed } from '../../src/job/named-files.ts';
-import { readBlank } from '../../src/job/read-blank.ts';
-import { readJob } from '../../src/job/read-job.ts';
-import { rolledOf } from '../../src/job/rolled.ts';
+import { draftPieces } from '../../src/job/lay/make.ts';
+import { rolledOf } from '../../src/job/pictures/rolled.ts';
 import { startTools } from '../../src/job/tools.ts';
+import { filesNamed } from '../../src/job/typed/named-files.ts';
+import { readBlank } from '../../src/job/typed/read-blank.ts';
+import { readJob } from '../../src/job/typed/read-job.ts';
 import { pictureFault } from './compare.ts';
 
 const find = createRequire(import.meta.url).resolve;

@@ -2,7 +2,7 @@ import { describe, test } from 'vitest';
 import { moveContour, translation } from '../../src/geometry/affine.ts';
 import { cubic, line, polygon, reverseContour } from '../../src/geometry/contour.ts';
 import { signedArea } from '../../src/geometry/measure.ts';
-import { coverOf } from '../../src/prove/centre.ts';
+import { coverOf } from '../../src/prove/written/centre.ts';
 import { expectPointWithin, expectWithin } from '../closeness.ts';
 import { blob, box, randomFrom } from '../geometry/drawn.ts';
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { proofOfDrafts } from '../../src/job/proof.ts';
+import { proofOfDrafts } from '../../src/job/proof/proof.ts';
 import { madeOf } from '../job/a-job.ts';
 
 const handle = { spans: 40, keepOff: 4 };

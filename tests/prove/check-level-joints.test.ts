@@ -5,8 +5,8 @@ import type { Contour } from '../../src/geometry/contour.ts';
 import { polygon } from '../../src/geometry/contour.ts';
 import { NearestFinder } from '../../src/geometry/nearest.ts';
 import type { Point } from '../../src/geometry/point.ts';
-import { levelJointChecks } from '../../src/prove/check-level-joints.ts';
-import type { RowLayer } from '../../src/prove/row.ts';
+import { levelJointChecks } from '../../src/prove/checks/check-level-joints.ts';
+import type { RowLayer } from '../../src/prove/written/row.ts';
 import { expectWithin } from '../closeness.ts';
 
 const joint = 30;

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { parsePathData } from '../../src/drawing/path-data.ts';
 import type { Contour, Segment } from '../../src/geometry/contour.ts';
 import { pointAt } from '../../src/geometry/segment.ts';
-import { readPath } from '../../src/prove/path-reader.ts';
+import { readPath } from '../../src/prove/written/path-reader.ts';
 import { expectPointWithin, expectWithin } from '../closeness.ts';
 import { librarianLength } from '../geometry/libraries.ts';
 

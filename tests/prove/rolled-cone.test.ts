@@ -9,7 +9,7 @@ import {
   type RolledCone,
   rightOfTurn,
   rollUp,
-} from '../../src/prove/rolled-cone.ts';
+} from '../../src/prove/written/rolled-cone.ts';
 import { radiusAt, toFlat } from '../../src/unroll/flat-wall.ts';
 import { expectPointWithin, expectWithin } from '../closeness.ts';
 import { walls } from '../unroll/walls.ts';

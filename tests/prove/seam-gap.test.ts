@@ -5,7 +5,7 @@ import { type Contour, cubic, line, polygon } from '../../src/geometry/contour.t
 import { NearestFinder } from '../../src/geometry/nearest.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { pointAt } from '../../src/geometry/segment.ts';
-import { seamGap } from '../../src/prove/seam-gap.ts';
+import { seamGap } from '../../src/prove/seams/seam-gap.ts';
 import { flatWall, radiusAt, toFlat, toWall } from '../../src/unroll/flat-wall.ts';
 import { type Template, templateOf } from '../../src/unroll/template.ts';
 import { expectAtMost, expectWithin } from '../closeness.ts';

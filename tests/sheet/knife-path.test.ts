@@ -4,7 +4,7 @@ import { type Contour, polygon, polyline } from '../../src/geometry/contour.ts';
 import { NearestFinder } from '../../src/geometry/nearest.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { pointAt } from '../../src/geometry/segment.ts';
-import { tipStrokes } from '../../src/prove/tip-path.ts';
+import { tipStrokes } from '../../src/prove/written/tip-path.ts';
 import { startedWell } from '../../src/sheet/cut-start.ts';
 import { firstHeading, type Knife, knifePath } from '../../src/sheet/knife-path.ts';
 import { expectAtMost, expectWithin } from '../closeness.ts';

@@ -7,7 +7,7 @@ import { NearestFinder } from '../../src/geometry/nearest.ts';
 import { add } from '../../src/geometry/point.ts';
 import { pointAt } from '../../src/geometry/segment.ts';
 import { fitTolerance } from '../../src/geometry/tolerance.ts';
-import { evenLay, stepOnSheet, toSheet } from '../../src/pattern/lay.ts';
+import { evenLay, stepOnSheet, toSheet } from '../../src/pattern/lay/lay.ts';
 import { flatWall } from '../../src/unroll/flat-wall.ts';
 import { type Comparison, compare, counted } from './harness.ts';
 import { paper } from './libraries.ts';

@@ -1,6 +1,6 @@
 // Finding the repeat of two thousand, six thousand and twenty thousand shapes: processor time, and how it grows.
 import type { Shape } from '../../src/geometry/contour.ts';
-import { trueRepeat } from '../../src/pattern/true-repeat.ts';
+import { trueRepeat } from '../../src/pattern/repeat/true-repeat.ts';
 import { randomFrom } from '../geometry/drawn.ts';
 import { cropOf, motifsIn } from '../pattern/a-crop.ts';
 import { type Comparison, counted } from './harness.ts';

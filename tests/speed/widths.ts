@@ -1,5 +1,5 @@
 // The narrow places of a pattern, against opening it by offsets.
-import { narrowPlaces } from '../../src/cut/local-width.ts';
+import { narrowPlaces } from '../../src/cut/checks/local-width.ts';
 import { chordPoints } from '../geometry/drawn.ts';
 import { type Comparison, compare } from './harness.ts';
 import { clipperCombined, clipperGrown, toClipper } from './libraries.ts';

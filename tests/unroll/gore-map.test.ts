@@ -1,7 +1,7 @@
 // The map onto a gore against the projections it is: proj4's polyconic and sinusoidal, and the proof's own formulas.
 import proj4 from 'proj4';
 import { describe, expect, test } from 'vitest';
-import { type GoreSurface, layGore, rollGore } from '../../src/prove/rolled-gore.ts';
+import { type GoreSurface, layGore, rollGore } from '../../src/prove/written/rolled-gore.ts';
 import { stepOnGore, toGore } from '../../src/unroll/gore-map.ts';
 import { type GoreLevels, type GoreWall, halfWidth } from '../../src/unroll/gores.ts';
 import { expectPointWithin, expectWithin } from '../closeness.ts';

@@ -1,6 +1,6 @@
 // Drawing the flat sheet on its canvas.
 
-import { inkOf } from '../../job/ink.ts';
+import { inkOf } from '../../job/view/ink.ts';
 import { measuredLength, type Units } from '../../lengths/length.ts';
 import { isHidden } from './hidden-groups.ts';
 import { drawInk, traceInk } from './ink-path.ts';

@@ -1,5 +1,5 @@
 // Curves as chords, in numbers that are kept from key to key: a pen that is led along is given each number as an object, 20,000 of them at every key.
-import { type Ink, inkCodes, pointsOf } from '../../job/ink.ts';
+import { type Ink, inkCodes, pointsOf } from '../../job/view/ink.ts';
 import { chordsAsked, putOnCubic } from './ink-path.ts';
 
 /** Of one curve, however large it is drawn. */

@@ -1,6 +1,6 @@
 // Path data in numbers drawn on a canvas. Every shape is led along on the canvas itself, filled and stroked in one go: paths kept as objects
 // and filled all first took half as long again while they were new.
-import { type Ink, inkCodes, pointsOf } from '../../job/ink.ts';
+import { type Ink, inkCodes, pointsOf } from '../../job/view/ink.ts';
 
 /** What a shape is to be filled and stroked with; a canvas, or what stands for one. */
 export type InkPen = Pick<

@@ -1,8 +1,8 @@
 // The pieces of a job on one sheet to look at: the lip's on top, as they sit on the vessel.
-import { coversPlace, onGuide, onWall } from '../../job/flat-place.ts';
-import type { FlatPiece, FlatView } from '../../job/flat-view.ts';
-import type { InkedGroup } from '../../job/followed-view.ts';
-import { inkOf } from '../../job/ink.ts';
+import { coversPlace, onGuide, onWall } from '../../job/view/flat-place.ts';
+import type { FlatPiece, FlatView } from '../../job/view/flat-view.ts';
+import type { InkedGroup } from '../../job/view/followed-view.ts';
+import { inkOf } from '../../job/view/ink.ts';
 import type { Box, Point } from './sheet-view.ts';
 
 export interface LaidPiece {

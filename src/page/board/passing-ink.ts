@@ -1,5 +1,5 @@
 // The pattern while keys come in: its lines alone, as pixels. Filling its areas takes twice as long, and tells nothing that the lines do not.
-import type { InkedGroup } from '../../job/followed-view.ts';
+import type { InkedGroup } from '../../job/view/followed-view.ts';
 import { whenIdle } from '../when-idle.ts';
 import { blankPixels, drawHairlines, fillPixels, type Pixels } from './hairlines.ts';
 import { isHidden } from './hidden-groups.ts';

@@ -1,7 +1,7 @@
 // The two ends of the wrap side by side, as they meet at the seam: at a chosen zoom, with what they miss each other by in figures.
 import { useComputed, useSignal, useSignalEffect } from '@preact/signals';
 import { useRef } from 'preact/hooks';
-import { endsAtSeam } from '../../job/flat-ends.ts';
+import { endsAtSeam } from '../../job/view/flat-ends.ts';
 import { measuredLength } from '../../lengths/length.ts';
 import { gapAngle, gapLength } from '../parts/gap-length.ts';
 import { bench, flat, seam, shownPlace } from '../store.ts';

@@ -1,6 +1,6 @@
 // Drawing the two ends of a wrap as they meet: the seam upright in the middle, the end left of it, the beginning right.
-import type { SeamEnds } from '../../job/flat-ends.ts';
-import type { FlatPiece } from '../../job/flat-view.ts';
+import type { SeamEnds } from '../../job/view/flat-ends.ts';
+import type { FlatPiece } from '../../job/view/flat-view.ts';
 import { formatLength, type Units } from '../../lengths/length.ts';
 import type { Size } from './sheet-view.ts';
 

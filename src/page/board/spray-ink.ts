@@ -1,5 +1,5 @@
 // Sprays on the flat drawing: their colours blended up the wall, as the vessel shows them.
-import { type FlatPlace, levelCentre, onGuide } from '../../job/flat-place.ts';
+import { type FlatPlace, levelCentre, onGuide } from '../../job/view/flat-place.ts';
 
 type Band = FlatPlace['band'];
 

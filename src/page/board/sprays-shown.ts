@@ -1,5 +1,5 @@
 // Which layers of the flat drawing are sprayed, and in what: as the vessel's colours say, for both views show one job.
-import type { FlatPiece } from '../../job/flat-view.ts';
+import type { FlatPiece } from '../../job/view/flat-view.ts';
 import { valueAt } from '../model/bench.ts';
 import { bench, flatLaid } from '../store.ts';
 import { coloursOf, looks, mannerOf, maskNames } from '../vessel/looks.ts';

@@ -2,9 +2,9 @@
 import type { Finding } from '../../finding.ts';
 import { Refused } from '../../finding.ts';
 import { unzipped, zipped } from '../../job/archive.ts';
-import { isJob } from '../../job/read-blank.ts';
-import { parseJson } from '../../job/read-json.ts';
-import type { Artwork } from '../../job/resolved-job.ts';
+import { isJob } from '../../job/typed/read-blank.ts';
+import { parseJson } from '../../job/typed/read-json.ts';
+import type { Artwork } from '../../job/typed/resolved-job.ts';
 import type { Units } from '../../lengths/length.ts';
 import { type Bench, emptyBench, filesInUse, isObject, type Json, type JsonObject } from './bench.ts';
 

@@ -1,17 +1,17 @@
 // What the page asks the engine in its worker, and what comes back.
 import type { Finding } from '../../finding.ts';
-import type { ArtView } from '../../job/art-view.ts';
 import type { NamedFile } from '../../job/deliverables.ts';
-import type { FollowedView, Leading } from '../../job/followed-view.ts';
-import type { LaidView } from '../../job/laid-view.ts';
-import type { RefusedRow } from '../../job/list.ts';
-import type { NamedRow } from '../../job/names.ts';
-import type { NamesReport } from '../../job/names-report.ts';
-import type { PictureWindow, ShownProfile } from '../../job/profile-picture.ts';
-import type { WayReport } from '../../job/repeat.ts';
+import type { ArtView } from '../../job/inspect/art-view.ts';
+import type { NamedRow } from '../../job/list/names.ts';
+import type { NamesReport } from '../../job/list/names-report.ts';
+import type { PictureWindow, ShownProfile } from '../../job/pictures/profile-picture.ts';
+import type { WayReport } from '../../job/repeat/repeat.ts';
+import type { WayPicture } from '../../job/repeat/ways-picture.ts';
 import type { PatternReport, Report } from '../../job/report.ts';
-import type { VesselView } from '../../job/vessel-view.ts';
-import type { WayPicture } from '../../job/ways-picture.ts';
+import type { RefusedRow } from '../../job/typed/list.ts';
+import type { FollowedView, Leading } from '../../job/view/followed-view.ts';
+import type { LaidView } from '../../job/view/laid-view.ts';
+import type { VesselView } from '../../job/view/vessel-view.ts';
 import type { Bench } from './bench.ts';
 import type { GivenList } from './given-list.ts';
 

@@ -1,5 +1,5 @@
 // The single motifs and texts of a job as they were laid, each with the key that it is typed under.
-import type { MotifReport } from '../../job/motif-report.ts';
+import type { MotifReport } from '../../job/motifs/motif-report.ts';
 import type { Report } from '../../job/report.ts';
 
 export interface MotifSeen extends Pick<MotifReport, 'at' | 'reach' | 'name'> {

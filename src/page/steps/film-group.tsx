@@ -1,5 +1,5 @@
 // The film: which one, or its thickness and what it allows; what a strip of it told; what of it stays on the vessel.
-import { stripLength } from '../../job/film-giving.ts';
+import { stripLength } from '../../job/typed/film-giving.ts';
 import { measuredLength } from '../../lengths/length.ts';
 import { valueAt } from '../model/bench.ts';
 import { ChoiceField, FieldFindings, LengthField, NumberField } from '../parts/field.tsx';

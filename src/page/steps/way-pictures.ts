@@ -1,6 +1,6 @@
 // Pictures of the ways a pattern can close: each is drawn once its card is in sight, one after the other, and kept.
 import { signal } from '@preact/signals';
-import type { WayPicture } from '../../job/ways-picture.ts';
+import type { WayPicture } from '../../job/repeat/ways-picture.ts';
 import { type Bench, isObject, valueAt } from '../model/bench.ts';
 import { bench, drawingWay, slow, ways } from '../store.ts';
 

@@ -1,6 +1,6 @@
 // What the engine answers to each question of the page.
-import { bytesOf, type FileBytes } from '../../job/named-files.ts';
-import { paperNamed } from '../../job/print-paper.ts';
+import { bytesOf, type FileBytes } from '../../job/typed/named-files.ts';
+import { paperNamed } from '../../job/typed/print-paper.ts';
 import type { AnswerOf, AskOf, Kind } from '../model/messages.ts';
 import { loadTools, loadWords } from './engine.ts';
 import { givenJob } from './given.ts';

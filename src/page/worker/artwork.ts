@@ -1,6 +1,7 @@
 // What looks at artwork by itself, loaded when there is some.
-export { artViewOf } from '../../job/art-view.ts';
-export { fontsOf } from '../../job/drawing-fonts.ts';
-export { inspect } from '../../job/inspect.ts';
-export { describeRepeat } from '../../job/repeat.ts';
-export { wayPicture } from '../../job/ways-picture.ts';
+
+export { fontsOf } from '../../job/artwork/drawing-fonts.ts';
+export { artViewOf } from '../../job/inspect/art-view.ts';
+export { inspect } from '../../job/inspect/inspect.ts';
+export { describeRepeat } from '../../job/repeat/repeat.ts';
+export { wayPicture } from '../../job/repeat/ways-picture.ts';

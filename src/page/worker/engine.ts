@@ -2,7 +2,7 @@
 import fontUrl from '@expo-google-fonts/atkinson-hyperlegible/400Regular/AtkinsonHyperlegible_400Regular.ttf?url';
 import boldUrl from '@expo-google-fonts/atkinson-hyperlegible/700Bold/AtkinsonHyperlegible_700Bold.ttf?url';
 import svgUrl from '@resvg/resvg-wasm/index_bg.wasm?url';
-import { rememberedWords } from '../../job/remembered-words.ts';
+import { rememberedWords } from '../../job/list/remembered-words.ts';
 import type { JobTools } from '../../job/tools.ts';
 
 async function bytesAt(url: string): Promise<Uint8Array> {

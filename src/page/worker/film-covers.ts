@@ -1,5 +1,5 @@
 // Where each layer of film covers the sheet, drawn once for a job, in the engine's thread: filling so many areas would hold up the page's own.
-import type { VesselView } from '../../job/vessel-view.ts';
+import type { VesselView } from '../../job/view/vessel-view.ts';
 import { type Channel, channels } from '../model/cover-channels.ts';
 import type { FilmCover } from '../model/messages.ts';
 

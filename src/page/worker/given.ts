@@ -1,10 +1,10 @@
 // The job and its blank from what lies on the bench, by the readers that the command line reads files with.
 import type { MakeInput } from '../../job/make-input.ts';
-import { type FileBytes, textOf } from '../../job/named-files.ts';
-import { type Blank, readBlank } from '../../job/read-blank.ts';
-import { readJob } from '../../job/read-job.ts';
-import { parseJson } from '../../job/read-json.ts';
-import { materialFiles } from '../../job/read-material.ts';
+import { type FileBytes, textOf } from '../../job/typed/named-files.ts';
+import { type Blank, readBlank } from '../../job/typed/read-blank.ts';
+import { readJob } from '../../job/typed/read-job.ts';
+import { parseJson } from '../../job/typed/read-json.ts';
+import { materialFiles } from '../../job/typed/read-material.ts';
 import type { BenchAsked } from '../model/messages.ts';
 
 /** A bench by what is typed. */

@@ -1,5 +1,5 @@
 // The drawing that leads, kept by the thread that carries it to new readings.
-import type { Follower, Leading } from '../../job/followed-view.ts';
+import type { Follower, Leading } from '../../job/view/followed-view.ts';
 
 let leads: Promise<Follower | undefined> = Promise.resolve(undefined);
 

@@ -1,12 +1,13 @@
 // A job on its vessel: from four sides, and as a solid to turn.
-import { draftGores, looseGores } from '../../job/gores.ts';
-import { draftPieces } from '../../job/make.ts';
+
+import { draftPieces } from '../../job/lay/make.ts';
 import type { MakeInput } from '../../job/make-input.ts';
-import { maskViewOf } from '../../job/mask-view.ts';
-import { partsOf } from '../../job/parts.ts';
-import { drawRolled, rolledPieces, rolledSubject } from '../../job/rolled.ts';
-import { goresOnVessel } from '../../job/rolled-gores.ts';
-import { seenInPieces, type VesselView, vesselViewOf } from '../../job/vessel-view.ts';
+import { partsOf } from '../../job/parts/parts.ts';
+import { drawRolled, rolledPieces, rolledSubject } from '../../job/pictures/rolled.ts';
+import { goresOnVessel } from '../../job/pictures/rolled-gores.ts';
+import { draftGores, looseGores } from '../../job/proof/gores.ts';
+import { maskViewOf } from '../../job/view/mask-view.ts';
+import { seenInPieces, type VesselView, vesselViewOf } from '../../job/view/vessel-view.ts';
 import type { SolidSeen } from '../model/messages.ts';
 import { filmCovers } from './film-covers.ts';
 

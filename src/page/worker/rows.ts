@@ -3,10 +3,6 @@ import { Refused } from '../../finding.ts';
 import { ZipWriter } from '../../job/archive.ts';
 import { filesOfPiece, fullReport, jsonContent, reportFile } from '../../job/deliverables.ts';
 import { indexOfRows } from '../../job/index-page.ts';
-import type { RefusedRow } from '../../job/list.ts';
-import { makeFiles } from '../../job/make-files.ts';
-import type { MakeFilesInput } from '../../job/make-options.ts';
-import { type FileBytes, textOf } from '../../job/named-files.ts';
 import {
   jobOfRow,
   type NamedRow,
@@ -14,12 +10,16 @@ import {
   namedRows,
   refusalOf,
   textsFilled,
-} from '../../job/names.ts';
-import { type MadeRow, madeRow, namesFile, namesReport } from '../../job/names-report.ts';
-import type { Paper } from '../../job/print-paper.ts';
-import { readList } from '../../job/read-list.ts';
+} from '../../job/list/names.ts';
+import { type MadeRow, madeRow, namesFile, namesReport } from '../../job/list/names-report.ts';
+import { toolsForRows, tryRow } from '../../job/list/try-row.ts';
+import { makeFiles } from '../../job/make-files.ts';
+import type { MakeFilesInput } from '../../job/make-options.ts';
 import { Recall } from '../../job/recall.ts';
-import { toolsForRows, tryRow } from '../../job/try-row.ts';
+import type { RefusedRow } from '../../job/typed/list.ts';
+import { type FileBytes, textOf } from '../../job/typed/named-files.ts';
+import type { Paper } from '../../job/typed/print-paper.ts';
+import { readList } from '../../job/typed/read-list.ts';
 import type { NamesAnswer, NamesAsked, RowsAnswer } from '../model/messages.ts';
 import { loadTools } from './engine.ts';
 

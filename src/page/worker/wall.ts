@@ -1,6 +1,6 @@
 // The vessel alone, by its readings: its wall drawn, and what is known of it.
-import { describeBlank } from '../../job/describe-blank.ts';
-import { type PictureWindow, shownProfile } from '../../job/profile-picture.ts';
+import { describeBlank } from '../../job/blank/describe-blank.ts';
+import { type PictureWindow, shownProfile } from '../../job/pictures/profile-picture.ts';
 import type { JobTools } from '../../job/tools.ts';
 import type { AnswerOf, BenchAsked } from '../model/messages.ts';
 import { givenBlank } from './given.ts';

@@ -1,8 +1,9 @@
 // How the artwork repeats, kept while it is asked about: each way's picture needs the same study.
-import { bytesOf, type FileBytes } from '../../job/named-files.ts';
-import type { RepeatDescription } from '../../job/repeat.ts';
-import { standardArtwork } from '../../job/resolved-job.ts';
-import type { WaysPictureInput } from '../../job/ways-picture.ts';
+
+import type { RepeatDescription } from '../../job/repeat/repeat.ts';
+import type { WaysPictureInput } from '../../job/repeat/ways-picture.ts';
+import { bytesOf, type FileBytes } from '../../job/typed/named-files.ts';
+import { standardArtwork } from '../../job/typed/resolved-job.ts';
 import type { BenchAsked } from '../model/messages.ts';
 import { loadTools } from './engine.ts';
 import { givenJob } from './given.ts';

@@ -3,9 +3,9 @@ import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import type { Tile } from '../../../src/artwork/tile.ts';
 import type { Point } from '../../../src/geometry/point.ts';
-import { joinsOf } from '../../../src/pattern/joins.ts';
-import { cellArea, coordinates, type Lattice, step } from '../../../src/pattern/lattice.ts';
-import { type FoundRepeat, repeatTolerance, trueRepeat } from '../../../src/pattern/true-repeat.ts';
+import { joinsOf } from '../../../src/pattern/joins/joins.ts';
+import { cellArea, coordinates, type Lattice, step } from '../../../src/pattern/lattice/lattice.ts';
+import { type FoundRepeat, repeatTolerance, trueRepeat } from '../../../src/pattern/repeat/true-repeat.ts';
 import { randomFrom } from '../../geometry/drawn.ts';
 import { boughtTiles, differsBy, seen } from './tiles.ts';
 

@@ -3,9 +3,9 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import type { Tile } from '../../../src/artwork/tile.ts';
-import { cellArea } from '../../../src/pattern/lattice.ts';
-import { freeStudyOf } from '../../../src/pattern/repeat-study.ts';
-import { sureRepeat } from '../../../src/pattern/sure-repeat.ts';
+import { cellArea } from '../../../src/pattern/lattice/lattice.ts';
+import { freeStudyOf } from '../../../src/pattern/study/repeat-study.ts';
+import { sureRepeat } from '../../../src/pattern/study/sure-repeat.ts';
 import { boughtTiles, differsBy } from './tiles.ts';
 
 const { finer } = JSON.parse(readFileSync(join(import.meta.dirname, './values.json'), 'utf8')) as {

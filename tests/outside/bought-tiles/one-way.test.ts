@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import type { Tile } from '../../../src/artwork/tile.ts';
-import { freeStudyOf } from '../../../src/pattern/repeat-study.ts';
+import { freeStudyOf } from '../../../src/pattern/study/repeat-study.ts';
 import { boughtTiles, seen } from './tiles.ts';
 
 const { spacing } = JSON.parse(readFileSync(join(import.meta.dirname, './values.json'), 'utf8')) as {

@@ -4,10 +4,10 @@ import { join } from 'node:path';
 import { decode, encode } from 'jpeg-js';
 import { PNG } from 'pngjs';
 import { expect, test } from 'vitest';
-import type { PixelsOnWhite } from '../../../src/artwork/svg-normalise.ts';
+import { goesOnAcross } from '../../../src/artwork/picture/wrapped-picture.ts';
+import type { PixelsOnWhite } from '../../../src/artwork/svg/svg-normalise.ts';
 import { readTile } from '../../../src/artwork/tile.ts';
-import { goesOnAcross } from '../../../src/artwork/wrapped-picture.ts';
-import { joinsOf } from '../../../src/pattern/joins.ts';
+import { joinsOf } from '../../../src/pattern/joins/joins.ts';
 import { boughtWindow, type TileWindow } from '../../pattern/bought-window.ts';
 import { cropOf, normalise, onWhite, pictureSoWide, tileNames, whole, withOpacity } from './windows.ts';
 

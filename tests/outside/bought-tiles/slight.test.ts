@@ -1,8 +1,8 @@
 // Crops of the tiles that show less than is promised, 1.15 to 1.24 periods each way, and few things twice: their repeat is offered, never laid unasked.
 import { expect, test } from 'vitest';
-import { isSameLattice } from '../../../src/pattern/same-lattice.ts';
-import { sureRepeat } from '../../../src/pattern/sure-repeat.ts';
-import { repeatTolerance, trueRepeat } from '../../../src/pattern/true-repeat.ts';
+import { isSameLattice } from '../../../src/pattern/lattice/same-lattice.ts';
+import { repeatTolerance, trueRepeat } from '../../../src/pattern/repeat/true-repeat.ts';
+import { sureRepeat } from '../../../src/pattern/study/sure-repeat.ts';
 import { randomFrom } from '../../geometry/drawn.ts';
 import { boughtTiles, seen } from './tiles.ts';
 import { tileNames } from './windows.ts';

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { PNG } from 'pngjs';
 import { expect, test } from 'vitest';
 import { readTile, type Tile } from '../../../src/artwork/tile.ts';
-import { freeStudyOf } from '../../../src/pattern/repeat-study.ts';
+import { freeStudyOf } from '../../../src/pattern/study/repeat-study.ts';
 import type { TileWindow } from '../../pattern/bought-window.ts';
 import { boughtTiles, seen } from './tiles.ts';
 import { cropOf, normalise, pictureSoWide, tileNames, whole, withOpacity } from './windows.ts';

@@ -1,6 +1,6 @@
 // Crops of the tiles, and tiles and crops as pictures made of pixels.
 import { createRequire } from 'node:module';
-import type { PixelsOnWhite } from '../../../src/artwork/svg-normalise.ts';
+import type { PixelsOnWhite } from '../../../src/artwork/svg/svg-normalise.ts';
 import { randomFrom } from '../../geometry/drawn.ts';
 import { boughtWindow, type TileWindow } from '../../pattern/bought-window.ts';
 import { pictureEngine } from '../../pictures/compare.ts';

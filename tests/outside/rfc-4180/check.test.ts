@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { readList } from '../../../src/job/read-list.ts';
+import { readList } from '../../../src/job/typed/read-list.ts';
 import examples from './values.json' with { type: 'json' };
 
 test.each(examples)('rule $rule: its example gives its cells', ({ text, rows }) => {

@@ -2,7 +2,7 @@
 import { geoConicConformalRaw, geoConicEquidistantRaw } from 'd3-geo';
 import proj4 from 'proj4';
 import { describe, test } from 'vitest';
-import { conformalLay, evenLay, toSheet } from '../../../src/pattern/lay.ts';
+import { conformalLay, evenLay, toSheet } from '../../../src/pattern/lay/lay.ts';
 import { radiusAt, toFlat } from '../../../src/unroll/flat-wall.ts';
 import { expectPointWithin, expectWithin } from '../../closeness.ts';
 import { realCones } from '../../unroll/walls.ts';

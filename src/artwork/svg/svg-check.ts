@@ -1,0 +1,189 @@
+// The look at an SVG file before the reader gets it: what the reader would cut short or drop in silence is found here.
+import { elementName, readXml, type XmlElement, XmlFault } from '../../drawing/xml.ts';
+import { type Finding, look, stop } from '../../finding.ts';
+import { shown } from '../../lengths/shown.ts';
+import { CopyCount } from './svg-copies.ts';
+import { elementFindings, measuredDashes } from './svg-element-check.ts';
+import { frameFault, type SvgFrame, svgFrame } from './svg-size.ts';
+import { fixedStroke, styleSheetFindings } from './svg-style-check.ts';
+
+export interface CheckedSvg {
+  readonly frame: SvgFrame | undefined;
+  readonly findings: readonly Finding[];
+}
+
+/** Most points that the paths of one file may have: far more than any blade follows. */
+const mostPoints = 1_000_000;
+
+/** Most points of all that is copied, each copy counted. */
+const mostCopied = 2_000_000;
+
+/** Most clip paths, masks, patterns and markers that one of them may need, those that these need counted as often. */
+const mostNested = 1000;
+
+/** What is read of one file: five times the elements of a large pattern. */
+const limits = { length: 50_000_000, depth: 256, elements: 100_000, attributes: 1000 };
+
+/** Most rules of a style sheet times elements they are tried on. */
+const mostTrials = 20_000_000;
+
+/** Most rules of a style sheet times its letters: the reader goes through them anew for each rule, some 10⁹ a second. */
+const mostReread = 3_000_000_000;
+
+const svgNamespace = 'http://www.w3.org/2000/svg';
+
+/** Read the raw file once: its size, and everything that would be lost in silence later. */
+export function checkSvg(text: string, file: string): CheckedSvg {
+  const [start = ''] = /\S.{0,20}/s.exec(text.replace(/^\uFEFF/, '').slice(0, 10_000)) ?? [];
+  if (!start.startsWith('<')) return { frame: undefined, findings: [noMarkup(start, file)] };
+  const findings: Finding[] = [];
+  let root: XmlElement | undefined;
+  let css = '';
+  let inStyle = false;
+  let elements = 0;
+  let points = 0;
+  const copies = new CopyCount();
+  try {
+    readXml(
+      text,
+      {
+        open: (element, depth) => {
+          if (depth === 1) root = element;
+          elements += 1;
+          const own = pointsIn(element.attributes);
+          points += own;
+          copies.open(element, 1 + own);
+          if (points > mostPoints)
+            throw new XmlFault(
+              `has paths of more than ${mostPoints} points; simplify them`,
+              element.line,
+              element.column,
+            );
+          inStyle = element.name === 'style';
+          const { line, column } = element;
+          findings.push(...elementFindings(element, { file, line, column, element: elementName(element) }));
+        },
+        close: () => {
+          copies.close();
+          inStyle = false;
+        },
+        text: (part) => {
+          if (inStyle) css += part;
+        },
+      },
+      limits,
+    );
+  } catch (fault) {
+    if (!(fault instanceof XmlFault)) throw fault;
+    const where = { file, line: fault.line, column: fault.column };
+    return {
+      frame: undefined,
+      findings: [stop('unreadable', where, `can't be read as SVG: ${fault.message}`)],
+    };
+  }
+  const rules = css.split('{').length - 1;
+  if (rules * elements > mostTrials)
+    findings.push(
+      stop(
+        'unreadable',
+        { file, element: 'style' },
+        `has ${rules} style rules for ${elements} elements, which takes too long to follow; save it as plain SVG with attributes`,
+      ),
+    );
+  if (rules * css.length > mostReread)
+    findings.push(
+      stop(
+        'unreadable',
+        { file, element: 'style' },
+        `has ${rules} style rules of ${css.length} letters, which take too long to read; save it as plain SVG with attributes`,
+      ),
+    );
+  if (copies.added(mostCopied) >= mostCopied)
+    findings.push(
+      stop(
+        'unreadable',
+        { file, element: 'use' },
+        `has copies of more than ${mostCopied} points when each is drawn; use fewer, or simpler shapes`,
+      ),
+    );
+  if (copies.nested(mostNested) >= mostNested)
+    findings.push(
+      stop(
+        'unreadable',
+        { file },
+        `has clip paths, masks or patterns that need more than ${mostNested} others, or are over 256 deep in one another; simplify them`,
+      ),
+    );
+  const { frame, findings: ofRoot } = checkRoot(root, file);
+  const ofDrawing = [...findings, ...styleSheetFindings(css, file)].filter((finding) =>
+    matters(finding, text),
+  );
+  return { frame, findings: [...ofRoot, ...ofDrawing] };
+}
+
+/** How many points the path or line of an element is given by: a command of its own, or two numbers, for each. Counted fast, not to the last. */
+function pointsIn({ d, points }: XmlElement['attributes']): number {
+  const data = d ?? points ?? '';
+  let [commands, numbers, isInNumber, hasDot] = [0, 0, false, false];
+  for (let i = 0; i < data.length; i++) {
+    const code = data.charCodeAt(i);
+    const letter = code | 0x20;
+    const isDot = code === codeOf.dot;
+    if (isDot || (code >= codeOf.nought && code <= codeOf.nine)) {
+      const begins = !isInNumber || (isDot && hasDot);
+      if (begins) numbers++;
+      hasDot = isDot || (hasDot && !begins);
+      isInNumber = true;
+    } else if (letter !== codeOf.e) {
+      isInNumber = false;
+      if (letter >= codeOf.a && letter <= codeOf.z) commands++;
+    }
+  }
+  return Math.max(commands, numbers / 2);
+}
+
+const codeOf = { dot: 46, nought: 48, nine: 57, a: 97, e: 101, z: 122 };
+
+/** Drawing programs write much about strokes where there are none. */
+function matters({ says }: Finding, text: string): boolean {
+  if (says === fixedStroke) return /\bstroke\s*[:=]\s*["']?\s*(?!none|["'\s])/.test(text);
+  return says !== measuredDashes || /\bstroke-dasharray\b/.test(text);
+}
+
+/** A PDF, a picture or a text whose name was given another ending; or nothing at all. */
+function noMarkup(start: string, file: string): Finding {
+  const found = start === '' ? 'is empty' : `begins with ${shown(start)}`;
+  return stop(
+    'unreadable',
+    { file, line: 1, column: 1 },
+    `is not an SVG drawing: it ${found}; save the artwork as SVG`,
+  );
+}
+
+function checkRoot(root: XmlElement | undefined, file: string): CheckedSvg {
+  if (root?.name !== 'svg') {
+    const says = `is not an SVG drawing (its root is <${root?.name ?? 'nothing'}>); save the artwork as SVG`;
+    return { frame: undefined, findings: [stop('unreadable', { file }, says)] };
+  }
+  const { line, column, attributes } = root;
+  const where = { file, line, column };
+  if (!Object.values(attributes).includes(svgNamespace)) {
+    const says = `its <svg> does not say what it is; add xmlns="${svgNamespace}" to it`;
+    return { frame: undefined, findings: [stop('unreadable', where, says)] };
+  }
+  const fault = frameFault(attributes);
+  if (fault) {
+    const { key, says } = fault;
+    const typed = `${key} ${shown(attributes[key])} ${says}`;
+    return { frame: undefined, findings: [stop('no-size', where, typed)] };
+  }
+  const frame = svgFrame(attributes);
+  if (!frame) {
+    const says = 'has no size above zero; give it a width and height, such as width="60mm" height="40mm"';
+    return { frame, findings: [stop('no-size', { file }, says)] };
+  }
+  if (frame.sized) return { frame, findings: [] };
+  const size = `${frame.width.toFixed(2)} x ${frame.height.toFixed(2)} mm`;
+  const says = `gives no real-world size; its view box was taken as px at 96 to the inch (${size}); give its width by --art-across 60mm, or "across" in the job's artwork`;
+  return { frame, findings: [look('no-size', { file }, says)] };
+}

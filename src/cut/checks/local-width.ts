@@ -1,0 +1,107 @@
+// True local width: where film, or a gap in it, is narrower than a limit, and by what disc that was found.
+import { batchesApart, chordsAbout } from '../../geometry/batches.ts';
+import { grow, hullBox } from '../../geometry/box.ts';
+import type { Shape } from '../../geometry/contour.ts';
+import type { Point } from '../../geometry/point.ts';
+import { precision } from '../../geometry/tolerance.ts';
+import { type EdgeChords, edgeChords, type Side } from './edge-chords.ts';
+import { type EdgeDiscs, edgeDiscs } from './edge-discs.ts';
+import { NarrowCluster, type NarrowPlace } from './narrow-cluster.ts';
+import { type NarrowRun, narrowRuns } from './narrow-runs.ts';
+
+export interface WidthOptions {
+  readonly side: Side;
+  /** What is narrower than this is found, mm. */
+  readonly limit: number;
+  /** Sagitta of the chords that stand in for curves, mm: widths are right within twice that. */
+  readonly tolerance: number;
+  /** Whether sides that leave their corner as one and part slowly make a point of it; a narrow arm if left out. */
+  readonly cusps?: boolean;
+  /** Whether a place is to be looked at; everywhere if left out. Its surroundings count all the same. */
+  readonly isWanted?: (p: Point) => boolean;
+}
+
+/**
+ * The narrow places of areas that overlap nowhere. A disc that touches the edge at two places nearly opposite, and
+ * meets no other part of it, is a disc of the medial axis: where such discs are smaller than the limit, the area is
+ * narrow. Corners, where discs shrink to nothing between sides that turn away from each other, are not.
+ */
+export function narrowPlaces(shapes: readonly Shape[], options: WidthOptions): NarrowPlace[] {
+  const { limit } = options;
+  if (!(limit > 0)) return [];
+  // A disc reaches from an edge no farther than the limit.
+  const boxes = shapes.map(({ contours }) => grow(hullBox(contours), limit / 2 + precision));
+  const found = batchesApart(boxes, (i) => chordsAbout(shapes[i]?.contours)).flatMap((members) =>
+    placesAmong(
+      members.flatMap((i) => shapes[i] ?? []),
+      options,
+    ).map(({ shape, ...place }) => ({ of: members[shape] ?? 0, place })),
+  );
+  return found.sort((a, b) => a.of - b.of).map(({ place }) => place);
+}
+
+/** Narrow places, each with the first shape that it was found along. */
+function placesAmong(
+  shapes: readonly Shape[],
+  { side, limit, tolerance, cusps = false, isWanted }: WidthOptions,
+): (NarrowPlace & { readonly shape: number })[] {
+  const chords = edgeChords(shapes, { side, tolerance, longest: limit });
+  const wanted = isWanted && ((k: number) => isWanted({ x: chords.x[k] ?? 0, y: chords.y[k] ?? 0 }));
+  const discs = edgeDiscs(chords, limit, wanted);
+  const runs = narrowRuns(chords, discs, limit);
+  const wide = wideContours(chords, discs, limit);
+  return clustersOf(chords, discs, runs).flatMap((runs) => {
+    const cluster = new NarrowCluster(chords, discs, runs, { limit, cusps });
+    const places = runs.some(({ contour }) => wide.has(contour)) ? cluster.places() : [cluster.whole()];
+    const shape = chords.shapeOf[runs[0]?.contour ?? 0] ?? 0;
+    return places.map((place) => ({ ...place, shape }));
+  });
+}
+
+/** Contours along which what is measured is somewhere as wide as the limit. */
+function wideContours(chords: EdgeChords, discs: EdgeDiscs, limit: number): ReadonlySet<number> {
+  const isNarrow = new Uint8Array(chords.count);
+  discs.chord.forEach((k, d) => {
+    if ((discs.radius[d] ?? 0) < limit / 2) isNarrow[k] = 1;
+  });
+  const wide = new Set<number>();
+  for (let k = 0; k < chords.count; k++) if (isNarrow[k] === 0) wide.add(chords.contour[k] ?? 0);
+  return wide;
+}
+
+/** Runs that face each other, together. */
+function clustersOf(chords: EdgeChords, discs: EdgeDiscs, runs: readonly NarrowRun[]): NarrowRun[][] {
+  const runOfChord = new Int32Array(chords.count).fill(-1);
+  runs.forEach((run, i) => {
+    for (const d of run.discs) runOfChord[discs.chord[d] ?? 0] = i;
+  });
+  const parent = runs.map((_, i) => i);
+  const rootOf = (i: number): number => {
+    let at = i;
+    while (parent[at] !== at) at = parent[at] ?? at;
+    parent[i] = at;
+    return at;
+  };
+  const join = (i: number, j: number) => {
+    const [a, b] = [rootOf(i), rootOf(j)];
+    if (a !== b) parent[Math.max(a, b)] = Math.min(a, b);
+  };
+  runs.forEach((run, i) => {
+    for (const d of run.discs) {
+      const touched = discs.touched[d] ?? -1;
+      if (touched < 0) continue;
+      for (const k of [touched, chords.before[touched] ?? touched]) {
+        const other = runOfChord[k] ?? -1;
+        if (other >= 0) join(i, other);
+      }
+    }
+  });
+  const clusters = new Map<number, NarrowRun[]>();
+  runs.forEach((run, i) => {
+    const root = rootOf(i);
+    const cluster = clusters.get(root);
+    if (cluster) cluster.push(run);
+    else clusters.set(root, [run]);
+  });
+  return [...clusters.values()];
+}

@@ -1,0 +1,231 @@
+// Film mended so that it can be cut, weeded and carried: thickened, gaps closed, points rounded, specks dropped.
+import { hullBox } from '../../geometry/box.ts';
+import { BoxIndex } from '../../geometry/box-index.ts';
+import { polyline, type Shape } from '../../geometry/contour.ts';
+import { holdsPoint } from '../../geometry/inside.ts';
+import { shapeArea } from '../../geometry/measure.ts';
+import { NearestFinder } from '../../geometry/nearest.ts';
+import { closedUp, offsetShapes, openedUp } from '../../geometry/offset.ts';
+import { distance, type Point } from '../../geometry/point.ts';
+import { clippedShapes } from '../../geometry/regions.ts';
+import { chordTolerance } from '../../geometry/tolerance.ts';
+import { widthTolerance } from '../checks/art-faults.ts';
+import { type FilmFault, filmFaults } from '../checks/film-faults.ts';
+import { unitedShapes } from '../checks/film-layers.ts';
+import type { CutLimits } from '../checks/limits.ts';
+import type { NarrowDisc } from '../checks/narrow-cluster.ts';
+import { filmNear } from './film-near.ts';
+import { type Mend, type MendKind, measuredMends, type PlacedMend } from './mend-moves.ts';
+import { sweep } from './sweep.ts';
+import { withoutSteps } from './without-steps.ts';
+
+export interface MendedFilm {
+  /** Merged, like what was given; what nothing touched is the same curve for curve. */
+  readonly shapes: readonly Shape[];
+  readonly mends: readonly Mend[];
+}
+
+/** What one step made of the film. */
+interface Step {
+  readonly shapes: readonly Shape[];
+  readonly mends: readonly PlacedMend[];
+}
+
+/** By this much more than the limit a place is mended, so that it is no fault after, mm across. */
+const clearOfLimit = 0.04;
+
+/** What is filled or cut away goes on so far into what it meets, so that no slit is left between, mm. */
+const overMeeting = 0.02;
+
+/** Discs farther apart than this, as a multiple of the limit, are of two sides or two necks. */
+const sameWay = 1;
+
+/** One mend may bring about the next: a thickened line comes near another. More rounds than this never end. */
+const mostRounds = 6;
+
+/** Mend film whose areas overlap nowhere. */
+export function mendFilm(film: readonly Shape[], limits: CutLimits): MendedFilm {
+  let shapes = film;
+  const rounds: PlacedMend[][] = [];
+  for (let round = 0; round < mostRounds; round++) {
+    const faults = filmFaults(shapes, { limits, tolerance: widthTolerance });
+    if (faults.length === 0) break;
+    const mends: PlacedMend[] = [];
+    rounds.push(mends);
+    for (const step of [thicken, closeGaps, roundPoints]) {
+      const done = step(shapes, faults, limits);
+      shapes = done.shapes;
+      mends.push(...done.mends);
+    }
+    // A speck may be large enough once it is thickened.
+    const done = dropSpecks(shapes, limits);
+    shapes = done.shapes;
+    mends.push(...done.mends);
+    // What this round could not mend no other round will.
+    if (mends.length === 0) break;
+  }
+  if (rounds.every((mends) => mends.length === 0)) return { shapes: film, mends: [] };
+  const tidy = tidied(shapes, film, limits);
+  const most = (mostCutBack + 1) * limits.minWidth + limits.minGap;
+  return { shapes: tidy, mends: measuredMends(rounds, film, tidy, { near: limits.minWidth, most }) };
+}
+
+/** Mended film without the short steps that mending leaves, but where taking them out would bring a fault about. */
+function tidied(mended: readonly Shape[], drawn: readonly Shape[], limits: CutLimits): readonly Shape[] {
+  const { step } = limits;
+  const tidy = withoutSteps(mended, drawn, { step });
+  const faults = filmFaults(tidy, { limits, tolerance: widthTolerance });
+  if (faults.length === 0) return tidy;
+  const near = Math.max(limits.minWidth, limits.minGap);
+  const index = new BoxIndex(faults.length, (add) => {
+    for (const { at } of faults) add(at.x - near, at.y - near, at.x + near, at.y + near);
+  });
+  return withoutSteps(mended, drawn, { step, stays: ({ x, y }) => index.meeting(x, y, x, y).length > 0 });
+}
+
+const ofRule = (faults: readonly FilmFault[], rule: FilmFault['rule']): readonly FilmFault[] =>
+  faults.filter((fault) => fault.rule === rule);
+
+/** A point that would be cut back by more than this is thickened instead, as a multiple of the least width. */
+const mostCutBack = 3;
+
+/** How far a point of an angle between its sides is cut back, mm, until a disc of the least width fills its end. */
+const cutBack = ({ size: angle }: FilmFault, { minWidth }: CutLimits): number =>
+  (minWidth / 2) * (1 / Math.sin(angle / 2) - 1);
+
+const isCutBack = (fault: FilmFault, limits: CutLimits): boolean =>
+  cutBack(fault, limits) <= mostCutBack * limits.minWidth;
+
+/** Lay film of the least width along the middle of what is thinner, and of points too slender to be cut back. */
+function thicken(shapes: readonly Shape[], faults: readonly FilmFault[], limits: CutLimits): Step {
+  const slender = ofRule(faults, 'sharp').filter((fault) => !isCutBack(fault, limits));
+  const thin = [...ofRule(faults, 'thin-film'), ...slender];
+  const radius = (limits.minWidth + clearOfLimit) / 2;
+  const laid = thin.flatMap(({ place }) =>
+    waysOf(place?.discs ?? [], limits.minWidth).flatMap((way) => sweep(way, radius)),
+  );
+  if (laid.length === 0) return { shapes, mends: [] };
+  return {
+    shapes: unitedShapes([...shapes, ...laid]),
+    mends: thin.map((fault) => placed('thickened', fault)),
+  };
+}
+
+const placed = (kind: MendKind, { at, place, size }: FilmFault): PlacedMend => ({
+  kind,
+  at,
+  size,
+  along: place?.discs ?? [],
+});
+
+/** The middles of discs in order, parted where one is far from the next. */
+function waysOf(discs: readonly NarrowDisc[], limit: number): Point[][] {
+  const ways: Point[][] = [];
+  let last: Point | undefined;
+  for (const { x, y } of discs) {
+    const way = ways.at(-1);
+    if (way && last && distance(last, { x, y }) <= sameWay * limit) way.push({ x, y });
+    else ways.push([{ x, y }]);
+    last = { x, y };
+  }
+  return withoutTwins(ways, limit / 10);
+}
+
+/** Both sides of a narrow place have the same middle: a way that keeps to a longer one is left out. */
+function withoutTwins(ways: readonly Point[][], near: number): Point[][] {
+  const kept: Point[][] = [];
+  for (const way of [...ways].sort((a, b) => b.length - a.length)) {
+    const finder = new NearestFinder(kept.map((one) => polyline(one)));
+    const isNear = (p: Point): boolean =>
+      finder.find(p, near) !== undefined || kept.some((one) => one.some((q) => distance(p, q) <= near));
+    if (!way.every(isNear)) kept.push(way);
+  }
+  return kept;
+}
+
+/** Fill gaps that no blade opens, as far as they are narrow. */
+function closeGaps(shapes: readonly Shape[], faults: readonly FilmFault[], limits: CutLimits): Step {
+  const gaps = ofRule(faults, 'thin-gap');
+  if (gaps.length === 0) return { shapes, mends: [] };
+  const radius = (limits.minGap + clearOfLimit) / 2;
+  const discs = gaps.flatMap(({ place }) => place?.discs ?? []);
+  const { film, sure } = filmNear(shapes, discs, { around: 4 * radius, reach: 2 * radius });
+  const closed = closedUp(film, radius);
+  const closedNear = clippedShapes(closed, sure, 'intersection', chordTolerance);
+  const filled = fillings(clippedShapes(closedNear, film, 'difference', chordTolerance), gaps);
+  // No farther than the closing: past it the filling would stand out of the edge as a bump.
+  const overlapping = clippedShapes(
+    offsetShapes(filled.regions, overMeeting),
+    closed,
+    'intersection',
+    chordTolerance,
+  );
+  // Between two corners closing fills nothing: a disc comes as far as the middle from either side. They are joined by film that holds.
+  const across = (Math.max(limits.minWidth, limits.minGap) + clearOfLimit) / 2;
+  const bridges = filled.open.flatMap(({ place }) =>
+    waysOf(place?.discs ?? [], limits.minGap).flatMap((way) => sweep(way, across)),
+  );
+  return {
+    shapes: unitedShapes([...shapes, ...overlapping, ...bridges]),
+    mends: gaps.map((gap) => ({ ...placed('gap-closed', gap), size: gap.size / 2 })),
+  };
+}
+
+/** Of what closing fills, the regions that lie in gaps, and the gaps in which none lies. */
+function fillings(
+  closing: readonly Shape[],
+  gaps: readonly FilmFault[],
+): { readonly regions: readonly Shape[]; readonly open: readonly FilmFault[] } {
+  const discs = gaps.flatMap((gap) => (gap.place?.discs ?? []).map(({ x, y }) => ({ gap, x, y })));
+  // Thousands of regions against thousands of discs: each region is asked of those within its box alone.
+  const index = new BoxIndex(discs.length, (add) => {
+    for (const { x, y } of discs) add(x, y, x, y);
+  });
+  const closed = new Set<FilmFault>();
+  const regions = closing.filter((region) => {
+    const { minX, minY, maxX, maxY } = hullBox(region.contours);
+    const within = index.meeting(minX, minY, maxX, maxY).flatMap((k) => {
+      const disc = discs[k];
+      return disc && holdsPoint(region, disc) ? [disc.gap] : [];
+    });
+    for (const gap of within) closed.add(gap);
+    return within.length > 0;
+  });
+  return { regions, open: gaps.filter((gap) => !closed.has(gap)) };
+}
+
+/** Points nearer than this to a region are its own, mm. */
+const atTip = 0.05;
+
+/** Cut points back to where they are as wide as the limit, with a round end. */
+function roundPoints(shapes: readonly Shape[], faults: readonly FilmFault[], limits: CutLimits): Step {
+  const points = ofRule(faults, 'sharp').filter((fault) => isCutBack(fault, limits));
+  if (points.length === 0) return { shapes, mends: [] };
+  const radius = (limits.minWidth + clearOfLimit) / 2;
+  const discs = points.flatMap(({ at, place }) => [at, ...(place?.discs ?? [])]);
+  const { film, sure } = filmNear(shapes, discs, { around: 2 * mostCutBack * radius, reach: 2 * radius });
+  const opened = openedUp(film, radius);
+  const sureFilm = clippedShapes(film, sure, 'intersection', chordTolerance);
+  const isTip = ({ contours }: Shape) =>
+    points.some(({ at }) =>
+      contours.some(({ segments }) => segments.some(({ from }) => distance(from, at) < atTip)),
+    );
+  const tips = clippedShapes(sureFilm, opened, 'difference', chordTolerance).filter(isTip);
+  if (tips.length === 0) return { shapes, mends: [] };
+  const left = clippedShapes(shapes, offsetShapes(tips, overMeeting / 2), 'difference', chordTolerance);
+  return { shapes: left, mends: points.map((point) => placed('point-rounded', point)) };
+}
+
+function dropSpecks(shapes: readonly Shape[], { minPiece }: CutLimits): Step {
+  const sized = shapes.map((shape) => ({ shape, area: shapeArea(shape) }));
+  const isSpeck = ({ area }: { readonly area: number }) => area < minPiece;
+  return {
+    shapes: sized.filter((one) => !isSpeck(one)).map(({ shape }) => shape),
+    mends: sized.filter(isSpeck).map(({ shape: { contours }, area }) => ({
+      kind: 'speck-dropped',
+      at: contours[0]?.segments[0]?.from ?? { x: 0, y: 0 },
+      size: area,
+      along: contours.flatMap(({ segments }) => segments.map(({ from }) => from)),
+    })),
+  };
+}

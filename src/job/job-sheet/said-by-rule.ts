@@ -1,0 +1,21 @@
+// What was found, as a sheet of paper tells it.
+import type { Finding } from '../../finding.ts';
+
+/** Most lines of one rule on a sheet of paper; the report has all. */
+const mostOfRule = 8;
+
+/** Each rule together, in the order they first come; of one no more than a person reads, and how many more there are. */
+export function saidByRule(checks: readonly Finding[]): readonly string[] {
+  const rules = new Map<string, Finding[]>();
+  for (const check of checks) {
+    const key = `${check.level} ${check.rule}`;
+    const same = rules.get(key);
+    if (same) same.push(check);
+    else rules.set(key, [check]);
+  }
+  return [...rules.values()].flatMap((found) => {
+    const said = found.slice(0, mostOfRule).map(({ level, says }) => `${level}: ${says}`);
+    const left = found.length - said.length;
+    return left === 0 ? said : [...said, `${left} more like these are in report.json`];
+  });
+}

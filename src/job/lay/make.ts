@@ -1,0 +1,181 @@
+// The whole job: readings and a tile in, drawings out; then, from the written files, the proof.
+import type { Band } from '../../blank/flat-band.ts';
+import { wrapDrawings } from '../../cut/drawings/wrap-drawing.ts';
+import { fieldOfWrap } from '../../cut/films/relief.ts';
+import { type WrittenGroups, writeSvg } from '../../deliver/write-svg.ts';
+import { withoutApart } from '../../drawing/drawing.ts';
+import type { Finding } from '../../finding.ts';
+import { compose, rotation, translation } from '../../geometry/affine.ts';
+import { resolvedJob } from '../artwork/drawn.ts';
+import { refuseUnknownLayers } from '../artwork/layer-films.ts';
+import { drawingsInOrder } from '../blade/cutting.ts';
+import type { Draft } from '../draft.ts';
+import { guideNotes } from '../guide/guide-notes.ts';
+import { notedPlaces } from '../guide/noted-places.ts';
+import type { MakeInput } from '../make-input.ts';
+import { clearFindings } from '../motifs/cleared-around.ts';
+import { type LaidMotif, laidMotifs } from '../motifs/laid-apart.ts';
+import { jointFindings } from '../motifs/motif-joints.ts';
+import { layersWith } from '../motifs/motif-layers.ts';
+import { checkPlaces } from '../motifs/motif-places.ts';
+import { readMotifs } from '../motifs/motifs.ts';
+import { reliefOf } from '../parts/relief.ts';
+import { barePlaces } from '../plan/bare-places.ts';
+import { motifOnSheet } from '../plan/on-sheet.ts';
+import type { Levels } from '../plan/panel-places.ts';
+import { markedJoints, markOf } from '../plan/panel-places.ts';
+import { turnInFile } from '../plan/panels.ts';
+import { wholeBand } from '../plan/pattern-ground.ts';
+import { runOff } from '../plan/plan.ts';
+import { trimFindings } from '../plan/plan-findings.ts';
+import { seamMeaning, topOf } from '../plan/seam.ts';
+import type { PlacedMotif } from '../typed/placed-motif.ts';
+import { type Job, standardPanels } from '../typed/resolved-job.ts';
+import type { Strips } from '../typed/strips.ts';
+import { withFilmChecks } from './film-checks.ts';
+import { type LaidPiece, laidJob } from './laid-job.ts';
+
+/** The pieces of a job worked out, from the foot up: mostly one. @throws Refused where the input can't be made. */
+export function draftPieces(input: MakeInput): readonly Draft[] {
+  const { plans, pieces, parts, panels, levels, colours, strips } = laidJob(input);
+  const motifs = readMotifs(input);
+  refuseUnknownLayers(input.job, [...colours, ...coloursOf(motifs)], input.jobFile);
+  const laid = laidMotifs(plans, motifs);
+  const whole = wholeBand(plans);
+  return pieces.flatMap(({ plan, pattern }, index) => {
+    const { joints } = panels;
+    const place = { index, count: plans.length, whole, joints, levels, ...(strips ? { strips } : {}) };
+    const drafts = (parts[index] ?? []).map((part) =>
+      draftPiece({ ...input, motifs, laid }, part, place, [
+        ...panels.findings,
+        ...jointFindings(input, laid, { joints, levels }),
+      ]),
+    );
+    if (input.unchecked) return drafts;
+    return withFilmChecks(input, { ...plan, pattern, drafts, ...(strips ? { strips } : {}) });
+  });
+}
+
+const coloursOf = (motifs: readonly PlacedMotif[]): readonly string[] =>
+  motifs.flatMap(({ motif }) => motif.layers.map(({ colour }) => colour));
+
+/** Where a piece stands among those of its job, from the foot up; and the band that all of them cover. */
+interface PiecePlace {
+  readonly index: number;
+  readonly count: number;
+  readonly whole: Band;
+  /** Turns at which each of them is parted. */
+  readonly joints: readonly number[];
+  readonly levels: Levels;
+  readonly strips?: Strips;
+}
+
+function draftPiece(
+  input: MakeInput & { readonly motifs: readonly PlacedMotif[]; readonly laid: readonly LaidMotif[] },
+  { plan, pattern, panel }: LaidPiece,
+  place: PiecePlace,
+  said: readonly Finding[],
+): Draft {
+  const { template, flatBands } = plan;
+  // What is said of a panel's piece is said of the whole of it.
+  const whole = panel ? { ...plan, template: panel.whole } : plan;
+  const { motifs } = input;
+  const { places, findings: misplaced } = checkPlaces(input, whole, motifs);
+  const onSheet = motifs.map((placed) => motifOnSheet(placed, plan.lengths));
+  const { film } = input.job;
+  const { layers, leftOut } = layersWith(
+    pattern?.wrap.layers ?? [],
+    onSheet,
+    template,
+    // Of a mask the pattern is the film that goes: nothing of it has to hold.
+    film.use === 'mask' ? undefined : film,
+  );
+  const turned = turnInFile(template, input.job, panel !== undefined);
+  const relief = reliefOf(input, fieldOfWrap(template), layers);
+  const drawn = wrapDrawings({
+    template,
+    flatLimits: flatBands.flatMap(({ from, to }) => [from, to].map(plan.lengths.toGrown)),
+    layers,
+    relief: relief.cuts,
+    runOff,
+    notes: input.linesOnly
+      ? []
+      : guideNotes({
+          units: input.job.units,
+          name: input.job.name,
+          blank: input.blank,
+          template,
+          band: plan.band,
+          flatBands,
+          piece: place,
+          seam: input.job.seam,
+          ...(panel ? { panel } : {}),
+          film,
+          ...(input.job.shown === undefined ? {} : { shown: input.job.shown }),
+          ...(pattern ? { pattern: pattern.plan } : {}),
+        }),
+    joints: markedJoints(place, panel),
+    ...seamMeaning(input.job.seam),
+    ...topOf(input),
+    turned,
+    ...(input.blank.handle ? { handleSpan: input.blank.handle.spans } : {}),
+    noted: notedPlaces(input.blank, onSheet, plan),
+    words: input.tools.words,
+  });
+  // A plain template is drawn from its foot corner on, as a maker would.
+  const drawings = input.plain || input.linesOnly ? drawn : drawingsInOrder(drawn);
+  const { name } = input.job;
+  // What both have in common is written once.
+  const written: WrittenGroups = new Map();
+  const cutFile = { title: `${name}: cut`, filled: false };
+  const guideFile = { title: `${name}: guide`, filled: true };
+  return {
+    mark: markOf(place, panel),
+    cut: input.linesOnly ? '' : writeSvg(drawings.cut, cutFile, written),
+    guide: writeSvg(input.linesOnly ? withoutApart(drawings.guide) : drawings.guide, guideFile, written),
+    job: {
+      ...resolvedJob(withJoints(input.job, place), place.whole, pattern, place.strips),
+      coats: plan.coats.coats,
+    },
+    plan,
+    turned,
+    ...(panel ? { panel } : {}),
+    level: place,
+    pattern,
+    toFile: compose(rotation(turned), translation(drawings.origin.x, drawings.origin.y)),
+    layers,
+    leftOut,
+    motifs,
+    laid: input.laid,
+    places,
+    findings: [
+      ...plan.findings,
+      ...barePlaces({ ...input, plain: input.plain === true || decoratesApart(input) }, whole).filter(
+        ({ rule }) => rule !== 'lip-zone' || place.index === place.count - 1,
+      ),
+      ...said,
+      ...trimFindings(input),
+      ...(pattern?.findings ?? []),
+      ...motifs.flatMap(({ findings }) => findings),
+      ...misplaced,
+      ...clearFindings(input, motifs, leftOut),
+      ...relief.findings,
+    ],
+  };
+}
+
+/** Whether all that decorates is cut apart: the wrap is then a plain template, to lay it by. */
+export const decoratesApart = ({
+  job,
+  motifs,
+}: {
+  readonly job: Job;
+  readonly motifs: readonly PlacedMotif[];
+}): boolean => job.artwork === undefined && motifs.length > 0 && motifs.every(({ isApart }) => isApart);
+
+/** The job with the joints of its panels, and the heights at which it is cut level. */
+function withJoints(job: Job, { joints, levels }: Pick<PiecePlace, 'joints' | 'levels'>): Job {
+  if (joints.length === 0 && levels.at.length === 0) return job;
+  const panels = { ...(job.panels ?? standardPanels), joints };
+  return { ...job, panels: levels.at.length === 0 ? panels : { ...panels, levels: levels.at } };
+}

@@ -1,0 +1,98 @@
+// A pattern of whole motifs in a job: where it can't be laid, and what the maker should know of it.
+import { type Finding, look, note, Refused, stop } from '../../finding.ts';
+import type { Point } from '../../geometry/point.ts';
+import { inMm } from '../../lengths/length.ts';
+import { inPercent } from '../../lengths/percent.ts';
+import { apartInArt, artPlace } from '../../pattern/lay/art-place.ts';
+import type { Wrap, WrapOptions } from '../../pattern/lay/wrap.ts';
+import type { Collision } from '../../pattern/rigid/motif-collisions.ts';
+import { rigidWrap } from '../../pattern/rigid/rigid.ts';
+import { type Spacing, spacingOf } from '../../pattern/ways/distortion.ts';
+import type { Drawn } from '../artwork/drawn.ts';
+import { togetherWords } from '../closing/edge-findings.ts';
+import { type TypedIn, typedAt } from '../typed/typed-at.ts';
+
+/** Lay a pattern motif by motif. @throws Refused where it hangs together all around, so that nothing of it is a motif. */
+export function wholeMotifs(
+  drawn: Pick<Drawn, 'artwork' | 'jobFile' | 'ground' | 'plan'>,
+  options: WrapOptions,
+): { readonly wrap: Wrap; readonly findings: readonly Finding[] } {
+  const { jobFile, ground, plan, artwork } = drawn;
+  const wrap = rigidWrap(options);
+  if (!wrap) throw new Refused([netFinding(jobFile)]);
+  const spacing = spacingOf(plan.closing, ground);
+  const counts = `${wrap.motifs === 1 ? 'one motif' : `${wrap.motifs} motifs`} a repeat, each moved whole`;
+  const says = `${counts}; ${spacingInWords(spacing)}; ${togetherWords(wrap.together)}`;
+  return {
+    wrap,
+    findings: [
+      note('spacing', typedAt(jobFile, 'artwork.lay'), says),
+      ...collisionFindings(wrap.collisions, options, artwork.file),
+    ],
+  };
+}
+
+/** How far apart motifs stand on the wall, against how they were drawn. */
+const spacingInWords = ({ foot, lip, up }: Spacing): string => {
+  const around =
+    Math.abs(foot - lip) < 5e-4
+      ? `${inPercent(foot)} around`
+      : `${inPercent(foot)} around at the foot edge and ${inPercent(lip)} at the lip edge`;
+  return `they stand ${around}, and ${inPercent(up)} up, of how far apart they were drawn`;
+};
+
+const netFinding = (file: TypedIn): Finding =>
+  stop(
+    'no-motifs',
+    typedAt(file, 'artwork.lay'),
+    '"rigid" moves motifs whole, but this pattern, or a part of it, hangs together all around and has none; use "even" or "conformal", or artwork whose motifs stand apart (a smaller "together" may part them)',
+  );
+
+/** Whole motifs can't go on from one piece to the next: each lies on a cone of its own. */
+export const rigidOnPieces = (file: TypedIn): Finding =>
+  stop(
+    'rigid-on-pieces',
+    typedAt(file, 'artwork.lay'),
+    '"rigid" lays motifs whole on one piece, and this wall is covered by several that a motif would have to cross; use "even" or "conformal", or a "band" that lies flat in one piece',
+  );
+
+/** Collisions drawn no further apart than this are of the same two motifs, mm drawn. */
+const samePair = 0.5;
+
+/** Pairs told one by one; more only add to a count. */
+const mostPairs = 20;
+
+interface Pair {
+  readonly first: Collision;
+  readonly drawn: readonly [Point, Point];
+  times: number;
+}
+
+/** Findings `motifs-collide`: each two motifs that would lie on one another, once for all rows and repeats. */
+function collisionFindings(
+  collisions: readonly Collision[],
+  options: WrapOptions,
+  art: string,
+): readonly Finding[] {
+  const { lattice } = options;
+  const pairs: Pair[] = [];
+  for (const first of collisions) {
+    const drawn = [artPlace(options, first.one), artPlace(options, first.other)] as const;
+    const known = pairs.find(
+      ({ drawn: [one, other] }) =>
+        apartInArt(lattice, one, drawn[0]) < samePair && apartInArt(lattice, other, drawn[1]) < samePair,
+    );
+    if (known) known.times += first.times;
+    else pairs.push({ first, drawn, times: first.times });
+  }
+  const more = pairs.length - mostPairs;
+  return pairs.slice(0, mostPairs).map(({ first: { one }, drawn: [p, q], times }, i) => {
+    const others = i === 0 && more > 0 ? `; ${more} more pairs are not told` : '';
+    const says = `the motif drawn at ${placeInWords(p)} would lie on the one drawn at ${placeInWords(q)}, ${times === 1 ? 'once' : `${times} times`} around; lay fewer around, draw them smaller, or use "even", which squeezes them${others}`;
+    const where = { file: art, turn: one.turn - Math.floor(one.turn), along: one.along };
+    return { ...look('motifs-collide', where, says), times };
+  });
+}
+
+const placeInWords = ({ x, y }: Point): string =>
+  `${inMm(Number(x.toFixed(1)))} across and ${inMm(Number(y.toFixed(1)))} down`;

@@ -1,0 +1,72 @@
+// Motifs moved whole that would lie on one another.
+import { moveContour } from '../../geometry/affine.ts';
+import { hullBox, movedBox } from '../../geometry/box.ts';
+import { BoxIndex } from '../../geometry/box-index.ts';
+import { chorded } from '../../geometry/chords.ts';
+import { chordTolerance, joinTolerance } from '../../geometry/tolerance.ts';
+import { turnMotion, type WallPoint } from '../../unroll/flat-wall.ts';
+import { ChordedEdge, edgesApart } from '../lay/contour-touch.ts';
+import type { Lay } from '../lay/lay.ts';
+import type { PlacedMotif } from '../lay/lay-motifs.ts';
+
+/** A motif moved whole, and where on the wall its middle stands. */
+export interface StandingMotif extends PlacedMotif {
+  readonly at: WallPoint;
+}
+
+/** Two motifs whose edges touch or cross: where their middles stand, and how often that comes again all around. */
+export interface Collision {
+  readonly one: WallPoint;
+  readonly other: WallPoint;
+  readonly times: number;
+}
+
+const still = { x: 0, y: 0 };
+
+/** A motif's edges on the sheet, so many periods further around. */
+function edgesOf({ layers }: PlacedMotif, lay: Lay, turns: number): readonly ChordedEdge[] {
+  const motion = turnMotion(lay.wall, turns);
+  return layers.flatMap((shapes) =>
+    shapes.flatMap(({ contours }) =>
+      contours.map((contour) => {
+        const moved = turns === 0 ? contour : moveContour(motion, contour);
+        return new ChordedEdge(chorded(moved, chordTolerance), hullBox([moved]));
+      }),
+    ),
+  );
+}
+
+/** Motifs of one period that touch one another, or those of the next period. Only edges count: a dot may lie in a ring. */
+export function collisionsOf(
+  placed: readonly StandingMotif[],
+  lay: Lay,
+  parts: number,
+): readonly Collision[] {
+  const width = lay.around / parts;
+  const copies = placed.flatMap((motif, of) =>
+    [0, 1].map((shift) => ({ of, shift, box: movedBox(motif.box, { x: shift * width, y: 0 }) })),
+  );
+  const index = new BoxIndex(copies.length, (add) => {
+    for (const { box } of copies) add(box.minX, box.minY, box.maxX, box.maxY);
+  });
+  const known = new Map<number, readonly ChordedEdge[]>();
+  const edges = (at: number): readonly ChordedEdge[] => {
+    const { of = 0, shift = 0 } = copies[at] ?? {};
+    const motif = placed[of];
+    const own = known.get(at) ?? (motif ? edgesOf(motif, lay, shift / parts) : []);
+    known.set(at, own);
+    return own;
+  };
+  return placed.flatMap(({ box, at: one }, i) =>
+    index.meeting(box.minX, box.minY, box.maxX, box.maxY).flatMap((k): Collision[] => {
+      const { of = 0, shift = 0 } = copies[k] ?? {};
+      const other = placed[of]?.at;
+      const isOnce = shift === 1 || of > i;
+      if (!other || !isOnce || !touch(edges(2 * i), edges(k))) return [];
+      return [{ one, other: { ...other, turn: other.turn + shift / parts }, times: parts }];
+    }),
+  );
+}
+
+const touch = (ours: readonly ChordedEdge[], theirs: readonly ChordedEdge[]): boolean =>
+  ours.some((edge) => theirs.some((other) => edgesApart(edge, other, still, joinTolerance) < Infinity));

@@ -1,0 +1,144 @@
+// Does the art of each piece go on in the piece above it, where the two are joined along a level line of the wall?
+
+import type { Segment } from '../../geometry/contour.ts';
+import { least } from '../../geometry/extremes.ts';
+import { distance } from '../../geometry/point.ts';
+import { pointAt } from '../../geometry/segment.ts';
+import { precision } from '../../geometry/tolerance.ts';
+import { atMost, type Check, largest } from '../check.ts';
+import { girthOf, type RolledCone, rollUp } from '../written/rolled-cone.ts';
+import type { RowLayer } from '../written/row.ts';
+
+/** Pieces may end at their joint: the art of each is looked at this far inside its own, mm, and carried on to it. */
+const inside = 0.005;
+
+/** Lines that lean more than this from upright, as mm around for each mm up, graze the joint: no one place is theirs. */
+const grazing = 10;
+
+/** Each segment is looked through in so many parts; one that crosses a level twice within a part is missed. */
+const parts = 8;
+
+/** How far around its like is looked for, mm; none within it counts as this far. */
+const reach = 25;
+
+/** Where a line of the art comes to a joint: mm around from turn 0, and mm around for each mm up. */
+interface Arrival {
+  readonly around: number;
+  readonly lean: number;
+}
+
+/** One side of a joint. */
+interface Side {
+  readonly layer: RowLayer;
+  /** Up the wall from the joint, mm: negative on the piece below. */
+  readonly away: number;
+}
+
+/** Where a segment crosses a height, as shares of it. */
+function crossingsOf(segment: Segment, cone: RolledCone, along: number): readonly number[] {
+  const above = (t: number) => rollUp(cone, pointAt(segment, t)).along - along;
+  return Array.from({ length: parts }, (_, i) => [i / parts, (i + 1) / parts] as const).flatMap(
+    ([first, last]) => {
+      if (above(first) > 0 === above(last) > 0) return [];
+      let [low, high] = [first, last];
+      const isRising = above(last) > 0;
+      // Halved until it tells less than the last digit that is written.
+      for (let i = 0; i < 40; i++) {
+        const middle = (low + high) / 2;
+        if (above(middle) > 0 === isRising) high = middle;
+        else low = middle;
+      }
+      return [(low + high) / 2];
+    },
+  );
+}
+
+/** Where this segment's line comes to the joint, by its place and direction a little inside. */
+function arrivalAt(segment: Segment, t: number, cone: RolledCone, away: number): Arrival {
+  const step = 1e-4;
+  const [before, at, after] = [t - step, t, t + step].map((share) => rollUp(cone, pointAt(segment, share)));
+  if (!before || !at || !after) throw new Error('three places were asked for');
+  const girth = girthOf(cone, at.along - away);
+  const lean = ((after.turn - before.turn) * girth) / (after.along - before.along);
+  return { around: at.turn * girth - lean * away, lean };
+}
+
+/** How far a segment may reach from its ends, mm: a curve stays within its handles; a line bends on the wall by less than its length. */
+function reachOf(s: Segment): number {
+  const handles = s.kind === 'line' ? 0 : distance(s.from, s.c1) + distance(s.to, s.c2);
+  return handles + distance(s.from, s.to);
+}
+
+/** Whether a segment may come to a height: only of such are crossings looked for. */
+function mayReach(segment: Segment, cone: RolledCone, along: number): boolean {
+  const away = [segment.from, segment.to].map((p) => Math.abs(rollUp(cone, p).along - along));
+  return least(away) <= reachOf(segment);
+}
+
+/** The lines that come to a joint on one side, but for those that graze it. */
+function arrivalsAt(joint: number, { layer, away }: Side): readonly Arrival[] {
+  const { cone } = layer.row;
+  const along = joint + away;
+  return layer.contours
+    .flatMap(({ segments }) => segments)
+    .filter((segment) => mayReach(segment, cone, along))
+    .flatMap((segment) => crossingsOf(segment, cone, along).map((t) => arrivalAt(segment, t, cone, away)))
+    .filter(({ lean }) => Math.abs(lean) <= grazing)
+    .sort((a, b) => a.around - b.around);
+}
+
+/** Without what ends in a point at the joint itself: its two lines lie on one another there. */
+const withoutPoints = (arrivals: readonly Arrival[]): readonly Arrival[] => {
+  const kept: Arrival[] = [];
+  for (const arrival of arrivals) {
+    const last = kept.at(-1);
+    const width = 2 * inside * (Math.abs(arrival.lean) + Math.abs(last?.lean ?? 0)) + precision;
+    if (last && arrival.lean !== last.lean && arrival.around - last.around < width) kept.pop();
+    else kept.push(arrival);
+  }
+  return kept;
+};
+
+/** What a line misses its like among others by, mm square to it; the wall closes after one girth. */
+function missOf({ around, lean }: Arrival, others: readonly Arrival[], girth: number): number {
+  const misses = others.map((other) => {
+    const off = Math.abs(other.around - around) % girth;
+    return Math.min(off, girth - off) / Math.sqrt(1 + lean * lean);
+  });
+  return least(misses, reach);
+}
+
+/** What the art of one layer misses by at the joint of two rows, line by line; those of the overlap at a seam count once. */
+function missesAt(below: RowLayer, above: RowLayer): readonly number[] {
+  const joint = above.row.band.from;
+  const girth = girthOf(below.row.cone, joint);
+  const [lower, upper] = [
+    arrivalsAt(joint, { layer: below, away: -inside }),
+    arrivalsAt(joint, { layer: above, away: inside }),
+  ];
+  const against = (some: readonly Arrival[], others: readonly Arrival[]) =>
+    withoutPoints(some)
+      .filter(({ around }) => around > precision && around < girth - precision)
+      .map((arrival) => missOf(arrival, others, girth));
+  return [...against(lower, upper), ...against(upper, lower)];
+}
+
+/** Nothing where no art comes to a level joint. */
+export function levelJointChecks(layers: readonly RowLayer[]): Check[] {
+  const misses = layers.flatMap((above) => {
+    const below = layers.find(
+      ({ row, name }) => name === above.name && Math.abs(row.band.to - above.row.band.from) <= precision,
+    );
+    return below ? missesAt(below, above) : [];
+  });
+  if (misses.length === 0) return [];
+  return [
+    atMost({
+      rule: 'level-joint-position',
+      value: largest(misses),
+      limit: precision,
+      unit: 'mm',
+      says: `what the art of two pieces misses each other by at their level joint, over ${misses.length} lines that come to it`,
+    }),
+  ];
+}

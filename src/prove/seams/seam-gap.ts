@@ -1,0 +1,259 @@
+// The seam gap: what the two ends of a delivered wrap miss each other by once rolled onto the wall.
+
+import { type Affine, moveContour, movePoint } from '../../geometry/affine.ts';
+import { hullBox } from '../../geometry/box.ts';
+import { BoxIndex } from '../../geometry/box-index.ts';
+import type { Contour, Segment } from '../../geometry/contour.ts';
+import { lineCrossings } from '../../geometry/crossings.ts';
+import { most } from '../../geometry/extremes.ts';
+import type { NearestFinder } from '../../geometry/nearest.ts';
+import { cross, distance, dot, norm, type Point, subtract } from '../../geometry/point.ts';
+import { directionAt, pointAt } from '../../geometry/segment.ts';
+import { precision } from '../../geometry/tolerance.ts';
+import { degrees } from '../../lengths/angle.ts';
+import { atMost, type Check } from '../check.ts';
+import type { ProvedPiece } from '../written/piece.ts';
+import { layDown, onward, rollUp } from '../written/rolled-cone.ts';
+
+export interface SeamGap {
+  /** Largest distance between an edge of the art at one end and the same edge at the other, mm. */
+  readonly position: number;
+  /** Largest angle between the two, degrees. */
+  readonly tangentDeg: number;
+  /** Edges of the art that cross the seam, counted at both ends. */
+  readonly crossings: number;
+}
+
+/** What is measured: the art of one layer, with what finds the nearest of it. */
+export interface SeamLayer {
+  readonly contours: readonly Contour[];
+  readonly finder: NearestFinder;
+}
+
+export type SeamPiece = Pick<ProvedPiece, 'cone' | 'band'> & {
+  /** The line that both ends follow, where it is not the one at turn 0. */
+  readonly line?: Contour;
+};
+
+/** The largest angle the two ends may differ by at the seam, degrees: what a hand's eye still sees as one line. */
+export const tangentLimitDeg = 0.1;
+
+/** How far away the other end's edge is looked for, mm; where none is found, the gap is reported as this. */
+const reach = 25;
+
+/** Curves this close to an edge's place are candidates for going on as it, mm: twice the gap allowed. */
+const nodeReach = 0.02;
+
+/** An edge of the art at a place, and the way it runs there. */
+export interface Edge {
+  readonly at: Point;
+  readonly direction: Point;
+  /** How far off the written place stands that tells its direction, mm, as `leverOf` has it; left out, it is far. */
+  readonly lever?: number;
+}
+
+/** Places are written to this, mm. */
+const written = 0.0001;
+
+/** How far off the place stands that tells the way a segment runs at `t`, mm: at a cubic's ends the handle, of a line its other end. */
+function leverOf(s: Segment, t: number): number {
+  const { x, y } = directionAt(s, t);
+  return norm(x, y) / (s.kind === 'cubic' ? 3 : 1);
+}
+
+/** By a lever as long as this, mm, rounding turns nothing that is seen: 0.03 degrees. */
+const long = 0.25;
+
+/**
+ * An angle to a billionth of a degree: JavaScript leaves the last bit of an arctangent to its engine, and the page's report
+ * differed in it from the command's.
+ */
+const angleOf = (opposite: number, adjacent: number): number =>
+  Math.round(degrees(Math.atan2(opposite, adjacent)) * 1e9) / 1e9;
+
+/**
+ * What the rounding of written places may turn a curve by, degrees: both ends of the lever lie up to half a step off either way, which
+ * is 0.08 degrees of 0.1 mm.
+ */
+const turnedByRounding = (lever = long): number => (lever < long ? angleOf(Math.SQRT2 * written, lever) : 0);
+
+/** Where the art's edges cross the line up the wall at a turn, inside the finished band. */
+function edgesAt(contours: readonly Contour[], { cone, band }: SeamPiece, turn: number): Edge[] {
+  const foot = layDown(cone, { turn, along: band.from });
+  const up = subtract(layDown(cone, { turn, along: band.to }), foot);
+  const length = dot(up, up);
+  const isBeside = (p: Point) => cross(up, subtract(p, foot));
+  const mayCross = (s: Segment) => {
+    const [first, last] = [isBeside(s.from), isBeside(s.to)];
+    if (s.kind === 'line') return first > 0 !== last > 0 || first === 0 || last === 0;
+    const [second, third] = [isBeside(s.c1), isBeside(s.c2)];
+    return Math.min(first, second, third, last) <= 0 && Math.max(first, second, third, last) >= 0;
+  };
+  const found: Edge[] = [];
+  for (const { segments } of contours) {
+    if (onlyTouches(segments, isBeside, Math.sqrt(length))) continue;
+    for (const s of segments) {
+      if (!mayCross(s)) continue;
+      for (const t of lineCrossings(s, foot, up)) {
+        const at = pointAt(s, t);
+        const share = dot(subtract(at, foot), up) / length;
+        // The line up the wall crosses a wide sector twice: once here, once past the cone's point.
+        if (share >= 0 && share <= 1 && Math.abs(rollUp(cone, at).turn - turn) < 0.25)
+          found.push({ at, direction: directionAt(s, t), lever: leverOf(s, t) });
+      }
+    }
+  }
+  return found;
+}
+
+/** Art that reaches less than this past the seam only touches it, mm: at the other end it lies in the waste, where none is kept. */
+const touching = 0.002;
+
+/** Whether an outline lies on one side of a line but for what no eye sees; `beside`: so far to the side times the line's length. */
+function onlyTouches(segments: readonly Segment[], beside: (p: Point) => number, length: number): boolean {
+  const past = touching * length;
+  let [isLeft, isRight] = [false, false];
+  for (const s of segments)
+    for (const p of s.kind === 'cubic' ? [s.from, s.c1, s.c2, s.to] : [s.from, s.to]) {
+      const by = beside(p);
+      if (by > past) isLeft = true;
+      else if (by < -past) isRight = true;
+      if (isLeft && isRight) return false;
+    }
+  return true;
+}
+
+/** Chords of a winding line are this long at the most, mm: 0.0004 mm off a bend of 3 mm. */
+const chordLength = 0.1;
+
+/** Where the art's edges cross a line, inside the finished band. */
+function edgesOn(contours: readonly Contour[], { cone, band }: SeamPiece, line: Contour): Edge[] {
+  const segments = contours.flatMap((contour) => contour.segments);
+  const boxes = segments.map((s) => hullBox([{ closed: false, segments: [s] }]));
+  const index = new BoxIndex(boxes.length, (add) => {
+    for (const { minX, minY, maxX, maxY } of boxes) add(minX, minY, maxX, maxY);
+  });
+  return line.segments.flatMap((side) => {
+    const count = Math.max(1, Math.ceil(distance(side.from, side.to) / chordLength));
+    return Array.from(
+      { length: count },
+      (_, i) => [pointAt(side, i / count), pointAt(side, (i + 1) / count)] as const,
+    ).flatMap(([from, to]) => {
+      const by = subtract(to, from);
+      const near = index.meeting(
+        Math.min(from.x, to.x),
+        Math.min(from.y, to.y),
+        Math.max(from.x, to.x),
+        Math.max(from.y, to.y),
+      );
+      return near.flatMap((k) => {
+        const s = segments[k];
+        if (!s) return [];
+        return lineCrossings(s, from, by).flatMap((t): Edge[] => {
+          const at = pointAt(s, t);
+          const share = dot(subtract(at, from), by) / dot(by, by);
+          const { along } = rollUp(cone, at);
+          const isOn = share >= 0 && share <= 1 && along >= band.from && along <= band.to;
+          return isOn ? [{ at, direction: directionAt(s, t), lever: leverOf(s, t) }] : [];
+        });
+      });
+    });
+  });
+}
+
+const degreesBetween = (a: Point, b: Point): number => angleOf(Math.abs(cross(a, b)), Math.abs(dot(a, b)));
+
+export interface Miss {
+  readonly position: number;
+  readonly tangentDeg: number;
+}
+
+/**
+ * What one edge misses the other end's art by. At a node, which may be a corner, several curves meet: an edge is held
+ * against the one of them it goes on as.
+ */
+export function missOf(edge: Edge, others: NearestFinder): Miss {
+  const close = others.within(edge.at, nodeReach);
+  const places = close.length > 0 ? close : [others.find(edge.at, 1) ?? others.find(edge.at, reach)];
+  const found = places.filter((place) => place !== undefined);
+  if (found.length === 0) return { position: reach, tangentDeg: 90 };
+  return {
+    position: Math.min(...found.map((place) => place.distance)),
+    tangentDeg: Math.min(
+      ...found.map(({ segment, t }) => {
+        const apart = degreesBetween(edge.direction, directionAt(segment, t));
+        return Math.max(0, apart - turnedByRounding(edge.lever) - turnedByRounding(leverOf(segment, t)));
+      }),
+    ),
+  };
+}
+
+const moved = (motion: Affine, { at, direction, ...edge }: Edge): Edge => ({
+  ...edge,
+  at: movePoint(motion, at),
+  direction: movePoint({ ...motion, e: 0, f: 0 }, direction),
+});
+
+/** Roll the art of a piece onto the wall and compare its two ends, layer by layer. */
+export function seamGap(piece: SeamPiece, layers: readonly SeamLayer[]): SeamGap {
+  const ends = [
+    { turn: 0, motion: onward(piece.cone, 1) },
+    { turn: 1, motion: onward(piece.cone, -1) },
+  ];
+  const { line } = piece;
+  const edgesOf = (contours: readonly Contour[], turn: number) =>
+    line
+      ? edgesOn(contours, piece, moveContour(onward(piece.cone, turn), line))
+      : edgesAt(contours, piece, turn);
+  const misses = layers.flatMap(({ contours, finder }) =>
+    ends.flatMap(({ turn, motion }) =>
+      edgesOf(contours, turn).map((edge) => missOf(moved(motion, edge), finder)),
+    ),
+  );
+  return gapFrom(misses);
+}
+
+const gapFrom = (misses: readonly Miss[]): SeamGap => ({
+  position: most(
+    misses.map(({ position }) => position),
+    0,
+  ),
+  tangentDeg: most(
+    misses.map(({ tangentDeg }) => tangentDeg),
+    0,
+  ),
+  crossings: misses.length,
+});
+
+/** What the art of two panels misses each other by at the joint between them, at this turn of the frame of both. */
+export function jointGap(piece: SeamPiece, turn: number, sides: readonly [SeamLayer, SeamLayer]): SeamGap {
+  const [one, other] = sides;
+  return gapFrom([
+    ...edgesAt(one.contours, piece, turn).map((edge) => missOf(edge, other.finder)),
+    ...edgesAt(other.contours, piece, turn).map((edge) => missOf(edge, one.finder)),
+  ]);
+}
+
+/** The worst of several pieces. */
+export const worseGap = (a: SeamGap, b: SeamGap): SeamGap => ({
+  position: Math.max(a.position, b.position),
+  tangentDeg: Math.max(a.tangentDeg, b.tangentDeg),
+  crossings: a.crossings + b.crossings,
+});
+
+export const seamChecks = ({ position, tangentDeg, crossings }: SeamGap): Check[] => [
+  atMost({
+    rule: 'seam-position',
+    value: position,
+    limit: precision,
+    unit: 'mm',
+    says: `what the art's two ends miss each other by at the seam, over ${crossings} crossings`,
+  }),
+  atMost({
+    rule: 'seam-direction',
+    value: tangentDeg,
+    limit: tangentLimitDeg,
+    unit: 'degrees',
+    says: 'angle between the two ends of a line at the seam',
+  }),
+];

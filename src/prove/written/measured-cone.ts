@@ -1,0 +1,79 @@
+// The cone a piece is rolled onto: of a straight wall the blank's own, of a wall that bends the one it was drawn for.
+import type { Point } from '../../geometry/point.ts';
+import { type Asked, type AskedWall, askedRadius } from '../asked.ts';
+import type { RolledCone } from './rolled-cone.ts';
+
+/** The two seam lines of a piece, in the frame of its first: x to its right, y up along it. */
+export interface FlatSides {
+  /** Of the first line, mm. */
+  readonly length: number;
+  /** Foot and lip end of the second. */
+  readonly finish: readonly [Point, Point];
+  /** Turns from the first line to the second, or to the handle that they stand beside. */
+  readonly span: number;
+  /** Which of the two stand beside a handle, if there is one. */
+  readonly atHandle: { readonly start: boolean; readonly finish: boolean };
+}
+
+export interface SheetCone {
+  readonly cone: RolledCone;
+  /** How far a side beside a handle stands from the line up the wall at turn 0, mm across: 0 where there is a seam. */
+  readonly beside: number;
+  /** What brings the frame of the first line to that of turn 0. */
+  readonly shift: Point;
+}
+
+/** The cone for a piece from this height up. */
+export function sheetCone(asked: Asked, from: number, sides: FlatSides): SheetCone {
+  const cone = asked.wall.kind === 'straight' ? askedCone(asked.wall, from) : drawnCone(asked, from, sides);
+  const middle = cone.radius + (sides.length / 2) * cone.sine;
+  const beside = besideOf(asked.clear, cone.sine, middle);
+  const x = sides.atHandle.start ? beside : 0;
+  const k = cone.sine / cone.radius;
+  // A point beside turn 0 at the same height lies as far from the cone's point, so a little lower on the sheet.
+  const y = (-k * x * x) / (1 + Math.sqrt(Math.max(0, 1 - (k * x) ** 2)));
+  return { cone, beside, shift: { x, y } };
+}
+
+const askedCone = (wall: AskedWall & { readonly kind: 'straight' }, from: number): RolledCone => ({
+  from,
+  radius: askedRadius(wall, from),
+  sine: wall.sine,
+});
+
+/** A width around made one across: the distance from the line up the wall to a parallel that meets it at mid-band. */
+function besideOf(clear: number | undefined, sine: number, radius: number): number {
+  if (clear === undefined) return 0;
+  const angle = (clear * sine) / radius;
+  return angle === 0 ? clear : clear * (Math.sin(angle) / angle);
+}
+
+/** Rounds in which radius and handle settle. */
+const rounds = 60;
+
+/**
+ * The cone two drawn lines stand for. Laid flat a whole turn is an angle of 2 pi times the sine, and the angle between
+ * the lines their share of it; their ends at the foot are a chord apart of the circle about the cone's point.
+ */
+function drawnCone(asked: Asked, from: number, sides: FlatSides): RolledCone {
+  const { length, span, atHandle } = sides;
+  const [foot, lip] = sides.finish;
+  const ends = Number(atHandle.start) + Number(atHandle.finish);
+  const drawn = Math.atan2(lip.x - foot.x, lip.y - foot.y);
+  const chord = Math.hypot(foot.x, foot.y);
+  const near = askedRadius(asked.wall, from);
+  const cones = [drawn, drawn - 2 * Math.PI, drawn + 2 * Math.PI].map((angle): RolledCone => {
+    const sine = angle / (2 * Math.PI * span);
+    let radius = near;
+    for (let i = 0; i < rounds; i++) {
+      const beside = besideOf(asked.clear, sine, radius + (length / 2) * sine);
+      const lean = Math.asin(Math.max(-1, Math.min(1, (beside * sine) / radius)));
+      const half = Math.PI * span * sine - (ends * lean) / 2;
+      const around = sine === 0 ? Math.PI * span - (ends * beside) / (2 * radius) : Math.sin(half) / sine;
+      radius = chord / (2 * around);
+    }
+    return { from, radius, sine };
+  });
+  // The same two lines can be drawn for a sweep past half a turn: the blank tells which.
+  return cones.reduce((a, b) => (Math.abs(b.radius - near) < Math.abs(a.radius - near) ? b : a));
+}
