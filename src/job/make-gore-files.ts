@@ -1,18 +1,12 @@
 // All the files of a job in gores, as `make` delivers them.
 
+import type { Blank } from '../blank/blank.ts';
 import { measuredLength } from '../lengths/length.ts';
-import { cutterReport } from './blade/cutter-words.ts';
-import { filmsOfFile, readCutFile, weedingReport } from './blade/weeding.ts';
+import type { FilmsOfFile } from './blade/weeding.ts';
 import { forCutter, sheetsForCutter } from './cutter/machine-files.ts';
-import {
-  type Deliverables,
-  filesOfPiece,
-  jsonContent,
-  type NamedFile,
-  type WrittenPiece,
-} from './deliverables.ts';
-import { indexOfJob } from './index-page.ts';
-import { jobSheetFiles } from './job-sheet/job-sheet-files.ts';
+import type { Deliverables, NamedFile, WrittenPiece } from './deliverables.ts';
+import { cutWork, folderOfJob } from './job-folder.ts';
+import type { JobSheetInput } from './job-sheet/job-sheet.ts';
 import type { MakeFilesInput, MakeOptions } from './make-options.ts';
 import { mendedFiles } from './mended-files.ts';
 import { knifePictures } from './pictures/knife-picture.ts';
@@ -25,8 +19,7 @@ import { goreLayersAsMade, proofOfGoresDraft } from './proof/gore-proof.ts';
 import { draftGores, type GoresDraft, looseGores, reportGores } from './proof/gores.ts';
 import type { SheetPiece } from './sheets/film-piece.ts';
 import { goresApart } from './sheets/gores-apart.ts';
-import { nestSheets } from './sheets/nest-sheets.ts';
-import { blankContent, jobContent } from './typed/write-job.ts';
+import { type NestedSheets, nestSheets } from './sheets/nest-sheets.ts';
 
 /** Gores cover the wall by one file: `wrap.cut.svg` holds all of them. @throws Refused where the input can't be made. */
 export async function makeGoreFiles(input: MakeFilesInput, options: MakeOptions): Promise<Deliverables> {
@@ -42,52 +35,13 @@ export async function makeGoreFiles(input: MakeFilesInput, options: MakeOptions)
   const rest = async (written: readonly WrittenPiece[]) => {
     const [wrap] = written;
     const proof = wrap && proofOfGoresDraft(draft, blank, layers, wrap, nested.texts);
-    const cutFiles = written.map((piece) => readCutFile({ stem: 'wrap', cut: piece.cut, wanted: cut }));
-    const films = cutFiles.flatMap((file) => filmsOfFile(file, asked.film.use, input.recall));
-    const weeding = weedingReport(cutFiles, asked, films);
-    const report = {
-      ...reportGores(draft, layers, proof),
-      ...(weeding ? { weeding } : {}),
-      cutter: cutterReport(asked.cutter),
-      ...(nested.reports.length > 0 ? { sheets: nested.reports } : {}),
-    };
-    // Pictures show the lines that are wanted.
-    const shown = options.pictures
-      ? [
-          ...pictures(input, draft),
-          ...knifePictures({ stem: 'wrap', cut, guide }, asked.cutter, tools),
-          ...weedingPictures(films, asked.name, tools),
-          ...sheetsPictures(nested, asked.name, tools),
-        ]
-      : [];
-    const about = {
-      job: draft.job,
-      blank,
-      ground: draft.plan,
-      band: draft.plan.band,
-      pieces: [sheetPiece(draft)],
-      wraps: { count: draft.plan.options.count, joints: 0 },
-      joining: [],
-      isWrapLaid: true,
-      apart: 0,
-      report,
-    };
-    const looked = [...written.flatMap(filesOfPiece), ...nested.files, ...shown];
-    const sheet = await jobSheetFiles(about, looked, options, tools);
-    const files = [
-      ...nested.files,
-      ...shown,
-      ...sheet,
-      {
-        file: 'job.json',
-        role: 'job',
-        content: jsonContent(jobContent(draft.job, 'blank.json', options.fromFolder)),
-      },
-      { file: 'blank.json', role: 'blank', content: jsonContent(blankContent(blank)) },
-      ...(await printFiles(printOn(options, asked), written, asked.name, tools.words)),
-    ];
-    const index = indexOfJob(asked.name, [...written.flatMap(filesOfPiece), ...files]);
-    return { files: [...files, index], report };
+    const cutFiles = written.map((piece) => ({ stem: 'wrap', cut: piece.cut, wanted: cut }));
+    const { films, told } = cutWork(cutFiles, input, nested);
+    const report = { ...reportGores(draft, layers, proof), ...told };
+    const shown = options.pictures ? pictures(input, draft, films, nested) : [];
+    const prints = await printFiles(printOn(options, asked), written, asked.name, tools.words);
+    const about = toldOnSheet(draft, blank, report);
+    return folderOfJob({ about, written, sheets: nested.files, pictures: shown, prints }, options, input);
   };
   return { pieces: [forCutter({ stem: 'wrap', cut, guide }, asked.name, asked.cutter)], rest };
 }
@@ -95,15 +49,43 @@ export async function makeGoreFiles(input: MakeFilesInput, options: MakeOptions)
 /** Width of rolled.png, px. */
 const widthPx = 1600;
 
-function pictures({ job, blank, tools }: MakeFilesInput, draft: GoresDraft): NamedFile[] {
+/** Pictures show the lines that are wanted. */
+function pictures(
+  { job, blank, tools }: MakeFilesInput,
+  draft: GoresDraft,
+  films: FilmsOfFile,
+  nested: NestedSheets,
+): NamedFile[] {
+  const { cut, guide } = draft;
   const rolled = rolledGoresOf(draft, blank, draft, tools.words);
   return [
     ...mendedFiles(draft.art, job.units, tools),
     { file: 'rolled.svg', role: 'picture', content: rolled },
     { file: 'rolled.png', role: 'picture', content: tools.rasterise(rolled, widthPx) },
     { file: 'profile.svg', role: 'picture', content: profileOfGores(draft, blank, tools.words) },
+    ...knifePictures({ stem: 'wrap', cut, guide }, job.cutter, tools),
+    ...weedingPictures(films, job.name, tools),
+    ...sheetsPictures(nested, job.name, tools),
   ];
 }
+
+/** What the job sheet tells of gores. */
+const toldOnSheet = (
+  draft: GoresDraft,
+  blank: Blank,
+  report: JobSheetInput['report'],
+): Omit<JobSheetInput, 'files'> => ({
+  job: draft.job,
+  blank,
+  ground: draft.plan,
+  band: draft.plan.band,
+  pieces: [sheetPiece(draft)],
+  wraps: { count: draft.plan.options.count, joints: 0 },
+  joining: [],
+  isWrapLaid: true,
+  apart: 0,
+  report,
+});
 
 const mm = (value: number): string => measuredLength(value, 'mm');
 

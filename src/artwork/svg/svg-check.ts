@@ -32,93 +32,95 @@ const mostReread = 3_000_000_000;
 
 const svgNamespace = 'http://www.w3.org/2000/svg';
 
+/** What a file holds, as read from its first character to its last. */
+interface LookedThrough {
+  readonly root: XmlElement | undefined;
+  /** All that its style elements say. */
+  readonly css: string;
+  readonly elements: number;
+  readonly copies: CopyCount;
+  readonly findings: readonly Finding[];
+}
+
+/** @throws XmlFault where it can't be read on. */
+function lookedThrough(text: string, file: string): LookedThrough {
+  const findings: Finding[] = [];
+  const copies = new CopyCount();
+  let root: XmlElement | undefined;
+  let [css, inStyle, elements, points] = ['', false, 0, 0];
+  const open = (element: XmlElement, depth: number) => {
+    if (depth === 1) root = element;
+    const { line, column } = element;
+    const own = pointsIn(element.attributes);
+    elements += 1;
+    points += own;
+    copies.open(element, 1 + own);
+    if (points > mostPoints)
+      throw new XmlFault(`has paths of more than ${mostPoints} points; simplify them`, line, column);
+    inStyle = element.name === 'style';
+    findings.push(...elementFindings(element, { file, line, column, element: elementName(element) }));
+  };
+  const close = () => {
+    copies.close();
+    inStyle = false;
+  };
+  const ofText = (part: string) => {
+    if (inStyle) css += part;
+  };
+  readXml(text, { open, close, text: ofText }, limits);
+  return { root, css, elements, copies, findings };
+}
+
+/** What would take the reader too long: each with what to do instead. */
+function costFindings({ css, elements, copies }: LookedThrough, file: string): Finding[] {
+  const rules = css.split('{').length - 1;
+  const plain = 'save it as plain SVG with attributes';
+  const faults: readonly (readonly [isOver: () => boolean, element: string | undefined, says: string])[] = [
+    [
+      () => rules * elements > mostTrials,
+      'style',
+      `has ${rules} style rules for ${elements} elements, which takes too long to follow; ${plain}`,
+    ],
+    [
+      () => rules * css.length > mostReread,
+      'style',
+      `has ${rules} style rules of ${css.length} letters, which take too long to read; ${plain}`,
+    ],
+    [
+      () => copies.added(mostCopied) >= mostCopied,
+      'use',
+      `has copies of more than ${mostCopied} points when each is drawn; use fewer, or simpler shapes`,
+    ],
+    [
+      () => copies.nested(mostNested) >= mostNested,
+      undefined,
+      `has clip paths, masks or patterns that need more than ${mostNested} others, or are over 256 deep in one another; simplify them`,
+    ],
+  ];
+  return faults
+    .filter(([isOver]) => isOver())
+    .map(([, element, says]) => stop('unreadable', { file, ...(element ? { element } : {}) }, says));
+}
+
 /** Read the raw file once: its size, and everything that would be lost in silence later. */
 export function checkSvg(text: string, file: string): CheckedSvg {
   const [start = ''] = /\S.{0,20}/s.exec(text.replace(/^\uFEFF/, '').slice(0, 10_000)) ?? [];
   if (!start.startsWith('<')) return { frame: undefined, findings: [noMarkup(start, file)] };
-  const findings: Finding[] = [];
-  let root: XmlElement | undefined;
-  let css = '';
-  let inStyle = false;
-  let elements = 0;
-  let points = 0;
-  const copies = new CopyCount();
   try {
-    readXml(
-      text,
-      {
-        open: (element, depth) => {
-          if (depth === 1) root = element;
-          elements += 1;
-          const own = pointsIn(element.attributes);
-          points += own;
-          copies.open(element, 1 + own);
-          if (points > mostPoints)
-            throw new XmlFault(
-              `has paths of more than ${mostPoints} points; simplify them`,
-              element.line,
-              element.column,
-            );
-          inStyle = element.name === 'style';
-          const { line, column } = element;
-          findings.push(...elementFindings(element, { file, line, column, element: elementName(element) }));
-        },
-        close: () => {
-          copies.close();
-          inStyle = false;
-        },
-        text: (part) => {
-          if (inStyle) css += part;
-        },
-      },
-      limits,
-    );
+    const looked = lookedThrough(text, file);
+    const { frame, findings: ofRoot } = checkRoot(looked.root, file);
+    const ofDrawing = [
+      ...looked.findings,
+      ...costFindings(looked, file),
+      ...styleSheetFindings(looked.css, file),
+    ].filter((finding) => matters(finding, text));
+    return { frame, findings: [...ofRoot, ...ofDrawing] };
   } catch (fault) {
     if (!(fault instanceof XmlFault)) throw fault;
     const where = { file, line: fault.line, column: fault.column };
-    return {
-      frame: undefined,
-      findings: [stop('unreadable', where, `can't be read as SVG: ${fault.message}`)],
-    };
+    const says = `can't be read as SVG: ${fault.message}`;
+    return { frame: undefined, findings: [stop('unreadable', where, says)] };
   }
-  const rules = css.split('{').length - 1;
-  if (rules * elements > mostTrials)
-    findings.push(
-      stop(
-        'unreadable',
-        { file, element: 'style' },
-        `has ${rules} style rules for ${elements} elements, which takes too long to follow; save it as plain SVG with attributes`,
-      ),
-    );
-  if (rules * css.length > mostReread)
-    findings.push(
-      stop(
-        'unreadable',
-        { file, element: 'style' },
-        `has ${rules} style rules of ${css.length} letters, which take too long to read; save it as plain SVG with attributes`,
-      ),
-    );
-  if (copies.added(mostCopied) >= mostCopied)
-    findings.push(
-      stop(
-        'unreadable',
-        { file, element: 'use' },
-        `has copies of more than ${mostCopied} points when each is drawn; use fewer, or simpler shapes`,
-      ),
-    );
-  if (copies.nested(mostNested) >= mostNested)
-    findings.push(
-      stop(
-        'unreadable',
-        { file },
-        `has clip paths, masks or patterns that need more than ${mostNested} others, or are over 256 deep in one another; simplify them`,
-      ),
-    );
-  const { frame, findings: ofRoot } = checkRoot(root, file);
-  const ofDrawing = [...findings, ...styleSheetFindings(css, file)].filter((finding) =>
-    matters(finding, text),
-  );
-  return { frame, findings: [...ofRoot, ...ofDrawing] };
 }
 
 /** How many points the path or line of an element is given by: a command of its own, or two numbers, for each. Counted fast, not to the last. */

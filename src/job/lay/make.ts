@@ -2,6 +2,7 @@
 import type { Band } from '../../blank/flat-band.ts';
 import { wrapDrawings } from '../../cut/drawings/wrap-drawing.ts';
 import { fieldOfWrap } from '../../cut/films/relief.ts';
+import type { GuideSheet } from '../../cut/guide/guide-sheet.ts';
 import { type WrittenGroups, writeSvg } from '../../deliver/write-svg.ts';
 import { withoutApart } from '../../drawing/drawing.ts';
 import type { Finding } from '../../finding.ts';
@@ -70,71 +71,95 @@ interface PiecePlace {
   readonly strips?: Strips;
 }
 
-function draftPiece(
-  input: MakeInput & { readonly motifs: readonly PlacedMotif[]; readonly laid: readonly LaidMotif[] },
+interface PieceInput extends MakeInput {
+  readonly motifs: readonly PlacedMotif[];
+  readonly laid: readonly LaidMotif[];
+}
+
+/** What the guide of a piece shows and says besides its art. */
+const guideOf = (
+  input: PieceInput,
   { plan, pattern, panel }: LaidPiece,
   place: PiecePlace,
-  said: readonly Finding[],
-): Draft {
-  const { template, flatBands } = plan;
-  // What is said of a panel's piece is said of the whole of it.
-  const whole = panel ? { ...plan, template: panel.whole } : plan;
-  const { motifs } = input;
-  const { places, findings: misplaced } = checkPlaces(input, whole, motifs);
-  const onSheet = motifs.map((placed) => motifOnSheet(placed, plan.lengths));
-  const { film } = input.job;
-  const { layers, leftOut } = layersWith(
-    pattern?.wrap.layers ?? [],
-    onSheet,
-    template,
-    // Of a mask the pattern is the film that goes: nothing of it has to hold.
-    film.use === 'mask' ? undefined : film,
-  );
-  const turned = turnInFile(template, input.job, panel !== undefined);
-  const relief = reliefOf(input, fieldOfWrap(template), layers);
-  const drawn = wrapDrawings({
-    template,
+  motifs: readonly PlacedMotif[],
+) => {
+  const { job, blank } = input;
+  const { template, flatBands, band } = plan;
+  return {
     flatLimits: flatBands.flatMap(({ from, to }) => [from, to].map(plan.lengths.toGrown)),
-    layers,
-    relief: relief.cuts,
-    runOff,
+    joints: markedJoints(place, panel),
+    ...seamMeaning(job.seam),
+    ...topOf(input),
+    ...(blank.handle ? { handleSpan: blank.handle.spans } : {}),
+    noted: notedPlaces(blank, motifs, plan),
     notes: input.linesOnly
       ? []
       : guideNotes({
-          units: input.job.units,
-          name: input.job.name,
-          blank: input.blank,
+          units: job.units,
+          name: job.name,
+          blank,
           template,
-          band: plan.band,
+          band,
           flatBands,
           piece: place,
-          seam: input.job.seam,
+          seam: job.seam,
           ...(panel ? { panel } : {}),
-          film,
-          ...(input.job.shown === undefined ? {} : { shown: input.job.shown }),
+          film: job.film,
+          ...(job.shown === undefined ? {} : { shown: job.shown }),
           ...(pattern ? { pattern: pattern.plan } : {}),
         }),
-    joints: markedJoints(place, panel),
-    ...seamMeaning(input.job.seam),
-    ...topOf(input),
-    turned,
-    ...(input.blank.handle ? { handleSpan: input.blank.handle.spans } : {}),
-    noted: notedPlaces(input.blank, onSheet, plan),
-    words: input.tools.words,
-  });
+  };
+};
+
+/** The two files of a piece. */
+function writtenPiece(
+  { job, linesOnly, plain }: PieceInput,
+  drawn: GuideSheet,
+): Pick<Draft, 'cut' | 'guide'> {
   // A plain template is drawn from its foot corner on, as a maker would.
-  const drawings = input.plain || input.linesOnly ? drawn : drawingsInOrder(drawn);
-  const { name } = input.job;
+  const { cut, guide } = plain || linesOnly ? drawn : drawingsInOrder(drawn);
   // What both have in common is written once.
   const written: WrittenGroups = new Map();
-  const cutFile = { title: `${name}: cut`, filled: false };
-  const guideFile = { title: `${name}: guide`, filled: true };
+  const guideFile = { title: `${job.name}: guide`, filled: true };
+  return {
+    cut: linesOnly ? '' : writeSvg(cut, { title: `${job.name}: cut`, filled: false }, written),
+    guide: writeSvg(linesOnly ? withoutApart(guide) : guide, guideFile, written),
+  };
+}
+
+/** What is said of where a piece lies: at its lip only of the topmost. */
+const bareFindings = (input: PieceInput, plan: LaidPiece['plan'], { index, count }: PiecePlace) =>
+  barePlaces({ ...input, plain: input.plain === true || decoratesApart(input) }, plan).filter(
+    ({ rule }) => rule !== 'lip-zone' || index === count - 1,
+  );
+
+function draftPiece(input: PieceInput, piece: LaidPiece, place: PiecePlace, said: readonly Finding[]): Draft {
+  const { plan, pattern, panel } = piece;
+  const { template } = plan;
+  const { job, motifs } = input;
+  // What is said of a panel's piece is said of the whole of it.
+  const whole = panel ? { ...plan, template: panel.whole } : plan;
+  const { places, findings: misplaced } = checkPlaces(input, whole, motifs);
+  const onSheet = motifs.map((placed) => motifOnSheet(placed, plan.lengths));
+  // Of a mask the pattern is the film that goes: nothing of it has to hold.
+  const holding = job.film.use === 'mask' ? undefined : job.film;
+  const { layers, leftOut } = layersWith(pattern?.wrap.layers ?? [], onSheet, template, holding);
+  const turned = turnInFile(template, job, panel !== undefined);
+  const relief = reliefOf(input, fieldOfWrap(template), layers);
+  const drawn = wrapDrawings({
+    template,
+    layers,
+    relief: relief.cuts,
+    runOff,
+    turned,
+    words: input.tools.words,
+    ...guideOf(input, piece, place, onSheet),
+  });
   return {
     mark: markOf(place, panel),
-    cut: input.linesOnly ? '' : writeSvg(drawings.cut, cutFile, written),
-    guide: writeSvg(input.linesOnly ? withoutApart(drawings.guide) : drawings.guide, guideFile, written),
+    ...writtenPiece(input, drawn),
     job: {
-      ...resolvedJob(withJoints(input.job, place), place.whole, pattern, place.strips),
+      ...resolvedJob(withJoints(job, place), place.whole, pattern, place.strips),
       coats: plan.coats.coats,
     },
     plan,
@@ -142,7 +167,7 @@ function draftPiece(
     ...(panel ? { panel } : {}),
     level: place,
     pattern,
-    toFile: compose(rotation(turned), translation(drawings.origin.x, drawings.origin.y)),
+    toFile: compose(rotation(turned), translation(drawn.origin.x, drawn.origin.y)),
     layers,
     leftOut,
     motifs,
@@ -150,9 +175,7 @@ function draftPiece(
     places,
     findings: [
       ...plan.findings,
-      ...barePlaces({ ...input, plain: input.plain === true || decoratesApart(input) }, whole).filter(
-        ({ rule }) => rule !== 'lip-zone' || place.index === place.count - 1,
-      ),
+      ...bareFindings(input, whole, place),
       ...said,
       ...trimFindings(input),
       ...(pattern?.findings ?? []),

@@ -104,41 +104,47 @@ function Swap({ path, from, to, says, name }: SwapProps) {
   );
 }
 
-export function VesselStep() {
+/** What kind of wall it is. */
+const WallKind = () => (
+  <ChoiceField
+    half="blank"
+    path="wall"
+    label="Its wall"
+    help="wallKind"
+    standard="straight"
+    options={[
+      {
+        value: 'straight',
+        label: 'Straight',
+        says: 'upright or tapered',
+        picture: <WallPicture kind="straight" />,
+      },
+      {
+        value: 'stepped',
+        label: 'Stepped',
+        says: 'straight stretches',
+        picture: <WallPicture kind="stepped" />,
+      },
+      {
+        value: 'smooth',
+        label: 'Smooth',
+        says: 'bends all the way',
+        picture: <WallPicture kind="smooth" />,
+      },
+    ]}
+  />
+);
+
+/** The readings, one a row, and room for more between them. */
+function Readings() {
   const stations = listAt(bench.value, 'blank', 'stations');
-  const hasHandle = valueAt(bench.value.blank, 'handle') !== undefined;
-  const { answer, refused } = vessel.value;
+  const addBetween = () => {
+    const between = stations.length - 1;
+    change(withItem(bench.value, 'blank', 'stations', {}, between), 'add station');
+    goTo(`blank:stations[${between}]`);
+  };
   return (
     <>
-      <Shelf />
-      <TextField half="blank" path="name" label="What vessel is it?" />
-      <ChoiceField
-        half="blank"
-        path="wall"
-        label="Its wall"
-        help="wallKind"
-        standard="straight"
-        options={[
-          {
-            value: 'straight',
-            label: 'Straight',
-            says: 'upright or tapered',
-            picture: <WallPicture kind="straight" />,
-          },
-          {
-            value: 'stepped',
-            label: 'Stepped',
-            says: 'straight stretches',
-            picture: <WallPicture kind="stepped" />,
-          },
-          {
-            value: 'smooth',
-            label: 'Smooth',
-            says: 'bends all the way',
-            picture: <WallPicture kind="smooth" />,
-          },
-        ]}
-      />
       <h3 class="group-head">Readings, from the foot up</h3>
       <p class="aside">
         Lengths such as <kbd>62</kbd>, <kbd>8.6cm</kbd> or <kbd>2 7/16in</kbd>. Read to the sharp corners, as
@@ -149,25 +155,22 @@ export function VesselStep() {
           <StationRow key={i} index={i} count={stations.length} />
         ))}
       </ol>
-      <button
-        type="button"
-        class="plain"
-        onClick={() => {
-          const between = stations.length - 1;
-          change(withItem(bench.value, 'blank', 'stations', {}, between), 'add station');
-          goTo(`blank:stations[${between}]`);
-        }}
-      >
+      <button type="button" class="plain" onClick={addBetween}>
         Add a reading between
       </button>
       <FieldFindings
         id="stations-says"
         found={findingsAt('blank', 'stations').filter(({ where }) => where.key === 'stations')}
       />
-      <div class="field-pair">
-        <LengthField half="blank" path="footRound" label="Foot round" help="footRound" standard="0" />
-        <LengthField half="blank" path="lipRound" label="Lip round" help="lipRound" standard="0" />
-      </div>
+    </>
+  );
+}
+
+/** Whether it has a handle; and if so, how wide. */
+function Handle() {
+  const hasHandle = valueAt(bench.value.blank, 'handle') !== undefined;
+  return (
+    <>
       <label class="tick">
         <input
           type="checkbox"
@@ -182,77 +185,110 @@ export function VesselStep() {
           <LengthField half="blank" path="handle.keepOff" label="Keep off it" help="keepOff" standard="0" />
         </div>
       ) : null}
-      <ChoiceField
-        half="blank"
-        path="use"
-        label="Drunk from?"
-        help="use"
-        standard="drinking"
-        options={[
-          { value: undefined, label: 'Yes, lips touch it' },
-          { value: 'other', label: 'No' },
-        ]}
-      />
-      <ChoiceField
-        half="job"
-        path="shown"
-        label="Seen standing"
-        help="shown"
-        standard="upright"
-        options={[
-          { value: undefined, label: 'On its foot' },
-          { value: 'upside-down', label: 'On its lip', says: 'upside down' },
-        ]}
-      />
-      <KeepOutGroup />
-      <FitGroup />
-      <details class="more">
-        <summary>How well you read</summary>
-        <div class="field-pair">
-          <LengthField
-            half="blank"
-            path="reading"
-            label="One reading is sure to"
-            help="reading"
-            standard="0.5 mm"
-          />
-          <LengthField half="blank" path="tape" label="Tape is thick" help="tape" standard="0" />
-          <LengthField
-            half="blank"
-            path="heightReading"
-            label="A height is sure to"
-            help="reading"
-            standard="taken as exact"
-          />
-        </div>
-      </details>
-      {answer && !refused ? (
-        <div class="told">
-          <h3 class="group-head">What the readings say</h3>
-          <ul>
-            <Told lines={answer.lines.slice(1, 1 + shownLines)} />
-          </ul>
-          {answer.lines.length > 1 + shownLines ? (
-            <details class="more">
-              <summary>All of it, with how sure each figure is</summary>
-              <ul>
-                <Told lines={answer.lines.slice(1 + shownLines)} />
-              </ul>
-            </details>
-          ) : null}
-        </div>
-      ) : null}
     </>
   );
 }
 
-/** What is told at once; the rest is a press away. */
+/** What it is for, and how it stands. */
+const Standing = () => (
+  <>
+    <ChoiceField
+      half="blank"
+      path="use"
+      label="Drunk from?"
+      help="use"
+      standard="drinking"
+      options={[
+        { value: undefined, label: 'Yes, lips touch it' },
+        { value: 'other', label: 'No' },
+      ]}
+    />
+    <ChoiceField
+      half="job"
+      path="shown"
+      label="Seen standing"
+      help="shown"
+      standard="upright"
+      options={[
+        { value: undefined, label: 'On its foot' },
+        { value: 'upside-down', label: 'On its lip', says: 'upside down' },
+      ]}
+    />
+  </>
+);
+
+const HowWellRead = () => (
+  <details class="more">
+    <summary>How well you read</summary>
+    <div class="field-pair">
+      <LengthField
+        half="blank"
+        path="reading"
+        label="One reading is sure to"
+        help="reading"
+        standard="0.5 mm"
+      />
+      <LengthField half="blank" path="tape" label="Tape is thick" help="tape" standard="0" />
+      <LengthField
+        half="blank"
+        path="heightReading"
+        label="A height is sure to"
+        help="reading"
+        standard="taken as exact"
+      />
+    </div>
+  </details>
+);
+
+/** What is told of a wall at once; the rest is a press away. */
 const shownLines = 3;
+
+/** What the engine makes of the readings. */
+function ReadingsSay() {
+  const { answer, refused } = vessel.value;
+  if (!answer || refused) return null;
+  const lines = answer.lines.slice(1);
+  return (
+    <div class="told">
+      <h3 class="group-head">What the readings say</h3>
+      <ul>
+        <Told lines={lines.slice(0, shownLines)} />
+      </ul>
+      {lines.length > shownLines ? (
+        <details class="more">
+          <summary>All of it, with how sure each figure is</summary>
+          <ul>
+            <Told lines={lines.slice(shownLines)} />
+          </ul>
+        </details>
+      ) : null}
+    </div>
+  );
+}
 
 const Told = ({ lines }: { readonly lines: readonly string[] }) => (
   <>
     {lines.map((line) => (
       <li key={line}>{inPlainWords(line)}</li>
     ))}
+  </>
+);
+
+export const VesselStep = () => (
+  <>
+    <Shelf />
+    <TextField half="blank" path="name" label="What vessel is it?" />
+    <WallKind />
+    <Readings />
+    <div class="field-pair">
+      <LengthField half="blank" path="footRound" label="Foot round" help="footRound" standard="0" />
+      <LengthField half="blank" path="lipRound" label="Lip round" help="lipRound" standard="0" />
+    </div>
+    <Handle />
+    <Standing />
+    <KeepOutGroup />
+    <FitGroup />
+    <HowWellRead />
+    <ReadingsSay />
   </>
 );
