@@ -20,6 +20,7 @@ import { jointFindings } from '../motifs/motif-joints.ts';
 import { layersWith } from '../motifs/motif-layers.ts';
 import { checkPlaces } from '../motifs/motif-places.ts';
 import { readMotifs } from '../motifs/motifs.ts';
+import { wordsOnPattern } from '../motifs/words-on-pattern.ts';
 import { reliefOf } from '../parts/relief.ts';
 import { barePlaces } from '../plan/bare-places.ts';
 import { motifOnSheet } from '../plan/on-sheet.ts';
@@ -50,6 +51,7 @@ export function draftPieces(input: MakeInput): readonly Draft[] {
       draftPiece({ ...input, motifs, laid }, part, place, [
         ...panels.findings,
         ...jointFindings(input, laid, { joints, levels }),
+        ...(pattern ? wordsOnPattern(input, motifs, plan, pattern.wrap.layers) : []),
       ]),
     );
     if (input.unchecked) return drafts;
