@@ -98,7 +98,7 @@ function addFilm(
   const lineAt = (x: number, y: number): number => (offset === 0 ? x : x - beside(y)) / apart;
   const shifts = [beside(foot), beside(lip)];
   const [first, last] = [least(shifts), (sums.length - 1) * apart + most(shifts)];
-  const crossings = Array.from(sums, (): Crossing[] => []);
+  const crossings = Array.from(sums, (): Crossings => ({ begins: [], ends: [] }));
   for (const { places, box } of layer) {
     const reach = {
       minX: first - box.maxX,
@@ -112,10 +112,10 @@ function addFilm(
   for (const [i, found] of crossings.entries()) sums[i] = (sums[i] ?? 0) + filled(found, placeOf);
 }
 
-/** Where an edge crosses a line: how high up, and which way. */
-interface Crossing {
-  readonly y: number;
-  readonly by: 1 | -1;
+/** Where edges cross a line: how high up, of those that wind one way and the other. Of numbers alone: there are millions. */
+interface Crossings {
+  readonly begins: number[];
+  readonly ends: number[];
 }
 
 /** Tell each line, by its number, where the chords of a contour moved by a step cross it. */
@@ -123,7 +123,7 @@ function cross(
   places: readonly number[],
   step: Point,
   lineAt: (x: number, y: number) => number,
-  crossings: readonly Crossing[][],
+  crossings: readonly Crossings[],
 ): void {
   const { length } = places;
   let y0 = (places[length - 1] ?? 0) + step.y;
@@ -133,21 +133,24 @@ function cross(
     const line1 = lineAt((places[i] ?? 0) + step.x, y1);
     const [low, high] = line0 < line1 ? [line0, line1] : [line1, line0];
     // Half open, so that a corner on a line counts once.
-    for (let n = Math.max(0, Math.ceil(low)); n < high && n < crossings.length; n++)
-      crossings[n]?.push({
-        y: y0 + ((y1 - y0) * (n - line0)) / (line1 - line0),
-        by: line0 < line1 ? 1 : -1,
-      });
+    for (let n = Math.max(0, Math.ceil(low)); n < high && n < crossings.length; n++) {
+      const found = crossings[n];
+      (line0 < line1 ? found?.begins : found?.ends)?.push(y0 + ((y1 - y0) * (n - line0)) / (line1 - line0));
+    }
     [y0, line0] = [y1, line1];
   }
 }
 
 /** How much of a line lies in film; copies that lie over one another count once. */
-function filled(crossings: Crossing[], placeOf: (y: number) => number): number {
+function filled(crossings: Crossings, placeOf: (y: number) => number): number {
+  const begins = Float64Array.from(crossings.begins).sort();
+  const ends = Float64Array.from(crossings.ends).sort();
   let [winding, sum, from] = [0, 0, 0];
-  for (const { y, by } of crossings.sort((p, q) => p.y - q.y)) {
+  for (let i = 0, j = 0; i < begins.length || j < ends.length; ) {
+    const isBegin = i < begins.length && !((ends[j] ?? Infinity) < (begins[i] ?? 0));
+    const y = (isBegin ? begins[i++] : ends[j++]) ?? 0;
     if (winding === 0) from = placeOf(y);
-    winding += by;
+    winding += isBegin ? 1 : -1;
     if (winding === 0) sum += placeOf(y) - from;
   }
   return sum;
