@@ -20,7 +20,27 @@ export function batchesApart(
 ): readonly (readonly number[])[] {
   const total = boxes.reduce((sum, _, i) => sum + weightOf(i), 0);
   if (total <= enough) return boxes.length === 0 ? [] : [boxes.map((_, i) => i)];
-  const sets = boxesSideBySide(boxes).map((members) => ({
+  return inBatches(boxesSideBySide(boxes), boxes, weightOf);
+}
+
+/** The same without boxes that meet no other, where `isClear` says that there is nothing to look at in one. */
+export const batchesBut = (
+  isClear: (number: number) => boolean,
+  boxes: readonly Box[],
+  weightOf: (number: number) => number,
+): readonly (readonly number[])[] =>
+  inBatches(
+    boxesSideBySide(boxes).filter((set) => set.length > 1 || !set.every(isClear)),
+    boxes,
+    weightOf,
+  );
+
+function inBatches(
+  apart: readonly (readonly number[])[],
+  boxes: readonly Box[],
+  weightOf: (number: number) => number,
+): readonly (readonly number[])[] {
+  const sets = apart.map((members) => ({
     members,
     low: members.reduce((low, i) => Math.min(low, boxes[i]?.minY ?? low), Infinity),
   }));

@@ -34,6 +34,7 @@ export const mostHeld = 256;
  */
 export function crossesNothing(x: ArrayLike<number>, y: ArrayLike<number>, least: number): boolean {
   const count = x.length;
+  if ((roundOf(x, y)?.sine ?? 0) >= leastSine) return hasBentSides(x, y, least);
   const at = (k: number) => k % count;
   const boxes = boxesOfStretches(x, y);
   for (let i = 0; i < count; i++) {
@@ -78,6 +79,65 @@ export function crossesNothing(x: ArrayLike<number>, y: ArrayLike<number>, least
       )
         return false;
     }
+  }
+  return true;
+}
+
+/** A ring whose sides come no nearer to its rays than this, as a sine, meets itself nowhere, however its corners were rounded. */
+const leastSine = 1e-6;
+
+/** How a ring lies around its middle that goes around it once, and never back. */
+export interface Round {
+  /** Of the least angle between any side and a ray that meets it. */
+  readonly sine: number;
+  /** Nothing of the ring lies nearer to its middle than this. */
+  readonly nearest: number;
+}
+
+/**
+ * How a ring, by its corners in columns, lies around their middle; undefined where it does not go around it once, or turns back. Every ray
+ * from there crosses such a ring once, so it meets itself nowhere. Most motifs are so, and it is told in one round.
+ */
+export function roundOf(x: ArrayLike<number>, y: ArrayLike<number>): Round | undefined {
+  const count = x.length;
+  let [middleX, middleY] = [0, 0];
+  for (let k = 0; k < count; k++) {
+    middleX += x[k] ?? 0;
+    middleY += y[k] ?? 0;
+  }
+  middleX /= count;
+  middleY /= count;
+  let px = (x[count - 1] ?? 0) - middleX;
+  let py = (y[count - 1] ?? 0) - middleY;
+  let [hand, rounds, least, nearest] = [0, 0, Infinity, Infinity];
+  for (let k = 0; k < count; k++) {
+    const qx = (x[k] ?? 0) - middleX;
+    const qy = (y[k] ?? 0) - middleY;
+    const swept = px * qy - py * qx;
+    if (hand === 0) hand = swept < 0 ? -1 : 1;
+    if (!(swept * hand > 0)) return undefined;
+    // A side lies on one line, at one distance from the middle: the farther along it, the nearer it runs to the ray.
+    const square = swept * swept;
+    const side = (qx - px) * (qx - px) + (qy - py) * (qy - py);
+    nearest = Math.min(nearest, square / side);
+    least = Math.min(least, square / (side * Math.max(px * px + py * py, qx * qx + qy * qy)));
+    // No side goes half around: each round passes the ray to the right once.
+    if (py < 0 !== qy < 0 && (hand > 0 ? py : qy) < 0) rounds += 1;
+    px = qx;
+    py = qy;
+  }
+  return rounds === 1 ? { sine: Math.sqrt(least), nearest: Math.sqrt(nearest) } : undefined;
+}
+
+/** Whether of a ring's sides none is shorter than `least`, and none goes straight on from the one before. */
+function hasBentSides(x: ArrayLike<number>, y: ArrayLike<number>, least: number): boolean {
+  const count = x.length;
+  let [ax, ay] = [x[count - 2] ?? 0, y[count - 2] ?? 0];
+  let [bx, by] = [x[count - 1] ?? 0, y[count - 1] ?? 0];
+  for (let k = 0; k < count; k++) {
+    const [cx, cy] = [x[k] ?? 0, y[k] ?? 0];
+    if (Math.abs(cx - bx) + Math.abs(cy - by) < least || turn(ax, ay, bx, by, cx, cy) === 0) return false;
+    [ax, ay, bx, by] = [bx, by, cx, cy];
   }
   return true;
 }

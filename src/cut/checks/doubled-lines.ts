@@ -1,10 +1,11 @@
 // Lines that are there twice, wholly or in part, and edges of two layers that lie on one another.
 import type { DrawnLine } from '../../drawing/drawn-line.ts';
-import { batchesApart, chordsAbout } from '../../geometry/batches.ts';
+import { batchesBut, chordsAbout } from '../../geometry/batches.ts';
 import { grow, hullBox } from '../../geometry/box.ts';
 import { between, norm, type Point } from '../../geometry/point.ts';
 import { precision } from '../../geometry/tolerance.ts';
 import { eachNearPair, type LineChords, lineChords } from './line-chords.ts';
+import { staysApart } from './plain-line.ts';
 
 /** One contour that runs along another. */
 export interface DoubledLine {
@@ -44,7 +45,8 @@ export interface DoublingOptions {
 export function doubledLines(lines: readonly DrawnLine[], options: DoublingOptions): DoubledLine[] {
   const { apart = precision } = options;
   const boxes = lines.map(({ contours }) => grow(hullBox(contours), apart));
-  return batchesApart(boxes, (i) => chordsAbout(lines[i]?.contours))
+  const isAlone = (i: number) => standsAlone(lines[i], options);
+  return batchesBut(isAlone, boxes, (i) => chordsAbout(lines[i]?.contours))
     .flatMap((members) => {
       const some = members.flatMap((i) => lines[i] ?? []);
       return doubledAmong(some, options).map(({ lines: [one, other], ...rest }): DoubledLine => {
@@ -52,6 +54,15 @@ export function doubledLines(lines: readonly DrawnLine[], options: DoublingOptio
       });
     })
     .sort((a, b) => a.lines[0] - b.lines[0]);
+}
+
+/** Whether a line that comes near no other surely does not run along itself. */
+function standsAlone(
+  line: DrawnLine | undefined,
+  { tolerance, apart = precision }: DoublingOptions,
+): boolean {
+  const [contour, ...others] = line?.contours ?? [];
+  return contour !== undefined && others.length === 0 && staysApart(contour, apart, { tolerance, longest });
 }
 
 function doubledAmong(

@@ -7,6 +7,7 @@ import type { Contour } from '../../geometry/contour.ts';
 import { distance, type Point } from '../../geometry/point.ts';
 import { joinTolerance } from '../../geometry/tolerance.ts';
 import { eachNearPair, type LineChords, lineChords } from './line-chords.ts';
+import { isPlain } from './plain-line.ts';
 
 export interface LineFault {
   /** The line it is in, as an index. */
@@ -74,8 +75,12 @@ const longest = 5;
 const samePlace = 1e-6;
 
 /** Contours that cross themselves, with how often, and where first. */
-export const selfCrossings = (lines: readonly DrawnLine[], tolerance: number): LineFault[] =>
-  batchesApart(
+export function selfCrossings(drawn: readonly DrawnLine[], tolerance: number): LineFault[] {
+  const lines = drawn.map((line) => ({
+    ...line,
+    contours: line.contours.filter((contour) => !isPlain(contour, { tolerance, longest })),
+  }));
+  return batchesApart(
     lines.map(({ contours }) => hullBox(contours)),
     (i) => chordsAbout(lines[i]?.contours),
   )
@@ -84,6 +89,7 @@ export const selfCrossings = (lines: readonly DrawnLine[], tolerance: number): L
       return crossingsAmong(some, tolerance).map((fault) => ({ ...fault, line: members[fault.line] ?? 0 }));
     })
     .sort((a, b) => a.line - b.line);
+}
 
 function crossingsAmong(lines: readonly DrawnLine[], tolerance: number): LineFault[] {
   const chords = lineChords(lines, { tolerance, longest });

@@ -1,5 +1,5 @@
 // True local width: where film, or a gap in it, is narrower than a limit, and by what disc that was found.
-import { batchesApart, chordsAbout } from '../../geometry/batches.ts';
+import { batchesBut, chordsAbout } from '../../geometry/batches.ts';
 import { grow, hullBox } from '../../geometry/box.ts';
 import type { Shape } from '../../geometry/contour.ts';
 import type { Point } from '../../geometry/point.ts';
@@ -8,6 +8,7 @@ import { type EdgeChords, edgeChords, type Side } from './edge-chords.ts';
 import { type EdgeDiscs, edgeDiscs } from './edge-discs.ts';
 import { NarrowCluster, type NarrowPlace } from './narrow-cluster.ts';
 import { type NarrowRun, narrowRuns } from './narrow-runs.ts';
+import { isWide } from './plain-line.ts';
 
 export interface WidthOptions {
   readonly side: Side;
@@ -27,11 +28,17 @@ export interface WidthOptions {
  * narrow. Corners, where discs shrink to nothing between sides that turn away from each other, are not.
  */
 export function narrowPlaces(shapes: readonly Shape[], options: WidthOptions): NarrowPlace[] {
-  const { limit } = options;
+  const { limit, tolerance } = options;
   if (!(limit > 0)) return [];
   // A disc reaches from an edge no farther than the limit.
   const boxes = shapes.map(({ contours }) => grow(hullBox(contours), limit / 2 + precision));
-  const found = batchesApart(boxes, (i) => chordsAbout(shapes[i]?.contours)).flatMap((members) =>
+  const isClear = (i: number): boolean => {
+    const [contour, ...holes] = shapes[i]?.contours ?? [];
+    return (
+      contour !== undefined && holes.length === 0 && isWide(contour, limit, { tolerance, longest: limit })
+    );
+  };
+  const found = batchesBut(isClear, boxes, (i) => chordsAbout(shapes[i]?.contours)).flatMap((members) =>
     placesAmong(
       members.flatMap((i) => shapes[i] ?? []),
       options,
@@ -49,6 +56,7 @@ function placesAmong(
   const wanted = isWanted && ((k: number) => isWanted({ x: chords.x[k] ?? 0, y: chords.y[k] ?? 0 }));
   const discs = edgeDiscs(chords, limit, wanted);
   const runs = narrowRuns(chords, discs, limit);
+  if (runs.length === 0) return [];
   const wide = wideContours(chords, discs, limit);
   return clustersOf(chords, discs, runs).flatMap((runs) => {
     const cluster = new NarrowCluster(chords, discs, runs, { limit, cusps });
