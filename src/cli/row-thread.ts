@@ -16,7 +16,7 @@ const batch = loadTools(Promise.resolve(input.engine)).then(
   (tools) => new NamesBatch({ ...input, kept, tools }),
 );
 
-async function answerTo({ row, folder }: RowAsked): Promise<RowAnswer> {
+async function answerTo({ row, folder }: RowAsked): Promise<Omit<RowAnswer, 'id'>> {
   try {
     const made =
       folder === undefined ? await (await batch).check(row) : await (await batch).make(row, folder);
@@ -28,5 +28,5 @@ async function answerTo({ row, folder }: RowAsked): Promise<RowAnswer> {
 }
 
 parentPort?.on('message', async (asked: RowAsked) => {
-  parentPort?.postMessage(await answerTo(asked));
+  parentPort?.postMessage({ id: asked.id, ...(await answerTo(asked)) } satisfies RowAnswer);
 });

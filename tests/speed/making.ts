@@ -52,7 +52,11 @@ function jobs(folder: string): Comparison[] {
     };
     const ready = `${out}-ready`;
     const floorRun = [join(import.meta.dirname, 'make-floor.mjs'), job, out, floorOut];
-    const floor = () => run([...floorRun, ready]);
+    let floorPeak = 0;
+    const floor = () => {
+      floorPeak = Math.max(floorPeak, peakMemory([...floorRun, ready]));
+      return 0;
+    };
     const time = compare(`make of ${columns * rows} shapes against the floor`, make, floor, {
       rounds,
       warmUp: 0,
@@ -62,7 +66,8 @@ function jobs(folder: string): Comparison[] {
     const copying = timeOf(() => run(floorRun));
     const copied = counted('the same against a floor that copies text', time.ours, copying, 'ms');
     const memory = counted(`peak memory of that against its input, bytes`, peak, statSync(art).size, 'bytes');
-    return { time, copied, memory, count: columns * rows };
+    const overFloor = counted('the same against its floor, as node runs it, bytes', peak, floorPeak, 'bytes');
+    return { time, copied, memory, overFloor, count: columns * rows };
   });
   const [small, , large] = made;
   if (!small || !large) return [];
@@ -76,7 +81,7 @@ function jobs(folder: string): Comparison[] {
   const exponent =
     Math.log((large.time.ours - start) / (small.time.ours - start)) / Math.log(large.count / small.count);
   return [
-    ...made.flatMap(({ time, copied, memory }) => [time, copied, memory]),
+    ...made.flatMap(({ time, copied, memory, overFloor }) => [time, copied, memory, overFloor]),
     counted('growth of make from 200 to 20,000 shapes, exponent against 1', exponent, 1, ''),
   ];
 }
