@@ -2,9 +2,9 @@
 
 import { BoxIndex } from './box-index.ts';
 import { type Contour, line, type Segment } from './contour.ts';
+import type { GridPoint, GridRing } from './grid-ring.ts';
 import type { Point } from './point.ts';
 import { norm } from './point.ts';
-import type { GridPoint, GridRing } from './polygon-clip.ts';
 import { chordCount, xAt, yAt } from './segment.ts';
 import type { GridEdge } from './touching.ts';
 

@@ -1,15 +1,11 @@
 // Polygons combined set by set: what comes near nothing else is combined alone, within what surrounds it. The engine
 // looks at all edges on a level together, so one run over a sheet of motifs takes far longer than a short one for each.
-import { type Box, boxOfPoints } from './box.ts';
-import {
-  type ClipOperation,
-  clipPolygons,
-  type Fill,
-  type GridPoint,
-  type GridRegion,
-  type GridRing,
-} from './polygon-clip.ts';
+import { boxOfPoints } from './box.ts';
+import type { GridRegion, GridRing } from './grid-ring.ts';
+import { Holders } from './nested-rings.ts';
+import { type ClipOperation, clipPolygons, type Fill } from './polygon-clip.ts';
 import { ringIndex, setsApart, setsSideBySide } from './rings-apart.ts';
+import { RingsAround } from './rings-around.ts';
 import { isCounterClockwise, isPlainlySimple } from './simple-ring.ts';
 
 /** Something of each of the two sides that are combined. */
@@ -90,6 +86,7 @@ function surroundings(
   subjects: number,
 ): (set: readonly number[]) => Sides<number> {
   const index = ringIndex(rings);
+  const around = new RingsAround(rings);
   return (set) => {
     const own = new Set(set);
     const at = rings[set[0] ?? 0]?.[0];
@@ -97,25 +94,10 @@ function surroundings(
     if (!at) return counts;
     for (const i of index.meeting(at.x, at.y, at.x, at.y)) {
       if (own.has(i)) continue;
-      counts[i < subjects ? 'subject' : 'clip'] += windingAround(at, rings[i] ?? []);
+      counts[i < subjects ? 'subject' : 'clip'] += around.turnsOf(i, at);
     }
     return counts;
   };
-}
-
-/** How often a ring goes around a point that it does not pass through, counter-clockwise with y up. */
-function windingAround({ x, y }: GridPoint, ring: GridRing): number {
-  let count = 0;
-  let p = ring.at(-1);
-  for (const q of ring) {
-    if (p && p.y <= y !== q.y <= y) {
-      const beside = (q.x - p.x) * (y - p.y) - (x - p.x) * (q.y - p.y);
-      if (q.y > p.y && beside > 0) count++;
-      else if (q.y < p.y && beside < 0) count--;
-    }
-    p = q;
-  }
-  return count;
 }
 
 const fillsAt: Record<Fill, (winding: number) => boolean> = {
@@ -212,27 +194,18 @@ function turns(frame: GridRing, winding: number): readonly GridRing[] {
   return Array.from({ length: Math.abs(winding) }, () => one);
 }
 
-/** Of boxes one in the other, the inner one's is less. */
-const sizeOf = (box: Box | undefined): number => (box ? box.maxX - box.minX + box.maxY - box.minY : 0);
-
 /** Regions with holes put into them: each into the smallest that it lies in. */
 function withHoles(
   regions: readonly NumberedRegion[],
   holes: readonly GridRing[],
 ): readonly NumberedRegion[] {
   if (holes.length === 0) return regions;
-  const index = ringIndex(regions.map(({ outer }) => outer));
-  const boxes = regions.map(({ outer }) => boxOfPoints(outer));
+  const holders = new Holders([...regions.map(({ outer }) => outer), ...holes]);
   const added = regions.map((): GridRing[] => []);
-  for (const hole of holes) {
-    const [at] = hole;
-    if (!at) continue;
-    const holders = index
-      .meeting(at.x, at.y, at.x, at.y)
-      .filter((i) => windingAround(at, regions[i]?.outer ?? []) !== 0);
-    const [holder] = holders.sort((a, b) => sizeOf(boxes[a]) - sizeOf(boxes[b]));
+  holes.forEach((hole, i) => {
+    const holder = holders.holderOf(regions.length + i);
     // None only where the region itself was too thin for the grid.
     if (holder !== undefined) added[holder]?.push(hole);
-  }
+  });
   return regions.map((region, i) => ({ ...region, holes: [...region.holes, ...(added[i] ?? [])] }));
 }

@@ -3,10 +3,11 @@
 
 import { ChordGrid, type Source } from './chords.ts';
 import { clipApart, isKeptAlone } from './clip-apart.ts';
+import type { GridPoint, GridRing } from './grid-ring.ts';
 import { loneRing } from './lone-ring.ts';
 import type { Point } from './point.ts';
 import { norm } from './point.ts';
-import type { ClipOperation, Fill, GridPoint, GridRing } from './polygon-clip.ts';
+import type { ClipOperation, Fill } from './polygon-clip.ts';
 import { sourcesApart } from './sources-apart.ts';
 import { ledThroughCorners } from './touching.ts';
 import type { Run, TracedRegion, TracedRing } from './traced.ts';

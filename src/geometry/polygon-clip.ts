@@ -8,24 +8,12 @@ import {
   EndType,
   FillRule,
   JoinType,
+  type Path64,
   PathType,
   type Point64,
-  PolyTree64,
 } from 'clipper2-ts';
-
-/** A corner on the grid: whole numbers. */
-export interface GridPoint {
-  readonly x: number;
-  readonly y: number;
-}
-
-export type GridRing = readonly GridPoint[];
-
-/** An outer ring with its holes. Outer rings run counter-clockwise with y up, holes clockwise. */
-export interface GridRegion {
-  readonly outer: GridRing;
-  readonly holes: readonly GridRing[];
-}
+import type { GridRegion, GridRing } from './grid-ring.ts';
+import { regionsOfRings } from './nested-rings.ts';
 
 export type ClipOperation = 'union' | 'intersection' | 'difference';
 /** `positive`: what is gone around more often counter-clockwise, with y up, than clockwise. */
@@ -43,23 +31,6 @@ const operations = {
   difference: ClipType.Difference,
 } as const;
 
-interface TreeNode {
-  readonly polygon?: readonly Point64[] | null;
-  readonly count: number;
-  child(index: number): unknown;
-}
-
-const children = (node: TreeNode): TreeNode[] =>
-  Array.from({ length: node.count }, (_, i) => node.child(i) as TreeNode);
-
-function collect(node: TreeNode, into: GridRegion[]): void {
-  for (const outer of children(node)) {
-    const holes = children(outer);
-    into.push({ outer: outer.polygon ?? [], holes: holes.map((hole) => hole.polygon ?? []) });
-    for (const hole of holes) collect(hole, into);
-  }
-}
-
 /** Combine polygons; the rings are only read. Both sides are read by the same fill rule. */
 export function clipPolygons(
   operation: ClipOperation,
@@ -70,11 +41,9 @@ export function clipPolygons(
   const engine = new Clipper64();
   for (const ring of subject) engine.addPath(ring as Point64[], PathType.Subject);
   for (const ring of clip) engine.addPath(ring as Point64[], PathType.Clip);
-  const tree = new PolyTree64();
-  engine.execute(operations[operation], fills[fill], tree);
-  const regions: GridRegion[] = [];
-  collect(tree as unknown as TreeNode, regions);
-  return regions;
+  const rings: Path64[] = [];
+  engine.execute(operations[operation], fills[fill], rings);
+  return regionsOfRings(rings);
 }
 
 /** Triangles that fill an outline which does not cross itself: a constrained Delaunay triangulation. */

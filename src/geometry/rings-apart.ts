@@ -1,7 +1,7 @@
 // Which rings come near one another: those that don't can be combined by themselves, in time that grows with their number.
 import { type Box, boxOfPoints } from './box.ts';
 import { BoxIndex } from './box-index.ts';
-import type { GridPoint, GridRing } from './polygon-clip.ts';
+import type { GridPoint, GridRing } from './grid-ring.ts';
 
 /** How near edges of different sets may come to the same square, grid units: more than combining moves a corner by. */
 const nearness = 2;

@@ -1,5 +1,5 @@
 // Rings that are seen at a glance not to cross or touch themselves: most motifs, which then need no polygon engine.
-import type { GridPoint, GridRing } from './polygon-clip.ts';
+import { type GridPoint, type GridRing, ringArea } from './grid-ring.ts';
 
 /** An order of points along one axis; of points alike in it, along the other. */
 type Order = (p: GridPoint, q: GridPoint) => number;
@@ -167,15 +167,7 @@ const turn = (ax: number, ay: number, bx: number, by: number, px: number, py: nu
   (bx - ax) * (py - ay) - (by - ay) * (px - ax);
 
 /** Which way a ring that does not cross itself runs, with y up. */
-export function isCounterClockwise(ring: GridRing): boolean {
-  let twice = 0;
-  let p = ring.at(-1);
-  for (const q of ring) {
-    if (p) twice += p.x * q.y - p.y * q.x;
-    p = q;
-  }
-  return twice > 0;
-}
+export const isCounterClockwise = (ring: GridRing): boolean => ringArea(ring) > 0;
 
 function isMonotone(ring: GridRing, order: Order): boolean {
   const sides = sidesOf(ring, order);

@@ -1,8 +1,8 @@
 // Straight edges drawn on one slanting line: on a grid they share it only where they share their corners.
 
 import { BoxIndex } from './box-index.ts';
+import type { GridPoint, GridRing } from './grid-ring.ts';
 import { norm } from './point.ts';
-import type { GridPoint, GridRing } from './polygon-clip.ts';
 
 /** A straight edge on the grid; `p` is the corner of its ring that it starts from. */
 export interface GridEdge {

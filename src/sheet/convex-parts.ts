@@ -1,6 +1,7 @@
 // An outline cut into convex parts: what sums of outlines are easily taken of.
 import { boxCorners, boxOfPoints } from '../geometry/box.ts';
-import { type GridPoint, type GridRing, triangulate } from '../geometry/polygon-clip.ts';
+import { type GridPoint, type GridRing, ringArea } from '../geometry/grid-ring.ts';
+import { triangulate } from '../geometry/polygon-clip.ts';
 
 const turnOf = (a: GridPoint, b: GridPoint, c: GridPoint): number =>
   (b.x - a.x) * (c.y - b.y) - (b.y - a.y) * (c.x - b.x);
@@ -12,15 +13,9 @@ const isConvex = (ring: GridRing): boolean =>
     return turnOf(a, b, c) >= 0;
   });
 
-const signedArea = (ring: GridRing): number =>
-  ring.reduce((sum, p, i) => {
-    const q = ring[(i + 1) % ring.length] ?? p;
-    return sum + (p.x * q.y - p.y * q.x) / 2;
-  }, 0);
-
 /** The same ring, counter-clockwise with y up. */
 export const counterClockwise = (ring: GridRing): GridRing =>
-  signedArea(ring) < 0 ? [...ring].reverse() : ring;
+  ringArea(ring) < 0 ? [...ring].reverse() : ring;
 
 const isSame = (p: GridPoint | undefined, q: GridPoint | undefined): boolean =>
   p?.x === q?.x && p?.y === q?.y;
@@ -33,10 +28,10 @@ const leastMissed = 1e-9;
  * piece with parts left out would be laid over others.
  */
 function trianglesOf(ring: GridRing): readonly GridRing[] {
-  const wanted = signedArea(ring);
+  const wanted = ringArea(ring);
   for (let quarters = 0; quarters < 4; quarters++) {
     const found = triangulate(turned(ring, quarters));
-    const filled = found.reduce((sum, triangle) => sum + Math.abs(signedArea(triangle)), 0);
+    const filled = found.reduce((sum, triangle) => sum + Math.abs(ringArea(triangle)), 0);
     if (Math.abs(filled - wanted) <= leastMissed * wanted)
       return quarters === 0 ? found : found.map((triangle) => turned(triangle, 4 - quarters));
   }

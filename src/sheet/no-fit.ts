@@ -1,5 +1,6 @@
 // Where one piece may not be put because another lies there: the no-fit region of two outlines.
-import { clipPolygons, type GridPoint, type GridRing } from '../geometry/polygon-clip.ts';
+import type { GridPoint, GridRing } from '../geometry/grid-ring.ts';
+import { clipPolygons } from '../geometry/polygon-clip.ts';
 import { convexParts } from './convex-parts.ts';
 
 /**

@@ -2,7 +2,8 @@
 // side by side and across one another, running either way.
 import { expect, test } from 'vitest';
 import { clipApart } from '../../src/geometry/clip-apart.ts';
-import type { ClipOperation, Fill, GridRegion, GridRing } from '../../src/geometry/polygon-clip.ts';
+import type { GridRegion, GridRing } from '../../src/geometry/grid-ring.ts';
+import type { ClipOperation, Fill } from '../../src/geometry/polygon-clip.ts';
 import { setsApart } from '../../src/geometry/rings-apart.ts';
 import { isPlainlySimple } from '../../src/geometry/simple-ring.ts';
 import { expectWithin } from '../closeness.ts';

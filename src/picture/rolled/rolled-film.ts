@@ -1,8 +1,9 @@
 // The film of a cut file, taken back to the wall and shown as far as it is in sight.
 import { type Box, boxesMeet, boxOfPoints, liesIn } from '../../geometry/box.ts';
 import type { Contour, Segment } from '../../geometry/contour.ts';
+import type { GridRing } from '../../geometry/grid-ring.ts';
 import { distance, type Point } from '../../geometry/point.ts';
-import { clipPolygons, type GridRing } from '../../geometry/polygon-clip.ts';
+import { clipPolygons } from '../../geometry/polygon-clip.ts';
 import { chordCount, pointAt } from '../../geometry/segment.ts';
 import { girthAt, radiusAt } from '../../unroll/flat-wall.ts';
 import { picturePath } from '../rolled-path.ts';

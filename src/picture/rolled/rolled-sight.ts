@@ -1,7 +1,8 @@
 // How much of a round body is in sight, and what it looks like from outside.
 import { hull } from '../../geometry/convex-chains.ts';
+import type { GridRing } from '../../geometry/grid-ring.ts';
 import type { Point } from '../../geometry/point.ts';
-import { clipPolygons, type GridRing } from '../../geometry/polygon-clip.ts';
+import { clipPolygons } from '../../geometry/polygon-clip.ts';
 import { type Camera, seenRings } from './rolled-camera.ts';
 import { closeRings, type ProfileRing } from './rolled-rings.ts';
 import type { BodyRing, Ring } from './rolled-vessel.ts';
