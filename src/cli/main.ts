@@ -6,6 +6,7 @@ import type { BenchFlags } from './bench-command.ts';
 import type { DescribeFlags } from './blank-command.ts';
 import type { CollarFlags } from './collar-command.ts';
 import { compileLater, tidyHeap } from './engine-pace.ts';
+import { beginNaming } from './given-names.ts';
 import type { InspectFlags } from './inspect-command.ts';
 import type { MakeFlags } from './make-command.ts';
 import type { NamesFlags } from './names-command.ts';
@@ -57,6 +58,7 @@ const program = new Command('seamwright')
   .hook('preAction', (_, asked) => {
     const isTyped = asked.getOptionValueSource('units') === 'cli';
     beginTelling(isTyped ? asked.opts<CommonOptions>().units : undefined);
+    beginNaming(asked.args);
   })
   .exitOverride()
   .configureOutput({ outputError: (text, write) => write(`${usageLine(text)}\n`) })

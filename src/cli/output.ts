@@ -1,5 +1,6 @@
 // What a command prints and the status it ends with.
 import { type Finding, Refused, stop, toLine } from '../finding.ts';
+import { asGiven } from './given-names.ts';
 import type { CommonOptions } from './options.ts';
 import { told } from './units-told.ts';
 
@@ -24,7 +25,9 @@ export function printFindings(findings: readonly Finding[], { numbered = false }
     const lines = printed.get(key) ?? 0;
     printed.set(key, lines + 1);
     if (lines < mostLines)
-      process.stderr.write(`${finding.level}${numbered ? ` ${i + 1}` : ''}: ${told(toLine(finding))}\n`);
+      process.stderr.write(
+        `${finding.level}${numbered ? ` ${i + 1}` : ''}: ${told(toLine(asGiven(finding)))}\n`,
+      );
     else left.set(key, lines + 1 - mostLines);
   }
   for (const [key, count] of left)
@@ -51,8 +54,9 @@ export async function withStatus(
     process.exitCode = await work();
   } catch (fault) {
     if (fault instanceof Refused) {
-      for (const finding of fault.findings) process.stderr.write(`${told(toLine(finding))}\n`);
-      if (options.json) printJson({ checks: fault.findings });
+      const findings = fault.findings.map(asGiven);
+      for (const finding of findings) process.stderr.write(`${told(toLine(finding))}\n`);
+      if (options.json) printJson({ checks: findings });
       process.exitCode = refusedStatus;
       return;
     }

@@ -33,6 +33,7 @@ const unroll = (...args: string[]) => ['unroll', 'cup.blank.json', '--out', 'new
 shop.write('empty.json', '');
 shop.write('comma.json', '{\n  "name": "x",\n  "blank": "cup.blank.json",\n}\n');
 shop.write('a-file', 'something dear');
+shop.write('lists/names.csv', 'name\nPebble\n');
 shop.write('good.job.json', aJob());
 // A pipe that nobody writes to: whoever reads it waits without end.
 execFileSync('mkfifo', [shop.at('pipe')]);
@@ -298,6 +299,21 @@ const cases: readonly Bad[] = [
     title: 'two jobs',
     args: ['make', 'good.job.json', 'good.job.json'],
     says: [/^too many arguments for 'make'.*; add --help/],
+  },
+  {
+    title: 'a drawing in another folder, named as it was given',
+    args: ['inspect', 'bad/cut-short.svg'],
+    says: [/^bad\/cut-short\.svg:3:\d+: can't be read as SVG: /],
+  },
+  {
+    title: 'a tile in another folder',
+    args: ['repeat', './bad/cut-short.svg', 'cup.blank.json'],
+    says: [/^\.\/bad\/cut-short\.svg:3:\d+: can't be read as SVG: /],
+  },
+  {
+    title: 'a list in another folder, with a job that takes nothing of it',
+    args: ['names', './good.job.json', 'lists/names.csv'],
+    says: [/^\.\/good\.job\.json: nothing in it is filled from names\.csv/],
   },
   { title: 'no job', args: ['make'], says: [/^missing required argument 'job'; add --help/] },
 ];

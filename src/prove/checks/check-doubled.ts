@@ -20,15 +20,23 @@ const roughLength = (s: Segment): number =>
     ? distance(s.from, s.to)
     : distance(s.from, s.c1) + distance(s.c1, s.c2) + distance(s.c2, s.to);
 
-/** Whether another line runs along a segment where it is looked at. */
-function isDoubled(segment: Segment, finder: NearestFinder): boolean {
-  if (roughLength(segment) < shortest) return false;
-  const way = directionAt(segment, 0.5);
-  return finder.within(pointAt(segment, 0.5), beside, segment).some(({ segment: other, t }) => {
+/** Whether another line runs along a segment at a place of it. */
+function runsAlong(segment: Segment, at: number, finder: NearestFinder): boolean {
+  const way = directionAt(segment, at);
+  return finder.within(pointAt(segment, at), beside, segment).some(({ segment: other, t }) => {
     const otherWay = directionAt(other, t);
     return Math.abs(cross(way, otherWay)) < sameWay * Math.abs(dot(way, otherWay));
   });
 }
+
+/**
+ * Whether another line runs along a segment in its middle and on to a quarter of it: a hole that touches the border in one place only runs
+ * its way there. What runs along less of it is itself along this one throughout.
+ */
+const isDoubled = (segment: Segment, finder: NearestFinder): boolean =>
+  roughLength(segment) >= shortest &&
+  runsAlong(segment, 1 / 2, finder) &&
+  (runsAlong(segment, 1 / 4, finder) || runsAlong(segment, 3 / 4, finder));
 
 /** Lines of one layer that run along another of it. */
 export function doubledLines(contours: readonly Contour[]): number {
