@@ -1,8 +1,8 @@
-// Every command but `make` that writes several files, met by its end at every call that changes the disk.
+// Every command that writes several files, met by its end at every call that changes the disk.
 //
 // One run of each takes down what stands on the disk before every such call, and in the middle of every file: that is what a
-// run killed there leaves: `faults.test.ts` kills `make` in truth (SIGKILL) at every such call, and here a list, whose rows are made
-// by threads, is killed at one. In each case the old files stand or the new ones, and the next run clears the rest away.
+// run killed there leaves: `faults.test.ts` kills `unroll` in truth (SIGKILL) at every such call, and here `make`, and a list, whose rows
+// are made by threads, are killed at one. In each case the old files stand or the new ones, and the next run clears the rest away.
 import { cpSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
@@ -34,12 +34,25 @@ for (const [name, overlap] of [
     seam: { style: 'overlap', overlap },
     sheet: { across: 300, up: 200, margin: 5 },
   });
+// A job that is soon made.
+for (const overlap of [6, 9])
+  shop.write(`plain-${overlap}.job.json`, {
+    name: 'cup',
+    blank: { stations: [0, 30].map((height) => ({ height, girth: 100 })), use: 'other' },
+    seam: { style: 'overlap', overlap },
+  });
 // Wide, so that few ways to close are drawn.
 shop.write('wide.svg', shop.read('dots.svg').replaceAll('40mm', '200mm'));
 shop.write('mug.blank.json', { stations: [0, 90].map((height) => ({ height, across: 80 })) });
 shop.write('names.csv', 'name\nPebble\nKelp\n');
 
 const commands: readonly Written[] = [
+  {
+    name: 'make',
+    older: ['make', 'plain-6.job.json', '--no-pictures', '--zip'],
+    newer: ['make', 'plain-9.job.json', '--no-pictures', '--zip'],
+    killedBy: 3,
+  },
   {
     name: 'names',
     older: ['names', 'sheets-a.job.json', 'names.csv'],
@@ -127,8 +140,8 @@ describe.each(commands)('$name', ({ name, older, newer, killedBy }) => {
     const into = (words: readonly string[], folder: string) => [...words, '--out', `${name}/${folder}`];
     // Rows are made in threads, into which a hook comes only with a process of its own.
     const alone = name === 'names';
-    const ran = (words: readonly string[], folder: string, hook?: string) =>
-      run(into(words, folder), { cwd: shop.folder, ...(hook === undefined ? {} : { hook, alone }) });
+    const ran = (words: readonly string[], folder: string, hook?: string, isAlone = alone) =>
+      run(into(words, folder), { cwd: shop.folder, ...(hook === undefined ? {} : { hook, alone: isAlone }) });
     const at = (folder: string) => shop.at(`${name}/${folder}`);
     expect(good).toContain((await ran(older, 'old')).status);
     // As it was before every call of a run: of the one that counts, for rows are made by threads of their own.
@@ -164,7 +177,7 @@ describe.each(commands)('$name', ({ name, older, newer, killedBy }) => {
       rmSync(at('out'), { recursive: true });
       cpSync(at('old'), at('out'), { recursive: true });
       const call = 1 + Math.floor((randomFrom(killedBy)() * moments.length) / 2);
-      expect([call, (await ran(newer, 'out', atCall(call, kill))).status]).toEqual([call, null]);
+      expect([call, (await ran(newer, 'out', atCall(call, kill), true)).status]).toEqual([call, null]);
       expect(good).toContain((await ran(newer, 'out')).status);
       expect(standing(at('out'), old, next)).toEqual({
         sets: [...setsOf(next)].map(() => 'new'),

@@ -12,6 +12,9 @@ import { filesOf, type Typed } from './a-job.ts';
 
 export type Texts = Readonly<Record<string, string>>;
 
+/** Pictures have so much fewer pixels each way than a maker's: who asks for a folder looks at their drawings, never at pixels. */
+const coarser = 20;
+
 /** The files of a job and its report. @throws Refused as the command would. */
 export async function folderOf(
   { blank, job = {}, artwork = {}, tile, files: texts = {}, words = () => [] }: Typed,
@@ -26,7 +29,12 @@ export async function folderOf(
       blank: readBlank(blank, 'b.blank.json'),
       blankFile: 'b.blank.json',
       files: filesOf({ ...texts, ...(tile === undefined ? {} : { 'tile.svg': tile }) }),
-      tools: { ...engine, words, setText },
+      tools: {
+        ...engine,
+        rasterise: (svg, widthPx) => engine.rasterise(svg, Math.ceil(widthPx / coarser)),
+        words,
+        setText,
+      },
     },
     { pictures: false, search: { trials: 4000 }, fromFolder: (file) => file, ...options },
   );

@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import { moveContour } from '../../src/geometry/affine.ts';
 import type { Contour } from '../../src/geometry/contour.ts';
-import { doubledLines } from '../../src/prove/check-doubled.ts';
+import { doubledLines } from '../../src/prove/checks/check-doubled.ts';
 import { box, circle } from '../geometry/drawn.ts';
 
 const turn = Math.SQRT1_2;

@@ -13,14 +13,18 @@ const wallBy = (length: number, radius: (along: number) => number, count: number
 /** Nearly a hemisphere, foot down: from 10 degrees off its pole to 10 degrees short of its rim. */
 const bowl = wallBy((60 * Math.PI * 70) / 180, (s) => 60 * Math.sin(Math.PI / 18 + s / 60), 300);
 
-/** Fewest parts by trying every way to cut a short wall: by dynamic programming over all ends. */
+/**
+ * Fewest parts by trying every way to cut a wall: by dynamic programming over all ends. What stretches a part too far does so to any that
+ * holds it, for a cone that serves the longer serves the shorter: those are not tried.
+ */
 function fewest(wall: readonly RadiusAlong[], stretch: number, gather: number): number {
   const parts = [0];
   for (let end = 1; end < wall.length; end++) {
     let least = Infinity;
-    for (let start = 0; start < end; start++)
-      if (leastStretchCone(wall.slice(start, end + 1), gather).stretch <= stretch + 1e-9)
-        least = Math.min(least, (parts[start] ?? Infinity) + 1);
+    for (let start = end - 1; start >= 0; start--) {
+      if (leastStretchCone(wall.slice(start, end + 1), gather).stretch > stretch + 1e-9) break;
+      least = Math.min(least, (parts[start] ?? Infinity) + 1);
+    }
     parts.push(least);
   }
   return parts.at(-1) ?? 0;
