@@ -217,6 +217,34 @@ const hostile: readonly (readonly [
     /x: unknown key/,
   ],
   [
+    'a name of 10 MB',
+    'a.job.json',
+    () => JSON.stringify(aJob({ name: 'x'.repeat(1e7) })),
+    (file) => ['make', file],
+    /name: "x+…" will not do here; give a text of one line, up to 200 letters/,
+  ],
+  [
+    'a key that all objects have',
+    'a.job.json',
+    () => '{"name":"a","blank":"cup.blank.json","__proto__":{"name":"b"}}',
+    (file) => ['make', file],
+    /__proto__: unknown key/,
+  ],
+  [
+    'a length past all',
+    'a.job.json',
+    () => '{"name":"a","blank":"cup.blank.json","seam":{"overlap":1e999}}',
+    (file) => ['make', file],
+    /overlap: Infinity is not a length/,
+  ],
+  [
+    'a font in WOFF2 that says it is large',
+    'a.woff2',
+    () => woff2(0xffffff00),
+    lettered,
+    /WOFF2 file, which is not read/,
+  ],
+  [
     'a hundred thousand coats',
     'a.job.json',
     () => JSON.stringify({ name: 'a', blank: 'cup.blank.json', coats: many(1e5, { thickness: 0.1 }) }),
@@ -270,6 +298,15 @@ const hostile: readonly (readonly [
     /over 64 deep/,
   ],
 ];
+
+/** The head of a font as WOFF2 packs it, with the size that it says to unpack to. Source: W3C, WOFF File Format 2.0, section 4.1. */
+function woff2(size: number): Uint8Array {
+  const head = Buffer.alloc(2000);
+  head.write('wOF2', 0);
+  head.writeUInt32BE(0x10000, 4);
+  head.writeUInt32BE(size, 16);
+  return head;
+}
 
 const font = () =>
   readFileSync(

@@ -18,6 +18,12 @@ describe('a JSON text', () => {
     );
   });
 
+  test('of ten million letters is read, and refused where it is not closed', () => {
+    const long = 'x'.repeat(1e7);
+    expect(parseJson(`"${long}"`, 'a.json') === long).toBe(true);
+    expect(faultOf(`"${long}`)?.rule).toBe('broken-json');
+  });
+
   test('that is broken is refused whenever the engine refuses it, and only then', () => {
     const broken = fc.tuple(
       fc.json({ maxDepth: 2 }),

@@ -70,14 +70,24 @@ function readList(cursor: Cursor, depth: number): readonly unknown[] {
 }
 
 function readText(cursor: Cursor): string {
-  const pattern = /"(?:[^"\\\p{Cc}]|[\u007f-\u009f]|\\["\\/bfnrt]|\\u[0-9a-fA-F]{4})*/uy;
-  pattern.lastIndex = cursor.at;
-  const token = pattern.exec(cursor.text)?.[0] ?? '';
-  const end = cursor.at + token.length;
+  const end = endOfText(cursor);
   if (cursor.text.charAt(end) !== '"')
     throw fault({ ...cursor, at: end }, textFault(cursor.text.charAt(end)));
+  const token = cursor.text.slice(cursor.at, end + 1);
   cursor.at = end + 1;
-  return String(JSON.parse(`${token}"`));
+  return String(JSON.parse(token));
+}
+
+/**
+ * Where a text that begins here ends, or can't go on. In stretches: the engine remembers each letter that one pattern went over, and
+ * some millions are too many.
+ */
+function endOfText({ text, at }: Cursor): number {
+  const stretch = /(?:[^"\\\p{Cc}]|[\u007f-\u009f]|\\["\\/bfnrt]|\\u[0-9a-fA-F]{4}){1,4096}/uy;
+  let end = at + 1;
+  stretch.lastIndex = end;
+  while (stretch.test(text)) end = stretch.lastIndex;
+  return end;
 }
 
 const textFault = (found: string): string =>
