@@ -1,36 +1,51 @@
-// The discrete Fourier transform of a square grid.
+// The discrete Fourier transform of a grid.
 // Source: Cooley and Tukey, Math. Comp. 19 (1965) 297-301, in the usual form for powers of two.
 
-/** A square grid of complex numbers in rows; its side a power of two. */
+/** A grid of complex numbers in rows; its sides are powers of two. */
 export interface ComplexGrid {
-  readonly side: number;
+  readonly width: number;
+  readonly height: number;
   readonly re: Float64Array;
   readonly im: Float64Array;
 }
 
-/** The transform in place; `inverse` undoes it, the division by the count included. @throws Error where the side is no power of two. */
+/** The transform in place; `inverse` undoes it, the division by the count included. @throws Error where a side is no power of two. */
 export function transform(grid: ComplexGrid, direction: 'forward' | 'inverse'): void {
-  const { side, re, im } = grid;
+  const { width, height, re, im } = grid;
   const sign = direction === 'forward' ? -1 : 1;
-  const turns = turnsOf(side, sign);
-  const line = { re: new Float64Array(side), im: new Float64Array(side) };
+  transformLines(grid, { lines: height, apart: width, length: width, step: 1 }, sign);
+  transformLines(grid, { lines: width, apart: 1, length: height, step: width }, sign);
+  if (direction === 'forward') return;
+  const count = width * height;
+  for (let i = 0; i < count; i++) {
+    re[i] = (re[i] ?? 0) / count;
+    im[i] = (im[i] ?? 0) / count;
+  }
+}
+
+/** So many lines of a grid, each so far from the next; how many numbers each has, and how far they lie from each other. */
+interface Lines {
+  readonly lines: number;
+  readonly apart: number;
+  readonly length: number;
+  readonly step: number;
+}
+
+function transformLines({ re, im }: ComplexGrid, { lines, apart, length, step }: Lines, sign: number): void {
+  const turns = turnsOf(length, sign);
   // A column is taken out of the grid first: its numbers lie a row apart, where each would be fetched anew at every level.
-  for (const { from, step } of linesOf(side)) {
-    for (let i = 0; i < side; i++) {
+  const line = { re: new Float64Array(length), im: new Float64Array(length) };
+  for (let n = 0; n < lines; n++) {
+    const from = n * apart;
+    for (let i = 0; i < length; i++) {
       line.re[i] = re[from + i * step] ?? 0;
       line.im[i] = im[from + i * step] ?? 0;
     }
     transformLine(line.re, line.im, turns);
-    for (let i = 0; i < side; i++) {
+    for (let i = 0; i < length; i++) {
       re[from + i * step] = line.re[i] ?? 0;
       im[from + i * step] = line.im[i] ?? 0;
     }
-  }
-  if (direction === 'forward') return;
-  const count = side * side;
-  for (let i = 0; i < count; i++) {
-    re[i] = (re[i] ?? 0) / count;
-    im[i] = (im[i] ?? 0) / count;
   }
 }
 
@@ -46,11 +61,6 @@ function turnsOf(side: number, sign: number): Turns {
     cos: Float64Array.from(angles, Math.cos),
     sin: Float64Array.from(angles, (a) => sign * Math.sin(a)),
   };
-}
-
-function* linesOf(side: number): Generator<{ readonly from: number; readonly step: number }> {
-  for (let row = 0; row < side; row++) yield { from: row * side, step: 1 };
-  for (let column = 0; column < side; column++) yield { from: column, step: side };
 }
 
 function transformLine(re: Float64Array, im: Float64Array, { cos, sin }: Turns): void {

@@ -5,32 +5,32 @@ import { randomFrom } from './drawn.ts';
 
 test('gives the sums of its definition, and comes back', () => {
   const random = randomFrom(2);
-  const side = 8;
-  const [re, im] = [0, 1].map(() => Float64Array.from({ length: side * side }, () => random() - 0.5));
+  const [width, height] = [8, 4];
+  const [re, im] = [0, 1].map(() => Float64Array.from({ length: width * height }, () => random() - 0.5));
   if (!re || !im) throw new Error('two parts');
-  const grid = { side, re: Float64Array.from(re), im: Float64Array.from(im) };
+  const grid = { width, height, re: Float64Array.from(re), im: Float64Array.from(im) };
   transform(grid, 'forward');
-  for (let v = 0; v < side; v++)
-    for (let u = 0; u < side; u++) {
+  for (let v = 0; v < height; v++)
+    for (let u = 0; u < width; u++) {
       let [sumRe, sumIm] = [0, 0];
-      for (let y = 0; y < side; y++)
-        for (let x = 0; x < side; x++) {
-          const angle = (-2 * Math.PI * (u * x + v * y)) / side;
-          const [p, q] = [re[y * side + x] ?? 0, im[y * side + x] ?? 0];
+      for (let y = 0; y < height; y++)
+        for (let x = 0; x < width; x++) {
+          const angle = -2 * Math.PI * ((u * x) / width + (v * y) / height);
+          const [p, q] = [re[y * width + x] ?? 0, im[y * width + x] ?? 0];
           sumRe += p * Math.cos(angle) - q * Math.sin(angle);
           sumIm += p * Math.sin(angle) + q * Math.cos(angle);
         }
-      expect(grid.re[v * side + u]).toBeCloseTo(sumRe, 10);
-      expect(grid.im[v * side + u]).toBeCloseTo(sumIm, 10);
+      expect(grid.re[v * width + u]).toBeCloseTo(sumRe, 10);
+      expect(grid.im[v * width + u]).toBeCloseTo(sumIm, 10);
     }
   transform(grid, 'inverse');
-  for (let i = 0; i < side * side; i++) {
+  for (let i = 0; i < width * height; i++) {
     expect(grid.re[i]).toBeCloseTo(re[i] ?? 0, 12);
     expect(grid.im[i]).toBeCloseTo(im[i] ?? 0, 12);
   }
 });
 
 test('a side that is no power of two is refused', () => {
-  const [re, im] = [new Float64Array(9), new Float64Array(9)];
-  expect(() => transform({ side: 3, re, im }, 'forward')).toThrow(/power of two/);
+  const [re, im] = [new Float64Array(12), new Float64Array(12)];
+  expect(() => transform({ width: 4, height: 3, re, im }, 'forward')).toThrow(/power of two/);
 });

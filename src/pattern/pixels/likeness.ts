@@ -2,6 +2,8 @@
 import { transform } from '../../geometry/fourier.ts';
 import type { Planes } from './planes.ts';
 
+type Size = Pick<Planes, 'width' | 'height'>;
+
 /** Likeness for steps that go right, or straight down: -1 to 1; 0 where too little of the picture shows again. */
 export interface Likeness {
   readonly width: number;
@@ -9,21 +11,26 @@ export interface Likeness {
   readonly at: (dx: number, dy: number) => number;
 }
 
+/** What shows less contrast than this share of the whole is blank: what rounding leaves there is like anything. */
+const leastShown = 0.02;
+
 /**
  * The correlation of what two copies show where they overlap, all channels together, normalised there.
  * Source: J. P. Lewis, Fast Normalized Cross-Correlation, Vision Interface 1995 (sums over overlaps by running totals), from memory.
  */
 export function likenessOf({ width, height, planes }: Planes): Likeness {
-  let side = 1;
-  while (side < 2 * Math.max(width, height)) side *= 2;
-  const power = new Float64Array(side * side);
+  const room = { width: twofold(width), height: twofold(height) };
+  const power = new Float64Array(room.width * room.height);
   // The mean is taken off first, so that sums stay small.
   const level = planes.map((plane) => plane.reduce((sum, value) => sum + value, 0) / plane.length);
   const centred = planes.map((plane, k) => plane.map((value) => value - (level[k] ?? 0)));
   for (let k = 0; k < centred.length; k += 2)
-    addPower(power, { width, height, side }, centred[k], centred[k + 1]);
-  const grid = { side, re: power, im: new Float64Array(side * side) };
+    addPower(power, { width, height, room }, centred[k], centred[k + 1]);
+  const grid = { ...room, re: power, im: new Float64Array(power.length) };
   transform(grid, 'inverse');
+  const contrast =
+    centred.reduce((sum, plane) => sum + plane.reduce((all, value) => all + value * value, 0), 0) /
+    (width * height);
   const sums = centred.map((plane) => new Totals(plane, width, height, false));
   const squares = centred.map((plane) => new Totals(plane, width, height, true));
   const at = (dx: number, dy: number): number => {
@@ -31,7 +38,8 @@ export function likenessOf({ width, height, planes }: Planes): Likeness {
     if (w <= 0 || h <= 0) return 0;
     const count = w * h;
     const [x, y] = [Math.max(0, -dx), Math.max(0, -dy)];
-    let product = grid.re[((dy + side) % side) * side + ((dx + side) % side)] ?? 0;
+    const [u, v] = [(dx + room.width) % room.width, (dy + room.height) % room.height];
+    let product = grid.re[v * room.width + u] ?? 0;
     let [own, other] = [0, 0];
     sums.forEach((sum, k) => {
       const [p, q] = [sum.over(x, y, w, h), sum.over(x + dx, y + dy, w, h)];
@@ -39,25 +47,28 @@ export function likenessOf({ width, height, planes }: Planes): Likeness {
       own += (squares[k]?.over(x, y, w, h) ?? 0) - (p * p) / count;
       other += (squares[k]?.over(x + dx, y + dy, w, h) ?? 0) - (q * q) / count;
     });
-    return own <= 0 || other <= 0 ? 0 : product / Math.sqrt(own * other);
+    return Math.min(own, other) <= leastShown * count * contrast ? 0 : product / Math.sqrt(own * other);
   };
   return { width, height, at };
 }
 
+/** The power of two in which a length has room twice: there a picture meets no copy of itself. */
+const twofold = (length: number): number => 2 ** Math.ceil(Math.log2(2 * length));
+
 /** Two channels at once, as the real and the imaginary part: the real part of their correlation is the sum of both. */
 function addPower(
   power: Float64Array,
-  { width, height, side }: { readonly width: number; readonly height: number; readonly side: number },
+  { width, height, room }: Size & { readonly room: Size },
   one: Float64Array | undefined,
   other: Float64Array | undefined,
 ): void {
-  const [re, im] = [new Float64Array(side * side), new Float64Array(side * side)];
+  const [re, im] = [new Float64Array(power.length), new Float64Array(power.length)];
   for (let y = 0; y < height; y++)
     for (let x = 0; x < width; x++) {
-      re[y * side + x] = one?.[y * width + x] ?? 0;
-      im[y * side + x] = other?.[y * width + x] ?? 0;
+      re[y * room.width + x] = one?.[y * width + x] ?? 0;
+      im[y * room.width + x] = other?.[y * width + x] ?? 0;
     }
-  transform({ side, re, im }, 'forward');
+  transform({ ...room, re, im }, 'forward');
   for (let i = 0; i < power.length; i++) power[i] = (power[i] ?? 0) + (re[i] ?? 0) ** 2 + (im[i] ?? 0) ** 2;
 }
 

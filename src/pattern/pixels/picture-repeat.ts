@@ -3,7 +3,7 @@
 // hold make up the lattice. What a hand drew, almost regular, is like itself too, but its blocks stand off by this much and that.
 import { add, cross, type Point, scale } from '../../geometry/point.ts';
 import { cellArea, type Lattice, step } from '../lattice/lattice.ts';
-import { distinct, isMultiple, reduced, tidied } from '../lattice/same-lattice.ts';
+import { distinct, offLattice, reduced, tidied } from '../lattice/same-lattice.ts';
 import { leastTold, shownTwice } from '../repeat/shown-twice.ts';
 import type { FoundRepeat } from '../repeat/true-repeat.ts';
 import { seenTogether } from './hidden-places.ts';
@@ -12,9 +12,10 @@ import { type Likeness, likenessOf } from './likeness.ts';
 import { likenessPeaks } from './likeness-peaks.ts';
 import { type Planes, smaller, tellingPlanes } from './planes.ts';
 import { type Looked, lookedAt, type StepSeen, stepSeen } from './step-blocks.ts';
+import { type Things, thingsIn, thingsSeen } from './things.ts';
 
-/** Lattices are looked for on no more pixels a side, and then settled on the whole picture. */
-const mostSide = 512;
+/** Lattices are looked for on no more pixels, and then settled on the whole picture. */
+const mostPixels = 512 ** 2;
 
 /** The share of blocks that must show again for a step to be tried, part of the picture being covered. */
 const leastTried = 0.25;
@@ -33,6 +34,10 @@ const blocksPerDoubt = 3;
 const mostSteps = { likest: 6, shortest: 20 } as const;
 const mostLattices = { likest: 15, shortest: 24 } as const;
 
+/** Things that must show again beyond those that make the steps; and what each leaves of the doubt. */
+const leastBeyond = 2;
+const doubtLeft = 1 / 4;
+
 /** What is less sure than this is no answer. */
 const leastSure = 0.5;
 
@@ -45,14 +50,14 @@ const leastJudged = 0.1;
 const leastLike = 0.15;
 
 /** A larger period stands before a smaller that leaves more than this share of the picture unexplained, if it leaves so much less. */
-const mostLeft = 0.02;
+const mostLeft = 0.01;
 const lessLeft = 0.3;
 const nothingLeft = 0.03;
 
 /** The lattices that a picture may repeat by, the likeliest first; none where nothing repeats both ways. Lengths in px, y down. */
 export function pictureRepeat(picture: Planes): readonly FoundRepeat[] {
   const telling = tellingPlanes(picture);
-  const times = Math.max(1, Math.ceil(Math.max(picture.width, picture.height) / mostSide));
+  const times = Math.max(1, Math.ceil(Math.sqrt((picture.width * picture.height) / mostPixels)));
   if (times === 1) return repeatsOf(telling);
   const looked = lookedAt(telling);
   return repeatsOf(smaller(telling, times)).map(({ a, b, confidence }) => {
@@ -74,9 +79,15 @@ function repeatsOf(picture: Planes): readonly FoundRepeat[] {
     held.map((seen) => seen.step),
     likeness,
   );
-  const found = lattices.flatMap((lattice) => proven(looked, lattice) ?? []);
-  return ranked(looked, found);
+  const things = thingsIn(looked);
+  const found = lattices.flatMap((lattice) => proven(looked, things, lattice) ?? []);
+  return ranked(looked, found).map(({ doubt, ...one }) => ({
+    ...one,
+    confidence: one.confidence * (1 - doubt),
+  }));
 }
+
+const shortestOf = (lattice: Lattice): number => lengthOf(reduced(lattice).a);
 
 const lengthOf = ({ x, y }: Point): number => Math.hypot(x, y);
 const apart = (p: Point, q: Point): number => Math.hypot(p.x - q.x, p.y - q.y);
@@ -123,7 +134,7 @@ const leastSine = 0.02;
  * The smallest period first, unless larger ones explain what it does not: then the smallest of those that do so best. None where
  * one a step of the smallest further on does as well: of a line on a grid that shows once nobody can tell where the next would be.
  */
-function ranked(looked: Looked, found: readonly FoundRepeat[]): readonly FoundRepeat[] {
+function ranked(looked: Looked, found: readonly Proven[]): readonly Proven[] {
   const [smallest, ...larger] = [...found].sort((p, q) => cellArea(p) - cellArea(q));
   if (!smallest) return [];
   const explaining = larger
@@ -133,26 +144,42 @@ function ranked(looked: Looked, found: readonly FoundRepeat[]): readonly FoundRe
   const least = Math.min(...explaining.map(({ left }) => left));
   const asGood = Math.max(nothingLeft, 2 * least);
   const first = explaining.find(({ left }) => left <= asGood)?.one ?? smallest;
+  const further = first === smallest ? [] : beside(first, smallest);
   if (
-    first !== smallest &&
-    beside(looked, first, smallest).some((one) => leftBeside(looked, one, smallest) <= asGood)
+    further.some((one) => isRival(looked, one, first) && leftBeside(looked, one, smallest) <= asGood) ||
+    found.some((one) => isRival(looked, one, first) && isAsGood(looked, one, first))
   )
     return [];
   const others = found.filter((one) => one !== first).sort((p, q) => q.confidence - p.confidence);
   return [first, ...others];
 }
 
-/** Lattices that are no whole sums of one, but have one of its steps a step of another lattice further on, where that still shows. */
-const beside = (looked: Looked, { a, b }: Lattice, by: Lattice): readonly Lattice[] =>
-  [by.a, by.b, scale(by.a, -1), scale(by.b, -1)].flatMap((p) =>
-    [
-      { moved: add(a, p), kept: b },
-      { moved: add(b, p), kept: a },
-    ]
-      .filter(({ moved }) => overlapOf(moved, looked.picture) >= leastJudged)
-      .map(({ moved, kept }) => ({ a: moved, b: kept }))
-      .filter((one) => !isMultiple(one, { a, b }, sameLattice)),
+/** A lattice is no better than another that leaves more by no more than this share of the picture. */
+const hardlyLess = 0.002;
+
+/** Whether a lattice leaves as little of what it shows again as another does there. */
+const isAsGood = (looked: Looked, one: Lattice, than: Lattice): boolean =>
+  (leftBy(looked, one, one) ?? 1) <= 2 * (leftBy(looked, than, one) ?? 0) + hardlyLess;
+
+/**
+ * A step by which less of the picture shows again than this is none that a crop of 1.3 periods would have to tell: what is as good by it
+ * has no say.
+ */
+const leastRival = 0.2;
+
+/** Whether a lattice is none of another's, by steps that show again far enough for it to stand against the other. */
+const isRival = (looked: Looked, one: Lattice, than: Lattice): boolean =>
+  [one.a, one.b].some((p) => offLattice(p, than) > sameLattice) &&
+  [one.a, one.b].every(
+    (p) => offLattice(p, than) <= sameLattice || overlapOf(p, looked.picture) >= leastRival,
   );
+
+/** Lattices that have one of the steps of one a step of another lattice further on. */
+const beside = ({ a, b }: Lattice, by: Lattice): readonly Lattice[] =>
+  [by.a, by.b, scale(by.a, -1), scale(by.b, -1)].flatMap((p) => [
+    { a: add(a, p), b },
+    { a: add(b, p), b: a },
+  ]);
 
 /** What a lattice leaves of all that another leaves of the same part, 0 to 1; 1 where that is hardly anything. */
 function leftBeside(looked: Looked, one: Lattice, than: Lattice): number {
@@ -160,8 +187,13 @@ function leftBeside(looked: Looked, one: Lattice, than: Lattice): number {
   return left > mostLeft ? (leftBy(looked, one, one) ?? left) / left : 1;
 }
 
+/** A lattice by which blocks show again so surely, and how far that may be chance all the same: few things were put down so. */
+interface Proven extends FoundRepeat {
+  readonly doubt: number;
+}
+
 /** A lattice settled on all its steps, with how sure it is; undefined where it is none. */
-function proven(looked: Looked, lattice: Lattice): FoundRepeat | undefined {
+function proven(looked: Looked, things: Things, lattice: Lattice): Proven | undefined {
   const exact = settled(looked, lattice);
   if (!exact || shownTwice(exact, looked.picture) < leastTold) return undefined;
   const steps = stepsShown(exact, looked.picture).map(({ by }) => {
@@ -172,9 +204,12 @@ function proven(looked: Looked, lattice: Lattice): FoundRepeat | undefined {
   const together = seenTogether(looked.picture, steps);
   const share = shareOf(together);
   if (together.again < leastBlocks || share < leastShare || together.hidden > mostHidden) return undefined;
-  const doubt = 2 ** (1 - together.again / blocksPerDoubt);
-  const confidence = share * (1 - together.hidden) * Math.max(0, 1 - doubt);
-  return confidence < leastSure ? undefined : { ...tidied(exact), confidence };
+  const confidence =
+    share * (1 - together.hidden) * Math.max(0, 1 - 2 ** (1 - together.again / blocksPerDoubt));
+  if (confidence < leastSure) return undefined;
+  const { beyond, alone } = thingsSeen(things, looked.picture, steps, shortestOf(exact));
+  if (beyond < leastBeyond || alone > beyond) return undefined;
+  return { ...tidied(exact), confidence, doubt: doubtLeft ** beyond };
 }
 
 /** Blocks that agree on a place farther than this from where the lattice has it speak against it, px. */

@@ -18,6 +18,10 @@ export interface StepSeen {
 
 /** Sides of blocks, px; how many a step is looked at in; and how far a block may stand off the step, px. */
 const sizes = { least: 20, most: 56 } as const;
+
+/** Where a step leaves less room than that, blocks are as wide as it is, but not narrower than this; and how far blocks keep off the borders. */
+const leastSide = 12;
+const offBorder = 3;
 const mostBlocks = 100;
 const mostOff = 0.5;
 
@@ -88,7 +92,10 @@ export function stepSeen(looked: Looked, step: Point): StepSeen {
 }
 
 function seenAnew({ picture, variance, noise }: Looked, step: Point): StepSeen {
-  const side = Math.round(Math.min(sizes.most, Math.max(sizes.least, Math.hypot(step.x, step.y) / 4)));
+  const wanted = Math.min(sizes.most, Math.max(sizes.least, Math.hypot(step.x, step.y) / 4));
+  const room =
+    Math.min(picture.width - Math.abs(step.x), picture.height - Math.abs(step.y)) - 2 * offBorder - 2;
+  const side = Math.round(Math.min(wanted, Math.max(leastSide, room)));
   const blocks = blocksOver(picture, step, side)
     .flatMap((at) => matched(picture, at, side, step) ?? [])
     .filter(({ contrast }) => contrast > leastContrast * variance + noise);
@@ -158,11 +165,11 @@ function median(values: readonly number[]): number {
 
 /** Corners of blocks spread over all that shows twice, so that each and its copy lie a pixel inside. */
 function blocksOver({ width, height }: Planes, step: Point, side: number): readonly Point[] {
-  const room = 3;
-  const [fromX, fromY] = [Math.max(0, -Math.floor(step.x)) + room, Math.max(0, -Math.floor(step.y)) + room];
+  const start = (by: number) => Math.max(0, -Math.floor(by)) + offBorder;
+  const [fromX, fromY] = [start(step.x), start(step.y)];
   const [toX, toY] = [
-    Math.min(width, width - Math.ceil(step.x)) - side - room,
-    Math.min(height, height - Math.ceil(step.y)) - side - room,
+    Math.min(width, width - Math.ceil(step.x)) - side - offBorder,
+    Math.min(height, height - Math.ceil(step.y)) - side - offBorder,
   ];
   if (toX < fromX || toY < fromY) return [];
   const [w, h] = [toX - fromX, toY - fromY];
