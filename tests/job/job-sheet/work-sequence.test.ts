@@ -1,0 +1,83 @@
+import { expect, test } from 'vitest';
+import { hours, timelineOf, workSequence } from '../../../src/job/job-sheet/work-sequence.ts';
+
+const job = {
+  seam: { style: 'overlap', overlap: 6 },
+  trim: { lip: 3, foot: 3 },
+  film: { use: 'decal' },
+} as const;
+const base = { name: 'base clear', thickness: 0.4, over: false, wait: 12 };
+const top = { name: 'top clear', thickness: 0.5, over: true, wait: 72 };
+
+const steps = (coats: readonly (typeof base)[]) =>
+  workSequence({ job, coats, isWrapLaid: true, isWeeded: true, hasHandle: false, pieces: 1 });
+
+test('coats under the film come before it is cut, coats over it last', () => {
+  const does = steps([top, base]).map((step) => step.does);
+  const at = (word: string) => does.findIndex((text) => text.includes(word));
+  expect(at('base clear')).toBeLessThan(at('cut the film'));
+  expect(at('top clear')).toBe(does.length - 1);
+  expect(at('weed')).toBeGreaterThan(at('cut the film'));
+});
+
+test('the timeline is as long as the waits and the hand work between them', () => {
+  const all = steps([base, top]);
+  const spans = timelineOf(all) ?? [];
+  expect(spans.at(-1)?.to).toBeCloseTo(12 + 72 + 0.5 * all.length, 9);
+  for (const [i, span] of spans.entries()) expect(span.from).toBe(spans[i - 1]?.to ?? 0);
+});
+
+test('without waiting times no timeline is made up', () => {
+  const coats = [{ name: 'clear', thickness: 0.4, over: false }] as const;
+  expect(
+    timelineOf(workSequence({ job, coats, isWrapLaid: true, isWeeded: false, hasHandle: false, pieces: 1 })),
+  ).toBeUndefined();
+});
+
+test('hours are said as a person would', () => {
+  expect([0.5, 12, 36, 72].map(hours)).toEqual(['30 min', '12 h', '36 h', '3 days']);
+});
+
+/** Where each of these words first stands in the steps. */
+const places = (steps: readonly { readonly does: string }[], words: readonly string[]) =>
+  words.map((word) => steps.findIndex(({ does }) => does.includes(word)));
+const inOrder = (at: readonly number[]) =>
+  at.every((place, i) => place >= 0 && (i === 0 || place > (at[i - 1] ?? 0)));
+
+test('a mask along a decal is sprayed and pulled before its window is, and both before the motifs are laid', () => {
+  const mask = { window: { grow: -0.4 } };
+  const all = workSequence({
+    job: { ...job, mask },
+    coats: [],
+    isWrapLaid: false,
+    apart: 3,
+    isWeeded: true,
+    hasHandle: false,
+    pieces: 1,
+  });
+  const words = [
+    'weed',
+    'lay the mask',
+    'pull the mask',
+    'lay the window',
+    'pull the window',
+    'lay the 3 motifs',
+  ];
+  expect(inOrder(places(all, words))).toBe(true);
+  // The wrap is only a template here: nothing of it is laid, lapped or trimmed.
+  expect(places(all, ['lay the film', 'lap', 'trim'])).toEqual([-1, -1, -1]);
+});
+
+test('film that is a mask itself is sprayed over and pulled, and what is laid last lies over the colour', () => {
+  const all = workSequence({
+    job: { ...job, film: { use: 'mask' } },
+    coats: [top],
+    isWrapLaid: true,
+    isWeeded: true,
+    hasHandle: false,
+    pieces: 1,
+  });
+  expect(
+    inOrder(places(all, ['lay the film', 'lap', 'trim', 'spray', 'pull the film', 'over the colour'])),
+  ).toBe(true);
+});

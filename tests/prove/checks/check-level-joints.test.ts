@@ -1,0 +1,101 @@
+// Art at a level joint, drawn by hand on a cylinder, where mm around are mm of sheet: what it misses by follows from plane
+// trigonometry, worked out beside each case.
+import { expect, test } from 'vitest';
+import type { Contour } from '../../../src/geometry/contour.ts';
+import { polygon } from '../../../src/geometry/contour.ts';
+import { NearestFinder } from '../../../src/geometry/nearest.ts';
+import type { Point } from '../../../src/geometry/point.ts';
+import { levelJointChecks } from '../../../src/prove/checks/check-level-joints.ts';
+import type { RowLayer } from '../../../src/prove/written/row.ts';
+import { expectWithin } from '../../closeness.ts';
+
+const joint = 30;
+const radius = 40;
+
+/** Art in mm around and mm up from the joint, which is cut there or goes on past it. */
+function side(
+  band: { from: number; to: number },
+  ...rings: readonly (readonly (readonly [number, number])[])[]
+) {
+  const contours: readonly Contour[] = rings.map((ring) =>
+    polygon(ring.map(([x, up]): Point => ({ x, y: joint + up - band.from }))),
+  );
+  const cone = { from: band.from, radius, sine: 0 };
+  const row = { panels: [], cone, band, trim: { lip: 0, foot: 0 } };
+  const layer: RowLayer = { row, name: 'kelp', arts: [], contours, finder: new NearestFinder(contours) };
+  return layer;
+}
+type Rings = Parameters<typeof side> extends [unknown, ...infer R] ? R : never;
+const below = (...rings: Rings) => side({ from: 0, to: joint }, ...rings);
+const above = (...rings: Rings) => side({ from: joint, to: 60 }, ...rings);
+const check = (low: RowLayer, high: RowLayer) => levelJointChecks([low, high])[0];
+
+/** A band 10 mm wide that leans by so many mm around for each mm up, cut at the joint, from or up to 5 mm away. */
+const leaning = (lean: number, to: number, by = 0): Rings[number] => [
+  [20 + by, 0],
+  [30 + by, 0],
+  [30 + by + lean * to, to],
+  [20 + by + lean * to, to],
+];
+
+test.each([0, 0.5, -1, 3])('a band that leans by %d and goes on misses by nothing', (lean) => {
+  const found = check(below(leaning(lean, -5)), above(leaning(lean, 5)));
+  expect(found).toMatchObject({ rule: 'level-joint-position', pass: true, unit: 'mm' });
+  expectWithin(found?.value ?? 1, 0, 1e-6);
+  expect(found?.says).toContain('over 4 lines');
+});
+
+test.each([0, 0.5, -1, 3])(
+  'moved around by 0.2 mm, a band that leans by %d misses square to itself',
+  (lean) => {
+    const found = check(below(leaning(lean, -5)), above(leaning(lean, 5, 0.2)));
+    expect(found?.pass).toBe(false);
+    // Two parallel lines 0.2 mm apart on the level lie 0.2 mm times the cosine of their lean apart.
+    expectWithin(found?.value ?? 0, 0.2 * Math.cos(Math.atan(lean)), 1e-6);
+  },
+);
+
+test('art that is gone above the joint, or comes to it at another place, is told as far away', () => {
+  expect(check(below(leaning(0, -5)), above())?.value).toBe(25);
+  expect(check(below(leaning(0, -5)), above(leaning(0, 5, 100)))?.value).toBe(25);
+});
+
+test('a shape bent at the joint itself meets there, and one whose tip ends there needs no like', () => {
+  // A diamond's widest place lies on the joint: its sides lean one way below it and the other way above.
+  const low: Rings[number] = [
+    [20, 0],
+    [30, 0],
+    [25, -5],
+  ];
+  const high: Rings[number] = [
+    [20, 0],
+    [30, 0],
+    [25, 5],
+  ];
+  expectWithin(check(below(low), above(high))?.value ?? 1, 0, 1e-6);
+  const tip: Rings[number] = [
+    [60, -5],
+    [64, -5],
+    [62, 0],
+  ];
+  expectWithin(check(below(low, tip), above(high))?.value ?? 1, 0, 1e-6);
+});
+
+test('a line over the seam is held against its like once around, and art that does not reach a joint is not held at all', () => {
+  const girth = 2 * Math.PI * radius;
+  const across = (to: number, by: number): Rings[number] => [
+    [-2 + by, 0],
+    [3 + by, 0],
+    [3 + by, to],
+    [-2 + by, to],
+  ];
+  const found = check(below(across(-5, 0)), above(across(5, girth)));
+  expectWithin(found?.value ?? 1, 0, 1e-6);
+  const away: Rings[number] = [
+    [5, -9],
+    [9, -9],
+    [9, -4],
+    [5, -4],
+  ];
+  expect(levelJointChecks([below(away), above()])).toEqual([]);
+});
