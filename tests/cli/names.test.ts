@@ -155,6 +155,17 @@ describe('a run that was stopped', () => {
   });
 });
 
+test('rows of a long list, two at work in a thread, are as those of a short one', patience, async () => {
+  const more = Array.from({ length: 22 }, (_, i) => `Skerry ${i};26${i % 4}`);
+  shop.write('long.csv', `${list}${more.join('\r\n')}\r\n`);
+  const ran = await inShop(['names', 'mug.job.json', 'long.csv', '--out', 'long', '--json']);
+  expect(JSON.parse(ran.out).done).toBe(4 + more.length);
+  const ofRows = (files: Readonly<Record<string, string>>) =>
+    Object.entries(files).filter(([path]) => /^(?:x|name-con|pebble[^/]*)\//.test(path));
+  expect(ofRows(filesIn('whole')).length).toBeGreaterThan(20);
+  expect(ofRows(filesIn('long'))).toEqual(ofRows(filesIn('whole')));
+});
+
 test('what is refused writes nothing, and says why', patience, async () => {
   shop.write('slip.job.json', { ...job, name: '{nmae}' });
   shop.write('bad.csv', 'name,girth\n🐚,260\nBo\n');

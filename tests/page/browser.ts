@@ -39,6 +39,9 @@ async function found(): Promise<LaunchOptions> {
 /** 3D without a graphics card: the browser's own software stands in for one. */
 const softwareGraphics = '--enable-unsafe-swiftshader';
 
+/** Letters keep their own shape and step, whatever the machine's settings for fonts say: a page is as wide on all of them. */
+const lettersAsDrawn = '--font-render-hinting=none';
+
 /**
  * Code that runs for a second is not worth the second optimiser's time, which was most of what tests of the page took: each of three
  * threads had its own five hundred functions compiled by it. Code runs, and is seen, as it does with it.
@@ -51,5 +54,5 @@ export type Manner = 'as made' | 'sparing';
 export const launch = async (manner: Manner = 'as made'): Promise<Browser> =>
   chromium.launch({
     ...(await found()),
-    args: ['--no-sandbox', softwareGraphics, ...(manner === 'sparing' ? [sparing] : [])],
+    args: ['--no-sandbox', softwareGraphics, lettersAsDrawn, ...(manner === 'sparing' ? [sparing] : [])],
   });

@@ -140,6 +140,9 @@ const noFlatBand = ({ jobFile, blankFile }: PlanInput, wall: Wall): Finding =>
     `this wall of ${inMm(wallLength(wall))} bends everywhere, so a straightedge finds no flat band on it; give ${called(jobFile, 'band')}, and a film that stretches`,
   );
 
+/** A band lower than this is finer than a knife can part and a hand can lay, mm. Ours. */
+const leastBand = 1;
+
 function bandStops({ job, jobFile }: PlanInput, wall: Wall, band: Band): Finding[] {
   const stops: Finding[] = [];
   const length = wallLength(wall);
@@ -158,6 +161,14 @@ function bandStops({ job, jobFile }: PlanInput, wall: Wall, band: Band): Finding
         'band-outside',
         typedAt(jobFile, 'band.from'),
         `${inMm(band.from)} is past the lip; the wall is ${top} along`,
+      ),
+    );
+  if (band.to > band.from && band.to - band.from < leastBand)
+    stops.push(
+      stop(
+        'band-too-low',
+        typedAt(jobFile, 'band'),
+        `is ${inMm(band.to - band.from)} high, which no film can be cut and laid to; give one of ${inMm(leastBand)} or more`,
       ),
     );
   const places = closePlaces(wall, { from: 0, to: length });

@@ -48,6 +48,7 @@ describe('refused', () => {
         ['band-outside', 'band.from'],
       ],
     },
+    { job: { band: { from: 10, to: 10.01 } }, found: [['band-too-low', 'band']] },
     { job: { seam: { overlap: 200 } }, found: [['overlap-too-wide', 'seam.overlap']] },
     { job: { trim: { foot: 500 } }, found: [['past-the-point', 'trim.foot']] },
   ])('$job', async ({ job, found }) => expect(await refusedWith({ blank: cup, job })).toEqual(found));
