@@ -21,8 +21,15 @@ export class BoxIndex {
     this.#tree = tree;
   }
 
-  meeting(minX: number, minY: number, maxX: number, maxY: number): readonly number[] {
-    return this.#tree?.search(minX, minY, maxX, maxY) ?? [];
+  /** Those of the boxes met that are wanted, where that is asked. */
+  meeting(
+    minX: number,
+    minY: number,
+    maxX: number,
+    maxY: number,
+    isWanted?: (box: number) => boolean,
+  ): readonly number[] {
+    return this.#tree?.search(minX, minY, maxX, maxY, isWanted) ?? [];
   }
 
   /** The boxes nearest to a point, the nearest first. */

@@ -20,14 +20,17 @@ function cornersOn({ p, q }: GridEdge, corners: readonly GridPoint[], index: Box
   const [dx, dy] = [q.x - p.x, q.y - p.y];
   const length = norm(dx, dy);
   const along = ({ x, y }: GridPoint): number => ((x - p.x) * dx + (y - p.y) * dy) / length;
+  const isTouched = (i: number): boolean => {
+    const corner = corners[i];
+    if (!corner) return false;
+    const beside = Math.abs((corner.x - p.x) * dy - (corner.y - p.y) * dx) / length;
+    if (beside > rounding) return false;
+    const at = along(corner);
+    return at > rounding && at < length - rounding;
+  };
   return index
-    .meeting(Math.min(p.x, q.x), Math.min(p.y, q.y), Math.max(p.x, q.x), Math.max(p.y, q.y))
+    .meeting(Math.min(p.x, q.x), Math.min(p.y, q.y), Math.max(p.x, q.x), Math.max(p.y, q.y), isTouched)
     .flatMap((i) => corners[i] ?? [])
-    .filter((corner) => {
-      const beside = Math.abs((corner.x - p.x) * dy - (corner.y - p.y) * dx) / length;
-      const at = along(corner);
-      return beside <= rounding && at > rounding && at < length - rounding;
-    })
     .sort((a, b) => along(a) - along(b));
 }
 
@@ -51,5 +54,10 @@ export function ledThroughCorners(
     if (found.length > 0) touched.set(edge.p, found);
   }
   if (touched.size === 0) return rings;
-  return rings.map((ring) => ring.flatMap((corner) => [corner, ...(touched.get(corner) ?? [])]));
+  return rings.map((ring) =>
+    ring.flatMap((corner) => {
+      const others = touched.get(corner);
+      return others ? [corner, ...others] : corner;
+    }),
+  );
 }

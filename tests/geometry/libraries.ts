@@ -127,18 +127,24 @@ export function librarianPoint(data: string, fraction: number): Point {
 }
 
 /** Area of polygons combined by Clipper 6 on a grid of 1e-5 mm: an engine of its own, and an older one than ours. */
-export function clipperArea(
+export const clipperArea = (...combination: Combination): number =>
+  solved(...combination).reduce((sum, ring) => sum + clipper.Clipper.Area(ring), 0) / units ** 2;
+
+/** Polygons combined by Clipper 6 on that grid: outer rings counter-clockwise with y up, holes the other way. */
+export const clipperCombined = (...combination: Combination): Point[][] =>
+  solved(...combination).map(fromGrid);
+
+type Combination = [
   operation: 'union' | 'intersection' | 'difference',
   a: readonly (readonly Point[])[],
   b: readonly (readonly Point[])[],
   fill: 'nonzero' | 'evenodd',
-): number {
-  const units = 1e5;
-  const toGrid = (rings: readonly (readonly Point[])[]) =>
-    rings.map((ring) => ring.map(({ x, y }) => ({ X: Math.round(x * units), Y: Math.round(y * units) })));
+];
+
+function solved(...[operation, a, b, fill]: Combination): ClipperPoint[][] {
   const engine = new clipper.Clipper();
-  engine.AddPaths(toGrid(a), clipper.PolyType.ptSubject, true);
-  engine.AddPaths(toGrid(b), clipper.PolyType.ptClip, true);
+  engine.AddPaths(a.map(toGrid), clipper.PolyType.ptSubject, true);
+  engine.AddPaths(b.map(toGrid), clipper.PolyType.ptClip, true);
   const solution: ClipperPoint[][] = [];
   const rule = fill === 'nonzero' ? clipper.PolyFillType.pftNonZero : clipper.PolyFillType.pftEvenOdd;
   const operations = {
@@ -147,8 +153,17 @@ export function clipperArea(
     difference: clipper.ClipType.ctDifference,
   };
   engine.Execute(operations[operation], solution, rule, rule);
-  return solution.reduce((sum, ring) => sum + clipper.Clipper.Area(ring), 0) / units ** 2;
+  return solution;
 }
+
+/** Grid units a mm. */
+const units = 1e5;
+
+const toGrid = (ring: readonly Point[]): ClipperPoint[] =>
+  ring.map(({ x, y }) => ({ X: Math.round(x * units), Y: Math.round(y * units) }));
+
+const fromGrid = (ring: readonly ClipperPoint[]): Point[] =>
+  ring.map(({ X, Y }) => ({ x: X / units, y: Y / units }));
 
 /** Rings moved outwards by `by` mm (inwards below 0), corners rounded, by Clipper 6. Outer rings must run counter-clockwise with y up. */
 export function clipperOffset(
@@ -156,28 +171,18 @@ export function clipperOffset(
   by: number,
   tolerance: number,
 ): readonly (readonly Point[])[] {
-  const units = 1e5;
   const offset = new clipper.ClipperOffset(2, tolerance * units);
-  offset.AddPaths(
-    rings.map((ring) => ring.map(({ x, y }) => ({ X: Math.round(x * units), Y: Math.round(y * units) }))),
-    clipper.JoinType.jtRound,
-    clipper.EndType.etClosedPolygon,
-  );
+  offset.AddPaths(rings.map(toGrid), clipper.JoinType.jtRound, clipper.EndType.etClosedPolygon);
   const solution: ClipperPoint[][] = [];
   offset.Execute(solution, by * units);
-  return solution.map((ring) => ring.map(({ X, Y }) => ({ x: X / units, y: Y / units })));
+  return solution.map(fromGrid);
 }
 
-/** Whether a point lies inside rings that overlap nowhere, by Clipper 6: inside an odd number of them. */
-export function clipperHolds(rings: readonly (readonly Point[])[], { x, y }: Point): boolean {
-  const units = 1e5;
-  const point = { X: Math.round(x * units), Y: Math.round(y * units) };
-  const inside = rings.filter(
-    (ring) =>
-      clipper.Clipper.PointInPolygon(
-        point,
-        ring.map((p) => ({ X: Math.round(p.x * units), Y: Math.round(p.y * units) })),
-      ) === 1,
-  );
-  return inside.length % 2 === 1;
+/** Tells whether a point lies inside rings that overlap nowhere, by Clipper 6: inside an odd number of them. */
+export function clipperHolds(rings: readonly (readonly Point[])[]): (point: Point) => boolean {
+  const paths = rings.map(toGrid);
+  return (point) => {
+    const [at] = toGrid([point]);
+    return paths.filter((path) => at && clipper.Clipper.PointInPolygon(at, path) === 1).length % 2 === 1;
+  };
 }
