@@ -13,12 +13,13 @@ function standing(): string {
   return `Checks: ${checksState().says}${stop ? `. ${findingSays(stop)}` : ''}`;
 }
 
-/** Tells it whenever it has changed and the maker rests. */
+/** Tells it whenever it has changed and the maker rests; what is said meanwhile, such as help that was asked for, is heard first. */
 export function startAnnouncing(): void {
   let told = '';
   let timer: ReturnType<typeof setTimeout> | undefined;
   effect(() => {
     clearTimeout(timer);
+    said.value;
     if (isBusy.value || isUntouched.value) return;
     const now = standing();
     if (now === told) return;

@@ -46,8 +46,8 @@ export async function startBench(manner: Manner = 'sparing'): Promise<Bench> {
       ...options,
     });
     const page = await context.newPage();
-    // As long as a test may take: no step of it is timed by itself.
-    page.setDefaultTimeout(patience.timeout);
+    // Half as long as a test may take: a step that never ends is told by its line.
+    page.setDefaultTimeout(patience.timeout / 2);
     const wrong: string[] = [];
     page.on('pageerror', ({ message }) => wrong.push(message));
     page.on('console', (message) => {
