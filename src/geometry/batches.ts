@@ -1,11 +1,13 @@
 // Much work in parts: what lies apart is looked at a batch at a time, so that figures of all of it are never held at once.
+
 import type { Box } from './box.ts';
 import type { Contour } from './contour.ts';
+import { segmentCount } from './kept-contour.ts';
 import { boxesSideBySide } from './rings-apart.ts';
 
 /** How many chords contours come to, about: their weight in a batch. */
 export const chordsAbout = (contours: readonly Contour[] = []): number =>
-  10 * contours.reduce((sum, { segments }) => sum + segments.length, 0);
+  10 * contours.reduce((sum, contour) => sum + segmentCount(contour), 0);
 
 /** Enough to a batch that beginning one costs nothing, and few enough that it stays in a processor's cache. */
 const enough = 20_000;

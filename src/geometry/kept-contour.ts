@@ -29,6 +29,16 @@ export const keptLayers = <Layer extends { readonly shapes: readonly Shape[] }>(
 /** A contour with segments that stay the same. */
 export const atHand = ({ closed, segments }: Contour): Contour => ({ closed, segments });
 
+/** Where a contour begins, where it ends and how many segments it has: of one that is kept no segment is made for that. */
+export const startOf = (contour: Contour): Point | undefined =>
+  contour instanceof KeptContour ? contour.place(0) : contour.segments[0]?.from;
+
+export const endOf = (contour: Contour): Point | undefined =>
+  contour instanceof KeptContour ? contour.place(-2) : contour.segments.at(-1)?.to;
+
+export const segmentCount = (contour: Contour): number =>
+  contour instanceof KeptContour ? contour.count : contour.segments.length;
+
 class KeptContour implements Contour {
   readonly closed: boolean;
   declare readonly segments: readonly Segment[];
@@ -45,10 +55,24 @@ class KeptContour implements Contour {
     Object.defineProperty(this, 'segments', KeptContour.#asked);
   }
 
+  /** What was asked for last, and its segments: most who ask once ask again at once. */
+  static #lately: { readonly of?: KeptContour; readonly segments: readonly Segment[] } = { segments: [] };
+
+  get count(): number {
+    return this.#kinds.length;
+  }
+
+  /** The point whose x is number `at`, counted from the end where it is under nought. */
+  place(at: number): Point {
+    return { x: this.#numbers.at(at) ?? 0, y: this.#numbers.at(at + 1) ?? 0 };
+  }
+
   static #asked: PropertyDescriptor & ThisType<KeptContour> = {
     enumerable: true,
     get() {
-      return segmentsAgain(this.#kinds, this.#numbers);
+      if (KeptContour.#lately.of !== this)
+        KeptContour.#lately = { of: this, segments: segmentsAgain(this.#kinds, this.#numbers) };
+      return KeptContour.#lately.segments;
     },
   };
 }

@@ -6,6 +6,7 @@ import { BoxIndex } from '../geometry/box-index.ts';
 import type { Contour, Segment } from '../geometry/contour.ts';
 import { lineCrossings } from '../geometry/crossings.ts';
 import { most } from '../geometry/extremes.ts';
+import { endOf, startOf } from '../geometry/kept-contour.ts';
 import { signedArea } from '../geometry/measure.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { pointAt } from '../geometry/segment.ts';
@@ -53,7 +54,7 @@ function holesFirst(path: DrawnPath): DrawnPath {
 
 const home: Point = { x: 0, y: 0 };
 
-const firstOf = ({ segments }: Contour): Point => segments[0]?.from ?? home;
+const firstOf = (contour: Contour): Point => startOf(contour) ?? home;
 
 /** Tells whether points lie inside closed contours, by the even-odd rule; of each only what is on its level is looked at. */
 export function insideOf(contours: readonly Contour[]): (p: Point) => boolean {
@@ -115,11 +116,11 @@ function nested(waiting: readonly Waiting[]): void {
 
 const outermost = (path: DrawnPath | undefined): readonly Contour[] => path?.contours.slice(-1) ?? [];
 
-const startOf = ({ contours }: DrawnPath): Point => contours[0]?.segments[0]?.from ?? home;
+const pathStart = ({ contours: [first] }: DrawnPath): Point => (first ? firstOf(first) : home);
 
-const endOf = ({ contours }: DrawnPath): Point => {
+const pathEnd = ({ contours }: DrawnPath): Point => {
   const last = contours.at(-1);
-  return (last?.closed ? last.segments[0]?.from : last?.segments.at(-1)?.to) ?? home;
+  return (last && (last.closed ? startOf(last) : endOf(last))) ?? home;
 };
 
 /**
@@ -132,7 +133,7 @@ export function inCutOrder(paths: readonly DrawnPath[], from: Point): readonly D
     return { path: ordered, box: hullBox(ordered.contours), inside: 0, around: -1 };
   });
   nested(waiting);
-  const near = new NearestStart(waiting.map(({ path }) => startOf(path)));
+  const near = new NearestStart(waiting.map(({ path }) => pathStart(path)));
   for (const [i, { inside }] of waiting.entries()) if (inside === 0) near.offer(i);
   const order: DrawnPath[] = [];
   let at = from;
@@ -140,7 +141,7 @@ export function inCutOrder(paths: readonly DrawnPath[], from: Point): readonly D
     const taken = waiting[next];
     if (!taken) break;
     order.push(taken.path);
-    at = endOf(taken.path);
+    at = pathEnd(taken.path);
     const holder = waiting[taken.around];
     if (holder && --holder.inside === 0) near.offer(taken.around);
   }
@@ -151,7 +152,7 @@ export function inCutOrder(paths: readonly DrawnPath[], from: Point): readonly D
 export function travelOf(paths: readonly DrawnPath[], from: Point): Travel {
   let [at, length, lifts] = [from, 0, 0];
   for (const contour of paths.flatMap(({ contours }) => contours)) {
-    const [start, end] = [contour.segments[0]?.from, contour.segments.at(-1)?.to];
+    const [start, end] = [startOf(contour), endOf(contour)];
     if (!start || !end) continue;
     length += distance(at, start);
     lifts++;

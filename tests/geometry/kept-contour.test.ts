@@ -3,7 +3,14 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { pointContacts } from '../../src/cut/checks/point-contacts.ts';
 import { type Contour, cubic, line, polygon, polyline, type Segment } from '../../src/geometry/contour.ts';
-import { atHand, keptContour, keptLayers } from '../../src/geometry/kept-contour.ts';
+import {
+  atHand,
+  endOf,
+  keptContour,
+  keptLayers,
+  segmentCount,
+  startOf,
+} from '../../src/geometry/kept-contour.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { doubledLines } from '../../src/prove/checks/check-doubled.ts';
 
@@ -40,11 +47,24 @@ test('every number comes back as it was, however often it is asked for', () => {
   );
 });
 
-const square = polygon([
+test('it begins and ends where it did, of as many segments', () => {
+  fc.assert(
+    fc.property(contour, (drawn) => {
+      for (const one of [drawn, keptContour(drawn)]) {
+        expect(startOf(one)).toStrictEqual(drawn.segments[0]?.from);
+        expect(endOf(one)).toStrictEqual(drawn.segments.at(-1)?.to);
+        expect(segmentCount(one)).toBe(drawn.segments.length);
+      }
+    }),
+  );
+});
+
+const triangle = [
   { x: 0, y: 0 },
   { x: 4, y: 0 },
   { x: 4, y: 3 },
-]);
+];
+const square = polygon(triangle);
 
 test('a copy of it is whole: spread, as JSON, and as another thread is given it', () => {
   const kept = keptContour(square);
@@ -54,10 +74,13 @@ test('a copy of it is whole: spread, as JSON, and as another thread is given it'
   expect(structuredClone(kept)).toEqual(square);
 });
 
-test('at hand its segments are the same objects each time; kept, they are made anew', () => {
+test('at hand its segments are the same objects each time; kept, they are made anew once another was asked for', () => {
   const kept = keptContour(square);
   const near = atHand(kept);
-  expect(kept.segments[0]).not.toBe(kept.segments[0]);
+  const [before] = kept.segments;
+  expect(kept.segments[0]).toBe(before);
+  expect(keptContour(polyline(triangle)).segments).toHaveLength(2);
+  expect(kept.segments[0]).not.toBe(before);
   expect(near.segments[0]).toBe(near.segments[0]);
   expect(near).toEqual(square);
 });

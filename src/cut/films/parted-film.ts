@@ -1,9 +1,11 @@
 // Film within its outlines, parted along the edges of the art into the art and the ground around it.
+
 import { type Box, boxOfPoints, hullBox, liesIn } from '../../geometry/box.ts';
 import { BoxIndex } from '../../geometry/box-index.ts';
 import type { Contour, Shape } from '../../geometry/contour.ts';
 import { withHolesApart, withHolesBack } from '../../geometry/holes-apart.ts';
-import { holdsPoint, InsideFinder } from '../../geometry/inside.ts';
+import { InsideFinder } from '../../geometry/inside.ts';
+import { startOf } from '../../geometry/kept-contour.ts';
 import { directed, shapeArea, tightBox } from '../../geometry/measure.ts';
 import { distance } from '../../geometry/point.ts';
 import { clippedShapes } from '../../geometry/regions.ts';
@@ -26,7 +28,8 @@ export function partedFilm(outlines: readonly Contour[], shapes: readonly Shape[
   const sheets = sheet.map((contour): Shape => ({ contours: [contour] }));
   const isNear = nearOutline(sheet);
   const isClipped = new Set(shapes.filter(({ contours }) => isNear(hullBox(contours))));
-  const isOnSheet = (contour: Contour) => sheets.some((one) => holds(one, { contours: [contour] }));
+  const onSheet = new InsideFinder(sheets);
+  const isOnSheet = (contour: Contour) => holds(onSheet, contour);
   const inside = shapes.filter(
     (shape) => !isClipped.has(shape) && shape.contours.slice(0, 1).some(isOnSheet),
   );
@@ -57,10 +60,10 @@ function nearOutline(outlines: readonly Contour[]): (box: Box) => boolean {
     index.meeting(minX - 0.1, minY - 0.1, maxX + 0.1, maxY + 0.1).length > 0;
 }
 
-/** Whether an area holds a shape that its own edge does not cross. */
-const holds = (area: Shape, { contours: [outer] }: Shape): boolean => {
-  const node = outer?.segments[0]?.from;
-  return node !== undefined && holdsPoint(area, node);
+/** Whether areas hold an outer contour that their own edge does not cross. */
+const holds = (areas: InsideFinder, outer: Contour | undefined): boolean => {
+  const node = outer && startOf(outer);
+  return node !== undefined && areas.holds(node);
 };
 
 /** The ground with shapes taken out of it, none of which meets its edge; what the holes of shapes hold is ground too. */
@@ -80,10 +83,9 @@ function withHoles(
   // Of thousands of shapes in one net each is asked about: its edge is gone through once for all of them.
   const insides = new Map<Shape, InsideFinder>();
   const isIn = (piece: Shape, { contours: [outer] }: Shape): boolean => {
-    const node = outer?.segments[0]?.from;
     const inside = insides.get(piece) ?? new InsideFinder([piece]);
     insides.set(piece, inside);
-    return node !== undefined && inside.holds(node);
+    return holds(inside, outer);
   };
   const holes = new Map<number, Contour[]>();
   for (const shape of inside) {

@@ -5,7 +5,7 @@ import type { Tile } from '../../artwork/tile.ts';
 import { turnedTile } from '../../artwork/tile-layer.ts';
 import type { Band } from '../../blank/flat-band.ts';
 import { type Finding, note, Refused, stop } from '../../finding.ts';
-import { keptLayers } from '../../geometry/kept-contour.ts';
+import { keptLayers, segmentCount } from '../../geometry/kept-contour.ts';
 import { cellArea } from '../../pattern/lattice/lattice.ts';
 import { chosenWay, latticeOfRepeat, saysRepeat, studyOf } from '../closing/choose-way.ts';
 import { layFindings } from '../closing/lay-distortion.ts';
@@ -148,7 +148,7 @@ function refuseDense(tile: Tile, { repeat }: Artwork, file: TypedIn): void {
 function refuseTooMany({ tile, lattice, around, up }: PatternPlan, file: TypedIn): void {
   const drawn = tile.layers
     .flatMap(({ shapes }) => shapes.flatMap(({ contours }) => contours))
-    .reduce((sum, { segments }) => sum + segments.length, 0);
+    .reduce((sum, contour) => sum + segmentCount(contour), 0);
   // One clean period is a part of what was drawn.
   const share = tile.window ? Math.min(1, cellArea(lattice) / (tile.width * tile.height)) : 1;
   const repeats = around * Math.max(1, up);

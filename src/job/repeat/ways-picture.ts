@@ -1,6 +1,8 @@
 // The contact sheet of `repeat`: every way laid on the blank as `make` would, and rolled.
+
 import { turnedTile } from '../../artwork/tile-layer.ts';
 import { Refused } from '../../finding.ts';
+import { segmentCount } from '../../geometry/kept-contour.ts';
 import { inPercent } from '../../lengths/percent.ts';
 import { type Way, waysToClose } from '../../pattern/ways/ways.ts';
 import { rolledPair } from '../../picture/rolled/rolled.ts';
@@ -32,7 +34,7 @@ export function waysDrawn(
 ): number {
   const { girth, bandLength } = groundOf(planPieces(input));
   const drawn = tile.layers.flatMap(({ shapes }) => shapes.flatMap(({ contours }) => contours));
-  const inTile = drawn.reduce((sum, { segments }) => sum + segments.length, 0);
+  const inTile = drawn.reduce((sum, contour) => sum + segmentCount(contour), 0);
   const onWall = (inTile * girth * bandLength) / (tile.width * tile.height);
   let curves = 0;
   const past = ways.findIndex(({ closing: { scaleAcross, scaleUp } }) => {

@@ -46,12 +46,17 @@ export interface LatticeStep {
 
 /** Every whole pair (i, j) whose step lies in the box, with a margin of rounding. */
 export function stepsIn(lattice: Lattice, box: Box): readonly LatticeStep[] {
-  const corners = boxCorners(box).map((corner) => coordinates(lattice, corner));
-  const [firstJ, lastJ] = wholeWithin(corners.map(({ j }) => j));
-  const [firstI, lastI] = wholeWithin(corners.map(({ i }) => i));
+  let [firstI, lastI, firstJ, lastJ] = [Infinity, -Infinity, Infinity, -Infinity];
+  for (const corner of boxCorners(box)) {
+    const { i, j } = coordinates(lattice, corner);
+    firstI = Math.min(firstI, i);
+    lastI = Math.max(lastI, i);
+    firstJ = Math.min(firstJ, j);
+    lastJ = Math.max(lastJ, j);
+  }
   const steps: LatticeStep[] = [];
-  for (let j = firstJ; j <= lastJ; j++)
-    for (let i = firstI; i <= lastI; i++) {
+  for (let j = Math.ceil(firstJ - rounding); j <= lastJ + rounding; j++)
+    for (let i = Math.ceil(firstI - rounding); i <= lastI + rounding; i++) {
       const at = step(lattice, i, j);
       const inside = at.x >= box.minX && at.x <= box.maxX && at.y >= box.minY && at.y <= box.maxY;
       // Rounding up a hair under nought gives minus nought; a count has no such thing.
@@ -60,8 +65,5 @@ export function stepsIn(lattice: Lattice, box: Box): readonly LatticeStep[] {
   return steps;
 }
 
-/** The least and the largest whole number among numbers, with a margin of rounding. */
-function wholeWithin(numbers: readonly number[]): readonly [number, number] {
-  const rounding = 1e-9;
-  return [Math.ceil(Math.min(...numbers) - rounding), Math.max(...numbers) + rounding];
-}
+/** What a whole number may be missed by, by rounding. */
+const rounding = 1e-9;

@@ -1,6 +1,8 @@
 // What of the art that is cut past the edges of a piece still reaches onto it.
+
 import { boxCorners } from '../../geometry/box.ts';
 import type { Shape } from '../../geometry/contour.ts';
+import { startOf } from '../../geometry/kept-contour.ts';
 import { tightBox } from '../../geometry/measure.ts';
 import type { Point } from '../../geometry/point.ts';
 import { radiusAt, toWall } from '../../unroll/flat-wall.ts';
@@ -26,7 +28,8 @@ export function reachesOnto(template: Template): (shape: Shape) => boolean {
     return along >= piece.from && along <= piece.to && turn >= left && turn <= right;
   };
   return ({ contours }) => {
-    const first = contours[0]?.segments[0]?.from;
+    const [outer] = contours;
+    const first = outer && startOf(outer);
     if (first && isOn(first)) return true;
     const box = tightBox(contours);
     const over = bend * ((box.maxX - box.minX) ** 2 + (box.maxY - box.minY) ** 2);

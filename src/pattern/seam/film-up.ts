@@ -131,11 +131,12 @@ function cross(
   for (let i = 0; i < length; i += 2) {
     const y1 = (places[i + 1] ?? 0) + step.y;
     const line1 = lineAt((places[i] ?? 0) + step.x, y1);
-    const [low, high] = line0 < line1 ? [line0, line1] : [line1, line0];
+    const isBegin = line0 < line1;
     // Half open, so that a corner on a line counts once.
-    for (let n = Math.max(0, Math.ceil(low)); n < high && n < crossings.length; n++) {
+    const past = Math.min(isBegin ? line1 : line0, crossings.length);
+    for (let n = Math.max(0, Math.ceil(isBegin ? line0 : line1)); n < past; n++) {
       const found = crossings[n];
-      (line0 < line1 ? found?.begins : found?.ends)?.push(y0 + ((y1 - y0) * (n - line0)) / (line1 - line0));
+      (isBegin ? found?.begins : found?.ends)?.push(y0 + ((y1 - y0) * (n - line0)) / (line1 - line0));
     }
     [y0, line0] = [y1, line1];
   }

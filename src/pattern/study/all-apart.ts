@@ -1,7 +1,9 @@
 // Tiles whose motifs all differ and stand clear of its borders: laid beside itself such a tile joins, and nothing in it can recur.
+
 import type { Tile } from '../../artwork/tile.ts';
 import type { Box } from '../../geometry/box.ts';
 import type { Contour } from '../../geometry/contour.ts';
+import { segmentCount } from '../../geometry/kept-contour.ts';
 import { extentAlong, tightBox } from '../../geometry/measure.ts';
 import type { Point } from '../../geometry/point.ts';
 import { repeatTolerance } from '../repeat/true-repeat.ts';
@@ -41,7 +43,7 @@ export function isAllApart({ layers, pixels, width, height }: Tile): boolean {
           maxX < width - repeatTolerance &&
           maxY < height - repeatTolerance;
         const isSmall = maxX - minX < largest * width && maxY - minY < largest * height;
-        if (!isClear || !isSmall || contour.segments.length > mostPieces) return false;
+        if (!isClear || !isSmall || segmentCount(contour) > mostPieces) return false;
         outlines.push(outline);
       }
   const steps = stepsToLike(outlines);
