@@ -1,10 +1,12 @@
 // A job laid: its pieces planned and parted, the pattern on each. The same for all vessels that differ only in what is put on singly.
+
 import { Refused } from '../../finding.ts';
 import type { Shape } from '../../geometry/contour.ts';
 import { keptLayers } from '../../geometry/kept-contour.ts';
 import { equalParts } from '../../pattern/lattice/closing.ts';
 import type { Lay } from '../../pattern/lay/lay.ts';
 import { wrapPattern } from '../../pattern/lay/wrap.ts';
+import { withPeriods } from '../../pattern/period/period.ts';
 import type { Template } from '../../unroll/template.ts';
 import { type Drawn, layerNote, readDrawn } from '../artwork/drawn.ts';
 import { borderStrips } from '../closing/border-strips.ts';
@@ -55,10 +57,7 @@ function layJob(input: MakeInput): LaidJob {
   const { plans, levels, findings: levelled } = inLevels(input, planPieces(input), () => bandArt(input));
   if (plans.length > 1 && input.job.artwork?.lay === 'rigid')
     throw new Refused([rigidOnPieces(input.jobFile)]);
-  const read = readDrawn(input, () => groundOf(plans));
-  const drawn =
-    read &&
-    begunAtSeam(input, read, groundOfSeam(input.job.seam, startsOn(plans, read.artwork, read.ground)));
+  const drawn = drawnToLay(input, plans);
   const laid = layPieces(plans, drawn);
   refuseWinding(input, { artwork: drawn !== undefined, pieces: plans.length, joints: 0 });
   const pieces =
@@ -77,6 +76,15 @@ function layJob(input: MakeInput): LaidJob {
   const strips = drawn && borderStrips(input.job, drawn.plan, pieces);
   const colours = drawn?.colours ?? [];
   return { plans, pieces, parts, panels, levels, colours, ...(strips ? { strips } : {}) };
+}
+
+/** The drawing, its periods worked out, begun where the seam is to be. */
+function drawnToLay(input: MakeInput, plans: readonly Plan[]): Drawn | undefined {
+  const read = readDrawn(input, () => groundOf(plans));
+  if (!read) return undefined;
+  const { plan, artwork, ground } = read;
+  const worked = { ...read, plan: { ...plan, tile: withPeriods(plan.tile, plan.lattice) } };
+  return begunAtSeam(input, worked, groundOfSeam(input.job.seam, startsOn(plans, artwork, ground)));
 }
 
 /** The art of the whole band in one piece, to see where it may be cut. */

@@ -39,6 +39,12 @@ export const periodOfLayer = (
   lattice: Lattice,
 ): readonly PeriodContour[] => period ?? periodOf(shapes, tile, lattice);
 
+/** A tile with the period of each layer worked out: for all who look at it and lay it, piece by piece and try by try. */
+export const withPeriods = (tile: PatternTile, lattice: Lattice): PatternTile => ({
+  ...tile,
+  layers: tile.layers.map((layer) => ({ ...layer, period: periodOfLayer(layer, tile, lattice) })),
+});
+
 const noBorders: ReadonlySet<number> = new Set();
 
 /**

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { polygon, type Shape } from '../../../src/geometry/contour.ts';
 import { signedArea, tightBox } from '../../../src/geometry/measure.ts';
 import { latticeOf } from '../../../src/pattern/lattice/lattice.ts';
-import { periodOf } from '../../../src/pattern/period/period.ts';
+import { periodOf, periodOfLayer, withPeriods } from '../../../src/pattern/period/period.ts';
 import type { PeriodContour } from '../../../src/pattern/tile/cut-shapes.ts';
 import { expectWithin } from '../../closeness.ts';
 import { blob, box, circle, randomFrom } from '../../geometry/drawn.ts';
@@ -24,6 +24,13 @@ describe('one period of the artwork', () => {
     expect(period[0]?.borders.size).toBe(0);
     expect(period[0]?.contour.segments.length).toBe(one.contours[0]?.segments.length);
     expectWithin(area(period), Math.abs(signedArea(one.contours[0] ?? polygon([]))), 1e-12);
+  });
+
+  it('once worked out is taken as it is by all who lay the tile', () => {
+    const layers = [{ name: 'film', colour: '#000000', shapes: withCopies(one) }];
+    const [layer] = withPeriods({ ...tile, layers }, grid).layers;
+    expect(layer?.period).toEqual(periodOf(withCopies(one), tile, grid));
+    expect(layer && periodOfLayer(layer, tile, grid)).toBe(layer?.period);
   });
 
   it('knows a copy though its nodes are rounded, and numbered from elsewhere', () => {
