@@ -91,6 +91,7 @@ export function atBorder(layer: string, held: Held, line: BorderLine, grain: num
       to,
       layer,
       border,
+      isFar: line.outward.x + line.outward.y > 0,
       at: place((from + to) / 2),
       length: to - from,
       ends:

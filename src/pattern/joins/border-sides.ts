@@ -24,6 +24,8 @@ export interface SideCorner {
 /** An edge that lies on a border, film on its one side alone. */
 export interface BorderEdge {
   readonly border: Border;
+  /** Whether it is the border's farther line, the right or the lower. */
+  readonly isFar: boolean;
   /** Whether the film was drawn on past the border: then the border cuts it. */
   readonly goesPast: boolean;
   readonly corners: readonly [SideCorner, SideCorner];
@@ -60,19 +62,23 @@ export function drawnSides(tile: Tile, frame: Size, met: SlantsMet, edges: reado
     !goesPast && placed[border] && corners.every((corner) => isKnown(corner, border));
 }
 
-/** Whether anything tells that a border is where it was drawn: copies that stand elsewhere would meet there as well where nothing does. */
+/**
+ * Whether anything tells that a border is where it was drawn: copies that stand elsewhere would meet there as well where nothing does. A
+ * round that ends on one of its two lines tells of that line alone: to be sure takes one on each.
+ */
 export function placedBorder(tile: Tile, frame: Size, met: SlantsMet, edges: readonly BorderEdge[]) {
   let corners: Readonly<Record<Border, boolean>> | undefined;
-  return (border: Border): boolean => {
+  return (border: Border, isToBeSure = false): boolean => {
     if (met[border] >= enoughMet) return true;
     corners ??= diagonalsIntoCorners(tile, frame);
-    return (
-      corners[border] ||
-      edges.some((edge) => edge.border === border && edge.corners.some(runsInto)) ||
-      standsOnGrid(tile, frame, border)
-    );
+    const lines = edges.filter((edge) => edge.border === border).flatMap(linesRunInto);
+    return corners[border] || new Set(lines).size > (isToBeSure ? 1 : 0) || standsOnGrid(tile, frame, border);
   };
 }
+
+/** The lines of a border that outlines at an edge run into: its own, or, of film beyond it, the one that meets it. */
+const linesRunInto = ({ isFar, corners }: BorderEdge): readonly ('near' | 'far')[] =>
+  corners.filter(runsInto).map(({ of }) => (isFar === (of === 'own') ? 'far' : 'near'));
 
 const runsInto = ({ of, angle }: SideCorner): boolean => of !== 'border' && angle < alike;
 

@@ -60,7 +60,7 @@ export function joinsOf(tile: Tile, lattice: Lattice): Joins {
   const ends = found
     .flatMap((borders) => borders.flatMap((border, line) => border.open.map((one) => ({ ...one, line }))))
     .map((edge) => {
-      const { line, from, to, corners: _, goesPast: __, ...one } = edge;
+      const { line, from, to, corners: _, goesPast: __, isFar: ___, ...one } = edge;
       const instead = tile.layers.find(
         ({ name }, i) => name !== one.layer && covers(found[i]?.[line]?.beyond ?? [], from, to),
       );
@@ -78,8 +78,8 @@ export function joinsOf(tile: Tile, lattice: Lattice): Joins {
     kinks,
     crossings: all.reduce((sum, border) => sum + border.crossings, 0),
     placed: {
-      side: telling(all, 'side') >= enoughMet || isPlaced('side'),
-      level: telling(all, 'level') >= enoughMet || isPlaced('level'),
+      side: telling(all, 'side') >= enoughMet || isPlaced('side', true),
+      level: telling(all, 'level') >= enoughMet || isPlaced('level', true),
     },
   };
 }

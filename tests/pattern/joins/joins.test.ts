@@ -98,6 +98,28 @@ describe('film that ends on a border', () => {
   });
 });
 
+describe('a border is known to be where it was drawn', () => {
+  // A bar along the whole of the lower border, which stands on no grid with the upper one.
+  const bar = shape(box(0, 26.31, 40, 3.69));
+  const round = (x: number, y: number): Shape => shape(circle({ x, y }, 3));
+  /** One side flat on a border from x to 8 mm on, its corners there round: they run into it. */
+  const flat = (x: number, y: number, middle: number): Shape =>
+    shape(box(x, y, 8, 4.13), circle({ x, y: middle }, 3), circle({ x: x + 8, y: middle }, 3));
+  const [above, below] = [flat(24, 0, 3), flat(8, 25.87, 27)];
+
+  test('by slanting outlines that meet there, or by rounds that end on both of its lines', () => {
+    expect(joinsOf(tileOf(wavyStripe(8, 5)), plain).placed).toMatchObject({ side: true });
+    expect(joinsOf(tileOf(above, below), plain).placed).toMatchObject({ level: true });
+  });
+
+  test('not by rounds that end on one of its lines: a crop may begin where they do', () => {
+    const { joins, sides, placed } = joinsOf(tileOf(round(12, 3), round(28, 3), bar), plain);
+    expect([joins, sides.length > 0]).toEqual([true, true]);
+    expect(placed).toMatchObject({ level: false });
+    expect(joinsOf(tileOf(below), plain).placed).toMatchObject({ level: false });
+  });
+});
+
 describe('a tile does not join', () => {
   test('by a round that goes past its border by a twentieth of a mm', () => {
     expect(joinsOf(tileOf(shape(circle({ x: 4.95, y: 15 }, 5))), plain).joins).toBe(false);
