@@ -29,6 +29,9 @@ const mostEdges = 5e6;
 /** More dashes than this in one file are a pattern of lines shorter than any blade can follow, or a slip. */
 const mostDashes = 20_000;
 
+/** Most points of what is clipped, and ten times those of what clips it, each as often as it is: as many take ten seconds at most. */
+const mostClipped = 1_200_000;
+
 /** A pen wider than a metre is drawn to this share of its width, which keeps the work in bounds. */
 const penShare = 3e-6;
 
@@ -68,6 +71,7 @@ class AreaReader {
   readonly #known = new Map<string, Map<string, readonly Shape[]>>();
   readonly #file: string;
   #dashes = 0;
+  #clippedPoints = 0;
 
   constructor(file: string) {
     this.#file = file;
@@ -93,10 +97,12 @@ class AreaReader {
   }
 
   #clipped(clips: readonly ClipArea[], shapes: Shape[], item: Painted): Shape[] {
-    return clips.reduce(
-      (left, clip) => clippedShapes(left, this.#clipShapes(clip, item), 'intersection', chordTolerance),
-      shapes,
-    );
+    return clips.reduce((left, clip) => {
+      const window = this.#clipShapes(clip, item);
+      this.#clippedPoints += pointsOf(left) + 10 * pointsOf(window);
+      if (this.#clippedPoints > mostClipped) throw tooManyClipped(item, this.#file);
+      return clippedShapes(left, window, 'intersection', chordTolerance);
+    }, shapes);
   }
 
   #clipShapes({ parts, within }: ClipArea, item: Painted): Shape[] {
@@ -106,6 +112,8 @@ class AreaReader {
       if (part.hides) shapes = clippedShapes(shapes, own, 'difference', chordTolerance);
       else shapes.push(...own);
     }
+    if (parts.length > 1 && isTangled(contoursIn(shapes), mostCrossings))
+      throw tooTangled({ file: this.#file, element: elementOf(item) });
     return within ? this.#clipped([within], shapes, item) : shapes;
   }
 
@@ -151,6 +159,15 @@ function filled(contours: readonly Contour[], fill: Fill, tolerance: number): re
 
 const elementOf = ({ id }: Painted): string => (id === undefined ? 'path' : `path#${id}`);
 
+const contoursIn = (shapes: readonly Shape[]): readonly Contour[] =>
+  shapes.flatMap(({ contours }) => contours);
+
+const pointsOf = (shapes: readonly Shape[]): number =>
+  shapes.reduce(
+    (sum, { contours }) => contours.reduce((part, { segments }) => part + segments.length, sum),
+    0,
+  );
+
 /** Of segments each taken straight. */
 const straightLength = (contours: readonly Contour[]): number =>
   contours.reduce(
@@ -166,6 +183,11 @@ function tooLong(item: Painted, file: string): Refused {
 function tooTangled(where: Where): Refused {
   const says = `has lines that cross more than ${mostCrossings} times, or lie over each other as thickly; take the scribble out, or unite it in your drawing program`;
   return new Refused([stop('too-tangled', where, says)]);
+}
+
+function tooManyClipped(item: Painted, file: string): Refused {
+  const says = `is clipped by shapes of too many points, with what is clipped before it; simplify its clip path or mask, or cut it in your drawing program`;
+  return new Refused([stop('too-many-clipped', { file, element: elementOf(item) }, says)]);
 }
 
 function tooManyDashes(item: Painted, file: string): Refused {

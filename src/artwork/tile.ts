@@ -189,11 +189,17 @@ function paintOf(plain: string, frame: SvgFrame, file: string): ReturnType<typeo
   }
 }
 
+/** What to say where the reader of drawings came to nothing, and had no words for it. */
+const brokeOff = (fault: unknown): string | undefined =>
+  String(fault).startsWith('RuntimeError')
+    ? 'something in it, a filter say, is past what is read'
+    : undefined;
+
 function normalised(text: string, file: string, normalise: Normalise): string {
   try {
     return normalise(text);
   } catch (fault) {
-    const words = String(fault).replace(/^Error: (?:SVG data parsing failed cause )?/, '');
+    const words = brokeOff(fault) ?? String(fault).replace(/^Error: (?:SVG data parsing failed cause )?/, '');
     const [, says = words, line, column] = /^(.*) at (\d+):(\d+)$/s.exec(words) ?? [];
     const where = { file, ...(line === undefined ? {} : { line: Number(line), column: Number(column) }) };
     throw new Refused([

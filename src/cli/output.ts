@@ -16,6 +16,9 @@ const faultStatus = 70;
 /** Most lines of one rule: past them a maker reads no more, and the report has all. */
 const mostLines = 6;
 
+/** The same of what is refused: it is to be put right, but nobody does a hundred thousand one by one. */
+const mostRefused = 20;
+
 /** `numbered`: with the numbers of the marks on a picture, from 1 in the order of the findings. */
 export function printFindings(findings: readonly Finding[], { numbered = false } = {}): void {
   const printed = new Map<string, number>();
@@ -32,6 +35,18 @@ export function printFindings(findings: readonly Finding[], { numbered = false }
   }
   for (const [key, count] of left)
     process.stderr.write(`${key}: ${count} more are in the report (or under --json)\n`);
+}
+
+function printRefused(findings: readonly Finding[]): void {
+  const printed = new Map<string, number>();
+  for (const finding of findings) {
+    const count = (printed.get(finding.rule) ?? 0) + 1;
+    printed.set(finding.rule, count);
+    if (count <= mostRefused) process.stderr.write(`${told(toLine(finding))}\n`);
+  }
+  for (const [rule, count] of printed)
+    if (count > mostRefused)
+      process.stderr.write(`${rule}: ${count - mostRefused} more are told under --json\n`);
 }
 
 export const printJson = (document: unknown): void => {
@@ -55,7 +70,7 @@ export async function withStatus(
   } catch (fault) {
     if (fault instanceof Refused) {
       const findings = fault.findings.map(asGiven);
-      for (const finding of findings) process.stderr.write(`${told(toLine(finding))}\n`);
+      printRefused(findings);
       if (options.json) printJson({ checks: findings });
       process.exitCode = refusedStatus;
       return;

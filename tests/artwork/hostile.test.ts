@@ -151,6 +151,121 @@ describe('a file made to do harm', () => {
     expect(findings.map(({ says }) => says).join()).toContain(limit);
   });
 
+  const box = 'M4 4H36V36H4Z';
+  const path = `<path d="${box}"/>`;
+  const within = (count: number, inside: string) => `${'<g>'.repeat(count)}${inside}${'</g>'.repeat(count)}`;
+  const triangle = (i: number) =>
+    `<path d="M${1 + (i % 45) * 0.8} ${1 + Math.floor(i / 45) * 0.8}l.5 .5l-.5 0z"/>`;
+  const triangles = Array.from({ length: 2000 }, (_, i) => triangle(i)).join('');
+  const marker = `<marker id="m" markerWidth="3" markerHeight="3">${triangles}</marker>`;
+  const line = (bears: string) =>
+    `<path fill="none" stroke="#000" ${bears} d="M0 0${'l.1 .1l.1-.1'.repeat(500)}"/>`;
+  const cell = (id: string, side: number, inside: string) =>
+    `<pattern id="${id}" width="${side}" height="${side}" patternUnits="userSpaceOnUse">${inside}</pattern>`;
+  const disc = '<circle cx=".25" cy=".25" r=".2"/>';
+
+  // Each took minutes, hours or far longer: of the first the reader tried every thirty of two hundred groups.
+  test.each([
+    [
+      'a style rule of thirty steps for what stands deep',
+      `<style>g.x ${'g '.repeat(30)}path{fill:red}</style>${within(200, path)}`,
+      'style rules of so many steps, such as "g.x g g',
+    ],
+    [
+      'style rules for elements of five hundred classes',
+      `<style>${Array.from({ length: 2000 }, (_, i) => `.z${i}{fill:red}`).join('')}</style>${`<path class="${'c '.repeat(5000)}" d="${box}"/>`.repeat(1000)}`,
+      '2000 style rules for 1002 elements',
+    ],
+    [
+      'a hundred thousand selectors of one style rule',
+      `<style>${'.a,'.repeat(100_000)}b{fill:red}</style>${path.repeat(400)}`,
+      '100001 style rules for',
+    ],
+    [
+      'markers of two thousand shapes on a line',
+      `${marker}${line('marker-mid="url(#m)"')}`,
+      'more than 2000000 points',
+    ],
+    [
+      'such markers that the group around the line names',
+      `${marker}<g style="marker:url(#m)">${line('')}</g>`,
+      'more than 2000000 points',
+    ],
+    [
+      'such markers that a style sheet names',
+      `<style>path{marker-mid:url("#m")}</style>${marker}${line('')}`,
+      'more than 2000000 points',
+    ],
+    [
+      'a clip path of forty-five thousand shapes',
+      `<clipPath id="c">${Array.from({ length: 45_000 }, (_, i) => triangle(i)).join('')}</clipPath><path clip-path="url(#c)" d="${box}"/>`,
+      'is clipped by shapes of too many points',
+    ],
+    [
+      'a clip path of two thousand shapes over one another',
+      `<clipPath id="c">${triangle(0).repeat(2000)}</clipPath><path clip-path="url(#c)" d="${box}"/>`,
+      'lie over each other as thickly',
+    ],
+    [
+      'patterns in a pattern, of many shapes',
+      `${cell('p', 0.5, disc.repeat(25))}${cell('q', 2, '<path fill="url(#p)" d="M0 0H2V2H0Z"/>')}<path fill="url(#q)" d="${box}"/>`,
+      'copies come to more than 40000 shapes',
+    ],
+    [
+      'a filter past all',
+      `<filter id="f" width="1e18"><feTurbulence baseFrequency="1e300"/></filter><g filter="url(#f)">${path}</g>`,
+      'is past what is read',
+    ],
+  ])('is refused before it is worked out: %s', async (_, body, says) => {
+    const begin = process.cpuUsage();
+    const { tile, findings } = await readOf(tileText(body));
+    expect(tile).toBeUndefined();
+    expect(findings.map(({ says }) => says).join()).toContain(says);
+    expect(process.cpuUsage(begin).user / 1e6).toBeLessThan(8);
+  });
+
+  const spaces = ' '.repeat(200_000);
+  const digits = '1'.repeat(200_000);
+
+  // A look at every letter for each other one: none of these came to an end within minutes, and the first ran out of room.
+  test.each<readonly [string, string, string]>([
+    ['a transform of a million steps', `<g transform="${'rotate(1) '.repeat(1e6)}">${path}</g>`, ''],
+    ['a transform of spaces', `<g transform="${spaces}x">${path}</g>`, 'broken-transform'],
+    ['a transform of open steps', `<g transform="${'rotate( '.repeat(1e5)}">${path}</g>`, 'broken-transform'],
+    ['a length of digits', `<rect x="${digits}!" width="9" height="9"/>`, 'broken-shape'],
+    ['a length of spaces', `<rect x="1${spaces}!" width="9" height="9"/>`, 'broken-shape'],
+    ['a style sheet of colons', `<style>${':a'.repeat(200_000)}</style>${path}`, ''],
+    ['a style sheet of open brackets', `<style>${':a('.repeat(200_000)}</style>${path}`, ''],
+    ['a style sheet of sums', `<style>${'a+b'.repeat(200_000)}</style>${path}`, ''],
+    [
+      'a stroke of spaces',
+      `<path vector-effect="non-scaling-stroke" style="stroke:${spaces}none" d="${box}"/>`,
+      '',
+    ],
+  ])('is looked through once: %s', async (_, body, rule) => {
+    const begin = process.cpuUsage();
+    const { findings } = await readOf(tileText(body));
+    expect(findings.map((finding) => finding.rule).join()).toBe(rule);
+    expect(process.cpuUsage(begin).user / 1e6).toBeLessThan(8);
+  });
+
+  test('a size of digits is refused, not looked through', async () => {
+    const { findings } = await readOf(tileText(path, `width="${digits}!" height="40mm"`));
+    expect(findings.map(({ rule }) => rule)).toEqual(['no-size']);
+  });
+
+  test('what drawing programs write of these is read', async () => {
+    const rules = Array.from(
+      { length: 100 },
+      (_, i) => `.a${i}, #b > .st${i}, #layer .c${i}{fill:#123}`,
+    ).join('');
+    const arrow = '<marker id="m" markerWidth="3" markerHeight="3"><path d="M0 0L3 1.5L0 3Z"/></marker>';
+    const clipped = `<clipPath id="c">${path}</clipPath>${`<path class="st1 c2" clip-path="url(#c)" d="${box}"/>`.repeat(300)}`;
+    const body = `<style>${rules}</style>${arrow}<g id="b" transform="translate(1, 2) , rotate( 3 )scale(1)">${clipped}</g>`;
+    const lines = line('marker-end="url(#m)"').replace('stroke="#000"', 'stroke="#123"');
+    expect((await readOf(tileText(body + lines))).findings).toEqual([]);
+  });
+
   test('a few hundred crossings are read', async () => {
     const few = Array.from({ length: 60 }, (_, i) => `L${i % 2 ? 2 : 38} ${2 + ((i * 17) % 36)}`).join('');
     expect((await readOf(tileText(`<path d="M0 0${few}Z"/>`))).tile).toBeDefined();

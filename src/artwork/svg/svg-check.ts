@@ -6,6 +6,7 @@ import { CopyCount } from './svg-copies.ts';
 import { elementFindings, measuredDashes } from './svg-element-check.ts';
 import { frameFault, type SvgFrame, svgFrame } from './svg-size.ts';
 import { fixedStroke, styleSheetFindings } from './svg-style-check.ts';
+import { StyleCost } from './svg-style-cost.ts';
 
 export interface CheckedSvg {
   readonly frame: SvgFrame | undefined;
@@ -24,12 +25,6 @@ const mostNested = 1000;
 /** What is read of one file: five times the elements of a large pattern. */
 const limits = { length: 50_000_000, depth: 256, elements: 100_000, attributes: 1000 };
 
-/** Most rules of a style sheet times elements they are tried on. */
-const mostTrials = 20_000_000;
-
-/** Most rules of a style sheet times its letters: the reader goes through them anew for each rule, some 10⁹ a second. */
-const mostReread = 3_000_000_000;
-
 const svgNamespace = 'http://www.w3.org/2000/svg';
 
 /** What a file holds, as read from its first character to its last. */
@@ -37,7 +32,7 @@ interface LookedThrough {
   readonly root: XmlElement | undefined;
   /** All that its style elements say. */
   readonly css: string;
-  readonly elements: number;
+  readonly style: StyleCost;
   readonly copies: CopyCount;
   readonly findings: readonly Finding[];
 }
@@ -46,15 +41,16 @@ interface LookedThrough {
 function lookedThrough(text: string, file: string): LookedThrough {
   const findings: Finding[] = [];
   const copies = new CopyCount();
+  const style = new StyleCost();
   let root: XmlElement | undefined;
-  let [css, inStyle, elements, points] = ['', false, 0, 0];
+  let [css, inStyle, points] = ['', false, 0];
   const open = (element: XmlElement, depth: number) => {
     if (depth === 1) root = element;
     const { line, column } = element;
     const own = pointsIn(element.attributes);
-    elements += 1;
+    style.open(element, depth);
     points += own;
-    copies.open(element, 1 + own);
+    copies.open(element, own);
     if (points > mostPoints)
       throw new XmlFault(`has paths of more than ${mostPoints} points; simplify them`, line, column);
     inStyle = element.name === 'style';
@@ -68,38 +64,27 @@ function lookedThrough(text: string, file: string): LookedThrough {
     if (inStyle) css += part;
   };
   readXml(text, { open, close, text: ofText }, limits);
-  return { root, css, elements, copies, findings };
+  return { root, css, style, copies, findings };
 }
 
 /** What would take the reader too long: each with what to do instead. */
-function costFindings({ css, elements, copies }: LookedThrough, file: string): Finding[] {
-  const rules = css.split('{').length - 1;
-  const plain = 'save it as plain SVG with attributes';
-  const faults: readonly (readonly [isOver: () => boolean, element: string | undefined, says: string])[] = [
-    [
-      () => rules * elements > mostTrials,
-      'style',
-      `has ${rules} style rules for ${elements} elements, which takes too long to follow; ${plain}`,
-    ],
-    [
-      () => rules * css.length > mostReread,
-      'style',
-      `has ${rules} style rules of ${css.length} letters, which take too long to read; ${plain}`,
-    ],
-    [
-      () => copies.added(mostCopied) >= mostCopied,
-      'use',
-      `has copies of more than ${mostCopied} points when each is drawn; use fewer, or simpler shapes`,
-    ],
-    [
-      () => copies.nested(mostNested) >= mostNested,
-      undefined,
-      `has clip paths, masks or patterns that need more than ${mostNested} others, or are over 256 deep in one another; simplify them`,
-    ],
+function costFindings({ css, style, copies }: LookedThrough, file: string): Finding[] {
+  const ofCopies = () =>
+    copies.added(mostCopied, css) >= mostCopied
+      ? `has copies of more than ${mostCopied} points when each is drawn; use fewer, or simpler shapes`
+      : undefined;
+  const ofNested = () =>
+    copies.nested(mostNested) >= mostNested
+      ? `has clip paths, masks or patterns that need more than ${mostNested} others, or are over 256 deep in one another; simplify them`
+      : undefined;
+  const faults: readonly (readonly [element: string | undefined, says: string | undefined])[] = [
+    ['style', style.fault(css)],
+    ['use', ofCopies()],
+    [undefined, ofNested()],
   ];
-  return faults
-    .filter(([isOver]) => isOver())
-    .map(([, element, says]) => stop('unreadable', { file, ...(element ? { element } : {}) }, says));
+  return faults.flatMap(([element, says]) =>
+    says === undefined ? [] : [stop('unreadable', { file, ...(element ? { element } : {}) }, says)],
+  );
 }
 
 /** Read the raw file once: its size, and everything that would be lost in silence later. */
@@ -148,7 +133,7 @@ const codeOf = { dot: 46, nought: 48, nine: 57, a: 97, e: 101, z: 122 };
 
 /** Drawing programs write much about strokes where there are none. */
 function matters({ says }: Finding, text: string): boolean {
-  if (says === fixedStroke) return /\bstroke\s*[:=]\s*["']?\s*(?!none|["'\s])/.test(text);
+  if (says === fixedStroke) return /\bstroke\s*[:=]\s*(?:["']\s*)?(?!none|["'\s])/.test(text);
   return says !== measuredDashes || /\bstroke-dasharray\b/.test(text);
 }
 

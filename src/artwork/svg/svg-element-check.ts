@@ -3,10 +3,11 @@ import { absurd, pathDataFault } from '../../drawing/path-data.ts';
 import type { XmlElement } from '../../drawing/xml.ts';
 import { type Finding, look, stop, type Where } from '../../finding.ts';
 import { shown } from '../../lengths/shown.ts';
+import { mostOfLength } from './svg-size.ts';
 import { contextPaint, fixedStroke, styleAttributeFindings } from './svg-style-check.ts';
 
-const transformList =
-  /^\s*(?:none|(?:(?:matrix|translate|scale|rotate|skewX|skewY)\s*\(\s*[-+.\deE\s,]*\)\s*,?\s*)*)\s*$/;
+const transformName = /(?:matrix|translate|scale|rotate|skewX|skewY)/y;
+const notOfNumbers = /[^-+.\deE\s,]/;
 
 /** Attributes that give a shape its size or place; those of `sizes` may not be below zero (SVG 2, 10.2 to 10.4). */
 const places: Readonly<Record<string, readonly string[]>> = {
@@ -83,7 +84,10 @@ function numberFindings({ name, attributes }: XmlElement, where: Where): Finding
   return [...signed, ...unsigned].flatMap(({ key, least }) => {
     const typed = attributes[key];
     if (typed === undefined || typed.trim() === 'auto') return [];
-    const number = /^\s*([-+]?(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?)\s*(?:[a-z]*|%)\s*$/i.exec(typed)?.[1];
+    const number =
+      typed.length > mostOfLength
+        ? undefined
+        : /^\s*([-+]?(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?)\s*(?:[a-z]*|%)\s*$/i.exec(typed)?.[1];
     const value = number === undefined ? Number.NaN : Number(number);
     if (value >= least && value <= absurd) return [];
     return [
@@ -99,7 +103,7 @@ function numberFindings({ name, attributes }: XmlElement, where: Where): Finding
 function transformFindings(attributes: XmlElement['attributes'], where: Where): Finding[] {
   const { transform, 'transform-origin': origin } = attributes;
   const found: Finding[] = [];
-  if (transform !== undefined && !(transformList.test(transform) && numbersOf(transform).every(isMeant)))
+  if (transform !== undefined && !(isTransformList(transform) && numbersOf(transform).every(isMeant)))
     found.push(stop('broken-transform', where, `transform ${shown(transform)} can't be read; repair it`));
   if (origin !== undefined) {
     const says =
@@ -107,6 +111,29 @@ function transformFindings(attributes: XmlElement['attributes'], where: Where): 
     found.push(stop('style-transform', where, says));
   }
   return found;
+}
+
+/** Step by step, each letter looked at once: a pattern for all of it came back over its spaces, and had no room for a million steps. */
+function isTransformList(text: string): boolean {
+  const list = text.trim();
+  const isSpace = (at: number): boolean => /^\s$/.test(list.charAt(at));
+  let at = 0;
+  const overSpaces = () => {
+    while (isSpace(at)) at++;
+  };
+  while (at < list.length && list !== 'none') {
+    transformName.lastIndex = at;
+    if (!transformName.test(list)) return false;
+    at = transformName.lastIndex;
+    overSpaces();
+    const end = list.indexOf(')', at);
+    if (list[at] !== '(' || end < 0 || notOfNumbers.test(list.slice(at + 1, end))) return false;
+    at = end + 1;
+    overSpaces();
+    if (list[at] === ',') at++;
+    overSpaces();
+  }
+  return true;
 }
 
 const numbersOf = (list: string): number[] =>

@@ -1,7 +1,7 @@
 // The painted areas of a normalised SVG: transforms multiplied out, clip paths and patterns gathered, in mm.
 import { parsePathData } from '../../drawing/path-data.ts';
 import { elementName, type XmlElement } from '../../drawing/xml.ts';
-import { type Finding, look, note, stop } from '../../finding.ts';
+import { type Finding, look, note, Refused, stop } from '../../finding.ts';
 import { type Affine, compose, stretchOf } from '../../geometry/affine.ts';
 import { type Box, grow } from '../../geometry/box.ts';
 import { tightBox } from '../../geometry/measure.ts';
@@ -22,6 +22,9 @@ const fading =
 
 /** Most copies that the patterns of one file may make: they are cut one by one. */
 const mostCopies = 20_000;
+
+/** Most shapes that all copies of its patterns may come to. */
+const mostCopied = 40_000;
 
 /** Patterns within patterns, at most. */
 const deepest = 4;
@@ -53,6 +56,7 @@ class PaintReader {
   readonly #nodes: ReadonlyMap<string, SvgNode>;
   readonly #frame: Frame;
   #copies = 0;
+  #copied = 0;
 
   constructor(root: SvgNode, frame: Frame, file: string) {
     this.#file = file;
@@ -107,6 +111,7 @@ class PaintReader {
     const paint = attributes[what] ?? '#000000';
     const share = shareOf(attributes[`${what}-opacity`]);
     if (paint === 'none' || share === 0) return;
+    this.#count(here.copies);
     // A point without a way to go is a dot for a round or square pen; as path data it would be nothing.
     const data = (attributes.d ?? '').replace(/M (\S+ \S+) Z/g, 'M $1 L $1 Z');
     const { toMm, clips, id, copies } = here;
@@ -121,6 +126,14 @@ class PaintReader {
     else if (server) this.#shade(server, node, covered, { ...here, opacity });
   }
 
+  /** Counts the copies of something painted. @throws Refused where they are too many with those before. */
+  #count(copies: readonly Copies[]): void {
+    if (copies.length > 0) this.#copied += timesIn(copies);
+    if (this.#copied <= mostCopied) return;
+    const says = `has patterns whose copies come to more than ${mostCopied} shapes; make them larger or simpler, or fill plainly`;
+    throw new Refused([stop('too-many-copies', { file: this.#file }, says)]);
+  }
+
   #shade(gradient: SvgNode, node: SvgNode, covered: Covered, { opacity, id, copies }: Inherited): void {
     const shade = meanShade(gradient, covered.data, covered.by, () => boxMap(node));
     if (!shade) return;
@@ -133,7 +146,7 @@ class PaintReader {
     const box = this.#reach(covered, here.copies.length > 0);
     const place = box && patternPlace(pattern, { box: () => boxMap(node), toMm: here.toMm, covering: box });
     if (!place) return;
-    this.#copies += place.count * here.copies.reduce((times, { steps }) => times * steps.length, 1);
+    this.#copies += place.count * timesIn(here.copies);
     if (!(this.#copies <= mostCopies) || here.copies.length >= deepest) {
       const says = `is filled with more than ${mostCopies} copies of a pattern, with those before it; make the pattern larger, or fill it plainly`;
       this.#refuse('too-many-copies', node.element, says);
@@ -168,6 +181,10 @@ class PaintReader {
     return box.minX < box.maxX && box.minY < box.maxY ? box : undefined;
   }
 }
+
+/** How often copies of copies show something. */
+const timesIn = (copies: readonly Copies[]): number =>
+  copies.reduce((times, { steps }) => times * steps.length, 1);
 
 /** An opacity as written, 0 to 1. */
 const shareOf = (text: string | undefined): number =>

@@ -17,8 +17,12 @@ const mmPer: Readonly<Record<string, number>> = {
   q: 0.25,
 };
 
+/** Most letters of a length: past them it is no number that anybody typed, and looking it through takes the square of its letters. */
+export const mostOfLength = 200;
+
 /** An SVG length in mm; undefined if it is missing, relative (%, em) or no length at all. */
 export function svgLength(text: string | undefined): number | undefined {
+  if ((text?.length ?? 0) > mostOfLength) return undefined;
   const match = /^\s*\+?(\d*\.?\d+(?:e[+-]?\d+)?)\s*([a-z%]*)\s*$/i.exec(text ?? '');
   const unit = mmPer[(match?.[2] ?? '?').toLowerCase()];
   if (!match || unit === undefined) return undefined;
@@ -45,6 +49,7 @@ export function parseViewBox(text: string | undefined): ViewBox | undefined {
 
 /** Lengths that need something around the drawing to mean anything: as if they had been left out. */
 const isRelative = (text: string): boolean =>
+  text.length <= mostOfLength &&
   /^\s*(?:auto|\+?(?:\d+\.?\d*|\.\d+)\s*(?:%|em|rem|ex|ch|v[a-z]+))\s*$/i.test(text);
 
 /** What is wrong with the size of a root element as typed, or undefined. */

@@ -5,8 +5,10 @@ import { type Finding, look, stop, type Where } from '../../finding.ts';
 interface Unfollowed {
   readonly rule: string;
   readonly level: 'stop' | 'look';
-  /** Where it stands in the text; what it matches is named to the maker. */
+  /** Where it stands in the text; what it matches is named to the maker. No letter may be looked at anew for each other one. */
   readonly pattern: RegExp;
+  /** The part of a style sheet that it is looked for in; left out, all of it. */
+  readonly within?: (css: string) => string;
   readonly says: (found: string) => string;
 }
 
@@ -19,6 +21,23 @@ export const fixedStroke =
   'has a stroke that stays as wide however the drawing is scaled, so its width on the vessel is not known; turn the stroke into an outline';
 export const contextPaint =
   'is painted as the line that it marks, which is not followed; give it a colour of its own';
+
+/** What stands before each block of a style sheet. */
+export const selectorsOf = (css: string): readonly string[] =>
+  css
+    .split('{')
+    .slice(0, -1)
+    .map((part) => part.slice(Math.max(part.lastIndexOf('}'), part.lastIndexOf(';')) + 1));
+
+const selectors = (css: string): string => selectorsOf(css).join('{');
+
+/** Each block of declarations after a brace. */
+const blocks = (css: string): string =>
+  css
+    .split('}')
+    .slice(0, -1)
+    .map((part) => `{${part.slice(part.lastIndexOf('{') + 1)}`)
+    .join('');
 
 const unread = (found: string): string =>
   `uses ${found}, which is not followed here; compare the rolled picture with your drawing, or write plain attributes`;
@@ -95,27 +114,30 @@ const rules: readonly Unfollowed[] = [
   {
     rule: 'style-unread',
     level: 'look',
-    pattern: /::?(?!first-child|hover|focus|active|visited|link)[a-z-]+(?:\([^)]*\))?(?=[^{};]*\{)/i,
+    pattern: /::?(?!first-child|hover|focus|active|visited|link)[a-z-]+(?:\([^(){]*\))?/i,
+    within: selectors,
     says: unread,
   },
   {
     rule: 'style-unread',
     level: 'look',
-    pattern: /(?:[+~]|\[[\w-]+\s*[~|^$*]=|\w\|\w)(?=[^{};]*\{)/,
+    pattern: /[+~]|\[[\w-]+\s*[~|^$*]=|\w\|\w/,
+    within: selectors,
     says: (found) => unread(`"${found}" in a selector`),
   },
   {
     rule: 'style-unread',
     level: 'look',
-    pattern: /(?<=[;{\s])(?=[a-z-]*[A-Z])[a-zA-Z-]+\s*:(?=[^{}]*\})/,
+    pattern: /(?<=[;{\s])(?=[a-z-]*[A-Z])[a-zA-Z-]+\s*:/,
+    within: blocks,
     says: (found) => unread(`${found} in capitals`),
   },
 ];
 
 function findingsOf(css: string, where: Where, unfollowed: readonly Unfollowed[]): Finding[] {
   const text = css.replace(/\/\*[\s\S]*?(?:\*\/|$)/g, ' ');
-  return unfollowed.flatMap(({ rule, level, pattern, says }) => {
-    const found = pattern.exec(text)?.[0];
+  return unfollowed.flatMap(({ rule, level, pattern, within, says }) => {
+    const found = pattern.exec(within ? within(text) : text)?.[0];
     if (found === undefined) return [];
     const finding = level === 'stop' ? stop : look;
     return [finding(rule, where, says(found.replace(/\s*:.*$/s, '').trim() || found))];

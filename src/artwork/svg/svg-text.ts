@@ -134,7 +134,8 @@ const firstOf = (list: string): string =>
       ?.slice(1)
       .find((one) => one !== undefined) ?? ''
   )
-    .replace(/\s*!important\s*$/, '')
+    .trim()
+    .replace(/!important$/, '')
     .trim();
 
 /** A place of Unicode's private use that no font for reading fills: what is drawn for it stands for a missing letter. */
