@@ -1,5 +1,6 @@
 // Is any line cut twice?
 import type { Contour, Segment } from '../../geometry/contour.ts';
+import { segmentCount } from '../../geometry/kept-contour.ts';
 import { NearestFinder } from '../../geometry/nearest.ts';
 import { cross, distance, dot } from '../../geometry/point.ts';
 import { directionAt, pointAt } from '../../geometry/segment.ts';
@@ -38,10 +39,43 @@ const isDoubled = (segment: Segment, finder: NearestFinder): boolean =>
   runsAlong(segment, 1 / 2, finder) &&
   (runsAlong(segment, 1 / 4, finder) || runsAlong(segment, 3 / 4, finder));
 
+/** Whether a line goes on from the end of one segment into another without a corner. */
+function goesOn(from: Segment, into: Segment): boolean {
+  const [way, next] = [directionAt(from, 1), directionAt(into, 0)];
+  return dot(way, next) > 0 && Math.abs(cross(way, next)) < sameWay * dot(way, next);
+}
+
+/**
+ * Whether a segment is a side of a tip at its own end, or at its start: across at most a blunt end the outline comes back beside it, and
+ * away from the tip both sides go on, without a corner, into lines that part. Such lines are one beside the other near any tip of a cusp;
+ * that a node stands there makes no second cut of it.
+ */
+function isSideOfTip(outline: readonly Segment[], i: number, finder: NearestFinder): boolean {
+  const at = (step: number): Segment | undefined => outline[(i + step + outline.length) % outline.length];
+  const isBlunt = (one: Segment | undefined): boolean => !!one && roughLength(one) < beside;
+  const parts = (before?: Segment, side?: Segment): boolean =>
+    !!before && !!side && goesOn(before, side) && !runsAlong(before, 1 / 2, finder);
+  const partsAfter = (side?: Segment, after?: Segment): boolean =>
+    !!after && !!side && goesOn(side, after) && !runsAlong(after, 1 / 2, finder);
+  const [back, start] = [isBlunt(at(1)) ? 2 : 1, isBlunt(at(-1)) ? -2 : -1];
+  return (
+    (parts(at(-1), at(0)) && partsAfter(at(back), at(back + 1))) ||
+    (partsAfter(at(0), at(1)) && parts(at(start - 1), at(start)))
+  );
+}
+
 /** Lines of one layer that run along another of it. */
 export function doubledLines(contours: readonly Contour[]): number {
   const finder = new NearestFinder(contours);
-  return finder.segments.filter((segment) => isDoubled(segment, finder)).length;
+  let first = 0;
+  return contours.reduce((sum, contour) => {
+    const outline = finder.segments.slice(first, first + segmentCount(contour));
+    first += outline.length;
+    const doubled = outline.filter(
+      (segment, i) => isDoubled(segment, finder) && !isSideOfTip(outline, i, finder),
+    );
+    return sum + doubled.length;
+  }, 0);
 }
 
 export const doubledCheck = (value: number): Check =>

@@ -1,7 +1,8 @@
 // Lines cut twice, where it is known from how they were drawn.
 import { expect, test } from 'vitest';
 import { moveContour } from '../../../src/geometry/affine.ts';
-import type { Contour } from '../../../src/geometry/contour.ts';
+import { type Contour, line, polygon, type Segment } from '../../../src/geometry/contour.ts';
+import type { Point } from '../../../src/geometry/point.ts';
 import { doubledLines } from '../../../src/prove/checks/check-doubled.ts';
 import { box, circle } from '../../geometry/drawn.ts';
 
@@ -11,6 +12,17 @@ const turned: Contour = moveContour(
   { a: turn, b: turn, c: -turn, d: turn, e: 0, f: 0 },
   circle({ x: 0, y: 0 }, 5),
 );
+/** A square with a side that goes out and comes back beside itself. */
+const spur: readonly Point[] = [
+  [0, 0],
+  [10, 0],
+  [10, 10],
+  [5.004, 10],
+  [5.004, 13],
+  [5, 13],
+  [5, 10],
+  [0, 10],
+].map(([x = 0, y = 0]) => ({ x, y }));
 const moved = (x: number, y: number) => moveContour({ a: 1, b: 0, c: 0, d: 1, e: x, f: y }, turned);
 
 test('a hole that touches the border in one place runs along none of it', () => {
@@ -20,9 +32,34 @@ test('a hole that touches the border in one place runs along none of it', () => 
   expect(doubledLines([moved(0, 5), moved(0, -5)])).toBe(0);
 });
 
+/** A lens 6 mm long whose sides run out along one line into a tip, with a node 0.22 mm from it; from its tip on, or blunt before it. */
+const lens = (from: number): Contour => {
+  const height = (x: number): number => (x * x * (6 - x) * (6 - x)) / 1400;
+  const slope = (x: number): number => (2 * x * (6 - x) * (6 - 2 * x)) / 1400;
+  const side = (a: number, b: number, by: number): Segment => ({
+    kind: 'cubic',
+    from: { x: a, y: by * height(a) },
+    c1: { x: a + (b - a) / 3, y: by * (height(a) + (slope(a) * (b - a)) / 3) },
+    c2: { x: b - (b - a) / 3, y: by * (height(b) - (slope(b) * (b - a)) / 3) },
+    to: { x: b, y: by * height(b) },
+  });
+  const ends = from > 0 ? [line({ x: from, y: -height(from) }, { x: from, y: height(from) })] : [];
+  return {
+    closed: true,
+    segments: [side(from, 0.22, 1), side(0.22, 6, 1), side(6, 0.22, -1), side(0.22, from, -1), ...ends],
+  };
+};
+
+test('the tip of a cusp is no line cut twice, wherever a node stands in it, or where it is blunt by a hair', () => {
+  expect(doubledLines([lens(0)])).toBe(0);
+  expect(doubledLines([lens(0.05)])).toBe(0);
+});
+
 test.each<[string, readonly Contour[]]>([
   ['one outline twice', [turned, moved(0, 0)]],
   ['a side along part of another', [box(0, 0, 10, 10), box(4.9, 10, 10, 3)]],
+  ['a spur as thin as a hair', [polygon(spur)]],
+  ['a side along part of a cusp, near its tip', [lens(0.05), box(0.04, -1, 0.2, 1)]],
   ['a short side in the middle of a long one', [box(0, 0, 100, 10), box(45, 10, 10, 3)]],
 ])('%s is cut twice', (_, contours) => {
   expect(doubledLines(contours)).toBeGreaterThan(0);
