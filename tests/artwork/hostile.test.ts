@@ -172,6 +172,11 @@ describe('a file made to do harm', () => {
       'style rules of so many steps, such as "g.x g g',
     ],
     [
+      'a style rule of thirty thousand declarations',
+      `<style>.a{${'fill:red;'.repeat(30_000)}}</style><path class="a" d="${box}"/>`,
+      'has 30001 declarations in style rules of 270004 letters',
+    ],
+    [
       'style rules for elements of five hundred classes',
       `<style>${Array.from({ length: 2000 }, (_, i) => `.z${i}{fill:red}`).join('')}</style>${`<path class="${'c '.repeat(5000)}" d="${box}"/>`.repeat(1000)}`,
       '2000 style rules for 1002 elements',

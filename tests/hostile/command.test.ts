@@ -145,7 +145,7 @@ const hostile: readonly (readonly [
       return svg(`<style>${rules.join('')}</style>${square}`);
     },
     inspected,
-    /has 20000 style rules of 897780 letters/,
+    /has 20000 declarations in style rules of 897780 letters/,
   ],
   [
     'dashes far shorter than their round ends',

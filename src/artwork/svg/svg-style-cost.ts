@@ -9,7 +9,7 @@ const mostTrials = 20_000_000;
 /** Most elements around others that selectors of several steps are tried on: as many take some four seconds. */
 const mostDescents = 100_000_000;
 
-/** Most selectors times the letters of all: the reader goes through them anew for each, some 10⁹ a second. */
+/** Most selectors and declarations times the letters of all: the reader goes through them anew for each, some 10⁹ a second. */
 const mostReread = 3_000_000_000;
 
 /** Letters of an element's classes that take as long to look through as a selector takes to try; an attribute counts as ten. */
@@ -34,8 +34,9 @@ export class StyleCost {
     const tried = this.#atDepth.reduce((sum, count) => sum + count, 0);
     if (each.length * tried > mostTrials)
       return `has ${each.length} style rules for ${this.#elements} elements, which takes too long to follow; ${plain}`;
-    if (each.length * css.length > mostReread)
-      return `has ${each.length} style rules of ${css.length} letters, which take too long to read; ${plain}`;
+    const declared = css.split(/[;}]/).length - 1;
+    if ((each.length + declared) * css.length > mostReread)
+      return `has ${declared} declarations in style rules of ${css.length} letters, which take too long to read; ${plain}`;
     let descents = 0;
     for (const selector of each) {
       descents += this.#descents(selector);
