@@ -21,32 +21,32 @@ const mostRefused = 20;
 
 /** `numbered`: with the numbers of the marks on a picture, from 1 in the order of the findings. */
 export function printFindings(findings: readonly Finding[], { numbered = false } = {}): void {
-  const printed = new Map<string, number>();
-  const left = new Map<string, number>();
-  for (const [i, finding] of findings.entries()) {
-    const key = `${finding.level}: ${finding.rule}`;
-    const lines = printed.get(key) ?? 0;
-    printed.set(key, lines + 1);
-    if (lines < mostLines)
-      process.stderr.write(
-        `${finding.level}${numbered ? ` ${i + 1}` : ''}: ${told(toLine(asGiven(finding)))}\n`,
-      );
-    else left.set(key, lines + 1 - mostLines);
-  }
-  for (const [key, count] of left)
-    process.stderr.write(`${key}: ${count} more are in the report (or under --json)\n`);
+  const lines = findings.map((finding, i) => ({
+    kind: `${finding.level}: ${finding.rule}`,
+    line: `${finding.level}${numbered ? ` ${i + 1}` : ''}: ${told(toLine(asGiven(finding)))}`,
+  }));
+  printSome(lines, mostLines, 'in the report (or under --json)');
 }
 
 function printRefused(findings: readonly Finding[]): void {
-  const printed = new Map<string, number>();
-  for (const finding of findings) {
-    const count = (printed.get(finding.rule) ?? 0) + 1;
-    printed.set(finding.rule, count);
-    if (count <= mostRefused) process.stderr.write(`${told(toLine(finding))}\n`);
+  const lines = findings.map((finding) => ({ kind: finding.rule, line: told(toLine(finding)) }));
+  printSome(lines, mostRefused, 'told under --json');
+}
+
+/** Prints the first lines of each kind, then of which kinds there are more, and where. */
+function printSome(
+  lines: readonly { readonly kind: string; readonly line: string }[],
+  most: number,
+  where: string,
+): void {
+  const counts = new Map<string, number>();
+  for (const { kind, line } of lines) {
+    const count = (counts.get(kind) ?? 0) + 1;
+    counts.set(kind, count);
+    if (count <= most) process.stderr.write(`${line}\n`);
   }
-  for (const [rule, count] of printed)
-    if (count > mostRefused)
-      process.stderr.write(`${rule}: ${count - mostRefused} more are told under --json\n`);
+  for (const [kind, count] of counts)
+    if (count > most) process.stderr.write(`${kind}: ${count - most} more are ${where}\n`);
 }
 
 export const printJson = (document: unknown): void => {
