@@ -1,7 +1,12 @@
 // The edges of the band from what is typed to what is told; sizes by the drawing itself.
 import { expect, test } from 'vitest';
+import { readSvg } from '../../src/deliver/read-svg.ts';
+import { inverse, movePoint } from '../../src/geometry/affine.ts';
 import { readJob } from '../../src/job/typed/read-job.ts';
 import { jobContent } from '../../src/job/typed/write-job.ts';
+import { girthAt, toWall } from '../../src/unroll/flat-wall.ts';
+import { expectWithin } from '../closeness.ts';
+import { chordPoints } from '../geometry/drawn.ts';
 import { madeOf } from './a-job.ts';
 
 const blank = {
@@ -68,4 +73,31 @@ test('whole rows that an edge cuts all the same are told, with the ways out', as
     ['note', 2 * columns],
   ]);
   expect(told[0]?.says).toMatch(/the foot edge cuts \d+ pieces of film .*"fade".*without a drop$/);
+});
+
+/** By a conformal lay equal steps up a pattern are equal steps of ln(girth): J. P. Snyder, Map Projections (USGS PP 1395, 1987), ch. 15, from memory. */
+test('whole rows of a conformal lay end as far from both edges, drawn, as rows that stay alike', async () => {
+  const pot = {
+    use: 'other',
+    stations: [
+      { height: 0, girth: 240 },
+      { height: 120, girth: 440 },
+    ],
+  };
+  const edges = { edges: 'whole-rows' };
+  const { draft, report } = await madeOf({ blank: pot, job: edges, artwork: { lay: 'conformal' }, tile });
+  const { wall, band } = draft.plan.template;
+  const toSheet = inverse(draft.toFile);
+  const alongs = readSvg(draft.cut, 'wrap')
+    .groups.filter(({ role }) => role === 'artwork')
+    .flatMap(({ paths }) => paths.flatMap(({ contours }) => contours))
+    .flatMap((dot) => chordPoints(dot, 1e-4))
+    .map((point) => toWall(wall, movePoint(toSheet, point)).along)
+    .filter((along) => along > band.from && along < band.to);
+  const [low, high] = [Math.min(...alongs), Math.max(...alongs)];
+  const up = (from: number, to: number) => Math.log(girthAt(wall, to) / girthAt(wall, from));
+  expect(up(band.from, low)).toBeGreaterThan(0.02);
+  expectWithin(up(band.from, low), up(high, band.to), 1e-4);
+  const rows = report.pattern?.up ?? 0;
+  expectWithin(rows, Math.round(rows), 1e-9);
 });

@@ -1,8 +1,12 @@
 // What `repeat` says that `make` takes is what `make` takes; where that is not the first of the list, the list says why.
 import { describe, expect, test } from 'vitest';
+import { readSvg } from '../../src/deliver/read-svg.ts';
+import { inverse, movePoint } from '../../src/geometry/affine.ts';
 import { describeRepeat } from '../../src/job/repeat/repeat.ts';
 import { readBlank } from '../../src/job/typed/read-blank.ts';
 import { readJob } from '../../src/job/typed/read-job.ts';
+import { toWall } from '../../src/unroll/flat-wall.ts';
+import { chordPoints } from '../geometry/drawn.ts';
 import { pictureEngine } from '../pictures/compare.ts';
 import { leafTile, madeOf } from './a-job.ts';
 
@@ -19,7 +23,7 @@ const fish = (more = '') => {
 
 const mug = (girth: number) => ({ stations: [0, 90].map((height) => ({ height, girth })) });
 
-async function told(tile: string, girth: number, artwork: object = {}, job: object = {}) {
+async function told(tile: string, blank: object, artwork: object = {}, job: object = {}) {
   const { normalise } = await pictureEngine();
   const content = {
     name: 'test job',
@@ -32,7 +36,7 @@ async function told(tile: string, girth: number, artwork: object = {}, job: obje
   const { report, lines } = describeRepeat({
     job: { ...read, artwork: read.artwork },
     jobFile: 't.job.json',
-    blank: readBlank(mug(girth), 'b.blank.json'),
+    blank: readBlank(blank, 'b.blank.json'),
     blankFile: 'b.blank.json',
     art: { content: new TextEncoder().encode(tile), file: 'tile.svg' },
     units: 'mm',
@@ -56,7 +60,7 @@ describe.each([
       [girth, { repeat: { across: 60, up: 40 } }, {}] as const,
     ]),
   )('%d mm around %j %j', async (girth, artwork, job) => {
-    const { ways, taken, last } = await told(tile, girth, artwork, job);
+    const { ways, taken, last } = await told(tile, mug(girth), artwork, job);
     const { report } = await madeOf({ blank: mug(girth), tile, artwork, job });
     const { pattern } = report;
     const said = ways.find(({ key }) => key === taken);
@@ -79,7 +83,7 @@ describe('of a tile that holds a finer repeat', () => {
     const named = await madeOf({ blank: mug(211), tile: fish(), artwork: { way: 'period-7' } });
     expect(named.report.pattern).toMatchObject({ around: 7, joins: true, way: 'period-7' });
     expect(named.report.proof?.pass).toBe(true);
-    const { last } = await told(fish(), 211);
+    const { last } = await told(fish(), mug(211));
     expect(last).toMatch(/make takes around-4 .*period-7, which comes nearer.*is laid whole/);
   });
 
@@ -87,10 +91,58 @@ describe('of a tile that holds a finer repeat', () => {
     const { report } = await madeOf({ blank: mug(211), tile: fish('<circle cx="10" cy="20" r="1.2"/>') });
     expect(report.pattern).toMatchObject({ around: 4, joins: true });
     // 90 mm are one and a half tiles: three of the finer steps come so much nearer that they are listed first all the same.
-    const { last, ways, taken } = await told(fish('<circle cx="10" cy="20" r="1.2"/>'), 90);
+    const { last, ways, taken } = await told(fish('<circle cx="10" cy="20" r="1.2"/>'), mug(90));
     expect([ways[0]?.key, taken]).toEqual(['period-3', 'around-2']);
     expect(last).toMatch(
       /make takes around-2 .*period-3, which comes nearer.*some of the art does not recur/,
     );
+  });
+});
+
+describe('at which ends of the band a way cuts film', () => {
+  /** A dot of radius 3 that stands so high on a tile of 40 by 30 mm, and in all its copies. */
+  const dotAt = (y: number) => {
+    const dots = [y - 30, y, y + 30].map((cy) => `<circle cx="20" cy="${cy}" r="3"/>`);
+    return `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="30mm" viewBox="0 0 40 30">${dots.join('')}</svg>`;
+  };
+  const pot = {
+    use: 'other',
+    stations: [
+      { height: 0, girth: 200 },
+      { height: 120, girth: 400 },
+    ],
+  };
+
+  // By hand: on a can of 240 mm around 6 tiles, so that all is laid at its drawn size: heights above the foot are those in the drawing.
+  test.each([
+    ['between rows', dotAt(15), 60, {}, []],
+    ['the drawing cut at its lower border', dotAt(29), 80, {}, ['foot']],
+    ['the same, its rows in whole', dotAt(29), 90, {}, ['foot', 'lip']],
+    ['a third row begun', dotAt(15), 74, {}, ['lip']],
+    ['passed by less than is seen', dotAt(15), 72.05, {}, []],
+    ['every other column half a row up', dotAt(15), 60, { repeat: { drop: 15 } }, ['foot', 'lip']],
+    ['the same, between the two', dotAt(15), 65, { repeat: { drop: 15 } }, ['foot']],
+    ['a row higher once around, level', dotAt(15), 65, { repeat: { drop: 5 }, around: 6 }, ['foot', 'lip']],
+    ['rows that climb all around, turned level', dotAt(15), 74, { repeat: { drop: 1 }, around: 6 }, ['lip']],
+    ['a pot, by an even lay 101.7 mm as drawn', dotAt(15), 102.8, { lay: 'even' }, []],
+    ['by a conformal lay 104.8 mm', dotAt(15), 102.8, { lay: 'conformal' }, ['lip']],
+  ] as const)('%s', async (_, tile, top, artwork, ends) => {
+    const band = { from: 0, to: top };
+    const blank = 'lay' in artwork ? pot : { stations: [0, 100].map((height) => ({ height, girth: 240 })) };
+    const job = { edges: 'straight', band, trim: { foot: 5, lip: 5 }, coats: [] };
+    const { ways } = await told(tile, blank, artwork, job);
+    expect(ways[0]?.cutAt).toEqual(ends);
+    // The same on the file that is written: film on both sides of a finished edge.
+    const { draft } = await madeOf({ blank, tile, artwork, job });
+    const { wall, band: laid } = draft.plan.template;
+    const toWallPlace = inverse(draft.toFile);
+    const shapes = readSvg(draft.cut, 'wrap')
+      .groups.filter(({ role }) => role === 'artwork')
+      .flatMap(({ paths }) => paths.map(({ contours }) => contours.flatMap((one) => chordPoints(one, 1e-3))))
+      .map((points) => points.map((point) => toWall(wall, movePoint(toWallPlace, point)).along));
+    const isCut = (edge: number) =>
+      shapes.some((alongs) => Math.min(...alongs) < edge - 0.1 && Math.max(...alongs) > edge + 0.1);
+    const cut = { foot: isCut(laid.from), lip: isCut(laid.to) };
+    expect((['foot', 'lip'] as const).filter((end) => cut[end])).toEqual(ends);
   });
 });

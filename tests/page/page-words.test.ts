@@ -101,7 +101,7 @@ test('where only an eye can tell whether a tile joins, the page says so and how 
   const ground = {
     girth: 245,
     ends: { foot: 240, lip: 250 },
-    bandLength: 90,
+    patternHeight: 90,
     lay: 'even',
     scale: 'both',
   } as const;

@@ -61,7 +61,7 @@ export function makeWrap(given: WrapCase): MadeWrap {
     given.lattice ?? latticeOf({ across: width, up: height, drop: given.drop ?? 0, shift: given.shift ?? 0 });
   const closing = closingOf(lattice, {
     girth: girthAt(wall, wall.reference),
-    bandLength: band.to - band.from,
+    patternHeight: band.to - band.from,
     scale: given.scale ?? 'both',
     wholeRows: given.wholeRows ?? false,
     ...(given.around === undefined ? {} : { around: given.around }),

@@ -7,7 +7,7 @@ import { isAllApart } from '../../pattern/study/all-apart.ts';
 import { freeStudyOf, type RepeatStudy, repeatStudyOf } from '../../pattern/study/repeat-study.ts';
 import { sureRepeat } from '../../pattern/study/sure-repeat.ts';
 import { clearlyBest, isPlainWay, type Way, type WayGround, waysToClose } from '../../pattern/ways/ways.ts';
-import type { PatternGround } from '../plan/pattern-ground.ts';
+import { type PatternGround, patternHeightOf } from '../plan/pattern-ground.ts';
 import type { Artwork, Job, Repeat } from '../typed/resolved-job.ts';
 import { typedAt } from '../typed/typed-at.ts';
 import { type ArtFiles, drawnLength, notJoined, stepsInWords } from './way-words.ts';
@@ -40,6 +40,7 @@ export const saysRepeat = (repeat: Repeat): boolean =>
 
 export const wayGroundOf = (artwork: Artwork, edges: Job['edges'], ground: PatternGround): WayGround => ({
   ...ground,
+  patternHeight: patternHeightOf(artwork.lay, ground),
   lay: artwork.lay,
   scale: artwork.scale,
   wholeRows: edges === 'whole-rows',

@@ -21,7 +21,7 @@ import type { MotifLay } from '../../pattern/rigid/motif.ts';
 import type { SeamPlace } from '../../pattern/seam/seam-place.ts';
 import { tileOfWay } from '../../pattern/ways/ways.ts';
 import type { Template } from '../../unroll/template.ts';
-import type { PatternGround } from '../plan/pattern-ground.ts';
+import { type PatternGround, patternHeightOf } from '../plan/pattern-ground.ts';
 import type { Artwork, Job } from '../typed/resolved-job.ts';
 import { type TypedIn, typedAt } from '../typed/typed-at.ts';
 import { type ChosenWay, latticeOfRepeat } from './choose-way.ts';
@@ -64,8 +64,8 @@ export function planPattern(
   edges: Job['edges'],
   chosen: ChosenWay | undefined,
 ): PatternPlan {
-  const { girth, bandLength } = ground;
   const { lay } = artwork;
+  const patternHeight = patternHeightOf(lay, ground);
   if (artwork.strips && chosen?.covers === undefined) throw new Refused([stripsWithout(files.job)]);
   if (chosen?.way) {
     const { way, findings } = chosen;
@@ -85,14 +85,14 @@ export function planPattern(
   }
   const lattice = latticeOfRepeat(artwork.repeat, tile);
   const closing = closingOf(lattice, {
-    girth,
-    bandLength,
+    girth: ground.girth,
+    patternHeight,
     scale: artwork.scale,
     wholeRows: edges === 'whole-rows',
     ...(edges === 'whole-rows' ? { extents: motifExtents(tile) } : {}),
     ...(artwork.around === undefined ? {} : { around: artwork.around }),
   });
-  if (!closing) throw new Refused([notAround(artwork, girth, files.job)]);
+  if (!closing) throw new Refused([notAround(artwork, ground.girth, files.job)]);
   const around = repeatsAround(closing);
   return {
     tile,
@@ -100,7 +100,7 @@ export function planPattern(
     closing,
     lay,
     around,
-    up: rowsUp(lattice, closing, bandLength),
+    up: rowsUp(lattice, closing, patternHeight),
     findings: [...(chosen?.findings ?? []), ...closingFindings(lattice, closing, around, lay, files.job)],
   };
 }

@@ -8,7 +8,9 @@ import type { OpenStretch } from '../../pattern/joins/at-border.ts';
 import type { Lattice } from '../../pattern/lattice/lattice.ts';
 import type { RepeatStudy } from '../../pattern/study/repeat-study.ts';
 import { sureRepeat } from '../../pattern/study/sure-repeat.ts';
+import type { BandEnd } from '../../pattern/ways/ends-cut.ts';
 import type { Way } from '../../pattern/ways/ways.ts';
+import type { Job } from '../typed/resolved-job.ts';
 import type { TypedIn } from '../typed/typed-at.ts';
 
 /** The files that findings name. */
@@ -40,12 +42,18 @@ const levelled = 0.02;
 
 const isHalf = (part: number, whole: number): boolean => Math.abs(Math.abs(part / whole) - 0.5) < 0.01;
 
-/** A way in one line: how many go around, at what size, what rows it makes, and what it does to a motif. */
-export function wayInWords(way: Way, units: Units, wholeRows: boolean): string {
+/** How a band ends, and at which of its ends a straight edge goes through film. */
+export interface WayEdges {
+  readonly edges: Job['edges'];
+  readonly cut: readonly BandEnd[];
+}
+
+/** A way in one line: how many go around, at what size, what rows it makes and how they end, and what it does to a motif. */
+export function wayInWords(way: Way, units: Units, ends: WayEdges): string {
   const parts = [
     laidInWords(way, units),
     sizeInWords(way),
-    rowsInWords(way, wholeRows),
+    rowsInWords(way, ends),
     leanInWords(way),
     bentInWords(way, units),
   ];
@@ -76,12 +84,30 @@ function sizeInWords({ closing: { scaleAcross, scaleUp }, scale, lay }: Way): st
   return `${inPercent(scaleAcross)} of the drawn size around and ${inPercent(scaleUp)} up`;
 }
 
-function rowsInWords({ rows }: Way, wholeRows: boolean): string {
+function rowsInWords(way: Way, ends: WayEdges): string {
+  const told = endsInWords(way, ends);
+  return told === '' ? countInWords(way, ends) : `${countInWords(way, ends)}, ${told}`;
+}
+
+function countInWords({ rows }: Way, { edges }: WayEdges): string {
   const isWhole = Math.abs(rows - Math.round(rows)) < 5e-3;
-  if (wholeRows && !isWhole)
-    return `${rows.toFixed(2)} repeats up, from between two rows to between two rows`;
-  if (isWhole) return `${Math.round(rows)} whole ${Math.round(rows) === 1 ? 'row' : 'rows'}`;
-  return `${rows.toFixed(1)} rows, the top one cut by the edge of the band`;
+  const whole = `${Math.round(rows)} ${edges === 'whole-rows' ? 'whole ' : ''}${Math.round(rows) === 1 ? 'row' : 'rows'}`;
+  if (edges !== 'whole-rows') return isWhole ? whole : `${rows.toFixed(1)} rows`;
+  return isWhole ? whole : `${rows.toFixed(2)} repeats up, from between two rows to between two rows`;
+}
+
+/** What becomes of motifs at the band's ends; of rigid ones, which stand by the lattice but keep their own heights, it isn't told here. */
+function endsInWords({ lay }: Way, { edges, cut }: WayEdges): string {
+  if (lay === 'rigid') return '';
+  const where = cut.map((end) => `at the ${end}`).join(' and ');
+  switch (edges) {
+    case 'straight':
+      return where === '' ? 'no motif cut by its edges' : `cut ${where}`;
+    case 'fade':
+      return where === '' ? 'no motif left out' : `motifs left out ${where}`;
+    case 'whole-rows':
+      return where === '' ? '' : `yet cut ${where}`;
+  }
 }
 
 function leanInWords({ closing: { lean, n, m }, lattice }: Way): string {

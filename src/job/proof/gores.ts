@@ -133,11 +133,13 @@ function artFindings({ artwork, findings, pattern }: GoreArtwork): readonly Find
 function goreArtwork(input: MakeInput, plan: GorePlan): GoreArtwork | undefined {
   const { onSheet, bent, options } = plan;
   const girth = (on: number) => 2 * Math.PI * bent.at(on).radius;
+  const middle = (onSheet.from + onSheet.to) / 2;
   const ground: PatternGround = {
-    girth: girth((onSheet.from + onSheet.to) / 2),
+    girth: girth(middle),
     ends: { foot: girth(onSheet.from), lip: girth(onSheet.to) },
     band: onSheet,
     bandLength: onSheet.to - onSheet.from,
+    conformalHeight: conformalGoreLay(bent, onSheet, girth(middle)).fromOn(onSheet.to),
   };
   const drawn = readDrawn(input, () => ground);
   if (!drawn) return undefined;

@@ -3,6 +3,7 @@
 import type { TraceOptions } from '../../artwork/picture/traced-picture.ts';
 import type { Normalise } from '../../artwork/svg/svg-normalise.ts';
 import type { ArtContent, Tile } from '../../artwork/tile.ts';
+import { turnedTile } from '../../artwork/tile-layer.ts';
 import type { Finding, Where } from '../../finding.ts';
 import { degrees } from '../../lengths/angle.ts';
 import { measuredLength, type Units } from '../../lengths/length.ts';
@@ -11,11 +12,12 @@ import { toldIn } from '../../lengths/told-in.ts';
 import type { OpenStretch } from '../../pattern/joins/at-border.ts';
 import type { SeamPlace } from '../../pattern/seam/seam-place.ts';
 import type { RepeatStudy } from '../../pattern/study/repeat-study.ts';
+import { type BandEnd, endsCut, filmBoxes } from '../../pattern/ways/ends-cut.ts';
 import { tileOfWay, type Way, type WayKind, waysToClose } from '../../pattern/ways/ways.ts';
 import { groundFindings, refuseUnknownGround } from '../artwork/art-ground.ts';
 import { readStacked, type SheetContent } from '../artwork/stacked-art.ts';
 import { coversOf, nearerFiner, saysRepeat, studyOf, takenWay, wayGroundOf } from '../closing/choose-way.ts';
-import { wayInWords } from '../closing/way-words.ts';
+import { type WayEdges, wayInWords } from '../closing/way-words.ts';
 import {
   edgeInWords,
   groundOfSeam,
@@ -25,7 +27,7 @@ import {
   seamPlace,
   startsOn,
 } from '../lay/seam-place.ts';
-import { groundOf, type PatternGround } from '../plan/pattern-ground.ts';
+import { groundOf, type PatternGround, patternHeightOf } from '../plan/pattern-ground.ts';
 import { type PiecesInput, planPieces } from '../plan/pieces.ts';
 import type { Plan } from '../plan/plan.ts';
 import { toldOnce } from '../told-once.ts';
@@ -65,6 +67,8 @@ export interface WayReport {
   readonly distortionMm: number;
   readonly closes: readonly [number, number];
   readonly leanDeg: number;
+  /** The ends of the band that film reaches over: cut there by straight edges. */
+  readonly cutAt: readonly BandEnd[];
   readonly says: string;
 }
 
@@ -143,7 +147,7 @@ export function describeRepeat(input: RepeatInput): RepeatDescription {
   const { around: _, ...free } = job.artwork;
   const ways = waysToClose(tile, study, wayGroundOf(free, job.edges, ground));
   const taken = takenIn(input, tile, study, ways, ground);
-  const wholeRows = job.edges === 'whole-rows';
+  const cutBy = endsCutBy(input, tile, study, ground);
   const report: RepeatReport = {
     joins: study.joins,
     told: study.isDoubtful ? 'cannot-be-told' : study.joins ? 'joins' : 'does-not-join',
@@ -154,7 +158,7 @@ export function describeRepeat(input: RepeatInput): RepeatDescription {
       .map(({ at, angle }) => ({ x: at.x, y: at.y, deg: degrees(angle) })),
     period: study.period ? periodReport(study.period) : null,
     others: study.others.slice(0, 5).map(periodReport),
-    ways: ways.map((way, i) => wayReport(way, i + 1, units, wholeRows)),
+    ways: ways.map((way, i) => wayReport(way, i + 1, units, { edges: job.edges, cut: cutBy(way) })),
     seamAt: seamAtOf(input, tile, study, taken ?? ways[0], plans, ground),
     taken: taken?.key ?? null,
     checks: toldOnce([
@@ -179,6 +183,23 @@ export function describeRepeat(input: RepeatInput): RepeatDescription {
     study,
     ways,
   };
+}
+
+/** At which ends of the band a way leaves film over. Of a vessel that stands on its lip, artwork is laid on its head; whole rows end alike. */
+function endsCutBy(
+  { job }: RepeatInput,
+  tile: Tile,
+  { borders: { sides } }: RepeatStudy,
+  ground: PatternGround,
+): (way: Way) => readonly BandEnd[] {
+  const isTurned = job.shown === 'upside-down' && job.edges !== 'whole-rows';
+  const laid = isTurned ? turnedTile(tile) : tile;
+  const film = filmBoxes(
+    laid,
+    sides.some(({ border }) => border === 'level'),
+  );
+  const height = patternHeightOf(job.artwork.lay, ground);
+  return (way) => endsCut(way, film, height);
 }
 
 /** Where the seam goes by a way; null at the drawing's left edge, or where the job says. */
@@ -208,7 +229,7 @@ const periodReport = ({ a, b, confidence }: NonNullable<RepeatStudy['period']>):
   confidence,
 });
 
-const wayReport = (way: Way, number: number, units: Units, wholeRows: boolean): WayReport => ({
+const wayReport = (way: Way, number: number, units: Units, ends: WayEdges): WayReport => ({
   number,
   key: way.key,
   kind: way.kind,
@@ -220,7 +241,8 @@ const wayReport = (way: Way, number: number, units: Units, wholeRows: boolean): 
   distortionMm: way.distortionMm,
   closes: [way.closing.n, way.closing.m],
   leanDeg: degrees(way.closing.lean),
-  says: wayInWords(way, units, wholeRows),
+  cutAt: ends.cut,
+  says: wayInWords(way, units, ends),
 });
 
 /** The way that `make` takes: the one that the job names, or the one it takes by the job's own count around. */

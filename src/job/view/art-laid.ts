@@ -7,7 +7,7 @@ import type { Lay } from '../../pattern/lay/lay.ts';
 import type { Template } from '../../unroll/template.ts';
 import { layOn } from '../closing/pattern-plan.ts';
 import type { Draft } from '../draft.ts';
-import { groundOf } from '../plan/pattern-ground.ts';
+import { groundOf, patternHeightOf } from '../plan/pattern-ground.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Artwork, Job } from '../typed/resolved-job.ts';
 
@@ -70,11 +70,11 @@ export function laidOnOthers(
   edges: Job['edges'],
   drafts: readonly Pick<Draft, 'plan' | 'toFile'>[],
 ): ArtLaid | undefined {
-  const { girth, bandLength } = groundOf(drafts.map(({ plan }) => plan));
+  const ground = groundOf(drafts.map(({ plan }) => plan));
   const { artwork } = frame;
   const closing = closingOf(frame.lattice, {
-    girth,
-    bandLength,
+    girth: ground.girth,
+    patternHeight: patternHeightOf(artwork.lay, ground),
     scale: artwork.scale,
     wholeRows: edges === 'whole-rows',
     ...(frame.extents ? { extents: frame.extents } : {}),

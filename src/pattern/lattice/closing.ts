@@ -23,8 +23,8 @@ export interface Closing {
 export interface ClosingOptions {
   /** Girth of the sheet at the middle of the band, mm. */
   readonly girth: number;
-  /** Length of the band along the wall, mm. */
-  readonly bandLength: number;
+  /** Height of the laid pattern that fills the band, mm: the band's length, but for a conformal lay. */
+  readonly patternHeight: number;
   /** The count of repeats around, if the maker says it. */
   readonly around?: number;
   /** Whether heights follow the scale around (`both`) or stay as drawn (`across`). */
@@ -96,7 +96,7 @@ export const closingsNear = (lattice: Lattice, options: ClosingOptions): readonl
 export function closingBy(
   lattice: Lattice,
   { n, m }: { readonly n: number; readonly m: number },
-  { girth, bandLength, scale, wholeRows, extents = [] }: Omit<ClosingOptions, 'around'>,
+  { girth, patternHeight, scale, wholeRows, extents = [] }: Omit<ClosingOptions, 'around'>,
 ): Closing | undefined {
   const once = step(lattice, n, m);
   const lean = leanOf(once);
@@ -109,9 +109,9 @@ export function closingBy(
   const { rows, foot } = wholeRowsIn(
     Math.abs(lean) < levelLean ? extents : [],
     drawnRow,
-    bandLength / (drawnRow * plain),
+    patternHeight / (drawnRow * plain),
   );
-  const scaleUp = bandLength / (rows * drawnRow);
+  const scaleUp = patternHeight / (rows * drawnRow);
   return { n, m, scaleAcross, scaleUp, lean, ...(foot === 0 ? {} : { foot: foot * drawnRow }) };
 }
 
@@ -124,9 +124,9 @@ export const isLevellest = (
   { n, m }: { readonly n: number; readonly m: number },
 ): boolean => n > 0 && m === levellest(lattice, n);
 
-/** Rows of the pattern up the band; whole where `wholeRows` was asked. */
-export const rowsUp = (lattice: Lattice, closing: Closing, bandLength: number): number =>
-  bandLength / (rowHeight(lattice, closing) * closing.scaleUp);
+/** Rows of the pattern up the band, of which it takes so much of its height, mm; whole where `wholeRows` was asked. */
+export const rowsUp = (lattice: Lattice, closing: Closing, patternHeight: number): number =>
+  patternHeight / (rowHeight(lattice, closing) * closing.scaleUp);
 
 /** The smallest count at which the pattern closes level: 2 for a half drop; undefined where no count up to 12 does. */
 export function levelCount(lattice: Lattice): number | undefined {

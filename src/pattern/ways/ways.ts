@@ -58,8 +58,8 @@ export interface WayGround {
   /** Girth of the sheet at the middle of the band, and at its two ends, mm. */
   readonly girth: number;
   readonly ends: { readonly foot: number; readonly lip: number };
-  /** mm */
-  readonly bandLength: number;
+  /** Of the laid pattern in the band, mm; by a conformal lay other than the band's length. */
+  readonly patternHeight: number;
   readonly lay: MotifLay;
   readonly scale: ClosingOptions['scale'];
   readonly wholeRows: boolean;
@@ -146,10 +146,10 @@ function brokenWays(tile: Tile, study: RepeatStudy, ground: WayGround, make: Mak
 /** What covers or mirrors borders keeps rows where they were drawn. */
 const optionsOf = (
   kind: WayKind,
-  { girth, bandLength, scale, wholeRows, extents }: WayGround,
+  { girth, patternHeight, scale, wholeRows, extents }: WayGround,
 ): Omit<ClosingOptions, 'around'> => ({
   girth,
-  bandLength,
+  patternHeight,
   scale,
   wholeRows,
   ...(extents && askedBy[kind] === 0 ? { extents } : {}),
@@ -207,7 +207,7 @@ const wayMaker =
       scale,
       lay: ground.lay,
       around: repeatsAround(closing) * (kind === 'mirrored' ? 2 : 1),
-      rows: rowsUp(lattice, closing, ground.bandLength),
+      rows: rowsUp(lattice, closing, ground.patternHeight),
       distortion,
       distortionMm: distortion * motif * closing.scaleUp,
       cost,
@@ -252,10 +252,10 @@ function widestMotif({ layers, width }: Tile, { a, b }: Lattice): number {
 const mirroredWaysOf = (
   tile: Tile,
   { borders }: RepeatStudy,
-  { girth, bandLength }: WayGround,
+  { girth, patternHeight }: WayGround,
 ): MirroredWays => {
   const count = Math.max(1, Math.round(girth / (2 * tile.width)));
-  const rows = bandLength / ((girth / (2 * tile.width * count)) * tile.height);
+  const rows = patternHeight / ((girth / (2 * tile.width * count)) * tile.height);
   return rows > 1 && borders.open.some(({ border }) => border === 'level') ? 'both' : 'around';
 };
 

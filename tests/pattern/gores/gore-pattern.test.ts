@@ -21,7 +21,7 @@ const lattice = { a: { x: 20, y: 0 }, b: { x: 0, y: 20 } };
 const tile = { width: 20, height: 20, layers: [{ name: 'discs', colour: '#17566b', shapes: [disc] }] };
 const closing = closingOf(lattice, {
   girth,
-  bandLength: 100,
+  patternHeight: 100,
   scale: 'across',
   wholeRows: false,
   around: 15,
@@ -95,7 +95,13 @@ describe('a pattern on gores', () => {
 
   test('keeps the shape of its discs where angles are kept', () => {
     const gores = { count: 15, band, spacing: 3, levels: 'arcs' } as const;
-    const both = closingOf(lattice, { girth, bandLength: 100, scale: 'both', wholeRows: false, around: 15 });
+    const both = closingOf(lattice, {
+      girth,
+      patternHeight: 100,
+      scale: 'both',
+      wholeRows: false,
+      around: 15,
+    });
     if (!both) throw new Error('it goes around');
     const lay = conformalGoreLay(wall, band, girth);
     const [layer] = gorePattern(optionsFor(15, { gores, lay, closing: both })).layers;

@@ -52,7 +52,7 @@ test('a band takes the rows that change its height least, half a repeat of two r
 
 test('the closing begins the band there', () => {
   const lattice = { a: { x: 30, y: 0 }, b: { x: 0, y: -24 } };
-  const options = { girth: 210, bandLength: 105, scale: 'both', wholeRows: true } as const;
+  const options = { girth: 210, patternHeight: 105, scale: 'both', wholeRows: true } as const;
   const closing = closingOf(lattice, { ...options, extents: overTheEdge });
   if (!closing) throw new Error('it does not close');
   expectWithin(rowsUp(lattice, closing, 105), 4.5, 1e-12);

@@ -28,7 +28,7 @@ const lattices = [
 
 const options = (girth: number, more: Partial<ClosingOptions> = {}): ClosingOptions => ({
   girth,
-  bandLength: 120,
+  patternHeight: 120,
   scale: 'both',
   wholeRows: false,
   ...more,
@@ -69,10 +69,10 @@ describe('closing around the wall', () => {
   });
 
   test('stretches rows so that a whole number fills the band', () => {
-    const closing = closed(plain, options(290, { wholeRows: true, bandLength: 130 }));
+    const closing = closed(plain, options(290, { wholeRows: true, patternHeight: 130 }));
     expectWithin(rowsUp(plain, closing, 130), 3, 1e-12);
     expectWithin(closing.scaleUp * 40 * 3, 130, 1e-9);
-    const low = closed(plain, options(290, { wholeRows: true, bandLength: 15 }));
+    const low = closed(plain, options(290, { wholeRows: true, patternHeight: 15 }));
     expectWithin(rowsUp(plain, low, 15), 1, 1e-12);
   });
 
