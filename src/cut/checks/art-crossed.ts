@@ -77,13 +77,17 @@ function insideLength(places: number[], line: number, { before }: Lines): number
     .reduce((sum, on, i) => sum + (i % 2 === 0 ? -before(on, line) : before(on, line)), 0);
 }
 
-/** Where a contour crosses each line. */
-function cross(contour: Contour, { place }: Lines, crossings: number[][]): void {
-  for (const segment of contour.segments) {
+/** Where a contour crosses each line: as often one way as the other, for each corner has one place for both its edges. */
+function cross({ segments }: Contour, { place }: Lines, crossings: number[][]): void {
+  const [first] = segments;
+  if (!first) return;
+  const begin = place(first.from);
+  let from = begin;
+  for (const [i, segment] of segments.entries()) {
     const count = chordCount(segment, chordTolerance);
-    let from = place(segment.from);
     for (let k = 1; k <= count; k++) {
-      const to = place(k === count ? segment.to : pointAt(segment, k / count));
+      const isLast = i === segments.length - 1 && k === count;
+      const to = isLast ? begin : place(k === count ? segment.to : pointAt(segment, k / count));
       const [low, high] = from.at < to.at ? [from, to] : [to, from];
       for (let i = Math.max(0, Math.ceil(low.at)); i < high.at && i < crossings.length; i++)
         crossings[i]?.push(low.on + ((high.on - low.on) * (i - low.at)) / (high.at - low.at));

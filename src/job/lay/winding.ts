@@ -2,14 +2,22 @@
 import { artCrossed } from '../../cut/checks/art-crossed.ts';
 import { isMotifLayer } from '../../drawing/motif-name.ts';
 import { type Finding, note, Refused, stop } from '../../finding.ts';
+import { least } from '../../geometry/extremes.ts';
 import { inMm } from '../../lengths/length.ts';
 import type { WrapLayer } from '../../pattern/lay/wrap.ts';
 import type { FilmCut } from '../../pattern/seam/film-crossed.ts';
+import { middleOfCheapest } from '../../pattern/seam/seam-place.ts';
 import { withinEnds } from '../../pattern/seam/winding-ends.ts';
-import { straightCut, windingCut, windingRadius, windingSeam } from '../../pattern/seam/winding-seam.ts';
+import {
+  straightAt,
+  straightCut,
+  windingCut,
+  windingRadius,
+  windingSeam,
+} from '../../pattern/seam/winding-seam.ts';
 import { girthAt, sweep } from '../../unroll/flat-wall.ts';
 import { type Template, turnOfEdge, woundTemplate } from '../../unroll/template.ts';
-import { windingTurn } from '../../unroll/winding.ts';
+import { type Winding, windingTurn } from '../../unroll/winding.ts';
 import { seamSliverFindings } from '../closing/seam-slivers.ts';
 import type { LaidPattern } from '../draft.ts';
 import type { MakeInput } from '../make-input.ts';
@@ -54,28 +62,31 @@ function woundSeam(
   layOn: (template: Template) => readonly WrapLayer[],
 ): WoundSeam {
   const layers = layOn(template).map((layer) => ({ ...layer, isOnce: isMotifLayer(layer.name) }));
-  const winding = windingSeam({
+  const straight = bestStraight(
     template,
-    layers,
     parts,
-    clear: job.film.minWidth,
-    overlap: job.seam.overlap,
-  });
-  const wound = woundTemplate(template, winding);
-  if (meetsItself(wound)) throw new Refused([tooWide(jobFile)]);
-  const cut = windingCut(wound, winding, layOn(straightEnds(wound)));
+    layers.filter(({ isOnce }) => !isOnce),
+  );
+  const around = (winding: Winding) => {
+    const wound = woundTemplate(template, winding);
+    if (meetsItself(wound)) throw new Refused([tooWide(jobFile)]);
+    return { winding, wound, cut: windingCut(wound, winding, layOn(straightEnds(wound))) };
+  };
+  const found = around(
+    windingSeam({ template, layers, parts, clear: job.film.minWidth, overlap: job.seam.overlap }),
+  );
+  // A grid knows film by its cells: where it lets a line along motifs cut more, the straight one is the better seam.
+  const isDearer = straight.cut.length < found.cut.length - told && layers.every(({ isOnce }) => !isOnce);
+  const { winding, wound, cut } = isDearer ? around(straightAt(found.winding, straight.turn)) : found;
   const radius = windingRadius(wound, winding);
   const { from, to } = template.band;
   const turns = Array.from({ length: 201 }, (_, i) => windingTurn(winding, from + ((to - from) * i) / 200));
+  const between = { from: Math.min(...turns), to: Math.max(...turns) };
   const report: WindingReport = {
     ...cut,
-    straight: bestStraight(
-      template,
-      parts,
-      layers.filter(({ isOnce }) => !isOnce),
-    ),
+    straight: isUpright(between) ? cut : straight.cut,
     radius: Number.isFinite(radius) ? radius : null,
-    turns: { from: Math.min(...turns), to: Math.max(...turns) },
+    turns: between,
   };
   return {
     template: wound,
@@ -134,15 +145,26 @@ const tooWide = (file: WindingInput['jobFile']): Finding =>
 /** Straight lines tried in one period, mm apart. */
 const apart = 0.1;
 
-/** The straight seam that cuts the least of a pattern, wherever in a period it stands. */
-function bestStraight(template: Template, parts: number, layers: readonly WrapLayer[]): FilmCut {
+/** Lengths of film closer than this are told alike, mm. */
+const told = 0.01;
+
+/** The straight seam that cuts the least of a pattern, wherever in a period it stands: as near to turn 0 as the pattern has it. */
+function bestStraight(
+  template: Template,
+  parts: number,
+  layers: readonly WrapLayer[],
+): { readonly turn: number; readonly cut: FilmCut } {
   const { wall, band } = template;
-  const first = Math.floor(0.5 * parts) / parts;
+  // At the end of a run of lines that cut the least an edge of film may lie along the line.
+  const leastOf = (first: number, step: number, count: number) => {
+    const sums = artCrossed({ template, layers, first, step, count, offset: 0 });
+    return first + middleOfCheapest(sums, least(sums) + told) * step;
+  };
   const count = Math.ceil(girthAt(wall, (band.from + band.to) / 2) / parts / apart);
   const step = 1 / (count * parts);
-  const sums = artCrossed({ template, layers, first, step, count, offset: 0 });
-  const best = sums.reduce((least, sum, i) => (sum < (sums[least] ?? Infinity) ? i : least), 0);
-  return straightCut(template, first + best * step, layers);
+  // Between films that all but meet up the wall what is cut falls off steeply: a tenth of the way tells millimetres there.
+  const turn = leastOf(leastOf(Math.floor(0.5 * parts) / parts, step, count) - step, step / 10, 21);
+  return { turn: turn - Math.round(turn * parts) / parts, cut: straightCut(template, turn, layers) };
 }
 
 const crossingsInWords = ({ crossings, length }: FilmCut): string =>
@@ -150,11 +172,18 @@ const crossingsInWords = ({ crossings, length }: FilmCut): string =>
     ? 'no film'
     : `film at ${crossings} ${crossings === 1 ? 'place' : 'places'}, ${inMm(Number(length.toFixed(2)))} in all`;
 
+/** Turns closer than this are one: under a thousandth of a mm around. */
+const oneTurn = 1e-7;
+
+const isUpright = ({ from, to }: WindingReport['turns']): boolean => to - from < oneTurn;
+
 /** What a winding seam does, in words. */
-export const inWords = (report: WindingReport): string => {
-  const turns =
-    report.radius === null
-      ? 'it is straight'
-      : `it turns on ${inMm(Number(report.radius.toFixed(2)))} at the tightest`;
-  return `the seam winds through the pattern and cuts ${crossingsInWords(report)}; the best straight one would cut ${crossingsInWords(report.straight)}; ${turns}`;
-};
+export function inWords({ radius, straight, turns, ...cut }: WindingReport): string {
+  if (isUpright(turns))
+    return `the seam goes straight up, for none that winds cuts less of the pattern; it cuts ${crossingsInWords(cut)}`;
+  const bends =
+    radius === null
+      ? 'it leans, and is straight'
+      : `it turns on ${inMm(Number(radius.toFixed(2)))} at the tightest`;
+  return `the seam winds through the pattern and cuts ${crossingsInWords(cut)}; the best straight one would cut ${crossingsInWords(straight)}; ${bends}`;
+}

@@ -62,7 +62,8 @@ export function leastCutPlace(
   const lines = Math.max(1, Math.ceil(width / different / apart));
   const seen = cutBy(shows, lines);
   const covered = hidden === undefined ? undefined : cutBy(hidden, lines);
-  const best = middleOfCheapest(seen.map((cut, i) => cut + hiddenShare * (covered?.[i] ?? 0)));
+  const costs = seen.map((cut, i) => cut + hiddenShare * (covered?.[i] ?? 0));
+  const best = middleOfCheapest(costs, least(costs) * (1 + alike.share) + alike.mm);
   const [atEdge, found] = [seen[0] ?? 0, seen[best] ?? 0];
   if (atEdge - found < Math.max(leastSpared.mm, leastSpared.share * atEdge)) return undefined;
   return {
@@ -80,12 +81,11 @@ const atAllSeams = (cuts: Float64Array, lines: number, times: number): Float64Ar
     return times * sum;
   });
 
-/** The middle of the widest run of places that cost next to no more than the cheapest; places go around. */
-function middleOfCheapest(costs: Float64Array): number {
-  const limit = least(costs) * (1 + alike.share) + alike.mm;
+/** The middle of the widest run of places that cost no more than `limit`, of all where all do; places go around. */
+export function middleOfCheapest(costs: Float64Array, limit: number): number {
   const { length } = costs;
   const start = costs.findIndex((cost) => cost > limit);
-  if (start < 0) return 0;
+  if (start < 0) return Math.floor(length / 2);
   let [bestFrom, bestRun, run] = [0, 0, 0];
   for (let i = 1; i <= length; i++) {
     const isCheap = (costs[(start + i) % length] ?? 0) <= limit;

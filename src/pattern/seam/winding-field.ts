@@ -1,8 +1,10 @@
 // What a seam would cost at each place of one period of a wrap: most in film, something near it, little in a gap.
 import { chorded } from '../../geometry/chords.ts';
 import type { Shape } from '../../geometry/contour.ts';
+import type { Point } from '../../geometry/point.ts';
 import { girthAt, toWall } from '../../unroll/flat-wall.ts';
 import type { Template } from '../../unroll/template.ts';
+import { FilmCover } from './film-cover.ts';
 import type { CostField } from './winding-path.ts';
 
 /** A layer of film: of the pattern, which comes again all around, or of a motif, which is where it is. */
@@ -25,9 +27,9 @@ export interface FieldOptions {
 }
 
 /**
- * Costs of a mm of line: in film, along an edge of it, nearer to it than the least feature (a half or so of that where it
- * is farthest within), in a gap. A mm of film is avoided at any price that a detour has on a cup; where there is no gap
- * the way goes along edges, which hide it best.
+ * Costs of a mm of line: in film, along an edge between two films, nearer to film than the least feature (a half or so of
+ * that where it is farthest within), in a gap. A mm of film is avoided at any price that a detour has on a cup; where there
+ * is no gap the way goes along edges, which hide it best. A cell that film covers in part costs its part.
  */
 const costOf = { film: 400, edge: 100, near: 10, nearest: 30, gap: 1 } as const;
 
@@ -38,56 +40,76 @@ const chordTolerance = 0.03;
 class Grid {
   /** The layers that have film in each cell, one bit each; layers past the eighth share bits. */
   readonly film: Uint8Array;
+  /** What of it covers each cell: of what is seen at turn 0 and once around, the more. */
+  readonly #covers: readonly [FilmCover, FilmCover];
   readonly options: FieldOptions;
 
   constructor(options: FieldOptions) {
     this.options = options;
     this.film = new Uint8Array(options.columns * options.rows);
+    const cover = () => new FilmCover(options.columns, options.rows);
+    this.#covers = [cover(), cover()];
   }
 
-  /** Paint the inside of shapes on the sheet, by their crossings with the middle of each row. */
+  /** Paint shapes on the sheet. */
   paint({ shapes, isOnce }: FieldLayer, bit: number): void {
-    const { template, rows } = this.options;
+    const { template, parts, columns, rows } = this.options;
     const { wall, piece } = template;
-    const row = (along: number) => ((along - piece.from) / (piece.to - piece.from)) * rows;
+    const place = (x: number, y: number): Point => {
+      const { turn, along } = toWall(wall, { x, y });
+      return {
+        x: (turn * parts + 0.5) * columns,
+        y: ((along - piece.from) / (piece.to - piece.from)) * rows,
+      };
+    };
+    // Of the pattern a period opposite the seam is taken, of what is there once the surroundings of the seam.
+    const windows = isOnce || parts === 1 ? [0, parts] : [Math.floor(0.5 * parts)];
     for (const { contours } of shapes) {
-      const crossings = new Map<number, number[]>();
-      for (const contour of contours) {
+      const outlines = contours.map((contour) => {
         const { x, y } = chorded(contour, chordTolerance);
-        const points = Array.from(x, (across, i) => toWall(wall, { x: across, y: y[i] ?? 0 }));
-        points.forEach((p, i) => {
-          const q = points[(i + 1) % points.length] ?? p;
-          const [low, high] = p.along < q.along ? [p, q] : [q, p];
-          const [from, to] = [row(low.along), row(high.along)];
-          for (let r = Math.max(0, Math.ceil(from - 0.5)); r + 0.5 < to && r < rows; r++) {
-            const turns = crossings.get(r) ?? [];
-            turns.push(low.turn + ((high.turn - low.turn) * (r + 0.5 - from)) / (to - from));
-            crossings.set(r, turns);
-          }
-        });
-      }
-      for (const [r, turns] of crossings) this.#fill(r, turns, isOnce, bit);
+        return Array.from(x, (across, i) => place(across, y[i] ?? 0));
+      });
+      const crossings = this.#crossings(outlines);
+      windows.forEach((period, i) => {
+        this.#covers[i]?.add(outlines, period * columns);
+        for (const [r, at] of crossings) this.#fill(r, at, period * columns, bit);
+      });
     }
   }
 
-  /** Paint a row between its first and second crossing, its third and fourth, and so on. */
-  #fill(r: number, turns: number[], isOnce: boolean, bit: number): void {
-    const { parts, columns } = this.options;
-    // Of the pattern the period opposite the seam is taken, of what is there once the surroundings of the seam.
-    const first = Math.floor(0.5 * parts) / parts;
-    const windows = isOnce
-      ? [0, 1].map((turn) => ({ from: turn - 0.5 / parts, to: turn + 0.5 / parts }))
-      : [{ from: first, to: first + 1 / parts }];
-    const column = (turn: number) => (turn * parts + 0.5) * columns;
-    turns.sort((a, b) => a - b);
-    for (let i = 0; i + 1 < turns.length; i += 2)
-      for (const { from, to } of windows) {
-        const [low, high] = [Math.max(turns[i] ?? 0, from), Math.min(turns[i + 1] ?? 0, to)];
-        for (let c = Math.ceil(column(low) - 0.5); c + 0.5 < column(high); c++) {
-          const at = r * columns + (((c % columns) + columns) % columns);
-          this.film[at] = (this.film[at] ?? 0) | bit;
+  /** Where outlines cross the middle of each row, in columns. */
+  #crossings(outlines: readonly (readonly Point[])[]): ReadonlyMap<number, readonly number[]> {
+    const crossings = new Map<number, number[]>();
+    for (const outline of outlines)
+      outline.forEach((p, i) => {
+        const q = outline[(i + 1) % outline.length] ?? p;
+        const [low, high] = p.y < q.y ? [p, q] : [q, p];
+        for (let r = Math.max(0, Math.ceil(low.y - 0.5)); r + 0.5 < high.y && r < this.options.rows; r++) {
+          const at = crossings.get(r) ?? [];
+          at.push(low.x + ((high.x - low.x) * (r + 0.5 - low.y)) / (high.y - low.y));
+          crossings.set(r, at);
         }
+      });
+    for (const at of crossings.values()) at.sort((a, b) => a - b);
+    return crossings;
+  }
+
+  /** Paint a row between its first and second crossing, its third and fourth, and so on, as far as it is in a period. */
+  #fill(r: number, at: readonly number[], first: number, bit: number): void {
+    const { columns } = this.options;
+    for (let i = 0; i + 1 < at.length; i += 2) {
+      const [low, high] = [Math.max((at[i] ?? 0) - first, 0), Math.min((at[i + 1] ?? 0) - first, columns)];
+      for (let c = Math.ceil(low - 0.5); c + 0.5 < high; c++) {
+        const cell = r * columns + c;
+        this.film[cell] = (this.film[cell] ?? 0) | bit;
       }
+    }
+  }
+
+  /** The share of each cell that film covers, row by row. */
+  shares(): Float32Array {
+    const [here, around] = this.#covers.map((cover) => cover.shares());
+    return (here ?? new Float32Array()).map((share, i) => Math.max(share, around?.[i] ?? 0));
   }
 }
 
@@ -103,21 +125,26 @@ export function windingField(options: FieldOptions): CostField {
   const isPeriodic = layers.every(({ isOnce }) => !isOnce);
   const costs = new Float32Array(columns * rows).fill(costOf.gap);
   const beside = besideFilm(grid, up, isPeriodic);
+  const shares = grid.shares();
   for (let r = 0; r < rows; r++) {
     const along = piece.from + (r + 0.5) * up;
     if (along < band.from || along > band.to) continue;
-    for (let c = 0; c < columns; c++) costs[r * columns + c] = beside(r, c);
+    for (let c = 0; c < columns; c++) {
+      const { film, gap } = beside(r, c);
+      const share = shares[r * columns + c] ?? 0;
+      costs[r * columns + c] = share * film + (1 - share) * gap;
+    }
   }
   const across = girthAt(wall, (piece.from + piece.to) / 2) / (parts * columns);
   return { columns, rows, across, up, isPeriodic, costs };
 }
 
-/** The cost of a cell by what film is in it and around it. */
+/** What a mm costs in the film of a cell and in its gaps, by what film is in it and around it. */
 function besideFilm(
   { film, options }: Grid,
   up: number,
   isPeriodic: boolean,
-): (row: number, column: number) => number {
+): (row: number, column: number) => { readonly film: number; readonly gap: number } {
   const { template, parts, columns, rows, clear } = options;
   const { wall, piece } = template;
   const cellAt = (row: number, column: number): number => {
@@ -138,8 +165,8 @@ function besideFilm(
         cellAt(row, column + 1),
         cellAt(row - 1, column),
         cellAt(row + 1, column),
-      ].some((other) => other !== own);
-      return isEdge ? costOf.edge : costOf.film;
+      ].some((other) => other !== 0 && other !== own);
+      return { film: isEdge ? costOf.edge : costOf.film, gap: costOf.nearest };
     }
     let least = clear * clear;
     for (let by = -reach; by <= reach; by++) {
@@ -149,7 +176,8 @@ function besideFilm(
       least = Math.min(least, (steps * line.width) ** 2 + (by * up) ** 2);
     }
     const share = Math.sqrt(least) / clear;
-    return share >= 1 ? costOf.gap : costOf.near + (costOf.nearest - costOf.near) * (1 - share);
+    const gap = share >= 1 ? costOf.gap : costOf.near + (costOf.nearest - costOf.near) * (1 - share);
+    return { film: costOf.film, gap };
   };
 }
 

@@ -70,6 +70,12 @@ export function windingSeam(options: WindingOptions): Winding {
   };
 }
 
+/** A seam that goes straight up at a turn, and laps as another does. */
+export const straightAt = (winding: Winding, turn: number): Winding => ({
+  ...winding,
+  turns: winding.turns.map(() => turn),
+});
+
 /** Past the run-off of the art, so that a line begins and ends outside of all film, mm. */
 const outside = 1.5;
 

@@ -2,14 +2,14 @@
 
 import { hullBox } from '../../geometry/box.ts';
 import type { Segment } from '../../geometry/contour.ts';
-import { most } from '../../geometry/extremes.ts';
+import { least, most } from '../../geometry/extremes.ts';
 import { NearestFinder } from '../../geometry/nearest.ts';
 import { type Point, subtract } from '../../geometry/point.ts';
 import { directionAt, pointAt } from '../../geometry/segment.ts';
 import type { AskedGores } from '../asked-gores.ts';
 import type { ProvedGore } from '../written/gore-pieces.ts';
 import { halfShare, layGore, rollGore } from '../written/rolled-gore.ts';
-import { type Edge, missOf, type SeamGap } from './seam-gap.ts';
+import { type Edge, missOf, type SeamGap, touching } from './seam-gap.ts';
 
 /** Parts of a segment in each of which it crosses a border once or not at all. */
 const parts = 8;
@@ -18,19 +18,19 @@ const halvings = 50;
 /** Step along an edge that tells which way it runs on the neighbour, mm. */
 const step = 1e-3;
 
-/** Where a segment crosses a gore's border, 1 its right one and -1 its left, as parameters. */
-function crossingsOf(
-  { surface, band }: AskedGores,
-  side: 1 | -1,
-  segment: Segment,
-  nearest: number,
-): number[] {
-  const { minX, maxX } = hullBox([{ closed: false, segments: [segment] }]);
-  if ((side > 0 ? maxX : -minX) < nearest) return [];
-  const beyond = (t: number): number => {
+/** How far a place of a segment is past a gore's border, mm. */
+const pastBorder =
+  ({ surface, band }: AskedGores, side: 1 | -1, segment: Segment) =>
+  (t: number): number => {
     const { aside, on } = rollGore(surface, band.from, pointAt(segment, t));
     return side * aside - halfShare(surface, on);
   };
+
+/** Where a segment crosses a gore's border, 1 its right one and -1 its left, as parameters. */
+function crossingsOf(asked: AskedGores, side: 1 | -1, segment: Segment, nearest: number): number[] {
+  const { minX, maxX } = hullBox([{ closed: false, segments: [segment] }]);
+  if ((side > 0 ? maxX : -minX) < nearest) return [];
+  const beyond = pastBorder(asked, side, segment);
   const values = Array.from({ length: parts + 1 }, (_, i) => beyond(i / parts));
   return values.slice(1).flatMap((value, i) => {
     const before = values[i] ?? value;
@@ -43,6 +43,15 @@ function crossingsOf(
     }
     return [(low + high) / 2];
   });
+}
+
+/** Whether an outline lies on one side of a border but for what no eye sees. */
+function onlyTouches(asked: AskedGores, side: 1 | -1, segments: readonly Segment[]): boolean {
+  const past = segments.flatMap((segment) => {
+    const beyond = pastBorder(asked, side, segment);
+    return Array.from({ length: parts + 1 }, (_, i) => beyond(i / parts));
+  });
+  return most(past, -Infinity) <= touching || least(past, Infinity) >= -touching;
 }
 
 /** An edge of a gore's art as it should go on in the gore beside it, on that gore's drawing. */
@@ -77,16 +86,18 @@ export function goreSeamGap(asked: AskedGores, gores: readonly ProvedGore[]): Se
       ([1, -1] as const).flatMap((side) => {
         const finder = finders[(i + side + gores.length) % gores.length];
         if (!finder) return [];
-        return contours
-          .flatMap(({ segments }) => segments)
-          .flatMap((segment) =>
+        return contours.flatMap(({ segments }) => {
+          const crossed = segments.flatMap((segment) =>
             crossingsOf(asked, side, segment, nearest)
               .filter((t) => {
                 const { on } = rollGore(surface, band.from, pointAt(segment, t));
                 return on >= band.from && on <= band.to;
               })
-              .map((t) => missOf(onNeighbour(asked, side, segment, t), finder)),
+              .map((t) => ({ segment, t })),
           );
+          if (crossed.length === 0 || onlyTouches(asked, side, segments)) return [];
+          return crossed.map(({ segment, t }) => missOf(onNeighbour(asked, side, segment, t), finder));
+        });
       }),
     );
   });

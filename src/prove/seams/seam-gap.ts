@@ -107,7 +107,7 @@ function edgesAt(contours: readonly Contour[], { cone, band }: SeamPiece, turn: 
 }
 
 /** Art that reaches less than this past the seam only touches it, mm: at the other end it lies in the waste, where none is kept. */
-const touching = 0.002;
+export const touching = 0.002;
 
 /** Whether an outline lies on one side of a line but for what no eye sees; `beside`: so far to the side times the line's length. */
 function onlyTouches(segments: readonly Segment[], beside: (p: Point) => number, length: number): boolean {

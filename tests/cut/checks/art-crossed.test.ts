@@ -1,10 +1,10 @@
 // Film that a line up the wall crosses, held against chords of circles and lengths of rectangles.
 import { describe, test } from 'vitest';
 import { artCrossed } from '../../../src/cut/checks/art-crossed.ts';
-import { type Contour, cubic, polygon } from '../../../src/geometry/contour.ts';
+import { type Contour, cubic, line, polygon } from '../../../src/geometry/contour.ts';
 import { flatWall, girthAt, toFlat } from '../../../src/unroll/flat-wall.ts';
 import { edgePoint, templateOf } from '../../../src/unroll/template.ts';
-import { expectWithin } from '../../closeness.ts';
+import { expectAtMost, expectWithin } from '../../closeness.ts';
 
 const options = { band: { from: 0, to: 100 }, trim: { lip: 3, foot: 3 }, overlap: 6 };
 const mug = templateOf(flatWall(40, 0, 50), options);
@@ -45,6 +45,23 @@ describe('film crossed by a line up the wall', () => {
       // The edge of an overlap is the same line shifted.
       expectWithin(atTurn(0.4 + (away - 6) / girthAt(mug.wall, 50), 6, mug, layers), wanted, 0.3);
     }
+  });
+
+  test('is never less than none, where an edge lies along the line and its corners miss one another by rounding', () => {
+    const corner = (turn: number, along: number) => toFlat(mug.wall, { turn, along });
+    for (const off of [-1e-14, 0, 1e-14])
+      for (const way of [1, -1]) {
+        const [p, q, r, s] = [
+          corner(0.4, 20),
+          corner(0.4 + off, 60),
+          corner(0.3, 60),
+          corner(0.3, 20),
+        ] as const;
+        const beside = { x: q.x + way * 1e-12, y: q.y };
+        const film = { closed: true, segments: [line(p, q), line(beside, r), line(r, s), line(s, p)] };
+        const cut = atTurn(0.4, 0, mug, [{ shapes: [{ contours: [film] }] }]);
+        expectAtMost(-cut, 0, 'film missing');
+      }
   });
 
   test('is counted in the finished band only, and once a layer', () => {

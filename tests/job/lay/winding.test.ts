@@ -17,6 +17,12 @@ const cup = {
     { height: 100, across: 80 },
   ],
 };
+const straightWall = {
+  stations: [
+    { height: 0, across: 73 },
+    { height: 60, across: 73 },
+  ],
+};
 const film = { minWidth: 1, minGap: 0.4, minPiece: 1 };
 
 /** Discs in rows that stand between one another: no line up the wall misses all of them. Drawn mm. */
@@ -149,6 +155,24 @@ test('where film goes all around, it is cut once, and across: by no more than it
   expectAtMost((told?.length ?? 0) / rings, width * 1.02, 'film cut at a bar');
   expectAtMost(made.report.pattern?.seamGap?.position ?? 1, 0.01, 'gap');
   expect(made.report.pattern?.seamGap?.crossings).toBeGreaterThan(0);
+});
+
+test('where a straight seam cuts as little as any, it is taken: what winds cuts no more', async () => {
+  // Three strands around: by which cells of a grid they were in, one place across a strand was told dearer than another.
+  const strands = [0, 1, 2].map((strand) => {
+    const places = Array.from({ length: 121 }, (_, i) => {
+      const x = i - 30;
+      return `${x} ${(20 + 8 * Math.sin(2 * Math.PI * (x / 30 + strand / 3))).toFixed(3)}`;
+    });
+    return `<path d="M${places.join('L')}" fill="none" stroke="#${strand}${strand}${strand}" stroke-width="3.2"/>`;
+  });
+  const tile = `<svg xmlns="http://www.w3.org/2000/svg" width="30mm" height="40mm" viewBox="0 0 30 40">${strands.join('')}</svg>`;
+  const { report } = await winding({ tile, blank: { ...straightWall, footRound: 4 } }, { overlap: 0 });
+  const { length = 9, straight } = report.seam?.winding ?? {};
+  expectAtMost(length, straight?.length ?? 0, 'film cut, against the best straight seam');
+  expect(report.checks.find(({ rule }) => rule === 'winding-seam')?.says).toMatch(
+    /^the seam goes straight up/,
+  );
 });
 
 test('through a net that a straight edge leaves slivers of, every hole stays a hole', async () => {
