@@ -32,8 +32,8 @@ export interface FlatPiece {
   readonly beside: number;
   /** Where it lies on the wall; left out where places are not followed: on gores, and on what is cut apart. */
   readonly place?: FlatPlace;
-  /** Whether it begins at turn 0 and whether it ends at turn 1; left out where no two ends meet. */
-  readonly ends?: { readonly starts: boolean; readonly finishes: boolean };
+  /** Whether it begins at turn 0 and whether it ends at turn 1, or at a line that winds about there; left out where no two ends meet. */
+  readonly ends?: { readonly starts: boolean; readonly finishes: boolean; readonly winds?: true };
   readonly groups: readonly FlatGroup[];
   /** Of a job with a mask, on its only piece: the mask's edge as path data, and the colour of what is sprayed past it. */
   readonly around?: { readonly d: string; readonly sprayed: string };
@@ -102,7 +102,13 @@ const pieceOf = ({ guide, mark, panel, toFile, plan }: ViewedDraft): FlatPiece =
     right: plan.template.right,
   },
   ...((panel?.whole ?? plan.template).seam.start.offset === 0
-    ? { ends: { starts: !panel || panel.index === 0, finishes: !panel || panel.index === panel.count - 1 } }
+    ? {
+        ends: {
+          starts: !panel || panel.index === 0,
+          finishes: !panel || panel.index === panel.count - 1,
+          ...(plan.template.winding ? { winds: true as const } : {}),
+        },
+      }
     : {}),
   box: tightBox([moveContour(toFile, outline(plan.template))]),
   groups: groupsOf(guide),

@@ -25,38 +25,84 @@ interface WallPlace {
 /** Between pieces, mm. */
 const gap = 12;
 
+/** A piece and where it is moved, mm. */
+interface Stand {
+  readonly piece: FlatPiece;
+  readonly at: Point;
+}
+
+interface Stood {
+  readonly stands: readonly Stand[];
+  readonly width: number;
+  readonly height: number;
+}
+
 /** `art`: of each piece what is drawn below its own groups. */
 export function laidOut({ pieces }: FlatView, art: readonly (readonly InkedGroup[])[] = []): LaidOut {
-  const rows: FlatPiece[][] = [];
-  // What is cut apart stands below, in a row of its own; gores are one drawing, and alone.
+  const { stands, width, height } = stoodOut(pieces);
+  const laid = stands.map(({ piece, at }): LaidPiece => {
+    const below = art[pieces.indexOf(piece)] ?? [];
+    return {
+      piece,
+      at,
+      groups: [...below, ...piece.groups.map(({ d, ...group }) => ({ ...group, ink: inkOf(d) }))],
+    };
+  });
+  return { pieces: laid, box: { minX: 0, minY: 0, maxX: width, maxY: Math.max(1, height) } };
+}
+
+/** The wraps, the lip's on top; what is cut apart in rows of its own below them or beside them, where all is seen larger. */
+function stoodOut(pieces: readonly FlatPiece[]): Stood {
+  // Gores are one drawing, and alone.
   const apart = pieces.length > 1 ? pieces.filter(({ place }) => !place) : [];
+  const rows: FlatPiece[][] = [];
   for (const piece of pieces.filter((piece) => !apart.includes(piece))) {
     const row = rows.at(-1);
     if (row && piece.beside > 0) row.push(piece);
     else rows.push([piece]);
   }
+  const wraps = inColumn(rows.reverse());
+  if (apart.length === 0) return wraps;
+  const [below, beside] = [inColumn(inRows(apart, wraps.width)), inColumn([apart])];
+  const stacked = both(wraps, below, { x: 0, y: wraps.height + gap });
+  const abreast = both(wraps, beside, { x: wraps.width + gap, y: 0 });
+  return sizeSeen(abreast) < sizeSeen(stacked) ? abreast : stacked;
+}
+
+/** How many times as wide as high most windows are. */
+const windowShape = 1.4;
+
+const sizeSeen = ({ width, height }: Stood): number => Math.max(width, windowShape * height);
+
+/** Rows under one another, each from its left end on. */
+function inColumn(rows: readonly (readonly FlatPiece[])[]): Stood {
   let y = 0;
-  let width = 0;
-  const laid = [...rows.reverse(), ...inRows(apart, Math.max(0, ...rows.map(widthOf)))].map(
-    (row): LaidPiece[] => {
-      let x = 0;
-      const placed = row.map((piece): LaidPiece => {
-        const at = { x: x - piece.box.minX, y: y - piece.box.minY };
-        x += piece.box.maxX - piece.box.minX + gap;
-        const below = art[pieces.indexOf(piece)] ?? [];
-        const groups = [...below, ...piece.groups.map(({ d, ...group }) => ({ ...group, ink: inkOf(d) }))];
-        return { piece, at, groups };
-      });
-      width = Math.max(width, x - gap);
-      y += Math.max(...row.map(({ box }) => box.maxY - box.minY)) + gap;
-      return placed;
-    },
-  );
+  const laid = rows.map((row) => {
+    let x = 0;
+    const stood = row.map((piece): Stand => {
+      const at = { x: x - piece.box.minX, y: y - piece.box.minY };
+      x += piece.box.maxX - piece.box.minX + gap;
+      return { piece, at };
+    });
+    y += Math.max(...row.map(({ box }) => box.maxY - box.minY)) + gap;
+    return stood;
+  });
   return {
-    pieces: laid.reverse().flat(),
-    box: { minX: 0, minY: 0, maxX: width, maxY: Math.max(1, y - gap) },
+    stands: laid.reverse().flat(),
+    width: Math.max(0, ...rows.map(widthOf)),
+    height: Math.max(0, y - gap),
   };
 }
+
+/** `more` beside `first`, moved by so much. */
+const both = (first: Stood, more: Stood, { x, y }: Point): Stood => ({
+  stands: [
+    ...more.stands.map(({ piece, at }) => ({ piece, at: { x: at.x + x, y: at.y + y } })),
+    ...first.stands,
+  ],
+  width: Math.max(first.width, x + more.width),
+  height: Math.max(first.height, y + more.height),
+});
 
 const widthOf = (row: readonly FlatPiece[]): number =>
   row.reduce((sum, { box }) => sum + box.maxX - box.minX + gap, -gap);

@@ -37,50 +37,54 @@ export function drawSeam(canvas: HTMLCanvasElement, seen: SeamSeen): void {
   ink.setTransform(dense, 0, 0, dense, 0, 0);
   ink.fillStyle = paper.sheet;
   ink.fillRect(0, 0, size.width, size.height);
-  const middle = size.width / 2;
-  drawEnd(ink, seen, { piece: ends.start, from: middle + apart / 2, to: size.width, shift: apart / 2 });
-  drawEnd(ink, seen, {
-    piece: ends.finish,
-    from: 0,
-    to: middle - apart / 2,
-    shift: -apart / 2,
-    motion: ends.motion,
-  });
-  ink.strokeStyle = paper.seam;
-  ink.lineWidth = 1;
-  ink.setLineDash([10, 5, 2, 5]);
-  for (const x of apart > 0 ? [middle - apart / 2, middle + apart / 2] : [middle]) {
-    ink.beginPath();
-    ink.moveTo(x, 0);
-    ink.lineTo(x, size.height);
-    ink.stroke();
-  }
-  ink.setLineDash([]);
+  const shifts = apart > 0 ? [-apart / 2, apart / 2] : [0];
+  drawEnd(ink, seen, { piece: ends.finish, side: 'end', shift: -apart / 2, motion: ends.motion });
+  drawEnd(ink, seen, { piece: ends.start, side: 'beginning', shift: apart / 2 });
+  for (const shift of shifts) drawMeeting(ink, seen, shift);
   drawBar(ink, seen);
 }
 
 interface End {
   readonly piece: FlatPiece;
-  /** The part of the window it is drawn in, px. */
-  readonly from: number;
-  readonly to: number;
+  readonly side: 'end' | 'beginning';
+  /** How far it is held aside, px. */
   readonly shift: number;
   readonly motion?: SeamEnds['motion'];
 }
 
-function drawEnd(
+/** To the drawing of the beginning, mm. */
+function toDrawing(
   ink: CanvasRenderingContext2D,
   { ends: { at, up }, scale, size }: SeamSeen,
-  { piece, from, to, shift, motion }: End,
+  shift: number,
 ): void {
-  ink.save();
-  ink.beginPath();
-  ink.rect(from, 0, to - from, size.height);
-  ink.clip();
   ink.translate(size.width / 2 + shift, size.height / 2);
   ink.rotate(-Math.PI / 2 - up);
   ink.scale(scale, scale);
   ink.translate(-at.x, -at.y);
+}
+
+/** The outline of more than any end takes. */
+const everywhere = 'M-1e5-1e5H1e5V1e5H-1e5Z';
+
+/** The line where the ends meet. */
+function drawMeeting(ink: CanvasRenderingContext2D, seen: SeamSeen, shift: number): void {
+  const { scale, ends } = seen;
+  ink.save();
+  toDrawing(ink, seen, shift);
+  ink.strokeStyle = paper.seam;
+  ink.lineWidth = 1 / scale;
+  ink.setLineDash([10, 5, 2, 5].map((px) => px / scale));
+  ink.stroke(new Path2D(ends.covered));
+  ink.restore();
+}
+
+function drawEnd(ink: CanvasRenderingContext2D, seen: SeamSeen, end: End): void {
+  const { piece, side, shift, motion } = end;
+  const { scale, ends } = seen;
+  ink.save();
+  toDrawing(ink, seen, shift);
+  ink.clip(new Path2D(`${side === 'end' ? everywhere : ''}${ends.covered}`), 'evenodd');
   if (motion) ink.transform(motion.a, motion.b, motion.c, motion.d, motion.e, motion.f);
   for (const { role, colour, filled, dash, isWords, d } of piece.groups) {
     if (role === 'note' || role === 'register' || role === 'seam' || isWords) continue;

@@ -6,6 +6,7 @@ import { NearestFinder } from '../../../src/geometry/nearest.ts';
 import type { Point } from '../../../src/geometry/point.ts';
 import { pointAt } from '../../../src/geometry/segment.ts';
 import { proofOfDrafts } from '../../../src/job/proof/proof.ts';
+import { flatViewOf } from '../../../src/job/view/flat-view.ts';
 import { toWall } from '../../../src/unroll/flat-wall.ts';
 import { windingLine } from '../../../src/unroll/winding.ts';
 import { expectAtMost, expectWithin } from '../../closeness.ts';
@@ -72,6 +73,10 @@ describe('a seam through discs that stand between one another', () => {
     expect(told?.straight.crossings).toBeGreaterThan(3);
     expect(told?.straight.length).toBeGreaterThan(3);
     expect(made.report.pattern?.seamGap?.crossings).toBe(0);
+  });
+
+  test('is shown where the ends meet by the line that winds', () => {
+    expect(flatViewOf(made.drafts).pieces[0]?.ends).toEqual({ starts: true, finishes: true, winds: true });
   });
 
   test('comes no nearer to a disc than the least feature, and turns on 3 mm or more', () => {
