@@ -18,9 +18,9 @@ import type { Normalise } from './svg/svg-normalise.ts';
 import { readPaint } from './svg/svg-paint.ts';
 import type { SvgFrame } from './svg/svg-size.ts';
 import { isTextElement, textFindings } from './svg/svg-text.ts';
+import { svgTextOf } from './svg/svg-text-of.ts';
 import { namedByFamily } from './text/font-names.ts';
 import type { Tile, TileLayer } from './tile-layer.ts';
-import { utf8 } from './utf8.ts';
 
 export type { Tile, TileLayer };
 
@@ -103,7 +103,7 @@ function read(
     return { art, stops: [] };
   }
   const { fonts = [] } = options;
-  const typed = withPlainEntities(typeof content === 'string' ? content : utf8(content));
+  const typed = withPlainEntities(typeof content === 'string' ? content : svgTextOf(content, file));
   const text = namedByFamily(typed, fonts);
   const { frame: drawn, findings } = withTextsSet(checkSvg(text, file), text, file, fonts, normalise);
   const stops = findings.filter(({ level, rule }) => level === 'stop' && isFatal(rule));

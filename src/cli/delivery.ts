@@ -5,6 +5,7 @@
 import {
   closeSync,
   existsSync,
+  lstatSync,
   mkdirSync,
   openSync,
   readFileSync,
@@ -37,14 +38,21 @@ interface Owner {
   readonly host: string;
 }
 
+/** What a run does, beside its own end, where the maker ends it: puts right what is not this delivery's, and gives a line that says how it stands. */
+export type OnStop = () => Promise<string>;
+
 /** One delivery: `stage` every file, then `finish`; `discard` whatever happened. */
 export class Delivery {
   readonly #folder: string;
+  readonly #onStop: OnStop;
   readonly #names: string[] = [];
   #isOpen = false;
+  /** Whether its files are in their places. */
+  #isMoved = false;
 
-  constructor(folder: string) {
+  constructor(folder: string, onStop: OnStop = async () => this.#stand()) {
     this.#folder = folder;
+    this.#onStop = onStop;
   }
 
   get #staging(): string {
@@ -98,23 +106,28 @@ export class Delivery {
       for (const name of this.#names) refuseFolder(join(this.#folder, name));
       const list = join(this.#staging, ready);
       await writeFile(`${list}.part`, JSON.stringify(this.#names));
-      // From here on there is no way back, and nothing of this run comes between. What can't be moved now stays, for the next run to move.
+      // From here on there is no way back, and nothing of this run comes between: a signal waits. What can't be moved now stays, for the next run to move.
       renameSync(`${list}.part`, list);
-      this.#letGo();
-      moveReady(this.#staging, this.#folder);
-      await this.#clear();
+      this.#isOpen = false;
+      try {
+        moveReady(this.#staging, this.#folder);
+        this.#isMoved = true;
+        await this.#clear();
+      } finally {
+        this.#letGo();
+      }
     });
   }
 
   /** Take the staging place away, if it was ever made; that it can't be is not worth a word of its own. */
   async discard(): Promise<void> {
     if (!this.#isOpen) return;
-    this.#letGo();
+    this.#isOpen = false;
     await this.#clear();
+    this.#letGo();
   }
 
   #letGo(): void {
-    this.#isOpen = false;
     for (const signal of signalNames) process.off(signal, this.#stopped);
   }
 
@@ -140,10 +153,17 @@ export class Delivery {
     for (const signal of signalNames) process.once(signal, this.#stopped);
   }
 
-  readonly #stopped = (signal: keyof typeof signals): void => {
+  readonly #stopped = async (signal: keyof typeof signals): Promise<void> => {
     rmSync(this.#staging, { recursive: true, force: true });
+    process.stderr.write(`${await this.#onStop()}\n`);
     process.exit(signals[signal]);
   };
+
+  #stand(): string {
+    return this.#isMoved
+      ? `stopped once all was written to ${this.#folder}`
+      : `stopped: ${this.#folder} is as it was`;
+  }
 
   async #trying<T>(work: () => Promise<T>): Promise<T> {
     try {
@@ -178,7 +198,7 @@ export async function recover(folder: string): Promise<void> {
 async function putRight(folder: string): Promise<void> {
   await finishLeft(folder);
   const staging = join(folder, stagingName);
-  if (!existsSync(staging)) return;
+  if (!isThere(staging)) return;
   if (await isAlive(staging)) throw busy(folder);
   // Of two runs that find it, the one whose rename succeeds has it.
   const own = join(folder, `${left}${process.pid}`);
@@ -207,9 +227,21 @@ async function finishLeft(folder: string): Promise<void> {
   }
 }
 
-/** Move the files that are listed as whole; those that were moved before are not there any more. */
+/** Whether there is anything of this name, be it a link to nothing. */
+const isThere = (path: string): boolean => existsSync(path) || isLink(path);
+
+/**
+ * Move the files that are listed as whole; those that were moved before are not there any more. No run of ours makes links: through
+ * one of a folder that was given on, files from anywhere would be moved, or to anywhere.
+ */
 function moveReady(staging: string, folder: string): void {
-  const waiting = readyIn(staging).filter((name) => existsSync(join(staging, files, name)));
+  if (isLink(staging) || isLink(join(staging, files))) return;
+  const waiting = readyIn(staging).filter(
+    (name) =>
+      existsSync(join(staging, files, name)) &&
+      !isThroughLink(join(staging, files), name) &&
+      !isThroughLink(folder, name),
+  );
   for (const name of waiting) refuseFolder(join(folder, name));
   for (const name of waiting) {
     const to = join(folder, name);
@@ -217,6 +249,19 @@ function moveReady(staging: string, folder: string): void {
     renameSync(join(staging, files, name), to);
   }
 }
+
+function isLink(path: string): boolean {
+  try {
+    return lstatSync(path).isSymbolicLink();
+  } catch {
+    // Nothing is there, or on the way to it.
+    return false;
+  }
+}
+
+/** Whether a folder on the way from a base to a file is a link. */
+const isThroughLink = (base: string, name: string): boolean =>
+  name.split('/').some((_, i, parts) => i > 0 && isLink(join(base, ...parts.slice(0, i))));
 
 /** What is listed as whole; nothing where there is no list, or one that no run of ours wrote, which could name files anywhere. */
 function readyIn(staging: string): readonly string[] {

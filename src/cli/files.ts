@@ -1,6 +1,7 @@
 // Files read, with words for what goes wrong.
 import { readFile, stat } from 'node:fs/promises';
 import { Refused, stop } from '../finding.ts';
+import { typedText } from '../lengths/typed-text.ts';
 
 /** Largest file read, bytes. */
 const mostBytes = 50_000_000;
@@ -47,7 +48,7 @@ export async function readBytes(path: string, named: string, by?: NamedBy): Prom
 
 /** The text of a file, without a byte order mark. @throws Refused in words where it can't be read. */
 export const readText = async (path: string, named: string, by?: NamedBy): Promise<string> =>
-  new TextDecoder().decode(await readBytes(path, named, by));
+  typedText(await readBytes(path, named, by), named);
 
 const reasonOf = (fault: unknown): string => {
   const code = (fault as { code?: string }).code ?? '';
@@ -93,6 +94,6 @@ export class KeptFiles {
 
   /** The same as text, without a byte order mark. */
   async text(file: string, key: string): Promise<string> {
-    return new TextDecoder().decode(await this.bytes(file, key));
+    return typedText(await this.bytes(file, key), file);
   }
 }

@@ -20,7 +20,7 @@ import {
   withPrint,
   withZip,
 } from './options.ts';
-import { printJson, refusedStatus, withStatus } from './output.ts';
+import { heardBy, printJson, refusedStatus, withStatus } from './output.ts';
 import type { ProveFlags } from './prove-command.ts';
 import type { RepeatFlags } from './repeat-command.ts';
 import type { TestPieceFlags } from './test-piece-command.ts';
@@ -215,11 +215,7 @@ program
     ),
   );
 
-// Whoever reads our output may stop reading, as `head` does: nothing is wrong with the files.
-for (const stream of [process.stdout, process.stderr])
-  stream.on('error', (fault: NodeJS.ErrnoException) => {
-    if (fault.code !== 'EPIPE') throw fault;
-  });
+for (const stream of [process.stdout, process.stderr]) stream.on('error', heardBy(stream));
 
 try {
   await program.parseAsync();

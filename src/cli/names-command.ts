@@ -1,5 +1,4 @@
 // `seamwright names`: a job once a row of a list.
-import { isUtf8 } from 'node:buffer';
 import { readFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { Refused, stop, toLine } from '../finding.ts';
@@ -20,7 +19,7 @@ import { parseJson } from '../job/typed/read-json.ts';
 import { readList } from '../job/typed/read-list.ts';
 import { unitsOf } from '../job/typed/schema-values.ts';
 import { Delivery } from './delivery.ts';
-import { KeptFiles, readBytes, readText } from './files.ts';
+import { KeptFiles, readText } from './files.ts';
 import { besideJob } from './job-input.ts';
 import type { CommonOptions } from './options.ts';
 import { printJson, refusedStatus } from './output.ts';
@@ -33,14 +32,6 @@ import { tellIn, told } from './units-told.ts';
 export interface NamesFlags extends CommonOptions, PrintFlags {
   readonly pictures?: boolean;
   readonly zip?: boolean;
-}
-
-/** Text of a list. @throws Refused where it is too large, or in another encoding: letters would be lost in silence. */
-async function listText(file: string): Promise<string> {
-  const bytes = await readBytes(file, file);
-  if (isUtf8(bytes)) return new TextDecoder().decode(bytes);
-  const says = 'is not text in UTF-8, so letters with accents would be lost; save it as "CSV UTF-8"';
-  throw new Refused([stop('not-utf-8', { file }, says)]);
 }
 
 /** Rows that are left out, each told on standard error as it is found. */
@@ -103,7 +94,7 @@ export async function namesCommand(
 ): Promise<number> {
   const paper = printPaper(flags);
   const printer = await givenPrinter(flags);
-  const list = readList(await listText(listFile), basename(listFile));
+  const list = readList(await readText(listFile, listFile), basename(listFile));
   const jobFile = basename(jobPath);
   const job = { typed: parseJson(await readText(jobPath, jobPath), jobPath), jobFile, list };
   tellIn(unitsOf(job.typed, 'mm'));
@@ -146,12 +137,13 @@ async function writeRows(
   run: Run,
   { folder, json, zip = false, title }: NamesFlags & { readonly folder: string; readonly title: string },
 ): Promise<number> {
-  const whole = new Delivery(folder);
   const progress = new Progress('made', asked.length);
-  const stopped = () => progress.stopped();
+  const whole = new Delivery(folder, async () => {
+    await run.threads.stop();
+    return progress.stopped();
+  });
   try {
     await whole.hold();
-    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.prependListener(signal, stopped);
     const made = await eachRow(asked, run, progress, (row) =>
       run.threads.make(row, join(folder, row.folder)),
     );
@@ -179,7 +171,6 @@ async function writeRows(
     else process.stdout.write(`${namesInWords(report, found, folder).join('\n')}\n`);
     return asksForEyes(report) ? 1 : 0;
   } finally {
-    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.off(signal, stopped);
     await whole.discard();
   }
 }

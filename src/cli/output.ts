@@ -49,6 +49,23 @@ function printSome(
     if (count > most) process.stderr.write(`${kind}: ${count - most} more are ${where}\n`);
 }
 
+/**
+ * What is done where a stream can't be written to. Whoever reads it may stop reading, as `head` does: nothing is wrong then. Else
+ * something is missing from it that the files may have: that is said, once, and wants the maker's eye.
+ */
+export function heardBy(stream: NodeJS.WriteStream): (fault: NodeJS.ErrnoException) => void {
+  let isTold = false;
+  return ({ code, message }) => {
+    if (code === 'EPIPE' || isTold) return;
+    isTold = true;
+    process.once('exit', () => {
+      process.exitCode ||= 1;
+    });
+    if (stream !== process.stderr)
+      process.stderr.write(`look: what was to be printed is not all written (${code ?? message})\n`);
+  };
+}
+
 export const printJson = (document: unknown): void => {
   process.stdout.write(`${JSON.stringify(document, undefined, 2)}\n`);
 };
@@ -59,6 +76,17 @@ function checkUnits(typed: string): void {
   throw new Refused([stop('units', { key: '--units' }, `"${typed}" is not a unit here; give mm or in`)]);
 }
 
+/** Whatever is named from a folder that is gone is not found, and threads do not begin in one. */
+function checkFolder(): void {
+  try {
+    process.cwd();
+  } catch {
+    throw new Refused([
+      stop('no-folder', {}, 'the folder that this is run in is gone; go to another one, and run it there'),
+    ]);
+  }
+}
+
 /** Run a command's work and turn how it ends into an exit status. */
 export async function withStatus(
   options: Pick<CommonOptions, 'json' | 'debug' | 'units'>,
@@ -66,6 +94,7 @@ export async function withStatus(
 ): Promise<void> {
   try {
     checkUnits(options.units);
+    checkFolder();
     process.exitCode = await work();
   } catch (fault) {
     if (fault instanceof Refused) {

@@ -32,8 +32,8 @@ export class Progress {
   }
 
   /** How far it had come when it was stopped. */
-  stopped(): void {
-    process.stderr.write(`names: stopped with ${this.#inWords()}; the same command goes on from there\n`);
+  stopped(): string {
+    return `names: stopped with ${this.#inWords()}; the same command goes on from there`;
   }
 
   #inWords(): string {

@@ -3,6 +3,7 @@ import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import { type Finding, Refused } from '../finding.ts';
 import type { NamedRow } from '../job/list/names.ts';
+import { recover } from './delivery.ts';
 import type { BatchOptions, MadeOrFound } from './names-batch.ts';
 
 /** What a thread is begun with: `engine` reads SVG, and is compiled once for all of them. */
@@ -48,7 +49,10 @@ export class RowThreads {
   readonly #idle: Worker[];
   readonly #all: readonly Worker[];
   readonly #waiting: ((worker: Worker) => void)[] = [];
+  /** The folders of rows that are being made. */
+  readonly #atWork = new Set<string>();
   #asked = 0;
+  #isEnding = false;
 
   /** `rows`: how many there will be. */
   constructor(input: RowThreadInput, rows: number) {
@@ -73,7 +77,9 @@ export class RowThreads {
 
   /** Makes a row in a folder once a thread is free. @throws Refused where it can't be made. */
   async make(row: NamedRow, folder: string): Promise<MadeOrFound> {
+    this.#atWork.add(folder);
     const made = await this.#ask({ row, folder });
+    this.#atWork.delete(folder);
     if (!made) throw new Error('a thread gave no row');
     return made;
   }
@@ -81,7 +87,7 @@ export class RowThreads {
   async #ask(asked: Omit<RowAsked, 'id'>): Promise<MadeOrFound | undefined> {
     const worker = this.#idle.pop() ?? (await new Promise<Worker>((free) => this.#waiting.push(free)));
     try {
-      const { made, refused, fault } = await answerOf(worker, { ...asked, id: this.#asked++ });
+      const { made, refused, fault } = await this.#answerOf(worker, { ...asked, id: this.#asked++ });
       if (refused) throw new Refused(refused);
       if (fault !== undefined) throw new Error(fault);
       return made;
@@ -93,22 +99,32 @@ export class RowThreads {
   }
 
   async end(): Promise<void> {
+    this.#isEnding = true;
     await Promise.all(this.#all.map((worker) => worker.terminate()));
   }
-}
 
-function answerOf(worker: Worker, asked: RowAsked): Promise<RowAnswer> {
-  return new Promise((resolve, reject) => {
-    const settle = (act: () => void) => {
-      worker.off('message', answered).off('error', failed).off('exit', ended);
-      act();
-    };
-    const answered = (answer: RowAnswer) => {
-      if (answer.id === asked.id) settle(() => resolve(answer));
-    };
-    const failed = (fault: Error) => settle(() => reject(fault));
-    const ended = () => settle(() => reject(new Error('a thread that makes rows has ended')));
-    worker.on('message', answered).on('error', failed).on('exit', ended);
-    worker.postMessage(asked);
-  });
+  /** Ends the threads in the midst of their work, for good, and puts right what they leave: each row as it was, or made. */
+  async stop(): Promise<void> {
+    await this.end();
+    for (const folder of this.#atWork) await recover(folder).catch(() => undefined);
+  }
+
+  #answerOf(worker: Worker, asked: RowAsked): Promise<RowAnswer> {
+    return new Promise((resolve, reject) => {
+      const settle = (act: () => void) => {
+        worker.off('message', answered).off('error', failed).off('exit', ended);
+        act();
+      };
+      const answered = (answer: RowAnswer) => {
+        if (answer.id === asked.id) settle(() => resolve(answer));
+      };
+      const failed = (fault: Error) => settle(() => reject(fault));
+      // Of threads that we end nobody waits for an answer any more.
+      const ended = () => {
+        if (!this.#isEnding) settle(() => reject(new Error('a thread that makes rows has ended')));
+      };
+      worker.on('message', answered).on('error', failed).on('exit', ended);
+      worker.postMessage(asked);
+    });
+  }
 }

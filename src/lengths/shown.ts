@@ -17,4 +17,6 @@ function quoted(text: string): string {
   return mark + oneLine + mark;
 }
 
-const cutShort = (text: string): string => (text.length > mostShown ? `${text.slice(0, mostShown)}…` : text);
+/** Never within a letter that takes two places. */
+const cutShort = (text: string): string =>
+  text.length > mostShown ? `${text.slice(0, mostShown).replace(/\p{Surrogate}$/u, '')}…` : text;

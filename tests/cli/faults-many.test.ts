@@ -4,7 +4,7 @@ import { spawnSync } from 'node:child_process';
 import { chmodSync, existsSync, mkdirSync, readdirSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, onTestFinished, test } from 'vitest';
 import { randomFrom } from '../geometry/drawn.ts';
-import { atCall, fails } from './at-call.ts';
+import { atCall, atCalls, fails } from './at-call.ts';
 import { aJob, command, patience, run, Workshop } from './run.ts';
 
 const shop = new Workshop();
@@ -115,6 +115,25 @@ describe.each(commands)('$name', ({ name, words, own, seed }) => {
     expect(filesIn(`${name}/both`)).toEqual(filesIn(`${name}/whole`));
   });
 });
+
+test(
+  'names: stopped while a row is written, leaves no half of it, and says how far it came',
+  patience,
+  async () => {
+    // From the thread that makes rows, once it has begun the second of them, with time for it to arrive.
+    const act = `globalThis.begun = (globalThis.begun ?? 0) + (name === 'rename'); if (isRow && begun === 2 && name === 'writeFile') { process.kill(process.pid, 'SIGTERM'); const end = Date.now() + 300; while (Date.now() < end); }`;
+    const { status, lines } = await run(['names', 'names.job.json', 'names.csv', '--out', 'names/ended'], {
+      cwd: shop.folder,
+      alone: true,
+      hook: atCalls(act),
+    });
+    expect([status, lines]).toEqual([
+      143,
+      ['names: stopped with 1 of 2 made; the same command goes on from there'],
+    ]);
+    expect(hiddenIn('names/ended')).toEqual([]);
+  },
+);
 
 test('names: a file that has the name of a row: is told, and stays', patience, async () => {
   shop.write('names/odd/kelp', 'dear to me');

@@ -1,7 +1,7 @@
 // Faults in the middle of writing: `unroll` killed at every call to the file system and in the middle of every file, a run stopped
 // by the maker, met by another run, out of room, or its folder gone. The old files stand, or the new ones, and the next run leaves nothing behind.
 import { spawn, spawnSync } from 'node:child_process';
-import { chmodSync, cpSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { chmodSync, cpSync, mkdirSync, readdirSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, onTestFinished, test } from 'vitest';
 import { recover } from '../../src/cli/delivery.ts';
 import { atCall, atCalls, fails, kill } from './at-call.ts';
@@ -81,20 +81,32 @@ describe('a run that is killed', () => {
   });
 });
 
-test('a run that the maker stops ends with 130 and leaves the folder as it was', patience, async () => {
-  expect((await run(unroll(6), { cwd: shop.folder })).status).toBe(0);
-  const { status } = await run(unroll(9), {
-    cwd: shop.folder,
-    alone: true,
-    // Sent to itself, and time given for it to arrive.
-    hook: atCall(
-      6,
-      "process.kill(process.pid, 'SIGINT'); const end = Date.now() + 200; while (Date.now() < end);",
-    ),
+describe('a run that the maker stops', () => {
+  // Sent to itself, and time given for it to arrive.
+  const stops = (signal: string): string =>
+    `process.kill(process.pid, '${signal}'); const end = Date.now() + 200; while (Date.now() < end);`;
+
+  test('ends with 130 and leaves the folder as it was', patience, async () => {
+    expect((await run(unroll(6), { cwd: shop.folder })).status).toBe(0);
+    const hook = atCall(6, stops('SIGINT'));
+    const { status, lines } = await run(unroll(9), { cwd: shop.folder, alone: true, hook });
+    expect([status, lines]).toEqual([130, ['stopped: out is as it was']]);
+    expect(textsIn('out')).toEqual(older);
+    expect(hiddenIn('out')).toEqual([]);
   });
-  expect(status).toBe(130);
-  expect(textsIn('out')).toEqual(older);
-  expect(hiddenIn('out')).toEqual([]);
+
+  // Killed between two of its moves it left old files beside new ones, for the next run to put right.
+  test('while its files are moved leaves all of them moved', patience, async () => {
+    expect((await run(unroll(6), { cwd: shop.folder })).status).toBe(0);
+    // The third of its moves: of the list, of one file, of another.
+    const hook = atCalls(
+      `globalThis.moves = (globalThis.moves ?? 0) + (name === 'renameSync'); if (name === 'renameSync' && globalThis.moves === 3) { ${stops('SIGTERM')} }`,
+    );
+    const { status, lines } = await run(unroll(9), { cwd: shop.folder, alone: true, hook });
+    expect([status, lines]).toEqual([143, ['stopped once all was written to out']]);
+    expect(textsIn('out')).toEqual(newer);
+    expect(hiddenIn('out')).toEqual([]);
+  });
 });
 
 test(
@@ -138,6 +150,26 @@ describe('what no run of ours left under its name', () => {
     expect(textsIn('odd')).toEqual(older);
     expect(hiddenIn('odd')).toEqual([]);
     expect(shop.read('dear.txt')).toBe('dear to me');
+  });
+
+  test.each([
+    ['a list whose files stand elsewhere', { from: 'vault', to: `${left}/files` }, 'dear.txt'],
+    ['a list that goes elsewhere by a link', { from: 'vault', to: 'sub' }, 'sub/dear.txt'],
+    ['a link to nothing', { from: 'nowhere', to: left }, undefined],
+  ])('%s: is taken away, and moves nothing', patience, async (_, { from, to }, listed) => {
+    rmSync(shop.at('odd'), { recursive: true, force: true });
+    shop.write('vault/dear.txt', 'dear to me');
+    mkdirSync(shop.at('odd'));
+    if (listed !== undefined) {
+      shop.write(`odd/${left}/ready.json`, names([listed]));
+      if (to === 'sub') shop.write(`odd/${left}/files/${listed}`, 'instead');
+    }
+    symlinkSync(shop.at(from), shop.at(`odd/${to}`));
+    expect((await run(unroll(6, 'odd'), { cwd: shop.folder })).status).toBe(0);
+    expect(textsIn('odd')).toEqual(older);
+    expect(hiddenIn('odd')).toEqual([]);
+    expect(readdirSync(shop.at('vault'))).toEqual(['dear.txt']);
+    expect(shop.read('vault/dear.txt')).toBe('dear to me');
   });
 
   test('a folder where one of its files goes: is told, and moved once that is gone', patience, async () => {

@@ -1,8 +1,9 @@
 // How files reach the disk: whole or not at all, whatever happens to the run; and a fault of ours.
+import { spawnSync } from 'node:child_process';
 import { existsSync, linkSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { fails, inFs, kill } from './at-call.ts';
-import { patience, run, Workshop } from './run.ts';
+import { command, patience, run, Workshop } from './run.ts';
 
 const shop = new Workshop();
 const unroll = (...rest: string[]) => ['unroll', 'cup.blank.json', '--out', 'out', ...rest];
@@ -91,6 +92,29 @@ describe('a fault of ours', () => {
     expect(status).toBe(70);
     expect(lines.some((line) => /^\s+at /.test(line))).toBe(true);
   });
+});
+
+describe('what is printed and can not be written', () => {
+  // Linux: a device that is always full, full(4).
+  test.runIf(existsSync('/dev/full'))('is said, and the files are there', patience, () => {
+    const begin = `exec ${process.execPath} ${command} blank cup.blank.json --out`;
+    const ran = (words: string) =>
+      spawnSync('sh', ['-c', `${begin} ${words}`], { cwd: shop.folder, encoding: 'utf8' });
+    const { status, stderr } = ran('full --json > /dev/full');
+    expect([status, stderr]).toEqual([1, 'look: what was to be printed is not all written (ENOSPC)\n']);
+    expect(readdirSync(shop.at('full'))).toContain('profile.svg');
+  });
+});
+
+test('a folder that is gone is no place to run in, and that is said', patience, () => {
+  mkdirSync(shop.at('here'));
+  const shell = `rmdir ../here; exec ${process.execPath} ${command} unroll --height 90 --foot-across 80 --lip-across 80 --out ../there`;
+  const { status, stderr } = spawnSync('sh', ['-c', shell], { cwd: shop.at('here'), encoding: 'utf8' });
+  expect([status, stderr]).toEqual([
+    2,
+    'the folder that this is run in is gone; go to another one, and run it there\n',
+  ]);
+  expect(existsSync(shop.at('there'))).toBe(false);
 });
 
 test('a reader that stops reading, as head does, is no fault', patience, async () => {

@@ -179,7 +179,7 @@ test('what is refused writes nothing, and says why', patience, async () => {
       /^slip\.job\.json: name: \{nmae\} is no column of names\.csv; the nearest is \{name\}$/,
     ],
     ['mug.job.json', 'bad.csv', /no row can be made, so nothing is written$/],
-    ['mug.job.json', 'latin.csv', /^latin\.csv: is not text in UTF-8/],
+    ['mug.job.json', 'latin.csv', /^latin\.csv:2: is not text in UTF-8/],
     // Told by its size alone: it would not fit in memory.
     ['mug.job.json', 'huge.csv', /^huge\.csv: is 1000 MB; up to 50 MB is read$/],
   ];

@@ -224,6 +224,13 @@ const hostile: readonly (readonly [
     /name: "x+…" will not do here; give a text of one line, up to 200 letters/,
   ],
   [
+    'a job in Latin-1',
+    'a.job.json',
+    () => Buffer.from(JSON.stringify(aJob({ name: 'M\u00f6we' })), 'latin1'),
+    (file) => ['make', file],
+    /^a\.job\.json:1: is not text in UTF-8, so letters with accents would be lost; save it in UTF-8$/,
+  ],
+  [
     'a key that all objects have',
     'a.job.json',
     () => '{"name":"a","blank":"cup.blank.json","__proto__":{"name":"b"}}',

@@ -1,6 +1,7 @@
 // Pictures, fonts and lists that are well formed but for one thing, each a way to break a reader: read as they are meant, or refused in words.
 import { deflateSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
+import { readTile } from '../../src/artwork/tile.ts';
 import { Refused, toLine } from '../../src/finding.ts';
 import { inspect } from '../../src/job/inspect/inspect.ts';
 import { standardCutter, standardFilm } from '../../src/job/typed/material.ts';
@@ -126,6 +127,45 @@ function withMarker(jpeg: Buffer, marker: number, data: Buffer, length = data.le
 /** An Exif directory. Source: Exif 2.3, 4.6: how many entries; of each its tag, type, count and value. */
 const exif = (...bytes: readonly number[]): Buffer =>
   Buffer.concat([Buffer.from('Exif\0\0MM\0*\0\0\0\x08', 'latin1'), Buffer.from(bytes)]);
+
+describe('a drawing', () => {
+  // Two colours by names that are alike where their accents are lost. Encoded by Node.
+  const drawn = (encoding?: string): string =>
+    `${encoding === undefined ? '' : `<?xml version="1.0" encoding="${encoding}"?>\n`}<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="40mm" viewBox="0 0 40 40"><style>.gr\u00fcn{fill:#123456}.gr\u00f6n{fill:#abcdef}</style><path class="gr\u00fcn" d="M4 4H16V36H4Z"/><path class="gr\u00f6n" d="M24 4H36V36H24Z"/></svg>`;
+  const utf16 = (text: string): Buffer => Buffer.from(text, 'utf16le');
+  const layers = (content: Uint8Array): string =>
+    said(() =>
+      readTile(content, 'a.svg', normalise)
+        .tile.layers.map(({ name }) => name)
+        .join(),
+    );
+
+  test.each<readonly [string, Buffer]>([
+    ['UTF-8', Buffer.from(drawn('utf-8'))],
+    ['UTF-8 after a byte order mark', Buffer.from(`\uFEFF${drawn('utf-8')}`)],
+    ['UTF-8 that says it is UTF-16', Buffer.from(drawn('UTF-16'))],
+    ['UTF-16, the low byte first', utf16(`\uFEFF${drawn('UTF-16')}`)],
+    ['UTF-16, the high byte first', utf16(`\uFEFF${drawn()}`).swap16()],
+    ['UTF-16 without a mark, the low byte first', utf16(drawn('UTF-16'))],
+    ['UTF-16 without a mark, the high byte first', utf16(drawn()).swap16()],
+    ['Latin-1, as it says', Buffer.from(drawn('ISO-8859-1'), 'latin1')],
+  ])('in %s is read letter by letter', (_, content) => {
+    expect(layers(content)).toBe('#123456,#abcdef');
+  });
+
+  test.each<readonly [string, Buffer, RegExp]>([
+    ['Latin-1 that does not say so', Buffer.from(drawn(), 'latin1'), /^a\.svg:1: is not text in UTF-8/],
+    ['what nobody knows', Buffer.from(drawn('x-sea'), 'latin1'), /text is in x-sea, and can't be read so/],
+    ['UTF-16 of an odd byte', utf16(`\uFEFF${drawn()}`).subarray(0, -1), /is not text in UTF-8/],
+    [
+      'bytes that begin as no drawing does',
+      Buffer.from('%PDF-1.7\n%\u00e2\u00e3', 'latin1'),
+      /begins with "%PDF-1.7/,
+    ],
+  ])('in %s is refused', (_, content, says) => {
+    expect(layers(content)).toMatch(says);
+  });
+});
 
 describe('a JPEG', () => {
   test.each<readonly [string, Buffer]>([

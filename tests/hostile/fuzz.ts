@@ -13,7 +13,9 @@ const mostTime = 10_000;
 /** What stands in quotes is as it was typed, which may be anything. */
 const isBadLine = (line: string): boolean =>
   /\n/.test(line) ||
-  /undefined|\[object|NaN mm|Infinity mm|TypeError|RangeError|at .*\.ts/.test(line.replace(/"[^"]*"/g, ''));
+  /undefined|\[object|NaN mm|Infinity mm|TypeError|RangeError|at .*\.ts/.test(
+    line.replace(/'[^']*"[^']*'|"[^"]*"/g, ''),
+  );
 
 /** What went wrong while `work` had an input, in words; undefined where it was done or refused as it should be. */
 export async function faultOf(work: () => unknown): Promise<string | undefined> {

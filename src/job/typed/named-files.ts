@@ -1,6 +1,6 @@
 // The files that a job names, whoever fetches them.
-import { utf8 } from '../../artwork/utf8.ts';
 import { Refused, stop } from '../../finding.ts';
+import { typedText } from '../../lengths/typed-text.ts';
 import type { Job } from './resolved-job.ts';
 
 /** A file as the job names it, and the key that does. */
@@ -36,5 +36,5 @@ export function bytesOf(files: FileBytes, file: string): Uint8Array {
   ]);
 }
 
-/** A file as text in UTF-8, without a byte order mark. @throws Refused where the file was not given. */
-export const textOf = (files: FileBytes, file: string): string => utf8(bytesOf(files, file));
+/** A file as text. @throws Refused where the file was not given, or is no text. */
+export const textOf = (files: FileBytes, file: string): string => typedText(bytesOf(files, file), file);

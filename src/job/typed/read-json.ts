@@ -15,7 +15,7 @@ interface Cursor {
 
 /**
  * The value of a JSON text (RFC 8259; a byte order mark is passed over).
- * @throws Refused, rules `broken-json` and `key-twice`, with line and column, both from 1.
+ * @throws Refused, rules `broken-json`, `half-letter` and `key-twice`, with line and column, both from 1.
  */
 export function parseJson(text: string, file: string): unknown {
   const cursor: Cursor = { text: text.replace(/^\uFEFF/, ''), file, at: 0 };
@@ -74,8 +74,13 @@ function readText(cursor: Cursor): string {
   if (cursor.text.charAt(end) !== '"')
     throw fault({ ...cursor, at: end }, textFault(cursor.text.charAt(end)));
   const token = cursor.text.slice(cursor.at, end + 1);
+  const read = String(JSON.parse(token));
+  // Half of one that takes two (a sign such as 🐚 does) is no letter: no file could hold it. Source: Unicode 15.0, definition D75.
+  const half = /\p{Surrogate}/u.exec(read)?.[0];
+  if (half !== undefined)
+    throw fault(cursor, `${shown(half)} is half a letter; write the letter itself`, 'half-letter');
   cursor.at = end + 1;
-  return String(JSON.parse(token));
+  return read;
 }
 
 /**

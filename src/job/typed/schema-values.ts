@@ -36,9 +36,12 @@ export const share =
     return parsed.ok ? parsed.value : report(place, 'not-a-number', parsed.says);
   };
 
+/** What no drawing or page could hold: letters that steer a printer, and places of the alphabet that no letter will ever have. */
+const unwritable = /[\p{Cc}\p{Noncharacter_Code_Point}]/u;
+
 /** A text that says something, on one line. */
 export const text: Reader<string> = (value, place) => {
-  if (typeof value === 'string' && value.trim() !== '' && value.length <= mostText && !/\p{Cc}/u.test(value))
+  if (typeof value === 'string' && value.trim() !== '' && value.length <= mostText && !unwritable.test(value))
     return value;
   return report(
     place,

@@ -6,6 +6,7 @@ import { isJob } from '../../job/typed/read-blank.ts';
 import { parseJson } from '../../job/typed/read-json.ts';
 import type { Artwork } from '../../job/typed/resolved-job.ts';
 import type { Units } from '../../lengths/length.ts';
+import { typedText } from '../../lengths/typed-text.ts';
 import { type Bench, emptyBench, filesInUse, isObject, type Json, type JsonObject } from './bench.ts';
 
 export interface NamedBytes {
@@ -17,7 +18,6 @@ export interface NamedBytes {
 const mostBytes = 50_000_000;
 
 const utf8 = new TextEncoder();
-const text = (bytes: Uint8Array): string => new TextDecoder().decode(bytes);
 
 const jsonText = (value: JsonObject): string => `${JSON.stringify(value, undefined, 2)}\n`;
 
@@ -85,7 +85,7 @@ export function withOpened(before: Bench, given: readonly NamedBytes[]): Opened 
     .map(({ name, bytes }) => ({
       name: baseName(name),
       bytes,
-      value: parseJson(text(bytes), baseName(name)),
+      value: parseJson(typedText(bytes, baseName(name)), baseName(name)),
     }));
   const jobs = parsed.filter(({ value }) => isJob(value));
   const [job] = jobs;

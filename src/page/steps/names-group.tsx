@@ -1,5 +1,7 @@
 // A list of names: a vessel a row, looked at line by line, seen one by one, made into one archive.
 import { signal } from '@preact/signals';
+import { type Finding, Refused } from '../../finding.ts';
+import { typedText } from '../../lengths/typed-text.ts';
 import type { Step as WorkStep } from '../ask.ts';
 import type { Bench } from '../model/bench.ts';
 import { emptyList, type GivenList } from '../model/given-list.ts';
@@ -21,6 +23,8 @@ const says = signal<readonly string[]>([]);
 const isOld = (): boolean =>
   looked.value !== undefined && (looked.value.from !== bench.value || looked.value.of !== list.value);
 
+const inWords = (found: Finding): string => `${findingPlace(found)}: ${findingSays(found)}`;
+
 function give(given: GivenList): void {
   giveList(given);
   seen.value = undefined;
@@ -29,11 +33,10 @@ function give(given: GivenList): void {
 
 function open(file: string, bytes: Uint8Array): void {
   try {
-    give({ file, text: new TextDecoder('utf-8', { fatal: true }).decode(bytes) });
-  } catch {
-    says.value = [
-      `${file}: is not text in UTF-8, so letters with accents would be lost; save it as "CSV UTF-8"`,
-    ];
+    give({ file, text: typedText(bytes, file) });
+  } catch (fault) {
+    if (!(fault instanceof Refused)) throw fault;
+    says.value = fault.findings.map(inWords);
   }
 }
 
@@ -46,8 +49,7 @@ async function asked<K extends 'rows' | 'row' | 'names'>(kind: K, more: object =
     work.value = step;
   });
   work.value = undefined;
-  if (outcome.is === 'refused')
-    says.value = outcome.findings.map((found) => `${findingPlace(found)}: ${findingSays(found)}`);
+  if (outcome.is === 'refused') says.value = outcome.findings.map(inWords);
   if (outcome.is === 'fault') says.value = [`a fault of Seamwright's own: ${outcome.says}`];
   return outcome.is === 'answer' ? { from, of, answer: outcome.answer } : undefined;
 }

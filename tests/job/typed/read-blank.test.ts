@@ -197,6 +197,7 @@ describe('a blank file that is refused', () => {
     ['a wall that is none', { wall: 'round' }, 'not-a-choice', 'wall'],
     ['a name that is no text', { name: 5 }, 'not-text', 'name'],
     ['a name of two lines', { name: 'a\nb' }, 'not-text', 'name'],
+    ['a name that no XML can hold', { name: 'a\uffff' }, 'not-text', 'name'],
   ])('%s', (_, change, rule, key) => {
     expect(placesOf({ ...cup, ...change })).toContainEqual([rule, key]);
   });

@@ -59,6 +59,18 @@ describe('a JSON text', () => {
     expect(parseJson('\uFEFF{"a":1}', 'a.json')).toEqual({ a: 1 });
   });
 
+  test('may write a letter by its two halves, but not by one of them', () => {
+    expect(parseJson('["\\ud83d\\udc1a"]', 'a.json')).toEqual(['🐚']);
+    for (const text of ['["\\ud83d"]', '["\\udc1a\\ud83d"]', '{"a\\udc1a":1}'])
+      expect([text, faultOf(text)]).toEqual([
+        text,
+        expect.objectContaining({
+          rule: 'half-letter',
+          where: { file: 'cup.blank.json', line: 1, column: 2 },
+        }),
+      ]);
+  });
+
   test('does not reach any object but the one it gives', () => {
     const value = parseJson('{"__proto__": {"polluted": 1}}', 'a.json');
     expect(Object.hasOwn(Object(value), '__proto__')).toBe(true);
