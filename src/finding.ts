@@ -82,11 +82,12 @@ export const note = (rule: string, where: Where, says: string): Finding => ({
 const placeInDrawing = ({ x, y }: Where): string | undefined =>
   x === undefined || y === undefined ? undefined : `${Number(x.toFixed(1))}, ${Number(y.toFixed(1))} mm`;
 
-/** One line for a person: `file:line:column: key: what is wrong; what to do` */
+/** One line for a person: `file:line:column: key: what is wrong; what to do`. What was typed steers no screen. */
 export function toLine(finding: Finding): string {
   const { file, line, column, key, element } = finding.where;
   const place = [file, line, column].filter((part) => part !== undefined).join(':');
   return [place, element, key, placeInDrawing(finding.where), finding.says]
     .filter((part) => part !== undefined && part !== '')
-    .join(': ');
+    .join(': ')
+    .replace(/\p{Cc}+/gu, ' ');
 }

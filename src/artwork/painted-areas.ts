@@ -1,5 +1,6 @@
 // The areas that painted paths cover, in mm.
 import { parsePathData } from '../drawing/path-data.ts';
+import { elementName } from '../drawing/xml.ts';
 import { Refused, stop, type Where } from '../finding.ts';
 import { type Affine, determinant, moveContour, shifted, stretchOf } from '../geometry/affine.ts';
 import { contourLength } from '../geometry/arc-length.ts';
@@ -179,7 +180,8 @@ function filled(contours: readonly Contour[], fill: Fill, tolerance: number): re
   return plain ? [plain] : filledShapes(contours, fill, tolerance);
 }
 
-const elementOf = ({ id }: Painted): string => (id === undefined ? 'path' : `path#${id}`);
+const elementOf = ({ id }: Painted): string =>
+  elementName({ name: 'path', attributes: id === undefined ? {} : { id } });
 
 const contoursIn = (shapes: readonly Shape[]): readonly Contour[] =>
   shapes.flatMap(({ contours }) => contours);

@@ -28,9 +28,14 @@ export interface XmlElement {
   readonly column: number;
 }
 
+/** Letters of an element's name, and of its id, that are enough to find it by. */
+const mostNamed = 60;
+
+const named = (text: string): string => (text.length > mostNamed ? `${text.slice(0, mostNamed)}…` : text);
+
 /** An element as findings name it, such as `path#leaf`. */
-export const elementName = ({ name, attributes }: XmlElement): string =>
-  attributes.id ? `${name}#${attributes.id}` : name;
+export const elementName = ({ name, attributes }: Pick<XmlElement, 'name' | 'attributes'>): string =>
+  attributes.id ? `${named(name)}#${named(attributes.id)}` : named(name);
 
 export interface XmlHandlers {
   readonly open?: (element: XmlElement, depth: number) => void;

@@ -38,6 +38,29 @@ test('of triangles strewn over a ring, those told to lie in it or beyond it do',
   expect(Math.min(...Object.values(counts))).toBeGreaterThan(40);
 });
 
+// Cut by areas, a shape that only touches its frame took as long as one that goes past it.
+test('of shapes in a turned frame, those told to lie in it or beyond it do, and one that fills it lies in it', () => {
+  const corners = [0, 1, 2, 3].map((i) => ({
+    x: 50 + 40 * Math.cos(0.3 + (i * Math.PI) / 2),
+    y: 50 + 40 * Math.sin(0.3 + (i * Math.PI) / 2),
+  }));
+  for (const frame of [corners, corners.toReversed()]) {
+    const window = new ClipWindow([{ contours: [polygon(frame)] }]);
+    expect(window.leavesOf({ contours: [polygon(frame)] })).toBe('all');
+    const counts = { all: 0, part: 0, none: 0 };
+    for (let i = 0; i < 200; i++) {
+      const points = triangle();
+      const shape: Shape = { contours: [polygon(points)] };
+      const leaves = window.leavesOf(shape);
+      counts[leaves] += 1;
+      const left = clipperArea('intersection', [points], [frame], 'evenodd');
+      if (leaves === 'part') expect(left).toBeLessThan(shapeArea(shape));
+      else expectWithin(left, leaves === 'all' ? shapeArea(shape) : 0, 1e-3);
+    }
+    expect(Math.min(...Object.values(counts))).toBeGreaterThan(20);
+  }
+});
+
 test('of a window of several areas, or of none', () => {
   const shape: Shape = { contours: [polygon(triangle())] };
   const areas = ring.map((contour) => ({ contours: [contour] }));

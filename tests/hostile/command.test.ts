@@ -224,6 +224,27 @@ const hostile: readonly (readonly [
     /name: "x+…" will not do here; give a text of one line, up to 200 letters/,
   ],
   [
+    'three hundred thousand keys that are none of ours',
+    'a.job.json',
+    () => JSON.stringify(Object.fromEntries(Array.from({ length: 3e5 }, (_, i) => [`k${i}`, 1]))),
+    (file) => ['make', file],
+    /has 300000 unknown keys, the first "k0"; is this the file you meant\?/,
+  ],
+  [
+    'two and a half million keys',
+    'a.job.json',
+    () => `{${Array.from({ length: 2.5e6 }, (_, i) => `"k${i}":1`).join()}}`,
+    (file) => ['make', file],
+    /holds more than 1000000 values/,
+  ],
+  [
+    'an id of 2 MB, of several lines',
+    'a.svg',
+    () => svg(`<path id="a&#10;b${'x'.repeat(2e6)}" d="M4 4Q"/>`),
+    inspected,
+    /^a\.svg:1:88: path#a bx{57}…: path data can't be read: [^\n]*$/,
+  ],
+  [
     'a job in Latin-1',
     'a.job.json',
     () => Buffer.from(JSON.stringify(aJob({ name: 'M\u00f6we' })), 'latin1'),

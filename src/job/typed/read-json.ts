@@ -6,11 +6,16 @@ import { shown } from '../../lengths/shown.ts';
 /** Deepest nesting read: a job has five levels, and a file made to exhaust the stack has thousands. */
 const deepest = 64;
 
+/** Most values read of one file, those in lists and objects counted too: ten times those of a report of a large job. */
+const mostValues = 1_000_000;
+
 /** Where reading has come to in the text. */
 interface Cursor {
   readonly text: string;
   readonly file: string;
   at: number;
+  /** Values read so far. */
+  values: number;
 }
 
 /**
@@ -18,7 +23,7 @@ interface Cursor {
  * @throws Refused, rules `broken-json`, `half-letter` and `key-twice`, with line and column, both from 1.
  */
 export function parseJson(text: string, file: string): unknown {
-  const cursor: Cursor = { text: text.replace(/^\uFEFF/, ''), file, at: 0 };
+  const cursor: Cursor = { text: text.replace(/^\uFEFF/, ''), file, at: 0, values: 0 };
   skipSpace(cursor);
   if (cursor.at === cursor.text.length) throw fault(cursor, 'the file is empty; give a JSON object, { ... }');
   const value = readValue(cursor, 0);
@@ -29,6 +34,8 @@ export function parseJson(text: string, file: string): unknown {
 
 function readValue(cursor: Cursor, depth: number): unknown {
   if (depth > deepest) throw fault(cursor, `is nested over ${deepest} deep; no file of ours needs that`);
+  if (++cursor.values > mostValues)
+    throw fault(cursor, `holds more than ${mostValues} values; no file of ours needs that`);
   const first = cursor.text.charAt(cursor.at);
   if (first === '{') return readObject(cursor, depth);
   if (first === '[') return readList(cursor, depth);
@@ -142,7 +149,11 @@ function trailingComma(cursor: Cursor): Refused {
 }
 
 function fault({ text, file, at }: Cursor, says: string, rule = 'broken-json'): Refused {
-  const before = text.slice(0, at).split(/\r\n|\n|\r/);
-  const column = (before.at(-1)?.length ?? 0) + 1;
-  return new Refused([stop(rule, { file, line: before.length, column }, says)]);
+  // Counted one by one: a list of forty million lines took a gigabyte.
+  let [line, start] = [1, 0];
+  for (const { 0: end, index } of text.slice(0, at).matchAll(/\r\n|\n|\r/g)) {
+    line++;
+    start = index + end.length;
+  }
+  return new Refused([stop(rule, { file, line, column: at - start + 1 }, says)]);
 }

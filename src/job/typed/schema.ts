@@ -69,7 +69,14 @@ export type Values<K extends Keys> = {
 export function readKeys<K extends Keys>(value: unknown, keys: K, place: Place): Values<K> | undefined {
   const given = readObject(value, keys, place);
   if (given === undefined) return undefined;
-  for (const name of Object.keys(given)) if (!Object.hasOwn(keys, name)) reportUnknown(name, keys, place);
+  const unknown = Object.keys(given).filter((name) => !Object.hasOwn(keys, name));
+  if (unknown.length > mostUnknown)
+    report(
+      place,
+      'unknown-key',
+      `has ${unknown.length} unknown keys, the first ${shown(unknown[0])}; is this the file you meant?`,
+    );
+  else for (const name of unknown) reportUnknown(name, keys, place);
   const values = Object.entries(keys).map(([name, key]) => [name, readKey(given, name, key, place)]);
   // The entries are made from `keys` one for one, which the compiler cannot follow.
   return Object.fromEntries(values) as Values<K>;
@@ -104,6 +111,9 @@ export const isObject = (value: unknown): value is Given =>
 
 /** Whether a key was typed at all, whatever stands there. */
 export const isTyped = (value: unknown, key: string): boolean => isObject(value) && Object.hasOwn(value, key);
+
+/** Of more keys that are none of ours nobody looks for the nearest to each: it is another file. */
+const mostUnknown = 40;
 
 /** Longest key that is looked at, and told of: a longer one is none of ours. */
 const longestKey = 60;

@@ -59,6 +59,15 @@ describe('a JSON text', () => {
     expect(parseJson('\uFEFF{"a":1}', 'a.json')).toEqual({ a: 1 });
   });
 
+  test('of a million values is read, and of one more refused', () => {
+    const list = (values: number): string => `[${'1,'.repeat(values - 2)}1]`;
+    expect(parseJson(list(1e6), 'a.json')).toHaveLength(1e6 - 1);
+    expect(faultOf(list(1e6 + 1))).toMatchObject({
+      rule: 'broken-json',
+      says: expect.stringMatching(/^holds more than 1000000 values/),
+    });
+  });
+
   test('may write a letter by its two halves, but not by one of them', () => {
     expect(parseJson('["\\ud83d\\udc1a"]', 'a.json')).toEqual(['🐚']);
     for (const text of ['["\\ud83d"]', '["\\udc1a\\ud83d"]', '{"a\\udc1a":1}'])
