@@ -1,13 +1,17 @@
 // A job whose seam winds through the gaps of its pattern: where it can't, what it does, and what that spares.
 import { artCrossed } from '../../cut/checks/art-crossed.ts';
-import { isMotifLayer } from '../../drawing/motif-name.ts';
 import { type Finding, note, Refused, stop } from '../../finding.ts';
+import { chorded } from '../../geometry/chords.ts';
+import type { Contour } from '../../geometry/contour.ts';
 import { least } from '../../geometry/extremes.ts';
+import type { Point } from '../../geometry/point.ts';
 import { inMm } from '../../lengths/length.ts';
 import type { WrapLayer } from '../../pattern/lay/wrap.ts';
+import { motifOnPiece, shapesOf } from '../../pattern/rigid/motif.ts';
 import type { FilmCut } from '../../pattern/seam/film-crossed.ts';
 import { middleOfCheapest } from '../../pattern/seam/seam-place.ts';
 import { withinEnds } from '../../pattern/seam/winding-ends.ts';
+import { type MotifRoom, motifRoomOf, windingPast } from '../../pattern/seam/winding-place.ts';
 import {
   straightAt,
   straightCut,
@@ -54,30 +58,36 @@ export function refuseWinding(
   if (why) throw new Refused([stop('no-winding', typedAt(jobFile, 'seam.style'), `"winding" ${why}`)]);
 }
 
-/** The seam through the gaps of a pattern; `layOn` lays all film on a piece with straight ends. */
+/** What lays film on a piece with straight ends: the pattern alone, and all that is cut with the wrap. */
+interface LaysFilm {
+  readonly pattern: (template: Template) => readonly WrapLayer[];
+  readonly all: (template: Template) => readonly WrapLayer[];
+}
+
+/** The seam through the gaps of a pattern, past the motifs that are cut with it where there is room. */
 function woundSeam(
-  { job, jobFile }: WindingInput,
+  { job, jobFile, motifs }: WindingInput & { readonly motifs: readonly PlacedMotif[] },
   template: Template,
   parts: number,
-  layOn: (template: Template) => readonly WrapLayer[],
+  lays: LaysFilm,
 ): WoundSeam {
-  const layers = layOn(template).map((layer) => ({ ...layer, isOnce: isMotifLayer(layer.name) }));
-  const straight = bestStraight(
-    template,
-    parts,
-    layers.filter(({ isOnce }) => !isOnce),
-  );
-  const around = (winding: Winding) => {
+  const pattern = lays.pattern(template);
+  const straight = bestStraight(template, parts, pattern);
+  const around = (winding: Winding, layOn: LaysFilm['all']) => {
     const wound = woundTemplate(template, winding);
     if (meetsItself(wound)) throw new Refused([tooWide(jobFile)]);
     return { winding, wound, cut: windingCut(wound, winding, layOn(straightEnds(wound))) };
   };
-  const found = around(
-    windingSeam({ template, layers, parts, clear: job.film.minWidth, overlap: job.seam.overlap }),
-  );
+  const options = { template, parts, clear: job.film.minWidth, overlap: job.seam.overlap };
+  const found = around(windingSeam({ ...options, layers: pattern, isPeriodic: true }), lays.pattern);
   // A grid knows film by its cells: where it lets a line along motifs cut more, the straight one is the better seam.
-  const isDearer = straight.cut.length < found.cut.length - told && layers.every(({ isOnce }) => !isOnce);
-  const { winding, wound, cut } = isDearer ? around(straightAt(found.winding, straight.turn)) : found;
+  const isDearer = straight.cut.length < found.cut.length - told;
+  const best = isDearer ? straightAt(found.winding, straight.turn) : found.winding;
+  const past = windingPast(best, parts, roomsOf(motifs, template, job.film.minWidth));
+  const { winding, wound, cut } =
+    past === found.winding
+      ? found
+      : around(past ?? windingSeam({ ...options, layers: lays.all(template), isPeriodic: false }), lays.all);
   const radius = windingRadius(wound, winding);
   const { from, to } = template.band;
   const turns = Array.from({ length: 201 }, (_, i) => windingTurn(winding, from + ((to - from) * i) / 200));
@@ -95,6 +105,24 @@ function woundSeam(
   };
 }
 
+/** How finely the outline of a motif is held against a seam, mm. */
+const roomChords = 0.1;
+
+const pointsOf = (contour: Contour): Point[] => {
+  const { x, y } = chorded(contour, roomChords);
+  return Array.from(x, (at, i) => ({ x: at, y: y[i] ?? 0 }));
+};
+
+/** The room that motifs cut with the wrap take on its wall, kept `clear` mm from. */
+const roomsOf = (motifs: readonly PlacedMotif[], template: Template, clear: number): readonly MotifRoom[] =>
+  motifs
+    .filter(({ isApart }) => !isApart)
+    .map((placed) => {
+      const shapes = shapesOf(motifOnPiece(placed.motif, template, placed, runOff));
+      const points = shapes.flatMap(({ contours }) => contours.flatMap(pointsOf));
+      return motifRoomOf(template.wall, placed.at.turn, points, Math.max(clear, placed.clear ?? 0));
+    });
+
 /** A piece's pattern with ends that wind through it and its motifs; `layOn` lays the pattern on straight ends. */
 export function windEnds(
   input: WindingInput & { readonly motifs: readonly PlacedMotif[] },
@@ -102,12 +130,10 @@ export function windEnds(
   parts: number,
   layOn: (template: Template) => LaidPattern,
 ): { readonly template: Template; readonly pattern: LaidPattern } {
-  const { template, report, finding } = woundSeam(
-    input,
-    straight,
-    parts,
-    (of) => layersWith(layOn(of).wrap.layers, input.motifs, of).layers,
-  );
+  const { template, report, finding } = woundSeam(input, straight, parts, {
+    pattern: (of) => layOn(of).wrap.layers,
+    all: (of) => layersWith(layOn(of).wrap.layers, input.motifs, of).layers,
+  });
   const pattern = layOn(straightEnds(template));
   const layers = pattern.wrap.layers.map((layer) => ({
     ...layer,

@@ -7,17 +7,12 @@ import type { Template } from '../../unroll/template.ts';
 import { FilmCover } from './film-cover.ts';
 import type { CostField } from './winding-path.ts';
 
-/** A layer of film: of the pattern, which comes again all around, or of a motif, which is where it is. */
-export interface FieldLayer {
-  readonly shapes: readonly Shape[];
-  readonly isOnce: boolean;
-}
-
 export interface FieldOptions {
   /** The piece with straight ends, and the film on it. */
   readonly template: Template;
-  readonly layers: readonly FieldLayer[];
-  /** How many times the pattern is the same around. */
+  readonly layers: readonly { readonly shapes: readonly Shape[] }[];
+  /** Whether all of it comes again so many times around; else that is the share of the wall about turn 0 that is looked at. */
+  readonly isPeriodic: boolean;
   readonly parts: number;
   /** How far from film the line is to stay where it can, mm: the least feature. */
   readonly clear: number;
@@ -52,8 +47,8 @@ class Grid {
   }
 
   /** Paint shapes on the sheet. */
-  paint({ shapes, isOnce }: FieldLayer, bit: number): void {
-    const { template, parts, columns, rows } = this.options;
+  paint(shapes: readonly Shape[], bit: number): void {
+    const { template, parts, columns, rows, isPeriodic } = this.options;
     const { wall, piece } = template;
     const place = (x: number, y: number): Point => {
       const { turn, along } = toWall(wall, { x, y });
@@ -62,8 +57,8 @@ class Grid {
         y: ((along - piece.from) / (piece.to - piece.from)) * rows,
       };
     };
-    // Of the pattern a period opposite the seam is taken, of what is there once the surroundings of the seam.
-    const windows = isOnce || parts === 1 ? [0, parts] : [Math.floor(0.5 * parts)];
+    // What comes again is taken from opposite the seam, what is there once from around it.
+    const windows = isPeriodic && parts > 1 ? [Math.floor(0.5 * parts)] : [0, parts];
     for (const { contours } of shapes) {
       const outlines = contours.map((contour) => {
         const { x, y } = chorded(contour, chordTolerance);
@@ -115,16 +110,15 @@ class Grid {
 
 /** Costs of the rows of the finished band; past it, in the trims, only length counts. */
 export function windingField(options: FieldOptions): CostField {
-  const { template, layers, parts, columns, rows } = options;
+  const { template, layers, parts, columns, rows, isPeriodic } = options;
   const { wall, piece, band } = template;
   const grid = new Grid(options);
-  layers.forEach((layer, i) => {
-    grid.paint(layer, 1 << (i % 8));
+  layers.forEach(({ shapes }, i) => {
+    grid.paint(shapes, 1 << (i % 8));
   });
   const up = (piece.to - piece.from) / rows;
-  const isPeriodic = layers.every(({ isOnce }) => !isOnce);
   const costs = new Float32Array(columns * rows).fill(costOf.gap);
-  const beside = besideFilm(grid, up, isPeriodic);
+  const beside = besideFilm(grid, up);
   const shares = grid.shares();
   for (let r = 0; r < rows; r++) {
     const along = piece.from + (r + 0.5) * up;
@@ -143,9 +137,8 @@ export function windingField(options: FieldOptions): CostField {
 function besideFilm(
   { film, options }: Grid,
   up: number,
-  isPeriodic: boolean,
 ): (row: number, column: number) => { readonly film: number; readonly gap: number } {
-  const { template, parts, columns, rows, clear } = options;
+  const { template, parts, columns, rows, clear, isPeriodic } = options;
   const { wall, piece } = template;
   const cellAt = (row: number, column: number): number => {
     if (row < 0 || row >= rows) return 0;

@@ -5,13 +5,15 @@ import { girthAt, toFlat } from '../../unroll/flat-wall.ts';
 import type { Template } from '../../unroll/template.ts';
 import { type Winding, windingLine, windingTurn } from '../../unroll/winding.ts';
 import { type CountedLine, type FilmCut, filmCut } from './film-crossed.ts';
-import { type FieldLayer, windingField } from './winding-field.ts';
+import { windingField } from './winding-field.ts';
 import { windingPath } from './winding-path.ts';
 
 export interface WindingOptions {
   /** The piece with straight ends, and the film on it. */
   readonly template: Template;
-  readonly layers: readonly FieldLayer[];
+  readonly layers: readonly { readonly shapes: readonly Shape[] }[];
+  /** Whether all of that film comes again around the wall, as a pattern without motifs does. */
+  readonly isPeriodic: boolean;
   /** How many times the pattern is the same around. */
   readonly parts: number;
   /** How far from film the seam stays where it can, mm. */
@@ -29,21 +31,18 @@ const step = { most: 0.75, rows: 4 } as const;
 /** The line leans from upright by up to 3 mm around to the mm up. */
 const steepest = 3;
 
-/** Where a motif stands that has no copy, this much of the wall is looked at, mm, so that there is a way around it. */
-const leastLooked = 120;
+/** Of what does not come again half the wall about turn 0 is looked at, or of a narrow one all, mm. */
+const leastLooked = 100;
 
-/** In how many equal parts the wall is, of which one is looked at: those of the pattern, or fewer and larger ones. */
-function partsLooked({ template: { wall }, layers, parts }: WindingOptions): number {
-  if (layers.every(({ isOnce }) => !isOnce)) return parts;
-  const girth = girthAt(wall, wall.reference);
-  for (let fewer = parts; fewer > 1; fewer--)
-    if (parts % fewer === 0 && girth / fewer >= leastLooked) return fewer;
-  return 1;
+/** In how many equal parts the wall is, of which one is looked at. */
+function partsLooked({ template: { wall }, isPeriodic, parts }: WindingOptions): number {
+  if (isPeriodic) return parts;
+  return girthAt(wall, wall.reference) / 2 >= leastLooked ? 2 : 1;
 }
 
 /** The seam that crosses the least film: as near to turn 0 as the pattern has it. */
 export function windingSeam(options: WindingOptions): Winding {
-  const { template, layers, clear, overlap } = options;
+  const { template, layers, isPeriodic, clear, overlap } = options;
   const { wall, piece, band } = template;
   const parts = partsLooked(options);
   const knots = Math.ceil((piece.to - piece.from) / step.most);
@@ -54,14 +53,22 @@ export function windingSeam(options: WindingOptions): Winding {
   ];
   // A column is what the slope changes by from knot to knot at the most: it bounds the radius.
   const columns = Math.ceil((widest * knifeRadius) / (parts * up * up));
-  const field = windingField({ template, layers, parts, clear, columns, rows: knots * step.rows });
+  const field = windingField({
+    template,
+    layers,
+    isPeriodic,
+    parts,
+    clear,
+    columns,
+    rows: knots * step.rows,
+  });
   const { columns: path } = windingPath(field, {
     rowsPerStep: step.rows,
     steepest: Math.floor((steepest * up) / (widest / (parts * columns))),
   });
   const found = path.map((column) => ((column + 0.5) / columns - 0.5) / parts);
   const mean = found.reduce((sum, turn) => sum + turn, 0) / found.length;
-  const away = field.isPeriodic ? Math.round(mean * parts) / parts : 0;
+  const away = isPeriodic ? Math.round(mean * parts) / parts : 0;
   return {
     from: piece.from,
     step: up,
