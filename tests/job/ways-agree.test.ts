@@ -146,3 +146,17 @@ describe('at which ends of the band a way cuts film', () => {
     expect((['foot', 'lip'] as const).filter((end) => cut[end])).toEqual(ends);
   });
 });
+
+test('a lay that make refuses a pattern by is told, and no way is promised', async () => {
+  const net =
+    '<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="30mm" viewBox="0 0 40 30"><path d="M0 12H40V16H0Z"/><circle cx="20" cy="24" r="3"/></svg>';
+  const lay = { lay: 'rigid' };
+  await expect(madeOf({ blank: mug(240), tile: net, artwork: lay })).rejects.toThrow(
+    /hangs together all around/,
+  );
+  const { ways, taken, last, checks } = await told(net, mug(240), lay);
+  expect(taken).toBeNull();
+  expect(last).toMatch(/^make refuses around-6/);
+  expect(ways.every(({ says }) => says.endsWith('make refuses it by this lay'))).toBe(true);
+  expect(checks.map(({ rule, level }) => [rule, level])).toContainEqual(['no-motifs', 'look']);
+});

@@ -6,10 +6,11 @@ import { inPercent } from '../../lengths/percent.ts';
 import { apartInArt, artPlace } from '../../pattern/lay/art-place.ts';
 import type { Wrap, WrapOptions } from '../../pattern/lay/wrap.ts';
 import type { Collision } from '../../pattern/rigid/motif-collisions.ts';
-import { rigidWrap } from '../../pattern/rigid/rigid.ts';
+import { hangsAllAround, rigidWrap } from '../../pattern/rigid/rigid.ts';
 import { type Spacing, spacingOf } from '../../pattern/ways/distortion.ts';
 import type { Drawn } from '../artwork/drawn.ts';
 import { togetherWords } from '../closing/edge-findings.ts';
+import type { Artwork } from '../typed/resolved-job.ts';
 import { type TypedIn, typedAt } from '../typed/typed-at.ts';
 
 /** Lay a pattern motif by motif. @throws Refused where it hangs together all around, so that nothing of it is a motif. */
@@ -55,6 +56,18 @@ export const rigidOnPieces = (file: TypedIn): Finding =>
     typedAt(file, 'artwork.lay'),
     '"rigid" lays motifs whole on one piece, and this wall is covered by several that a motif would have to cross; use "even" or "conformal", or a "band" that lies flat in one piece',
   );
+
+/** Why `make` refuses to lay a pattern motif by motif, on one whole piece or several; undefined where it does not. */
+export function rigidRefusal(
+  pattern: Parameters<typeof hangsAllAround>[0],
+  { lay, together }: Pick<Artwork, 'lay' | 'together'>,
+  isWhole: boolean,
+  file: TypedIn,
+): Finding | undefined {
+  if (lay !== 'rigid') return undefined;
+  if (!isWhole) return rigidOnPieces(file);
+  return hangsAllAround(pattern, together) ? netFinding(file) : undefined;
+}
 
 /** Collisions drawn no further apart than this are of the same two motifs, mm drawn. */
 const samePair = 0.5;

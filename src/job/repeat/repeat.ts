@@ -10,6 +10,7 @@ import { measuredLength, type Units } from '../../lengths/length.ts';
 import { shown } from '../../lengths/shown.ts';
 import { toldIn } from '../../lengths/told-in.ts';
 import type { OpenStretch } from '../../pattern/joins/at-border.ts';
+import type { Lattice } from '../../pattern/lattice/lattice.ts';
 import type { SeamPlace } from '../../pattern/seam/seam-place.ts';
 import type { RepeatStudy } from '../../pattern/study/repeat-study.ts';
 import { type BandEnd, endsCut, filmBoxes } from '../../pattern/ways/ends-cut.ts';
@@ -18,6 +19,7 @@ import { groundFindings, refuseUnknownGround } from '../artwork/art-ground.ts';
 import { readStacked, type SheetContent } from '../artwork/stacked-art.ts';
 import { coversOf, nearerFiner, saysRepeat, studyOf, takenWay, wayGroundOf } from '../closing/choose-way.ts';
 import { type WayEdges, wayInWords } from '../closing/way-words.ts';
+import { rigidRefusal } from '../lay/rigid-pattern.ts';
 import {
   edgeInWords,
   groundOfSeam,
@@ -148,6 +150,9 @@ export function describeRepeat(input: RepeatInput): RepeatDescription {
   const ways = waysToClose(tile, study, wayGroundOf(free, job.edges, ground));
   const taken = takenIn(input, tile, study, ways, ground);
   const cutBy = endsCutBy(input, tile, study, ground);
+  const refusals = refusalsOf(input, tile, ways, plans.length);
+  const refusal = taken && refusals.get(taken.lattice);
+  const isRefused = ({ lattice }: Way) => refusals.has(lattice);
   const report: RepeatReport = {
     joins: study.joins,
     told: study.isDoubtful ? 'cannot-be-told' : study.joins ? 'joins' : 'does-not-join',
@@ -158,10 +163,13 @@ export function describeRepeat(input: RepeatInput): RepeatDescription {
       .map(({ at, angle }) => ({ x: at.x, y: at.y, deg: degrees(angle) })),
     period: study.period ? periodReport(study.period) : null,
     others: study.others.slice(0, 5).map(periodReport),
-    ways: ways.map((way, i) => wayReport(way, i + 1, units, { edges: job.edges, cut: cutBy(way) })),
+    ways: ways.map((way, i) =>
+      wayReport(way, i + 1, units, { edges: job.edges, cut: cutBy(way), isRefused: isRefused(way) }),
+    ),
     seamAt: seamAtOf(input, tile, study, taken ?? ways[0], plans, ground),
-    taken: taken?.key ?? null,
+    taken: refusal ? null : (taken?.key ?? null),
     checks: toldOnce([
+      ...(refusal || ways.every(isRefused) ? [...refusals.values()] : []),
       ...findings,
       ...groundFindings(tile, art.file),
       ...plans.flatMap((plan) => plan.findings),
@@ -177,12 +185,29 @@ export function describeRepeat(input: RepeatInput): RepeatDescription {
       `on ${input.blank.name} the pattern has ${girth} to go around in the middle of a band ${band} long; the ways it can close, best first:`,
       ...report.ways.map(({ number, key, says }) => `${number}. ${key}: ${says}`),
       ...(report.seamAt ? [toldIn(seamInWords(report.seamAt), units)] : []),
-      takenInWords(job.artwork, taken, study, ways),
+      refusal ? `make refuses ${taken.key}, as is told below` : takenInWords(job.artwork, taken, study, ways),
     ],
     tile,
     study,
     ways,
   };
+}
+
+/** Why `make` refuses ways by the job's lay, by their lattices: told here to be looked at, for another lay may be given. */
+function refusalsOf(
+  { job: { artwork, pieces }, jobFile }: RepeatInput,
+  tile: Tile,
+  ways: readonly Way[],
+  plans: number,
+): ReadonlyMap<Lattice, Finding> {
+  const isWhole = plans === 1 && pieces !== 'gores';
+  const found = new Map<Lattice, Finding>();
+  // Ways of one lattice lay one tile.
+  for (const way of ways.filter(({ lattice }, i) => ways.findIndex((one) => one.lattice === lattice) === i)) {
+    const refused = rigidRefusal({ ...way, tile: tileOfWay(way, tile) }, artwork, isWhole, jobFile);
+    if (refused) found.set(way.lattice, { ...refused, level: 'look' });
+  }
+  return found;
 }
 
 /** At which ends of the band a way leaves film over. Of a vessel that stands on its lip, artwork is laid on its head; whole rows end alike. */
@@ -229,7 +254,12 @@ const periodReport = ({ a, b, confidence }: NonNullable<RepeatStudy['period']>):
   confidence,
 });
 
-const wayReport = (way: Way, number: number, units: Units, ends: WayEdges): WayReport => ({
+const wayReport = (
+  way: Way,
+  number: number,
+  units: Units,
+  { isRefused, ...ends }: WayEdges & { readonly isRefused: boolean },
+): WayReport => ({
   number,
   key: way.key,
   kind: way.kind,
@@ -242,7 +272,7 @@ const wayReport = (way: Way, number: number, units: Units, ends: WayEdges): WayR
   closes: [way.closing.n, way.closing.m],
   leanDeg: degrees(way.closing.lean),
   cutAt: ends.cut,
-  says: wayInWords(way, units, ends),
+  says: `${wayInWords(way, units, ends)}${isRefused ? '; make refuses it by this lay' : ''}`,
 });
 
 /** The way that `make` takes: the one that the job names, or the one it takes by the job's own count around. */

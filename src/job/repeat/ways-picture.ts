@@ -130,17 +130,18 @@ function rolledWay(input: WaysPictureInput, { tile, study, ways: [way] }: Studie
     const { sheets, vessel } = sheetsRolled(drafts, blank, drafts);
     return rolledPair(sheets, vessel);
   } catch (fault) {
-    if (fault instanceof Refused) return { missing: `can't be laid here: ${fault.findings[0]?.rule ?? ''}` };
+    if (fault instanceof Refused)
+      return { missing: `make refuses it: ${fault.findings[0]?.rule.replaceAll('-', ' ') ?? ''}` };
     throw fault;
   }
 }
 
 /** Under its picture: size, rows and what it does to a motif, without what the picture shows. */
-function inShort({ closing: { scaleAcross, scaleUp }, rows, distortion, kind }: Way): string {
+function inShort({ closing: { scaleAcross, scaleUp }, rows, distortion, kind, lay }: Way): string {
   const size =
     Math.abs(scaleAcross - scaleUp) < 5e-4
-      ? `${inPercent(scaleAcross)} of the drawn size`
-      : `${inPercent(scaleAcross)} around, ${inPercent(scaleUp)} up`;
+      ? `${inPercent(scaleAcross)} of the drawn ${lay === 'rigid' ? 'spacing' : 'size'}`
+      : `${lay === 'rigid' ? 'spaced ' : ''}${inPercent(scaleAcross)} around, ${inPercent(scaleUp)} up`;
   const bent = distortion < 5e-4 ? 'no motif bent' : `motifs bent by up to ${inPercent(distortion)}`;
   const border = kind === 'as-drawn' ? '; borders do not meet' : '';
   return `${size}; ${rows.toFixed(1)} rows; ${bent}${border}`;

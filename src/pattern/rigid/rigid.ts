@@ -33,14 +33,25 @@ interface RigidGround extends WrapOptions {
   readonly steps: Lattice;
 }
 
-/** Lay the motifs of all layers; undefined where something hangs together all around, and so is no motif. */
-export function rigidWrap(options: WrapOptions): RigidWrap | undefined {
-  const { tile, lattice, closing, lay, template, runOff, edges } = options;
+type Drawn = Pick<WrapOptions, 'tile' | 'lattice' | 'closing'>;
+
+/** The motifs of a pattern at drawn size, turned level. */
+function drawnLevel({ tile, lattice, closing }: Drawn, together?: number) {
   const upright = layOut({ ...closing, scaleAcross: 1, scaleUp: 1 }, tile.height);
   const periods = tile.layers.map((layer) =>
     layPeriod(periodOfLayer(layer, tile, lattice), lattice, upright),
   );
-  const found = motifsOf(periods, edges?.together);
+  return { upright, periods, found: motifsOf(periods, together) };
+}
+
+/** Whether something of a pattern hangs together all around, and so is no motif. */
+export const hangsAllAround = (drawn: Drawn, together?: number): boolean =>
+  hasNet(drawnLevel(drawn, together).found);
+
+/** Lay the motifs of all layers; undefined where something hangs together all around. */
+export function rigidWrap(options: WrapOptions): RigidWrap | undefined {
+  const { tile, lattice, closing, lay, template, runOff, edges } = options;
+  const { upright, periods, found } = drawnLevel(options, edges?.together);
   if (hasNet(found)) return undefined;
   const drawn = found.motifs.flatMap((motif) => drawnMotif(shapesOfMotif(motif, periods)) ?? []);
   const spaced = ({ x, y }: Point): Point => ({ x: x * closing.scaleAcross, y: y * closing.scaleUp });
