@@ -47,6 +47,26 @@ test('a straight cut leaves no film smaller than it holds, and names what it lea
   expect(rules(fine)).not.toContain('sliver');
 });
 
+test('half a motif that a tile has on its lower border is cut there, where the other half goes on past the edge', async () => {
+  // Half a disc of 1.5 mm, laid 4.8 % larger: 3.88 mm². Its straight side lies on the edge, where the pattern begins.
+  const half = (y: number, sweep: 0 | 1) => `<path d="M8.5 ${y}A1.5 1.5 0 0 ${sweep} 11.5 ${y}Z"/>`;
+  const drawn = (more: string) =>
+    `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="30mm" viewBox="0 0 40 30"><circle cx="25" cy="15" r="6"/>${half(30, 1)}${more}</svg>`;
+  const laid = (more: string, artwork: object) =>
+    madeOf({
+      blank,
+      tile: drawn(more),
+      job: { band: { from: 10, to: 88 } },
+      artwork,
+    });
+  const told = (await laid(half(0, 0), { around: 6 })).report.checks.filter(({ rule }) => rule === 'sliver');
+  expect(told.map(({ says }) => says)).toEqual([
+    expect.stringMatching(/^a straight cut at the foot edge would leave 6 pieces .* the smallest 3\.88 mm²/),
+  ]);
+  // Where nothing goes on past it, it was drawn so.
+  expect(rules(await laid('', { way: 'as-drawn' }))).not.toContain('sliver');
+});
+
 test('a pattern that hangs together all around is told of, and cut straight', async () => {
   const stripes = `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="30mm" viewBox="0 0 40 30"><rect width="40" height="9" y="8"/></svg>`;
   const net = await madeOf({ blank, job: { edges: 'fade' }, tile: stripes });

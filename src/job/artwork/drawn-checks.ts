@@ -5,6 +5,7 @@ import type { DrawnLine } from '../../drawing/drawn-line.ts';
 import type { Finding } from '../../finding.ts';
 import { boxesMeet, hullBox } from '../../geometry/box.ts';
 import { atHand } from '../../geometry/kept-contour.ts';
+import { formatLength } from '../../lengths/length.ts';
 import type { Size } from '../../pattern/tile/cut-shapes.ts';
 import { drawnFinding } from './fault-words.ts';
 
@@ -18,6 +19,11 @@ const becomes: Readonly<Partial<Record<DrawnFault['rule'], string>>> = {
     'here areas that touch or overlap are merged, and the line is cut once; where a hair of a gap is left between them, both its sides are cut',
   'self-crossing': 'here its areas are merged as they are filled',
 };
+
+function becomesOf({ rule, line: { stroke } }: DrawnFault): string | undefined {
+  if (rule !== 'open-line' || stroke === undefined) return becomes[rule];
+  return `here it is cut as film ${formatLength(stroke, 'mm')} wide, as your drawing shows it`;
+}
 
 /** Whether a vessel looks other than its drawing by a fault. A fill left open is closed by a straight line in every program. */
 const changesWhatIsSeen = ({ rule, line }: DrawnFault): boolean =>
@@ -62,9 +68,9 @@ export function drawnChecks(
     limits,
   );
   const told = faults.map((fault) => {
-    const { at, rule } = fault;
+    const { at } = fault;
     const finding = drawnFinding(fault, { file, x: at.x / scale, y: at.y / scale }, limits);
-    const then = becomes[rule];
+    const then = becomesOf(fault);
     // Merging puts the rest right.
     const level = changesWhatIsSeen(fault) ? ('look' as const) : ('note' as const);
     const says = `${finding.says}${then ? ` (${then})` : ''}`;

@@ -5,6 +5,7 @@ import { BoxIndex } from '../../geometry/box-index.ts';
 import { chorded } from '../../geometry/chords.ts';
 import { polygon, type Shape } from '../../geometry/contour.ts';
 import { withHolesApart, withHolesBack } from '../../geometry/holes-apart.ts';
+import { InsideFinder } from '../../geometry/inside.ts';
 import { shapeArea, tightBox } from '../../geometry/measure.ts';
 import { offsetShapes } from '../../geometry/offset.ts';
 import { distance, type Point } from '../../geometry/point.ts';
@@ -79,14 +80,16 @@ export function sliversAt(end: BandEnd, period: LaidPeriod, ground: SliverGround
   const copies = copiesIn(period, window);
   if (copies.length === 0) return [];
   const { regions, segmentOf } = mergedWithin(copies, polygon(boxCorners(window)));
+  const goesOn = filmPast(end, edge, period, window);
+  // A side that was drawn along the edge, as halves of a motif have it on their tile's border, is a cut where film goes on past it.
   const isCut = (region: TracedRegion): boolean =>
     region.outer.runs.some(
       ({ source, from, to }) =>
-        source === copies.length &&
         Math.max(Math.abs(from.y - edge), Math.abs(to.y - edge)) < chordTolerance &&
-        distance(from, to) >= leastCut,
+        distance(from, to) >= leastCut &&
+        (source === copies.length || goesOn((from.x + to.x) / 2)),
     );
-  return regions.filter(isCut).flatMap((region): Sliver[] => {
+  return regions.flatMap((region): Sliver[] => {
     const [shape] = toShapes([region], segmentOf, sliverWidth);
     if (!shape) return [];
     const box = tightBox(shape.contours);
@@ -96,8 +99,32 @@ export function sliversAt(end: BandEnd, period: LaidPeriod, ground: SliverGround
     const isDeep = Math.abs((end === 'foot' ? box.maxY : box.minY) - inner) < chordTolerance;
     if (!isHere || isOpen || isDeep) return [];
     const [area, depth] = [shapeArea(shape) * around * up, (box.maxY - box.minY) * up];
-    return isTooSmall(film, area, depth) ? [{ end, shape, box, area, depth }] : [];
+    return isTooSmall(film, area, depth) && isCut(region) ? [{ end, shape, box, area, depth }] : [];
   });
+}
+
+/** How far past an edge film is looked for, mm: over the grid's rounding, under what a blade tells apart. */
+const justPast = 0.05;
+
+/** Whether there is film just past an edge, by the place along it. */
+function filmPast(
+  end: BandEnd,
+  edge: number,
+  period: LaidPeriod,
+  { minX, maxX }: Pick<Box, 'minX' | 'maxX'>,
+): (x: number) => boolean {
+  const outward = end === 'foot' ? -justPast : justPast;
+  const strip = { minX, maxX, minY: Math.min(edge, edge + outward), maxY: Math.max(edge, edge + outward) };
+  let film: InsideFinder | undefined;
+  return (x) => {
+    film ??= filmIn(strip, period);
+    return film.holds({ x, y: edge + outward / 2 });
+  };
+}
+
+function filmIn(box: Box, period: LaidPeriod): InsideFinder {
+  const { regions, segmentOf } = mergedWithin(copiesIn(period, box), polygon(boxCorners(box)));
+  return new InsideFinder(toShapes(regions, segmentOf, 0));
 }
 
 /** What is taken out of the sheet: every sliver a little larger than it is, at every period from one turn to another. */
