@@ -1,4 +1,4 @@
-// How often lines cross each other, counted until it is too often to go on.
+// How often lines cross each other, and how many lie side by side, counted until it is too many to go on.
 import { BoxIndex } from './box-index.ts';
 import type { Contour } from './contour.ts';
 
@@ -9,12 +9,19 @@ const fewSteps = 400;
 const looks = 40;
 
 /**
+ * More lines than this side by side no vessel has room for: on one half a metre around they are a tenth of a mm apart. To merge and
+ * clip them takes as long as there are pairs of them.
+ */
+const mostAbreast = 6000;
+
+/**
  * Whether the segments of these contours, each taken straight, cross each other more than `most` times. Also where they
- * lie over each other so thickly that counting would take as long as the work it is to spare.
+ * lie over each other, or side by side, so thickly that counting would take as long as the work it is to spare.
  */
 export function isTangled(contours: readonly Contour[], most: number): boolean {
   const steps = new Steps(contours);
   if (steps.count < fewSteps) return false;
+  if (steps.abreast() > mostAbreast) return true;
   const index = new BoxIndex(steps.count, (add) => {
     for (let i = 0; i < steps.count; i++) add(...steps.box(i));
   });
@@ -41,6 +48,30 @@ class Steps {
       for (const { from, to } of segments) ends.push(from.x, from.y, to.x, to.y);
     this.#ends = ends;
     this.count = ends.length / 4;
+  }
+
+  /** How many go side by side at the most, across or up. */
+  abreast(): number {
+    if (this.count <= mostAbreast) return 0;
+    return Math.max(this.#meeting(0), this.#meeting(1));
+  }
+
+  /** How many a line straight up (`axis` 0) or across (1) meets at the most, but those that lie in it. */
+  #meeting(axis: 0 | 1): number {
+    const [from, to] = [new Float64Array(this.count), new Float64Array(this.count)];
+    for (let i = 0; i < this.count; i++) {
+      const [a, b] = [this.#end(i, axis), this.#end(i, axis === 0 ? 2 : 3)];
+      from[i] = Math.min(a, b);
+      to[i] = Math.max(a, b);
+    }
+    from.sort();
+    to.sort();
+    let [most, ended] = [0, 0];
+    for (let i = 0; i < this.count; i++) {
+      while ((to[ended] ?? Infinity) <= (from[i] ?? 0)) ended++;
+      most = Math.max(most, i + 1 - ended);
+    }
+    return most;
   }
 
   box(i: number): readonly [number, number, number, number] {

@@ -209,7 +209,7 @@ describe('a file made to do harm', () => {
     [
       'a clip path of two thousand shapes over one another',
       `<clipPath id="c">${triangle(0).repeat(2000)}</clipPath><path clip-path="url(#c)" d="${box}"/>`,
-      'lie over each other as thickly',
+      'lie over or beside each other as thickly',
     ],
     [
       'patterns in a pattern, of many shapes',

@@ -158,6 +158,16 @@ const hostile: readonly (readonly [
     /is dashed into more than 20000 pieces/,
   ],
   [
+    'sixty thousand lines side by side',
+    'a.svg',
+    () =>
+      svg(
+        `<path d="M4 36${Array.from({ length: 6e4 }, (_, i) => `L${4 + i / 2000} ${i % 2 === 0 ? 30 : 4}`).join('')}L36 36Z"/>`,
+      ),
+    inspected,
+    /lie over or beside each other as thickly/,
+  ],
+  [
     'three hundred lines of tens of metres',
     'a.svg',
     () => {

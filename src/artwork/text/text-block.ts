@@ -50,6 +50,9 @@ const leastArea = 1e-6;
 /** More crossings than this, far more than letters that overlap have, are a scribble that no blade follows. */
 const mostCrossings = 100_000;
 
+/** More points than this in one text, a thousand times those of plain letters, are a font's that is made to do harm. */
+const mostPoints = 300_000;
+
 /** A size letters are shaped at before they have one, mm: no more than a start. */
 const anySize = 10;
 
@@ -112,7 +115,7 @@ function lineOf(
 ): Line {
   const missing: string[] = [];
   const contours: Contour[] = [];
-  let pen = 0;
+  let [pen, points] = [0, 0];
   for (const { from, to, isRightToLeft } of directions(line, direction)) {
     const text = line.slice(from, to);
     const apart = joins.test(text) ? 0 : spacing;
@@ -121,6 +124,8 @@ function lineOf(
     glyphs.forEach((glyph, i) => {
       const outline = font.outline(glyph.glyph);
       if (outline.length > 0 && glyph.glyph !== 0) drawn.add(glyph.at);
+      points += outline.reduce((sum, { segments }) => sum + segments.length, 0);
+      if (points > mostPoints) throw new DamagedFont(`its letters have more than ${mostPoints} points`);
       contours.push(...placed(outline, em, pen + glyph.x * em, -glyph.y * em));
       pen += glyph.advance * em + (endsCluster(glyphs, i) ? apart : 0);
     });
