@@ -49,6 +49,8 @@ export class Delivery {
   #isOpen = false;
   /** Whether its files are in their places. */
   #isMoved = false;
+  /** Whether the maker has ended it: what fails from then on does so for that. */
+  #isStopping = false;
 
   constructor(folder: string, onStop: OnStop = async () => this.#stand()) {
     this.#folder = folder;
@@ -154,7 +156,13 @@ export class Delivery {
   }
 
   readonly #stopped = async (signal: keyof typeof signals): Promise<void> => {
-    rmSync(this.#staging, { recursive: true, force: true });
+    this.#isStopping = true;
+    try {
+      // A file on its way into it may come in between.
+      rmSync(this.#staging, { recursive: true, force: true, maxRetries: 5, retryDelay: 20 });
+    } catch {
+      // The next run takes it away.
+    }
     process.stderr.write(`${await this.#onStop()}\n`);
     process.exit(signals[signal]);
   };
@@ -169,6 +177,7 @@ export class Delivery {
     try {
       return await work();
     } catch (fault) {
+      if (this.#isStopping) return await new Promise<never>(() => undefined);
       await this.discard();
       if (fault instanceof Refused) throw fault;
       const says = `can't be written to (${codeOf(fault)}); give another folder with --out`;

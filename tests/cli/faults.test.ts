@@ -95,6 +95,23 @@ describe('a run that the maker stops', () => {
     expect(hiddenIn('out')).toEqual([]);
   });
 
+  // A file that was still being written made the folder it was in stay, and that ended in a stack trace.
+  test(
+    'while what it leaves can not be taken away says so no less, and the next run takes it away',
+    patience,
+    async () => {
+      expect((await run(unroll(6), { cwd: shop.folder })).status).toBe(0);
+      const hook = atCalls(
+        `if (count === 6) { ${stops('SIGTERM')} } if (name === 'rmSync') ${fails('ENOTEMPTY')}`,
+      );
+      const { status, lines } = await run(unroll(9), { cwd: shop.folder, alone: true, hook });
+      expect([status, lines]).toEqual([143, ['stopped: out is as it was']]);
+      expect(textsIn('out')).toEqual(older);
+      await recover(shop.at('out'));
+      expect(hiddenIn('out')).toEqual([]);
+    },
+  );
+
   // Killed between two of its moves it left old files beside new ones, for the next run to put right.
   test('while its files are moved leaves all of them moved', patience, async () => {
     expect((await run(unroll(6), { cwd: shop.folder })).status).toBe(0);
