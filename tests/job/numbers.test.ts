@@ -11,6 +11,8 @@ import { signedArea } from '../../src/geometry/measure.ts';
 import { runOff } from '../../src/job/plan/plan.ts';
 import { grownTemplate, outline, type Template } from '../../src/unroll/template.ts';
 import { expectAtMost, expectWithin, expectWithinPart } from '../closeness.ts';
+import { chordPoints, randomFrom } from '../geometry/drawn.ts';
+import { clipperArea } from '../geometry/libraries.ts';
 import { dotTile, madeOf, type Typed } from './a-job.ts';
 
 const wallOf = (foot: number, lip: number, height: number) => ({
@@ -257,4 +259,44 @@ test('colours that fill a tile between them fill the piece between them', async 
     }),
     { seed: 20268, numRuns: 3 },
   );
+});
+
+// Held against Clipper 6. Of the 1 mm that art goes on past the piece, what lies there alone is left out: so only on the piece.
+test('colours that meet along bends leave nothing of the piece bare, and lie nowhere on one another, whatever the wall', async () => {
+  const random = randomFrom(5);
+  const from = (least: number, most: number): number => least + (most - least) * random();
+  for (const lay of ['even', 'conformal', 'even']) {
+    const [x, cx, cy, r] = [from(12, 19), from(5, 6), from(5, 15), from(0.3, 2)];
+    const [a, b] = [`${x + from(-3, 3)} 7`, `${x + from(-3, 3)} 13`];
+    const disc = `M${cx - r} ${cy}A${r} ${r} 0 0 1 ${cx + r} ${cy}A${r} ${r} 0 0 1 ${cx - r} ${cy}Z`;
+    const tile = small(
+      `<g fill-rule="evenodd"><path fill="#22c" d="M0 0H25V20H0ZM2 2H23V18H2Z"/><path fill="#c22" d="M2 2H${x}C${a} ${b} ${x} 18H2Z${disc}"/></g><path fill="#2c2" d="M${x} 2H23V18H${x}C${b} ${a} ${x} 2Z"/><path fill="#cc2" d="${disc}"/>`,
+    );
+    const blank = wallOf(from(30, 50), from(30, 60), from(25, 45));
+    const { draft } = await madeOf({
+      blank,
+      tile,
+      artwork: { lay },
+      job: { film: { minPiece: 0.001, minWidth: 0.001 } },
+    });
+    const piece = chordPoints(outline(grownTemplate(draft.plan.template, 0)), 1e-4);
+    const layers = (draft.pattern?.wrap.layers ?? []).map(({ shapes }) =>
+      shapes.flatMap(({ contours }) => contours.map((contour) => chordPoints(contour, 1e-3))),
+    );
+    expect(layers).toHaveLength(4);
+    const on = layers.map((points) => clipperArea('intersection', points, [piece], 'evenodd'));
+    const area = clipperArea('union', [piece], [], 'evenodd');
+    expectWithin(
+      on.reduce((sum, one) => sum + one, 0),
+      area,
+      1,
+      'area of all layers, mm²',
+    );
+    expectWithin(
+      clipperArea('intersection', layers.flat(), [piece], 'nonzero'),
+      area,
+      1,
+      'area that is covered, mm²',
+    );
+  }
 });
