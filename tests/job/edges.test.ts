@@ -2,6 +2,7 @@
 import { expect, test } from 'vitest';
 import { readSvg } from '../../src/deliver/read-svg.ts';
 import { inverse, movePoint } from '../../src/geometry/affine.ts';
+import { edgeFindings } from '../../src/job/closing/edge-findings.ts';
 import { readJob } from '../../src/job/typed/read-job.ts';
 import { jobContent } from '../../src/job/typed/write-job.ts';
 import { girthAt, toWall } from '../../src/unroll/flat-wall.ts';
@@ -33,6 +34,17 @@ test('edges that fade leave out whole motifs, count them, and say what counts as
   ]);
   expect(rules(faded)).not.toContain('sliver');
   expect(faded.proof.pass).toBe(true);
+});
+
+test('one motif is told of as one', () => {
+  const { film } = readJob({ name: 'a', blank: 'b.json' }, 't.job.json');
+  const faded = {
+    motifs: [{ end: 'lip', count: 1, turn: 0, along: 9 } as const],
+    hasNet: false,
+    together: 0,
+  };
+  const [told] = edgeFindings({ slivers: [], faded }, { film }, 't.job.json');
+  expect(told?.says).toMatch(/^one motif that the lip edge would cut is left out;/);
 });
 
 test('a straight cut leaves no film smaller than it holds, and names what it leaves out', async () => {

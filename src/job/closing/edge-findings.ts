@@ -53,7 +53,7 @@ export function edgeFindings(
       note(
         'faded',
         at(left),
-        `${motifs(left.count)} that the ${left.end} edge would cut are left out; ${togetherWords(faded?.together ?? 0)}`,
+        `${motifs(left.count)} that the ${left.end} edge would cut ${left.count === 1 ? 'is' : 'are'} left out; ${togetherWords(faded?.together ?? 0)}`,
       ),
     ),
     ...(faded?.hasNet
