@@ -18,7 +18,7 @@ export class FlagLengths {
     flag: string,
     text: string | undefined,
     sign: 'positive' | 'zero-too' = 'zero-too',
-    bounds: Pick<LengthOptions, 'most'> = {},
+    bounds: Pick<LengthOptions, 'most' | 'least'> = {},
   ): number | undefined {
     if (text === undefined) return undefined;
     const parsed = parseLength(text, { units: this.#units, bare: 'text-too', sign, ...bounds });

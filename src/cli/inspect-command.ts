@@ -9,7 +9,7 @@ import type { JobTools } from '../job/tools.ts';
 import { type Cutter, type Film, standardCutter, standardFilm } from '../job/typed/material.ts';
 import { readCutter } from '../job/typed/read-cutter.ts';
 import { parseJson } from '../job/typed/read-json.ts';
-import { mostLeastWidth, readFilm } from '../job/typed/read-material.ts';
+import { boundsOfWidth, readFilm } from '../job/typed/read-material.ts';
 import type { TraceOptions } from '../job/typed/tracing.ts';
 import { radians } from '../lengths/angle.ts';
 import { coloursOf, groundOf, traceOf } from './colours-flag.ts';
@@ -51,8 +51,8 @@ function askedOf(flags: InspectFlags): Asked {
     most: 90,
   });
   const over = {
-    minWidth: lengths.read('--min-width', flags.minWidth, 'zero-too', { most: mostLeastWidth }),
-    minGap: lengths.read('--min-gap', flags.minGap, 'zero-too', { most: mostLeastWidth }),
+    minWidth: lengths.read('--min-width', flags.minWidth, 'zero-too', boundsOfWidth),
+    minGap: lengths.read('--min-gap', flags.minGap, 'zero-too', boundsOfWidth),
     minPiece: lengths.readNumber('--min-piece', flags.minPiece, /mm(?:²|2|\^2)$/, { least: 0, most: 1e6 }),
     minAngle: angle === undefined ? undefined : radians(angle),
     use: useOf(flags.use, lengths),

@@ -16,6 +16,8 @@ export interface LengthOptions {
   readonly sign?: 'positive' | 'zero-too' | 'any';
   /** Greatest size allowed, mm; default `mostLength`. */
   readonly most?: number;
+  /** Smallest size allowed but for 0, mm; default any. */
+  readonly least?: number;
 }
 
 export type ParsedLength =
@@ -37,7 +39,7 @@ const refusal = (says: string): ParsedLength => ({ ok: false, says });
  *
  * An inch is 25.4 mm exactly (international yard and pound agreement, 1959); the result is the nearest double to the
  * exact value for anything a person would type. Refuses, in a sentence that names the value as typed: what is missing,
- * not finite, of a wrong sign, over `most`, without a unit where text needs one, with an unknown unit, with a decimal
+ * not finite, of a wrong sign, over `most` or under `least`, without a unit where text needs one, with an unknown unit, with a decimal
  * comma, or with a fraction that makes no sense.
  */
 export function parseLength(value: unknown, options: LengthOptions): ParsedLength {
@@ -171,9 +173,13 @@ function toMm({ numerator, denominator }: Quantity, unit: Unit): number {
 }
 
 function inRange(typed: unknown, mm: number, options: LengthOptions): ParsedLength {
-  const { sign = 'positive', most = mostLength, units } = options;
+  const { sign = 'positive', most = mostLength, least: smallest = 0, units } = options;
   if (Math.abs(mm) > most)
     return refusal(`${shown(typed)} is over ${inMm(most)}, which cannot be meant; check the unit`);
+  if (mm !== 0 && Math.abs(mm) < smallest)
+    return refusal(
+      `${shown(typed)} is under ${inMm(smallest)}, which cannot be meant; check the unit, or give 0`,
+    );
   if (mm < 0 && sign !== 'any') {
     const least = sign === 'positive' ? 'more than 0' : '0 or more';
     return refusal(`${shown(typed)} is negative; give ${least}, ${suchAs(units)}`);

@@ -319,6 +319,16 @@ const hostile: readonly (readonly [
         /minWidth: 30 is over 10 mm/,
       ],
       [
+        'film of no width that could be cut',
+        { film: { minWidth: 1e-308 }, artwork: { file: 'dots.svg' } },
+        /minWidth: 1e-308 is under 0.001 mm, which cannot be meant; check the unit, or give 0$/,
+      ],
+      [
+        'gaps of none',
+        { film: { minGap: 1e-7 }, artwork: { file: 'dots.svg' } },
+        /minGap: 1e-7 is under 0.001 mm/,
+      ],
+      [
         'a backing of 400 mm',
         { artwork: { file: 'dots.svg' }, layers: { backing: { grow: 400 } } },
         /grow: 400 is over 100 mm/,

@@ -62,10 +62,13 @@ const materialKeys = {
   units: optional('Units', units),
 };
 
-/** Film that holds only where it is wider than this is none; mending by it would take minutes, mm. */
-export const mostLeastWidth = 10;
+/**
+ * mm: film that holds only where it is wider than `most` is none, and mending by it would take minutes; under `least`, a tenth of what is
+ * cut to, no film or gap is looked for: places as near to each other as that would be looked at without end.
+ */
+export const boundsOfWidth = { most: 10, least: 0.001 };
 
-const leastWidth = length({ sign: 'zero-too', most: mostLeastWidth });
+const leastWidth = length({ sign: 'zero-too', ...boundsOfWidth });
 
 export const filmKeys = {
   thickness: standard('Film thickness', lengthOrZero, standardFilm.thickness),

@@ -7,9 +7,9 @@ import { type Given, isObject, type Place, type Reader, report, within } from '.
 /** Longest text taken for a name: more will not stand on a guide or in a file list. */
 const mostText = 200;
 
-/** A length, in mm; `sign` and `most` as in `LengthOptions`. */
+/** A length, in mm; `sign`, `most` and `least` as in `LengthOptions`. */
 export const length =
-  (options: Pick<LengthOptions, 'sign' | 'most'> = {}): Reader<number> =>
+  (options: Pick<LengthOptions, 'sign' | 'most' | 'least'> = {}): Reader<number> =>
   (value, place) => {
     const parsed = parseLength(value, { ...options, units: place.units, bare: 'number' });
     return parsed.ok ? parsed.mm : report(place, 'not-a-length', parsed.says);
