@@ -142,6 +142,30 @@ test(
   },
 );
 
+test(
+  'a folder that is a link is written to; a file that is one is replaced, and what it led to stays',
+  patience,
+  async () => {
+    shop.write('kept/far.txt', 'dear to me');
+    mkdirSync(shop.at('there'));
+    symlinkSync(shop.at('there'), shop.at('link'));
+    symlinkSync('../kept/far.txt', shop.at('there/report.json'));
+    symlinkSync('../kept/nothing', shop.at('there/template.cut.svg'));
+    expect((await run(unroll(6, 'link'), { cwd: shop.folder })).status).toBe(0);
+    expect(textsIn('there')).toEqual(older);
+    expect(readdirSync(shop.at('kept'))).toEqual(['far.txt']);
+    expect(shop.read('kept/far.txt')).toBe('dear to me');
+    for (const [from, to] of [
+      ['nowhere', 'dangling'],
+      ['round', 'round'],
+    ] as const) {
+      symlinkSync(from, shop.at(to));
+      const { status, lines } = await run(unroll(6, to), { cwd: shop.folder });
+      expect([status, lines]).toEqual([2, [expect.stringMatching(/can't be written to \((ENOENT|ELOOP)\)/)]]);
+    }
+  },
+);
+
 describe('what no run of ours left under its name', () => {
   const names = (files: readonly string[]) => JSON.stringify(files);
   const left = '.seamwright-writing';

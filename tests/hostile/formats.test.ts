@@ -167,6 +167,42 @@ describe('a drawing', () => {
   });
 });
 
+describe('a drawing of numbers at the ends of what there are', () => {
+  const square = 'M4 4H36V36H4Z';
+  const sized = 'width="40mm" height="40mm" viewBox="0 0 40 40"';
+  const drawing = (body: string, size = sized): Buffer =>
+    Buffer.from(`<svg xmlns="http://www.w3.org/2000/svg" ${size}>${body}</svg>`);
+  const path = (d: string): Buffer => drawing(`<path d="${d}"/>`);
+  test.each<readonly [string, Buffer, RegExp]>([
+    [
+      'a view box of less than nothing',
+      drawing('', sized.replace('0 0 40', '0 0 -40')),
+      /last two above zero/,
+    ],
+    ['a view box next to nothing', drawing('', sized.replace('0 0 40', '0 0 1e-400')), /last two above zero/],
+    ['a width of less than nothing', drawing('', sized.replace('"40mm', '"-40mm')), /not a size above zero/],
+    ['a width past all', drawing('', sized.replace('"40mm', '"1e400mm')), /is too large/],
+    ['a place past all', path('M4 4H1e400V36H4Z'), /number out of range \(Infinity\)/],
+    ['an exponent of eight digits', path('M4 4H9e99999999V36H4Z'), /number out of range/],
+    ['a number of 400 digits', path(`M4 4H${'1'.repeat(400)}V36H4Z`), /number out of range/],
+    ['a round past all', drawing('<circle r="9e99999999"/>'), /is not a length/],
+    [
+      'a transform past all',
+      drawing(`<g transform="scale(1e400)"><path d="${square}"/></g>`),
+      /can't be read/,
+    ],
+    [
+      'a view box far away',
+      drawing(`<path d="${square}"/>`, sized.replace('0 0', '1e308 1e308')),
+      /100 m away/,
+    ],
+    ['a number of next to nothing', path('M4 1e-400H36V36H4Z'), /^read$/],
+    ['a shape drawn to nothing', drawing(`<g transform="scale(1e-400)"><path d="${square}"/></g>`), /^read$/],
+  ])('%s is read or refused', (_, content, says) => {
+    expect(picture(content)).toMatch(says);
+  });
+});
+
 describe('a JPEG', () => {
   test.each<readonly [string, Buffer]>([
     ['that is progressive', progressiveJpeg],
