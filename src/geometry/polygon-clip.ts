@@ -13,6 +13,7 @@ import {
   type Point64,
 } from 'clipper2-ts';
 import type { GridRegion, GridRing } from './grid-ring.ts';
+import { ridOfHairpins } from './hairpins.ts';
 import { regionsOfRings } from './nested-rings.ts';
 
 export type ClipOperation = 'union' | 'intersection' | 'difference';
@@ -39,8 +40,8 @@ export function clipPolygons(
   fill: Fill,
 ): GridRegion[] {
   const engine = new Clipper64();
-  for (const ring of subject) engine.addPath(ring as Point64[], PathType.Subject);
-  for (const ring of clip) engine.addPath(ring as Point64[], PathType.Clip);
+  for (const ring of ridOfHairpins(subject)) engine.addPath(ring as Point64[], PathType.Subject);
+  for (const ring of ridOfHairpins(clip)) engine.addPath(ring as Point64[], PathType.Clip);
   const rings: Path64[] = [];
   engine.execute(operations[operation], fills[fill], rings);
   return regionsOfRings(rings);
@@ -52,4 +53,4 @@ export const triangulate = (outline: GridRing): readonly GridRing[] =>
 
 /** Outlines grown by a distance in grid units, their corners rounded by chords with no more than the given sagitta. */
 export const grownRings = (rings: readonly GridRing[], by: number, sagitta: number): readonly GridRing[] =>
-  Clipper.inflatePaths(rings as Point64[][], by, JoinType.Round, EndType.Polygon, 2, sagitta);
+  Clipper.inflatePaths(ridOfHairpins(rings) as Point64[][], by, JoinType.Round, EndType.Polygon, 2, sagitta);
