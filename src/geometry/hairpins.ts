@@ -1,4 +1,5 @@
-// Level stretches on which a ring turns straight back: they enclose nothing, and the polygon engine may go around one for ever.
+// Level stretches on which a ring turns straight back: they enclose nothing, and the polygon engine may go around one for ever. Not taken
+// away of all rings: a sliver too thin for the grid is such a stretch, and what is made of the engine's answer tells the maker of it.
 import type { GridPoint, GridRing } from './grid-ring.ts';
 
 /** Whether `q` is where a ring on one level turns back, or stands twice there. */

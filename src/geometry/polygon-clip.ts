@@ -39,12 +39,41 @@ export function clipPolygons(
   clip: readonly GridRing[],
   fill: Fill,
 ): GridRegion[] {
+  const rings =
+    combined(operation, subject, clip, fill) ??
+    combined(operation, ridOfHairpins(subject), ridOfHairpins(clip), fill);
+  if (!rings) throw new Error('the polygon engine came to no end');
+  return regionsOfRings(rings);
+}
+
+/** What the engine sweeps by, level after level; it has no other name for it. */
+interface Sweep {
+  popScanline: () => { readonly success: boolean; readonly y: number };
+}
+
+/** Levels for each corner, at the most: it has one, and one more where two sides part. More is only a sweep that goes around for ever. */
+const levelsForCorner = 4;
+
+/** The engine's rings; undefined where it goes around a ring for ever, as it may where one turns back on its level. */
+function combined(
+  operation: ClipOperation,
+  subject: readonly GridRing[],
+  clip: readonly GridRing[],
+  fill: Fill,
+): readonly Path64[] | undefined {
   const engine = new Clipper64();
-  for (const ring of ridOfHairpins(subject)) engine.addPath(ring as Point64[], PathType.Subject);
-  for (const ring of ridOfHairpins(clip)) engine.addPath(ring as Point64[], PathType.Clip);
+  for (const ring of subject) engine.addPath(ring as Point64[], PathType.Subject);
+  for (const ring of clip) engine.addPath(ring as Point64[], PathType.Clip);
+  let left = levelsForCorner * [...subject, ...clip].reduce((sum, ring) => sum + ring.length, 1);
+  const sweep = engine as unknown as Sweep;
+  const { popScanline } = sweep;
+  sweep.popScanline = () => {
+    left--;
+    return left < 0 ? { success: false, y: 0 } : popScanline.call(engine);
+  };
   const rings: Path64[] = [];
   engine.execute(operations[operation], fills[fill], rings);
-  return regionsOfRings(rings);
+  return left < 0 ? undefined : rings;
 }
 
 /** Triangles that fill an outline which does not cross itself: a constrained Delaunay triangulation. */
@@ -53,4 +82,4 @@ export const triangulate = (outline: GridRing): readonly GridRing[] =>
 
 /** Outlines grown by a distance in grid units, their corners rounded by chords with no more than the given sagitta. */
 export const grownRings = (rings: readonly GridRing[], by: number, sagitta: number): readonly GridRing[] =>
-  Clipper.inflatePaths(ridOfHairpins(rings) as Point64[][], by, JoinType.Round, EndType.Polygon, 2, sagitta);
+  Clipper.inflatePaths(rings as Point64[][], by, JoinType.Round, EndType.Polygon, 2, sagitta);
