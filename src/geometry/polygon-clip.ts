@@ -67,6 +67,7 @@ function combined(
   let left = levelsForCorner * [...subject, ...clip].reduce((sum, ring) => sum + ring.length, 1);
   const sweep = engine as unknown as Sweep;
   const { popScanline } = sweep;
+  if (typeof popScanline !== 'function') throw new Error('the polygon engine sweeps by another name');
   sweep.popScanline = () => {
     left--;
     return left < 0 ? { success: false, y: 0 } : popScanline.call(engine);
