@@ -4,8 +4,8 @@ import { basename, join } from 'node:path';
 import { Refused, stop } from '../finding.ts';
 import type { DeliveredFolder } from '../job/list/prove-folder.ts';
 import { parseJson } from '../job/typed/read-json.ts';
-import { recover } from './delivery.ts';
 import { readText } from './files.ts';
+import { recover } from './staging.ts';
 
 /** The names in a folder, once an earlier run's work is finished. @throws Refused where there is no such folder. */
 export async function namesIn(folder: string): Promise<readonly string[]> {

@@ -10,7 +10,8 @@ import { type MadeRow, madeRow } from '../job/list/names-report.ts';
 import type { MakeFilesInput } from '../job/make-options.ts';
 import type { Report } from '../job/report.ts';
 import { stageAll } from './deliver.ts';
-import { delivered, recover } from './delivery.ts';
+import { delivered } from './delivery.ts';
+import { recover } from './staging.ts';
 
 /** The note: written with the files, and the last to be moved into place. */
 const rowFile = 'row.json';

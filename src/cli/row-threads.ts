@@ -3,8 +3,8 @@ import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import { type Finding, Refused } from '../finding.ts';
 import type { NamedRow } from '../job/list/names.ts';
-import { recover } from './delivery.ts';
 import type { BatchOptions, MadeOrFound } from './names-batch.ts';
+import { recover } from './staging.ts';
 
 /** What a thread is begun with: `engine` reads SVG, and is compiled once for all of them. */
 export interface RowThreadInput extends BatchOptions {

@@ -3,7 +3,7 @@
 import { spawn, spawnSync } from 'node:child_process';
 import { chmodSync, cpSync, mkdirSync, readdirSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, onTestFinished, test } from 'vitest';
-import { recover } from '../../src/cli/delivery.ts';
+import { recover } from '../../src/cli/staging.ts';
 import { atCall, atCalls, fails, kill } from './at-call.ts';
 import { command, patience, run, Workshop } from './run.ts';
 

@@ -6,7 +6,7 @@
 import { cpSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
-import { recover } from '../../src/cli/delivery.ts';
+import { recover } from '../../src/cli/staging.ts';
 import { randomFrom } from '../geometry/drawn.ts';
 import { atCall, atCalls, kill } from './at-call.ts';
 import { patience, run, Workshop } from './run.ts';

@@ -3,23 +3,20 @@
 import type { TraceOptions } from '../../artwork/picture/traced-picture.ts';
 import type { Normalise } from '../../artwork/svg/svg-normalise.ts';
 import type { ArtContent, Tile } from '../../artwork/tile.ts';
-import { turnedTile } from '../../artwork/tile-layer.ts';
 import type { Finding, Where } from '../../finding.ts';
 import { degrees } from '../../lengths/angle.ts';
 import { measuredLength, type Units } from '../../lengths/length.ts';
 import { shown } from '../../lengths/shown.ts';
 import { toldIn } from '../../lengths/told-in.ts';
 import type { OpenStretch } from '../../pattern/joins/at-border.ts';
-import type { Lattice } from '../../pattern/lattice/lattice.ts';
+import type { BandEnd } from '../../pattern/lay/edge-slivers.ts';
 import type { SeamPlace } from '../../pattern/seam/seam-place.ts';
 import type { RepeatStudy } from '../../pattern/study/repeat-study.ts';
-import { type BandEnd, endsCut, filmBoxes } from '../../pattern/ways/ends-cut.ts';
 import { tileOfWay, type Way, type WayKind, waysToClose } from '../../pattern/ways/ways.ts';
 import { groundFindings, refuseUnknownGround } from '../artwork/art-ground.ts';
 import { readStacked, type SheetContent } from '../artwork/stacked-art.ts';
 import { coversOf, nearerFiner, saysRepeat, studyOf, takenWay, wayGroundOf } from '../closing/choose-way.ts';
 import { type WayEdges, wayInWords } from '../closing/way-words.ts';
-import { rigidRefusal } from '../lay/rigid-pattern.ts';
 import {
   edgeInWords,
   groundOfSeam,
@@ -29,13 +26,14 @@ import {
   seamPlace,
   startsOn,
 } from '../lay/seam-place.ts';
-import { groundOf, type PatternGround, patternHeightOf } from '../plan/pattern-ground.ts';
+import { groundOf, type PatternGround } from '../plan/pattern-ground.ts';
 import { type PiecesInput, planPieces } from '../plan/pieces.ts';
 import type { Plan } from '../plan/plan.ts';
 import { toldOnce } from '../told-once.ts';
 import type { Artwork, Job } from '../typed/resolved-job.ts';
 import { typedAt } from '../typed/typed-at.ts';
 import { studyFindings, studyInWords } from './repeat-words.ts';
+import { endsCutBy, refusalsOf } from './way-limits.ts';
 
 export interface RepeatInput extends PiecesInput {
   readonly job: PiecesInput['job'] & Pick<Job, 'edges'> & { readonly artwork: Artwork };
@@ -191,40 +189,6 @@ export function describeRepeat(input: RepeatInput): RepeatDescription {
     study,
     ways,
   };
-}
-
-/** Why `make` refuses ways by the job's lay, by their lattices: told here to be looked at, for another lay may be given. */
-function refusalsOf(
-  { job: { artwork, pieces }, jobFile }: RepeatInput,
-  tile: Tile,
-  ways: readonly Way[],
-  plans: number,
-): ReadonlyMap<Lattice, Finding> {
-  const isWhole = plans === 1 && pieces !== 'gores';
-  const found = new Map<Lattice, Finding>();
-  // Ways of one lattice lay one tile.
-  for (const way of ways.filter(({ lattice }, i) => ways.findIndex((one) => one.lattice === lattice) === i)) {
-    const refused = rigidRefusal({ ...way, tile: tileOfWay(way, tile) }, artwork, isWhole, jobFile);
-    if (refused) found.set(way.lattice, { ...refused, level: 'look' });
-  }
-  return found;
-}
-
-/** At which ends of the band a way leaves film over. Of a vessel that stands on its lip, artwork is laid on its head; whole rows end alike. */
-function endsCutBy(
-  { job }: RepeatInput,
-  tile: Tile,
-  { borders: { sides } }: RepeatStudy,
-  ground: PatternGround,
-): (way: Way) => readonly BandEnd[] {
-  const isTurned = job.shown === 'upside-down' && job.edges !== 'whole-rows';
-  const laid = isTurned ? turnedTile(tile) : tile;
-  const film = filmBoxes(
-    laid,
-    sides.some(({ border }) => border === 'level'),
-  );
-  const height = patternHeightOf(job.artwork.lay, ground);
-  return (way) => endsCut(way, film, height);
 }
 
 /** Where the seam goes by a way; null at the drawing's left edge, or where the job says. */

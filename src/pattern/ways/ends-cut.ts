@@ -3,10 +3,8 @@ import type { Tile } from '../../artwork/tile.ts';
 import { type Box, boxCorners } from '../../geometry/box.ts';
 import { tightBox } from '../../geometry/measure.ts';
 import { cellArea, gcd, step } from '../lattice/lattice.ts';
+import type { BandEnd } from '../lay/edge-slivers.ts';
 import type { Way } from './ways.ts';
-
-/** The two ends of a band. */
-export type BandEnd = 'foot' | 'lip';
 
 /** Where film stands in a drawing so high, mm as drawn, y down: the boxes of its shapes. */
 export interface FilmBoxes {
