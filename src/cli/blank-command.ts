@@ -1,5 +1,6 @@
 // `seamwright blank`: describes a blank.
 import { describeBlank } from '../job/blank/describe-blank.ts';
+import { pictureFiles } from '../job/pictures/picture-files.ts';
 import { profileOfBlankAlone } from '../job/pictures/profile-picture.ts';
 import type { FileReport } from '../job/report.ts';
 import type { Blank } from '../job/typed/read-blank.ts';
@@ -17,22 +18,18 @@ export interface DescribeFlags extends BlankFlags, FilmFlags {
   readonly coat: readonly string[];
 }
 
-/** Width of profile.png, px. */
-const pictureWidth = 1600;
-
 /** The picture of the profile, as profile.svg and profile.png. */
 async function writeProfile(
   blank: Blank,
   units: DescribeFlags['units'],
   folder: string,
 ): Promise<readonly FileReport[]> {
-  const { words, rasterise } = await loadTools();
-  const picture = profileOfBlankAlone(blank, units, words);
+  const { words, ...tools } = await loadTools();
+  const files = pictureFiles('profile', profileOfBlankAlone(blank, units, words), tools);
   await delivered(folder, async (delivery) => {
-    await delivery.stage('profile.svg', picture);
-    await delivery.stage('profile.png', rasterise(picture, pictureWidth));
+    for (const { file, content } of files) await delivery.stage(file, content);
   });
-  return ['profile.svg', 'profile.png'].map((file) => ({ file, role: 'picture' }));
+  return files.map(({ file, role }) => ({ file, role }));
 }
 
 const writtenTo = (folder: string | undefined, files: readonly FileReport[]): readonly string[] =>

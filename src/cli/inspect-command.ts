@@ -4,6 +4,7 @@ import { Refused, stop } from '../finding.ts';
 import { jsonContent, type NamedFile } from '../job/deliverables.ts';
 import { type Inspected, inspect, inspectionLines } from '../job/inspect/inspect.ts';
 import { inspectionPicture, mendedArt, mendedPicture } from '../job/inspect/inspect-picture.ts';
+import { pictureFiles } from '../job/pictures/picture-files.ts';
 import type { FileReport } from '../job/report.ts';
 import type { JobTools } from '../job/tools.ts';
 import { type Cutter, type Film, standardCutter, standardFilm } from '../job/typed/material.ts';
@@ -81,21 +82,14 @@ async function named<T>(
   return read(parseJson(await readText(file, file, { key }), file), file);
 }
 
-/** Width of inspect.png, px. */
-const pictureWidth = 1600;
-
 /** The files of a run, in the order they are listed. */
-function filesOf(inspected: Inspected, title: string, { words, rasterise }: JobTools): NamedFile[] {
-  const drawn = (stem: string, picture: string): NamedFile[] => [
-    { file: `${stem}.svg`, role: 'picture', content: picture },
-    { file: `${stem}.png`, role: 'picture', content: rasterise(picture, pictureWidth) },
-  ];
+function filesOf(inspected: Inspected, title: string, { words, ...tools }: JobTools): NamedFile[] {
   const mended = mendedArt(inspected, title);
   const over = mendedPicture(inspected, title, words, unitsTold());
   return [
-    ...drawn('inspect', inspectionPicture(inspected, title, words, unitsTold())),
+    ...pictureFiles('inspect', inspectionPicture(inspected, title, words, unitsTold()), tools),
     ...(mended === undefined ? [] : [{ file: 'mended.svg', role: 'artwork', content: mended }]),
-    ...(over === undefined ? [] : drawn('mended-picture', over)),
+    ...(over === undefined ? [] : pictureFiles('mended-picture', over, tools)),
   ];
 }
 

@@ -1,6 +1,7 @@
 // `seamwright repeat`: what a tile repeats by, and the ways it can close on a blank.
 import { basename } from 'node:path';
-import { jsonContent, type NamedFile } from '../job/deliverables.ts';
+import { jsonContent } from '../job/deliverables.ts';
+import { pictureFiles } from '../job/pictures/picture-files.ts';
 import { joinsPicture } from '../job/repeat/joins-picture.ts';
 import { describeRepeat, type RepeatDescription } from '../job/repeat/repeat.ts';
 import { type WaysPictureInput, waysDrawn, waysPicture } from '../job/repeat/ways-picture.ts';
@@ -67,11 +68,7 @@ async function writeFindings(
   described: RepeatDescription,
   folder: string,
 ): Promise<string> {
-  const { rasterise } = input.tools;
-  const drawn = (stem: string, svg: string): NamedFile[] => [
-    { file: `${stem}.svg`, role: 'picture', content: svg },
-    { file: `${stem}.png`, role: 'picture', content: rasterise(svg, pictureWidth) },
-  ];
+  const drawn = (stem: string, svg: string) => pictureFiles(stem, svg, input.tools, pictureWidth);
   const ways = described.ways.length > 0 ? drawn('ways', waysPicture(input, described)) : [];
   const report = { file: 'repeat.json', role: 'report', content: jsonContent(described.report) };
   const joins = drawn('joins', joinsPicture(described, input.art.file, input.tools.words, input.units));

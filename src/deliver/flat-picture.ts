@@ -22,3 +22,9 @@ export const flatPicture = ({ width, height, rgb }: Pixels): FlatPicture => ({
   png: encode({ width, height, channels: 3, depth: 8, data: rgb }),
   aspect: height / width,
 });
+
+/** A picture that was packed so, taken up again. Its header stands first: PNG 3rd edition, 5.2 and 11.2.1. */
+export function flatPictureIn(png: Uint8Array): FlatPicture {
+  const header = new DataView(png.buffer, png.byteOffset);
+  return { png, aspect: header.getUint32(20) / header.getUint32(16) };
+}

@@ -10,6 +10,7 @@ import type { JobSheetInput } from './job-sheet/job-sheet.ts';
 import type { MakeFilesInput, MakeOptions } from './make-options.ts';
 import { mendedFiles } from './mended-files.ts';
 import { knifePictures } from './pictures/knife-picture.ts';
+import { pictureFiles } from './pictures/picture-files.ts';
 import { profileOfGores } from './pictures/profile-picture.ts';
 import { rolledGoresOf } from './pictures/rolled-gores.ts';
 import { sheetsPictures } from './pictures/sheets-picture.ts';
@@ -46,9 +47,6 @@ export async function makeGoreFiles(input: MakeFilesInput, options: MakeOptions)
   return { pieces: [forCutter({ stem: 'wrap', cut, guide }, asked.name, asked.cutter)], rest };
 }
 
-/** Width of rolled.png, px. */
-const widthPx = 1600;
-
 /** Pictures show the lines that are wanted. */
 function pictures(
   { job, blank, tools }: MakeFilesInput,
@@ -60,8 +58,7 @@ function pictures(
   const rolled = rolledGoresOf(draft, blank, draft, tools.words);
   return [
     ...mendedFiles(draft.art, job.units, tools),
-    { file: 'rolled.svg', role: 'picture', content: rolled },
-    { file: 'rolled.png', role: 'picture', content: tools.rasterise(rolled, widthPx) },
+    ...pictureFiles('rolled', rolled, tools),
     { file: 'profile.svg', role: 'picture', content: profileOfGores(draft, blank, tools.words) },
     ...knifePictures({ stem: 'wrap', cut, guide }, job.cutter, tools),
     ...weedingPictures(films, job.name, tools),

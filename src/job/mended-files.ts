@@ -4,15 +4,14 @@ import type { Units } from '../lengths/length.ts';
 import type { Drawn } from './artwork/drawn.ts';
 import type { NamedFile } from './deliverables.ts';
 import { mendPicture } from './inspect/mend-picture.ts';
+import { pictureFiles } from './pictures/picture-files.ts';
 import type { JobTools } from './tools.ts';
-
-const widthPx = 1600;
 
 /** None where nothing was to be mended. */
 export function mendedFiles(
   drawn: Pick<Drawn, 'artwork' | 'plan' | 'mended'> | undefined,
   units: Units,
-  { words, rasterise }: JobTools,
+  { words, ...tools }: JobTools,
 ): NamedFile[] {
   if (!drawn?.mended) return [];
   const { mended, artwork, plan } = drawn;
@@ -25,7 +24,6 @@ export function mendedFiles(
       role: 'artwork',
       content: writeArt({ width, height, layers: mended.after }, title),
     },
-    { file: 'mended-picture.svg', role: 'picture', content: picture },
-    { file: 'mended-picture.png', role: 'picture', content: rasterise(picture, widthPx) },
+    ...pictureFiles('mended-picture', picture, tools),
   ];
 }

@@ -1,14 +1,13 @@
 // Colours that are only the ground. Outside: what @resvg/resvg-wasm draws of the same art on another ground.
 import { beforeAll, describe, expect, test } from 'vitest';
-import type { SvgEngine } from '../../src/artwork/svg/svg-normalise.ts';
 import { readTile, type Tile } from '../../src/artwork/tile.ts';
 import { Refused } from '../../src/finding.ts';
 import { expectAtMost } from '../closeness.ts';
-import { pictureEngine } from '../pictures/compare.ts';
+import { type PictureEngine, pictureEngine } from '../pictures/compare.ts';
 import { tileText } from './a-tile.ts';
 import { shareThatDiffers, tileAsSvg } from './tile-picture.ts';
 
-let engine: SvgEngine;
+let engine: PictureEngine;
 beforeAll(async () => {
   engine = await pictureEngine();
 });

@@ -1,13 +1,12 @@
 // Gradients have one colour as film: the mean of what a renderer shows. Outside: the pixels of @resvg/resvg-wasm.
 import { PNG } from 'pngjs';
 import { beforeAll, describe, expect, test } from 'vitest';
-import type { SvgEngine } from '../../src/artwork/svg/svg-normalise.ts';
 import { expectWithin } from '../closeness.ts';
-import { pictureEngine } from '../pictures/compare.ts';
+import { type PictureEngine, pictureEngine } from '../pictures/compare.ts';
 import { readOf, tileText } from './a-tile.ts';
 import { tileAsSvg } from './tile-picture.ts';
 
-let engine: SvgEngine;
+let engine: PictureEngine;
 beforeAll(async () => {
   engine = await pictureEngine();
 });

@@ -3,10 +3,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, test } from 'vitest';
-import type { SvgEngine } from '../../src/artwork/svg/svg-normalise.ts';
 import { readTile } from '../../src/artwork/tile.ts';
 import { expectAtMost, expectWithin } from '../closeness.ts';
-import { pictureEngine } from '../pictures/compare.ts';
+import { type PictureEngine, pictureEngine } from '../pictures/compare.ts';
 import { shareThatDiffers, tileAsSvg } from './tile-picture.ts';
 
 interface Case {
@@ -22,7 +21,7 @@ const widthPx = 400;
 /** Share of pixels that may differ: what two ways of drawing one edge differ by on these small pictures. */
 const mostDiffering = 0.003;
 
-let engine: SvgEngine;
+let engine: PictureEngine;
 beforeAll(async () => {
   engine = await pictureEngine();
 });

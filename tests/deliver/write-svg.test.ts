@@ -1,7 +1,6 @@
 // The files for cutters: sizes measured by a rasteriser, only what the contract allows, read back as written.
 import { PNG } from 'pngjs';
 import { beforeAll, describe, expect, test } from 'vitest';
-import type { SvgEngine } from '../../src/artwork/svg/svg-normalise.ts';
 import { readSvg } from '../../src/deliver/read-svg.ts';
 import { writeSvg } from '../../src/deliver/write-svg.ts';
 import type { Drawing } from '../../src/drawing/drawing.ts';
@@ -9,7 +8,7 @@ import { Refused } from '../../src/finding.ts';
 import { polygon, polyline } from '../../src/geometry/contour.ts';
 import { tightBox } from '../../src/geometry/measure.ts';
 import { expectWithin } from '../closeness.ts';
-import { pictureEngine } from '../pictures/compare.ts';
+import { type PictureEngine, pictureEngine } from '../pictures/compare.ts';
 
 const square = (x: number, y: number, side: number) =>
   polygon([
@@ -43,7 +42,7 @@ const page: Drawing = {
   ],
 };
 
-let engine: SvgEngine;
+let engine: PictureEngine;
 beforeAll(async () => {
   engine = await pictureEngine();
 });

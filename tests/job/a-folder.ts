@@ -31,7 +31,7 @@ export async function folderOf(
       files: filesOf({ ...texts, ...(tile === undefined ? {} : { 'tile.svg': tile }) }),
       tools: {
         ...engine,
-        rasterise: (svg, widthPx) => engine.rasterise(svg, Math.ceil(widthPx / coarser)),
+        onWhite: (svg, widthPx) => engine.onWhite(svg, Math.ceil(widthPx / coarser)),
         words,
         setText,
       },

@@ -1,7 +1,9 @@
 // Pictures against their references: draws an SVG text and counts the pixels that differ.
+
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { Resvg } from '@resvg/resvg-wasm';
 import pixelmatch from 'pixelmatch';
 import { PNG } from 'pngjs';
 import { type SvgEngine, startSvgEngine } from '../../src/artwork/svg/svg-normalise.ts';
@@ -10,7 +12,22 @@ const here = dirname(fileURLToPath(import.meta.url));
 const wasm = join(here, '../../node_modules/@resvg/resvg-wasm/index_bg.wasm');
 
 /** The engine that draws our pictures, as it is delivered. */
-export const pictureEngine = (): Promise<SvgEngine> => startSvgEngine(readFileSync(wasm));
+export const pictureEngine = async (): Promise<PictureEngine> => ({
+  ...(await startSvgEngine(readFileSync(wasm))),
+  rasterise: (svg, widthPx) => {
+    const engine = new Resvg(svg, { fitTo: { mode: 'width', value: widthPx } });
+    const picture = engine.render();
+    const png = picture.asPng();
+    picture.free();
+    engine.free();
+    return png;
+  },
+});
+
+export interface PictureEngine extends SvgEngine {
+  /** An SVG text as a PNG, at a width in px; what nothing is drawn on stays clear. */
+  readonly rasterise: (svg: string, widthPx: number) => Uint8Array;
+}
 
 /** An SVG text as pixels, at a width in px. */
 export async function drawn(svg: string, widthPx: number): Promise<PNG> {

@@ -6,6 +6,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { initWasm, Resvg } from '@resvg/resvg-wasm';
+import { encode } from 'fast-png';
 import { Blob, Face, Font } from 'harfbuzzjs';
 import { SaxesParser } from 'saxes';
 import 'clipper2-ts';
@@ -58,7 +59,14 @@ function contentOf(file) {
     .join('\n');
 }
 
-/** A picture drawn anew, as wide as ours are. */
+/** A picture drawn anew on white, as wide as ours are, and packed. */
 function drawn(svg) {
-  return new Resvg(readFileSync(svg, 'utf8'), { fitTo: { mode: 'width', value: 1600 } }).render().asPng();
+  const engine = new Resvg(readFileSync(svg, 'utf8'), { fitTo: { mode: 'width', value: 1600 } });
+  const { width, height, pixels } = engine.render();
+  const data = new Uint8Array(width * height * 3);
+  for (let i = 0, to = 0; i < pixels.length; i += 4) {
+    const clear = 255 - pixels[i + 3];
+    for (let k = 0; k < 3; k++) data[to++] = pixels[i + k] + clear;
+  }
+  return encode({ width, height, channels: 3, depth: 8, data });
 }

@@ -5,9 +5,6 @@ import { initWasm, Resvg } from '@resvg/resvg-wasm';
 /** Gives the plain form of an SVG text, its texts as outlines in the fonts given; or throws with the reader's own words. */
 export type Normalise = (svg: string, fonts?: readonly Uint8Array[]) => string;
 
-/** Draws an SVG text at a width in px and gives a PNG. */
-export type Rasterise = (svg: string, widthPx: number) => Uint8Array;
-
 /** A picture on white, row by row from the top, three bytes a pixel: nothing of it is seen through. */
 export interface PixelsOnWhite {
   readonly width: number;
@@ -17,7 +14,6 @@ export interface PixelsOnWhite {
 
 export interface SvgEngine {
   readonly normalise: Normalise;
-  readonly rasterise: Rasterise;
   /** Draws an SVG text on white, at a width in px. */
   readonly onWhite: (svg: string, widthPx: number) => PixelsOnWhite;
 }
@@ -40,13 +36,6 @@ export async function startSvgEngine(wasm: object): Promise<SvgEngine> {
       withEngine(svg, fonts.length > 0 ? { font: { fontBuffers: fonts } } : {}, (engine) =>
         engine.toString(),
       ),
-    rasterise: (svg, widthPx) =>
-      withEngine(svg, { fitTo: { mode: 'width', value: widthPx } }, (engine) => {
-        const picture = engine.render();
-        const png = picture.asPng();
-        picture.free();
-        return png;
-      }),
     onWhite: (svg, widthPx) =>
       withEngine(svg, { fitTo: { mode: 'width', value: widthPx } }, (engine) => {
         const picture = engine.render();

@@ -1,5 +1,5 @@
 // The pictures of a job sheet, made once for the screen and for paper.
-import { type FlatPicture, flatPicture } from '../../deliver/flat-picture.ts';
+import { type FlatPicture, flatPicture, flatPictureIn } from '../../deliver/flat-picture.ts';
 import type { Page } from '../../deliver/write-page.ts';
 import type { NamedFile } from '../deliverables.ts';
 import type { JobTools } from '../tools.ts';
@@ -26,11 +26,17 @@ export function pagePictures(
       if (block.kind === 'picture') return [{ file: block.file, width: widths.whole }];
       return block.kind === 'pictures' ? block.items.map(({ file }) => ({ file, width: widths.inRow })) : [];
     });
+  const contentOf = (file: string) => files.find((one) => one.file === file)?.content;
   return wanted
     .flatMap(({ file, width }) => {
-      const content = files.find((one) => one.file === file)?.content;
+      const content = contentOf(file);
       return typeof content === 'string' ? [{ file, width, content }] : [];
     })
     .slice(0, mostPictures)
-    .map(({ file, width, content }) => ({ file, ...flatPicture(onWhite(content, width)) }));
+    .map(({ file, width, content }) => {
+      // Over the whole page the pixels that are delivered beside the drawing do: they are made once.
+      const made = width === widths.whole ? contentOf(file.replace(/svg$/, 'png')) : undefined;
+      const picture = made instanceof Uint8Array ? flatPictureIn(made) : flatPicture(onWhite(content, width));
+      return { file, ...picture };
+    });
 }

@@ -12,8 +12,7 @@ import { forCutter } from '../cutter/machine-files.ts';
 import type { NamedFile, WrittenPiece } from '../deliverables.ts';
 import type { JobTools } from '../tools.ts';
 import type { Cutter } from '../typed/material.ts';
-
-const widthPx = 1600;
+import { pictureFiles } from './picture-files.ts';
 
 const cutContours = (text: string): readonly (readonly Contour[])[] =>
   readSvg(text, 'cut.svg').groups.map(({ paths }) => paths.flatMap(({ contours }) => contours));
@@ -54,7 +53,7 @@ function placesOf(contours: readonly Contour[]): readonly KnifePlace[] {
 export function knifePictures(
   piece: WrittenPiece | undefined,
   cutter: Cutter,
-  { words, rasterise }: Pick<JobTools, 'words' | 'rasterise'>,
+  { words, ...tools }: Pick<JobTools, 'words' | 'onWhite'>,
 ): NamedFile[] {
   const knife = knifeOf(cutter);
   if (!knife || !piece) return [];
@@ -75,8 +74,5 @@ export function knifePictures(
     },
     words,
   );
-  return [
-    { file: 'knife.svg', role: 'picture', content: picture },
-    { file: 'knife.png', role: 'picture', content: rasterise(picture, widthPx) },
-  ];
+  return pictureFiles('knife', picture, tools);
 }

@@ -4,14 +4,13 @@ import { layerStack } from '../../picture/layer-stack.ts';
 import type { NamedFile, WrittenPiece } from '../deliverables.ts';
 import type { JobTools } from '../tools.ts';
 import type { Job } from '../typed/resolved-job.ts';
-
-const widthPx = 1600;
+import { pictureFiles } from './picture-files.ts';
 
 /** None where the job says nothing of layers, or the piece has only one. */
 export function layerStackPictures(
   { name, layers: asked }: Pick<Job, 'name' | 'layers'>,
   piece: WrittenPiece | undefined,
-  { words, rasterise }: Pick<JobTools, 'words' | 'rasterise'>,
+  { words, ...tools }: Pick<JobTools, 'words' | 'onWhite'>,
 ): NamedFile[] {
   if (!asked || !piece) return [];
   const { groups } = readSvg(piece.cut, `${piece.stem}.cut.svg`);
@@ -26,8 +25,5 @@ export function layerStackPictures(
     shapes: paths,
   }));
   const picture = layerStack({ title: `${name}: films from the lowest up`, outlines, layers }, words);
-  return [
-    { file: 'layers.svg', role: 'picture', content: picture },
-    { file: 'layers.png', role: 'picture', content: rasterise(picture, widthPx) },
-  ];
+  return pictureFiles('layers', picture, tools);
 }

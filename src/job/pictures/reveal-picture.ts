@@ -11,9 +11,8 @@ import type { Draft } from '../draft.ts';
 import type { MakeInput } from '../make-input.ts';
 import { laidMask } from '../parts/masks.ts';
 import type { JobTools } from '../tools.ts';
+import { pictureFiles } from './picture-files.ts';
 import { drawRolled, rolledSubject } from './rolled.ts';
-
-const widthPx = 1600;
 
 /** Both pictures; none where the job has no mask. */
 export function revealPictures(
@@ -21,7 +20,7 @@ export function revealPictures(
   drafts: readonly Draft[],
   blank: Blank,
   [written, ...parts]: readonly WrittenPiece[],
-  { words, rasterise }: Pick<JobTools, 'words' | 'rasterise'>,
+  { words, ...tools }: Pick<JobTools, 'words' | 'onWhite'>,
 ): NamedFile[] {
   const laid = laidMask(input, drafts);
   const [draft] = drafts;
@@ -52,9 +51,6 @@ export function revealPictures(
   ] as const;
   return shown.flatMap(([stem, of]) => {
     const picture = drawRolled({ ...subject, drawing: { ...subject.drawing, groups: of } }, words);
-    return [
-      { file: `${stem}.svg`, role: 'picture', content: picture },
-      { file: `${stem}.png`, role: 'picture', content: rasterise(picture, widthPx) },
-    ];
+    return pictureFiles(stem, picture, tools);
   });
 }

@@ -4,13 +4,12 @@ import { weedingMap } from '../../picture/weeding-map.ts';
 import { type FilmsOfFile, timeInWords } from '../blade/weeding.ts';
 import type { NamedFile } from '../deliverables.ts';
 import type { JobTools } from '../tools.ts';
-
-const widthPx = 1600;
+import { pictureFiles } from './picture-files.ts';
 
 export function weedingPictures(
   films: FilmsOfFile,
   name: string,
-  { words, rasterise }: Pick<JobTools, 'words' | 'rasterise'>,
+  { words, ...tools }: Pick<JobTools, 'words' | 'onWhite'>,
 ): NamedFile[] {
   return [...new Set(films.map(({ stem }) => stem))].flatMap((stem) => {
     const own = films.filter((one) => one.stem === stem);
@@ -30,9 +29,6 @@ export function weedingPictures(
       words,
     );
     const file = stem === 'wrap' ? 'weeding' : `weeding-${stem}`;
-    return [
-      { file: `${file}.svg`, role: 'picture', content: picture },
-      { file: `${file}.png`, role: 'picture', content: rasterise(picture, widthPx) },
-    ];
+    return pictureFiles(file, picture, tools);
   });
 }

@@ -12,14 +12,12 @@ import type { Job } from '../typed/resolved-job.ts';
 import { checksPicture, needsPicture } from './checks-picture.ts';
 import { knifePictures } from './knife-picture.ts';
 import { layerStackPictures } from './layer-stack-picture.ts';
+import { pictureFiles } from './picture-files.ts';
 import { profileOfDraft } from './profile-picture.ts';
 import { revealPictures } from './reveal-picture.ts';
 import { rolledOf } from './rolled.ts';
 import { sheetsPictures } from './sheets-picture.ts';
 import { weedingPictures } from './weeding-picture.ts';
-
-/** Width of a picture made of pixels, px. */
-const widthPx = 1600;
 
 /** The finished vessel, and its wall in section. */
 function vesselPictures(
@@ -34,8 +32,7 @@ function vesselPictures(
   const profile = profileOfDraft(draft, blank, tools.words);
   const rolled = rolledOf(drafts, blank, wraps, tools.words, parts);
   return [
-    { file: 'rolled.svg', role: 'picture', content: rolled },
-    { file: 'rolled.png', role: 'picture', content: tools.rasterise(rolled, widthPx) },
+    ...pictureFiles('rolled', rolled, tools),
     { file: 'profile.svg', role: 'picture', content: profile },
   ];
 }
@@ -44,17 +41,14 @@ function vesselPictures(
 const checksPictures = (
   drafts: readonly Draft[],
   job: Pick<Job, 'name' | 'units'> & { readonly checks: readonly Finding[] },
-  { words, rasterise }: JobTools,
+  tools: JobTools,
 ): NamedFile[] => {
   const pieces = wholePieces(drafts);
   return pieces.flatMap(({ filmChecks }, i) => {
     if (!filmChecks || !needsPicture(filmChecks)) return [];
     const stem = stemOf('checks', pieces.length === 1 ? '' : String(i + 1));
-    const picture = checksPicture(filmChecks, job, words);
-    return [
-      { file: `${stem}.svg`, role: 'picture', content: picture },
-      { file: `${stem}.png`, role: 'picture', content: rasterise(picture, widthPx) },
-    ];
+    const picture = checksPicture(filmChecks, job, tools.words);
+    return pictureFiles(stem, picture, tools);
   });
 };
 

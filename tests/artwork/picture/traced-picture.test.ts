@@ -4,18 +4,17 @@ import { encode } from 'jpeg-js';
 import { PNG } from 'pngjs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { TraceOptions } from '../../../src/artwork/picture/traced-picture.ts';
-import type { SvgEngine } from '../../../src/artwork/svg/svg-normalise.ts';
 import { readArt, readTile, type Tile } from '../../../src/artwork/tile.ts';
 import { Refused } from '../../../src/finding.ts';
 import { shapeArea } from '../../../src/geometry/measure.ts';
 import { pointAt } from '../../../src/geometry/segment.ts';
 import { expectAtMost, expectWithin } from '../../closeness.ts';
 import { randomFrom } from '../../geometry/drawn.ts';
-import { pictureEngine } from '../../pictures/compare.ts';
+import { type PictureEngine, pictureEngine } from '../../pictures/compare.ts';
 import { tileText } from '../a-tile.ts';
 import { shareThatDiffers, tileAsSvg } from '../tile-picture.ts';
 
-let engine: SvgEngine;
+let engine: PictureEngine;
 beforeAll(async () => {
   engine = await pictureEngine();
 });

@@ -15,7 +15,7 @@ test('the knife is shown on the lines it cuts, whatever its files are corrected 
     },
   });
   const knife = { ...standardCutter, knifeOffset: 0.25, compensate: true };
-  const tools = { words: () => [], rasterise: () => new Uint8Array() };
+  const tools = { words: () => [], onWhite: () => ({ width: 1, height: 1, rgb: new Uint8Array(3) }) };
   const piece = { stem: 'wrap', cut: draft.cut, guide: draft.guide };
   const [plain] = knifePictures(piece, knife, tools);
   const [corrected] = knifePictures(
