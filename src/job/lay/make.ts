@@ -13,6 +13,7 @@ import { drawingsInOrder } from '../blade/cutting.ts';
 import type { Draft } from '../draft.ts';
 import { guideNotes } from '../guide/guide-notes.ts';
 import { notedPlaces } from '../guide/noted-places.ts';
+import { stripPlaces } from '../guide/strip-places.ts';
 import type { MakeInput } from '../make-input.ts';
 import { clearFindings } from '../motifs/cleared-around.ts';
 import { type LaidMotif, laidMotifs } from '../motifs/laid-apart.ts';
@@ -93,7 +94,7 @@ const guideOf = (
     ...seamMeaning(job.seam),
     ...topOf(input),
     ...(blank.handle ? { handleSpan: blank.handle.spans } : {}),
-    noted: notedPlaces(blank, motifs, plan),
+    noted: [...notedPlaces(blank, motifs, plan), ...stripPlaces(input, plan, place)],
     notes: input.linesOnly
       ? []
       : guideNotes({
