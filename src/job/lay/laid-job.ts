@@ -15,6 +15,7 @@ import { groundKey } from '../closing/ground-key.ts';
 import { type BandArt, inLevels } from '../closing/levels.ts';
 import { joinFindings, type PatternPlan, underStrips } from '../closing/pattern-plan.ts';
 import { rowsCutFindings } from '../closing/rows-cut.ts';
+import { seamSliverFindings } from '../closing/seam-slivers.ts';
 import type { LaidPattern } from '../draft.ts';
 import type { MakeInput } from '../make-input.ts';
 import { laidMotifs } from '../motifs/laid-apart.ts';
@@ -61,7 +62,9 @@ function layJob(input: MakeInput): LaidJob {
   const laid = layPieces(plans, drawn);
   refuseWinding(input, { artwork: drawn !== undefined, pieces: plans.length, joints: 0 });
   const pieces =
-    drawn && input.job.seam.style === 'winding' ? laid.map((piece) => windPiece(input, piece, drawn)) : laid;
+    drawn && input.job.seam.style === 'winding'
+      ? laid.map((piece) => windPiece(input, piece, drawn))
+      : laid.map((piece) => withSeamTold(input, piece));
   const room = { shapes: roomOfMotifs(input, plans) };
   const planned = planPanels(
     { ...input, ...(drawn ? { pattern: goesAround(drawn.plan) } : {}) },
@@ -128,6 +131,14 @@ function windPiece(input: MakeInput, piece: LaidPiece, drawn: Drawn): LaidPiece 
   const motifs = readMotifs(input).map((placed) => motifOnSheet(placed, plan.lengths));
   const wound = windEnds({ ...input, motifs }, plan.template, parts, layOn);
   return { ...piece, plan: { ...plan, template: wound.template }, pattern: wound.pattern };
+}
+
+/** The piece, and what its straight sides leave of motifs. */
+function withSeamTold(input: MakeInput, piece: LaidPiece): LaidPiece {
+  const { plan, pattern } = piece;
+  if (!pattern) return piece;
+  const told = seamSliverFindings(input, plan.template, pattern.wrap.layers);
+  return { ...piece, pattern: { ...pattern, findings: [...pattern.findings, ...told] } };
 }
 
 const goesAround = ({ around, closing }: PatternPlan) => ({ around, equalParts: equalParts(closing) });

@@ -1,4 +1,4 @@
-// What the sides of a piece leave of motifs that is too small to hold: looked for where a seam winds along their edges.
+// What the sides of a piece leave of motifs that is too small to hold.
 import type { Shape } from '../../geometry/contour.ts';
 import { shapeArea } from '../../geometry/measure.ts';
 import { clippedShapes } from '../../geometry/regions.ts';
