@@ -6,9 +6,10 @@ import { type Affine, determinant, moveContour, shifted, stretchOf } from '../ge
 import { contourLength } from '../geometry/arc-length.ts';
 import { hullBox } from '../geometry/box.ts';
 import { type Contour, reverseContour, type Shape } from '../geometry/contour.ts';
+import { crowdedSquares, mostToSquareMm } from '../geometry/crowded.ts';
 import { dashCount } from '../geometry/dashes.ts';
 import { keptShape } from '../geometry/kept-contour.ts';
-import { shapeArea, tightBox } from '../geometry/measure.ts';
+import { directed, shapeArea, tightBox } from '../geometry/measure.ts';
 import { plainShape } from '../geometry/plain-contour.ts';
 import { distance } from '../geometry/point.ts';
 import type { Fill } from '../geometry/polygon-clip.ts';
@@ -64,7 +65,21 @@ export function seenAreas(painted: readonly Painted[], frame: Size, file: string
   });
   const edges = all.flatMap(({ shapes }) => shapes.flatMap(({ contours }) => contours));
   if (isTangled(edges, mostCrossings)) throw tooTangled({ file });
+  // What is painted over itself many times, as blends are, becomes one.
+  const crowded = crowdedSquares(edges) > 0 ? crowdedSquares(unitedEdges(all)) : 0;
+  if (crowded > 0) throw tooFine(crowded, file);
   return all;
+}
+
+/** The edges of the areas of each colour, made one. */
+function unitedEdges(areas: readonly SeenArea[]): Contour[] {
+  const colours = new Map<string, Contour[]>();
+  for (const { colour, shapes } of areas) {
+    const edges = colours.get(colour) ?? [];
+    colours.set(colour, edges);
+    for (const shape of shapes) edges.push(...directed(shape));
+  }
+  return [...colours.values()].flatMap((edges) => contoursIn(filledShapes(edges, 'nonzero', chordTolerance)));
 }
 
 /** Finds the areas of painted paths. The same path used in many places, as motifs are, is worked out once. */
@@ -153,6 +168,8 @@ class AreaReader {
     // Before the areas are worked out: what reaches too far would be worked out in chords without end.
     const moved = contours.map((contour) => moveContour(toMm, contour));
     refuseOutOfRange(item, moved, this.#file);
+    if (typeof by !== 'string' && by.width * stretchOf(toMm) > 2 * farthest)
+      throw outOfRange(item, this.#file);
     if (isTangled(contours, mostCrossings)) throw tooTangled({ file: this.#file, element: elementOf(item) });
     const areas =
       typeof by === 'string' ? filled(contours, by, tolerance) : this.#stroked(contours, by, tolerance, item);
@@ -209,6 +226,11 @@ function tooTangled(where: Where): Refused {
   return new Refused([stop('too-tangled', where, says)]);
 }
 
+function tooFine(squares: number, file: string): Refused {
+  const says = `has more than ${mostToSquareMm} edges to the square mm on ${squares} of them, finer than any blade follows; draw it larger, or with fewer and larger shapes there`;
+  return new Refused([stop('too-fine', { file }, says)]);
+}
+
 function tooManyClipped(item: Painted, file: string): Refused {
   const says = `is clipped by shapes of too many points, with what is clipped before it; simplify its clip path or mask, or cut it in your drawing program`;
   return new Refused([stop('too-many-clipped', { file, element: elementOf(item) }, says)]);
@@ -240,6 +262,10 @@ function isSeen({ contours }: Shape, { width, height }: Size): boolean {
 function refuseOutOfRange(item: Painted, contours: readonly Contour[], file: string): void {
   const { minX, minY, maxX, maxY } = hullBox(contours);
   if (contours.length === 0 || [minX, minY, maxX, maxY].every((n) => Math.abs(n) <= farthest)) return;
+  throw outOfRange(item, file);
+}
+
+function outOfRange(item: Painted, file: string): Refused {
   const says = `reaches more than ${farthest / 1e3} m away; draw it smaller`;
-  throw new Refused([stop('out-of-range', { file, element: elementOf(item) }, says)]);
+  return new Refused([stop('out-of-range', { file, element: elementOf(item) }, says)]);
 }

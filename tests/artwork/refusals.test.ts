@@ -86,6 +86,17 @@ describe('what the reader would cut short, drop or place wrongly is refused', ()
       '<style>.a{vector-effect:non-scaling-stroke;stroke:red}</style><path class="a" d="M0 0H9"/>',
     ],
     ['stroke-unread', '<path d="M0 0L20 20" stroke="red" stroke-dasharray="1" pathLength="10"/>'],
+    // Drawn a unit wide, or solid.
+    ['stroke-unread', '<path d="M0 0L20 20" stroke="red" stroke-width="1e400"/>'],
+    ['stroke-unread', '<path d="M0 0L20 20" stroke="red" stroke-dasharray="2,1e400"/>'],
+    ['stroke-unread', '<path d="M0 0L20 20" style="stroke:red;stroke-width: 1e400px"/>'],
+    [
+      'stroke-unread',
+      `<style>.a{stroke:red;stroke-width:${'9'.repeat(400)}}</style><path class="a" d="M0 0H9"/>`,
+    ],
+    // Left out, and nothing was said.
+    ['out-of-range', '<path d="M0 0L20 20" stroke="red" stroke-width="9e8"/>'],
+    ['out-of-range', '<g transform="scale(1e4)"><path d="M0 0H.001" stroke="red" stroke-width="30"/></g>'],
     ['stroke-unread', `${square}<marker id="m"><path d="M0 0H9V9" fill="context-stroke"/></marker>`],
     [
       'too-many-copies',
@@ -127,6 +138,7 @@ describe('what may be read differently is told, and read', () => {
     '<style>.a:hover{fill:red} a:link > .b{fill:red} g:first-child{fill:red}</style>',
     '<style>@font-face{font-family:"X";src:url(x.woff)} .a{fill:red}</style>',
     '<path d="M0 0H9V9" vector-effect="non-scaling-stroke" stroke="none" pathLength="5"/>',
+    '<style>.a{stroke:none;stroke-width:1e9;stroke-dasharray:12345678.25,1e-12} .b{fill:#e11}</style>',
     '<style>.a[id="b"] .c, *{line-height:1.25;-x-stroke:none;fill:rgb(1,2,3)}</style>',
   ])('and what is followed, or changes nothing, is not: %s', async (style) => {
     expect((await readOf(tileText(`${style}${square}`))).findings).toEqual([]);

@@ -168,6 +168,17 @@ const hostile: readonly (readonly [
     /lie over or beside each other as thickly/,
   ],
   [
+    'five thousand specks on less than a square centimetre',
+    'a.svg',
+    () => {
+      const at = (i: number) => `x="${(i % 71) * 0.13}" y="${Math.floor(i / 71) * 0.13}"`;
+      const specks = Array.from({ length: 5000 }, (_, i) => `<use href="#a" ${at(i)}/>`);
+      return svg(`<defs><circle id="a" r=".05"/></defs>${specks.join('')}`);
+    },
+    inspected,
+    /has more than 80 edges to the square mm on \d\d of them, finer than any blade/,
+  ],
+  [
     'three hundred lines of tens of metres',
     'a.svg',
     () => {

@@ -148,8 +148,14 @@ function clipFindings(attributes: XmlElement['attributes'], where: Where): Findi
   return [stop('clip-shape', where, says)];
 }
 
+/** Lengths of a stroke: a number past all is no length to the reader, which then draws the stroke a unit wide, or solid. */
+const strokeLengths = ['stroke-width', 'stroke-dasharray', 'stroke-dashoffset'] as const;
+
 function strokeFindings(attributes: XmlElement['attributes'], where: Where): Finding[] {
   const says = [
+    ...strokeLengths
+      .filter((key) => numbersOf(attributes[key] ?? '').some((length) => !isMeant(length)))
+      .map((key) => `${key} ${shown(attributes[key])} is past all lengths; give the stroke the one you mean`),
     ...(attributes['vector-effect']?.trim() === 'non-scaling-stroke' ? [fixedStroke] : []),
     ...(attributes.pathLength === undefined ? [] : [measuredDashes]),
     ...([attributes.fill, attributes.stroke].some((paint) => /^\s*context-/.test(paint ?? ''))

@@ -72,6 +72,13 @@ const declarations: readonly Unfollowed[] = [
   {
     rule: 'stroke-unread',
     level: 'stop',
+    // From 10¹⁰ on, by its digits or its exponent: far past all lengths.
+    pattern: declared('stroke-(?:width|dasharray|dashoffset)', '[^:;{}]*?(?:\\d{11}|\\de\\+?\\d{2})'),
+    says: (found) => `has a ${found} past all lengths; give the stroke the one you mean`,
+  },
+  {
+    rule: 'stroke-unread',
+    level: 'stop',
     pattern: declared('(?:fill|stroke)', '\\s*context-(?:fill|stroke)'),
     says: () => contextPaint,
   },

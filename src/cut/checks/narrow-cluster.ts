@@ -190,7 +190,9 @@ export class NarrowCluster {
     for (const run of this.#runs)
       for (const tip of this.#tipsOf(run)) {
         const key = tip.endRadius === 0 ? `${tip.at.x.toFixed(2)} ${tip.at.y.toFixed(2)}` : 'rounded';
-        tips.set(key, [...(tips.get(key) ?? []), tip]);
+        const sides = tips.get(key);
+        if (sides) sides.push(tip);
+        else tips.set(key, [tip]);
       }
     return [...tips.values()].map((sides) => {
       const { at, length, endRadius } = sides.reduce((a, b) => (b.length > a.length ? b : a));
