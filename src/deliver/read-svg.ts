@@ -47,7 +47,7 @@ export function readSvg(text: string, file: string, only?: readonly Role[]): Dra
         groups.push({
           role,
           layer: attributes['data-layer'],
-          colour: attributes.stroke,
+          colour: attributes['data-colour'] ?? attributes.stroke,
           lines: role === 'note' && attributes.fill === 'none',
           like: attributes['data-like'],
           apart: attributes['data-apart'] === 'true',

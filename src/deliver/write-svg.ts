@@ -31,6 +31,25 @@ export const dashes: Readonly<
 /** The role whose lines these are drawn like: their own, but for samples. */
 export const lookOf = ({ role, like }: DrawnGroup): Role => like ?? role;
 
+/** Lighter than this share of white a line can't be told from paper; it is drawn in this colour then. Ours. */
+const lightest = 0.75;
+const forTooLight = '#9aa1a6';
+
+/** How light a colour `#rrggbb` is, 0 to 1 (WCAG 2.2, relative luminance). */
+function lightness(colour: string): number {
+  const parts = /^#(..)(..)(..)$/.exec(colour)?.slice(1) ?? [];
+  const [red = 0, green = 0, blue = 0] = parts
+    .map((part) => Number.parseInt(part, 16) / 255)
+    .map((value) => (value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4));
+  return 0.2126 * red + 0.7152 * green + 0.0722 * blue;
+}
+
+/** What a line of a colour is drawn in; its own is told beside it where that would not be seen. */
+const strokeText = (colour: string): string =>
+  lightness(colour) > lightest
+    ? `stroke="${forTooLight}" data-colour="${escapeXml(colour)}"`
+    : `stroke="${escapeXml(colour)}"`;
+
 /** Hairline that screens and printers still show, mm. */
 export const lineWidth = 0.15;
 
@@ -74,7 +93,7 @@ function groupText(group: DrawnGroup, paths: string, filled: boolean): string {
   if (group.role === 'note' && filled && !group.lines)
     return `<g data-role="note"${about} fill="${colours.note}">\n${paths}\n</g>\n`;
   const colour = group.colour ?? colours[lookOf(group)];
-  const line = `stroke="${escapeXml(colour)}" stroke-width="${lineWidth}"${filled ? dashText(group) : ''}`;
+  const line = `${strokeText(colour)} stroke-width="${lineWidth}"${filled ? dashText(group) : ''}`;
   return `<g data-role="${group.role}"${about} ${paint} ${line}>\n${paths}\n</g>\n`;
 }
 

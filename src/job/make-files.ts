@@ -13,9 +13,10 @@ import {
 import { type Draft, wholePieces } from './draft.ts';
 import { cutWork, folderOfJob } from './job-folder.ts';
 import type { JobSheetInput } from './job-sheet/job-sheet.ts';
-import { decoratesApart, draftPieces } from './lay/make.ts';
+import { draftPieces } from './lay/make.ts';
 import { makeGoreFiles } from './make-gore-files.ts';
 import type { MakeFilesInput, MakeOptions } from './make-options.ts';
+import { decoratesApart } from './motifs/laid-apart.ts';
 import { type Part, placesOf } from './parts/part.ts';
 import { partsOf } from './parts/parts.ts';
 import { wrapPictures } from './pictures/wrap-pictures.ts';
@@ -31,6 +32,8 @@ interface WorkedOut {
   readonly parts: readonly Part[];
   /** The wraps, then the parts, with the lines that are wanted. */
   readonly lines: readonly (WrittenPiece & LaidPiece)[];
+  /** Those of them that are cut from film or paper: not a wrap that is only a template for motifs. */
+  readonly film: readonly (WrittenPiece & LaidPiece)[];
   readonly nested: NestedSheets;
   /** Whether its pieces lie on sheets with those of other vessels. */
   readonly isShared: boolean;
@@ -48,8 +51,9 @@ async function workedOut(input: MakeFilesInput, { sheets, search }: MakeOptions)
   }));
   const lines = [...wraps, ...parts.map((part) => ({ ...part, turned: 0 }))];
   const isShared = sheets === 'shared' && job.sheet !== undefined;
-  const nested = await nestSheets({ job, pieces: isShared ? [] : lines }, search);
-  return { drafts, parts, lines, nested: sheetsForCutter(nested, job.name, job.cutter), isShared };
+  const film = drafts.some(decoratesApart) ? lines.slice(drafts.length) : lines;
+  const nested = await nestSheets({ job, pieces: isShared ? [] : film }, search);
+  return { drafts, parts, lines, film, nested: sheetsForCutter(nested, job.name, job.cutter), isShared };
 }
 
 const layersOf = ({ layers }: WrittenPiece) => (layers ? { layers } : {});
@@ -62,15 +66,12 @@ const forBlade = ({ lines }: WorkedOut, { job }: MakeFilesInput): readonly Writt
   }));
 
 /** The cut files of film, paper left out, each beside the lines that are wanted of it. */
-const cutFilesOf = ({ drafts, parts, lines }: WorkedOut, written: readonly WrittenPiece[]) =>
-  written
-    .filter((_, i) => parts[i - drafts.length]?.material === undefined)
-    .map(({ stem, cut, layers }) => ({
-      stem,
-      cut,
-      ...(layers ? { layers } : {}),
-      wanted: lines.find((line) => line.stem === stem)?.cut ?? cut,
-    }));
+const cutFilesOf = ({ film }: WorkedOut, written: readonly WrittenPiece[]) =>
+  written.flatMap(({ stem, cut, layers }) => {
+    const line = film.find((one) => one.stem === stem);
+    if (!line || line.material !== undefined) return [];
+    return [{ stem, cut, ...(layers ? { layers } : {}), wanted: line.cut }];
+  });
 
 /** What the job sheet tells of wraps and the pieces beside them. */
 function toldOnSheet(
@@ -81,7 +82,8 @@ function toldOnSheet(
 ): Omit<JobSheetInput, 'files'> {
   const [first] = drafts;
   if (!first) throw new Error('a job has at least one piece');
-  const cuts = written.slice(0, drafts.length).map((piece) =>
+  const isWrapLaid = !decoratesApart(first);
+  const cuts = written.map((piece) =>
     filesOfPiece(piece)
       .filter(({ role }) => role === 'cut')
       .map(({ file }) => file)
@@ -92,11 +94,14 @@ function toldOnSheet(
     blank,
     ground: first.plan,
     band: first.job.band ?? first.plan.band,
-    pieces: [...piecesOfDrafts(drafts, cuts, first.job.units), ...piecesOfParts(parts)],
+    pieces: [
+      ...piecesOfDrafts(drafts, cuts, first.job.units, isWrapLaid),
+      ...piecesOfParts(parts, cuts.slice(drafts.length)),
+    ],
     wraps: { count: drafts.length, joints: wholePieces(drafts).length - 1 },
     joining: joiningBlocks(drafts, first.job.units),
     isShared,
-    isWrapLaid: !decoratesApart(first),
+    isWrapLaid,
     apart: first.laid.filter(({ placed }) => placed.isApart).length,
     report,
   };
@@ -136,8 +141,8 @@ async function restOf(
 }
 
 /** Where each piece lies in its file, and what it is cut from. */
-const sharingOf = ({ lines }: WorkedOut): readonly LaidPiece[] =>
-  lines.map(({ stem, turned, material }) => ({ stem, turned, ...(material ? { material } : {}) }));
+const sharingOf = ({ film }: WorkedOut): readonly LaidPiece[] =>
+  film.map(({ stem, turned, material }) => ({ stem, turned, ...(material ? { material } : {}) }));
 
 /** The job worked out, ready to be written. @throws Refused where the input can't be made. */
 export async function makeFiles(input: MakeFilesInput, options: MakeOptions): Promise<Deliverables> {

@@ -133,3 +133,21 @@ describe('a file that was changed since it was written is refused', () => {
     ['cut short', (svg: string) => svg.slice(0, -40)],
   ])('%s', (_, change) => expect(() => readSvg(change(text()), 'wrap.cut.svg')).toThrow(Refused));
 });
+
+test('a line too light for paper is drawn darker, and read back in its own colour', () => {
+  const line = polygon([
+    { x: 1, y: 1 },
+    { x: 5, y: 1 },
+    { x: 5, y: 5 },
+  ]);
+  for (const [colour, isSeen] of [
+    ['#ffffff', false],
+    ['#f4efe2', false],
+    ['#d8b26a', true],
+  ] as const) {
+    const groups = [{ role: 'artwork', layer: 'a', colour, paths: [{ contours: [line] }] }] as const;
+    const text = writeSvg({ width: 9, height: 9, groups }, { title: 'x', filled: false });
+    expect(text.includes(`stroke="${colour}"`)).toBe(isSeen);
+    expect(readSvg(text, 'x').groups[0]?.colour).toBe(colour);
+  }
+});

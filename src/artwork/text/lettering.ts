@@ -114,12 +114,30 @@ function capHeightOf(
   return told >= leastCapital ? told : undefined;
 }
 
-/** Words for guides, set in a font in one line from left to right. Characters the font lacks are left out. */
+/** What stands for letters that the font of words lacks. */
+const elided = '[…]';
+
+/** A text with a sign for each run of what a font lacks: nothing is left out unseen. */
+function spelt(text: string, lacking: readonly ShapedGlyph[]): string {
+  const starts = new Set(lacking.map(({ at }) => at));
+  let [at, told] = [0, ''];
+  for (const letter of text) {
+    const isMark = told.endsWith('\0') && /^\p{M}$/u.test(letter);
+    told += starts.has(at) || isMark ? '\0' : letter;
+    at += letter.length;
+  }
+  return told.replace(/\0(?:[\s\0]*\0)?/g, elided);
+}
+
+/** Words for guides, set in a font in one line from left to right. What it lacks is shown as left out. */
 export function wordsIn(font: LetterFont): DrawWords & Required<Pick<DrawWords, 'reach'>> {
   const rightOf = rightEdges(font);
+  const shaped = (text: string) => font.shape(text, { isRightToLeft: false, ligatures: true });
   const set = (text: string): { readonly glyph: number; readonly x: number; readonly y: number }[] => {
     let pen = 0;
-    return font.shape(text, { isRightToLeft: false, ligatures: true }).flatMap(({ glyph, advance, x, y }) => {
+    const asIs = shaped(text);
+    const lacking = asIs.filter(({ glyph }) => glyph === 0);
+    return (lacking.length > 0 ? shaped(spelt(text, lacking)) : asIs).flatMap(({ glyph, advance, x, y }) => {
       if (glyph === 0) return [];
       const from = pen;
       pen += advance;

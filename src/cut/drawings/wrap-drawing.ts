@@ -144,7 +144,10 @@ function guideMarks(options: WrapDrawingOptions, noted: readonly NotedPlace[]): 
   const panel = panelMarks(template, joints, runOff, words);
   const ticks = [...quarterTicks(template, runOff), ...edgeTicks(template, runOff)];
   return [
-    { role: 'register', paths: [...ticks, ...panel.lines].map((tick) => path(tick)) },
+    {
+      role: 'register',
+      paths: [...[...ticks, ...panel.crosses].map((mark) => path(mark)), ...panel.landings],
+    },
     ...startOnFinish(template),
     { role: 'note', lines: true, paths: noted.flatMap(({ shapes }) => shapes) },
     {

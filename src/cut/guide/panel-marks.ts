@@ -1,4 +1,5 @@
 // The marks by which panels are joined: crosses on the joint, its letter on both sides, and where the panel before ends.
+import type { DrawnPath } from '../../drawing/drawing.ts';
 import type { DrawWords } from '../../drawing/words.ts';
 import { compose, moveContour, rotation, translation } from '../../geometry/affine.ts';
 import type { Contour } from '../../geometry/contour.ts';
@@ -23,8 +24,10 @@ const letterSize = 8;
 const besideJoint = 3;
 
 export interface PanelMarks {
-  /** Crosses and lines. */
-  readonly lines: readonly Contour[];
+  /** Beside the film. */
+  readonly crosses: readonly Contour[];
+  /** Lines across it: where what lies over or under it ends. */
+  readonly landings: readonly DrawnPath[];
   readonly words: readonly (readonly Contour[])[];
 }
 
@@ -37,7 +40,8 @@ export function panelMarks(
 ): PanelMarks {
   const [upright, level] = [uprightMarks, levelMarks].map((marks) => marks(template, joints, runOff, words));
   return {
-    lines: [...(upright?.lines ?? []), ...(level?.lines ?? [])],
+    crosses: [...(upright?.crosses ?? []), ...(level?.crosses ?? [])],
+    landings: [...(upright?.landings ?? []), ...(level?.landings ?? [])],
     words: [...(upright?.words ?? []), ...(level?.words ?? [])],
   };
 }
@@ -54,12 +58,10 @@ const levelMarks: DrawMarks = (template, { foot, lip }, runOff, words) => {
   const away = runOff + tick.clear + crossArm;
   const landing = foot && foot.overlap > 0 ? [finishedEdge(template, band.from + foot.overlap)] : [];
   return {
-    lines: [
-      ...edges.flatMap(({ along }) =>
-        besides(template, along, away).flatMap((turn) => upright(crossMark, template, turn, along)),
-      ),
-      ...landing,
-    ],
+    crosses: edges.flatMap(({ along }) =>
+      besides(template, along, away).flatMap((turn) => upright(crossMark, template, turn, along)),
+    ),
+    landings: landing.map((line) => ({ id: 'below-ends', contours: [line] })),
     words: edges.flatMap(({ letter, along, up, clear }) => {
       const beside = { template, letter, inward: 1, words };
       const middle = (template.left.turn + template.right.turn) / 2;
@@ -98,12 +100,13 @@ const uprightMarks: DrawMarks = (template, { left, right }, runOff, words) => {
   const away = runOff + tick.clear + crossArm;
   const middle = (piece.from + piece.to) / 2;
   return {
-    lines: [
-      ...sides.flatMap(({ edge: { turn } }) =>
-        [piece.from - away, piece.to + away].flatMap((along) => upright(crossMark, template, turn, along)),
-      ),
-      ...landing.map((edge) => edgeLine(wall, edge, piece.from, piece.to)),
-    ],
+    crosses: sides.flatMap(({ edge: { turn } }) =>
+      [piece.from - away, piece.to + away].flatMap((along) => upright(crossMark, template, turn, along)),
+    ),
+    landings: landing.map((edge) => ({
+      id: 'left-ends',
+      contours: [edgeLine(wall, edge, piece.from, piece.to)],
+    })),
     words: sides.flatMap(({ letter, edge: { turn }, inward }) => {
       const beside = { template, turn, letter, inward, words };
       return [

@@ -12,6 +12,7 @@ import type { Recall } from '../recall.ts';
 import type { Cutter } from '../typed/material.ts';
 import type { Job } from '../typed/resolved-job.ts';
 import { bladeHome } from './cutting.ts';
+import { artOf, filmsOfArt } from './films-of-art.ts';
 
 export interface Pieces {
   readonly pieces: number;
@@ -34,6 +35,8 @@ export interface FilmWeeding {
   readonly file?: string;
   /** The layer of art; empty where there is none. */
   readonly layer: string;
+  /** The film it is cut from, as sheets are told by it: its colour; left out where it is all one film. */
+  readonly film?: string;
   readonly stays: Pieces;
   readonly waste: Pieces;
   readonly weedSeconds: number;
@@ -89,6 +92,8 @@ export type FilmsOfFile = readonly {
   readonly file: string;
   readonly layer: string;
   readonly colour: string | undefined;
+  /** The film it is cut from. */
+  readonly from: string;
   readonly outlines: readonly Contour[];
   readonly relief: readonly Contour[];
   readonly film: WeededFilm;
@@ -108,17 +113,16 @@ export function filmsOfFile(
 ): FilmsOfFile {
   const outlines = contoursOf(drawing.groups.filter(({ role }) => role === 'outline'));
   const relief = contoursOf(drawing.groups.filter(({ role }) => role === 'relief'));
-  return drawing.groups
-    .filter(({ role, paths }) => role === 'artwork' && paths.length > 0)
-    .map(({ layer = '', colour, paths }) => ({
-      stem,
-      file: `${layers?.find((one) => one.layer === layer)?.stem ?? stem}.cut.svg`,
-      layer,
-      colour,
-      outlines,
-      relief,
-      film: filmOf(outlines, paths, use, recall),
-    }));
+  return filmsOfArt(artOf(drawing)).map(({ film, group: { layer = '', colour, paths } }) => ({
+    stem,
+    file: `${layers?.find((one) => one.layer === layer)?.stem ?? stem}.cut.svg`,
+    layer,
+    colour,
+    from: film,
+    outlines,
+    relief,
+    film: filmOf(outlines, paths, use, recall),
+  }));
 }
 
 function filmOf(
@@ -163,9 +167,18 @@ export function weedingReport(
   if (films.length === 0) return undefined;
   const groups = files.flatMap(({ cut }) => cut.groups);
   const paths = groups.flatMap((group) => group.paths);
-  const rows = films.map(({ file, layer, film }) => ({ file, ...filmWeeding(layer, film) }));
+  const rows = films.map(({ file, layer, from, film }) => ({
+    file,
+    film: from,
+    ...filmWeeding(layer, film),
+  }));
   return toldWeeding(rows, cuttingOf(paths, cutter), use, cutter);
 }
+
+/** The films that are cut, in the order they are laid. */
+export const filmsIn = (weeded: readonly Pick<FilmWeeding, 'film' | 'layer'>[]): readonly string[] => [
+  ...new Set(weeded.map(({ film, layer }) => film ?? layer)),
+];
 
 /** Films and the machine's time put together, in figures and in words. */
 export function toldWeeding(

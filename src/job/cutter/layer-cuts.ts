@@ -14,7 +14,8 @@ const safeName = (layer: string): string =>
 
 /**
  * A piece with a cut file for each of its layers where the job asks for that and there is art; all in the coordinates of its guide,
- * with the guide's crosses and quarter-turn ticks, which stand clear of the art.
+ * with the guide's crosses and quarter-turn ticks, which stand clear of the art. Its squares lie beside the page, and its lines across the film
+ * that pieces are laid by, which have names, go through the art: a blade takes neither.
  */
 export function withLayerCuts<P extends WrittenPiece>(
   piece: P,
@@ -26,9 +27,9 @@ export function withLayerCuts<P extends WrittenPiece>(
   const art = drawing.groups.filter(({ role, paths }) => role === 'artwork' && paths.length > 0);
   if (art.length === 0) return piece;
   const rest = drawing.groups.filter(({ role }) => role !== 'artwork');
-  const marks = readSvg(guide, `${stem}.guide.svg`, ['register']).groups.filter(
-    ({ role }) => role === 'register',
-  );
+  const marks = readSvg(guide, `${stem}.guide.svg`, ['register'])
+    .groups.filter(({ role, apart }) => role === 'register' && !apart)
+    .map((group) => ({ ...group, paths: group.paths.filter(({ id }) => id === undefined) }));
   const taken = new Set<string>();
   const layers = art.map((group): LayerCut => {
     const layer = group.layer ?? '';

@@ -1,8 +1,9 @@
 // The parts of the job sheet about film: how much, on which sheets, and what it and the coats cost.
+import { asLaid } from '../../blank/coats.ts';
 import type { Block, Section } from '../../deliver/write-page.ts';
 import { signedArea } from '../../geometry/measure.ts';
 import { formatLength, measuredLength } from '../../lengths/length.ts';
-import type { FilmWeeding } from '../blade/weeding.ts';
+import { type FilmWeeding, filmsIn } from '../blade/weeding.ts';
 import { sheetsPictureFile } from '../pictures/sheets-picture.ts';
 import type { FileReport, Report, SheetReport } from '../report.ts';
 import { type FilmNeeded, filmNeeded } from '../sheets/film-needed.ts';
@@ -26,7 +27,7 @@ export function filmSection({ job, pieces, report, files, isShared = false }: Fi
     .filter(({ material }) => material === undefined)
     .reduce((sum, piece) => sum + filmsOfPiece(piece, weeded) * areaOf(piece), 0);
   const items = [
-    `${(area / 100).toFixed(0)} cm² of film ${formatLength(job.film.thickness, job.units)} thick for one vessel, trims and overlap with it${layersInWords(weeded)}`,
+    `${(area / 100).toFixed(0)} cm² of film ${formatLength(job.film.thickness, job.units)} thick for one vessel, trims and overlap with it${filmsInWords(weeded)}`,
   ];
   const { sheet } = job;
   const needed = sheet ? filmNeeded(report.sheets ?? [], sheet) : [];
@@ -43,19 +44,19 @@ export function filmSection({ job, pieces, report, files, isShared = false }: Fi
   ];
 }
 
-/** How many films are cut of a piece: one a layer of its art. */
-const filmsOfPiece = ({ file }: Pick<SheetPiece, 'file'>, weeded: readonly FilmWeeding[]): number =>
-  Math.max(
-    1,
-    weeded.filter((film) => film.file !== undefined && file.split(', ').includes(film.file)).length,
-  );
+/** How many films are cut of a piece: one a colour of its art. */
+function filmsOfPiece({ file }: Pick<SheetPiece, 'file'>, weeded: readonly FilmWeeding[]): number {
+  const files = file.split(', ');
+  const own = weeded.filter((one) => one.file !== undefined && files.includes(one.file));
+  return Math.max(1, filmsIn(own).length);
+}
 
 const areaOf = ({ film }: Pick<SheetPiece, 'film'>): number =>
   film.reduce((sum, { outline, count }) => sum + count * Math.abs(signedArea(outline)), 0);
 
-function layersInWords(weeded: readonly FilmWeeding[]): string {
-  const count = new Set(weeded.map(({ layer }) => layer)).size;
-  return count > 1 ? `, in ${count} layers, each from a film of its own` : '';
+function filmsInWords(weeded: readonly FilmWeeding[]): string {
+  const count = filmsIn(weeded).length;
+  return count > 1 ? `, cut from ${count} films` : '';
 }
 
 const isPaper = ({ film }: Pick<FilmNeeded, 'film'>): boolean => film === paperSheets;
@@ -113,8 +114,9 @@ export function costSection({ coats = [], sheets = [] }: Omit<Report, 'files'>, 
   for (const film of needed)
     if (job.sheet?.price !== undefined && !isPaper(film))
       rows.push({ says: filmName(film, needed), cost: amountOf(film) * job.sheet.price });
-  for (const { name, volume } of coats) {
-    const coat = job.coats.find((given) => given.name === name);
+  const given = asLaid(job.coats);
+  for (const [i, { name, volume }] of coats.entries()) {
+    const coat = given[i];
     if (coat?.price === undefined) continue;
     const litres = Math.max(volume * batch, coat.leastBatch ?? 0) / 1000;
     rows.push({ says: name, cost: litres * coat.price });

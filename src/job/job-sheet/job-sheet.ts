@@ -1,10 +1,13 @@
 // The job sheet: what a maker has beside them at the bench, from measuring to the last coat.
 
 import type { Blank } from '../../blank/blank.ts';
+import { asLaid } from '../../blank/coats.ts';
 import type { Band } from '../../blank/flat-band.ts';
-import { wallGirthAt, wallUncertaintyAt } from '../../blank/wall.ts';
+import { lipZoneStart } from '../../blank/lip-zone.ts';
+import { wallGirthAt, wallLength, wallUncertaintyAt } from '../../blank/wall.ts';
 import type { Block, Page, Section } from '../../deliver/write-page.ts';
-import { formatLength, measuredLength, onInchTape } from '../../lengths/length.ts';
+import { formatLength, inMm, measuredLength, onInchTape } from '../../lengths/length.ts';
+import { filmsIn } from '../blade/weeding.ts';
 import { layingSection } from '../motifs/motif-sheet.ts';
 import type { Ground } from '../plan/plan.ts';
 import { seamCautions } from '../plan/seam.ts';
@@ -179,8 +182,9 @@ function weedingSection({ weeding }: Omit<Report, 'files'>, files: readonly File
 function coatsSection({ coats = [] }: Omit<Report, 'files'>, job: Job): Section[] {
   if (coats.length === 0) return [];
   const batch = job.batch ?? 1;
-  const rows = coats.map(({ name, over, thickness, volume, girthAfter }) => {
-    const least = job.coats.find((coat) => coat.name === name)?.leastBatch ?? 0;
+  const given = asLaid(job.coats);
+  const rows = coats.map(({ name, over, thickness, volume, girthAfter }, i) => {
+    const least = given[i]?.leastBatch ?? 0;
     const mixed = Math.max(volume * batch, least);
     const why = mixed > volume * batch ? ' (the least that can be mixed)' : '';
     return [
@@ -208,6 +212,7 @@ function workSection({ job, ground, blank, wraps, isWrapLaid, apart, report }: J
     isWrapLaid,
     apart,
     isWeeded: report.weeding !== undefined,
+    films: filmsIn(report.weeding?.films.filter(({ file }) => file?.startsWith('wrap')) ?? []),
     hasHandle: blank.handle !== undefined,
     pieces: wraps.count,
     joints: wraps.joints,
@@ -250,6 +255,14 @@ function checksSection({ checks, pattern }: Omit<Report, 'files'>): Section {
   };
 }
 
+/** Of a vessel that is drunk from. */
+function lipCautions(blank: Blank, length: number): readonly string[] {
+  if (blank.use === 'other') return [];
+  const from = lipZoneStart(blank, length);
+  const zone = from === undefined ? '' : `the lip zone (${inMm(length - from)} below the rim) or `;
+  return [`not for ${zone}the inside unless the coating is certified for food contact`];
+}
+
 /** Cautions of the trade; the product's own sheet goes before them. Common practice, no source. */
 function cautionsSection({ ground, blank, job: { seam } }: JobSheetInput): Section {
   const hasCoats = ground.coats.coats.length > 0;
@@ -269,11 +282,7 @@ function cautionsSection({ ground, blank, job: { seam } }: JobSheetInput): Secti
               ]
             : []),
           'spraying: outdoors or in an extracted booth, with the mask that the product names',
-          ...(blank.use === 'other'
-            ? []
-            : [
-                'not for the lip zone (20 mm below the rim) or the inside unless the coating is certified for food contact',
-              ]),
+          ...lipCautions(blank, wallLength(ground.wall)),
           "this sheet does not replace a product's own data sheet, local rules, or licensed practice where the law asks for it",
         ],
       },

@@ -27,6 +27,8 @@ export interface Work {
   readonly apart?: number;
   /** Whether anything is picked out of the film. */
   readonly isWeeded: boolean;
+  /** The films that the wrap is cut from, from the lowest up, where there are several. */
+  readonly films?: readonly string[];
   readonly hasHandle: boolean;
   readonly pieces: number;
   /** Between stacked pieces; 0 where it is left out. */
@@ -112,6 +114,26 @@ const apartSteps = (apart: number): readonly WorkStep[] =>
         ),
       ];
 
+/** A wrap in several films: what was done with the lowest is done with each. Common practice, no source. */
+function nextFilms({ films = [], isWrapLaid, job }: Work): readonly WorkStep[] {
+  const [lowest, ...above] = films;
+  if (!isWrapLaid || lowest === undefined || above.length === 0) return [];
+  const [next] = above;
+  const names =
+    above.length === 1 ? `film ${next}` : `films ${above.slice(0, -1).join(', ')} and ${above.at(-1)}`;
+  return [
+    job.film.use === 'mask'
+      ? plainStep(
+          `that was film ${lowest}; once its colour is dry, lay, trim, spray and pull ${names}, one after another`,
+          'the colour below takes no mark from film; the ends and edges of each lie where those of the one before lay',
+        )
+      : plainStep(
+          `that was film ${lowest}, the lowest; lay, close and trim ${names} over it, one after another`,
+          'the ends and edges of each lie on those of the one before; no bubble between them',
+        ),
+  ];
+}
+
 /** The steps in order. Common practice, no source. */
 export function workSequence(work: Work): readonly WorkStep[] {
   const { coats, isWrapLaid, apart = 0, isWeeded, pieces, isGores = false, job } = work;
@@ -144,8 +166,9 @@ export function workSequence(work: Work): readonly WorkStep[] {
     ...(isWrapLaid && trims
       ? [plainStep('trim the film at the lip and the foot along the collar', 'the edge is level all round')]
       : []),
+    ...(isMask ? [] : nextFilms(work)),
     ...apartSteps(apart),
-    ...(isMask ? sprayedAndPulled('film') : []),
+    ...(isMask ? [...sprayedAndPulled('film'), ...nextFilms(work)] : []),
     ...over.map((coat) => coatStep(coat, isMask ? 'colour' : 'film')),
   ];
 }

@@ -16,11 +16,12 @@ import { notedPlaces } from '../guide/noted-places.ts';
 import { stripPlaces } from '../guide/strip-places.ts';
 import type { MakeInput } from '../make-input.ts';
 import { clearFindings } from '../motifs/cleared-around.ts';
-import { type LaidMotif, laidMotifs } from '../motifs/laid-apart.ts';
+import { decoratesApart, type LaidMotif, laidMotifs } from '../motifs/laid-apart.ts';
 import { jointFindings } from '../motifs/motif-joints.ts';
 import { layersWith } from '../motifs/motif-layers.ts';
 import { checkPlaces } from '../motifs/motif-places.ts';
 import { readMotifs } from '../motifs/motifs.ts';
+import { pastBand } from '../motifs/past-band.ts';
 import { wordsOnPattern } from '../motifs/words-on-pattern.ts';
 import { reliefOf } from '../parts/relief.ts';
 import { barePlaces } from '../plan/bare-places.ts';
@@ -52,6 +53,7 @@ export function draftPieces(input: MakeInput): readonly Draft[] {
       draftPiece({ ...input, motifs, laid }, part, place, [
         ...panels.findings,
         ...jointFindings(input, laid, { joints, levels }),
+        ...pastBand(laid, whole, input.jobFile),
         ...(pattern ? wordsOnPattern(input, motifs, plan, pattern.wrap.layers) : []),
       ]),
     );
@@ -189,15 +191,6 @@ function draftPiece(input: PieceInput, piece: LaidPiece, place: PiecePlace, said
     ],
   };
 }
-
-/** Whether all that decorates is cut apart: the wrap is then a plain template, to lay it by. */
-export const decoratesApart = ({
-  job,
-  motifs,
-}: {
-  readonly job: Job;
-  readonly motifs: readonly PlacedMotif[];
-}): boolean => job.artwork === undefined && motifs.length > 0 && motifs.every(({ isApart }) => isApart);
 
 /** The job with the joints of its panels, and the heights at which it is cut level. */
 function withJoints(job: Job, { joints, levels }: Pick<PiecePlace, 'joints' | 'levels'>): Job {

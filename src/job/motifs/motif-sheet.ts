@@ -3,8 +3,9 @@ import type { Section } from '../../deliver/write-page.ts';
 import type { MotifReport } from './motif-report.ts';
 
 /** Nothing where none is cut apart. Common practice, no source. */
-export const layingSection = (motifs: readonly Pick<MotifReport, 'apart'>[]): Section[] =>
-  motifs.some(({ apart }) => apart)
+export function layingSection(motifs: readonly Pick<MotifReport, 'name' | 'apart'>[]): Section[] {
+  const first = motifs.find(({ apart }) => apart);
+  return first
     ? [
         {
           heading: 'Laying the motifs',
@@ -12,7 +13,7 @@ export const layingSection = (motifs: readonly Pick<MotifReport, 'apart'>[]): Se
             {
               kind: 'ticks',
               items: [
-                'make --print gives each a paper template, such as item-1.place.print.pdf: held by the foot or the lip and by the seam or the handle, its window is where the film goes (none where it would lie flat on no stretch of the wall)',
+                `make --print gives each a paper template, such as ${first.name}.place.print.pdf: held by the foot or the lip and by the seam or the handle, its window is where the film goes (none where it would lie flat on no stretch of the wall)`,
                 'or wrap a level paper arc at each level line, and mark the plumb line on it, measured along the arc from the seam line',
                 'hold the film on its carrier to both lines of its guide before the backing comes off',
                 'lay it from its middle outwards, then lift the carrier flat back over itself',
@@ -22,3 +23,4 @@ export const layingSection = (motifs: readonly Pick<MotifReport, 'apart'>[]): Se
         },
       ]
     : [];
+}

@@ -35,19 +35,20 @@ export function motifParts(input: MakeInput, drafts: readonly Draft[]): readonly
       stem: placed.name,
       cut: writeSvg(drawings.cut, { title: `${title}: cut`, filled: false }),
       guide: writeSvg(drawings.guide, { title: `${title}: guide`, filled: true }),
-      place: () => placementOf({ blank, laid, title: placeTitle(title, placed), units: job.units, words }),
+      place: () => placementOf({ blank, laid, title: placeTitle(job.name, placed), units: job.units, words }),
       findings: relief.findings,
       sheet: {
         says: `${placed.name}: ${placed.says}`,
         where: whereWords(placed, away).join(', '),
         size: sizeWords(placed),
-        outlines: [polygon(boxCorners(placed.motif.frame))],
+        outlines: [polygon(boxCorners(filmOfMotif(onSheet)))],
       },
     };
   });
 }
 
-const placeTitle = (title: string, { says }: PlacedMotif): string => `${title}, ${says}: where it goes`;
+const placeTitle = (job: string, placed: PlacedMotif): string =>
+  `${job}: ${calledOnGuide(placed)}: where it goes`;
 
 const sizeWords = ({ size: { across, up } }: PlacedMotif): string => `${inMm(across)} across, ${inMm(up)} up`;
 

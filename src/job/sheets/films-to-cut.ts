@@ -2,10 +2,9 @@
 import { readSvg } from '../../deliver/read-svg.ts';
 import type { Drawing, DrawnGroup, DrawnPath } from '../../drawing/drawing.ts';
 import type { Contour } from '../../geometry/contour.ts';
-import { shapeArea, signedArea } from '../../geometry/measure.ts';
-import { clippedShapes } from '../../geometry/regions.ts';
-import { chordTolerance } from '../../geometry/tolerance.ts';
+import { signedArea } from '../../geometry/measure.ts';
 import { hullOf } from '../../sheet/lay-sheets.ts';
+import { artOf, filmsOfArt } from '../blade/films-of-art.ts';
 import type { WrittenPiece } from '../deliverables.ts';
 
 /** A piece as it is cut: its file, and how far it is turned there, radians, x towards y. */
@@ -56,33 +55,6 @@ export function filmsOf(all: readonly PieceToNest[]): readonly FilmToCut[] {
   }));
   return paper.length > 0 ? [...cut, { name: paperSheets, pieces: paper }] : cut;
 }
-
-/** Each layer's film, by its colour. Layers of a piece that lie on one another are two films, though of one colour. */
-function filmsOfArt(
-  art: readonly DrawnGroup[],
-): readonly { readonly film: string; readonly group: DrawnGroup }[] {
-  const films: { film: string; group: DrawnGroup }[] = [];
-  for (const group of art) {
-    const { colour = '' } = group;
-    const isTaken = (film: string) => films.some((one) => one.film === film && lieOver(one.group, group));
-    let film = colour;
-    for (let i = 2; isTaken(film); i++) film = `${colour} (${i})`;
-    films.push({ film, group });
-  }
-  return films;
-}
-
-/** mm²: less than this is the rounding of areas that only touch. */
-const leastOver = 0.01;
-
-const lieOver = ({ paths: one }: DrawnGroup, { paths: other }: DrawnGroup): boolean =>
-  clippedShapes(one, other, 'intersection', chordTolerance).reduce(
-    (sum, shape) => sum + shapeArea(shape),
-    0,
-  ) > leastOver;
-
-const artOf = ({ groups }: Drawing): DrawnGroup[] =>
-  groups.filter(({ role, paths }) => role === 'artwork' && paths.length > 0);
 
 function filmPiece({ stem, turned }: PieceToNest, drawing: Drawing, art: readonly DrawnGroup[]): FilmPiece {
   const outlines = drawing.groups.filter(({ role }) => role === 'outline').flatMap(({ paths }) => paths);

@@ -9,18 +9,22 @@ import type { Levels } from '../plan/panel-places.ts';
 import { type LevelPlace, levelLetters } from '../plan/panel-places.ts';
 import type { SheetPiece } from './film-piece.ts';
 
-/** Rows of drafts, `files` being the names of their cut files. */
+/** Rows of drafts, `files` being the names of their cut files; a wrap that is not laid is a template of paper. */
 export function piecesOfDrafts(
   drafts: readonly Draft[],
   files: readonly string[],
   units: Units,
+  isLaid: boolean,
 ): readonly SheetPiece[] {
   const shown = (mm: number) => measuredLength(mm, units);
   return drafts.map(({ plan: { template, band }, mark, panel, level }, i) => {
     const { wall, band: onSheet } = template;
     const [foot, lip] = [girthAt(wall, onSheet.from), girthAt(wall, onSheet.to)];
     return {
-      says: pieceName(mark, panel, level),
+      says: isLaid
+        ? pieceName(mark, panel, level)
+        : `${plainName(mark, panel, level)}, of paper, to try and to lay by`,
+      ...(isLaid ? {} : { material: 'paper' as const }),
       file: files[i] ?? '',
       where: `${shown(band.from)} to ${shown(band.to)}`,
       size: `girth ${shown(foot)} at the foot edge, ${shown(lip)} at the lip edge`,
@@ -29,13 +33,17 @@ export function piecesOfDrafts(
   });
 }
 
-export const piecesOfParts = (parts: readonly Part[]): readonly SheetPiece[] =>
-  parts.flatMap(({ stem, material, sheet }) => {
+/** Rows of parts, `files` being the names of their cut files. */
+export const piecesOfParts = (parts: readonly Part[], files: readonly string[]): readonly SheetPiece[] =>
+  parts.flatMap(({ material, sheet }, i) => {
     if (!sheet) return [];
     const { outlines, ...told } = sheet;
     const film = outlines.map((border) => ({ outline: border, count: 1 }));
-    return [{ ...told, file: `${stem}.cut.svg`, film, ...(material ? { material } : {}) }];
+    return [{ ...told, file: files[i] ?? '', film, ...(material ? { material } : {}) }];
   });
+
+const plainName = (mark: string, panel: Draft['panel'], level: LevelPlace): string =>
+  mark === '' ? 'the plain wrap' : pieceName(mark, panel, level);
 
 function pieceName(mark: string, panel: Draft['panel'], level: LevelPlace): string {
   if (mark === '') return 'the wrap';

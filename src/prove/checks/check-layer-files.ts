@@ -1,5 +1,6 @@
 // Do cut files of single layers fall together: each with the outline and the marks of its guide where the guide has them, and its
 // art where the guide shows it?
+import type { Contour } from '../../geometry/contour.ts';
 import { NearestFinder } from '../../geometry/nearest.ts';
 import { distance } from '../../geometry/point.ts';
 import { precision } from '../../geometry/tolerance.ts';
@@ -13,11 +14,23 @@ import { samplesOn } from '../written/samples.ts';
 /** How far away a line's twin is looked for, mm; none within it counts as this far. */
 const reach = 10;
 
-/** How far the lines of a role are from those of the guide, and the guide's from them, mm. */
+/** Whether a line lies on a file's page. */
+const isOnPage = ({ segments }: Contour, { units }: DeliveredFile): boolean =>
+  segments.every(({ from: { x, y } }) => x >= 0 && y >= 0 && x <= units.across && y <= units.up);
+
+/**
+ * How far the lines of a role are from those of the guide, and the guide's from them, mm. The guide's squares lie past the page, and
+ * what has a name there is laid by: neither is cut.
+ */
 function straying(file: DeliveredFile, guide: DeliveredFile, role: string): number {
   const reading = new Reading();
-  const [ours, theirs] = [file, guide].map((of) => reading.contours(of, groupsIn(of, role), asIs));
-  if (!ours || !theirs || reading.faults.length > 0) return Number.NaN;
+  const ours = reading.contours(file, groupsIn(file, role), asIs);
+  const nameless = groupsIn(guide, role).map((group) => ({
+    ...group,
+    paths: group.paths.filter(({ id }) => id === undefined),
+  }));
+  const theirs = reading.contours(guide, nameless, asIs).filter((line) => isOnPage(line, file));
+  if (reading.faults.length > 0) return Number.NaN;
   if (ours.length !== theirs.length) return Number.NaN;
   const off = (from: typeof ours, to: typeof ours) => {
     const finder = new NearestFinder(to);

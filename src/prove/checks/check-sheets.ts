@@ -169,6 +169,18 @@ function pastMargin({ units }: DeliveredFile, found: readonly Found[], { across,
   return Math.max(0, units.across - across, units.up - up, ...past);
 }
 
+const plainWrap = /wrap(?:-\w+)?$/;
+const motif = /^(?:item|lettering)-\d+$/;
+
+/** Whether a piece without art may be the paper that a vessel's motifs are laid by: those of a list have its folder before their names. */
+function isTemplate(stem: string, parts: ReadonlyMap<string, DeliveredFile>): boolean {
+  const folder = stem.replace(plainWrap, '');
+  return (
+    plainWrap.test(stem) &&
+    [...parts.keys()].some((name) => name.startsWith(folder) && motif.test(name.slice(folder.length)))
+  );
+}
+
 /** Rows of the sheets, whose pieces come from `parts`, by the stems of their files. */
 export function sheetChecks(
   sheets: readonly DeliveredSheet[],
@@ -191,7 +203,10 @@ export function sheetChecks(
           (sum, { found, times }) => sum + times * found.filter((piece) => piece.stem === stem).length,
           0,
         );
-    if (own.size === 0) return Math.abs(laidOn(() => true) - asked.batch);
+    if (own.size === 0) {
+      const laid = laidOn(() => true);
+      return laid === 0 && isTemplate(stem, parts) ? 0 : Math.abs(laid - asked.batch);
+    }
     const each = [...own].map((layer) => Math.abs(laidOn(({ layers }) => layers.has(layer)) - asked.batch));
     const strange = laidOn(({ layers }) => ![...own].some((layer) => layers.has(layer)));
     return each.reduce((sum, count) => sum + count, strange);

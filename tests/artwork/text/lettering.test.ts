@@ -94,9 +94,13 @@ describe('words of the bundled font', () => {
       }
   });
 
-  test('leave out what the font has no letter for, and go on as if it were not there', () => {
+  test('show what the font has no letter for as left out, once a run of it', () => {
     expect(other.charToGlyph('漢').index).toBe(0);
-    expect(words('漢', 5)).toEqual([]);
-    expectAlike(words('a漢b', 5), otherWords('ab', 5), 'a letter that is left out');
+    for (const [text, shown] of [
+      ['a漢b', 'a[…]b'],
+      ['"\u05e9\u05dc\u05d5\u05dd \u05e8\u05d5\u05ea", 12 mm', '"[…]", 12 mm'],
+      ['\u0628\u0650\u0633\u0652 and ☕', '[…] and […]'],
+    ] as const)
+      expectAlike(words(text, 5), otherWords(shown, 5), text);
   });
 });

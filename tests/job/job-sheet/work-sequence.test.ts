@@ -81,3 +81,15 @@ test('film that is a mask itself is sprayed over and pulled, and what is laid la
     inOrder(places(all, ['lay the film', 'lap', 'trim', 'spray', 'pull the film', 'over the colour'])),
   ).toBe(true);
 });
+
+test.each([
+  ['decal', 'lay, close and trim films b and c over it'],
+  ['mask', 'lay, trim, spray and pull films b and c'],
+] as const)('films of a %s are named from the lowest up', (use, says) => {
+  const work = { coats: [], isWeeded: true, hasHandle: false, pieces: 1, films: ['a', 'b', 'c'] };
+  const told = (isWrapLaid: boolean) =>
+    workSequence({ ...work, job: { ...job, film: { use } }, isWrapLaid }).map(({ does }) => does);
+  expect(told(true).at(-1)).toContain('film a');
+  expect(told(true).at(-1)).toContain(says);
+  expect(told(false).join()).not.toContain('film a');
+});
