@@ -28,6 +28,9 @@ export interface FlatWindow extends SizedCanvas {
   readonly showWhole: () => void;
 }
 
+/** Room above and below the pieces for their ticks and the words beside them, more than a window leaves by itself, mm. */
+const marks = 3;
+
 export function useFlatWindow(): FlatWindow {
   const sized = useSizedCanvas();
   const view = useSignal<SheetView | undefined>(undefined);
@@ -39,7 +42,10 @@ export function useFlatWindow(): FlatWindow {
     return flatLaid.value && laidOut(flatLaid.value.view);
   });
   const showWhole = () => {
-    if (laid.value && sized.size.value.width > 0) view.value = fitting(laid.value.box, sized.size.value);
+    if (!laid.value || sized.size.value.width === 0) return;
+    const { box } = laid.value;
+    const shown = { ...box, minY: box.minY - marks, maxY: box.maxY + marks };
+    view.value = fitting(shown, sized.size.value);
   };
   const open = { ...sized, view, laid, hidden, measuring, measured, showWhole };
   useWholeShown(open);
