@@ -140,6 +140,7 @@ test('a line too light for paper is drawn darker, and read back in its own colou
     { x: 5, y: 1 },
     { x: 5, y: 5 },
   ]);
+  const drawn = new Set<string | undefined>();
   for (const [colour, isSeen] of [
     ['#ffffff', false],
     ['#f4efe2', false],
@@ -149,5 +150,8 @@ test('a line too light for paper is drawn darker, and read back in its own colou
     const text = writeSvg({ width: 9, height: 9, groups }, { title: 'x', filled: false });
     expect(text.includes(`stroke="${colour}"`)).toBe(isSeen);
     expect(readSvg(text, 'x').groups[0]?.colour).toBe(colour);
+    drawn.add(/ stroke="(#......)"/.exec(text)?.[1]);
   }
+  // Programs of cutters may tell layers by the colours of their lines.
+  expect(drawn.size).toBe(3);
 });
