@@ -12,6 +12,7 @@ import {
   busy,
   codeOf,
   files,
+  isOwn,
   making,
   moveReady,
   type Owner,
@@ -46,6 +47,10 @@ export class Delivery {
 
   get #staging(): string {
     return join(this.#folder, stagingName);
+  }
+
+  get #making(): string {
+    return join(this.#folder, `${making}${process.pid}`);
   }
 
   /** Take the folder for this run alone, before there is anything to write. @throws Refused where another run has it. */
@@ -125,9 +130,19 @@ export class Delivery {
   }
 
   async #open(): Promise<void> {
-    await mkdir(this.#folder, { recursive: true });
-    await recover(this.#folder);
-    const made = join(this.#folder, `${making}${process.pid}`);
+    for (const signal of signalNames) process.once(signal, this.#stopped);
+    try {
+      await mkdir(this.#folder, { recursive: true });
+      await recover(this.#folder);
+      await this.#take();
+    } catch (fault) {
+      this.#letGo();
+      throw fault;
+    }
+  }
+
+  async #take(): Promise<void> {
+    const made = this.#making;
     const self: Owner = { pid: process.pid, host: hostname() };
     try {
       await mkdir(join(made, files), { recursive: true });
@@ -139,17 +154,13 @@ export class Delivery {
       throw ['ENOTEMPTY', 'EEXIST', 'EPERM'].includes(codeOf(fault)) ? busy(this.#folder) : fault;
     }
     this.#isOpen = true;
-    for (const signal of signalNames) process.once(signal, this.#stopped);
   }
 
   readonly #stopped = async (signal: keyof typeof signals): Promise<void> => {
     this.#isStopping = true;
-    try {
-      // A file on its way into it may come in between.
-      rmSync(this.#staging, { recursive: true, force: true, maxRetries: 5, retryDelay: 20 });
-    } catch {
-      // The next run takes it away.
-    }
+    takeAway(this.#making);
+    // Where it was to become ours just now another run's may stand.
+    if (this.#isOpen || isOwn(this.#staging)) takeAway(this.#staging);
     process.stderr.write(`${await this.#onStop()}\n`);
     process.exit(signals[signal]);
   };
@@ -171,6 +182,22 @@ export class Delivery {
       throw new Refused([stop('unwritable', { file: this.#folder }, says)]);
     }
   }
+}
+
+/** How often what stands in the way of taking a folder away is waited for, and how long, ms. */
+const waits = { times: 5, each: 20 };
+
+/** Take a folder away, as far as that can be done at once: what is left the next run takes away. */
+function takeAway(folder: string): void {
+  const still = new Int32Array(new SharedArrayBuffer(4));
+  for (let i = 0; i < waits.times; i++)
+    try {
+      rmSync(folder, { recursive: true, force: true });
+      return;
+    } catch {
+      // A file on its way into it came in between: node's own retries do not look for it.
+      Atomics.wait(still, 0, 0, waits.each);
+    }
 }
 
 const signalNames = Object.keys(signals) as readonly (keyof typeof signals)[];

@@ -125,9 +125,18 @@ function parsed(text: string): unknown {
   }
 }
 
+/** Whether a staging folder is this run's. */
+export function isOwn(staging: string): boolean {
+  const note = join(staging, owner);
+  const { pid, host } = ownerIn(existsSync(note) ? readFileSync(note, 'utf8') : '');
+  return pid === process.pid && host === hostname();
+}
+
+const ownerIn = (text: string): Partial<Owner> => (parsed(text) ?? {}) as Partial<Owner>;
+
 async function isAlive(staging: string): Promise<boolean> {
   const text = await readFile(join(staging, owner), 'utf8').catch(() => '');
-  const { pid, host } = (parsed(text) ?? {}) as Partial<Owner>;
+  const { pid, host } = ownerIn(text);
   // A run notes itself before anything else: one that did not is none, or its note was lost.
   if (typeof pid !== 'number' || typeof host !== 'string') return false;
   // Of another machine it can't be told: it is taken as alive.

@@ -95,6 +95,25 @@ describe('a run that the maker stops', () => {
     expect(hiddenIn('out')).toEqual([]);
   });
 
+  // Killed there it left its folder without a word.
+  test('while it takes its folder says so, and leaves nothing', patience, async () => {
+    expect((await run(unroll(6), { cwd: shop.folder })).status).toBe(0);
+    const hook = atCalls(`if (name === 'rename') { ${stops('SIGHUP')} }`);
+    const { status, lines } = await run(unroll(9), { cwd: shop.folder, alone: true, hook });
+    expect([status, lines]).toEqual([129, ['stopped: out is as it was']]);
+    expect(textsIn('out')).toEqual(older);
+    expect(hiddenIn('out')).toEqual([]);
+  });
+
+  test('while a file is on its way takes that away too', patience, async () => {
+    expect((await run(unroll(6), { cwd: shop.folder })).status).toBe(0);
+    const hook = atCalls(
+      `if (count === 6) { ${stops('SIGINT')} } if (count > 6 && name === 'rmSync' && (globalThis.left ??= 3) > 0) { globalThis.left -= 1; ${fails('ENOTEMPTY')} }`,
+    );
+    const { status } = await run(unroll(9), { cwd: shop.folder, alone: true, hook });
+    expect([status, hiddenIn('out')]).toEqual([130, []]);
+  });
+
   // A file that was still being written made the folder it was in stay, and that ended in a stack trace.
   test(
     'while what it leaves can not be taken away says so no less, and the next run takes it away',

@@ -154,6 +154,8 @@ test('fonts changed at random letter a text or are refused in words', patient, a
       }
     });
     if (fault !== undefined) faults.push({ seed, input: text, fault });
+    // What shapes text frees its fonts only between turns: of twenty thousand in one it ran out of room, and failed later.
+    if (seed % 100 === 0) await new Promise((resolve) => setTimeout(resolve));
   }
   expect(faults).toEqual([]);
 });

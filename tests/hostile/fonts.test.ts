@@ -5,6 +5,7 @@ import { plainFont, setText } from '../job/a-font.ts';
 import { withTable } from './a-font-table.ts';
 import { faultOf } from './fuzz.ts';
 import {
+  branchingFont,
   fontOf,
   glyphCount,
   lineGlyph,
@@ -125,6 +126,13 @@ const made: readonly (readonly [what: string, font: () => Buffer, says: RegExp, 
     /cut short, or damaged/,
   ],
   ['of outlines by routines', () => routineFont(font, T, false), /^5 shapes$/],
+  // As many calls as are followed come to 10,000 boxes and more.
+  [
+    'of which routines call the next twenty times each, nine deep',
+    () => branchingFont(font, T, 9, 20),
+    /^a\.ttf: is damaged: its letters are a scribble/,
+  ],
+  ['of which routines call the next twice, sixty deep', () => branchingFont(font, T, 60, 2), /^misses T$/],
   ['of which a routine calls itself', () => routineFont(font, T, true), /^misses T$/],
 ];
 

@@ -178,18 +178,28 @@ const number = (value: number): Buffer => Buffer.concat([Buffer.from([28]), word
 const [moveTo, across, up, back, end, call] = [21, 6, 7, 11, 14, 29];
 /** A routine of fewer than 1240 is called by its number less 107. */
 const calling = (routine: number): Buffer => Buffer.concat([number(routine - 107), Buffer.from([call])]);
+/** Begun below where it ends, so that as many as there are lie on one another. */
 const boxDrawn = Buffer.concat(
-  [[0], [0, moveTo], [500, across], [700, up], [-500, across]].map(([value = 0, ...operator]) =>
+  [[0], [-700, moveTo], [500, across], [700, up], [-500, across]].map(([value = 0, ...operator]) =>
     Buffer.concat([number(value), Buffer.from(operator)]),
   ),
 );
 
 /** The font with boxes for outlines, of the form of curves that calls routines: one glyph draws its own by the first. */
-export function routineFont(font: Buffer, glyph: number, isLooped: boolean): Buffer {
+export const routineFont = (font: Buffer, glyph: number, isLooped: boolean): Buffer =>
+  routinesFont(font, glyph, [isLooped ? [calling(0)] : [boxDrawn]]);
+
+/** The same whose first routine calls the second so many times, and so on, to a box. */
+export const branchingFont = (font: Buffer, glyph: number, deep: number, wide: number): Buffer =>
+  routinesFont(font, glyph, [
+    ...Array.from({ length: deep }, (_, i) => Array.from({ length: wide }, () => calling(i + 1))),
+    [boxDrawn],
+  ]);
+
+function routinesFont(font: Buffer, glyph: number, drawn: readonly (readonly Buffer[])[]): Buffer {
   const tables = tablesIn(font);
   const kept = new Set(['cmap', 'head', 'hhea', 'hmtx', 'maxp', 'name', 'OS/2', 'post']);
   for (const tag of tables.keys()) if (!kept.has(tag)) tables.delete(tag);
-  const routine = Buffer.concat([isLooped ? calling(0) : boxDrawn, Buffer.from([back])]);
   const glyphs = Array.from({ length: glyphCount(tables) }, (_, i) =>
     Buffer.concat([i === glyph ? calling(0) : boxDrawn, Buffer.from([end])]),
   );
@@ -197,7 +207,7 @@ export function routineFont(font: Buffer, glyph: number, isLooped: boolean): Buf
     Buffer.from([1, 0, 4, 4]),
     listOf([Buffer.from('A')]),
     listOf([]),
-    listOf([routine]),
+    listOf(drawn.map((steps) => Buffer.concat([...steps, Buffer.from([back])]))),
     listOf(glyphs),
   ];
   /** Where the outlines stand, and a private part of nothing. */
