@@ -148,7 +148,7 @@ class AreaReader {
     for (const part of parts) {
       const own = this.#shown(part, item);
       if (part.hides) shapes = clippedShapes(shapes, own, 'difference', chordTolerance);
-      else shapes.push(...own);
+      else for (const shape of own) shapes.push(shape);
     }
     if (parts.length > 1 && isTangled(contoursIn(shapes), mostCrossings))
       throw tooTangled({ file: this.#file, element: elementOf(item) });

@@ -222,7 +222,7 @@ function layersOf(areas: readonly SeenArea[]): TileLayer[] {
   const byColour = new Map<string, Shape[]>();
   for (const { colour, shapes } of areas) {
     const layer = byColour.get(colour) ?? [];
-    layer.push(...shapes);
+    for (const shape of shapes) layer.push(shape);
     byColour.set(colour, layer);
   }
   return [...byColour].map(([colour, shapes]) => ({ name: colour, colour, shapes }));

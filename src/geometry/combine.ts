@@ -46,12 +46,14 @@ export function combine(
     operation === 'union' && clip.length > 0
       ? { sets: [], others: subject.map((_, i) => i) }
       : sourcesApart(subject, clip, apart / units);
-  const found = sets.flatMap(({ members, around }) =>
+  const apartFound = sets.flatMap(({ members, around }) =>
     combined(pick(members), [], around, { operation, fill, units }),
   );
-  if (others.length > 0 || operation === 'union')
-    found.push(...combined(pick(others), theirs, 0, { operation, fill, units }));
-  return found.sort((a, b) => a.first - b.first);
+  const otherFound =
+    others.length > 0 || operation === 'union'
+      ? combined(pick(others), theirs, 0, { operation, fill, units })
+      : [];
+  return [...apartFound, ...otherFound].sort((a, b) => a.first - b.first);
 }
 
 /** Sources in boxes farther apart than this, in grid units, have nothing to do with one another. */

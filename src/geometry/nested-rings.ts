@@ -38,7 +38,7 @@ export function regionsOfRings(rings: readonly GridRing[]): GridRegion[] {
   for (let outer = left.pop(); outer !== undefined; outer = left.pop()) {
     const holes = held(outer);
     regions.push({ outer: rings[outer] ?? [], holes: holes.map((hole) => rings[hole] ?? []) });
-    for (const hole of holes.toReversed()) left.push(...held(hole).toReversed());
+    for (const hole of holes.toReversed()) for (const island of held(hole).toReversed()) left.push(island);
   }
   return regions;
 }

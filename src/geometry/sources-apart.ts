@@ -31,13 +31,13 @@ export function sourcesApart(
   const boxes = subject.map((source) => grow(chordBox(source), near));
   const edges = new ClipEdges(clip);
   const sets: ApartSet[] = [];
-  const others: number[] = [];
+  const others: (readonly number[])[] = [];
   for (const members of boxesSideBySide(boxes)) {
     const at = firstCorner(subject[members[0] ?? 0]);
-    if (!at || members.some((i) => edges.meet(boxes[i]))) others.push(...members);
+    if (!at || members.some((i) => edges.meet(boxes[i]))) others.push(members);
     else sets.push({ members, around: edges.around(at) });
   }
-  return { sets, others: others.sort((a, b) => a - b) };
+  return { sets, others: others.flat().sort((a, b) => a - b) };
 }
 
 const chordsIn = (sources: readonly Source[]): number =>

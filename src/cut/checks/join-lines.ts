@@ -81,7 +81,7 @@ function outlineOf(colour: string, chain: readonly Contour[], pieces: readonly C
   const segments: Segment[] = [];
   let widest = { gap: 0, at: startOf(chain[0] ?? { closed: false, segments: [] }) };
   chain.forEach((contour, i) => {
-    segments.push(...contour.segments);
+    for (const segment of contour.segments) segments.push(segment);
     const [from, to] = [endOf(contour), startOf(chain[(i + 1) % chain.length] ?? contour)];
     const gap = distance(from, to);
     if (gap > widest.gap) widest = { gap, at: from };

@@ -4,6 +4,7 @@ import { batchesApart, chordsAbout } from '../../geometry/batches.ts';
 import { boxOfPoints, grow, hullBox } from '../../geometry/box.ts';
 import { BoxIndex } from '../../geometry/box-index.ts';
 import type { Contour } from '../../geometry/contour.ts';
+import { least } from '../../geometry/extremes.ts';
 import { distance, type Point } from '../../geometry/point.ts';
 import { joinTolerance } from '../../geometry/tolerance.ts';
 import { eachNearPair, type LineChords, lineChords } from './line-chords.ts';
@@ -63,7 +64,7 @@ export function openLines(lines: readonly DrawnLine[]): OpenLine[] {
       line: one.line,
       at: one.to,
       size: distance(one.from, one.to),
-      nearest: gaps.length === 0 ? undefined : Math.min(...gaps),
+      nearest: gaps.length === 0 ? undefined : least(gaps),
     };
   });
 }

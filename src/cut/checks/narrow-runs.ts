@@ -192,7 +192,7 @@ export function narrowRuns(chords: EdgeChords, discs: EdgeDiscs, limit: number):
   for (let i = 0; i < discs.chord.length; ) {
     let j = i + 1;
     while (j < discs.chord.length && contourOf(j) === contourOf(i)) j += 1;
-    runs.push(...reader.runsOf(i, j));
+    for (const run of reader.runsOf(i, j)) runs.push(run);
     i = j;
   }
   return runs;

@@ -42,8 +42,8 @@ export function measuredMends(
   mended: readonly Shape[],
   { near, most }: MoveOptions,
 ): Mend[] {
-  const mends: PlacedMend[] = [];
-  for (const round of rounds) mends.push(...newIn(round, mends, near));
+  let mends: readonly PlacedMend[] = [];
+  for (const round of rounds) mends = [...mends, ...newIn(round, mends, near)];
   const moved = mends.map(() => 0);
   const places = new MendPlaces(mends);
   for (const { at, far } of movesOf(drawn, mended, most)) {

@@ -50,17 +50,15 @@ export function mendFilm(film: readonly Shape[], limits: CutLimits): MendedFilm 
   for (let round = 0; round < mostRounds; round++) {
     const faults = filmFaults(shapes, { limits, tolerance: widthTolerance });
     if (faults.length === 0) break;
-    const mends: PlacedMend[] = [];
-    rounds.push(mends);
-    for (const step of [thicken, closeGaps, roundPoints]) {
+    const steps: (readonly PlacedMend[])[] = [];
+    // Specks last: one may be large enough once it is thickened.
+    for (const step of [thicken, closeGaps, roundPoints, dropSpecks]) {
       const done = step(shapes, faults, limits);
       shapes = done.shapes;
-      mends.push(...done.mends);
+      steps.push(done.mends);
     }
-    // A speck may be large enough once it is thickened.
-    const done = dropSpecks(shapes, limits);
-    shapes = done.shapes;
-    mends.push(...done.mends);
+    const mends = steps.flat();
+    rounds.push(mends);
     // What this round could not mend no other round will.
     if (mends.length === 0) break;
   }
@@ -216,7 +214,7 @@ function roundPoints(shapes: readonly Shape[], faults: readonly FilmFault[], lim
   return { shapes: left, mends: points.map((point) => placed('point-rounded', point)) };
 }
 
-function dropSpecks(shapes: readonly Shape[], { minPiece }: CutLimits): Step {
+function dropSpecks(shapes: readonly Shape[], _: readonly FilmFault[], { minPiece }: CutLimits): Step {
   const sized = shapes.map((shape) => ({ shape, area: shapeArea(shape) }));
   const isSpeck = ({ area }: { readonly area: number }) => area < minPiece;
   return {

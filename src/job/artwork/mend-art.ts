@@ -9,6 +9,7 @@ import type { DrawnLine } from '../../drawing/drawn-line.ts';
 import { type Finding, note, type Where } from '../../finding.ts';
 import { boxCorners, hullBox } from '../../geometry/box.ts';
 import { polygon, type Shape } from '../../geometry/contour.ts';
+import { most } from '../../geometry/extremes.ts';
 import type { Point } from '../../geometry/point.ts';
 import { clippedShapes, filledShapes } from '../../geometry/regions.ts';
 import { chordTolerance } from '../../geometry/tolerance.ts';
@@ -96,7 +97,10 @@ function bareOf(mask: readonly Shape[]): Shape[] {
 
 /** The farthest that any edge was moved, mm; what was dropped or joined counts as none. */
 export const largestMove = (mends: readonly LayerMend[]): number =>
-  Math.max(0, ...mends.map(({ moved }) => moved));
+  most(
+    mends.map(({ moved }) => moved),
+    0,
+  );
 
 const kinds = ['outline-joined', 'thickened', 'gap-closed', 'point-rounded', 'speck-dropped'] as const;
 

@@ -64,7 +64,8 @@ export function filmBeyond(
     const shown = shownOf(home, direction, frame, length);
     if ((i === 0 && j === 0) || !shown) continue;
     // Where a copy stands flush with the border, its own hair lies beyond it.
-    found.push(...within(filmAlong(drawn, home, direction), shown.from, shown.to));
+    for (const stretch of within(filmAlong(drawn, home, direction), shown.from, shown.to))
+      found.push(stretch);
   }
   return together(found);
 }

@@ -1,6 +1,7 @@
 // Between which rows of a pattern a band can end so that no motif is cut: level gaps in what is drawn, and the rows from one to another.
 
 import type { Tile } from '../../artwork/tile.ts';
+import { most } from '../../geometry/extremes.ts';
 import { tightBox } from '../../geometry/measure.ts';
 
 /** From where to where something stands, heights above the drawing's lower edge, drawn mm. */
@@ -40,13 +41,19 @@ export function rowEnds(extents: readonly Extent[], row: number): readonly numbe
   const [first] = standing;
   if (!first) return [0];
   const gaps: Extent[] = [];
-  let reached = Math.max(first.to, ...standing.map(({ to }) => to - row));
+  let reached = most(
+    standing.map(({ to }) => to - row),
+    first.to,
+  );
   for (const { from, to } of standing.slice(1)) {
     if (from > reached) gaps.push({ from: reached, to: from });
     reached = Math.max(reached, to);
   }
   if (first.from + row > reached) gaps.push({ from: reached, to: first.from + row });
-  const highest = Math.max(0, ...gaps.map(({ from, to }) => to - from));
+  const highest = most(
+    gaps.map(({ from, to }) => to - from),
+    0,
+  );
   const least = Math.max(leastOfRow * row, leastOfHighest * highest);
   const middles = gaps
     .filter(({ from, to }) => to - from >= least)

@@ -2,6 +2,7 @@
 // be too small to hold, taken out.
 import { type Box, movedBox } from '../../geometry/box.ts';
 import type { Shape } from '../../geometry/contour.ts';
+import { least } from '../../geometry/extremes.ts';
 import type { Point } from '../../geometry/point.ts';
 import { precision } from '../../geometry/tolerance.ts';
 import { type Template, turnOfEdge } from '../../unroll/template.ts';
@@ -186,8 +187,7 @@ export function edgesLaid(
     | undefined,
   ground: EdgeGround,
 ): EdgesLaid {
-  const smallest = (of: BandEnd) =>
-    Math.min(...slivers.filter(({ end }) => end === of).map(({ area }) => area));
+  const smallest = (of: BandEnd) => least(slivers.filter(({ end }) => end === of).map(({ area }) => area));
   return {
     slivers: counted(slivers, ground).map((left) => ({ ...left, smallest: smallest(left.end) })),
     ...(faded

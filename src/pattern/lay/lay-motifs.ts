@@ -131,7 +131,7 @@ export function repeatedAround(
       own.forEach((shapes, layer) => {
         const turned = shapes.map((shape) => turnedBy(ground, shape, k / parts));
         const kept = isWhole ? turned : cutAtRim(turned, rim);
-        layers[layer]?.push(...kept);
+        for (const shape of kept) layers[layer]?.push(shape);
       });
     }
   }

@@ -173,7 +173,7 @@ export function cellOf(period: LaidPeriod, window: CellWindow): Cell {
       rubs ||= kept.some(isOnBorder);
       const parts = chainsOf(kept, sideOf);
       if (parts === undefined) rings.push({ boundary: { runs: kept }, region });
-      else chains.push(...parts.map((part) => ({ ...part, region })));
+      else for (const part of parts) chains.push({ ...part, region });
     }
   });
   return {
