@@ -4,6 +4,7 @@ import { readTile } from '../../src/artwork/tile.ts';
 import { edgeChords } from '../../src/cut/checks/edge-chords.ts';
 import { edgeDiscs } from '../../src/cut/checks/edge-discs.ts';
 import { joinedOutlines } from '../../src/cut/checks/join-lines.ts';
+import { openLines } from '../../src/cut/checks/line-faults.ts';
 import { narrowRuns } from '../../src/cut/checks/narrow-runs.ts';
 import { mendFilm } from '../../src/cut/mend/mend.ts';
 import { chorded, type Source } from '../../src/geometry/chords.ts';
@@ -113,4 +114,15 @@ test('narrow runs along one contour', () => {
 test('mends', () => {
   const specks = places.map((at) => ({ contours: [polygon(box(at, 1.5))] }));
   expect(withLittleStack(() => mendFilm(specks, limits)).mends).toHaveLength(pastRoom);
+});
+
+test('ends of open lines close together: each is told the nearest, not held against all', () => {
+  // Strokes 0.1 long, 0.15 from one to the next: each ends 0.05 from the next of its row.
+  const strokes = many.map((i) => {
+    const [x, y] = [0.15 * (i % columns), 0.15 * Math.floor(i / columns)];
+    const segments = [line({ x, y }, { x: x + 0.1, y })];
+    return { id: undefined, colour: '#000000', contours: [{ closed: false, segments }] };
+  });
+  const gaps = new Set(openLines(strokes).map(({ nearest }) => nearest?.toFixed(6)));
+  expect([...gaps]).toEqual(['0.050000']);
 });

@@ -1,10 +1,9 @@
 // What is wrong with lines as they were drawn: open, crossing themselves, with nodes closer than a blade can step.
 import type { DrawnLine } from '../../drawing/drawn-line.ts';
 import { batchesApart, chordsAbout } from '../../geometry/batches.ts';
-import { boxOfPoints, grow, hullBox } from '../../geometry/box.ts';
+import { hullBox } from '../../geometry/box.ts';
 import { BoxIndex } from '../../geometry/box-index.ts';
 import type { Contour } from '../../geometry/contour.ts';
-import { least } from '../../geometry/extremes.ts';
 import { distance, type Point } from '../../geometry/point.ts';
 import { joinTolerance } from '../../geometry/tolerance.ts';
 import { eachNearPair, type LineChords, lineChords } from './line-chords.ts';
@@ -48,25 +47,47 @@ export function openLines(lines: readonly DrawnLine[]): OpenLine[] {
       return ends ? [{ line, colour, ...ends }] : [];
     }),
   );
-  const places = open.flatMap(({ from, to }) => [from, to]);
-  const index = new BoxIndex(places.length, (add) => {
-    for (const { x, y } of places) add(x, y, x, y);
-  });
-  return open.map((one, i) => {
-    const gaps = [one.from, one.to].flatMap((end) => {
-      const box = grow(boxOfPoints([end]), farthestEnd);
-      return index
-        .meeting(box.minX, box.minY, box.maxX, box.maxY)
-        .filter((n) => n >> 1 !== i && open[n >> 1]?.colour === one.colour)
-        .map((n) => distance(places[n] ?? end, end));
+  const finders = new Map(
+    [...new Set(open.map(({ colour }) => colour))].map((colour) => [
+      colour,
+      new EndFinder(open.filter((one) => one.colour === colour)),
+    ]),
+  );
+  return open.map((one) => ({
+    line: one.line,
+    at: one.to,
+    size: distance(one.from, one.to),
+    nearest: finders.get(one.colour)?.nearest(one),
+  }));
+}
+
+/** The ends of open lines, indexed. */
+class EndFinder {
+  readonly #ends: readonly { readonly of: Ends; readonly at: Point }[];
+  readonly #index: BoxIndex;
+
+  constructor(open: readonly Ends[]) {
+    this.#ends = open.flatMap((of) => [
+      { of, at: of.from },
+      { of, at: of.to },
+    ]);
+    this.#index = new BoxIndex(this.#ends.length, (add) => {
+      for (const { at } of this.#ends) add(at.x, at.y, at.x, at.y);
     });
-    return {
-      line: one.line,
-      at: one.to,
-      size: distance(one.from, one.to),
-      nearest: gaps.length === 0 ? undefined : least(gaps),
-    };
-  });
+  }
+
+  /** mm from an end of a line to the nearest of another's; undefined where there is none near. */
+  nearest(one: Ends): number | undefined {
+    const gaps = [one.from, one.to].flatMap((end) =>
+      // Of three at least one is of another line.
+      this.#index.nearest(end.x, end.y, 3).flatMap((n) => {
+        const other = this.#ends[n];
+        return other && other.of !== one ? [distance(other.at, end)] : [];
+      }),
+    );
+    const gap = Math.min(...gaps);
+    return gap <= farthestEnd ? gap : undefined;
+  }
 }
 
 /** Longest chord for crossings, mm. */
