@@ -1,4 +1,5 @@
 // A page of words, tables and pictures laid out on sheets of paper.
+import { widthOf } from '../drawing/broken-lines.ts';
 import type { DrawnGroup } from '../drawing/drawing.ts';
 import { shiftedGroups } from '../drawing/drawing.ts';
 import { translation } from '../geometry/affine.ts';
@@ -33,7 +34,8 @@ export function pageOnPaper(page: Page, { paper, words, bold, pictureOf }: OnPap
   return sheets.map((sheet, i) => {
     const says = `${page.title}: page ${i + 1} of ${sheets.length}`;
     const at = [margin, paper.up - footWords.up] as const;
-    return sheetPage(sheet, paper, wordsAt(says, { words, em: footWords.em }, ...at, colours.quiet));
+    const em = footWords.em * Math.min(1, width / widthOf(says, { words, em: footWords.em }));
+    return sheetPage(sheet, paper, wordsAt(says, { words, em }, ...at, colours.quiet));
   });
 }
 

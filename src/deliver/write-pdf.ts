@@ -6,7 +6,7 @@ import { type Box, boxesMeet, hullBox } from '../geometry/box.ts';
 import type { Contour } from '../geometry/contour.ts';
 import { packed } from './compress.ts';
 import type { Page } from './pages.ts';
-import { artworkOpacity, colours, dashes, lineWidth, lookOf } from './write-svg.ts';
+import { artworkOpacity, colours, dashes, lineWidth, lookOf, seenOnPaper } from './write-svg.ts';
 
 /** PDF counts in points, 72 to the inch. */
 const pointsPerMm = 72 / 25.4;
@@ -116,7 +116,7 @@ function drawGroup(document: PDFDocument, group: DrawnGroup): void {
     }
     if (isWords) continue;
     trace(document, contours);
-    document.strokeColor(line).stroke();
+    document.strokeColor(seenOnPaper(line)).stroke();
   }
 }
 

@@ -57,11 +57,15 @@ const darkened = (colour: string): string =>
     )
     .join('')}`;
 
-/** What a line of a colour is drawn in; its own is told beside it where that would not be seen. */
-const strokeText = (colour: string): string =>
-  lightness(colour) > lightest
-    ? `stroke="${darkened(colour)}" data-colour="${escapeXml(colour)}"`
-    : `stroke="${escapeXml(colour)}"`;
+/** What a line of a colour is drawn in, so that it is seen on paper. */
+export const seenOnPaper = (colour: string): string =>
+  lightness(colour) > lightest ? darkened(colour) : colour;
+
+/** Its own colour is told beside it where that would not be seen. */
+const strokeText = (colour: string): string => {
+  const seen = seenOnPaper(colour);
+  return `stroke="${escapeXml(seen)}"${seen === colour ? '' : ` data-colour="${escapeXml(colour)}"`}`;
+};
 
 /** Hairline that screens and printers still show, mm. */
 export const lineWidth = 0.15;

@@ -16,7 +16,6 @@ import type { JobSheetInput } from './job-sheet/job-sheet.ts';
 import { draftPieces } from './lay/make.ts';
 import { makeGoreFiles } from './make-gore-files.ts';
 import type { MakeFilesInput, MakeOptions } from './make-options.ts';
-import { decoratesApart } from './motifs/laid-apart.ts';
 import { type Part, placesOf } from './parts/part.ts';
 import { partsOf } from './parts/parts.ts';
 import { wrapPictures } from './pictures/wrap-pictures.ts';
@@ -25,6 +24,7 @@ import { layersAsMade, proofOfDrafts } from './proof/proof.ts';
 import { reportDrafts } from './proof/report-drafts.ts';
 import { type NestedSheets, nestSheets } from './sheets/nest-sheets.ts';
 import { joiningBlocks, piecesOfDrafts, piecesOfParts } from './sheets/sheet-pieces.ts';
+import { decoratesApart } from './typed/placed-motif.ts';
 
 /** A job worked out, before anything of it is written. */
 interface WorkedOut {
@@ -51,7 +51,7 @@ async function workedOut(input: MakeFilesInput, { sheets, search }: MakeOptions)
   }));
   const lines = [...wraps, ...parts.map((part) => ({ ...part, turned: 0 }))];
   const isShared = sheets === 'shared' && job.sheet !== undefined;
-  const film = drafts.some(decoratesApart) ? lines.slice(drafts.length) : lines;
+  const film = decoratesApart(job) ? lines.slice(drafts.length) : lines;
   const nested = await nestSheets({ job, pieces: isShared ? [] : film }, search);
   return { drafts, parts, lines, film, nested: sheetsForCutter(nested, job.name, job.cutter), isShared };
 }
@@ -82,7 +82,7 @@ function toldOnSheet(
 ): Omit<JobSheetInput, 'files'> {
   const [first] = drafts;
   if (!first) throw new Error('a job has at least one piece');
-  const isWrapLaid = !decoratesApart(first);
+  const isWrapLaid = !decoratesApart(first.job);
   const cuts = written.map((piece) =>
     filesOfPiece(piece)
       .filter(({ role }) => role === 'cut')

@@ -1,4 +1,5 @@
 // Artwork with numbered marks where something stands against cutting it, and the list of what they mean.
+import { seenOnPaper } from '../deliver/write-svg.ts';
 import { writePathData } from '../drawing/path-data.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
@@ -6,7 +7,7 @@ import type { Point } from '../geometry/point.ts';
 import type { Units } from '../lengths/length.ts';
 import { toldIn } from '../lengths/told-in.ts';
 import { type Mark, marksText, markText, mostNumbered } from './marks.ts';
-import { ink, widthsOf, wordsWith } from './profile-ink.ts';
+import { fittedSize, ink, widthsOf, wordsWith } from './profile-ink.ts';
 import { millimetres } from './rolled-path.ts';
 
 export interface InspectedSubject {
@@ -99,7 +100,11 @@ export function inspectedPicture(subject: InspectedSubject, caption: DrawWords, 
     `<svg xmlns="http://www.w3.org/2000/svg" width="${box.width}mm" height="${box.height}mm" viewBox="0 0 ${box.width} ${box.height}">\n` +
     `<title>What stands against cutting this artwork</title>\n` +
     `<rect width="${box.width}" height="${box.height}" fill="${ink.ground}"/>\n` +
-    put(title, { x: margin, y: margin + em }, { size: 1.4 * em, fill: ink.words, anchor: 'left' }).text +
+    put(
+      title,
+      { x: margin, y: margin + em },
+      { size: fittedSize(put, title, 1.4 * em, sheet - 2 * margin), fill: ink.words, anchor: 'left' },
+    ).text +
     `<g transform="translate(${millimetres(left)} ${millimetres(3.2 * em + margin + seen)})">\n` +
     (copies ? copiesText(subject, copies, em) : '') +
     `<rect width="${millimetres(width)}" height="${millimetres(height)}" fill="${copies ? 'none' : '#fff'}" stroke="${ink.quiet}" stroke-width="${millimetres(0.05 * em)}"/>\n` +
@@ -113,7 +118,7 @@ const areasText = (layers: InspectedSubject['layers'], em: number): string =>
     .flatMap(({ colour, shapes, strong }) =>
       shapes.map(
         ({ contours }) =>
-          `<path fill="${colour}" fill-opacity="${strong ? 0.85 : 0.35}" fill-rule="evenodd" stroke="${colour}" stroke-width="${millimetres(0.05 * em)}" d="${writePathData(contours, 1000)}"/>\n`,
+          `<path fill="${colour}" fill-opacity="${strong ? 0.85 : 0.35}" fill-rule="evenodd" stroke="${seenOnPaper(colour)}" stroke-width="${millimetres(0.05 * em)}" d="${writePathData(contours, 1000)}"/>\n`,
       ),
     )
     .join('');

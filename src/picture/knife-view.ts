@@ -3,7 +3,7 @@ import type { DrawWords } from '../drawing/words.ts';
 import type { Contour } from '../geometry/contour.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { chordCount, pointAt } from '../geometry/segment.ts';
-import { areaText, ink, lineText, type Pen, wordsWith } from './profile-ink.ts';
+import { areaText, fittedSize, ink, lineText, type Pen, wordsWith } from './profile-ink.ts';
 import { millimetres } from './rolled-path.ts';
 
 export interface KnifePlace {
@@ -131,6 +131,6 @@ export function knifeView({ title, places, reach, ...drawn }: KnifeSubject, capt
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" width="${box}>\n<title>The way of the knife</title>\n` +
     `<rect width="${millimetres(width)}" height="${millimetres(height)}" fill="${ink.ground}"/>\n` +
-    `${put(title, { x: gap, y: 9 }, { size: 4.5, fill: ink.words, anchor: 'left' }).text}${lenses.join('')}${legend.join('')}${scaled}</svg>\n`
+    `${put(title, { x: gap, y: 9 }, { size: fittedSize(put, title, 4.5, width - 2 * gap), fill: ink.words, anchor: 'left' }).text}${lenses.join('')}${legend.join('')}${scaled}</svg>\n`
   );
 }

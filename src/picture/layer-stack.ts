@@ -4,7 +4,7 @@ import type { DrawWords } from '../drawing/words.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import type { Point } from '../geometry/point.ts';
-import { ink, wordsWith } from './profile-ink.ts';
+import { fittedSize, ink, wordsWith } from './profile-ink.ts';
 import { millimetres } from './rolled-path.ts';
 
 export interface LayerStack {
@@ -57,6 +57,6 @@ export function layerStack({ title, outlines, layers }: LayerStack, caption: Dra
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" width="${w}mm" height="${h}mm" viewBox="0 0 ${w} ${h}">\n` +
     `<title>Films in the order they are laid</title>\n<rect width="${w}" height="${h}" fill="${ink.ground}"/>\n` +
-    `${say(title, { x: margin, y: margin + em }, 1.4 * em)}${drawn.join('')}</svg>\n`
+    `${say(title, { x: margin, y: margin + em }, fittedSize(put, title, 1.4 * em, width + lean * height))}${drawn.join('')}</svg>\n`
   );
 }

@@ -132,3 +132,7 @@ export function spread(wanted: readonly number[], gap: number): readonly number[
     .flatMap(({ sum, count }) => Array.from({ length: count }, () => sum / count))
     .map((place, i) => place + i * gap);
 }
+
+/** A size at which words are no wider than there is room. */
+export const fittedSize = (put: PutWords, text: string, size: number, room: number): number =>
+  Math.min(size, (size * room) / Math.max(room, widthsOf(put, size)(text)));

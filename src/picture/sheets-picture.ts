@@ -4,7 +4,7 @@ import type { DrawWords } from '../drawing/words.ts';
 import type { Contour } from '../geometry/contour.ts';
 import type { Point } from '../geometry/point.ts';
 import { namePlace } from './name-place.ts';
-import { ink, lineText, widthsOf, wordsWith } from './profile-ink.ts';
+import { fittedSize, ink, lineText, widthsOf, wordsWith } from './profile-ink.ts';
 import { millimetres } from './rolled-path.ts';
 
 export interface ShownSheet {
@@ -66,7 +66,7 @@ export function sheetsPicture(sheets: readonly ShownSheet[], title: string, capt
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" width="${w}mm" height="${h}mm" viewBox="0 0 ${w} ${h}">\n` +
     `<title>How the pieces lie on their sheets</title>\n<rect width="${w}" height="${h}" fill="${ink.ground}"/>\n` +
-    `${say(title, { x: margin, y: margin + em }, 1.3 * em)}${drawn.join('')}</svg>\n`
+    `${say(title, { x: margin, y: margin + em }, fittedSize(put, title, 1.3 * em, columns * (cell.across + margin) - margin))}${drawn.join('')}</svg>\n`
   );
 }
 

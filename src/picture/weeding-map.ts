@@ -1,4 +1,5 @@
 // Where a piece is hard to weed: its film, hatched along its edges, the closer the longer their weeding takes.
+import { seenOnPaper } from '../deliver/write-svg.ts';
 import { writePathData } from '../drawing/path-data.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import { boxCorners, grow } from '../geometry/box.ts';
@@ -6,7 +7,7 @@ import { type Contour, polygon, type Shape } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import type { Point } from '../geometry/point.ts';
 import { brokenRows } from './inspected.ts';
-import { ink, widthsOf, wordsWith } from './profile-ink.ts';
+import { fittedSize, ink, widthsOf, wordsWith } from './profile-ink.ts';
 import { millimetres, picturePath } from './rolled-path.ts';
 
 export interface WeedingMap {
@@ -108,11 +109,16 @@ export function weedingMap(map: WeedingMap, caption: DrawWords): string {
     relief.length === 0
       ? ''
       : `<path fill="none" stroke="${ink.wall}" stroke-width="${millimetres(0.2 * em)}" stroke-dasharray="${millimetres(0.6 * em)} ${millimetres(0.4 * em)}" d="${writePathData(relief, 1000)}"/>\n`;
+  // Light film is seen by its edge alone.
+  const edgeOf = (colour: string) =>
+    seenOnPaper(colour) === colour
+      ? ''
+      : ` stroke="${seenOnPaper(colour)}" stroke-width="${millimetres(0.05 * em)}"`;
   const film = layers
     .flatMap(({ colour, shapes }) =>
       shapes.map(
         ({ contours }) =>
-          `<path fill="${colour}" fill-opacity=".3" fill-rule="evenodd" d="${writePathData(contours, 1000)}"/>\n`,
+          `<path fill="${colour}" fill-opacity=".3" fill-rule="evenodd"${edgeOf(colour)} d="${writePathData(contours, 1000)}"/>\n`,
       ),
     )
     .join('');
@@ -143,6 +149,6 @@ export function weedingMap(map: WeedingMap, caption: DrawWords): string {
     around +
     reliefText +
     border +
-    `</g>\n${say(title, { x: margin, y: margin + em }, 1.4 * em)}<g data-role="note">\n${list}</g>\n</svg>\n`
+    `</g>\n${say(title, { x: margin, y: margin + em }, fittedSize(put, title, 1.4 * em, sheet - 2 * margin))}<g data-role="note">\n${list}</g>\n</svg>\n`
   );
 }

@@ -104,6 +104,8 @@ export interface Asked {
   readonly mask?: AskedMask;
   /** Whether all of a mask is to hold together. */
   readonly holds?: boolean;
+  /** Whether its wraps are paper that motifs are laid by: they need not fit the sheet. */
+  readonly isPaper?: boolean;
   /** Relief cuts: how near, mm, they may come to what stays, the art of a decal or what lies around that of a mask. */
   readonly relief?: { readonly clear: number; readonly use: 'decal' | 'mask' };
 }

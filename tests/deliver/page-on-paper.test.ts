@@ -13,6 +13,7 @@ import { writePdf } from '../../src/deliver/write-pdf.ts';
 import type { DrawnGroup } from '../../src/drawing/drawing.ts';
 import { hullBox } from '../../src/geometry/box.ts';
 import type { Contour } from '../../src/geometry/contour.ts';
+import { tightBox } from '../../src/geometry/measure.ts';
 import { expectWithin } from '../closeness.ts';
 import { pictureEngine } from '../pictures/compare.ts';
 import { renderedPdf } from './rendered-pdf.ts';
@@ -214,4 +215,13 @@ test('columns fill the width; what is narrow keeps its own, and one to write in 
   expectWithin((last?.x ?? 0) + (last?.width ?? 0), 180, 1e-9);
   expect(last?.width).toBe(22);
   expect(columns[0]?.width).toBeLessThan(4);
+});
+
+test('the foot of a page has its number in it, however long the title', () => {
+  const page: Page = { title: 'a name that goes on and on '.repeat(9), lead: '', sections: [] };
+  const [sheet] = pageOnPaper(page, { paper: a4, words, bold, pictureOf: () => undefined });
+  const reach = (sheet?.marks ?? []).flatMap(({ paths }) =>
+    paths.map(({ contours }) => tightBox(contours).maxX),
+  );
+  expect(Math.max(...reach)).toBeLessThan(a4.across);
 });

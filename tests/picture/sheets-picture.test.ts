@@ -65,3 +65,17 @@ test.each([0, 35, 90, 140, 180, 250])('a name stands on an arc of a ring turned 
       expect(Math.cos(Math.atan2(y, x) - middle)).toBeGreaterThan(Math.cos(half));
     }
 });
+
+test('a long title stays in the picture', () => {
+  const sheet = { says: 'a sheet', across: 300, up: 200, margin: 5, colour: '#17566b', pieces: [] };
+  const text = sheetsPicture([sheet], 'a name that goes on and on '.repeat(12), loadFont(plainFont));
+  const width = Number(/viewBox="0 0 ([\d.]+) /.exec(text)?.[1]);
+  const title = /<path fill="[^"]*" d="([^"]*)"/.exec(text)?.[1] ?? '';
+  const across =
+    title
+      .match(/-?[\d.]+/g)
+      ?.filter((_, i) => i % 2 === 0)
+      .map(Number) ?? [];
+  expect(across.length).toBeGreaterThan(1000);
+  expect(Math.max(...across)).toBeLessThan(width);
+});

@@ -11,20 +11,26 @@ export type FilmUse = 'decal' | 'mask';
 
 const mm = (value: number): string => formatLength(Number(value.toFixed(2)), 'mm');
 const about = (value: number): string => `${value.toFixed(1)} mm`;
+/** How far a fault goes on, where that is more than a point. */
+const goingOn = (length: number): string => (length < 0.05 ? '' : ` for ${about(length)}`);
 const squareMm = (value: number): string => `${value < 1 ? value.toFixed(2) : value.toFixed(1)} mm²`;
+
+/** An area under a limit, never told as the limit itself. */
+const underLimit = (value: number, limit: number): string =>
+  squareMm(value) === squareMm(limit) ? `${Math.floor(value * 100) / 100} mm²` : squareMm(value);
 
 function filmWords({ rule, size, length, place }: LayerFault, limits: CutLimits, use: FilmUse): string {
   switch (rule) {
     case 'thin-film':
       if (size === 0)
         return `film meets in a point alone and comes apart there when it is weeded or carried; join it by ${mm(limits.minWidth)} or part it by ${mm(limits.minGap)}`;
-      return `film is ${place?.kind === 'whole' ? 'nowhere wider than ' : ''}${mm(size)}${place?.kind === 'whole' ? '' : ' wide'} for ${about(length)}, and less than ${mm(limits.minWidth)} tears when it is weeded or carried; widen it`;
+      return `film is ${place?.kind === 'whole' ? 'nowhere wider than ' : ''}${mm(size)}${place?.kind === 'whole' ? '' : ' wide'}${goingOn(length)}, and less than ${mm(limits.minWidth)} tears when it is weeded or carried; widen it`;
     case 'thin-gap':
-      return `a gap is ${mm(size)} wide for ${about(length)}, and a blade opens none under ${mm(limits.minGap)}; widen it`;
+      return `a gap is ${mm(size)} wide${goingOn(length)}, and a blade opens none under ${mm(limits.minGap)}; widen it`;
     case 'small-piece':
-      return `a piece of ${squareMm(size)} is under the ${squareMm(limits.minPiece)} that hold on to the backing and the wall${use === 'mask' ? ', and in a spray' : ''}; make it larger`;
+      return `a piece of ${underLimit(size, limits.minPiece)} is under the ${squareMm(limits.minPiece)} that hold on to the backing and the wall${use === 'mask' ? ', and in a spray' : ''}; make it larger`;
     case 'sharp':
-      return `a point of ${degrees(size).toFixed(1)} degrees is narrower than ${mm(limits.minWidth)} for ${about(length)} and lifts; make it blunter than ${degrees(limits.minAngle).toFixed(0)} degrees`;
+      return `a point of ${degrees(size).toFixed(1)} degrees is narrower than ${mm(limits.minWidth)}${goingOn(length)} and lifts; make it blunter than ${degrees(limits.minAngle).toFixed(0)} degrees`;
   }
 }
 

@@ -49,14 +49,26 @@ const coatStep = ({ name, wait }: Coat, over?: 'film' | 'colour'): WorkStep => (
 const plainStep = (does: string, check: string): WorkStep => ({ does, check, isCoat: false });
 
 /** The film laid, and its seam closed. */
-function layingSteps({ job: { seam }, hasHandle, joints = 0 }: Work): readonly WorkStep[] {
+function layingSteps(work: Work): readonly WorkStep[] {
+  const { hasHandle, joints = 0 } = work;
+  const { seam } = work.job;
   const lay = 'lay the level paper arc, and lay the film to it from the middle outwards';
   if (hasHandle) return [plainStep(lay, 'both ends stop short of the handle by the same width')];
   return [
     plainStep(lay, 'no bubble, no pucker; both ends hang free, short of the seam'),
-    ...seamSteps(seam, joints).map(({ does, check }) => plainStep(does, check)),
+    ...withNextFilms(work, seamSteps(seam, joints)).map(({ does, check }) => plainStep(does, check)),
   ];
 }
+
+/** Cover strips go over all films: those above the lowest come before them. */
+function withNextFilms(work: Work, steps: readonly Pick<WorkStep, 'does' | 'check'>[]) {
+  if (!isUnderStrips(work)) return steps;
+  const [close, ...strips] = steps;
+  return close ? [close, ...nextFilms(work), ...strips] : steps;
+}
+
+const isUnderStrips = ({ job: { seam, film }, hasHandle, isGores = false }: Work): boolean =>
+  seam.style === 'strip' && film.use !== 'mask' && !hasHandle && !isGores;
 
 /** Gores are laid by their middle lines, each up to the edge of the one before. Common practice, no source. */
 const goreSteps = (count: number): readonly WorkStep[] => [
@@ -166,7 +178,7 @@ export function workSequence(work: Work): readonly WorkStep[] {
     ...(isWrapLaid && trims
       ? [plainStep('trim the film at the lip and the foot along the collar', 'the edge is level all round')]
       : []),
-    ...(isMask ? [] : nextFilms(work)),
+    ...(isMask || isUnderStrips(work) ? [] : nextFilms(work)),
     ...apartSteps(apart),
     ...(isMask ? [...sprayedAndPulled('film'), ...nextFilms(work)] : []),
     ...over.map((coat) => coatStep(coat, isMask ? 'colour' : 'film')),

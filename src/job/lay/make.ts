@@ -16,7 +16,7 @@ import { notedPlaces } from '../guide/noted-places.ts';
 import { stripPlaces } from '../guide/strip-places.ts';
 import type { MakeInput } from '../make-input.ts';
 import { clearFindings } from '../motifs/cleared-around.ts';
-import { decoratesApart, type LaidMotif, laidMotifs } from '../motifs/laid-apart.ts';
+import { type LaidMotif, laidMotifs } from '../motifs/laid-apart.ts';
 import { jointFindings } from '../motifs/motif-joints.ts';
 import { layersWith } from '../motifs/motif-layers.ts';
 import { checkPlaces } from '../motifs/motif-places.ts';
@@ -33,7 +33,7 @@ import { wholeBand } from '../plan/pattern-ground.ts';
 import { runOff } from '../plan/plan.ts';
 import { trimFindings } from '../plan/plan-findings.ts';
 import { seamMeaning, topOf } from '../plan/seam.ts';
-import type { PlacedMotif } from '../typed/placed-motif.ts';
+import { decoratesApart, type PlacedMotif } from '../typed/placed-motif.ts';
 import { type Job, standardPanels } from '../typed/resolved-job.ts';
 import type { Strips } from '../typed/strips.ts';
 import { withFilmChecks } from './film-checks.ts';
@@ -133,10 +133,12 @@ function writtenPiece(
 }
 
 /** What is said of where a piece lies: at its lip only of the topmost. */
-const bareFindings = (input: PieceInput, plan: LaidPiece['plan'], { index, count }: PiecePlace) =>
-  barePlaces({ ...input, plain: input.plain === true || decoratesApart(input) }, plan).filter(
+const bareFindings = (input: PieceInput, plan: LaidPiece['plan'], { index, count }: PiecePlace) => {
+  const isPaper = decoratesApart(input.job);
+  return barePlaces({ ...input, isPaper, plain: input.plain === true || isPaper }, plan).filter(
     ({ rule }) => rule !== 'lip-zone' || index === count - 1,
   );
+};
 
 function draftPiece(input: PieceInput, piece: LaidPiece, place: PiecePlace, said: readonly Finding[]): Draft {
   const { plan, pattern, panel } = piece;

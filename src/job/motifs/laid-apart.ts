@@ -9,7 +9,6 @@ import type { SheetLengths } from '../../unroll/sheet-wall.ts';
 import { motifOnSheet } from '../plan/on-sheet.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { PlacedMotif } from '../typed/placed-motif.ts';
-import type { Job } from '../typed/resolved-job.ts';
 import { wallOfMotif } from './motif-places.ts';
 
 /** A motif on a sheet of its own, in the flat wall's frame. */
@@ -78,12 +77,3 @@ function reachOf({ wall, layers, at }: LaidApart): MotifReach {
   const by = at.turn - uprightTurn;
   return { from, to, turns: { from: start + by, to: end + by } };
 }
-
-/** Whether all that decorates is cut apart: the wrap is then a plain template of paper, to try and to lay it by. */
-export const decoratesApart = ({
-  job,
-  motifs,
-}: {
-  readonly job: Pick<Job, 'artwork'>;
-  readonly motifs: readonly Pick<PlacedMotif, 'isApart'>[];
-}): boolean => job.artwork === undefined && motifs.length > 0 && motifs.every(({ isApart }) => isApart);

@@ -9,10 +9,12 @@ import type { PlacedMotif } from '../typed/placed-motif.ts';
 import type { Job } from '../typed/resolved-job.ts';
 import { type TypedIn, typedAt } from '../typed/typed-at.ts';
 
+/** `widest`: the largest girth of the wall, mm. */
 export function motifFaults(
   { film, cutter }: Pick<Job, 'film' | 'cutter'>,
   jobFile: TypedIn,
-  { key, motif, says, told: { capHeight } }: PlacedMotif,
+  { key, motif, says, told: { capHeight }, size: { across } }: PlacedMotif,
+  widest: number,
 ): readonly Finding[] {
   const limits = limitsOf(film, cutter);
   const { layers: areas } = motif;
@@ -26,9 +28,21 @@ export function motifFaults(
     const finding = filmFinding(worst, typedAt(jobFile, key), limits, film.use);
     const places = all.length === 1 ? '' : `, the worst of ${all.length} places`;
     const holds =
-      rule === 'thin-film' && capHeight !== undefined
-        ? `; capitals ${inMm((capHeight * limits.minWidth) / worst.size)} high would hold`
+      rule === 'thin-film' && capHeight !== undefined && worst.size > 0
+        ? heightThatHolds(capHeight, limits.minWidth / worst.size, { across, widest })
         : '';
     return [{ ...finding, says: `${says}${places}: ${finding.says}${holds}` }];
   });
+}
+
+/** Lettering at which its strokes hold: told only as far as the wall goes around. */
+function heightThatHolds(
+  capHeight: number,
+  larger: number,
+  { across, widest }: { readonly across: number; readonly widest: number },
+): string {
+  const would = `; capitals ${inMm(capHeight * larger)} high would hold`;
+  return across * larger <= widest
+    ? would
+    : `${would}, but it would be ${inMm(across * larger)} wide, more than the wall goes around: take a bolder font or a shorter text`;
 }

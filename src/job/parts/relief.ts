@@ -43,6 +43,6 @@ export function reliefOf(
   const says =
     cuts.length === 0
       ? `the waste is nowhere wide enough for strips of ${inMm(relief.every)}: no relief cuts`
-      : `${cuts.length} relief cuts, ${(length / 1000).toFixed(2)} m, so that the waste lifts in strips about ${inMm(relief.every)} wide; none comes nearer than ${inMm(relief.clear)} to what stays: the last of it tears`;
+      : `${cuts.length === 1 ? 'one relief cut' : `${cuts.length} relief cuts`}, ${(length / 1000).toFixed(2)} m, so that the waste lifts in strips about ${inMm(relief.every)} wide; none comes nearer than ${inMm(relief.clear)} to what stays: the last of it tears`;
   return { cuts, findings: told(says) };
 }

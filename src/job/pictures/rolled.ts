@@ -15,10 +15,9 @@ import { sheetOnWall } from '../../unroll/sheet-wall.ts';
 import { type Template, turnOfEdge } from '../../unroll/template.ts';
 import type { Written, WrittenPiece } from '../deliverables.ts';
 import type { Draft } from '../draft.ts';
-import { decoratesApart } from '../motifs/laid-apart.ts';
 import { motifOnSheet } from '../plan/on-sheet.ts';
 import type { Ground } from '../plan/plan.ts';
-import type { PlacedMotif } from '../typed/placed-motif.ts';
+import { decoratesApart, type PlacedMotif } from '../typed/placed-motif.ts';
 
 /** A written piece and the vessel it goes around. */
 export interface RolledSubject {
@@ -41,11 +40,9 @@ export const vesselOf = (
 });
 
 /** How the vessel is seen, and what its seam shows: a lap, but for what is cut through or winds, which shows one edge alone, and what is no film; a strip. */
-const seamShown = ({ job, plan, motifs }: Draft, { handle }: Blank, overlap = plan.template.overlap) => ({
+const seamShown = ({ job, plan }: Draft, { handle }: Blank, overlap = plan.template.overlap) => ({
   overlap:
-    job.seam.style === 'cut-through' || job.seam.style === 'winding' || decoratesApart({ job, motifs })
-      ? 0
-      : overlap,
+    job.seam.style === 'cut-through' || job.seam.style === 'winding' || decoratesApart(job) ? 0 : overlap,
   ...(job.seam.top === undefined ? {} : { top: job.seam.top }),
   ...(job.shown === 'upside-down' ? { standsOnLip: true } : {}),
   ...(plan.template.winding ? { winding: plan.template.winding } : {}),

@@ -18,12 +18,14 @@ export interface BarePlacesInput {
   readonly blankFile: TypedIn;
   /** A plain template, to be looked at or wrapped in paper: it decorates nothing yet. */
   readonly plain?: boolean;
+  /** A wrap of paper that motifs are laid by: no film covers anything there. */
+  readonly isPaper?: boolean;
 }
 
 /** Findings `lip-zone` and `keep-out-covered`: `look`, but of a plain template, whose lip zone is a `note`. */
 export const barePlaces = (input: BarePlacesInput, covered: Covered): readonly Finding[] => [
   ...lipZoneFindings(input, covered),
-  ...(input.blank.keepOuts ?? []).flatMap((keepOut, index) =>
+  ...(input.isPaper ? [] : (input.blank.keepOuts ?? [])).flatMap((keepOut, index) =>
     keepOutFindings(input, covered, keepOut, index),
   ),
 ];

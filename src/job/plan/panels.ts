@@ -11,6 +11,7 @@ import { chooseJoints } from '../../sheet/joints.ts';
 import { girthAt } from '../../unroll/flat-wall.ts';
 import { panelsOf } from '../../unroll/panel.ts';
 import { outline, type Template, templateBox, turnOfEdge } from '../../unroll/template.ts';
+import { decoratesApart } from '../typed/placed-motif.ts';
 import { type Job, standardPanels } from '../typed/resolved-job.ts';
 import { type TypedIn, typedAt } from '../typed/typed-at.ts';
 import { runOff } from './plan.ts';
@@ -30,7 +31,7 @@ export interface PanelPlan {
 }
 
 export interface PanelsInput {
-  readonly job: Pick<Job, 'sheet' | 'panels' | 'film'>;
+  readonly job: ForSheet & Pick<Job, 'panels'>;
   readonly jobFile: TypedIn;
   /** Repeats around, and in how many equal parts the pattern goes around, where there is one. */
   readonly pattern?: { readonly around: number; readonly equalParts: number };
@@ -45,6 +46,9 @@ export const narrowest = 20;
 /** What is typed smaller than this nobody lays true, mm. Common practice, no source. */
 export const leastPart = 5;
 
+/** What tells whether a wrap has to fit a sheet. */
+type ForSheet = Pick<Job, 'sheet' | 'film' | 'mask' | 'artwork' | 'items' | 'lettering'>;
+
 /** Room on a job's sheet for what lies in the middle of a file of its own; endless upwards on a roll. */
 interface SheetRoom extends Room {
   /** Where the film has a grain: the only way a part may lie, radians. */
@@ -52,8 +56,10 @@ interface SheetRoom extends Room {
 }
 
 /** Art runs on past a part's outline: less than this is never the margin. */
-const roomOf = ({ sheet, film }: Pick<Job, 'sheet' | 'film'>): SheetRoom | undefined => {
-  if (!sheet) return undefined;
+const roomOf = (job: ForSheet): SheetRoom | undefined => {
+  const { sheet, film, mask } = job;
+  // A plain wrap is paper, which is printed on as many pages as it takes.
+  if (!sheet || (decoratesApart(job) && !mask)) return undefined;
   const { across, up = Number.POSITIVE_INFINITY } = sheet;
   const margin = Math.max(sheet.margin, runOff);
   const only = film.grain === undefined ? {} : { only: film.grain === 'up' ? 0 : Math.PI / 2 };
@@ -67,7 +73,7 @@ function turnOnSheet(border: Contour, { only, ...room }: SheetRoom): number | un
 }
 
 /** How a part is turned in its file: not at all where it fits its sheet, this way round or the other. Radians. */
-export function turnInFile(template: Template, job: Pick<Job, 'sheet' | 'film'>, isPanel: boolean): number {
+export function turnInFile(template: Template, job: ForSheet, isPanel: boolean): number {
   const room = roomOf(job);
   const turn = room && turnOnSheet(outline(template), room);
   if (!room || turn === undefined) return 0;
@@ -77,10 +83,7 @@ export function turnInFile(template: Template, job: Pick<Job, 'sheet' | 'film'>,
 }
 
 /** Whether the sheet of a job is too small for one of its pieces, so that it is cut in panels or levels. */
-export function isParted(
-  pieces: readonly Pick<WholePiece, 'template'>[],
-  job: Pick<Job, 'sheet' | 'film'>,
-): boolean {
+export function isParted(pieces: readonly Pick<WholePiece, 'template'>[], job: ForSheet): boolean {
   const room = roomOf(job);
   return (
     room !== undefined && pieces.some(({ template }) => turnOnSheet(outline(template), room) === undefined)
@@ -168,11 +171,7 @@ const partedNote = (count: number, { across, up }: Room, file: TypedIn): Finding
   );
 
 /** Gores that fit the sheet of a job at no turn. */
-export function goresTooLarge(
-  outlines: readonly Contour[],
-  job: Pick<Job, 'sheet' | 'film'>,
-  file: TypedIn,
-): Finding[] {
+export function goresTooLarge(outlines: readonly Contour[], job: ForSheet, file: TypedIn): Finding[] {
   const room = roomOf(job);
   if (!room) return [];
   const large = outlines.filter((border) => turnOnSheet(border, room) === undefined);

@@ -29,6 +29,7 @@ import { movedWall, placeOnMoved, placeUnderMoved } from '../plan/moved-wall.ts'
 import { filmGives } from '../plan/plan-findings.ts';
 import { beforeSeam } from '../plan/seam.ts';
 import { shareCut } from '../typed/film-giving.ts';
+import { decoratesApart } from '../typed/placed-motif.ts';
 import { type Collars, collarsOn } from '../typed/resolved-collars.ts';
 import type { Job } from '../typed/resolved-job.ts';
 import type { Mask } from '../typed/resolved-mask.ts';
@@ -162,6 +163,7 @@ export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
     ...pattern,
     ...(job.mask ? { mask: askedMask(job.mask) } : {}),
     ...(job.stencil ? { holds: true } : {}),
+    ...(decoratesApart(job) && !job.mask ? { isPaper: true } : {}),
     ...(job.relief ? { relief: { clear: job.relief.clear, use: film.use } } : {}),
   };
 }

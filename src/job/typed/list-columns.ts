@@ -1,7 +1,7 @@
 // `{column}` in the texts and numbers of a job or a blank: found, and filled from a row of a list.
 import { columnsIn, placeholder } from './columns-in.ts';
 import type { List, ListRow } from './list.ts';
-import { textLines } from './read-lettering.ts';
+import { maybeLines } from './read-lettering.ts';
 import { isObject, type Keys } from './schema.ts';
 import { text } from './schema-values.ts';
 
@@ -44,7 +44,7 @@ export function filled(value: unknown, keys: Keys | undefined, row: ListRow, sou
   if (!isObject(value)) return value;
   const entries = Object.entries(value).map(([name, item]) => {
     const key = keys && Object.hasOwn(keys, name) ? keys[name] : undefined;
-    const isWords = key?.read === text || key?.read === textLines;
+    const isWords = key?.read === text || key?.read === maybeLines;
     return typeof item === 'string' && isWords
       ? [name, filledText(item, row, source)]
       : [name, filled(item, key?.inside?.keys, row, source)];

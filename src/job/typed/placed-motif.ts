@@ -2,7 +2,7 @@
 import type { Finding } from '../../finding.ts';
 import type { Motif, MotifPlace } from '../../pattern/rigid/motif.ts';
 import type { Footprint } from '../../unroll/footprint.ts';
-import type { Job } from './resolved-job.ts';
+import type { Job, Lettering } from './resolved-job.ts';
 
 /** What only one kind of motif has. */
 export interface ToldMotif {
@@ -36,3 +36,12 @@ export interface PlacedMotif extends MotifPlace {
 /** Motifs are cut apart where there is no pattern to cut them with; a mask is one sheet with everything cut out of it. */
 export const cutApart = ({ artwork, film }: Pick<Job, 'artwork' | 'film'>, typed?: boolean): boolean =>
   typed ?? (artwork === undefined && film.use === 'decal');
+
+/** Whether all that decorates is cut apart: the wrap is then a plain template of paper, to try and to lay it by. */
+export function decoratesApart(job: Pick<Job, 'artwork' | 'film' | 'items' | 'lettering'>): boolean {
+  const motifs = [...(job.items ?? []), ...(job.lettering ?? []).filter(isThere)];
+  return job.artwork === undefined && motifs.length > 0 && motifs.every(({ apart }) => cutApart(job, apart));
+}
+
+/** Whether there is anything of a text: one that may be left out is, where it is empty. */
+export const isThere = ({ text }: Pick<Lettering, 'text'>): boolean => text.trim() !== '';

@@ -3,14 +3,14 @@ import { shown } from '../../lengths/shown.ts';
 import { layKeys, placeKeys, readLay, readPlace } from './read-items.ts';
 import type { Lettering } from './resolved-job.ts';
 import { holding, optional, type Reader, readKeys, report, required, standard } from './schema.ts';
-import { choice, displacement, given, length, text } from './schema-values.ts';
+import { choice, displacement, given, length, text, yesOrNo } from './schema-values.ts';
 
 /** Longest text, and most lines of it, that are lettered on a vessel. */
 const mostText = 500;
 const mostLines = 20;
 
 /** A text of one line or several, line breaks of any kind made one. */
-export const textLines: Reader<string> = (value, place) => {
+const textLines: Reader<string> = (value, place) => {
   const lines = typeof value === 'string' ? value.replace(/\r\n?/g, '\n') : '';
   const isPlain = !/[^\P{Cc}\n]/u.test(lines);
   if (lines.trim() !== '' && lines.length <= mostText && isPlain && lines.split('\n').length <= mostLines)
@@ -18,6 +18,10 @@ export const textLines: Reader<string> = (value, place) => {
   const says = `${shown(value)} will not do here; give a text of up to ${mostText} letters in up to ${mostLines} lines`;
   return report(place, 'not-text', says);
 };
+
+/** A text that may be empty; whether it may be left out is asked later. */
+export const maybeLines: Reader<string> = (value, place) =>
+  typeof value === 'string' && value.trim() === '' ? '' : textLines(value, place);
 
 /** A colour as artwork names it. */
 export const colour: Reader<string> = (value, place) =>
@@ -45,7 +49,8 @@ export const readBacking: Reader<NonNullable<Lettering['backing']>> = (value, pl
 };
 
 export const letteringKeys = {
-  text: required('Text', textLines),
+  text: required('Text', maybeLines),
+  optional: optional('Left out where it is empty', yesOrNo),
   font: optional('Font', text),
   capHeight: optional('Height of capitals', length()),
   fit: optional('Width to fit', length()),
@@ -63,12 +68,35 @@ export const letteringKeys = {
 export const readLettering: Reader<Lettering> = (value, place) => {
   const keys = readKeys(value, letteringKeys, place);
   if (keys?.text === undefined || keys.at === undefined) return undefined;
-  const { capHeight, fit, font, lineStep, backing, apart, clear, text: words, at, ...rest } = keys;
+  const {
+    capHeight,
+    fit,
+    font,
+    lineStep,
+    backing,
+    apart,
+    clear,
+    optional: may,
+    text: words,
+    at,
+    ...rest
+  } = keys;
+  if (words === '' && may !== true)
+    return report(
+      { ...place, key: `${place.key}.text` },
+      'not-text',
+      `${shown(words)} will not do here; give a text of up to ${mostText} letters in up to ${mostLines} lines, or "optional": true to leave it out where it is empty`,
+    );
   if (capHeight === undefined && fit === undefined)
     return report(
       place,
       'no-size',
       'has no size; give "capHeight", the height of its capitals, or "fit", the width it is to fill',
     );
-  return { ...rest, text: words, at, ...given({ capHeight, fit, font, lineStep, backing, apart, clear }) };
+  return {
+    ...rest,
+    text: words,
+    at,
+    ...given({ capHeight, fit, font, lineStep, backing, apart, clear, optional: may }),
+  };
 };

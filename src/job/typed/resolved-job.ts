@@ -114,6 +114,8 @@ export interface Seam {
 export interface Lettering {
   /** One line, or several parted by line breaks. */
   readonly text: string;
+  /** Whether it is left out where its text is empty, as in rows of a list; left out, an empty text is refused. */
+  readonly optional?: boolean;
   /** A font file, relative to the job file; left out, the one that comes with us. */
   readonly font?: string;
   /** Height of a capital, mm; left out, letters fill the width of `fit`. One of the two is given. */

@@ -134,7 +134,7 @@ export function limitChecks(pieces: readonly ProvedPiece[], asked: Asked): Check
       says: 'cut lines past the edge of their file',
     }),
   ];
-  if (sheet)
+  if (sheet && !asked.isPaper)
     sizes.push(
       atMost({
         rule: 'sheet',

@@ -93,3 +93,19 @@ test.each([
   expect(told(true).at(-1)).toContain(says);
   expect(told(false).join()).not.toContain('film a');
 });
+
+test('a cover strip comes after all films', () => {
+  const does = workSequence({
+    job: { ...job, seam: { style: 'strip', overlap: 0, strip: 10 } },
+    coats: [],
+    isWrapLaid: true,
+    isWeeded: true,
+    hasHandle: false,
+    pieces: 1,
+    films: ['a', 'b'],
+  }).map((step) => step.does);
+  const at = (word: string) => does.findIndex((text) => text.includes(word));
+  expect(at('film b over it')).toBeGreaterThan(at('bring the finish up'));
+  expect(at('cover strip')).toBeGreaterThan(at('film b over it'));
+  expect(does.filter((text) => text.includes('film b'))).toHaveLength(1);
+});

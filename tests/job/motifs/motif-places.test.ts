@@ -35,6 +35,7 @@ function checked(items: readonly object[], rest: object = {}, blank: object = cu
   const motifs = readMotifs({
     job,
     jobFile: 'j.json',
+    blank: input.blank,
     files,
     tools: { normalise, words: () => [], setText },
   });

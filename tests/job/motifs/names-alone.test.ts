@@ -20,11 +20,16 @@ const words = (html = '') => html.replace(/<[^>]+>/g, ' ').replace(/\s+/g, ' ');
 
 test('the plain wrap lies on no sheet, is not counted as film, and the job sheet names the files that are there', async () => {
   const { texts, report, failed } = await folderOf({
-    blank: { ...cup, lipZone: 25 },
+    blank: {
+      ...cup,
+      lipZone: 25,
+      keepOut: [{ what: 'weld line', turn: { from: 0.98, to: 0.02 } }],
+    },
     job: {
       lettering: [name(40)],
       layers: { files: 'each' },
-      sheet: { across: 200, up: 300 },
+      // The wrap would be cut in panels, were it film.
+      sheet: { across: 120, up: 150 },
       batch: 2,
       coats: [
         { name: 'clear', thickness: 0.1, leastBatch: 40 },
@@ -33,6 +38,8 @@ test('the plain wrap lies on no sheet, is not counted as film, and the job sheet
     },
   });
   expect(failed()).toEqual([]);
+  expect(Object.keys(texts)).toContain('wrap.cut.svg');
+  expect(report.checks.map(({ rule }) => rule)).not.toContain('keep-out-covered');
   expect(report.sheets?.flatMap(({ pieces }) => pieces.map(({ part }) => part))).toEqual(
     Array.from({ length: 4 }, () => 'lettering-1'),
   );
@@ -61,4 +68,27 @@ test('a name past the band of the wrap is told not to be in the picture', async 
   expect((await lines(70)).map(({ says }) => says)).toEqual([
     expect.stringMatching(/^"Ada" lies past the band of the wrap, 10 mm to 55 mm along/),
   ]);
+});
+
+test('a text that may be left out is, where it is empty; any other is refused', async () => {
+  const job = (optional?: boolean) => ({
+    lettering: [name(30), { ...name(60), text: ' ', ...(optional === undefined ? {} : { optional }) }],
+  });
+  const { report } = await folderOf({ blank: cup, job: job(true) });
+  expect(report.lettering?.map(({ text }) => text)).toEqual(['Ada']);
+  for (const refused of [job(), job(false)])
+    await expect(folderOf({ blank: cup, job: refused })).rejects.toThrow(
+      /lettering\[1\]\.text: "".*optional/,
+    );
+});
+
+test('a height that letters would hold at is told with its width where the wall is shorter', async () => {
+  const holding = async (text: string) => {
+    const job = { lettering: [{ text, fit: 60, at: { turn: 0.5, along: 40 } }], film: { minWidth: 2 } };
+    const { report } = await folderOf({ blank: cup, job });
+    return report.checks.find(({ rule }) => rule === 'thin-film')?.says ?? '';
+  };
+  expect(await holding('Ada')).toMatch(/mm high would hold$/);
+  // Sixty letters of a stroke that has to be far thicker.
+  expect(await holding('Ada'.repeat(20))).toMatch(/would hold, but it would be [\d.]+ mm wide, more than/);
 });
