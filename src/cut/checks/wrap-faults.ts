@@ -14,7 +14,7 @@ import {
   widthTolerance,
 } from './art-faults.ts';
 import { filmFaults } from './film-faults.ts';
-import type { CutLimits } from './limits.ts';
+import { type CutLimits, isSmallPiece } from './limits.ts';
 import { isWhole, type PeriodFilm, periodFilm, type WrapFilm } from './period-film.ts';
 
 /** A fault with its place in the period that was looked at. */
@@ -58,7 +58,7 @@ function faultsOf(
   const film = bare
     ? clippedShapes([{ contours: [period.outline] }], shapes, 'difference', chordTolerance)
     : shapes;
-  const isSmall = (shape: Shape) => shapeArea(shape) < limits.minPiece;
+  const isSmall = (shape: Shape) => isSmallPiece(shapeArea(shape), limits);
   const turns = bare ? period.turns : undefined;
   const pieces = film.filter((shape) => isSmall(shape) && isWhole(shape, template, turns));
   const options = { limits, tolerance: widthTolerance, isWanted: period.isNear, bare, pieces };

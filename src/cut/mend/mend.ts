@@ -12,7 +12,7 @@ import { chordTolerance } from '../../geometry/tolerance.ts';
 import { widthTolerance } from '../checks/art-faults.ts';
 import { type FilmFault, filmFaults } from '../checks/film-faults.ts';
 import { unitedShapes } from '../checks/film-layers.ts';
-import type { CutLimits } from '../checks/limits.ts';
+import { type CutLimits, isSmallPiece } from '../checks/limits.ts';
 import type { NarrowDisc } from '../checks/narrow-cluster.ts';
 import { filmNear } from './film-near.ts';
 import { type Mend, type MendKind, measuredMends, type PlacedMend } from './mend-moves.ts';
@@ -214,9 +214,9 @@ function roundPoints(shapes: readonly Shape[], faults: readonly FilmFault[], lim
   return { shapes: left, mends: points.map((point) => placed('point-rounded', point)) };
 }
 
-function dropSpecks(shapes: readonly Shape[], _: readonly FilmFault[], { minPiece }: CutLimits): Step {
+function dropSpecks(shapes: readonly Shape[], _: readonly FilmFault[], limits: CutLimits): Step {
   const sized = shapes.map((shape) => ({ shape, area: shapeArea(shape) }));
-  const isSpeck = ({ area }: { readonly area: number }) => area < minPiece;
+  const isSpeck = ({ area }: { readonly area: number }) => isSmallPiece(area, limits);
   return {
     shapes: sized.filter((one) => !isSpeck(one)).map(({ shape }) => shape),
     mends: sized.filter(isSpeck).map(({ shape: { contours }, area }) => ({

@@ -126,6 +126,13 @@ describe('film without a fault', () => {
     }
   });
 
+  test('is as large as the least piece where only the digits that a drawing is read to are missing', () => {
+    const square = (side: number) => `M10 10h${side}v${side}h-${side}z`;
+    expect(faultsOf(shapesOf(square(1.99999)))).toEqual([]);
+    expect(mended(square(1.99999)).mends).toEqual([]);
+    expect(faultsOf(shapesOf(square(1.99)))).toEqual(['small-piece']);
+  });
+
   test('is not mended twice', () => {
     for (const { data } of cases) expect(mendFilm(mended(data).shapes, limits).mends).toEqual([]);
   });
