@@ -1,6 +1,7 @@
 // Which way a job's pattern closes by: the one the maker chose, or the one that is clearly best where the tile does not join.
 import type { Tile } from '../../artwork/tile.ts';
 import { type Finding, note, Refused, stop } from '../../finding.ts';
+import { scale } from '../../geometry/point.ts';
 import { shown } from '../../lengths/shown.ts';
 import { type Lattice, latticeOf } from '../../pattern/lattice/lattice.ts';
 import { isAllApart } from '../../pattern/study/all-apart.ts';
@@ -23,7 +24,8 @@ export interface ChosenWay {
 /** The lattice of a repeat; a side left out is the tile's own. */
 export const latticeOfRepeat = (repeat: Repeat, tile: Tile): Lattice =>
   repeat.kind === 'lattice'
-    ? { a: repeat.a, b: repeat.b }
+    ? // A step told to the left goes around by its opposite, which repeats the same.
+      { a: repeat.a.x < 0 ? scale(repeat.a, -1) : repeat.a, b: repeat.b }
     : latticeOf({ ...repeat, across: repeat.across ?? tile.width, up: repeat.up ?? tile.height });
 
 /** What a tile is found to be, by the repeat that the maker gives or by the one it shows. */
