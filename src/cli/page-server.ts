@@ -27,7 +27,7 @@ const safety: Readonly<Record<string, string>> = {
 };
 
 /** The only host it listens on, and the only names it answers to: another name is a page elsewhere that was led here. */
-export const loopback = '127.0.0.1';
+const loopback = '127.0.0.1';
 const hostNames: readonly string[] = [loopback, 'localhost'];
 
 const addressOf = (port: number, name: string = loopback): string => `http://${name}:${port}`;

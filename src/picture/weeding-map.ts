@@ -39,7 +39,7 @@ const grades = [
 type Grade = (typeof grades)[number];
 
 /** The grade of a place by its seconds for a square cm. */
-export const gradeOf = (seconds: number): number =>
+const gradeOf = (seconds: number): number =>
   grades.reduce((best, { from }, i) => (seconds >= from ? i : best), 0);
 
 /** The strip along an edge that is hatched, mm wide, and the hatching's square. */

@@ -14,8 +14,7 @@ const isConvex = (ring: GridRing): boolean =>
   });
 
 /** The same ring, counter-clockwise with y up. */
-export const counterClockwise = (ring: GridRing): GridRing =>
-  ringArea(ring) < 0 ? [...ring].reverse() : ring;
+const counterClockwise = (ring: GridRing): GridRing => (ringArea(ring) < 0 ? [...ring].reverse() : ring);
 
 const isSame = (p: GridPoint | undefined, q: GridPoint | undefined): boolean =>
   p?.x === q?.x && p?.y === q?.y;

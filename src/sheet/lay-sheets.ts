@@ -1,7 +1,6 @@
 // Pieces laid onto sheets or along a roll: the nest carried over to the page that a cutter gets.
-import { type Affine, compose, moveContour, rotation, translation } from '../geometry/affine.ts';
+import { type Affine, compose, rotation, translation } from '../geometry/affine.ts';
 import type { Contour } from '../geometry/contour.ts';
-import { tightBox } from '../geometry/measure.ts';
 import { chordCount, pointAt } from '../geometry/segment.ts';
 import { type NestPlace, nest } from './nest.ts';
 import { nestOutline } from './nest-outline.ts';
@@ -148,15 +147,3 @@ function halfHull<P extends { readonly x: number; readonly y: number }>(points: 
   }
   return chain.slice(0, -1);
 }
-
-/** Share of a page inside its margins that pieces cover. */
-export function coveredShare(
-  stock: Pick<SheetStock, 'across' | 'margin'>,
-  page: { readonly up: number },
-  area: number,
-): number {
-  return area / ((stock.across - 2 * stock.margin) * (page.up - 2 * stock.margin));
-}
-
-/** The box of a laid outline on its page. */
-export const laidBox = (outline: Contour, { move }: LaidPiece) => tightBox([moveContour(move, outline)]);

@@ -60,7 +60,7 @@ export interface DartWallOptions {
  * On the whole part the cone. Beyond the tips each piece between two darts has its share of the wall's girth, and its
  * level lines bend as the cone's do at first, then as the wall's own: at the tips the two meet without a step.
  */
-export function dartWall(wall: GoreWall, { root, whole, count, ease }: DartWallOptions): GoreWall {
+function dartWall(wall: GoreWall, { root, whole, count, ease }: DartWallOptions): GoreWall {
   const { tip, cone } = root;
   const isWhole = (on: number) => (whole === 'foot' ? on <= tip : on >= tip);
   const there = wall.at(tip);

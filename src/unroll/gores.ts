@@ -156,14 +156,6 @@ export function arcBetween(from: Point, to: Point, turnFrom: number, turnTo: num
   );
 }
 
-/** The level arc from one point of a symmetric pair across the middle line to the other, turned by `turn` on either side. */
-export function levelArc(from: Point, turn: number): Segment {
-  const to = mirrorPoint(from);
-  return from.x < to.x
-    ? arcBetween(from, to, -turn, turn)
-    : reverseSegment(arcBetween(to, from, -turn, turn));
-}
-
 /** A gore's level line at a place, from its left edge to its right one, in the drawing of its outline. */
 export function goreLevel(wall: GoreWall, options: GoreOptions, along: number): Segment {
   const [left, right] = [0, options.overlap ?? 0].map((overlap) => halfLevel(wall, along, options, overlap));

@@ -4,7 +4,7 @@ import { signedArea } from '../../src/geometry/measure.ts';
 import { distance } from '../../src/geometry/point.ts';
 import { pointAt } from '../../src/geometry/segment.ts';
 import { flatWall, toFlat } from '../../src/unroll/flat-wall.ts';
-import { goreOutline, goreStrain, goresNeeded, halfWidth, levelArc } from '../../src/unroll/gores.ts';
+import { arcBetween, goreOutline, goreStrain, goresNeeded, halfWidth } from '../../src/unroll/gores.ts';
 import { expectAtMost, expectPointWithin, expectWithin } from '../closeness.ts';
 import { ball, barrel, type CurvedGoreWall, cone, nearestOn } from './gore-walls.ts';
 
@@ -99,7 +99,7 @@ test('a level arc of up to 30 degrees is a circle to under 1e-6 of its radius, o
     [-Math.PI / 4, 2.8e-4],
   ] as const) {
     const side = { x: -Math.sin(Math.abs(turn)) * 100, y: Math.sign(turn) * (1 - Math.cos(turn)) * 100 };
-    const arc = levelArc(side, turn);
+    const arc = arcBetween(side, { x: -side.x, y: side.y }, -turn, turn);
     for (let t = 0; t <= 1; t += 0.05)
       expectWithin(distance(pointAt(arc, t), { x: 0, y: Math.sign(turn) * 100 }), 100, off * 100);
   }

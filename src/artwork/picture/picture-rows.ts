@@ -98,7 +98,7 @@ export class BorderRows {
 }
 
 /** The edge nearest to a place that rises or falls as asked. */
-export const nearestEdge = (
+const nearestEdge = (
   edges: readonly RowEdge[],
   at: number,
   rises: boolean,

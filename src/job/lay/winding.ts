@@ -204,7 +204,7 @@ const oneTurn = 1e-7;
 const isUpright = ({ from, to }: WindingReport['turns']): boolean => to - from < oneTurn;
 
 /** What a winding seam does, in words. */
-export function inWords({ radius, straight, turns, ...cut }: WindingReport): string {
+function inWords({ radius, straight, turns, ...cut }: WindingReport): string {
   if (isUpright(turns))
     return `the seam goes straight up, for none that winds cuts less of the pattern; it cuts ${crossingsInWords(cut)}`;
   const bends =

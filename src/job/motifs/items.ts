@@ -70,5 +70,5 @@ function within(frame: Box, shapes: readonly Shape[]): readonly Shape[] {
 }
 
 /** A motif's layers by its own name; with their colours where there are several. */
-export const named = <L extends { readonly name: string }>(name: string, layers: readonly L[]): L[] =>
+const named = <L extends { readonly name: string }>(name: string, layers: readonly L[]): L[] =>
   layers.map((layer) => ({ ...layer, name: layers.length === 1 ? name : `${name} ${layer.name}` }));

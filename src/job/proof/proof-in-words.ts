@@ -6,7 +6,7 @@ import type { Proof } from '../../prove/proof.ts';
 const decimals: Readonly<Record<Check['unit'], number>> = { mm: 4, degrees: 3, '%': 4, count: 0 };
 
 /** A value of a check in words, such as `0.0002 mm`. */
-export function valueInWords(value: number, unit: Check['unit']): string {
+function valueInWords(value: number, unit: Check['unit']): string {
   const number = unit === 'count' ? String(value) : String(Number(value.toFixed(decimals[unit])));
   return unit === 'count' ? number : `${number} ${unit}`;
 }

@@ -205,7 +205,7 @@ export const layersAsMade = (drafts: readonly Draft[]): readonly LayerAsMade[] =
   });
 
 /** Whether a part's files are those of a cover strip: `strip`, or `strip-1`, `strip-2` of joints from the foot up. */
-export const isStrip = ({ stem }: Pick<PieceText, 'stem'>): boolean => /^strip(?:-\d+)?$/.test(stem);
+const isStrip = ({ stem }: Pick<PieceText, 'stem'>): boolean => /^strip(?:-\d+)?$/.test(stem);
 
 /** Whether a part's files are those of a collar of paper. */
 const isCollar = ({ stem }: Pick<PieceText, 'stem'>): boolean => /^collar-\d+$/.test(stem);

@@ -6,7 +6,7 @@ import { optional, type Reader, readKeys, report, standard, within } from './sch
 import { given, length, lengthOrZero, list, number } from './schema-values.ts';
 
 /** Files are named by a letter a panel. */
-export const mostPanels = 26;
+const mostPanels = 26;
 
 const readJoints: Reader<Panels['joints']> = (value, place) => {
   if (value === 'least-art' || value === 'repeats') return value;

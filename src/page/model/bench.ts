@@ -72,7 +72,7 @@ export function valueAt(holder: Json | undefined, path: string): Json | undefine
  * The same value with another at a path; `undefined` takes the key away, and with it every object around it that is
  * left empty. Places in a list are only replaced or added at its end.
  */
-export function withValue(holder: JsonObject, path: string, value: Json | undefined): JsonObject {
+function withValue(holder: JsonObject, path: string, value: Json | undefined): JsonObject {
   const changed = changedAt(holder, stepsOf(path), value);
   return isObject(changed) ? changed : {};
 }

@@ -46,7 +46,7 @@ export interface Crossing extends StretchEnd {
 }
 
 /** The crossings of one curve with a line. A curve that all but runs along it only touches it. */
-export const crossingsOf = (s: Segment, through: Point, direction: Point): Crossing[] =>
+const crossingsOf = (s: Segment, through: Point, direction: Point): Crossing[] =>
   lineCrossings(s, through, direction).flatMap((t) => crossingAt(s, t, through, direction) ?? []);
 
 /** A curve's crossing with a line at t; undefined where it only touches it. */

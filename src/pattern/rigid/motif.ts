@@ -1,6 +1,6 @@
 // A motif: art that is laid once, about a place of the wall.
 import { type Affine, compose, moveContour, rotation, translation } from '../../geometry/affine.ts';
-import { type Box, hullBox } from '../../geometry/box.ts';
+import type { Box } from '../../geometry/box.ts';
 import type { Contour, Shape } from '../../geometry/contour.ts';
 import { mapSegment, type SmoothMap } from '../../geometry/fit.ts';
 import { clippedShapes } from '../../geometry/regions.ts';
@@ -126,10 +126,6 @@ export function motifOnPiece(
     }))
     .filter(({ shapes }) => shapes.length > 0);
 }
-
-/** The box around everything a motif has, by its control points. */
-export const motifReach = ({ layers }: Pick<Motif, 'layers'>): Box =>
-  hullBox(layers.flatMap(({ shapes }) => shapes.flatMap(({ contours }) => contours)));
 
 /** All shapes of layers. */
 export const shapesOf = (layers: readonly { readonly shapes: readonly Shape[] }[]): readonly Shape[] =>

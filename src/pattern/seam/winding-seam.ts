@@ -23,7 +23,7 @@ export interface WindingOptions {
 }
 
 /** What a knife and a hand follow well, mm: the line is planned to turn no more tightly. Common practice, no source. */
-export const knifeRadius = 3;
+const knifeRadius = 3;
 
 /** From one knot of the path to the next, mm up the wall at the most; and the rows of the field in it. */
 const step = { most: 0.75, rows: 4 } as const;

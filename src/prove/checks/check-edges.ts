@@ -33,7 +33,7 @@ function seamOff(piece: ProvedPiece): readonly number[] {
 }
 
 /** How far a point of the outline is from all four borders that the piece should have, mm. */
-export function borderOff(piece: ProvedPiece, p: Point): number {
+function borderOff(piece: ProvedPiece, p: Point): number {
   const { cone, beside, before, overlap } = piece;
   const { from, to } = pieceBand(piece);
   const span = spanOf(piece);
@@ -48,14 +48,7 @@ export function borderOff(piece: ProvedPiece, p: Point): number {
 }
 
 /** How far the corners the piece should have are from the outline's own nodes, mm. */
-export function cornersOff({
-  cone,
-  beside,
-  before,
-  overlap,
-  outline,
-  ...piece
-}: ProvedPiece): readonly number[] {
+function cornersOff({ cone, beside, before, overlap, outline, ...piece }: ProvedPiece): readonly number[] {
   const { from, to } = pieceBand(piece);
   const span = spanOf(piece);
   const nodes = outline.flatMap(({ segments }) => segments.map((s) => s.from));

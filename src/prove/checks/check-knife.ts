@@ -16,7 +16,7 @@ import { samplesOn } from '../written/samples.ts';
 import { tipStrokes } from '../written/tip-path.ts';
 
 /** How far the cut may be off the wanted line, mm: what is asked of the compensation. */
-export const knifeLimit = 0.02;
+const knifeLimit = 0.02;
 
 /** Places of the tip's way are looked at this close together, mm; in between it bends by less than a hundredth. */
 const lookEvery = 0.1;

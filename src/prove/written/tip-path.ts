@@ -42,7 +42,7 @@ function axisPoints({ segments }: Contour, offset: number): Point[] {
  * line by s, the angle between blade and line shrinks as tan(angle / 2) does by e^(-s / offset): the pull curve, a
  * tractrix with a straight base (C. Huygens 1692; any text on curves).
  */
-export function tipStroke(stroke: Contour, offset: number, heading: Point): TipStroke {
+function tipStroke(stroke: Contour, offset: number, heading: Point): TipStroke {
   const axis = axisPoints(stroke, offset);
   let at = heading;
   const tip = (p: Point): Point => ({ x: p.x - offset * at.x, y: p.y - offset * at.y });
