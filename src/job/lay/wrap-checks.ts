@@ -6,7 +6,8 @@ import { isFinished, wrapFaults } from '../../cut/checks/wrap-faults.ts';
 import type { Finding, Where } from '../../finding.ts';
 import type { Point } from '../../geometry/point.ts';
 import { inMm } from '../../lengths/length.ts';
-import { apartInArt, artPlace, type LaidArt } from '../../pattern/lay/art-place.ts';
+import { ArtGroups } from '../../pattern/lay/art-groups.ts';
+import { artPlace, type LaidArt } from '../../pattern/lay/art-place.ts';
 import { girthAt, type WallPoint } from '../../unroll/flat-wall.ts';
 import type { Template } from '../../unroll/template.ts';
 import { drawnFinding, type FilmUse, filmFinding } from '../artwork/fault-words.ts';
@@ -75,17 +76,17 @@ export function wrapChecks(input: WrapCheckInput): WrapCheck[] {
       tell: (where: Where) => drawnFinding(fault, where, limits),
     })),
   ];
-  const groups: Found[][] = [];
-  for (const one of found.sort((a, b) => a.size - b.size)) {
-    const drawn = artPlace(input.art, one.at);
-    const group = groups.find(
-      ([first]) =>
-        first?.key === one.key &&
-        apartInArt(input.art.lattice, artPlace(input.art, first.at), drawn) < samePlace,
-    );
-    if (group) group.push(one);
-    else groups.push([one]);
+  // Only what is of one kind is put together; the worst of each group first, and groups by that.
+  const kinds = new Map<string, ArtGroups<Found>>();
+  for (const one of found.sort((p, q) => p.size - q.size)) {
+    const groups = kinds.get(one.key) ?? new ArtGroups<Found>(input.art.lattice, samePlace);
+    kinds.set(one.key, groups);
+    groups.add(artPlace(input.art, one.at), one);
   }
+  const order = new Map(found.map((one, i) => [one, i]));
+  const groups = [...kinds.values()].flatMap(({ all }) => all);
+  const first = (group: readonly Found[]): number => (group[0] ? (order.get(group[0]) ?? 0) : 0);
+  groups.sort((p, q) => first(p) - first(q));
   return groups.flatMap((group) => grouped(group, input, artFile));
 }
 
