@@ -3,6 +3,7 @@
 import { contourLength } from '../../geometry/arc-length.ts';
 import type { Contour, Shape } from '../../geometry/contour.ts';
 import { polygon } from '../../geometry/contour.ts';
+import { least, most } from '../../geometry/extremes.ts';
 import { tightBox } from '../../geometry/measure.ts';
 import { NearestFinder } from '../../geometry/nearest.ts';
 import { add, distance, type Point, scale, subtract, unit } from '../../geometry/point.ts';
@@ -102,13 +103,17 @@ function nearest(finder: NearestFinder, p: Point, from: number, most: number): P
   }
 }
 
-const narrowest = (gaps: readonly Gap[]): Gap | undefined =>
-  gaps.reduce<Gap | undefined>((best, gap) => (!best || isBefore(gap, best) ? gap : best), undefined);
-
-/** Whichever way a drawing's lines run, one place comes first. */
-function isBefore(a: Gap, b: Gap): boolean {
-  if (Math.abs(a.size - b.size) > alike) return a.size < b.size;
-  return Math.abs(a.from.y - b.from.y) > alike ? a.from.y > b.from.y : a.from.x < b.from.x;
+/**
+ * Of the gaps alike the narrowest the one furthest up, and of those the one furthest left: one place, whichever way a drawing's lines
+ * run. Held against the narrowest, not against one another: else a gap that widens little by little would count as alike all along.
+ */
+function narrowest(gaps: readonly Gap[]): Gap | undefined {
+  const size = least(gaps.map((gap) => gap.size));
+  const narrow = gaps.filter((gap) => gap.size <= size + alike);
+  const top = most(narrow.map(({ from }) => from.y));
+  const level = narrow.filter(({ from }) => from.y >= top - alike);
+  const left = least(level.map(({ from }) => from.x));
+  return level.find(({ from }) => from.x === left);
 }
 
 /** A bridge over a gap: straight, and half its width into the film at either end. */

@@ -2,7 +2,8 @@
 import { describe, expect, test } from 'vitest';
 import { narrowPlaces } from '../../../src/cut/checks/local-width.ts';
 import { bridgedShapes } from '../../../src/cut/mend/bridges.ts';
-import { reverseContour, type Shape } from '../../../src/geometry/contour.ts';
+import { polygon, reverseContour, type Shape } from '../../../src/geometry/contour.ts';
+import { holdsPoint } from '../../../src/geometry/inside.ts';
 import { shapeArea } from '../../../src/geometry/measure.ts';
 import { expectWithin } from '../../closeness.ts';
 import { box, circle } from '../../geometry/drawn.ts';
@@ -30,6 +31,24 @@ test('bridges of a square hold it by their whole width, away from its corners', 
   expect(bridges).toBe(2);
   expect(narrowPlaces(shapes, { side: 'gap', limit: 1.19, tolerance: 0.002 })).toEqual([]);
   expectWithin(areaOf([opening]) - areaOf(shapes), 2 * 6 * 1.2, 0.01);
+});
+
+// Between a circle and one inside it, off its middle by e, the gap is R - r - e at the narrowest: straight below here, y up.
+test('a gap that widens little by little is tied where it is narrowest', () => {
+  const [R, r, e] = [12, 7, 1];
+  const corners = Array.from({ length: 240 }, (_, i) => {
+    const a = (2 * Math.PI * i) / 240;
+    return { x: r * Math.cos(a), y: r * Math.sin(a) - e };
+  });
+  const disc: Shape = { contours: [circle({ x: 0, y: 0 }, R), reverseContour(polygon(corners))] };
+  const { shapes } = bridgedShapes([disc], 1);
+  // Places in the middle of the gap where it is wider by 0.02 at most: e (1 - cos 0.2).
+  const below = Array.from({ length: 41 }, (_, i) => (i - 20) / 100).map((a) => ({
+    x: ((R + r - e) / 2) * Math.sin(a),
+    y: -e - ((R + r - e) / 2) * Math.cos(a),
+  }));
+  expect(shapes).toHaveLength(2);
+  expect(below.some((p) => !shapes.some((shape) => holdsPoint(shape, p)))).toBe(true);
 });
 
 test('islands beside one another are tied to the film around, whatever they are tied to first', () => {
