@@ -205,7 +205,16 @@ function coatsSection({ coats = [] }: Omit<Report, 'files'>, job: Job): Section[
   return [{ heading: 'Coats', blocks: [{ kind: 'table', head, rows }] }];
 }
 
-function workSection({ job, ground, blank, wraps, isWrapLaid, apart, report }: JobSheetInput): Section {
+function workSection({
+  job,
+  ground,
+  blank,
+  pieces,
+  wraps,
+  isWrapLaid,
+  apart,
+  report,
+}: JobSheetInput): Section {
   const steps = workSequence({
     job,
     coats: ground.coats.coats,
@@ -213,6 +222,7 @@ function workSection({ job, ground, blank, wraps, isWrapLaid, apart, report }: J
     apart,
     isWeeded: report.weeding !== undefined,
     films: filmsIn(report.weeding?.films.filter(({ file }) => file?.startsWith('wrap')) ?? []),
+    covers: pieces.filter(({ file }) => file.startsWith('cover-')).length,
     hasHandle: blank.handle !== undefined,
     pieces: wraps.count,
     joints: wraps.joints,

@@ -29,6 +29,8 @@ export interface Work {
   readonly isWeeded: boolean;
   /** The films that the wrap is cut from, from the lowest up, where there are several. */
   readonly films?: readonly string[];
+  /** How many cover strips lie on borders of the pattern; 0 where it is left out. */
+  readonly covers?: number;
   readonly hasHandle: boolean;
   readonly pieces: number;
   /** Between stacked pieces; 0 where it is left out. */
@@ -115,6 +117,19 @@ const maskSteps = ({ mask }: Work['job']): readonly WorkStep[] =>
       ]
     : [];
 
+/** Cover strips on borders of the pattern. Common practice, no source. */
+const coverSteps = (covers: number): readonly WorkStep[] =>
+  covers === 0
+    ? []
+    : [
+        plainStep(
+          covers === 1
+            ? 'lay the cover strip of the border by its guide'
+            : `lay the ${covers} cover strips of the borders by their guides, those up the wall first, the level ones over them`,
+          'the middle line of each lies on its border; no edge of it climbs or lifts',
+        ),
+      ];
+
 /** Motifs that are cut by themselves. */
 const apartSteps = (apart: number): readonly WorkStep[] =>
   apart === 0
@@ -133,14 +148,15 @@ function nextFilms({ films = [], isWrapLaid, job }: Work): readonly WorkStep[] {
   const [next] = above;
   const names =
     above.length === 1 ? `film ${next}` : `films ${above.slice(0, -1).join(', ')} and ${above.at(-1)}`;
+  const inTurn = above.length === 1 ? '' : ', one after another';
   return [
     job.film.use === 'mask'
       ? plainStep(
-          `that was film ${lowest}; once its colour is dry, lay, trim, spray and pull ${names}, one after another`,
+          `that was film ${lowest}; once its colour is dry, lay, trim, spray and pull ${names}${inTurn}`,
           'the colour below takes no mark from film; the ends and edges of each lie where those of the one before lay',
         )
       : plainStep(
-          `that was film ${lowest}, the lowest; lay, close and trim ${names} over it, one after another`,
+          `that was film ${lowest}, the lowest; lay, close and trim ${names} over it${inTurn}`,
           'the ends and edges of each lie on those of the one before; no bubble between them',
         ),
   ];
@@ -148,7 +164,7 @@ function nextFilms({ films = [], isWrapLaid, job }: Work): readonly WorkStep[] {
 
 /** The steps in order. Common practice, no source. */
 export function workSequence(work: Work): readonly WorkStep[] {
-  const { coats, isWrapLaid, apart = 0, isWeeded, pieces, isGores = false, job } = work;
+  const { coats, isWrapLaid, apart = 0, covers = 0, isWeeded, pieces, isGores = false, job } = work;
   const isMask = job.film.use === 'mask';
   const under = asLaid(coats).filter(({ over }) => !over);
   const over = asLaid(coats).filter((coat) => coat.over);
@@ -179,6 +195,7 @@ export function workSequence(work: Work): readonly WorkStep[] {
       ? [plainStep('trim the film at the lip and the foot along the collar', 'the edge is level all round')]
       : []),
     ...(isMask || isUnderStrips(work) ? [] : nextFilms(work)),
+    ...coverSteps(covers),
     ...apartSteps(apart),
     ...(isMask ? [...sprayedAndPulled('film'), ...nextFilms(work)] : []),
     ...over.map((coat) => coatStep(coat, isMask ? 'colour' : 'film')),

@@ -109,3 +109,26 @@ test('a cover strip comes after all films', () => {
   expect(at('cover strip')).toBeGreaterThan(at('film b over it'));
   expect(does.filter((text) => text.includes('film b'))).toHaveLength(1);
 });
+
+test('cover strips on borders are laid over all films, before what is sprayed', () => {
+  const work = {
+    coats: [],
+    isWrapLaid: true,
+    isWeeded: true,
+    hasHandle: false,
+    pieces: 1,
+    films: ['a', 'b'],
+  };
+  const told = (use: 'decal' | 'mask', covers?: number) =>
+    workSequence({
+      ...work,
+      job: { ...job, film: { use } },
+      ...(covers === undefined ? {} : { covers }),
+    }).map(({ does }) => does);
+  const at = (does: readonly string[], word: string) => does.findIndex((text) => text.includes(word));
+  const [decal, mask] = [told('decal', 5), told('mask', 1)];
+  expect(at(decal, '5 cover strips')).toBeGreaterThan(at(decal, 'film b over it'));
+  expect(at(mask, 'spray')).toBeGreaterThan(at(mask, 'cover strip of the border'));
+  expect(at(told('decal'), 'cover strip')).toBe(-1);
+  expect(decal.join()).not.toContain('one after another');
+});
