@@ -15,7 +15,7 @@ import { distance } from '../geometry/point.ts';
 import type { Fill } from '../geometry/polygon-clip.ts';
 import { clippedShapes, filledShapes } from '../geometry/regions.ts';
 import { type Pen, strokedShapes } from '../geometry/stroke.ts';
-import { isTangled } from '../geometry/tangle.ts';
+import { isTangled, mostCrossings } from '../geometry/tangle.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
 import { ClipWindow } from './clip-window.ts';
 import type { ClipArea, Covered, Painted } from './covered.ts';
@@ -37,9 +37,6 @@ const mostClipped = 1_200_000;
 
 /** A pen wider than a metre is drawn to this share of its width, which keeps the work in bounds. */
 const penShare = 3e-6;
-
-/** More crossings than this are a scribble that no blade follows; they are found before their areas are worked out. */
-const mostCrossings = 100_000;
 
 /** What one painted thing shows. */
 export interface SeenArea {

@@ -15,7 +15,7 @@ export interface Sureness {
 }
 
 /** Half-width of a 95 % interval in standard uncertainties. Source: NIST TN 1297, 6.2: k = 2. */
-const coverage = 2;
+export const coverage = 2;
 
 /**
  * The least overlap that still holds once two ends are stuck, mm, where the maker has set none.

@@ -14,6 +14,9 @@ const looks = 40;
  */
 const mostAbreast = 6000;
 
+/** More crossings than this, far more than letters that overlap have, are a scribble that no blade follows. */
+export const mostCrossings = 100_000;
+
 /**
  * Whether the segments of these contours, each taken straight, cross each other more than `most` times. Also where they
  * lie over each other, or side by side, so thickly that counting would take as long as the work it is to spare.

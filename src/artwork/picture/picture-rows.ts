@@ -27,7 +27,7 @@ const leastChange = 48;
 const leastStep = 24;
 
 /** An edge is followed over so many rows, and goes no further from one to the next, px. */
-const followed = 4;
+export const followed = 4;
 const farthest = 4;
 const farthestFirst = 24;
 const bends = 1.3;

@@ -1,7 +1,7 @@
 // Film that ends on a picture's border: a side that was drawn there, or a cut. What the rest of the picture shows decides.
 import { lineThrough } from '../../geometry/regression.ts';
 import { standsOnGrid } from './picture-grid.ts';
-import { apartOn, type BorderRows, type RowEdge, type RowStretch } from './picture-rows.ts';
+import { apartOn, type BorderRows, followed, type RowEdge, type RowStretch } from './picture-rows.ts';
 
 /** From one row to the next a channel changes by so much where an edge lies between them. */
 const leastStep = 48;
@@ -11,9 +11,6 @@ const shortest = 3;
 
 /** Edges stand at one place within this, px; nearer to the end of a row they end there. */
 const samePlace = 1.2;
-
-/** An edge is followed over so many rows, and goes no further from one to the next, px. */
-const followed = 4;
 
 /** An edge within this of square to a border is square to it, px a row; corners within this angle are alike, radians. */
 const square = 0.06;

@@ -5,7 +5,7 @@ import { type Box, boxAround } from '../../geometry/box.ts';
 import type { Contour, Shape } from '../../geometry/contour.ts';
 import { signedArea, tightBox } from '../../geometry/measure.ts';
 import { filledShapes } from '../../geometry/regions.ts';
-import { isTangled } from '../../geometry/tangle.ts';
+import { isTangled, mostCrossings } from '../../geometry/tangle.ts';
 import { chordTolerance } from '../../geometry/tolerance.ts';
 import type { Direction, ReadDirections } from './bidi.ts';
 import { DamagedFont, type LetterFont, placed, type ShapedGlyph } from './lettering.ts';
@@ -46,9 +46,6 @@ const usualCapHeight = 0.7;
 
 /** A contour of less, mm², has nothing to cut: what fonts keep as a point or a line. */
 const leastArea = 1e-6;
-
-/** More crossings than this, far more than letters that overlap have, are a scribble that no blade follows. */
-const mostCrossings = 100_000;
 
 /** More points than this in one text, a thousand times those of plain letters, are a font's that is made to do harm. */
 const mostPoints = 300_000;

@@ -5,6 +5,7 @@ import { tightBox } from '../../geometry/measure.ts';
 import { girthAt, radiusAt, toFlat } from '../../unroll/flat-wall.ts';
 import { type SideEdge, turnOfEdge } from '../../unroll/template.ts';
 import { bentWords } from '../guide/bent-words.ts';
+import { capital } from '../guide/marks.ts';
 import type { Collar } from './collar.ts';
 
 /** Size of the words where there is room, mm, and the room they keep from lines. */
@@ -13,9 +14,6 @@ const besideLine = 1.4;
 
 /** Word sizes that a strip is wide: three rows and the room between them. */
 const rows = 5;
-
-/** Height of a capital as a share of the word size: fonts are near 0.7. */
-const capital = 0.7;
 
 export interface CollarWords {
   /** Which collar it is, such as `collar 1 of 2`. */

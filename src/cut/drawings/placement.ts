@@ -19,7 +19,7 @@ import {
 } from '../../unroll/template.ts';
 import { bentWords } from '../guide/bent-words.ts';
 import { guideSheet } from '../guide/guide-sheet.ts';
-import { wordSize } from '../guide/marks.ts';
+import { capital, wordSize } from '../guide/marks.ts';
 import { artOfMotif, filmOfMotif, type MotifOnSheet, uprightTurn } from './motif-drawing.ts';
 
 export interface PlacementOptions extends MotifOnSheet {
@@ -161,9 +161,6 @@ function levelWords(
   const start = (from + to) / 2 - width / 2 / girth;
   return bentWords(drawn, (p) => toFlat(wall, { turn: start + p.x / girth, along: along - p.y }));
 }
-
-/** Height of a capital as a share of the word size: fonts are near 0.7. */
-const capital = 0.7;
 
 /** Words that run up a line, to its right or left, where what crosses it leaves most room. */
 function uprightWords(

@@ -16,6 +16,9 @@ export const tick = { length: 4, clear: 0.75 };
 /** Size of the words, mm. */
 export const wordSize = 3.6;
 
+/** Height of a capital as a share of the word size: fonts are near 0.7. */
+export const capital = 0.7;
+
 /** The two strokes of a register cross. */
 export const crossMark = ({ x, y }: Point): Contour[] => [
   polyline([

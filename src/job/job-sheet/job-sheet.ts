@@ -4,6 +4,7 @@ import type { Blank } from '../../blank/blank.ts';
 import { asLaid } from '../../blank/coats.ts';
 import type { Band } from '../../blank/flat-band.ts';
 import { lipZoneStart } from '../../blank/lip-zone.ts';
+import { coverage } from '../../blank/sure.ts';
 import { wallGirthAt, wallLength, wallUncertaintyAt } from '../../blank/wall.ts';
 import type { Block, Page, Section } from '../../deliver/write-page.ts';
 import { formatLength, inMm, measuredLength, onInchTape } from '../../lengths/length.ts';
@@ -101,9 +102,6 @@ function picturesSection(files: readonly FileReport[]): Section {
     ],
   };
 }
-
-/** Twice the standard uncertainty: what a reading may differ by, 19 times in 20. */
-const coverage = 2;
 
 function measuresSection({ job, ground: { wall, measures }, band, blank }: JobSheetInput): Section {
   const shown = (mm: number) => measuredLength(mm, job.units);

@@ -8,7 +8,7 @@ import { finestLattice } from './finest-lattice.ts';
 import { explained, fewLines, leastStep, overlapOf, shareOf } from './held-steps.ts';
 
 /** Fewer places than this that should recur prove nothing. */
-const leastExpected = 6;
+export const leastExpected = 6;
 
 /** Copies drawn with other nodes are of one lattice where they stand within this, mm: laid by it, what touches goes on touching. */
 const exactly = 0.002;

@@ -10,7 +10,7 @@ import { distinct, isMultiple, offLattice, reduced, tidied } from '../lattice/sa
 import type { Size } from '../tile/cut-shapes.ts';
 import { coversOf, hiddenShare, mostHidden, patchOf } from './covers.ts';
 import { Evidence } from './evidence.ts';
-import { finestShown } from './finest-shown.ts';
+import { finestShown, leastExpected } from './finest-shown.ts';
 import {
   explained,
   type HeldStep,
@@ -275,9 +275,6 @@ function proven(scan: FilmScan, lattice: Lattice, { crop, evidence: told }: Draw
     missing: around.flatMap((one) => one.missing),
   };
 }
-
-/** Fewer places than this that should recur prove nothing. */
-const leastExpected = 6;
 
 /** One contour a step may be chance: the step was taken from it; and so may be the things that two steps were taken from. */
 const leastEvidence = 2.5;

@@ -56,7 +56,7 @@ function artOff(file: DeliveredFile, guide: DeliveredFile): number {
 }
 
 /** A file's own size may be off by this share: more than rounding can do. */
-const sizeLimit = 1e-4;
+export const sizeLimit = 1e-4;
 
 const isInMm = ({ perUnit: { across, up } }: DeliveredFile): boolean =>
   [across, up].every((unit) => Math.abs(unit - 1) <= sizeLimit);

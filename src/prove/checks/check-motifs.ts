@@ -13,12 +13,8 @@ import { crossingOf } from '../written/locate.ts';
 import { asIs, frameOf, Reading } from '../written/piece.ts';
 import { type RolledCone, rollUp } from '../written/rolled-cone.ts';
 import { samplesOn } from '../written/samples.ts';
-
-/** Share of its area that a layer may be off, %. */
-const areaLimit = 0.01;
-
-/** A file's own size may be off by this share: more than rounding can do. */
-const sizeLimit = 1e-4;
+import { sizeLimit } from './check-layer-files.ts';
+import { areaLimit } from './check-register.ts';
 
 /** What was measured of one motif. */
 interface Measured {

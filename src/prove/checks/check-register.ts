@@ -7,7 +7,7 @@ import { coverOf } from '../written/centre.ts';
 import type { ProvedPiece } from '../written/piece.ts';
 
 /** Share of its area that a layer may be off, %: rounding of a file's numbers does a thousandth of that. */
-const areaLimit = 0.01;
+export const areaLimit = 0.01;
 
 /** Area under which a layer has no middle to speak of, mm². */
 const leastArea = 1e-3;
