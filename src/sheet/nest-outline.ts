@@ -1,5 +1,6 @@
 // The outline a piece is nested by: a polygon with few corners that holds the piece and half the gap around it.
 import type { Contour } from '../geometry/contour.ts';
+import { ringArea } from '../geometry/grid-ring.ts';
 import type { Point } from '../geometry/point.ts';
 import { grownRings } from '../geometry/polygon-clip.ts';
 import { chordCount, pointAt } from '../geometry/segment.ts';
@@ -26,8 +27,10 @@ export function nestOutline(
   const grid = ring.map(({ x, y }) => ({ x: Math.round(x * gridPerMm), y: Math.round(y * gridPerMm) }));
   // A quarter covers the chords, and one more than the tolerance what simplifying may cut off a corner.
   const by = (gap + tolerance * 1.5) * gridPerMm;
-  const grown =
-    [...grownRings([grid], by, (tolerance / 4) * gridPerMm)].sort((a, b) => b.length - a.length)[0] ?? grid;
+  // Where the mouth of a bay closes, the bay is a ring of its own, of as many corners as it likes: the outer one is the largest.
+  const [grown = grid] = [...grownRings([grid], by, (tolerance / 4) * gridPerMm)].sort(
+    (a, b) => Math.abs(ringArea(b)) - Math.abs(ringArea(a)),
+  );
   const points = grown.map(({ x, y }) => ({ x: x / gridPerMm, y: y / gridPerMm }));
   return simplified(points, tolerance);
 }

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { boxOfPoints } from '../../src/geometry/box.ts';
 import { polygon } from '../../src/geometry/contour.ts';
 import { NearestFinder } from '../../src/geometry/nearest.ts';
 import type { Point } from '../../src/geometry/point.ts';
@@ -38,4 +39,23 @@ test.each([
   // A mitred corner is left rounded: no farther than the gap and the three tolerances.
   expect(Math.max(...away)).toBeLessThan(gap + 3 * nestTolerance + 1e-6);
   expect(outline.length).toBeLessThan(60);
+});
+
+test('a bay whose mouth closes is within the outline, however many corners it has', () => {
+  const bay = Array.from({ length: 121 }, (_, i) => {
+    const a = Math.PI / 2 - 0.0025 - ((2 * Math.PI - 0.005) * i) / 120;
+    return { x: 50 + 40 * Math.cos(a), y: 50 + 40 * Math.sin(a) };
+  });
+  const keyhole = [
+    { x: 0, y: 0 },
+    { x: 100, y: 0 },
+    { x: 100, y: 100 },
+    { x: 50.1, y: 100 },
+    ...bay,
+    { x: 49.9, y: 100 },
+    { x: 0, y: 100 },
+  ];
+  const { minX, minY, maxX, maxY } = boxOfPoints(nestOutline(polygon(keyhole), 1));
+  expect(Math.max(minX, minY)).toBeLessThan(-1);
+  expect(Math.min(maxX, maxY)).toBeGreaterThan(101);
 });
