@@ -47,7 +47,9 @@ export async function makeCommand(
   const fromFolder = (file: string) =>
     relative(resolve(folder), resolve(dirname(jobFile), file)).replaceAll('\\', '/');
   const { search, end } = nestSearch(flags);
-  const options = { pictures: flags.pictures, paper, search, fromFolder };
+  // A signal is heard only between turns.
+  const between = () => new Promise<void>((resolve) => setImmediate(resolve));
+  const options = { pictures: flags.pictures, paper, search, fromFolder, between };
   const deliverables = await makeFiles({ ...input, tools }, options).finally(end);
   return deliver(deliverables, { ...flags, folder });
 }

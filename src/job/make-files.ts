@@ -127,8 +127,11 @@ async function restOf(
   const { drafts, parts, lines, nested } = work;
   const layers = layersAsMade(drafts);
   const [wraps, others] = [written.slice(0, drafts.length), written.slice(drafts.length)];
+  const { between } = options;
   const proof = proofOfDrafts(drafts, input.blank, wraps, others, nested.texts, layers);
+  await between?.();
   const { films, told } = cutWork(cutFilesOf(work, written), input, nested);
+  await between?.();
   const report = { ...reportDrafts(drafts, proof, parts, layers), ...told };
   // Pictures show the lines that are wanted.
   const wanted = written.map((piece, i) => ({ ...piece, cut: lines[i]?.cut ?? piece.cut }));
@@ -136,6 +139,7 @@ async function restOf(
   const pictures = options.pictures
     ? wrapPictures(input, { drafts, wanted, films, nested, checks: report.checks })
     : [];
+  await between?.();
   const about = toldOnSheet(work, input, written, report);
   return folderOfJob({ about, written, sheets: nested.files, pictures, prints }, options, input);
 }

@@ -17,6 +17,8 @@ export interface MakeOptions {
   readonly search?: NestSearch;
   /** Whether sheets are laid for these vessels alone; `shared`: they are laid with others, by whoever makes those too. */
   readonly sheets?: 'own' | 'shared';
+  /** Waited for between the steps of what is made of the written pieces, seconds each, so that a shell hears what else comes in. */
+  readonly between?: () => Promise<void>;
   /** The path of a file that the job names, as seen from where the files will stand. */
   readonly fromFolder: (file: string) => string;
 }

@@ -4,7 +4,7 @@ import { spawnSync } from 'node:child_process';
 import { chmodSync, existsSync, mkdirSync, readdirSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, onTestFinished, test } from 'vitest';
 import { randomFrom } from '../geometry/drawn.ts';
-import { atCall, atCalls, fails } from './at-call.ts';
+import { atCall, atCalls, fails, inFs } from './at-call.ts';
 import { aJob, command, patience, run, Workshop } from './run.ts';
 
 const shop = new Workshop();
@@ -114,6 +114,14 @@ describe.each(commands)('$name', ({ name, words, own, seed }) => {
     expect(ran.some(({ status }) => status === 0 || status === 1)).toBe(true);
     expect(filesIn(`${name}/both`)).toEqual(filesIn(`${name}/whole`));
   });
+});
+
+// Nothing was heard until all of it was worked out: of a large job half a minute.
+test('make: stopped while its pieces are proved, hears it before the next step', patience, async () => {
+  const act = `const plain = setImmediate; globalThis.setImmediate = (...rest) => { process.kill(process.pid, 'SIGTERM'); const end = Date.now() + 100; while (Date.now() < end); return plain(...rest); }`;
+  const words = ['make', 'make.job.json', '--no-pictures', '--out', 'make/ended'];
+  const { status, lines } = await run(words, { cwd: shop.folder, alone: true, hook: inFs(act) });
+  expect([status, lines, filesIn('make/ended')]).toEqual([143, ['stopped: make/ended is as it was'], []]);
 });
 
 test(
