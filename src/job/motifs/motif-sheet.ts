@@ -3,7 +3,7 @@ import type { Section } from '../../deliver/write-page.ts';
 import type { MotifReport } from './motif-report.ts';
 
 /** Nothing where none is cut apart. Common practice, no source. */
-export function layingSection(motifs: readonly Pick<MotifReport, 'name' | 'apart'>[]): Section[] {
+export function layingSection(motifs: readonly Pick<MotifReport, 'name' | 'apart' | 'layers'>[]): Section[] {
   const first = motifs.find(({ apart }) => apart);
   return first
     ? [
@@ -16,6 +16,11 @@ export function layingSection(motifs: readonly Pick<MotifReport, 'name' | 'apart
                 `make --print gives each a paper template, such as ${first.name}.place.print.pdf: held by the foot or the lip and by the seam or the handle, its window is where the film goes (none where it would lie flat on no stretch of the wall)`,
                 'or wrap a level paper arc at each level line, and mark the plumb line on it, measured along the arc from the seam line',
                 'hold the film on its carrier to both lines of its guide before the backing comes off',
+                ...(motifs.some(({ apart, layers }) => apart && layers.length > 1)
+                  ? [
+                      'of one in several films lay the lowest first, in the order of its guide; its pieces of film are alike, so that the edges of each fall on those of the one before',
+                    ]
+                  : []),
                 'lay it from its middle outwards, then lift the carrier flat back over itself',
               ],
             },

@@ -48,6 +48,7 @@ test('the plain wrap lies on no sheet, is not counted as film, and the job sheet
     expect(Object.keys(texts)).toContain(file);
   expect(said).toContain('lettering-1-backing.cut.svg, lettering-1-film.cut.svg');
   expect(said).toContain('of paper, to try and to lay by');
+  expect(said).toContain('of one in several films lay the lowest first');
   expect(said).toContain('not for the lip zone (25 mm below the rim)');
   expect(said).toMatch(/40\.0 ml \(the least.*90\.0 ml \(the least/);
   // Two films as large as the rectangle that both layers are cut in.
