@@ -224,7 +224,7 @@ function tooTangled(where: Where): Refused {
 }
 
 function tooFine(squares: number, file: string): Refused {
-  const says = `has more than ${mostToSquareMm} edges to the square mm on ${squares} of them, finer than any blade follows; draw it larger, or with fewer and larger shapes there`;
+  const says = `has more than ${mostToSquareMm} edges to the square mm on ${squares} of them, finer than any blade follows; give the drawing the size it is to have, or draw fewer and larger shapes there`;
   return new Refused([stop('too-fine', { file }, says)]);
 }
 
