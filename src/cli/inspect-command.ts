@@ -20,6 +20,7 @@ import { FlagLengths } from './flag-lengths.ts';
 import { fontsGiven } from './font-flag.ts';
 import type { CommonOptions } from './options.ts';
 import { exitStatus, printFindings, printJson } from './output.ts';
+import { stepWords } from './step-words.ts';
 import { loadTools } from './tools.ts';
 import { told, unitsTold } from './units-told.ts';
 
@@ -137,6 +138,7 @@ export async function inspectCommand(
     cutter,
     mend: flags.mend === true,
     normalise: tools.normalise,
+    next: stepWords('inspect'),
   });
   const { report } = inspected;
   const files = flags.out === undefined ? [] : await write(inspected, basename(file), flags.out, tools);

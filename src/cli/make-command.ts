@@ -12,6 +12,7 @@ import { givenJob } from './job-input.ts';
 import { type NestFlags, nestSearch } from './nest-search.ts';
 import type { CommonOptions } from './options.ts';
 import { givenPrinter, type PrintFlags, printPaper } from './print-flags.ts';
+import { stepWords } from './step-words.ts';
 import { loadTools } from './tools.ts';
 import { tellIn } from './units-told.ts';
 
@@ -50,6 +51,6 @@ export async function makeCommand(
   // A signal is heard only between turns.
   const between = () => new Promise<void>((resolve) => setImmediate(resolve));
   const options = { pictures: flags.pictures, paper, search, fromFolder, between };
-  const deliverables = await makeFiles({ ...input, tools }, options).finally(end);
+  const deliverables = await makeFiles({ ...input, tools, next: stepWords('make') }, options).finally(end);
   return deliver(deliverables, { ...flags, folder });
 }

@@ -15,7 +15,7 @@ import { cutWork, folderOfJob } from './job-folder.ts';
 import type { JobSheetInput } from './job-sheet/job-sheet.ts';
 import { draftPieces } from './lay/make.ts';
 import { makeGoreFiles } from './make-gore-files.ts';
-import type { MakeFilesInput, MakeOptions } from './make-options.ts';
+import { betweenSteps, type MakeFilesInput, type MakeOptions } from './make-options.ts';
 import { type Part, placesOf } from './parts/part.ts';
 import { partsOf } from './parts/parts.ts';
 import { wrapPictures } from './pictures/wrap-pictures.ts';
@@ -127,11 +127,12 @@ async function restOf(
   const { drafts, parts, lines, nested } = work;
   const layers = layersAsMade(drafts);
   const [wraps, others] = [written.slice(0, drafts.length), written.slice(drafts.length)];
-  const { between } = options;
+  const step = betweenSteps(input, options);
+  input.next?.('proving the files');
   const proof = proofOfDrafts(drafts, input.blank, wraps, others, nested.texts, layers);
-  await between?.();
+  await step('reckoning what is weeded');
   const { films, told } = cutWork(cutFilesOf(work, written), input, nested);
-  await between?.();
+  await step(options.pictures ? 'drawing the pictures' : 'writing the report');
   const report = { ...reportDrafts(drafts, proof, parts, layers), ...told };
   // Pictures show the lines that are wanted.
   const wanted = written.map((piece, i) => ({ ...piece, cut: lines[i]?.cut ?? piece.cut }));
@@ -139,7 +140,7 @@ async function restOf(
   const pictures = options.pictures
     ? wrapPictures(input, { drafts, wanted, films, nested, checks: report.checks })
     : [];
-  await between?.();
+  await step('writing the job sheet');
   const about = toldOnSheet(work, input, written, report);
   return folderOfJob({ about, written, sheets: nested.files, pictures, prints }, options, input);
 }

@@ -7,7 +7,7 @@ import { forCutter, sheetsForCutter } from './cutter/machine-files.ts';
 import type { Deliverables, NamedFile, WrittenPiece } from './deliverables.ts';
 import { cutWork, folderOfJob } from './job-folder.ts';
 import type { JobSheetInput } from './job-sheet/job-sheet.ts';
-import type { MakeFilesInput, MakeOptions } from './make-options.ts';
+import { betweenSteps, type MakeFilesInput, type MakeOptions } from './make-options.ts';
 import { mendedFiles } from './mended-files.ts';
 import { knifePictures } from './pictures/knife-picture.ts';
 import { pictureFiles } from './pictures/picture-files.ts';
@@ -35,12 +35,17 @@ export async function makeGoreFiles(input: MakeFilesInput, options: MakeOptions)
   );
   const rest = async (written: readonly WrittenPiece[]) => {
     const [wrap] = written;
+    const step = betweenSteps(input, options);
+    input.next?.('proving the files');
     const proof = wrap && proofOfGoresDraft(draft, blank, layers, wrap, nested.texts);
     const cutFiles = written.map((piece) => ({ stem: 'wrap', cut: piece.cut, wanted: cut }));
+    await step('reckoning what is weeded');
     const { films, told } = cutWork(cutFiles, input, nested);
     const report = { ...reportGores(draft, layers, proof), ...told };
+    await step(options.pictures ? 'drawing the pictures' : 'writing the report');
     const shown = options.pictures ? pictures(input, draft, films, nested) : [];
     const prints = await printFiles(printOn(options, asked), written, asked.name, tools.words);
+    await step('writing the job sheet');
     const about = toldOnSheet(draft, blank, report);
     return folderOfJob({ about, written, sheets: nested.files, pictures: shown, prints }, options, input);
   };

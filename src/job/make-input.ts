@@ -30,5 +30,7 @@ export interface MakeInput {
   readonly chosen?: ChosenArt;
   /** What is worked out once for several jobs that have it in common; left out, nothing is kept. */
   readonly recall?: Recall;
+  /** Told what is done next, before each of the longer steps. */
+  readonly next?: (says: string) => void;
   readonly tools: Pick<JobTools, 'normalise' | 'words' | 'setText' | 'fonts'>;
 }

@@ -22,3 +22,11 @@ export interface MakeOptions {
   /** The path of a file that the job names, as seen from where the files will stand. */
   readonly fromFolder: (file: string) => string;
 }
+
+/** Called between steps of long work: says what is done next, and lets in who waits. */
+export const betweenSteps =
+  ({ next }: Pick<MakeInput, 'next'>, { between }: Pick<MakeOptions, 'between'>) =>
+  async (says: string): Promise<void> => {
+    next?.(says);
+    await between?.();
+  };

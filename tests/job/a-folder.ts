@@ -17,7 +17,7 @@ const coarser = 20;
 
 /** The files of a job and its report. @throws Refused as the command would. */
 export async function folderOf(
-  { blank, job = {}, artwork = {}, tile, files: texts = {}, words = () => [] }: Typed,
+  { blank, job = {}, artwork = {}, tile, files: texts = {}, words = () => [], next }: Typed,
   options: Partial<MakeOptions> = {},
 ) {
   const engine = await pictureEngine();
@@ -28,6 +28,7 @@ export async function folderOf(
       jobFile: 't.job.json',
       blank: readBlank(blank, 'b.blank.json'),
       blankFile: 'b.blank.json',
+      ...(next ? { next } : {}),
       files: filesOf({ ...texts, ...(tile === undefined ? {} : { 'tile.svg': tile }) }),
       tools: {
         ...engine,

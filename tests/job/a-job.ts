@@ -40,6 +40,8 @@ export interface Typed {
   readonly fonts?: Readonly<Record<string, Uint8Array>>;
   /** Who draws the guides' words; nobody, if left out. */
   readonly words?: DrawWords;
+  /** Who is told what is done next, of a whole folder. */
+  readonly next?: (says: string) => void;
 }
 
 /** The draft of a job and its report. @throws Refused as the command would. */

@@ -12,3 +12,19 @@ test('is let in after the proof, after the sheets and after the pictures, and ma
   const ends = (): Promise<void> => Promise.reject(new Error('ended'));
   await expect(folderOf({ blank }, { between: ends })).rejects.toThrow('ended');
 });
+
+test('says what is done next, in the order of the work', async () => {
+  const tile =
+    '<svg xmlns="http://www.w3.org/2000/svg" width="25mm" height="25mm"><circle cx="12" cy="12" r="6"/></svg>';
+  const said: string[] = [];
+  await folderOf({ blank, tile, next: (says) => said.push(says) });
+  expect(said).toEqual([
+    'reading the artwork',
+    'laying the pattern',
+    'looking the film over',
+    'proving the files',
+    'reckoning what is weeded',
+    'writing the report',
+    'writing the job sheet',
+  ]);
+});

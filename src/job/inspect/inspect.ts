@@ -39,6 +39,8 @@ export interface InspectInput extends TraceOptions {
   /** Plain fonts that texts in it may be set in. */
   readonly fonts?: readonly Uint8Array[];
   readonly normalise: Normalise;
+  /** Told what is done next, before each of the longer steps. */
+  readonly next?: (says: string) => void;
 }
 
 /** A drawing laid over another. */
@@ -89,6 +91,7 @@ export function inspect(input: InspectInput): Inspected {
   const { art, fileOf } = readSheets(input);
   refuseUnknownGround(input.ground, { tile: art, grounds: art.grounds }, { key: '--ground' });
   const limits = limitsOf(filmOf, cutter);
+  input.next?.('uniting what is drawn');
   const united = art.layers.map(unitedLayer);
   // A file that gives its size is told in its own mm; one that does not, in the size it is given here.
   const { scale } = art;
@@ -106,11 +109,13 @@ export function inspect(input: InspectInput): Inspected {
   const filmIn = (of: readonly FilmLayer[]) =>
     filmOf.use === 'mask' ? of.map((layer) => maskLayer(layer, art)) : of;
   const film = filmIn(layers);
+  input.next?.('looking at its lines');
   const lineFaults = mended
     ? drawnFaults(mended.left, limits).filter(({ rule }) => rule === 'open-line')
     : drawnFaults(art.lines, limits);
   // Looked for in whole shapes: what the frame cuts of one goes on in the next copy of a tile.
   const isSeen = ({ at }: { readonly at: Point }) => isInFrame(at, art);
+  input.next?.('looking for thin film and gaps');
   const checks = [
     ...layerFaults(filmIn(whole), limits)
       .filter(isSeen)
@@ -123,6 +128,7 @@ export function inspect(input: InspectInput): Inspected {
     ...nothingToCut(art, file),
     ...(mended?.notes ?? []).map(({ finding }) => finding),
   ];
+  input.next?.('reckoning what is weeded');
   const films = layers.map((layer) =>
     filmWeeding(
       layer.name,

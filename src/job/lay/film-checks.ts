@@ -32,8 +32,9 @@ export function withFilmChecks(
   if (!first || !pattern) return [...drafts];
   const { plan, lay, wrap, artwork } = pattern;
   const { film, cutter } = input.job;
-  const check = () =>
-    wrapChecks({
+  const check = () => {
+    input.next?.('looking the film over');
+    return wrapChecks({
       wrap: { template, layers: wrap.layers, runOff, parts: equalParts(plan.closing) },
       art: { ...plan, lay },
       limits: limitsOf(film, cutter),
@@ -43,6 +44,7 @@ export function withFilmChecks(
       artFile: artwork.file,
       isCovered: coveredBy(template, lengths, strips, input.job.seam.strip),
     });
+  };
   const places = JSON.stringify([template.band, drafts.map(({ mark, toFile }) => [mark, toFile])]);
   const found = input.recall?.of('film-checks', `${groundKey(input)}${places}`, check) ?? check();
   const findings = [...first.findings, ...found.map(({ finding }) => finding)];

@@ -59,6 +59,7 @@ function layJob(input: MakeInput): LaidJob {
   if (plans.length > 1 && input.job.artwork?.lay === 'rigid')
     throw new Refused([rigidOnPieces(input.jobFile)]);
   const drawn = drawnToLay(input, plans);
+  if (drawn) input.next?.('laying the pattern');
   const laid = layPieces(plans, drawn);
   refuseWinding(input, { artwork: drawn !== undefined, pieces: plans.length, joints: 0 });
   const pieces =
@@ -83,6 +84,7 @@ function layJob(input: MakeInput): LaidJob {
 
 /** The drawing, its periods worked out, begun where the seam is to be. */
 function drawnToLay(input: MakeInput, plans: readonly Plan[]): Drawn | undefined {
+  if (input.job.artwork) input.next?.('reading the artwork');
   const read = readDrawn(input, () => groundOf(plans));
   if (!read) return undefined;
   const { plan, artwork, ground } = read;
