@@ -1,12 +1,13 @@
 // Writing pages as a PDF at true size: lines and areas, words among them as outlines, and pictures. Adapter of pdfkit (MIT).
 import PDFDocument from 'pdfkit';
 import type { Drawing, DrawnGroup, DrawnPath } from '../drawing/drawing.ts';
+import { seenOnPaper } from '../drawing/seen-on-paper.ts';
 import { moveContour } from '../geometry/affine.ts';
 import { type Box, boxesMeet, hullBox } from '../geometry/box.ts';
 import type { Contour } from '../geometry/contour.ts';
 import { packed } from './compress.ts';
 import type { Page } from './pages.ts';
-import { artworkOpacity, colours, dashes, lineWidth, lookOf, seenOnPaper } from './write-svg.ts';
+import { artworkOpacity, colours, dashes, lineWidth, lookOf } from './write-svg.ts';
 
 /** PDF counts in points, 72 to the inch. */
 const pointsPerMm = 72 / 25.4;

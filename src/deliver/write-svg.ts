@@ -1,6 +1,7 @@
 // Writing a drawing as an SVG that a cutter takes: millimetres, plain paths, roles, nothing else.
 import type { Drawing, DrawnGroup, DrawnPath, Role } from '../drawing/drawing.ts';
 import { writePathData } from '../drawing/path-data.ts';
+import { seenOnPaper } from '../drawing/seen-on-paper.ts';
 
 /** Line colours for the eye; a cutter goes by the roles. Ours: dark for the blade, cool for what guides. */
 export const colours: Readonly<Record<Role, string>> = {
@@ -30,36 +31,6 @@ export const dashes: Readonly<
 
 /** The role whose lines these are drawn like: their own, but for samples. */
 export const lookOf = ({ role, like }: DrawnGroup): Role => like ?? role;
-
-/** Lighter than this share of white a line can't be told from paper; its colour is drawn so much darker then. Both ours. */
-const lightest = 0.75;
-const darker = 0.62;
-
-/** Red, green and blue of a colour `#rrggbb`, 0 to 1; none where it is written otherwise. */
-const partsOf = (colour: string): readonly number[] =>
-  (/^#(..)(..)(..)$/.exec(colour)?.slice(1) ?? []).map((part) => Number.parseInt(part, 16) / 255);
-
-/** How light a colour is, 0 to 1 (WCAG 2.2, relative luminance). */
-function lightness(colour: string): number {
-  const [red = 0, green = 0, blue = 0] = partsOf(colour).map((value) =>
-    value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4,
-  );
-  return 0.2126 * red + 0.7152 * green + 0.0722 * blue;
-}
-
-/** As different from other light colours as it was: a cutter's program may tell layers by the colours of their lines. */
-const darkened = (colour: string): string =>
-  `#${partsOf(colour)
-    .map((value) =>
-      Math.round(darker * 255 * value)
-        .toString(16)
-        .padStart(2, '0'),
-    )
-    .join('')}`;
-
-/** What a line of a colour is drawn in, so that it is seen on paper. */
-export const seenOnPaper = (colour: string): string =>
-  lightness(colour) > lightest ? darkened(colour) : colour;
 
 /** Its own colour is told beside it where that would not be seen. */
 const strokeText = (colour: string): string => {

@@ -1,6 +1,6 @@
 // Artwork with numbered marks where something stands against cutting it, and the list of what they mean.
-import { seenOnPaper } from '../deliver/write-svg.ts';
 import { writePathData } from '../drawing/path-data.ts';
+import { seenOnPaper } from '../drawing/seen-on-paper.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import type { Contour, Shape } from '../geometry/contour.ts';
 import type { Point } from '../geometry/point.ts';

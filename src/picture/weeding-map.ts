@@ -1,6 +1,6 @@
 // Where a piece is hard to weed: its film, hatched along its edges, the closer the longer their weeding takes.
-import { seenOnPaper } from '../deliver/write-svg.ts';
 import { writePathData } from '../drawing/path-data.ts';
+import { seenOnPaper } from '../drawing/seen-on-paper.ts';
 import type { DrawWords } from '../drawing/words.ts';
 import { boxCorners, grow } from '../geometry/box.ts';
 import { type Contour, polygon, type Shape } from '../geometry/contour.ts';

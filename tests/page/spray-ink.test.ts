@@ -1,8 +1,9 @@
 // Sprays on the flat drawing: what they are mixed to, and where up the wall each colour comes to lie.
 import { Color } from 'three';
 import { expect, test } from 'vitest';
+import { blendedAt } from '../../src/job/view/blended-colour.ts';
 import { onGuide } from '../../src/job/view/flat-place.ts';
-import { blendedAt, goreSprayInk, sprayInk } from '../../src/page/board/spray-ink.ts';
+import { goreSprayInk, sprayInk } from '../../src/page/board/spray-ink.ts';
 import { flatWall } from '../../src/unroll/flat-wall.ts';
 
 test('colours are mixed as light is, as the vessel in 3D mixes them', () => {

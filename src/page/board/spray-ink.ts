@@ -1,4 +1,5 @@
 // Sprays on the flat drawing: their colours blended up the wall, as the vessel shows them.
+import { blendedAt } from '../../job/view/blended-colour.ts';
 import { type FlatPlace, levelCentre, onGuide } from '../../job/view/flat-place.ts';
 
 type Band = FlatPlace['band'];
@@ -11,30 +12,6 @@ export interface Spray {
 
 /** A canvas mixes two colours in a way of its own; between so many to a colour that shows no more. */
 const stops = 8;
-
-/** A channel of a colour to light and back, 0 to 1. Source: IEC 61966-2-1, sRGB; from memory, held against three's in a test. */
-const toLight = (value: number): number =>
-  value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4;
-const fromLight = (light: number): number =>
-  light <= 0.0031308 ? light * 12.92 : 1.055 * light ** (1 / 2.4) - 0.055;
-
-const channels = (colour: string): readonly number[] =>
-  [1, 3, 5].map((at) => toLight(Number.parseInt(colour.slice(at, at + 2), 16) / 255));
-
-/** The colour at a share of the way up, mixed as light is. */
-export function blendedAt(colours: readonly string[], share: number): string {
-  const at = Math.min(1, Math.max(0, share)) * (colours.length - 1);
-  const [low = '#000000', high = low] = [colours[Math.floor(at)], colours[Math.ceil(at)]];
-  const [from, to, part] = [channels(low), channels(high), at - Math.floor(at)];
-  const mixed = from.map((light, i) => fromLight(light + ((to[i] ?? light) - light) * part));
-  return `#${mixed
-    .map((value) =>
-      Math.round(255 * value)
-        .toString(16)
-        .padStart(2, '0'),
-    )
-    .join('')}`;
-}
 
 const blended = (gradient: CanvasGradient, colours: readonly string[], shareAt: (at: number) => number) => {
   const count = stops * Math.max(1, colours.length - 1);

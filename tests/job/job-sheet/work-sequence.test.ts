@@ -94,15 +94,19 @@ test.each([
   expect(told(false).join()).not.toContain('film a');
 });
 
+const twoFilms = {
+  coats: [],
+  isWrapLaid: true,
+  isWeeded: true,
+  hasHandle: false,
+  pieces: 1,
+  films: ['a', 'b'],
+};
+
 test('a cover strip comes after all films', () => {
   const does = workSequence({
+    ...twoFilms,
     job: { ...job, seam: { style: 'strip', overlap: 0, strip: 10 } },
-    coats: [],
-    isWrapLaid: true,
-    isWeeded: true,
-    hasHandle: false,
-    pieces: 1,
-    films: ['a', 'b'],
   }).map((step) => step.does);
   const at = (word: string) => does.findIndex((text) => text.includes(word));
   expect(at('film b over it')).toBeGreaterThan(at('bring the finish up'));
@@ -111,17 +115,9 @@ test('a cover strip comes after all films', () => {
 });
 
 test('cover strips on borders are laid over all films, before what is sprayed', () => {
-  const work = {
-    coats: [],
-    isWrapLaid: true,
-    isWeeded: true,
-    hasHandle: false,
-    pieces: 1,
-    films: ['a', 'b'],
-  };
   const told = (use: 'decal' | 'mask', covers?: number) =>
     workSequence({
-      ...work,
+      ...twoFilms,
       job: { ...job, film: { use } },
       ...(covers === undefined ? {} : { covers }),
     }).map(({ does }) => does);
