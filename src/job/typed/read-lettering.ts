@@ -2,7 +2,7 @@
 import { shown } from '../../lengths/shown.ts';
 import { layKeys, placeKeys, readLay, readPlace } from './read-items.ts';
 import type { Lettering } from './resolved-job.ts';
-import { holding, optional, type Reader, readKeys, report, required, standard } from './schema.ts';
+import { holding, isTyped, optional, type Reader, readKeys, report, required, standard } from './schema.ts';
 import { choice, displacement, given, length, text, yesOrNo } from './schema-values.ts';
 
 /** Longest text, and most lines of it, that are lettered on a vessel. */
@@ -87,12 +87,15 @@ export const readLettering: Reader<Lettering> = (value, place) => {
       'not-text',
       `${shown(words)} will not do here; give a text of up to ${mostText} letters in up to ${mostLines} lines, or "optional": true to leave it out where it is empty`,
     );
-  if (capHeight === undefined && fit === undefined)
+  if (capHeight === undefined && fit === undefined) {
+    // One that was typed wrong was told already.
+    if (isTyped(value, 'capHeight') || isTyped(value, 'fit')) return undefined;
     return report(
       place,
       'no-size',
       'has no size; give "capHeight", the height of its capitals, or "fit", the width it is to fill',
     );
+  }
   return {
     ...rest,
     text: words,

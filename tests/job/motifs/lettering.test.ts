@@ -139,6 +139,10 @@ describe('lettering', () => {
         ({ rule, where }) => [rule, where.key],
       );
     expect(refused({ text: 'a', at: { turn: 0.5, along: 5 } })).toEqual([['no-size', 'lettering[0]']]);
+    // A size that was typed wrong is told as that alone.
+    expect(
+      refused({ text: 'a', capHeight: '62,4', at: { turn: 0.5, along: 5 } }).map(([, key]) => key),
+    ).toEqual(['lettering[0].capHeight']);
     expect(refused({ text: 'a', fit: 20 })).toEqual([['missing-key', 'lettering[0].at']]);
     expect(refused(lettering({ text: 'a\u0007' }))).toEqual([['not-text', 'lettering[0].text']]);
     expect(refused(lettering({ colour: 'red' }))).toEqual([['not-a-colour', 'lettering[0].colour']]);
