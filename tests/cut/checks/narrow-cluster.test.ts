@@ -3,7 +3,6 @@ import { expect, test } from 'vitest';
 import { edgeChords } from '../../../src/cut/checks/edge-chords.ts';
 import { NarrowCluster } from '../../../src/cut/checks/narrow-cluster.ts';
 import type { NarrowRun } from '../../../src/cut/checks/narrow-runs.ts';
-import { expectAtMost } from '../../closeness.ts';
 
 const chords = edgeChords([], { side: 'gap', tolerance: 0.01, longest: 1 });
 
@@ -20,17 +19,13 @@ const roundedRuns = (count: number): readonly NarrowRun[] =>
     contour: 0,
   }));
 
-// All were copied for each more of them: of 20,000 specks that took longer than all the rest.
-test('tips of many thousand runs are told as one, in time that grows with their number', () => {
+test('tips of many thousand runs are told as one', () => {
   const count = 30_000;
   const zeros = Array.from({ length: 3 * count }, () => 0);
   const radius = zeros.map((_, d) => 0.05 + 0.1 * (d % 3));
   const discs = { chord: zeros, at: zeros, x: zeros, y: zeros, facing: zeros, touched: zeros, radius };
   const runs = roundedRuns(count);
-  const before = process.cpuUsage().user;
   const places = new NarrowCluster(chords, discs, runs, { limit: 1, cusps: false }).places();
-  const took = (process.cpuUsage().user - before) / 1e6;
   const [point, ...others] = places.filter(({ kind }) => kind === 'point');
   expect([point?.width.toFixed(6), point?.discs.length, others]).toEqual(['0.100000', 3 * count, []]);
-  expectAtMost(took, 1, 'seconds');
 });
