@@ -1,4 +1,5 @@
 // By how much a paper template made for one cone misses when it is wrapped around another.
+import { atanc, sinc } from '../geometry/sinc.ts';
 
 /** What a printed template missed by when it was wrapped, and what it was made from. All mm but the half angle. */
 export interface PaperFit {
@@ -72,9 +73,6 @@ function onCone(point: { x: number; y: number }, { halfAngle }: Cone, radius: nu
   const here = radius + above * sine;
   return { up: above, gap: (2 * Math.PI - around / radius) * here };
 }
-
-const sinc = (x: number): number => (x === 0 ? 1 : Math.sin(x) / x);
-const atanc = (x: number): number => (x === 0 ? 1 : Math.atan(x) / x);
 
 /**
  * Standard uncertainty of a climb, mm: its reading, and that a start line laid by eye is true to no more than three

@@ -1,10 +1,8 @@
 // Files read, with words for what goes wrong.
 import { readFile, stat } from 'node:fs/promises';
 import { Refused, stop } from '../finding.ts';
+import { tooLarge } from '../lengths/file-size.ts';
 import { typedText } from '../lengths/typed-text.ts';
-
-/** Largest file read, bytes. */
-const mostBytes = 50_000_000;
 
 const reasons: Readonly<Record<string, string>> = {
   ENOENT: 'there is no such file; check the path',
@@ -30,14 +28,8 @@ export async function readBytes(path: string, named: string, by?: NamedBy): Prom
           `${by ? `"${named}": ` : ''}is a device or a pipe, which may never end; save what it gives as a file, and name that`,
         ),
       ]);
-    if (there.size > mostBytes)
-      throw new Refused([
-        stop(
-          'too-large',
-          { file: named },
-          `is ${(there.size / 1e6).toFixed(0)} MB; up to ${mostBytes / 1e6} MB is read`,
-        ),
-      ]);
+    const large = tooLarge(there.size);
+    if (large) throw new Refused([stop('too-large', { file: named }, large)]);
     return await readFile(path);
   } catch (fault) {
     if (fault instanceof Refused) throw fault;

@@ -37,15 +37,14 @@ export class ZipWriter {
 }
 
 /**
- * The files in a zip archive that `wanted` takes, by name; nothing else is unpacked. Entries over `mostBytes` are left out.
+ * The files in a zip archive that `isTaken` takes, by name and size, bytes; nothing else is unpacked.
  * @throws Error where it is not a zip archive.
  */
 export const unzipped = (
   archive: Uint8Array,
-  wanted: (name: string) => boolean,
-  mostBytes: number,
+  isTaken: (name: string, size: number) => boolean,
 ): Readonly<Record<string, Uint8Array>> =>
-  unzipSync(archive, { filter: ({ name, originalSize }) => originalSize <= mostBytes && wanted(name) });
+  unzipSync(archive, { filter: ({ name, originalSize }) => isTaken(name, originalSize) });
 
 /** Packed bytes (RFC 1950) as they were, `size` of them at the most. @throws Error where they can't be unpacked. */
 export const inflated = (bytes: Uint8Array, size: number): Uint8Array =>

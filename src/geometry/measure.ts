@@ -3,6 +3,7 @@ import type { Box } from './box.ts';
 import { type Contour, reverseContour, type Shape } from './contour.ts';
 import { cross, distance, type Point } from './point.ts';
 import { xAt, yAt } from './segment.ts';
+import { areaRounding } from './tolerance.ts';
 
 /**
  * The signed area under a closed contour: positive when it runs counter-clockwise with y up.
@@ -30,6 +31,9 @@ export function shapeArea(shape: Shape): number {
   const [outer, ...holes] = shape.contours.map((c) => Math.abs(signedArea(c)));
   return (outer ?? 0) - holes.reduce((sum, hole) => sum + hole, 0);
 }
+
+/** Whether an area is smaller than the least that is asked for by more than rounding. */
+export const isUnder = (area: number, least: number): boolean => area < (1 - areaRounding) * least;
 
 /** A shape's contours, the outer one running counter-clockwise with y up and the holes clockwise, whatever it was. */
 export const directed = ({ contours }: Shape): readonly Contour[] =>

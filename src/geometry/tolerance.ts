@@ -1,4 +1,4 @@
-// Every tolerance of the project, once, by name, with its reason. All in mm.
+// Every tolerance of the project, once, by name, with its reason. All in mm, but for shares.
 
 /** What the finished files promise from end to end: a hundredth, finer than any hobby cutter steps. */
 export const precision = 0.01;
@@ -29,6 +29,9 @@ export const sliverWidth = precision;
  * known only to the chords' tolerance, so that it runs any way. The curve before it goes on to where it ends.
  */
 export const shortestPart = 0.005;
+
+/** An area smaller than a limit by less than this share is as large: the numbers of drawings are read to seven digits. */
+export const areaRounding = 1e-3;
 
 /** Below this sag over the whole sheet a level arc is a straight line for every purpose, and the sector a rectangle. */
 export const rectangleSag = 1e-6;

@@ -1,4 +1,5 @@
 // What is opened onto the bench beside what lies there.
+import { zipSync } from 'fflate';
 import { expect, test } from 'vitest';
 import { emptyBench } from '../../src/page/model/bench.ts';
 import { withOpened } from '../../src/page/model/contract-files.ts';
@@ -25,4 +26,19 @@ test('the same drawing, drawn anew, keeps all', () => {
   const { job, files } = withOpened(bench, [{ name: 'scales.svg', bytes: drawn }]).bench;
   expect(job.artwork).toEqual(artwork);
   expect(files['scales.svg']).toBe(drawn);
+});
+
+/** A zip archive of one file that says of itself that it is so large unpacked. Source: APPNOTE 6.3.10, 4.3.12, a size at 24 of a central header. */
+function zipOf(name: string, size: number): Uint8Array {
+  const zip = zipSync({ [name]: bytes });
+  const header = zip.findIndex((_, i) => [0x50, 0x4b, 1, 2].every((byte, k) => zip[i + k] === byte));
+  new DataView(zip.buffer, zip.byteOffset).setUint32(header + 24, size, true);
+  return zip;
+}
+
+test('a file in an archive that is too large to be read is named, and not taken for one that is not there', () => {
+  const opened = (size: number) => () =>
+    withOpened(emptyBench('mm'), [{ name: 'cup.zip', bytes: zipOf('kelp.svg', size) }]).bench.files;
+  expect(opened(bytes.length)()).toHaveProperty(['kelp.svg']);
+  expect(opened(60_000_000)).toThrow('kelp.svg: is 60 MB; up to 50 MB is read');
 });

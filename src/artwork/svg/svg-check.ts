@@ -1,5 +1,5 @@
 // The look at an SVG file before the reader gets it: what the reader would cut short or drop in silence is found here.
-import { elementName, readXml, type XmlElement, XmlFault } from '../../drawing/xml.ts';
+import { elementName, readXml, type XmlElement, XmlFault, type XmlLimits } from '../../drawing/xml.ts';
 import { type Finding, look, stop } from '../../finding.ts';
 import { shown } from '../../lengths/shown.ts';
 import { CopyCount } from './svg-copies.ts';
@@ -23,7 +23,7 @@ const mostCopied = 2_000_000;
 const mostNested = 1000;
 
 /** What is read of one file: five times the elements of a large pattern. */
-const limits = { length: 50_000_000, depth: 256, elements: 100_000, attributes: 1000 };
+export const svgLimits: XmlLimits = { length: 50_000_000, depth: 256, elements: 100_000, attributes: 1000 };
 
 const svgNamespace = 'http://www.w3.org/2000/svg';
 
@@ -63,7 +63,7 @@ function lookedThrough(text: string, file: string): LookedThrough {
   const ofText = (part: string) => {
     if (inStyle) css += part;
   };
-  readXml(text, { open, close, text: ofText }, limits);
+  readXml(text, { open, close, text: ofText }, svgLimits);
   return { root, css, style, copies, findings };
 }
 

@@ -3,6 +3,7 @@ import { elementName, readXml, type XmlElement } from '../../drawing/xml.ts';
 import { type Finding, look, stop } from '../../finding.ts';
 import { shown } from '../../lengths/shown.ts';
 import { fontFamilies } from '../text/font-names.ts';
+import { svgLimits } from './svg-check.ts';
 import type { Normalise } from './svg-normalise.ts';
 
 /** Most letters that the texts of one drawing may have. */
@@ -108,7 +109,7 @@ function textsIn(svg: string): Texts {
         else if (open.some(({ name }) => name === 'text')) letters += part;
       },
     },
-    { length: 50_000_000, depth: 256, elements: 100_000, attributes: 1000 },
+    svgLimits,
   );
   const sheet = familiesIn(css);
   const wanted = [...families, ...sheet].map(firstOf).filter((family) => !/^(?:inherit|)$/i.test(family));

@@ -1,11 +1,9 @@
 // A font file as it comes: which kind it is, whether it is whole, and the plain font in it.
 import { Refused, stop } from '../../finding.ts';
+import { tooLarge } from '../../lengths/file-size.ts';
 
 /** Gives the plain bytes of packed ones (RFC 1950), no more than `size` of them. @throws Error where they can't be unpacked. */
 export type Inflate = (packed: Uint8Array, size: number) => Uint8Array;
-
-/** Largest font read once it is unpacked, bytes. */
-const mostBytes = 50_000_000;
 
 /** More tables than this no font has. */
 const mostTables = 200;
@@ -100,11 +98,8 @@ function unwrapped(bytes: Uint8Array, file: string, inflate: Inflate): Uint8Arra
     };
   });
   const size = entries.reduce((sum, { length }) => sum + rounded(length), 12 + 16 * count);
-  if (size > mostBytes)
-    throw refused(
-      file,
-      `would be ${(size / 1e6).toFixed(0)} MB unpacked; up to ${mostBytes / 1e6} MB is read`,
-    );
+  const large = tooLarge(size, 'would be unpacked');
+  if (large) throw refused(file, large);
   const font = new Uint8Array(size);
   const out = viewOf(font);
   out.setUint32(0, flavour);

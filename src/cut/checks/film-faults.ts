@@ -1,8 +1,8 @@
 // What is wrong with film as it will be cut: too narrow, gaps too narrow, pieces too small, points too sharp.
 import type { Shape } from '../../geometry/contour.ts';
-import { shapeArea, tightBox } from '../../geometry/measure.ts';
+import { isUnder, shapeArea, tightBox } from '../../geometry/measure.ts';
 import type { Point } from '../../geometry/point.ts';
-import { type CutLimits, isSmallPiece } from './limits.ts';
+import type { CutLimits } from './limits.ts';
 import { narrowPlaces } from './local-width.ts';
 import type { NarrowPlace } from './narrow-cluster.ts';
 import { pointContacts } from './point-contacts.ts';
@@ -87,7 +87,7 @@ function isSharp(
 function smallPieces(pieces: readonly Shape[], { limits, isWanted }: FilmCheckOptions): FilmFault[] {
   return pieces.flatMap((shape) => {
     const area = shapeArea(shape);
-    if (!isSmallPiece(area, limits)) return [];
+    if (!isUnder(area, limits.minPiece)) return [];
     const { minX, minY, maxX, maxY } = tightBox(shape.contours);
     const at = { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
     if (isWanted && !isWanted(at)) return [];

@@ -11,10 +11,3 @@ export interface CutLimits {
   /** The cutter's step: nodes closer than this are one to it, mm. */
   readonly step: number;
 }
-
-/** A piece smaller by less than this share is as large as the limit: the drawing's numbers are read to seven digits. */
-const areaRounding = 1e-3;
-
-/** Whether a piece of so many mm² is too small to hold. */
-export const isSmallPiece = (area: number, { minPiece }: Pick<CutLimits, 'minPiece'>): boolean =>
-  area < (1 - areaRounding) * minPiece;

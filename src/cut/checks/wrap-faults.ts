@@ -1,6 +1,6 @@
 // What is wrong with the film of a wrap at its final size: looked for once a period, told with its places on the wall.
 import type { Shape } from '../../geometry/contour.ts';
-import { shapeArea } from '../../geometry/measure.ts';
+import { isUnder, shapeArea } from '../../geometry/measure.ts';
 import type { Point } from '../../geometry/point.ts';
 import { clippedShapes } from '../../geometry/regions.ts';
 import { chordTolerance } from '../../geometry/tolerance.ts';
@@ -14,7 +14,7 @@ import {
   widthTolerance,
 } from './art-faults.ts';
 import { filmFaults } from './film-faults.ts';
-import { type CutLimits, isSmallPiece } from './limits.ts';
+import type { CutLimits } from './limits.ts';
 import { isWhole, type PeriodFilm, periodFilm, type WrapFilm } from './period-film.ts';
 
 /** A fault with its place in the period that was looked at. */
@@ -58,7 +58,7 @@ function faultsOf(
   const film = bare
     ? clippedShapes([{ contours: [period.outline] }], shapes, 'difference', chordTolerance)
     : shapes;
-  const isSmall = (shape: Shape) => isSmallPiece(shapeArea(shape), limits);
+  const isSmall = (shape: Shape) => isUnder(shapeArea(shape), limits.minPiece);
   const turns = bare ? period.turns : undefined;
   const pieces = film.filter((shape) => isSmall(shape) && isWhole(shape, template, turns));
   const options = { limits, tolerance: widthTolerance, isWanted: period.isNear, bare, pieces };

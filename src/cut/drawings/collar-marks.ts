@@ -5,11 +5,10 @@ import { tightBox } from '../../geometry/measure.ts';
 import { girthAt, radiusAt, toFlat } from '../../unroll/flat-wall.ts';
 import { type SideEdge, turnOfEdge } from '../../unroll/template.ts';
 import { bentWords } from '../guide/bent-words.ts';
-import { capital } from '../guide/marks.ts';
+import { capital, wordSize } from '../guide/marks.ts';
 import type { Collar } from './collar.ts';
 
-/** Size of the words where there is room, mm, and the room they keep from lines. */
-const wordSize = 3.6;
+/** Room that words keep from lines, mm. */
 const besideLine = 1.4;
 
 /** Word sizes that a strip is wide: three rows and the room between them. */

@@ -3,7 +3,7 @@ import { hullBox } from '../../geometry/box.ts';
 import { BoxIndex } from '../../geometry/box-index.ts';
 import { polyline, type Shape } from '../../geometry/contour.ts';
 import { holdsPoint } from '../../geometry/inside.ts';
-import { shapeArea } from '../../geometry/measure.ts';
+import { isUnder, shapeArea } from '../../geometry/measure.ts';
 import { NearestFinder } from '../../geometry/nearest.ts';
 import { closedUp, offsetShapes, openedUp } from '../../geometry/offset.ts';
 import { distance, type Point } from '../../geometry/point.ts';
@@ -12,7 +12,7 @@ import { chordTolerance } from '../../geometry/tolerance.ts';
 import { widthTolerance } from '../checks/art-faults.ts';
 import { type FilmFault, filmFaults } from '../checks/film-faults.ts';
 import { unitedShapes } from '../checks/film-layers.ts';
-import { type CutLimits, isSmallPiece } from '../checks/limits.ts';
+import type { CutLimits } from '../checks/limits.ts';
 import type { NarrowDisc } from '../checks/narrow-cluster.ts';
 import { filmNear } from './film-near.ts';
 import { type Mend, type MendKind, measuredMends, type PlacedMend } from './mend-moves.ts';
@@ -216,7 +216,7 @@ function roundPoints(shapes: readonly Shape[], faults: readonly FilmFault[], lim
 
 function dropSpecks(shapes: readonly Shape[], _: readonly FilmFault[], limits: CutLimits): Step {
   const sized = shapes.map((shape) => ({ shape, area: shapeArea(shape) }));
-  const isSpeck = ({ area }: { readonly area: number }) => isSmallPiece(area, limits);
+  const isSpeck = ({ area }: { readonly area: number }) => isUnder(area, limits.minPiece);
   return {
     shapes: sized.filter((one) => !isSpeck(one)).map(({ shape }) => shape),
     mends: sized.filter(isSpeck).map(({ shape: { contours }, area }) => ({

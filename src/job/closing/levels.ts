@@ -8,7 +8,7 @@ import type { Lay } from '../../pattern/lay/lay.ts';
 import { chooseJoints } from '../../sheet/joints.ts';
 import { sheetOnWall } from '../../unroll/sheet-wall.ts';
 import type { Levels } from '../plan/panel-places.ts';
-import { fitsInPanels, leastPart, narrowest } from '../plan/panels.ts';
+import { costsOf, fitsInPanels, leastPart, lookEvery, narrowest } from '../plan/panels.ts';
 import { type PiecesInput, plansOfBands } from '../plan/pieces.ts';
 import type { Plan } from '../plan/plan.ts';
 import { mostLevels } from '../typed/read-panels.ts';
@@ -33,9 +33,6 @@ interface InLevels {
   readonly levels: Levels;
   readonly findings: readonly Finding[];
 }
-
-/** Level cuts are looked for this far apart, mm. */
-const lookEvery = 0.5;
 
 /** Heights are cut to this, mm. */
 const roundTo = 0.01;
@@ -199,14 +196,9 @@ function alongBand({ template, lengths }: Plan, { layers }: BandArt, overlap: nu
   const sums = (overlap > 0 ? [0, overlap] : [0]).map((offset) => artCrossed({ ...lines, offset }));
   return {
     places: Array.from({ length: count }, (_, i) => rounded(lengths.toBare(from + (i + 1) * step))),
-    costs: Array.from({ length: count }, (_, i) =>
-      inHundredths(sums.reduce((sum, crossed) => sum + (crossed[i] ?? 0), 0)),
-    ),
+    costs: costsOf(sums),
   };
 }
-
-/** To a hundredth of a mm: what is less is rounding, and evenness decides. */
-const inHundredths = (cost: number): number => Math.round(100 * cost) / 100;
 
 const rounded = (along: number): number => roundTo * Math.round(along / roundTo);
 

@@ -37,8 +37,8 @@ export interface PanelsInput {
   readonly pattern?: { readonly around: number; readonly equalParts: number };
 }
 
-/** Joints are looked for this far apart, mm at the middle of the band. */
-const lookEvery = 0.5;
+/** Joints are looked for this far apart, mm: at the middle of the band where they run up the wall, along it where they are level. */
+export const lookEvery = 0.5;
 
 /** A panel narrower than this is more trouble than use, mm. Common practice, no source. */
 export const narrowest = 20;
@@ -286,10 +286,13 @@ function alongArt(
   );
   return {
     places: Array.from({ length: count }, (_, i) => first + i * step),
-    // To a hundredth of a mm: what is less is rounding, and evenness decides.
-    costs: Array.from(
-      { length: count },
-      (_, i) => Math.round(100 * sums.reduce((sum, crossed) => sum + (crossed[i] ?? 0), 0)) / 100,
-    ),
+    costs: costsOf(sums),
   };
 }
+
+/** What each place crosses of art in all, to a hundredth of a mm: what is less is rounding, and evenness decides. */
+export const costsOf = (sums: readonly Float64Array[]): number[] =>
+  Array.from(
+    sums[0] ?? [],
+    (_, i) => Math.round(100 * sums.reduce((sum, crossed) => sum + (crossed[i] ?? 0), 0)) / 100,
+  );

@@ -5,6 +5,7 @@ import { unzipped, zipped } from '../../job/archive.ts';
 import { isJob } from '../../job/typed/read-blank.ts';
 import { parseJson } from '../../job/typed/read-json.ts';
 import type { Artwork } from '../../job/typed/resolved-job.ts';
+import { tooLarge } from '../../lengths/file-size.ts';
 import type { Units } from '../../lengths/length.ts';
 import { typedText } from '../../lengths/typed-text.ts';
 import { type Bench, emptyBench, filesInUse, isObject, type Json, type JsonObject } from './bench.ts';
@@ -13,9 +14,6 @@ export interface NamedBytes {
   readonly name: string;
   readonly bytes: Uint8Array;
 }
-
-/** Largest file taken in, bytes. */
-const mostBytes = 50_000_000;
 
 const utf8 = new TextEncoder();
 
@@ -58,9 +56,21 @@ const wantedInZip = (name: string): boolean =>
 /** An archive's own files in place of it. @throws Refused where it can't be read. */
 function unpacked({ name, bytes }: NamedBytes): readonly NamedBytes[] {
   if (!/\.zip$/i.test(name)) return [{ name, bytes }];
+  const large = new Map<string, string>();
+  const isTaken = (path: string, size: number): boolean => {
+    const says = wantedInZip(path) ? tooLarge(size) : undefined;
+    if (says) large.set(path, says);
+    return wantedInZip(path) && !says;
+  };
+  const held = heldIn(name, bytes, isTaken);
+  const [first] = large;
+  if (first) throw refused(...first);
+  return Object.entries(held).map(([path, content]) => ({ name: path, bytes: content }));
+}
+
+function heldIn(name: string, bytes: Uint8Array, isTaken: Parameters<typeof unzipped>[1]) {
   try {
-    const held = unzipped(bytes, wantedInZip, mostBytes);
-    return Object.entries(held).map(([path, content]) => ({ name: path, bytes: content }));
+    return unzipped(bytes, isTaken);
   } catch {
     throw refused(name, 'is no zip archive that can be read; give the files in it themselves');
   }
@@ -77,9 +87,10 @@ const refused = (file: string, says: string): Refused => {
  */
 export function withOpened(before: Bench, given: readonly NamedBytes[]): Opened {
   const files = given.flatMap(unpacked);
-  for (const { name, bytes } of files)
-    if (bytes.length > mostBytes)
-      throw refused(name, `is ${Math.round(bytes.length / 1e6)} MB; up to ${mostBytes / 1e6} MB is read`);
+  for (const { name, bytes } of files) {
+    const large = tooLarge(bytes.length);
+    if (large) throw refused(name, large);
+  }
   const parsed = files
     .filter(({ name }) => /\.json$/i.test(name))
     .map(({ name, bytes }) => ({

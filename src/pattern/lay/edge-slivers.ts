@@ -6,12 +6,12 @@ import { chorded } from '../../geometry/chords.ts';
 import { polygon, type Shape } from '../../geometry/contour.ts';
 import { withHolesApart, withHolesBack } from '../../geometry/holes-apart.ts';
 import { InsideFinder } from '../../geometry/inside.ts';
-import { shapeArea, tightBox } from '../../geometry/measure.ts';
+import { isUnder, shapeArea, tightBox } from '../../geometry/measure.ts';
 import { offsetShapes } from '../../geometry/offset.ts';
 import { distance, type Point } from '../../geometry/point.ts';
 import { toShapes } from '../../geometry/rebuild.ts';
 import { clippedShapes } from '../../geometry/regions.ts';
-import { chordTolerance, sliverWidth } from '../../geometry/tolerance.ts';
+import { chordTolerance, precision, sliverWidth } from '../../geometry/tolerance.ts';
 import type { TracedRegion } from '../../geometry/traced.ts';
 import { girthAt } from '../../unroll/flat-wall.ts';
 import { copiesIn, type LaidPeriod, mergedWithin } from '../tile/cell.ts';
@@ -50,9 +50,9 @@ const leastCut = 0.05;
 /** How far past its own edge a sliver is taken out, mm: gaps narrower than twice this no blade opens. */
 export const clearance = 0.05;
 
-/** Whether a piece is too small to hold: its area, mm², and how far it reaches up the wall, mm. */
+/** Whether a piece is too small to hold, by more than rounding: its area, mm², and how far it reaches up the wall, mm. */
 export const isTooSmall = ({ minPiece, minWidth }: FilmLimits, area: number, depth: number): boolean =>
-  area < minPiece || depth < minWidth;
+  isUnder(area, minPiece) || depth < minWidth - precision;
 
 /**
  * How deep into the band a sliver can reach: past it a piece of that area is thinner than half the least width on the mean. Film that asks
