@@ -5,7 +5,7 @@ import { useSameSines } from '../job/same-sines.ts';
 import type { BenchFlags } from './bench-command.ts';
 import type { DescribeFlags } from './blank-command.ts';
 import type { CollarFlags } from './collar-command.ts';
-import { compileLater, tidyHeap } from './engine-pace.ts';
+import { compileLess, tidyHeap } from './engine-pace.ts';
 import { beginNaming } from './given-names.ts';
 import type { InspectFlags } from './inspect-command.ts';
 import type { MakeFlags } from './make-command.ts';
@@ -47,7 +47,7 @@ function withLongerFlags(line: string): string {
 }
 
 useSameSines();
-compileLater();
+compileLess();
 // `repeat` holds little beside the drawing that it reads: cleared away sooner, that takes a fourteenth more time.
 if (process.argv[2] !== 'repeat') tidyHeap();
 

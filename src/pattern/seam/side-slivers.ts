@@ -1,8 +1,7 @@
 // What the sides of a piece leave of motifs that is too small to hold.
 import type { Shape } from '../../geometry/contour.ts';
 import { shapeArea } from '../../geometry/measure.ts';
-import { clippedShapes } from '../../geometry/regions.ts';
-import { chordTolerance } from '../../geometry/tolerance.ts';
+import { outlinesOf, shapesWithin } from '../../geometry/near-outlines.ts';
 import { girthAt, toWall, type WallPoint, wallBox } from '../../unroll/flat-wall.ts';
 import { outline, sideTurns, type Template } from '../../unroll/template.ts';
 import { type FilmLimits, isTooSmall } from '../lay/edge-slivers.ts';
@@ -26,7 +25,7 @@ export function sideSlivers(
 ): readonly SideSliver[] {
   if (!(film.minWidth > 0)) return [];
   const { wall, band } = template;
-  const piece = { contours: [outline(template)] };
+  const piece = outlinesOf([outline(template)]);
   const onWall = ({ contours }: Shape): readonly WallPoint[] =>
     contours.flatMap(({ segments }) => segments.map(({ from }) => toWall(wall, from)));
   /** How far a place is from a side, mm, positive on the piece. */
@@ -41,7 +40,7 @@ export function sideSlivers(
   };
   return shapes
     .filter(isPast)
-    .flatMap((shape) => clippedShapes([shape], [piece], 'intersection', chordTolerance))
+    .flatMap((shape) => shapesWithin(piece, [shape]))
     .flatMap((part): SideSliver[] => {
       const places = onWall(part);
       const { minX, maxX, minY, maxY } = wallBox(places);
