@@ -1,5 +1,6 @@
 // Pictures as a page takes them: without see-through pixels. Adapter: fast-png (MIT), alike in Node and a browser.
 import { encode } from 'fast-png';
+import { packing } from './compress.ts';
 
 /** A picture to be put on a page. */
 export interface FlatPicture {
@@ -19,7 +20,7 @@ export interface Pixels {
 
 /** Pixels packed. What platforms pack see-through pixels with is not the same everywhere, so there are none. */
 export const flatPicture = ({ width, height, rgb }: Pixels): FlatPicture => ({
-  png: encode({ width, height, channels: 3, depth: 8, data: rgb }),
+  png: encode({ width, height, channels: 3, depth: 8, data: rgb }, { zlib: packing }),
   aspect: height / width,
 });
 

@@ -121,26 +121,27 @@ function drawGroup(document: PDFDocument, group: DrawnGroup): void {
   }
 }
 
-const finite = (value: number): number => {
-  if (!Number.isFinite(value)) throw new Error(`a coordinate of a print is ${value}`);
-  return value;
-};
+/** A coordinate as it is written, to a thousandth of a mm: a printer's dots are forty times as large, and words are most of a page. */
+function written(mm: number): number {
+  if (!Number.isFinite(mm)) throw new Error(`a coordinate of a print is ${mm}`);
+  return Math.round(mm * 1000) / 1000;
+}
 
 function trace(document: PDFDocument, contours: readonly Contour[]): void {
   for (const { closed, segments } of contours) {
     const [first] = segments;
     if (!first) continue;
-    document.moveTo(finite(first.from.x), finite(first.from.y));
+    document.moveTo(written(first.from.x), written(first.from.y));
     for (const s of segments)
-      if (s.kind === 'line') document.lineTo(finite(s.to.x), finite(s.to.y));
+      if (s.kind === 'line') document.lineTo(written(s.to.x), written(s.to.y));
       else
         document.bezierCurveTo(
-          finite(s.c1.x),
-          finite(s.c1.y),
-          finite(s.c2.x),
-          finite(s.c2.y),
-          finite(s.to.x),
-          finite(s.to.y),
+          written(s.c1.x),
+          written(s.c1.y),
+          written(s.c2.x),
+          written(s.c2.y),
+          written(s.to.x),
+          written(s.to.y),
         );
     if (closed) document.closePath();
   }
