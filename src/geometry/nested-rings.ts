@@ -2,6 +2,7 @@
 import { type Box, boxOfPoints, grow, liesIn } from './box.ts';
 import { BoxIndex } from './box-index.ts';
 import { type GridPoint, type GridRegion, type GridRing, ringArea } from './grid-ring.ts';
+import { leastFirst } from './least-first.ts';
 import { RingsAround } from './rings-around.ts';
 
 interface Ring {
@@ -65,25 +66,29 @@ export class Holders {
     const own = this.#rings[i];
     if (!own) return undefined;
     const isHole = own.area < 0;
-    const [least, ...others] = this.#mayHold(own);
+    const others = this.#mayHold(own);
     // A hole lies in something.
-    if (least === undefined || (isHole && others.length === 0)) return least;
+    if (others.length === 0 || (isHole && others.length === 1)) return others[0];
     const inside = placeWithin(own);
-    const holder = [least, ...others].find((k) => this.#around.turnsOf(k, inside) !== 0);
-    return holder ?? (isHole ? least : undefined);
+    let least: number | undefined;
+    for (const k of leastFirst(others, (other) => this.#sizeOf(other))) {
+      if (this.#around.turnsOf(k, inside) !== 0) return k;
+      least ??= k;
+    }
+    return isHole ? least : undefined;
   }
 
-  /** Larger rings of the other kind whose boxes go around this one's, the smallest first. */
+  #sizeOf(k: number): number {
+    return Math.abs(this.#rings[k]?.area ?? 0);
+  }
+
+  /** Larger rings of the other kind whose boxes go around this one's. */
   #mayHold({ box, area }: Ring): readonly number[] {
-    const sizeOf = (k: number) => Math.abs(this.#rings[k]?.area ?? 0);
-    return this.#index
-      .meeting(box.minX, box.minY, box.maxX, box.maxY)
-      .filter((k) => {
-        const other = this.#rings[k];
-        if (!other || other.area * area >= 0 || sizeOf(k) < Math.abs(area)) return false;
-        return liesIn(box, grow(other.box, rounding));
-      })
-      .sort((a, b) => sizeOf(a) - sizeOf(b));
+    return this.#index.meeting(box.minX, box.minY, box.maxX, box.maxY).filter((k) => {
+      const other = this.#rings[k];
+      if (!other || other.area * area >= 0 || this.#sizeOf(k) < Math.abs(area)) return false;
+      return liesIn(box, grow(other.box, rounding));
+    });
   }
 }
 

@@ -7,6 +7,7 @@ import type { Contour, Segment } from '../geometry/contour.ts';
 import { lineCrossings } from '../geometry/crossings.ts';
 import { most } from '../geometry/extremes.ts';
 import { endOf, startOf } from '../geometry/kept-contour.ts';
+import { leastFirst } from '../geometry/least-first.ts';
 import { signedArea } from '../geometry/measure.ts';
 import { distance, type Point } from '../geometry/point.ts';
 import { pointAt } from '../geometry/segment.ts';
@@ -23,6 +24,8 @@ export interface Travel {
 interface Waiting {
   readonly path: DrawnPath;
   readonly box: Box;
+  /** Area of the box, mm². */
+  readonly size: number;
   /** Paths that lie inside it and are not cut yet. */
   inside: number;
   /** The path it lies in, by index; -1 for none. */
@@ -85,7 +88,6 @@ function nested(waiting: readonly Waiting[]): void {
   const index = new BoxIndex(waiting.length, (add) => {
     for (const { box } of waiting) add(box.minX, box.minY, box.maxX, box.maxY);
   });
-  const sizeOf = ({ maxX, minX, maxY, minY }: Box) => (maxX - minX) * (maxY - minY);
   const lines = new Map<number, (p: Point) => boolean>();
   const holds = (k: number, p: Point): boolean => {
     const line = lines.get(k) ?? insideOf(outermost(waiting[k]?.path));
@@ -97,20 +99,18 @@ function nested(waiting: readonly Waiting[]): void {
     const start = inner.path.contours.at(-1)?.segments[0];
     if (!start) continue;
     const p = pointAt(start, 0.382);
-    const { box } = inner;
-    const around = index
-      .meeting(p.x, p.y, p.x, p.y)
-      .filter((k) => {
-        const outer = waiting[k]?.box;
-        return k !== i && outer !== undefined && liesIn(box, outer) && sizeOf(outer) > sizeOf(box);
-      })
-      .sort((a, b) => sizeOf(waiting[a]?.box ?? box) - sizeOf(waiting[b]?.box ?? box))
-      // What lies in a hole is inside too: only its outermost line counts.
-      .find((k) => holds(k, p));
-    if (around === undefined) continue;
-    inner.around = around;
-    const holder = waiting[around];
-    if (holder) holder.inside++;
+    const outer = index.meeting(p.x, p.y, p.x, p.y).filter((k) => {
+      const other = waiting[k];
+      return k !== i && other !== undefined && other.size > inner.size && liesIn(inner.box, other.box);
+    });
+    // What lies in a hole is inside too: only its outermost line counts.
+    for (const k of leastFirst(outer, (one) => waiting[one]?.size ?? 0)) {
+      if (!holds(k, p)) continue;
+      inner.around = k;
+      const holder = waiting[k];
+      if (holder) holder.inside++;
+      break;
+    }
   }
 }
 
@@ -130,7 +130,8 @@ const pathEnd = ({ contours }: DrawnPath): Point => {
 export function inCutOrder(paths: readonly DrawnPath[], from: Point): readonly DrawnPath[] {
   const waiting = paths.map((path): Waiting => {
     const ordered = holesFirst(path);
-    return { path: ordered, box: hullBox(ordered.contours), inside: 0, around: -1 };
+    const box = hullBox(ordered.contours);
+    return { path: ordered, box, size: (box.maxX - box.minX) * (box.maxY - box.minY), inside: 0, around: -1 };
   });
   nested(waiting);
   const near = new NearestStart(waiting.map(({ path }) => pathStart(path)));

@@ -49,6 +49,17 @@ describe('motifs moved whole in a job', () => {
     expect(first?.says).toMatch(/drawn at 13 mm across and 11 mm down.*drawn at/);
   });
 
+  // Told apart by their places they were one; and each was held against all before it.
+  test('that stand in one another are named each by itself', async () => {
+    const ring = 'M4 11A9 9 0 1 1 22 11A9 9 0 1 1 4 11ZM5 11A8 8 0 1 0 21 11A8 8 0 1 0 5 11Z';
+    const dot = 'M10 11A3 3 0 1 1 16 11A3 3 0 1 1 10 11Z';
+    const tile = `<svg xmlns="http://www.w3.org/2000/svg" width="26mm" height="22mm" viewBox="0 0 26 22"><path d="${ring}${dot}"/></svg>`;
+    const { report } = await rigid({ around: 20, together: 0.1 }, { tile });
+    const told = report.checks.filter(({ rule }) => rule === 'motifs-collide');
+    // Rings on rings, and each ring on the dot to its right as well as to its left.
+    expect(told.length).toBe(3);
+  });
+
   test('fade at the edges with the rest of them whole', async () => {
     const { report, proof } = await rigid({}, { job: { edges: 'fade' } });
     expect(proof.checks.filter(({ pass }) => !pass)).toEqual([]);

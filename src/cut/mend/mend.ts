@@ -195,6 +195,18 @@ function fillings(
 /** Points nearer than this to a region are its own, mm. */
 const atTip = 0.05;
 
+/** Tells of shapes whether a node lies so near one of some places. */
+export function nearAny(places: readonly Point[], near: number): (shape: Shape) => boolean {
+  const index = new BoxIndex(places.length, (add) => {
+    for (const { x, y } of places) add(x, y, x, y);
+  });
+  const isNear = (p: Point): boolean =>
+    index
+      .meeting(p.x - near, p.y - near, p.x + near, p.y + near)
+      .some((k) => distance(places[k] ?? p, p) < near);
+  return ({ contours }) => contours.some(({ segments }) => segments.some(({ from }) => isNear(from)));
+}
+
 /** Cut points back to where they are as wide as the limit, with a round end. */
 function roundPoints(shapes: readonly Shape[], faults: readonly FilmFault[], limits: CutLimits): Step {
   const points = ofRule(faults, 'sharp').filter((fault) => isCutBack(fault, limits));
@@ -204,10 +216,10 @@ function roundPoints(shapes: readonly Shape[], faults: readonly FilmFault[], lim
   const { film, sure } = filmNear(shapes, discs, { around: 2 * mostCutBack * radius, reach: 2 * radius });
   const opened = openedUp(film, radius);
   const sureFilm = clippedShapes(film, sure, 'intersection', chordTolerance);
-  const isTip = ({ contours }: Shape) =>
-    points.some(({ at }) =>
-      contours.some(({ segments }) => segments.some(({ from }) => distance(from, at) < atTip)),
-    );
+  const isTip = nearAny(
+    points.map(({ at }) => at),
+    atTip,
+  );
   const tips = clippedShapes(sureFilm, opened, 'difference', chordTolerance).filter(isTip);
   if (tips.length === 0) return { shapes, mends: [] };
   const left = clippedShapes(shapes, offsetShapes(tips, overMeeting / 2), 'difference', chordTolerance);

@@ -3,7 +3,7 @@ import { type Finding, look, note, Refused, stop } from '../../finding.ts';
 import type { Point } from '../../geometry/point.ts';
 import { inMm } from '../../lengths/length.ts';
 import { inPercent } from '../../lengths/percent.ts';
-import { apartInArt, artPlace } from '../../pattern/lay/art-place.ts';
+import { artPlace } from '../../pattern/lay/art-place.ts';
 import type { Wrap, WrapOptions } from '../../pattern/lay/wrap.ts';
 import type { Collision } from '../../pattern/rigid/motif-collisions.ts';
 import { hangsAllAround, rigidWrap } from '../../pattern/rigid/rigid.ts';
@@ -69,16 +69,24 @@ export function rigidRefusal(
   return hangsAllAround(pattern, together) ? netFinding(file) : undefined;
 }
 
-/** Collisions drawn no further apart than this are of the same two motifs, mm drawn. */
-const samePair = 0.5;
-
 /** Pairs told one by one; more only add to a count. */
 const mostPairs = 20;
 
 interface Pair {
   readonly first: Collision;
-  readonly drawn: readonly [Point, Point];
   times: number;
+}
+
+/** Each two drawn motifs that collide, in the order they are first met. */
+function pairsOf(collisions: readonly Collision[]): readonly Pair[] {
+  const pairs = new Map<string, Pair>();
+  for (const first of collisions) {
+    const key = first.drawn.join();
+    const known = pairs.get(key);
+    if (known) known.times += first.times;
+    else pairs.set(key, { first, times: first.times });
+  }
+  return [...pairs.values()];
 }
 
 /** Findings `motifs-collide`: each two motifs that would lie on one another, once for all rows and repeats. */
@@ -87,19 +95,10 @@ function collisionFindings(
   options: WrapOptions,
   art: string,
 ): readonly Finding[] {
-  const { lattice } = options;
-  const pairs: Pair[] = [];
-  for (const first of collisions) {
-    const drawn = [artPlace(options, first.one), artPlace(options, first.other)] as const;
-    const known = pairs.find(
-      ({ drawn: [one, other] }) =>
-        apartInArt(lattice, one, drawn[0]) < samePair && apartInArt(lattice, other, drawn[1]) < samePair,
-    );
-    if (known) known.times += first.times;
-    else pairs.push({ first, drawn, times: first.times });
-  }
+  const pairs = pairsOf(collisions);
   const more = pairs.length - mostPairs;
-  return pairs.slice(0, mostPairs).map(({ first: { one }, drawn: [p, q], times }, i) => {
+  return pairs.slice(0, mostPairs).map(({ first: { one, other }, times }, i) => {
+    const [p, q] = [artPlace(options, one), artPlace(options, other)];
     const others = i === 0 && more > 0 ? `; ${more} more pairs are not told` : '';
     const says = `the motif drawn at ${placeInWords(p)} would lie on the one drawn at ${placeInWords(q)}, ${times === 1 ? 'once' : `${times} times`} around; lay fewer around, draw them smaller, or use "even", which squeezes them${others}`;
     const where = { file: art, turn: one.turn - Math.floor(one.turn), along: one.along };

@@ -9,13 +9,15 @@ import { ChordedEdge, edgesApart } from '../lay/contour-touch.ts';
 import type { Lay } from '../lay/lay.ts';
 import type { PlacedMotif } from '../lay/lay-motifs.ts';
 
-/** A motif moved whole, and where on the wall its middle stands. */
+/** A motif moved whole: which of the drawn ones it is, and where on the wall its middle stands. */
 export interface StandingMotif extends PlacedMotif {
+  readonly drawn: number;
   readonly at: WallPoint;
 }
 
-/** Two motifs whose edges touch or cross: where their middles stand, and how often that comes again all around. */
+/** Two motifs whose edges touch or cross: which two of those drawn, where their middles stand, and how often that comes again all around. */
 export interface Collision {
+  readonly drawn: readonly [number, number];
   readonly one: WallPoint;
   readonly other: WallPoint;
   readonly times: number;
@@ -57,13 +59,14 @@ export function collisionsOf(
     known.set(at, own);
     return own;
   };
-  return placed.flatMap(({ box, at: one }, i) =>
+  return placed.flatMap(({ box, drawn, at: one }, i) =>
     index.meeting(box.minX, box.minY, box.maxX, box.maxY).flatMap((k): Collision[] => {
       const { of = 0, shift = 0 } = copies[k] ?? {};
-      const other = placed[of]?.at;
+      const other = placed[of];
       const isOnce = shift === 1 || of > i;
       if (!other || !isOnce || !touch(edges(2 * i), edges(k))) return [];
-      return [{ one, other: { ...other, turn: other.turn + shift / parts }, times: parts }];
+      const at = { ...other.at, turn: other.at.turn + shift / parts };
+      return [{ drawn: [drawn, other.drawn], one, other: at, times: parts }];
     }),
   );
 }

@@ -57,8 +57,8 @@ export function rigidWrap(options: WrapOptions): RigidWrap | undefined {
   const spaced = ({ x, y }: Point): Point => ({ x: x * closing.scaleAcross, y: y * closing.scaleUp });
   const own = periods[0]?.lattice ?? lattice;
   const ground = { ...options, steps: { a: spaced(own.a), b: spaced(own.b) } };
-  const placed = drawn.flatMap((motif) =>
-    placesOn(ground, motif).map((steps) => standing(ground, motif, steps)),
+  const placed = drawn.flatMap((motif, number) =>
+    placesOn(ground, motif).map((steps) => ({ ...standing(ground, motif, steps), drawn: number })),
   );
   const { motifs, slivers, left } = atEdges(placed, options);
   const parts = equalParts(closing);
@@ -140,7 +140,11 @@ function anchorOf({ closing }: RigidGround, box: Box): Point {
 }
 
 /** A motif so many steps away: its middle at its place on the wall, its level along the level line there. */
-function standing(ground: RigidGround, { layers, box }: DrawnMotif, steps: Point): StandingMotif {
+function standing(
+  ground: RigidGround,
+  { layers, box }: DrawnMotif,
+  steps: Point,
+): Omit<StandingMotif, 'drawn'> {
   const { lay } = ground;
   const anchor = anchorOf(ground, box);
   const at: WallPoint = toWallPoint(lay, { x: anchor.x + steps.x, y: anchor.y + steps.y });

@@ -3,15 +3,15 @@
 import { describe, expect, test } from 'vitest';
 import { filmFaults } from '../../../src/cut/checks/film-faults.ts';
 import { joinedOutlines } from '../../../src/cut/checks/join-lines.ts';
-import { type MendedFilm, mendFilm } from '../../../src/cut/mend/mend.ts';
+import { type MendedFilm, mendFilm, nearAny } from '../../../src/cut/mend/mend.ts';
 import { parsePathData } from '../../../src/drawing/path-data.ts';
-import type { Shape } from '../../../src/geometry/contour.ts';
+import { polygon, type Shape } from '../../../src/geometry/contour.ts';
 import { directed, shapeArea } from '../../../src/geometry/measure.ts';
 import { NearestFinder } from '../../../src/geometry/nearest.ts';
 import { distance } from '../../../src/geometry/point.ts';
 import { filledShapes } from '../../../src/geometry/regions.ts';
 import { expectAtMost, expectWithin } from '../../closeness.ts';
-import { chordPoints } from '../../geometry/drawn.ts';
+import { chordPoints, randomFrom } from '../../geometry/drawn.ts';
 import { clipperArea, clipperOffset } from '../../geometry/libraries.ts';
 
 const limits = { minWidth: 1, minGap: 0.4, minPiece: 4, minAngle: (20 * Math.PI) / 180, step: 0.05 };
@@ -201,3 +201,18 @@ test.each([3, 13])(
     expect(faultsOf(mendFilm(drawn, limits).shapes)).toEqual([]);
   },
 );
+
+test('shapes that have a node near a place are found as by going through all places', () => {
+  const random = randomFrom(8);
+  const at = () => ({ x: 20 * random(), y: 20 * random() });
+  const places = Array.from({ length: 60 }, at);
+  const shapes = Array.from({ length: 200 }, () => ({ contours: [polygon([at(), at(), at()])] }));
+  const near = 0.4;
+  const searched = ({ contours }: Shape) =>
+    contours.some(({ segments }) =>
+      segments.some(({ from }) => places.some((p) => distance(p, from) < near)),
+    );
+  const found = shapes.map(nearAny(places, near));
+  expect(found).toEqual(shapes.map(searched));
+  expect(new Set(found).size).toBe(2);
+});
