@@ -62,8 +62,8 @@ export async function nestSheets(
       if (!laid && film.name === paperSheets) continue;
       if (!laid) return { files: [], reports: [], texts: [], shown: [] };
       const set = { film, laid, stock: stockOf(sheet), title: job.name };
-      for (let i = 0; i < laid.sheets; i++)
-        sheets.push(sheetFile(set, { index: i, number: first + sheets.length, times }));
+      for (const { index, alike } of kindsOfSheet(laid))
+        sheets.push(sheetFile(set, { index, number: first + sheets.length, times: times * alike }));
     }
   }
   return {
@@ -85,6 +85,17 @@ function runsOf(kinds: number, batch: number): readonly { readonly count: number
   const times = Math.floor(batch / most);
   const left = batch - times * most;
   return [...(times > 0 ? [{ count: most, times }] : []), ...(left > 0 ? [{ count: left, times: 1 }] : [])];
+}
+
+/** Sheets that hold the same pieces are cut from one file, that of the last of them: the search draws the last sheet in. */
+function kindsOfSheet({ laid, sheets }: LaidSheets): readonly { readonly index: number; readonly alike: number }[] {
+  const kinds = new Map<string, { readonly index: number; readonly alike: number }>();
+  for (let index = 0; index < sheets; index++) {
+    const on = laid.filter(({ sheet }) => sheet === index).map(({ piece }) => piece);
+    const holds = on.sort((a, b) => a - b).join();
+    kinds.set(holds, { index, alike: (kinds.get(holds)?.alike ?? 0) + 1 });
+  }
+  return [...kinds.values()].sort((a, b) => a.index - b.index);
 }
 
 const stockOf = ({ across, up = Number.POSITIVE_INFINITY, margin, spacing, mirror }: Sheet): SheetStock => ({
