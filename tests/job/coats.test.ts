@@ -44,6 +44,25 @@ describe('a coat of a job', () => {
 });
 
 describe('coats on the wall', () => {
+  test('lie under all stacked pieces, and are told by the middle of them together', async () => {
+    const stations = [
+      { height: 0, across: 80 },
+      { height: 30, across: 80 },
+      { height: 60, across: 100 },
+      { height: 130, across: 100 },
+    ];
+    const job = { pieces: 'stacked', coats: [{ volume: 12 }] };
+    const { report, drafts } = await madeOf({ blank: { wall: 'stepped', use: 'other', stations }, job });
+    expect(drafts.length).toBeGreaterThan(1);
+    // Two cans and a frustum: pi d h and pi (r + R) s, the slant s by Pythagoras.
+    const slant = Math.hypot(30, 10);
+    const [coat] = report.coats ?? [];
+    const wall = Math.PI * (80 * 30 + 90 * slant + 100 * 70);
+    expectWithin(coat?.thickness ?? 0, 12_000 / wall, 1e-6);
+    // Halfway up a wall of 30 + slant + 70 the upper can is reached.
+    expectWithin(coat?.girthAfter ?? 0, Math.PI * (100 + (2 * 12_000) / wall), 1e-3);
+  });
+
   test('poured by volume are as thick as what stays on the wall spreads', async () => {
     const coats = [
       { name: 'resin', volume: 12, loss: 0.2 },

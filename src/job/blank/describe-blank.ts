@@ -46,7 +46,7 @@ export function describeBlank(
   const flatBands = flatBandsOfWall(wall, blank);
   const band = longestBand(flatBands) ?? roundLimits(wall, blank);
   const measures = measuresOf(blank, wall, band);
-  const coats = coatsOnWall(wall, given, { flat: band, band, film: standardFilm.thickness, file: typedIn });
+  const coats = coatsOnWall(wall, given, { spread: band, band, film: standardFilm.thickness, file: typedIn });
   const onePiece = widestOnePiece(
     { wall, limits: roundLimits(wall, blank), flatBands },
     { ...standardFilm, ...gives },

@@ -32,19 +32,29 @@ export interface CoatsOnWall {
   readonly reports: readonly CoatReport[];
 }
 
+/** Where a coat goes that is not told what it covers: under all of the film's band, and on the flat bands that it touches. */
+export function coatedBand(flatBands: readonly Band[], band: Band): Band {
+  const touched = flatBands.filter(({ from, to }) => from < band.to && to > band.from);
+  const bands = [band, ...touched];
+  return {
+    from: Math.min(...bands.map(({ from }) => from)),
+    to: Math.max(...bands.map(({ to }) => to)),
+  };
+}
+
 /**
- * Coats laid on the longest flat band, or on what each covers; girths are those in the middle of `band`.
+ * Coats laid on `spread`, or on what each covers; girths are those in the middle of `band`.
  * @throws Refused, rules `covers-outside`, where a coat covers no part of the wall, and `coat-too-thick`.
  */
 export function coatsOnWall(
   wall: Wall,
   given: readonly JobCoat[],
   {
-    flat,
+    spread,
     band,
     film,
     file,
-  }: { readonly flat: Band; readonly band: Band; readonly film: number; readonly file: TypedIn },
+  }: { readonly spread: Band; readonly band: Band; readonly film: number; readonly file: TypedIn },
 ): CoatsOnWall {
   const top = wallLength(wall);
   const outside = given.flatMap(({ covers }, i) =>
@@ -60,7 +70,7 @@ export function coatsOnWall(
   );
   refuseIfAny(outside);
   const areaOf = ({ covers }: JobCoat): number => {
-    const { from, to } = covers ?? flat;
+    const { from, to } = covers ?? spread;
     return wallArea(wall, { from: Math.min(from, top), to: Math.min(to, top) });
   };
   const coats = given.map((coat): Coat => {

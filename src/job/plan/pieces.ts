@@ -38,9 +38,11 @@ function overTheWall(input: PiecesInput): PiecesInput {
  */
 export function plansOfBands(input: PiecesInput, bands: readonly Band[], lap = 0): readonly Plan[] {
   const { trim } = input.job;
+  const whole = { from: bands[0]?.from ?? 0, to: bands.at(-1)?.to ?? 0 };
   return bands.map((band, i) =>
     planWrap({
       ...input,
+      whole,
       job: {
         ...input.job,
         band,

@@ -23,7 +23,7 @@ import { type Template, templateOf, turnOfEdge } from '../../unroll/template.ts'
 import { shareCut } from '../typed/film-giving.ts';
 import type { Job } from '../typed/resolved-job.ts';
 import { called, type TypedIn, toldAt, typedAt } from '../typed/typed-at.ts';
-import { type CoatsOnWall, coatFindings, coatsOnWall } from './coats-on-wall.ts';
+import { type CoatsOnWall, coatedBand, coatFindings, coatsOnWall } from './coats-on-wall.ts';
 import { type Measures, measuresOf } from './measures.ts';
 import { offFlat, overlapFindings, planFindings, strainFindings } from './plan-findings.ts';
 import { beforeSeam } from './seam.ts';
@@ -34,6 +34,8 @@ export interface PlanInput {
   readonly jobFile: TypedIn;
   readonly blank: Blank;
   readonly blankFile: TypedIn;
+  /** Of one of several pieces: the band of all of them together, mm along. */
+  readonly whole?: Band;
 }
 
 export interface Plan {
@@ -80,11 +82,12 @@ export function planGround(
   const flatBands = flatBandsOfWall(wall, blank);
   const band = bandOf(wall, flatBands);
   refuseIfAny(bandStops(input, wall, band));
-  const coats = planCoats(input, wall, longestBand(flatBands) ?? band, band);
+  const { whole = band } = input;
+  const coats = planCoats(input, wall, flatBands, whole);
   const under = thicknessUnder(coats.coats);
   const { thickness: film, gather } = job.film;
   const build = { coats: under, film, gather, around: shareCut(job.film) };
-  const measures = measuresOf(blank, wall, band, job.seam.hold);
+  const measures = measuresOf(blank, wall, whole, job.seam.hold);
   const wallSays = [...toldAt(findings, blankFile), ...offFlat(input, wall, band)];
   const jobSays = [...planFindings(input), ...measureFindings(input, wall, coats, measures)];
   const { toGrown, toBare } = sheetSurface(wall, build);
@@ -116,8 +119,15 @@ export function planWrap(input: PlanInput): Plan {
   return { wall, flatBands, band, template, lengths, build, strain, coats, measures, findings };
 }
 
-const planCoats = ({ job, jobFile }: PlanInput, wall: Wall, flat: Band, band: Band): CoatsOnWall =>
-  coatsOnWall(wall, job.coats, { flat, band, film: job.film.thickness, file: jobFile });
+function planCoats(
+  { job, jobFile }: PlanInput,
+  wall: Wall,
+  flatBands: readonly Band[],
+  band: Band,
+): CoatsOnWall {
+  const spread = coatedBand(flatBands, band);
+  return coatsOnWall(wall, job.coats, { spread, band, film: job.film.thickness, file: jobFile });
+}
 
 /** What the coats and the readings leave open on this wrap. */
 function measureFindings(

@@ -2,7 +2,7 @@
 import type { Blank } from '../../blank/blank.ts';
 import { thicknessUnder } from '../../blank/coats.ts';
 import type { Band } from '../../blank/flat-band.ts';
-import { flatBandsOfWall, longestBand, roundLimits, wallOf } from '../../blank/wall.ts';
+import { flatBandsOfWall, roundLimits, wallOf } from '../../blank/wall.ts';
 import { Refused, stop } from '../../finding.ts';
 import type { LayerAsMade } from '../../prove/asked.ts';
 import type { AskedGores } from '../../prove/asked-gores.ts';
@@ -12,7 +12,7 @@ import { coverOf } from '../../prove/written/centre.ts';
 import type { PieceText } from '../../prove/written/delivered-file.ts';
 import type { GoreSurface } from '../../prove/written/rolled-gore.ts';
 import { askedCutterOf } from '../blade/asked-cutter.ts';
-import { coatsOnWall } from '../plan/coats-on-wall.ts';
+import { coatedBand, coatsOnWall } from '../plan/coats-on-wall.ts';
 import { bandOnMoved, movedWall } from '../plan/moved-wall.ts';
 import { filmGives } from '../plan/plan-findings.ts';
 import type { Job } from '../typed/resolved-job.ts';
@@ -55,8 +55,13 @@ export function askedGoresOf(
       stop('no-gores', { file: 'job.json', key: 'gores' }, 'is not given; make the job again'),
     ]);
   const band: Band = job.band ?? roundLimits(wall, blank);
-  const flat = longestBand(flatBandsOfWall(wall, blank)) ?? band;
-  const { coats } = coatsOnWall(wall, job.coats, { flat, band, film: film.thickness, file: 'job.json' });
+  const flatBands = flatBandsOfWall(wall, blank);
+  const { coats } = coatsOnWall(wall, job.coats, {
+    spread: coatedBand(flatBands, band),
+    band,
+    film: film.thickness,
+    file: 'job.json',
+  });
   const moved = movedWall(wall, thicknessUnder(coats) + film.thickness / 2);
   return {
     surface: { ...moved.surface, count },

@@ -24,7 +24,7 @@ import { askedCutterOf } from '../blade/asked-cutter.ts';
 import { uprightTurns } from '../closing/border-strips.ts';
 import type { Draft } from '../draft.ts';
 import { clearedAround, motifsAsMade } from '../parts/motifs-as-made.ts';
-import { coatsOnWall } from '../plan/coats-on-wall.ts';
+import { coatedBand, coatsOnWall } from '../plan/coats-on-wall.ts';
 import { movedWall, placeOnMoved, placeUnderMoved } from '../plan/moved-wall.ts';
 import { filmGives } from '../plan/plan-findings.ts';
 import { beforeSeam } from '../plan/seam.ts';
@@ -125,8 +125,12 @@ export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
   if (!band)
     throw new Refused([stop('no-band', { key: 'band' }, 'is not given, and this wall has no flat band')]);
   const { film, seam, trim, sheet, panels, artwork, collars } = job;
-  const flat = longestBand(flatBands) ?? { from: 0, to: wallLength(wall) };
-  const { coats } = coatsOnWall(wall, job.coats, { flat, band, film: film.thickness, file: 'job.json' });
+  const { coats } = coatsOnWall(wall, job.coats, {
+    spread: coatedBand(flatBands, band),
+    band,
+    film: film.thickness,
+    file: 'job.json',
+  });
   const middle = thicknessUnder(coats) + film.thickness / 2;
   // Film that gives is cut as for a wall with so much less girth.
   const surface = surfaceOf(wall, middle, shareCut(film));

@@ -88,7 +88,10 @@ function runsOf(kinds: number, batch: number): readonly { readonly count: number
 }
 
 /** Sheets that hold the same pieces are cut from one file, that of the last of them: the search draws the last sheet in. */
-function kindsOfSheet({ laid, sheets }: LaidSheets): readonly { readonly index: number; readonly alike: number }[] {
+function kindsOfSheet({
+  laid,
+  sheets,
+}: LaidSheets): readonly { readonly index: number; readonly alike: number }[] {
   const kinds = new Map<string, { readonly index: number; readonly alike: number }>();
   for (let index = 0; index < sheets; index++) {
     const on = laid.filter(({ sheet }) => sheet === index).map(({ piece }) => piece);

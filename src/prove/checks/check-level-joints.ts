@@ -32,6 +32,8 @@ interface Side {
   readonly layer: RowLayer;
   /** Up the wall from the joint, mm: negative on the piece below. */
   readonly away: number;
+  /** Of the joint, mm. */
+  readonly girth: number;
 }
 
 /** Where a segment crosses a height, as shares of it. */
@@ -53,12 +55,14 @@ function crossingsOf(segment: Segment, cone: RolledCone, along: number): readonl
   );
 }
 
-/** Where this segment's line comes to the joint, by its place and direction a little inside. */
-function arrivalAt(segment: Segment, t: number, cone: RolledCone, away: number): Arrival {
+/**
+ * Where this segment's line comes to the joint, by its place and direction a little inside. Told by its turn on the girth that both pieces
+ * have there once they are laid: on a wall that bends either is stretched to it by a share of its own.
+ */
+function arrivalAt(segment: Segment, t: number, cone: RolledCone, { away, girth }: Side): Arrival {
   const step = 1e-4;
   const [before, at, after] = [t - step, t, t + step].map((share) => rollUp(cone, pointAt(segment, share)));
   if (!before || !at || !after) throw new Error('three places were asked for');
-  const girth = girthOf(cone, at.along - away);
   const lean = ((after.turn - before.turn) * girth) / (after.along - before.along);
   return { around: at.turn * girth - lean * away, lean };
 }
@@ -76,13 +80,14 @@ function mayReach(segment: Segment, cone: RolledCone, along: number): boolean {
 }
 
 /** The lines that come to a joint on one side, but for those that graze it. */
-function arrivalsAt(joint: number, { layer, away }: Side): readonly Arrival[] {
+function arrivalsAt(joint: number, side: Side): readonly Arrival[] {
+  const { layer } = side;
   const { cone } = layer.row;
-  const along = joint + away;
+  const along = joint + side.away;
   return layer.contours
     .flatMap(({ segments }) => segments)
     .filter((segment) => mayReach(segment, cone, along))
-    .flatMap((segment) => crossingsOf(segment, cone, along).map((t) => arrivalAt(segment, t, cone, away)))
+    .flatMap((segment) => crossingsOf(segment, cone, along).map((t) => arrivalAt(segment, t, cone, side)))
     .filter(({ lean }) => Math.abs(lean) <= grazing)
     .sort((a, b) => a.around - b.around);
 }
@@ -113,8 +118,8 @@ function missesAt(below: RowLayer, above: RowLayer): readonly number[] {
   const joint = above.row.band.from;
   const girth = girthOf(below.row.cone, joint);
   const [lower, upper] = [
-    arrivalsAt(joint, { layer: below, away: -inside }),
-    arrivalsAt(joint, { layer: above, away: inside }),
+    arrivalsAt(joint, { layer: below, away: -inside, girth }),
+    arrivalsAt(joint, { layer: above, away: inside, girth }),
   ];
   const against = (some: readonly Arrival[], others: readonly Arrival[]) =>
     withoutPoints(some)

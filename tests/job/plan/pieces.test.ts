@@ -54,6 +54,23 @@ describe('stacked pieces', () => {
     expect(new Set(closings).size).toBe(1);
   });
 
+  test('meet at a waist, though film is stretched to it by another share from below than from above', async () => {
+    const stations = [
+      { height: 0, across: 70 },
+      { height: 25, across: 64.5 },
+      { height: 50, across: 62 },
+      { height: 80, across: 66 },
+      { height: 112, across: 74.2 },
+    ];
+    const job = { pieces: 'stacked', film: { stretch: 0.02 } };
+    const { drafts, proof } = await madeOf({ blank: { use: 'other', wall: 'smooth', stations }, job, tile });
+    const [below, above] = drafts.map(({ plan: { template } }) => template);
+    const girths = [below, above].map((one) => one && girthAt(one.wall, above?.band.from ?? 0));
+    expect(Math.abs((girths[0] ?? 0) - (girths[1] ?? 0))).toBeGreaterThan(0.02);
+    expect(proof.checks.find(({ rule }) => rule === 'level-joint-position')?.value).toBeLessThan(0.003);
+    expect(proof.pass).toBe(true);
+  });
+
   test('say of a tile that does not meet itself once that it does not, though it does not on any of them', async () => {
     const open = `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="30mm" viewBox="0 0 40 30">
       <path d="M-2 9C10 2 20 18 42 17" fill="none" stroke="#000" stroke-width="4"/></svg>`;
