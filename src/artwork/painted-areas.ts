@@ -48,6 +48,7 @@ export interface SeenArea {
 export function seenAreas(painted: readonly Painted[], frame: Size, file: string): SeenArea[] {
   const areas = new AreaReader(file);
   let length = 0;
+  const early = new EarlyLook(file);
   const all = painted.flatMap((item) => {
     const shapes = areas.areasOf(item).filter((shape) => shapeArea(shape) > 0);
     length += shapes.reduce((sum, { contours }) => sum + straightLength(contours), 0);
@@ -58,6 +59,7 @@ export function seenAreas(painted: readonly Painted[], frame: Size, file: string
       file,
     );
     const seen = shapes.filter((shape) => isSeen(shape, frame)).map(keptShape);
+    early.see(seen);
     return seen.length === 0 ? [] : [{ colour: item.colour, shapes: seen }];
   });
   const edges = all.flatMap(({ shapes }) => shapes.flatMap(({ contours }) => contours));
@@ -66,6 +68,29 @@ export function seenAreas(painted: readonly Painted[], frame: Size, file: string
   const crowded = crowdedSquares(edges) > 0 ? crowdedSquares(unitedEdges(all)) : 0;
   if (crowded > 0) throw tooFine(crowded, file);
   return all;
+}
+
+/** As many points take half a second to look over for crossings; most drawings have fewer. */
+const earlyPoints = 50_000;
+
+/** Looks over what comes first of a large drawing, so that a scribble is refused before all of it is worked out. */
+class EarlyLook {
+  readonly #file: string;
+  readonly #edges: Contour[] = [];
+  #points = 0;
+
+  constructor(file: string) {
+    this.#file = file;
+  }
+
+  /** @throws Refused where what was seen so far is a scribble. */
+  see(shapes: readonly Shape[]): void {
+    if (this.#points >= earlyPoints) return;
+    for (const { contours } of shapes) for (const contour of contours) this.#edges.push(contour);
+    this.#points += pointsOf(shapes);
+    if (this.#points >= earlyPoints && isTangled(this.#edges, mostCrossings))
+      throw tooTangled({ file: this.#file });
+  }
 }
 
 /** The edges of the areas of each colour, made one. */
