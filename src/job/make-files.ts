@@ -83,12 +83,12 @@ function toldOnSheet(
   const [first] = drafts;
   if (!first) throw new Error('a job has at least one piece');
   const isWrapLaid = !decoratesApart(first.job);
-  const cuts = written.map((piece) =>
+  const cutFiles = written.map((piece) =>
     filesOfPiece(piece)
       .filter(({ role }) => role === 'cut')
-      .map(({ file }) => file)
-      .join(', '),
+      .map(({ file }) => file),
   );
+  const cuts = cutFiles.map((files) => files.join(', '));
   return {
     job: first.job,
     blank,
@@ -98,7 +98,12 @@ function toldOnSheet(
       ...piecesOfDrafts(drafts, cuts, first.job.units, isWrapLaid),
       ...piecesOfParts(parts, cuts.slice(drafts.length)),
     ],
-    wraps: { count: drafts.length, joints: wholePieces(drafts).length - 1 },
+    wraps: {
+      count: drafts.length,
+      files: cutFiles.slice(0, drafts.length).flat(),
+      joints: wholePieces(drafts).length - 1,
+    },
+    borderStrips: parts.filter(({ isOnBorder }) => isOnBorder).length,
     joining: joiningBlocks(drafts, first.job.units),
     isShared,
     isWrapLaid,

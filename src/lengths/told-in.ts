@@ -15,7 +15,10 @@ const lengths =
 /** Areas of film; those in mm² are a film's own figures, and stand as its key has them. */
 const area = /\d+(?:\.\d+)? cm²/;
 
-const quotedOrLengths = new RegExp([quoted, lengths, area].map(({ source }) => source).join('|'), 'g');
+/** How far a blade goes. */
+const way = /\d+(?:\.\d+)? m of cutting/;
+
+const quotedOrLengths = new RegExp([quoted, lengths, area, way].map(({ source }) => source).join('|'), 'g');
 
 /** A sentence of the engine's with its lengths in `units`; inches to 0.001, what is thinner than 1 mm to 0.0001. */
 export const toldIn = (says: string, units: Units): string =>
@@ -24,6 +27,7 @@ export const toldIn = (says: string, units: Units): string =>
 function foundInInches(found: string): string {
   if (found.startsWith('"')) return found;
   if (found.endsWith('cm²')) return `${inSquareInches(found.slice(0, -' cm²'.length))} in²`;
+  if (found.endsWith(' of cutting')) return `${(Number.parseFloat(found) / 0.3048).toFixed(1)} ft of cutting`;
   return `${found.slice(0, -' mm'.length).replace(/-?\d+(?:\.\d+)?/g, (mm) => inInches(mm))} in`;
 }
 

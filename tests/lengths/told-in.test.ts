@@ -16,6 +16,8 @@ describe('a sentence told in inches', () => {
     ['3 pieces, 288.0 cm²', '3 pieces, 44.6 in²'],
     ['6452 cm² of film', '1000 in² of film'],
     ['a half drop of 14.50 mm (sure to 100 %)', 'a half drop of 0.571 in (sure to 100 %)'],
+    // A foot is twelve inches.
+    ['7.62 m of cutting and 45 lifts', '25.0 ft of cutting and 45 lifts'],
     ['at turn 0.072, 15.6 mm along', 'at turn 0.072, 0.614 in along'],
   ])('%s', (says, told) => expect(toldIn(says, 'in')).toBe(told));
 

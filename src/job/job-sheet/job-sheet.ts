@@ -28,8 +28,10 @@ export interface JobSheetInput {
   /** The finished band of all pieces together, mm along. */
   readonly band: Band;
   readonly pieces: readonly SheetPiece[];
-  /** How many pieces or gores the wrap is cut in, and how many joints there are between stacked ones. */
-  readonly wraps: { readonly count: number; readonly joints: number };
+  /** How many pieces or gores the wrap is cut in, their cut files, and how many joints there are between stacked ones. */
+  readonly wraps: { readonly count: number; readonly files: readonly string[]; readonly joints: number };
+  /** How many cover strips lie on borders of the pattern. */
+  readonly borderStrips: number;
   /** How panels are joined; nothing where there are none. */
   readonly joining: readonly Block[];
   /** Whether the wrap is laid on the vessel, and how many motifs are cut and laid by themselves. */
@@ -207,8 +209,8 @@ function workSection({
   job,
   ground,
   blank,
-  pieces,
   wraps,
+  borderStrips,
   isWrapLaid,
   apart,
   report,
@@ -219,18 +221,18 @@ function workSection({
     isWrapLaid,
     apart,
     isWeeded: report.weeding !== undefined,
-    films: filmsIn(report.weeding?.films.filter(({ file }) => file?.startsWith('wrap')) ?? []),
-    covers: pieces.filter(({ file }) => file.startsWith('cover-')).length,
+    films: filmsIn(report.weeding?.films.filter(({ file = '' }) => wraps.files.includes(file)) ?? []),
+    covers: borderStrips,
     hasHandle: blank.handle !== undefined,
     pieces: wraps.count,
     joints: wraps.joints,
     isGores: job.pieces === 'gores',
   });
   const spans = timelineOf(steps);
-  const rows = steps.map(({ does, check, wait, isCoat }, i) => [
+  const rows = steps.map(({ does, check, wait, dries }, i) => [
     String(i + 1),
     does,
-    wait !== undefined ? hours(wait) : isCoat ? 'as its own sheet says' : '',
+    wait !== undefined ? hours(wait) : dries ? 'as its own sheet says' : '',
     check,
   ]);
   return {
@@ -272,8 +274,9 @@ function lipCautions(blank: Blank, length: number): readonly string[] {
 }
 
 /** Cautions of the trade; the product's own sheet goes before them. Common practice, no source. */
-function cautionsSection({ ground, blank, job: { seam } }: JobSheetInput): Section {
+function cautionsSection({ ground, blank, job: { seam, film, mask } }: JobSheetInput): Section {
   const hasCoats = ground.coats.coats.length > 0;
+  const isSprayed = hasCoats || film.use === 'mask' || mask !== undefined;
   return {
     heading: 'Take care',
     blocks: [
@@ -289,7 +292,9 @@ function cautionsSection({ ground, blank, job: { seam } }: JobSheetInput): Secti
                 "mix by the product's own ratio and weigh it; a large mixed amount can grow hot by itself",
               ]
             : []),
-          'spraying: outdoors or in an extracted booth, with the mask that the product names',
+          ...(isSprayed
+            ? ['spraying: outdoors or in an extracted booth, with the mask that the product names']
+            : []),
           ...lipCautions(blank, wallLength(ground.wall)),
           "this sheet does not replace a product's own data sheet, local rules, or licensed practice where the law asks for it",
         ],

@@ -11,7 +11,8 @@ export interface WorkStep {
   readonly check: string;
   /** Hours to wait after it; undefined where the product's own sheet has to say. */
   readonly wait?: number;
-  readonly isCoat: boolean;
+  /** Whether something is wet after it: where no wait is given the product's own sheet has it. */
+  readonly dries: boolean;
 }
 
 /** What the work is told from; all of it is in the job and its pieces. */
@@ -45,19 +46,37 @@ const coatStep = ({ name, wait }: Coat, over?: 'film' | 'colour'): WorkStep => (
     ? `no edge of the ${over} stands proud; no bubble`
     : 'dry to the touch, no dust, no run; measure the girth again before you trust the sum of the coats',
   ...(wait === undefined ? {} : { wait }),
-  isCoat: true,
+  dries: true,
 });
 
-const plainStep = (does: string, check: string): WorkStep => ({ does, check, isCoat: false });
+const plainStep = (does: string, check: string): WorkStep => ({ does, check, dries: false });
+
+/** How the wrap is laid, in one piece or several. Common practice, no source. */
+function layWords({ pieces, joints = 0 }: Work): { readonly lay: string; readonly meets: string } {
+  if (pieces === 1)
+    return { lay: 'lay the level paper arc, and lay the film to it from the middle outwards', meets: '' };
+  if (joints > 0)
+    return {
+      lay: 'lay the level paper arc, and lay the pieces one by one from the foot up, each from its middle outwards',
+      meets: ' each level edge lies where its guide says;',
+    };
+  return {
+    lay: 'lay the level paper arc, and lay the panels to it in the order of their letters, each joint as told above',
+    meets: ' the crosses of each joint lie on one another;',
+  };
+}
 
 /** The film laid, and its seam closed. */
 function layingSteps(work: Work): readonly WorkStep[] {
   const { hasHandle, joints = 0 } = work;
   const { seam } = work.job;
-  const lay = 'lay the level paper arc, and lay the film to it from the middle outwards';
-  if (hasHandle) return [plainStep(lay, 'both ends stop short of the handle by the same width')];
+  const { lay, meets } = layWords(work);
+  if (hasHandle)
+    return [
+      plainStep(lay, `no bubble, no pucker;${meets} both ends stop short of the handle by the same width`),
+    ];
   return [
-    plainStep(lay, 'no bubble, no pucker; both ends hang free, short of the seam'),
+    plainStep(lay, `no bubble, no pucker;${meets} both ends hang free, short of the seam`),
     ...withNextFilms(work, seamSteps(seam, joints)).map(({ does, check }) => plainStep(does, check)),
   ];
 }
@@ -84,34 +103,51 @@ const goreSteps = (count: number): readonly WorkStep[] => [
   ),
 ];
 
-/** Colour sprayed over film that is then pulled. Common practice, no source. */
-const sprayedAndPulled = (film: string): readonly WorkStep[] => [
+const sprayed = (where: string, check: string): WorkStep =>
   plainStep(
-    `spray in thin coats past the edge of the ${film}, outdoors or in an extracted booth, with the mask that the product names`,
-    'even all around, and no run along the edge',
-  ),
-  plainStep(
-    `pull the ${film} before the coat is hard, slowly and back over itself`,
-    'the edge is clean, and nothing was sprayed beneath it',
-  ),
-];
+    `spray in thin coats ${where}, outdoors or in an extracted booth, with the mask that the product names`,
+    check,
+  );
+
+const pulled = (film: string): WorkStep => ({
+  does: `pull the ${film} before the coat is hard, slowly and back over itself`,
+  check: 'the edge is clean, and nothing was sprayed beneath it',
+  dries: true,
+});
+
+/** Colour sprayed through the openings of a film that is then pulled; what it does not cover is covered first. Common practice, no source. */
+function throughOpenings(film: string, { hasHandle, films = [] }: Work): readonly WorkStep[] {
+  const marks =
+    films.length > 1
+      ? '; mark on it where the seam line and the quarters of the film are, and leave it on until the last film is pulled'
+      : '';
+  return [
+    plainStep(
+      `cover with tape and paper what the ${film} leaves bare but its openings: the wall above and below it, the rim and the inside${hasHandle ? ', the handle and the wall behind it' : ''}${marks}`,
+      'no wall shows outside the openings',
+    ),
+    sprayed(`over the openings of the ${film}`, 'even in every opening, and no run along an edge'),
+    pulled(film),
+  ];
+}
 
 /** The mask along a decal and the window behind it, each sprayed and pulled before the decal is laid. */
-const maskSteps = ({ mask }: Work['job']): readonly WorkStep[] =>
-  mask
+const maskSteps = (work: Work): readonly WorkStep[] =>
+  work.job.mask
     ? [
         plainStep(
           'lay the mask by its seam line, from the middle outwards, and close its seam',
           'its edge is rubbed down all the way along; what is to stay bare is covered',
         ),
-        ...sprayedAndPulled('mask'),
-        ...(mask.window
+        sprayed('past the edge of the mask', 'even all around, and no run along the edge'),
+        pulled('mask'),
+        ...(work.job.mask.window
           ? [
               plainStep(
                 'once that is dry, lay the window by its seam line, and weed its openings',
                 'each opening is where a motif will be, and its edge is rubbed down',
               ),
-              ...sprayedAndPulled('window'),
+              ...throughOpenings('window', { ...work, films: [] }),
             ]
           : []),
       ]
@@ -142,25 +178,34 @@ const apartSteps = (apart: number): readonly WorkStep[] =>
       ];
 
 /** A wrap in several films: what was done with the lowest is done with each. Common practice, no source. */
-function nextFilms({ films = [], isWrapLaid, job }: Work): readonly WorkStep[] {
+function nextFilms({ films = [], isWrapLaid, hasHandle, job }: Work): readonly WorkStep[] {
   const [lowest, ...above] = films;
   if (!isWrapLaid || lowest === undefined || above.length === 0) return [];
   const [next] = above;
-  const names =
-    above.length === 1 ? `film ${next}` : `films ${above.slice(0, -1).join(', ')} and ${above.at(-1)}`;
+  const names = above.length === 1 ? `film ${next}` : `films ${listed(above)}`;
   const inTurn = above.length === 1 ? '' : ', one after another';
-  return [
-    job.film.use === 'mask'
-      ? plainStep(
-          `that was film ${lowest}; once its colour is dry, lay, trim, spray and pull ${names}${inTurn}`,
+  const lay = ['lay', ...(hasHandle ? [] : ['close']), ...(isTrimmed(job) ? ['trim'] : [])];
+  if (job.film.use === 'mask')
+    return [
+      {
+        does: `that was film ${lowest}; once its colour is dry, ${listed([...lay, 'spray', 'pull'])} ${names} by the marks on the tape${inTurn}`,
+        check:
           'the colour below takes no mark from film; the ends and edges of each lie where those of the one before lay',
-        )
-      : plainStep(
-          `that was film ${lowest}, the lowest; lay, close and trim ${names} over it${inTurn}`,
-          'the ends and edges of each lie on those of the one before; no bubble between them',
-        ),
+        dries: true,
+      },
+    ];
+  return [
+    plainStep(
+      `that was film ${lowest}, the lowest; ${listed(lay)} ${names} over it${inTurn}`,
+      'the ends and edges of each lie on those of the one before; no bubble between them',
+    ),
   ];
 }
+
+const isTrimmed = ({ trim }: Pick<Job, 'trim'>): boolean => trim.foot + trim.lip > 0;
+
+const listed = (verbs: readonly string[]): string =>
+  verbs.length === 1 ? verbs.join() : `${verbs.slice(0, -1).join(', ')} and ${verbs.at(-1)}`;
 
 /** The steps in order. Common practice, no source. */
 export function workSequence(work: Work): readonly WorkStep[] {
@@ -168,7 +213,6 @@ export function workSequence(work: Work): readonly WorkStep[] {
   const isMask = job.film.use === 'mask';
   const under = asLaid(coats).filter(({ over }) => !over);
   const over = asLaid(coats).filter((coat) => coat.over);
-  const trims = job.trim.foot + job.trim.lip > 0;
   return [
     plainStep('measure the blank and hold it against the table above', 'every girth within its allowance'),
     plainStep('clean and degrease the wall; then touch it no more', 'water runs off in a film, not in beads'),
@@ -189,15 +233,15 @@ export function workSequence(work: Work): readonly WorkStep[] {
           ),
         ]
       : []),
-    ...maskSteps(job),
+    ...maskSteps(work),
     ...(isWrapLaid ? (isGores ? goreSteps(pieces) : layingSteps(work)) : []),
-    ...(isWrapLaid && trims
+    ...(isWrapLaid && isTrimmed(job)
       ? [plainStep('trim the film at the lip and the foot along the collar', 'the edge is level all round')]
       : []),
     ...(isMask || isUnderStrips(work) ? [] : nextFilms(work)),
     ...coverSteps(covers),
     ...apartSteps(apart),
-    ...(isMask ? [...sprayedAndPulled('film'), ...nextFilms(work)] : []),
+    ...(isMask ? [...throughOpenings('film', work), ...nextFilms(work)] : []),
     ...over.map((coat) => coatStep(coat, isMask ? 'colour' : 'film')),
   ];
 }

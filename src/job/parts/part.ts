@@ -8,6 +8,8 @@ import type { MakeInput } from '../make-input.ts';
 export interface Part extends WrittenPiece {
   /** Left out: the film of the job. */
   readonly material?: 'paper';
+  /** Whether it is a cover strip on a border of the pattern. */
+  readonly isOnBorder?: boolean;
   /** Draws the paper template that shows where it goes, as an SVG to print: only prints need it. */
   readonly place?: () => string | undefined;
   readonly findings: readonly Finding[];

@@ -109,6 +109,7 @@ function partOf(strip: Strip, { job, tools: { words } }: MakeInput, width: numbe
     stem,
     cut: writeSvg(cut, { title: `${job.name}: ${stem}, cut`, filled: false }),
     guide: writeSvg(guide, { title: `${job.name}: ${stem}, guide`, filled: true }),
+    ...(strip.border ? { isOnBorder: true } : {}),
     findings: [],
     sheet: {
       says: stripName(strip),

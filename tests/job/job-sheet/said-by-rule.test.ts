@@ -13,6 +13,15 @@ test('of one rule eight are told, and how many more there are; others stand afte
   expect(said.slice(8)).toEqual(['4 more like these are in report.json', 'note: two colours']);
 });
 
+test('what a sentence is about stands before it, but for the names of the job and its blank', () => {
+  const said = saidByRule([
+    note('layers', { file: '/bench/wave.svg' }, 'has 3 colours'),
+    note('panels', { file: '/bench/pot.job.json', key: 'sheet' }, 'holds 198 mm'),
+    look('sharp', {}, 'a point'),
+  ]);
+  expect(said).toEqual(['note: wave.svg: has 3 colours', 'note: sheet: holds 198 mm', 'look: a point']);
+});
+
 test('a few are told one by one, and of none nothing is said', () => {
   expect(saidByRule(gaps(8))).toHaveLength(8);
   expect(saidByRule([])).toEqual([]);

@@ -84,14 +84,40 @@ test('film that is a mask itself is sprayed over and pulled, and what is laid la
 
 test.each([
   ['decal', 'lay, close and trim films b and c over it'],
-  ['mask', 'lay, trim, spray and pull films b and c'],
+  ['mask', 'lay, close, trim, spray and pull films b and c by the marks on the tape'],
 ] as const)('films of a %s are named from the lowest up', (use, says) => {
   const work = { coats: [], isWeeded: true, hasHandle: false, pieces: 1, films: ['a', 'b', 'c'] };
   const told = (isWrapLaid: boolean) =>
     workSequence({ ...work, job: { ...job, film: { use } }, isWrapLaid }).map(({ does }) => does);
   expect(told(true).at(-1)).toContain('film a');
   expect(told(true).at(-1)).toContain(says);
-  expect(told(false).join()).not.toContain('film a');
+  expect(told(false).join()).not.toContain('that was film');
+});
+
+const mask = { ...job, film: { use: 'mask' } } as const;
+
+test('what a mask leaves bare is covered and marked before it is sprayed, and every colour dries as its own sheet says', () => {
+  const work = { coats: [top], isWrapLaid: true, isWeeded: true, hasHandle: false, pieces: 1 };
+  const all = workSequence({ ...work, job: mask, films: ['a', 'b'] });
+  const [cover = -1, pull = -1] = places(all, ['cover with tape', 'pull the film']);
+  expect(cover).toBeGreaterThan(0);
+  expect(cover).toBeLessThan(pull);
+  expect(all[cover]?.does).toContain('mark on it where the seam line');
+  expect(all.map(({ does }) => does).join()).not.toContain('past the edge of the film');
+  expect(all.filter(({ dries }) => dries)).toHaveLength(3);
+  expect(workSequence({ ...work, job: mask })[cover]?.does).not.toContain('mark on it');
+});
+
+test('beside a handle nothing is closed', () => {
+  const told = (use: 'decal' | 'mask') =>
+    workSequence({ ...twoFilms, hasHandle: true, job: { ...job, film: { use } } }).map(({ does }) => does);
+  for (const use of ['decal', 'mask'] as const) expect(told(use).join()).not.toMatch(/\bclose/);
+});
+
+test('pieces are laid from the foot up, panels by their letters', () => {
+  const work = { coats: [], isWrapLaid: true, isWeeded: true, hasHandle: false, pieces: 3, job };
+  expect(places(workSequence({ ...work, joints: 2 }), ['one by one from the foot up'])[0]).toBeGreaterThan(0);
+  expect(places(workSequence(work), ['in the order of their letters'])[0]).toBeGreaterThan(0);
 });
 
 const twoFilms = {
