@@ -14,7 +14,7 @@ import { asIs, frameOf, Reading } from '../written/piece.ts';
 import { type RolledCone, rollUp } from '../written/rolled-cone.ts';
 import { samplesOn } from '../written/samples.ts';
 import { sizeLimit } from './check-layer-files.ts';
-import { areaLimit } from './check-register.ts';
+import { areaLimit, areaOff } from './check-register.ts';
 
 /** What was measured of one motif. */
 interface Measured {
@@ -92,7 +92,7 @@ function measure(asked: Asked, motif: AskedMotif, text: PieceText | undefined): 
     if (!shapes) return { place: Number.NaN, area: 100 };
     const wanted = { x: middle.right, y: middle.up };
     const cover = coverOf(shapes, wanted);
-    return { place: distance(cover.middle, wanted), area: (Math.abs(cover.area - area) / area) * 100 };
+    return { place: distance(cover.middle, wanted), area: areaOff(cover.area, area) };
   });
   const all = layers.flatMap(({ shapes }) => shapes.flat());
   const open = all.filter(({ closed }) => !closed).map(() => `${cut.name}: a cut shape left open`);

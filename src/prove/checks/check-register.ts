@@ -15,6 +15,10 @@ const leastArea = 1e-3;
 /** Of a smaller area a share is that of this one, mm²: rounding moves edges by a ten-thousandth whatever they enclose. */
 const smallArea = 25;
 
+/** How much an area, mm², is off what it was made with, %. */
+export const areaOff = (area: number, made: number): number =>
+  (Math.abs(area - made) / Math.max(made, smallArea)) * 100;
+
 /** A piece as far as its layers go. */
 export type RegisteredPiece = Pick<ProvedPiece, 'number' | 'layers' | 'shift'>;
 
@@ -37,7 +41,7 @@ function offOf({ layer, area, middle: { right, up } }: LayerAsMade, piece: Regis
   const cover = coverOf(found.shapes, wanted);
   return {
     middle: distance(cover.middle, wanted),
-    area: (Math.abs(cover.area - area) / Math.max(area, smallArea)) * 100,
+    area: areaOff(cover.area, area),
   };
 }
 

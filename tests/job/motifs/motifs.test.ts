@@ -121,6 +121,18 @@ describe('items without a pattern', () => {
   });
 });
 
+test('a layer of one small dot is whole in the proof: a share of its area would be what numbers are rounded to', async () => {
+  const dotted = `<svg xmlns="http://www.w3.org/2000/svg" width="29.9mm" height="30mm" viewBox="0 0 29.9 30">
+    <path d="M2 3H27.9V23H2Z" fill="#d4532f"/><path d="M5.123 25.377h.6v.6h-.6Z" fill="#17566b"/></svg>`;
+  const cone = { height: 150, across: 86.1 };
+  const { proof } = await madeOf({
+    blank: { use: 'other', stations: [{ height: 0, across: 62.3 }, cone] },
+    job: { items: [item({ file: 'dot.svg', across: 29.9, at: { turn: 0.3, along: 70.3 }, lay: 'even' })] },
+    files: { 'dot.svg': dotted },
+  });
+  expect(failed(proof)).toEqual([]);
+});
+
 describe('items with a pattern', () => {
   test('are layers of the wrap, over the pattern or in a place kept clear, and hold in the proof', async () => {
     const { draft, parts, proof, report } = await made(
