@@ -87,6 +87,18 @@ export function sideTurns(
   return [turn, turn + 1 + winding.lap];
 }
 
+/** The turns between which all of a piece lies. */
+export function turnsOfPiece({ wall, piece, left, right }: Template): {
+  readonly from: number;
+  readonly to: number;
+} {
+  const ends = [piece.from, piece.to];
+  return {
+    from: Math.min(...ends.map((end) => turnOfEdge(wall, left, end))),
+    to: Math.max(...ends.map((end) => turnOfEdge(wall, right, end))),
+  };
+}
+
 /** A template whose ends wind, in the straight sides that enclose them. */
 export function woundTemplate(template: Template, winding: Winding): Template {
   const { wall, piece } = template;

@@ -3,14 +3,15 @@
 
 import { moveContour } from '../../geometry/affine.ts';
 import type { Contour, Shape } from '../../geometry/contour.ts';
-import { shapeArea, tightBox } from '../../geometry/measure.ts';
+import { shapeArea } from '../../geometry/measure.ts';
 import { closedUp, offsetShapes } from '../../geometry/offset.ts';
 import { clippedShapes, filledShapes } from '../../geometry/regions.ts';
 import { chordTolerance } from '../../geometry/tolerance.ts';
-import { girthAt, turnMotion } from '../../unroll/flat-wall.ts';
-import { grownTemplate, outline, type Template } from '../../unroll/template.ts';
+import { type FlatWall, girthAt, turnMotion } from '../../unroll/flat-wall.ts';
+import { grownTemplate, outline, type Template, turnsOfPiece } from '../../unroll/template.ts';
+import { comesAgain, patchOutline } from '../guide/wall-patch.ts';
 import { seenShapes } from './hidden-edges.ts';
-import { beyondSilhouette, filledOf } from './silhouette.ts';
+import { beyondSilhouette, filledOf, reachOf } from './silhouette.ts';
 
 export interface MaskOptions {
   readonly template: Template;
@@ -38,6 +39,12 @@ const past = 5;
 /** A curve that the piece's sides cut is looked at so far past them, in turns. */
 const mostTurns = 0.5;
 
+/** And past the sides of a steep cone's sheet by no more than this share of the room that they leave between them: past it lies the other end. */
+const shareOfGap = 0.45;
+
+/** How much of that room there is past each side, in turns: all of a sheet that closes to a ring is 1 over the sine of its half angle. */
+const gapBeside = ({ sine }: Template['wall']): number => shareOfGap * (1 / Math.abs(sine) - 1);
+
 /**
  * The pieces that a mask falls into: one where the decal leaves it whole. Both of its sides end on one place of the wall, since
  * the silhouette is followed past them. On the sheet its edge stays `standOff` away from the decal, and no closer anywhere.
@@ -45,7 +52,8 @@ const mostTurns = 0.5;
 export function maskShapes({ template, decal, covers, standOff, smooth }: MaskOptions): Shape[] {
   const { wall, piece, left, right } = template;
   const least = Math.min(girthAt(wall, piece.from), girthAt(wall, piece.to));
-  const more = Math.min(mostTurns, (right.offset - left.offset + 4 * smooth + beyond) / least);
+  const wanted = (right.offset - left.offset + 4 * smooth + beyond) / least;
+  const more = Math.min(mostTurns, gapBeside(wall), wanted);
   const seen = seenShapes(filledOf(decal), { wall, side: covers, grown: standOff });
   const beyondIt = beyondSilhouette(offsetShapes(seen, standOff), {
     wall,
@@ -61,11 +69,19 @@ export function maskShapes({ template, decal, covers, standOff, smooth }: MaskOp
 
 /** The whole decal without its holes, as often as the piece covers its place. */
 export function decalOnPiece({ template, decal }: OnTemplate): Shape[] {
-  const copies = copiesOf(template, filledOf(decal)).flat();
-  const box = tightBox([outline(grownTemplate(template, past))]);
-  return copies.filter(({ contours }) => {
-    const { minX, maxX } = tightBox(contours);
-    return maxX > box.minX && minX < box.maxX;
+  const { wall } = template;
+  const { from, to } = turnsOfPiece(grownTemplate(template, past));
+  const laid = filledOf(decal).flatMap((shape) => {
+    const [outer] = shape.contours;
+    return outer ? [{ shape, reach: reachOf(outer, wall) }] : [];
+  });
+  return comesAgain.flatMap((k) => {
+    const seen = laid.filter(({ reach }) => reach.to.turn + k > from && reach.from.turn + k < to);
+    return turned(
+      seen.map(({ shape }) => shape),
+      wall,
+      k,
+    );
   });
 }
 
@@ -74,19 +90,30 @@ export function decalOnPiece({ template, decal }: OnTemplate): Shape[] {
  * either side hold the ends that it has within the piece's overlap.
  */
 export function patternOnPiece({ template, decal }: OnTemplate, room: number): Shape[] {
-  const near = [{ contours: [outline(grownTemplate(template, past + room))] }];
-  const seen = copiesOf(template, filledOf(decal)).flatMap((copy) =>
-    clippedShapes(copy, near, 'intersection', chordTolerance),
-  );
+  const { wall } = template;
+  const grown = grownTemplate(template, past + room);
+  const near = [{ contours: [outline(grown)] }];
+  const { from, to } = turnsOfPiece(grown);
+  const filled = filledOf(decal);
+  // Of a copy only what has turns of the piece: on a sheet of more than half a ring the rest would lie where other turns are.
+  const seen = comesAgain.flatMap((k) => {
+    const [first, last] = [Math.max(from, from - k), Math.min(to, to - k)];
+    if (first >= last) return [];
+    const own = { contours: [patchOutline(grown, first, last, grown.piece)] };
+    const copy = k === 0 ? filled : turned(clipped(filled, [own]), wall, k);
+    return clipped(copy, near);
+  });
   return filledOf(seen);
 }
 
-/** Shapes a turn before, in place, and a turn after. */
-const copiesOf = ({ wall }: Template, shapes: readonly Shape[]): Shape[][] =>
-  [-1, 0, 1].map((turn) => {
-    const move = turnMotion(wall, turn);
-    return shapes.map(({ contours }) => ({ contours: contours.map((one) => moveContour(move, one)) }));
-  });
+const clipped = (shapes: readonly Shape[], by: readonly Shape[]): Shape[] =>
+  clippedShapes(shapes, by, 'intersection', chordTolerance);
+
+/** Shapes moved around by whole turns. */
+function turned(shapes: readonly Shape[], wall: FlatWall, turns: number): Shape[] {
+  const move = turnMotion(wall, turns);
+  return shapes.map(({ contours }) => ({ contours: contours.map((one) => moveContour(move, one)) }));
+}
 
 /** The openings of a window: what is laid, grown by so much, less where it is negative; as far as the piece goes. `onPiece`: as `decalOnPiece` gives it. */
 export function windowShapes(template: Template, onPiece: readonly Shape[], grow: number): Shape[] {

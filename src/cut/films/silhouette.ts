@@ -12,6 +12,7 @@ import { chordTolerance, fitTolerance } from '../../geometry/tolerance.ts';
 import { turnover } from '../../geometry/turnover.ts';
 import { type FlatWall, girthAt, levelAngle, toFlat, toWall, turnMotion } from '../../unroll/flat-wall.ts';
 import { levelLine } from '../../unroll/template.ts';
+import { comesAgain } from '../guide/wall-patch.ts';
 import { seenEdges } from './hidden-edges.ts';
 
 export interface SilhouetteOptions {
@@ -48,14 +49,13 @@ export function beyondSilhouette(shapes: readonly Shape[], options: SilhouetteOp
   const outer = shapes.flatMap((shape) => directed(shape).slice(0, 1));
   const reaches = outer.map((contour) => reachOf(contour, wall));
   const lines = outer.map((contour) => facingParts(contour, options));
-  const edges = lines.flatMap((parts, i) => {
-    const { from, to } = reaches[i] as Reach;
-    return comesAgain.flatMap((k) => {
-      if (to.turn + k < turns.from || from.turn + k > turns.to) return [];
+  const edges = lines.flatMap((parts) =>
+    comesAgain.flatMap((k) => {
       const motion = turnMotion(wall, k);
-      return parts.map((segment) => moveSegment(motion, segment));
-    });
-  });
+      const seen = { from: turns.from - k, to: turns.to - k };
+      return parts.flatMap((part) => withinTurns(part, seen, wall)).map((s) => moveSegment(motion, s));
+    }),
+  );
   // Of a pattern most edges lie beyond others, and all that is swept is combined at once.
   const swept = seenEdges(edges, wall, side).map((s) => sweep(s, options));
   const bridges = gapsBetween(reaches).flatMap((gap) =>
@@ -64,9 +64,6 @@ export function beyondSilhouette(shapes: readonly Shape[], options: SilhouetteOp
   const contours = [...swept, ...bridges].flatMap((contour) => directed({ contours: [contour] }));
   return filledShapes(contours, 'nonzero', chordTolerance);
 }
-
-/** Whole turns by which a shape may come again in what is looked at. */
-const comesAgain = [-1, 0, 1] as const;
 
 /** Places on a segment where its direction around the wall is looked at. */
 const steps = 16;
@@ -100,6 +97,26 @@ function facingParts({ segments }: Contour, { wall, side }: SilhouetteOptions): 
   });
 }
 
+/**
+ * What of a part that runs around the wall one way lies between two turns. Past them it is of no use, and on a sheet of more than half a
+ * ring it would come to lie where other turns are.
+ */
+function withinTurns(
+  s: Segment,
+  { from, to }: SilhouetteOptions['turns'],
+  wall: FlatWall,
+): readonly Segment[] {
+  const turnAt = (t: number) => toWall(wall, pointAt(s, t)).turn;
+  const [first, last] = [turnAt(0), turnAt(1)];
+  if (Math.max(first, last) < from || Math.min(first, last) > to) return [];
+  const placeOf = (turn: number): number | undefined =>
+    turn > Math.min(first, last) && turn < Math.max(first, last)
+      ? turnover((t) => turnAt(t) < turn, 0, 1)
+      : undefined;
+  const [low, high] = first < last ? [placeOf(from), placeOf(to)] : [placeOf(to), placeOf(from)];
+  return low === undefined && high === undefined ? [s] : [partOf(s, low ?? 0, high ?? 1)];
+}
+
 /** All that a line passes when it goes straight up (or down) the wall. */
 function sweep(s: Segment, { wall, until }: SilhouetteOptions): Contour {
   const [from, to] = [toWall(wall, s.from).turn, toWall(wall, s.to).turn];
@@ -109,7 +126,7 @@ function sweep(s: Segment, { wall, until }: SilhouetteOptions): Contour {
 }
 
 /** The ends of a contour around the wall. */
-function reachOf({ segments }: Contour, wall: FlatWall): Reach {
+export function reachOf({ segments }: Contour, wall: FlatWall): Reach {
   const places = segments.flatMap((s) => {
     const count = chordCount(s, 1e-4);
     return Array.from({ length: count }, (_, i) => toWall(wall, pointAt(s, i / count)));

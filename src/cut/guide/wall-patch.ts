@@ -10,8 +10,8 @@ import {
 import { clippedShapes } from '../../geometry/regions.ts';
 import { chordTolerance } from '../../geometry/tolerance.ts';
 import { levelAngle, toFlat, type WallPoint } from '../../unroll/flat-wall.ts';
-import type { Footprint } from '../../unroll/footprint.ts';
-import { levelLine, outline, type Template, turnOfEdge } from '../../unroll/template.ts';
+import { type Footprint, turnsWithin } from '../../unroll/footprint.ts';
+import { levelLine, outline, type Template, turnsOfPiece } from '../../unroll/template.ts';
 
 /** A stretch of the wall. `turn.to` is above `turn.from`, and may be past 1 where it runs through turn 0. */
 export interface WallPatch {
@@ -20,18 +20,16 @@ export interface WallPatch {
 }
 
 /** Whole turns by which a place may come again on one piece: to the left of turn 0, and in the overlap. */
-const comesAgain = [-1, 0, 1] as const;
+export const comesAgain = [-1, 0, 1] as const;
 
 /** The parts of a patch that lie on the piece, in the sheet's own frame; the overlap's part is one of its own. */
 export function patchOnPiece(template: Template, { turn, along }: WallPatch): readonly Shape[] {
-  const { wall, piece, left, right } = template;
+  const { piece } = template;
   const [from, to] = [Math.max(along.from, piece.from), Math.min(along.to, piece.to)];
   if (!(from < to)) return [];
   // All around, it is the piece itself between two heights: its sides are straight on the sheet.
   if (!turn && !template.winding) return [{ contours: [outline({ ...template, piece: { from, to } })] }];
-  const ends = [piece.from, piece.to];
-  const leftmost = Math.min(...ends.map((end) => turnOfEdge(wall, left, end)));
-  const rightmost = Math.max(...ends.map((end) => turnOfEdge(wall, right, end)));
+  const { from: leftmost, to: rightmost } = turnsOfPiece(template);
   const runs = turn ? comesAgain.map((k) => [turn.from + k, turn.to + k]) : [[leftmost, rightmost]];
   const whole = runs.flatMap(([start = 0, end = 0]) => {
     const [a, b] = [Math.max(start, leftmost), Math.min(end, rightmost)];
@@ -60,14 +58,22 @@ export function patchOutline(
   };
 }
 
-/** The parts of an upright rectangle about a place that lie on the piece, in the sheet's own frame. */
+const everywhere = { from: Number.NEGATIVE_INFINITY, to: Number.POSITIVE_INFINITY };
+
+/**
+ * The parts of an upright rectangle about a place that lie on the piece, in the sheet's own frame. On a sheet of more than half a ring what
+ * comes a turn later would lie where the other end of it is: it counts only at turns that the piece has.
+ */
 export function footprintOnPiece(
   template: Template,
   { across, up }: Footprint,
   { turn, along }: WallPoint,
 ): readonly Shape[] {
   const { wall } = template;
-  const whole = comesAgain.map((k) => {
+  const { from, to } = turnsOfPiece(template);
+  const reach = turnsWithin(wall, { across, up }, along, everywhere)?.outer ?? 1;
+  const seen = comesAgain.filter((k) => turn + k + reach > from && turn + k - reach < to);
+  const whole = seen.map((k) => {
     const middle = toFlat(wall, { turn: turn + k, along });
     const angle = levelAngle(wall, turn + k);
     const [cos, sin] = [Math.cos(angle), Math.sin(angle)];

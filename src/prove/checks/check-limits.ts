@@ -36,19 +36,24 @@ interface Laid {
 }
 
 /** The sheet of a piece held against the wall it goes on. */
-function laidOn(piece: ProvedPiece, { wall }: Asked): Laid[] {
+function laidOn(piece: Pick<ProvedPiece, 'band' | 'cone'>, { wall }: Pick<Asked, 'wall'>): Laid[] {
   const { from, to } = piece.band;
-  return Array.from({ length: places + 1 }, (_, i) => {
-    const along = from + ((to - from) * i) / places;
+  const even = Array.from({ length: places + 1 }, (_, i) => from + ((to - from) * i) / places);
+  // At a corner between two of them the sheet may touch the wall there alone.
+  const known = wall.kind === 'bent' ? wall.places.map(({ along }) => along) : [];
+  return [...even, ...known.filter((along) => along > from && along < to)].map((along) => {
     // Where a piece begins at a corner, it lies on the stretch above that.
-    const girth = 2 * Math.PI * askedRadius(wall, i === 0 ? along + 1e-6 : along);
+    const girth = 2 * Math.PI * askedRadius(wall, along === from ? along + 1e-6 : along);
     const sheet = girthOf(piece.cone, along);
     return { strain: girth / sheet - 1, loose: girth - sheet, girth };
   });
 }
 
 /** How far a sheet is from being this wall's own size: it touches it somewhere, and is nowhere larger than gathering takes, mm. */
-export function misfits(piece: ProvedPiece, asked: Asked): number[] {
+export function misfits(
+  piece: Pick<ProvedPiece, 'band' | 'cone'>,
+  asked: Pick<Asked, 'wall' | 'film'>,
+): number[] {
   const rows = laidOn(piece, asked);
   return [
     Math.min(...rows.map(({ loose }) => loose)),

@@ -1,9 +1,10 @@
 // A mask by the silhouette of what is laid on a wall: against closed forms, and an offset of another library.
-import { expect, test } from 'vitest';
-import { decalOnPiece, maskShapes, windowShapes } from '../../../src/cut/films/mask.ts';
+import { describe, expect, test } from 'vitest';
+import { decalOnPiece, maskShapes, patternOnPiece, windowShapes } from '../../../src/cut/films/mask.ts';
 import { moveContour, rotation } from '../../../src/geometry/affine.ts';
 import { arcAbout } from '../../../src/geometry/arc.ts';
 import { line, type Shape } from '../../../src/geometry/contour.ts';
+import { holdsPoint } from '../../../src/geometry/inside.ts';
 import { shapeArea } from '../../../src/geometry/measure.ts';
 import { flatWall, girthAt, toFlat } from '../../../src/unroll/flat-wall.ts';
 import { templateOf } from '../../../src/unroll/template.ts';
@@ -89,4 +90,49 @@ test('a window lies within the decal by as much all around, its holes filled', (
   const template = templateOf(cone, { band: { from: 0, to: 100 }, trim: { foot: 0, lip: 0 }, overlap: 6 });
   // Source: Steiner's formula for a convex area grown by d: A + L d + pi d².
   expectWithin(areaOf(windowOf(template, [{ contours: [square] }], 1)), 100 + 40 + Math.PI, 0.01);
+});
+
+describe('on a cone as steep as a lampshade, whose sheet is three quarters of a ring', () => {
+  const steep = flatWall(80, 0.75, 50);
+  const template = templateOf(steep, {
+    band: { from: 20, to: 80 },
+    trim: { foot: 0, lip: 0 },
+    overlap: 6,
+  });
+  const turns = [0.1, 0.5, 0.9];
+
+  // A turn later a disc would lie on the other end of the sheet.
+  test.each(turns)('a window has one opening, where the disc is: %d', (turn) => {
+    const decal = [disc(turn, 50, 8, steep)];
+    for (const onPiece of [decalOnPiece({ template, decal }), patternOnPiece({ template, decal }, 5)]) {
+      const window = windowShapes(template, onPiece, 1);
+      expectWithin(areaOf(window), Math.PI * 81, 0.05, `${turn}`);
+    }
+  });
+
+  test('a disc behind the seam is open at the start, and again where the overlap lies over it', () => {
+    const decal = [disc(0.012, 50, 8, steep)];
+    const whole = windowShapes(template, decalOnPiece({ template, decal }), 1);
+    expect(whole).toHaveLength(2);
+    expect(windowShapes(template, patternOnPiece({ template, decal }, 5), 1)).toHaveLength(2);
+  });
+
+  test.each(turns)(
+    'a rounded mask ends where a line from the tip of the cone touches the disc: %d',
+    (turn) => {
+      const [mask, ...others] = maskShapes({
+        template,
+        decal: [disc(turn, 50, 8, steep)],
+        covers: 'foot',
+        standOff: 2,
+        smooth: 8,
+      });
+      expect(others).toEqual([]);
+      // From the tip to where the tangent touches: sqrt(rho^2 - r^2); 80 mm of radius lie 80 / 0.75 mm from it.
+      const edge = 50 + Math.sqrt((80 / 0.75) ** 2 - 10 ** 2) - 80 / 0.75;
+      const holds = (along: number) =>
+        mask !== undefined && holdsPoint(mask, toFlat(steep, { turn: (turn + 0.4) % 1, along }));
+      expect([edge - 0.1, edge + 0.1].map(holds)).toEqual([true, false]);
+    },
+  );
 });

@@ -49,14 +49,7 @@ test.each([
     const turns = { from: -0.1, to: 1.1 };
     const shapes = beyondSilhouette(discs.map(shapeOf), { wall: cylinder, side, until, turns });
     const area = shapes.reduce((sum, shape) => sum + shapeArea(shape), 0);
-    // It reaches to the ends of all discs of which a part is looked at: from the first place around to the last.
-    const places = discs.flatMap(({ around, r }) =>
-      [-girth, 0, girth].flatMap((turn) => {
-        const [from, to] = [around + turn - r, around + turn + r];
-        return to < turns.from * girth || from > turns.to * girth ? [] : [from, to];
-      }),
-    );
-    const [first, last] = [Math.min(...places), Math.max(...places)];
+    const [first, last] = [turns.from * girth, turns.to * girth];
     const steps = 200_000;
     const width = (last - first) / steps;
     const shown = discs.flatMap((disc) =>

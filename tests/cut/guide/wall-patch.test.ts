@@ -49,7 +49,8 @@ describe('a patch of the wall on the piece', () => {
 });
 
 describe('a footprint on the piece', () => {
-  test.each([0, 0.2, -0.2])('is a rectangle of its own size wherever it is, sine %d', (sine) => {
+  // A sheet of sine 0.75 is three quarters of a ring: what comes a turn later would lie on its other end.
+  test.each([0, 0.2, -0.2, 0.75])('is a rectangle of its own size wherever it is, sine %d', (sine) => {
     for (const turn of [0.2, 0.5, 0.8]) {
       const shapes = footprintOnPiece(onWall(sine), { across: 30, up: 20 }, { turn, along: 50 });
       expect(shapes).toHaveLength(1);
