@@ -8,6 +8,7 @@ import { hostname } from 'node:os';
 import { dirname, join } from 'node:path';
 import { Refused, stop } from '../finding.ts';
 import type { FileContent } from '../job/deliverables.ts';
+import { madeFolder } from './made-folder.ts';
 import {
   busy,
   codeOf,
@@ -132,7 +133,7 @@ export class Delivery {
   async #open(): Promise<void> {
     for (const signal of signalNames) process.once(signal, this.#stopped);
     try {
-      await mkdir(this.#folder, { recursive: true });
+      await madeFolder(this.#folder);
       await recover(this.#folder);
       await this.#take();
     } catch (fault) {

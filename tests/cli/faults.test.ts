@@ -1,7 +1,16 @@
 // Faults in the middle of writing: `unroll` killed at every call to the file system and in the middle of every file, a run stopped
 // by the maker, met by another run, out of room, or its folder gone. The old files stand, or the new ones, and the next run leaves nothing behind.
 import { spawn, spawnSync } from 'node:child_process';
-import { chmodSync, cpSync, mkdirSync, readdirSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
+import {
+  chmodSync,
+  cpSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+} from 'node:fs';
 import { afterAll, beforeAll, describe, expect, onTestFinished, test } from 'vitest';
 import { recover } from '../../src/cli/staging.ts';
 import { atCall, atCalls, fails, kill } from './at-call.ts';
@@ -329,6 +338,22 @@ describe('a place that can not be written', () => {
     const { status, lines } = await run(unroll(6, 'gone'), { cwd: shop.folder, hook: atCall(6, gone) });
     expect(status).toBe(2);
     expect(lines).toEqual([expect.stringMatching(/^gone: can't be written to \(ENOENT\)/)]);
+  });
+
+  // Node's own way of making folders went round without end there.
+  test.runIf(existsSync('/proc/self'))('because the system lets none be made there', patience, () => {
+    const words = unroll(6, '/proc/self/wraps/cup');
+    const options = { cwd: shop.folder, encoding: 'utf8', timeout: 60_000, killSignal: 'SIGKILL' } as const;
+    const { status, stderr } = spawnSync(process.execPath, [command, ...words], options);
+    expect([status, stderr]).toEqual([
+      2,
+      expect.stringMatching(/can't be written to \(ENOENT\); give another/),
+    ]);
+  });
+
+  test('several that lie in one another are made', patience, async () => {
+    expect((await run(unroll(6, 'one/in/another'), { cwd: shop.folder })).status).toBe(0);
+    expect(textsIn('one/in/another')).toEqual(older);
   });
 
   test('because it is a file, or lies in one', patience, async () => {
