@@ -1,5 +1,6 @@
 // Which way a drawing is turned on sheets of paper, and how many it takes.
 import type { Drawing } from '../drawing/drawing.ts';
+import { Refused, stop } from '../finding.ts';
 import { type Affine, compose, inverse, movePoint, rotation, translation } from '../geometry/affine.ts';
 import type { Box } from '../geometry/box.ts';
 import type { Contour } from '../geometry/contour.ts';
@@ -18,6 +19,9 @@ export const sharedBy = 10;
 
 /** Steps in which a drawing is turned to save paper, degrees. */
 const turnStep = 5;
+
+/** More pages than this, six square metres of a4, nobody tapes together; as many take some ten seconds to write. */
+const mostPages = 150;
 
 /** Which page of the grid, counted from 0. */
 export interface PagePlace {
@@ -61,7 +65,7 @@ const contoursOf = (drawing: Drawing, only?: 'outline'): Contour[] =>
 /**
  * The way of laying the pieces of a drawing on paper that takes the fewest pages: upright or across, and turned by an
  * angle where that saves pages. Straight goes before turned, upright before across. Given twice: with what is to
- * spare shared between above and below, and with all of it below.
+ * spare shared between above and below, and with all of it below. @throws Refused where it takes too many pages.
  */
 export function paperGrids(drawing: Drawing, paper: Paper): readonly [PaperGrid, PaperGrid] {
   const drawn = {
@@ -77,6 +81,7 @@ export function paperGrids(drawing: Drawing, paper: Paper): readonly [PaperGrid,
   };
   // Pages that hold nothing are not printed, so of more than two a larger grid may take less paper; a much larger never does.
   const least = Math.min(...ways.map(({ x, y }) => x.count * y.count));
+  if (least > mostPages) throw tooManyPages(least, paper);
   const near = least > 2 ? 2 * least : least;
   const candidates = ways.filter(({ x, y }) => x.count * y.count <= near);
   const [best = wayOf(drawn.ink, upright, 0)] =
@@ -84,6 +89,11 @@ export function paperGrids(drawing: Drawing, paper: Paper): readonly [PaperGrid,
       ? candidates
       : fewest(candidates, (way) => neededPages(sheetsOf(way, way.y.spare / 2), drawn).length);
   return [gridOf(best, best.y.spare / 2, drawn), gridOf(best, 0, drawn)];
+}
+
+function tooManyPages(count: number, { name }: Paper): Refused {
+  const says = `a print at true size takes some ${count} pages of ${name}, and up to ${mostPages} are made; give larger paper, such as a roll's "900x2000mm", or a narrower band`;
+  return new Refused([stop('too-many-pages', { key: '--paper-size' }, says)]);
 }
 
 /** Radians, the straight one first, up to a right angle either way. */

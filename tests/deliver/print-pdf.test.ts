@@ -168,6 +168,12 @@ test('a long strip is turned where that saves a page, and pages with nothing on 
   expect(sides).toBeLessThan(whole / 2);
 });
 
+// Nearly 700 pages took a minute and 1.3 GB; thousands had not ended in three.
+test('more pages than anybody tapes together are refused, with what to do', () => {
+  const print = () => pagesOf(frame(9400, 3000), { paper: paperOf('a4'), title: 'a pot', words });
+  expect(print).toThrow(/some 6\d\d pages of a4, and up to 150 are made; give larger paper/);
+});
+
 describe('words and squares that stand apart', () => {
   const options = { paper: paperOf('a4'), title: 'a frame', words };
   /** A frame with a block of lines 168 mm wide below it, as the guides have it. */
