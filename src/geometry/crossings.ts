@@ -27,7 +27,10 @@ function quadraticRoots(a: number, b: number, c: number, size: number): number[]
   return q === 0 ? [0] : [q / a, c / q];
 }
 
-/** Parameters at which a segment crosses the endless line through a point. Touching counts; lying in it does not. */
+/**
+ * Parameters at which a segment crosses the endless line through a point. Where a curve only touches it, rounding decides between two and
+ * none; lying in it does not count.
+ */
 export function lineCrossings(s: Segment, through: Point, direction: Point): number[] {
   const beside = (p: Point) => cross(direction, subtract(p, through));
   const [w0, w3] = [beside(s.from), beside(s.to)];
