@@ -42,24 +42,32 @@ const mostTurns = 0.5;
 /** And past the sides of a steep cone's sheet by no more than this share of the room that they leave between them: past it lies the other end. */
 const shareOfGap = 0.45;
 
-/** How much of that room there is past each side, in turns: all of a sheet that closes to a ring is 1 over the sine of its half angle. */
-const gapBeside = ({ sine }: Template['wall']): number => shareOfGap * (1 / Math.abs(sine) - 1);
+/**
+ * The turns that are looked at, as far past turn 0 as past turn 1, so that both ends are the same line; beside a handle as far past the two
+ * sides. A sheet that closed to a ring would have 1 over the sine of its half angle.
+ */
+function turnsLookedAt(template: Template, smooth: number): { readonly from: number; readonly to: number } {
+  const { wall, piece } = template;
+  const least = Math.min(girthAt(wall, piece.from), girthAt(wall, piece.to));
+  const own = turnsOfPiece(template);
+  const from = Math.min(own.from, 1 - own.to);
+  const gap = shareOfGap * (1 / Math.abs(wall.sine) - (1 - 2 * from));
+  const more = Math.max(0, Math.min(mostTurns, gap, (4 * smooth + beyond) / least));
+  return { from: from - more, to: 1 - from + more };
+}
 
 /**
  * The pieces that a mask falls into: one where the decal leaves it whole. Both of its sides end on one place of the wall, since
  * the silhouette is followed past them. On the sheet its edge stays `standOff` away from the decal, and no closer anywhere.
  */
 export function maskShapes({ template, decal, covers, standOff, smooth }: MaskOptions): Shape[] {
-  const { wall, piece, left, right } = template;
-  const least = Math.min(girthAt(wall, piece.from), girthAt(wall, piece.to));
-  const wanted = (right.offset - left.offset + 4 * smooth + beyond) / least;
-  const more = Math.min(mostTurns, gapBeside(wall), wanted);
+  const { wall, piece } = template;
   const seen = seenShapes(filledOf(decal), { wall, side: covers, grown: standOff });
   const beyondIt = beyondSilhouette(offsetShapes(seen, standOff), {
     wall,
     side: covers,
     until: covers === 'foot' ? piece.to + past : piece.from - past,
-    turns: { from: -more, to: 1 + more },
+    turns: turnsLookedAt(template, smooth),
   });
   const open = smooth > 0 ? closedUp(beyondIt, smooth) : beyondIt;
   return clippedShapes([{ contours: [outline(template)] }], open, 'difference', chordTolerance)

@@ -136,3 +136,16 @@ describe('on a cone as steep as a lampshade, whose sheet is three quarters of a 
     },
   );
 });
+
+// The piece is a rectangle between the two sides of the handle; the rest as without one.
+test.each([0.255, 0.5, 0.745])('beside a wide handle a disc is followed as anywhere: %d', (turn) => {
+  const clear = 40;
+  const template = templateOf(cylinder, {
+    band: { from: 0, to: 100 },
+    trim: { foot: 0, lip: 0 },
+    overlap: 0,
+    clear,
+  });
+  const mask = maskShapes({ template, decal: [disc(turn, 40, 5)], covers: 'foot', standOff: 2, smooth: 0 });
+  expectWithin(areaOf(mask), (girth - 2 * clear) * 40 - (Math.PI * 7 ** 2) / 2, 0.5);
+});
