@@ -14,7 +14,7 @@ const template = templateOf(flatWall(80, 0.75, 50), {
 const roomAt = (turn: number) =>
   motifRoom([
     {
-      placed: {},
+      placed: { isApart: false },
       plan: { template },
       reach: { from: 40, to: 60, turns: { from: turn - 0.02, to: turn + 0.02 } },
     },
