@@ -22,7 +22,7 @@ import { layersWith } from '../motifs/motif-layers.ts';
 import { checkPlaces } from '../motifs/motif-places.ts';
 import { readMotifs } from '../motifs/motifs.ts';
 import { pastBand } from '../motifs/past-band.ts';
-import { wordsOnPattern } from '../motifs/words-on-pattern.ts';
+import { wordsOnPattern, wordsOnWords } from '../motifs/words-on-pattern.ts';
 import { reliefOf } from '../parts/relief.ts';
 import { barePlaces } from '../plan/bare-places.ts';
 import { motifOnSheet } from '../plan/on-sheet.ts';
@@ -54,6 +54,7 @@ export function draftPieces(input: MakeInput): readonly Draft[] {
         ...panels.findings,
         ...jointFindings(input, laid, { joints, levels }),
         ...pastBand(laid, whole, input.jobFile),
+        ...wordsOnWords(input, motifs, plan),
         ...(pattern ? wordsOnPattern(input, motifs, plan, pattern.wrap.layers) : []),
       ]),
     );

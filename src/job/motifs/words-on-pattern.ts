@@ -1,6 +1,6 @@
-// Words laid on the pattern: letters that lie half on film and half beside it are hard to read, and nothing else would say so.
+// Words laid on the pattern or over other words: letters that lie half on film and half beside it are hard to read, and nothing else would say so.
 import { type Finding, note } from '../../finding.ts';
-import { boxAround } from '../../geometry/box.ts';
+import { boxAround, boxesMeet } from '../../geometry/box.ts';
 import type { Shape } from '../../geometry/contour.ts';
 import { boxedShapes, filmAlong, type Stretch, uncovered } from '../../pattern/film/film-along.ts';
 import type { WrapLayer } from '../../pattern/lay/wrap.ts';
@@ -16,6 +16,9 @@ const lines = 15;
 
 /** Letters of which less than this lies on film, or beside it, are read all the same: a share. Ours. */
 const readable = 0.05;
+
+/** Words of which less than this lies on others only touch them: a share. Ours. */
+const touching = 0.005;
 
 const rightwards = { x: 1, y: 0 };
 
@@ -40,17 +43,50 @@ export function shareOn(shapes: readonly Shape[], under: readonly Shape[]): numb
 const isBare = ({ isApart, clear, told, motif }: PlacedMotif): boolean =>
   told.text !== undefined && !isApart && clear === undefined && motif.layers.length === 1;
 
+/** The outlines of a motif on a piece, of all its layers or of these. */
+function outlinesOn(
+  { template, lengths }: Pick<Plan, 'template' | 'lengths'>,
+  placed: PlacedMotif,
+  layers: readonly WrapLayer[] = placed.motif.layers,
+): readonly Shape[] {
+  const onSheet = motifOnSheet(placed, lengths);
+  return shapesOf(motifOnPiece({ ...placed.motif, layers }, template, onSheet, runOff));
+}
+
+/** Findings `words-on-words`, one a pair of texts whose letters lie over one another, whatever films are under them. */
+export function wordsOnWords(
+  { jobFile }: Pick<MakeInput, 'jobFile'>,
+  motifs: readonly PlacedMotif[],
+  plan: Pick<Plan, 'template' | 'lengths'>,
+): Finding[] {
+  const texts = motifs.filter(({ told }) => told.text !== undefined);
+  if (texts.length < 2) return [];
+  const words = texts.flatMap((placed) => {
+    // The topmost layer is the letters.
+    const letters = outlinesOn(plan, placed, placed.motif.layers.slice(-1));
+    const box = boxAround(boxedShapes(letters).map((one) => one.box));
+    return letters.length > 0 ? [{ placed, letters, box }] : [];
+  });
+  return words.flatMap((under, i) =>
+    words.slice(i + 1).flatMap(({ placed, letters, box }) => {
+      const share = boxesMeet(box, under.box) ? shareOn(letters, under.letters) : 0;
+      if (share < touching) return [];
+      const says = `${placed.says} lies over ${under.placed.says} (${Math.max(1, Math.round(share * 100))} % of its letters); move one of them, or make it smaller, unless that is meant`;
+      return [{ ...note('words-on-words', typedAt(jobFile, placed.key, placed.at), says), size: share }];
+    }),
+  );
+}
+
 /** Findings `words-on-pattern`, one a text, of a piece and the pattern on it. */
 export function wordsOnPattern(
   { jobFile }: Pick<MakeInput, 'jobFile'>,
   motifs: readonly PlacedMotif[],
-  { template, lengths }: Plan,
+  plan: Plan,
   pattern: readonly WrapLayer[],
 ): Finding[] {
   const under = shapesOf(pattern);
   return motifs.filter(isBare).flatMap((placed) => {
-    const onSheet = motifOnSheet(placed, lengths);
-    const letters = shapesOf(motifOnPiece(placed.motif, template, onSheet, runOff));
+    const letters = outlinesOn(plan, placed);
     if (letters.length === 0) return [];
     const share = shareOn(letters, under);
     if (share < readable || share > 1 - readable) return [];

@@ -30,14 +30,37 @@ describe('how much of a shape lies on others', () => {
   });
 });
 
-describe('what is told of words on a pattern', () => {
-  const blank = {
-    use: 'other',
-    stations: [
-      { height: 0, across: 80 },
-      { height: 90, across: 80 },
-    ],
+const blank = {
+  use: 'other',
+  stations: [
+    { height: 0, across: 80 },
+    { height: 90, across: 80 },
+  ],
+};
+
+describe('what is told of words on words', () => {
+  const told = async (along: number) => {
+    const at = { turn: 0.5, along: 45 };
+    const lettering = [
+      { text: 'IIII', capHeight: 12, at },
+      { text: 'HHHH', capHeight: 12, at: { ...at, along } },
+      { text: 'IIII', capHeight: 12, at: { ...at, turn: 0 } },
+    ];
+    const { drafts } = await madeOf({ blank, job: { lettering } });
+    return drafts.flatMap(({ findings }) => findings).filter(({ rule }) => rule === 'words-on-words');
   };
+
+  test('of a pair that lies over one another, once; of letters that stand clear nothing', async () => {
+    const [found, ...others] = await told(45);
+    expect(others).toEqual([]);
+    expect([found?.level, found?.where.key]).toEqual(['note', 'lettering[1]']);
+    expect(found?.says).toMatch(/^"HHHH" lies over "IIII"/);
+    // Its letters are 12 mm high: 13 mm up they stand clear.
+    expect(await told(58)).toEqual([]);
+  });
+});
+
+describe('what is told of words on a pattern', () => {
   /** Bars up the wall, as wide as the gaps between them. */
   const bars =
     '<svg xmlns="http://www.w3.org/2000/svg" width="8mm" height="8mm" viewBox="0 0 8 8"><path d="M2 0H6V8H2Z"/></svg>';
