@@ -60,7 +60,12 @@ export function placementDrawing(options: PlacementOptions): Drawing {
   const isRight = isAcross ? options.toSeam > 0 : options.toSeam < 0;
   const line = isAcross ? seam : options.toSeam < 0 ? template.left : template.right;
   const said = [
-    levelWords(base.says, template, { along: base.along, lines: isAcross ? [seam, plumb] : [plumb] }, words),
+    levelWords(
+      base.says,
+      template,
+      { along: base.along, lines: isAcross ? [seam, plumb] : [plumb], window: windowOn(film, wall) },
+      words,
+    ),
     uprightWords(
       isAcross ? side.across : side.says,
       template,
@@ -119,6 +124,28 @@ function seamInside(options: PlacementOptions): boolean {
 const heightsOf = (film: Box, wall: FlatWall): number[] =>
   boxCorners(film).map((corner) => toWall(wall, corner).along);
 
+/** What the window takes of the wall. */
+interface Window {
+  readonly turns: readonly [number, number];
+  readonly heights: readonly [number, number];
+}
+
+/** The corners and the middles of the sides: of a straight side that lies across arcs one of them reaches furthest. */
+function windowOn(film: Box, wall: FlatWall): Window {
+  const corners = boxCorners(film);
+  const places = corners
+    .flatMap((corner, i) => {
+      const next = corners[(i + 1) % corners.length] ?? corner;
+      return [corner, { x: (corner.x + next.x) / 2, y: (corner.y + next.y) / 2 }];
+    })
+    .map((corner) => toWall(wall, corner));
+  const [turns, heights] = [places.map(({ turn }) => turn), places.map(({ along }) => along)];
+  return {
+    turns: [Math.min(...turns), Math.max(...turns)],
+    heights: [Math.min(...heights), Math.max(...heights)],
+  };
+}
+
 /** The piece of paper. */
 function paperOf(options: PlacementOptions): Template {
   const { wall, base, toSeam, side } = options;
@@ -140,25 +167,49 @@ function paperOf(options: PlacementOptions): Template {
   };
 }
 
-/** The widest stretch between places on a line. */
-function widestGap(places: readonly number[]): readonly [number, number] {
+type Gap = readonly [number, number];
+
+/** The stretches between places on a line. */
+function gapsBetween(places: readonly number[]): readonly Gap[] {
   const sorted = [...places].sort((a, b) => a - b);
-  const gaps = sorted.slice(1).map((to, i): readonly [number, number] => [sorted[i] ?? to, to]);
-  return gaps.reduce((best, gap) => (gap[1] - gap[0] > best[1] - best[0] ? gap : best), [0, 0] as const);
+  return sorted.slice(1).map((to, i): Gap => [sorted[i] ?? to, to]);
 }
 
-/** Words along a level edge of the paper, on the paper's side of it, where lines up the wall leave most room. */
+const widest = (gaps: readonly Gap[]): Gap =>
+  gaps.reduce((best, gap) => (gap[1] - gap[0] > best[1] - best[0] ? gap : best), [0, 0] as const);
+
+/** Height of letters above their line and below it, as a share of their size; from memory. */
+const lettersHigh = capital + 0.3;
+
+/**
+ * Words along a level edge of the paper, on the paper's side of it, where lines up the wall leave most room: between the edge and the
+ * window, or beside the window where they are larger so.
+ */
 function levelWords(
   says: string,
   { wall, piece, left, right }: Template,
-  { along: at, lines }: { readonly along: number; readonly lines: readonly SideEdge[] },
+  {
+    along: at,
+    lines,
+    window: { turns, heights },
+  }: { readonly along: number; readonly lines: readonly SideEdge[]; readonly window: Window },
   words: DrawWords,
 ): Contour[] {
-  const [from, to] = widestGap([left, right, ...lines].map((edge) => turnOfEdge(wall, edge, at)));
+  const places = [left, right, ...lines].map((edge) => turnOfEdge(wall, edge, at));
   const girth = girthAt(wall, at);
-  const { drawn, width, em } = fitted(says, (to - from) * girth - 2 * besideEdge, words);
+  const between = at === piece.from ? heights[0] - at : at - heights[1];
+  const past = widest(gapsBetween(places));
+  const beside = widest(
+    gapsBetween([...places, ...turns]).filter(([start, end]) => end <= turns[0] || start >= turns[1]),
+  );
+  const inGap = ([start, end]: Gap, most: number) => ({
+    middle: (start + end) / 2,
+    ...fitted(says, (end - start) * girth - 2 * besideEdge, words, most),
+  });
+  const [one, other] = [inGap(past, (between - 2 * besideEdge) / lettersHigh), inGap(beside, wordSize)];
+  const { drawn, width, em, middle } = other.em > one.em ? other : one;
   const along = at === piece.from ? at + besideEdge : at - besideEdge - em * capital;
-  const start = (from + to) / 2 - width / 2 / girth;
+  const start = middle - width / 2 / girth;
   return bentWords(drawn, (p) => toFlat(wall, { turn: start + p.x / girth, along: along - p.y }));
 }
 
@@ -174,7 +225,7 @@ function uprightWords(
   words: DrawWords,
 ): Contour[] {
   // The words along the level edges keep their room.
-  const [from, to] = widestGap([piece.from + 2 * wordSize, ...crossed, piece.to - 2 * wordSize]);
+  const [from, to] = widest(gapsBetween([piece.from + 2 * wordSize, ...crossed, piece.to - 2 * wordSize]));
   const { drawn, width, em } = fitted(says, to - from - 2 * besideEdge, words);
   const start = (from + to - width) / 2;
   const offset = line.offset + (isRight ? besideEdge + em * capital : -besideEdge);
@@ -184,10 +235,10 @@ function uprightWords(
   );
 }
 
-/** Words no wider than there is room, mm. */
-function fitted(says: string, room: number, words: DrawWords) {
+/** Words no wider than there is room, and no larger than `most`, mm. */
+function fitted(says: string, room: number, words: DrawWords, most = wordSize) {
   const full = widthOf(says, { words, em: wordSize });
-  const em = wordSize * Math.min(1, Math.max(0, room) / (full || 1));
+  const em = Math.max(0, Math.min(most, wordSize, (wordSize * room) / (full || 1)));
   const drawn = em > 0 ? words(says, em) : [];
   return { drawn, em, width: drawn.length > 0 ? tightBox(drawn).maxX : 0 };
 }

@@ -56,7 +56,7 @@ export function jobSheet(input: JobSheetInput): Page {
       picturesSection(input.files),
       measuresSection(input),
       piecesSection(input),
-      ...layingSection([...(input.report.items ?? []), ...(input.report.lettering ?? [])]),
+      ...layingSection([...(input.report.items ?? []), ...(input.report.lettering ?? [])], input.blank),
       ...filmSection(input),
       ...cutterSection(input.report),
       ...weedingSection(input.report, input.files),

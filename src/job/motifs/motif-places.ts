@@ -164,6 +164,10 @@ export function wallOfMotif({ wall, build, flatBands, band, lengths }: Plan, { a
     : touchingCone(wall, build, lengths.toGrown(along));
 }
 
+/** What stands at turn 0, by which a motif is placed around the wall. */
+export const lineAtSeam = ({ handle }: Pick<Blank, 'handle'>): string =>
+  handle ? 'the middle of the handle' : 'the seam line';
+
 /** Distance around the sheet from turn 0 to a place of it, the shorter way, mm: to the right positive. */
 export const fromSeam = (wall: FlatWall, { turn, along }: WallPoint): number =>
   (turn > 0.5 ? turn - 1 : turn) * girthAt(wall, along);

@@ -1,9 +1,14 @@
 // How motifs that are cut apart are laid, on the job sheet.
+import type { Blank } from '../../blank/blank.ts';
 import type { Section } from '../../deliver/write-page.ts';
+import { lineAtSeam } from './motif-places.ts';
 import type { MotifReport } from './motif-report.ts';
 
 /** Nothing where none is cut apart. Common practice, no source. */
-export function layingSection(motifs: readonly Pick<MotifReport, 'name' | 'apart' | 'layers'>[]): Section[] {
+export function layingSection(
+  motifs: readonly Pick<MotifReport, 'name' | 'apart' | 'layers'>[],
+  blank: Pick<Blank, 'handle'>,
+): Section[] {
   const first = motifs.find(({ apart }) => apart);
   return first
     ? [
@@ -14,7 +19,7 @@ export function layingSection(motifs: readonly Pick<MotifReport, 'name' | 'apart
               kind: 'ticks',
               items: [
                 `make --print gives each a paper template, such as ${first.name}.place.print.pdf: held by the foot or the lip and by the seam or the handle, its window is where the film goes (none where it would lie flat on no stretch of the wall)`,
-                'or wrap a level paper arc at each level line, and mark the plumb line on it, measured along the arc from the seam line',
+                `or wrap a level paper arc at each level line, and mark the plumb line on it, measured along the arc from ${lineAtSeam(blank)}`,
                 'hold the film on its carrier to both lines of its guide before the backing comes off',
                 ...(motifs.some(({ apart, layers }) => apart && layers.length > 1)
                   ? [

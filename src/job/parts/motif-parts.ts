@@ -8,7 +8,7 @@ import { inMm } from '../../lengths/length.ts';
 import type { Draft } from '../draft.ts';
 import { linesToldIn } from '../guide/guide-notes.ts';
 import type { MakeInput } from '../make-input.ts';
-import { fromSeam } from '../motifs/motif-places.ts';
+import { fromSeam, lineAtSeam } from '../motifs/motif-places.ts';
 import type { PlacedMotif } from '../typed/placed-motif.ts';
 import type { Part } from './part.ts';
 import { placementOf } from './placement.ts';
@@ -18,6 +18,7 @@ import { reliefOf } from './relief.ts';
 export function motifParts(input: MakeInput, drafts: readonly Draft[]): readonly Part[] {
   const { job, blank, tools } = input;
   const { words } = tools;
+  const line = lineAtSeam(blank);
   const motifs = (drafts[0]?.laid ?? []).filter(({ placed }) => placed.isApart);
   return motifs.map((laid) => {
     const { placed, wall, at, layers } = laid;
@@ -27,7 +28,7 @@ export function motifParts(input: MakeInput, drafts: readonly Draft[]): readonly
     const drawings = motifDrawings({
       ...onSheet,
       relief: relief.cuts,
-      notes: linesToldIn(notesOf(job.name, placed, away), job.units),
+      notes: linesToldIn(notesOf(job.name, placed, away, line), job.units),
       words,
     });
     const title = `${job.name}: ${placed.name}`;
@@ -39,7 +40,7 @@ export function motifParts(input: MakeInput, drafts: readonly Draft[]): readonly
       findings: relief.findings,
       sheet: {
         says: `${placed.name}: ${placed.says}`,
-        where: whereWords(placed, away).join(', '),
+        where: whereWords(placed, away, line).join(', '),
         size: sizeWords(placed),
         outlines: [polygon(boxCorners(filmOfMotif(onSheet)))],
       },
@@ -55,12 +56,12 @@ const sizeWords = ({ size: { across, up } }: PlacedMotif): string => `${inMm(acr
 /** A place this near the seam line is on it, mm. */
 const onLine = 0.005;
 
-/** Where a motif goes: its two lines; `away` is how far around from the seam line. */
-function whereWords({ at }: PlacedMotif, away: number): readonly string[] {
+/** Where a motif goes: its two lines; `away` is how far around from `line`, that of turn 0. */
+function whereWords({ at }: PlacedMotif, away: number, line: string): readonly string[] {
   const plumb =
     Math.abs(away) < onLine
-      ? 'plumb line on the seam line'
-      : `plumb line ${inMm(Math.abs(away))} to the ${away < 0 ? 'left' : 'right'} of the seam line, measured along the level line`;
+      ? `plumb line on ${line}`
+      : `plumb line ${inMm(Math.abs(away))} to the ${away < 0 ? 'left' : 'right'} of ${line}, measured along the level line`;
   return [`level line ${inMm(at.along)} up the wall from the foot corner`, plumb];
 }
 
@@ -74,9 +75,9 @@ function calledOnGuide({ name, says }: PlacedMotif): string {
 }
 
 /** Lines of words for the guide. */
-const notesOf = (job: string, placed: PlacedMotif, away: number): string[] => [
+const notesOf = (job: string, placed: PlacedMotif, away: number, line: string): string[] => [
   `${job}: ${calledOnGuide(placed)}`,
   `${sizeWords(placed)}${placed.lay === 'rigid' ? '' : ', bent along the level line'}; seen from outside, foot down`,
-  ...whereWords(placed, away),
+  ...whereWords(placed, away, line),
   'measure the squares before you cut: 25 mm and 1 in',
 ];

@@ -12,7 +12,7 @@ import { type FlatWall, radiusAt } from '../../unroll/flat-wall.ts';
 import { type SheetBuild, type SheetLengths, sheetRadiusAt } from '../../unroll/sheet-wall.ts';
 import { linesToldIn } from '../guide/guide-notes.ts';
 import { type LaidMotif, laidApart } from '../motifs/laid-apart.ts';
-import { fromSeam } from '../motifs/motif-places.ts';
+import { fromSeam, lineAtSeam } from '../motifs/motif-places.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { PlacedMotif } from '../typed/placed-motif.ts';
 
@@ -100,7 +100,6 @@ export function placementOf({ blank, laid, title, units, words }: PlacementInput
   const { handle } = blank;
   const half = handle ? handle.spans / 2 : 0;
   const toSeam = at.turn > 0.5 ? 1 - at.turn : -at.turn;
-  const line = handle ? 'the middle of the handle' : 'the seam line';
   const away = Math.abs(fromSeam(wall, there));
   const drawing = placementDrawing({
     ...motif,
@@ -114,7 +113,7 @@ export function placementOf({ blank, laid, title, units, words }: PlacementInput
         base.hold,
         `bring the ${handle ? 'side marked for it against the handle, straight up the wall' : 'line marked for it onto the seam line'}, lay the paper flat and tape it`,
         'the film fills the window, and its level and plumb lines go on from those of the paper',
-        `plumb line ${inMm(away)} from ${line} around the wall, level line ${inMm(at.along)} up it from the foot corner`,
+        `plumb line ${inMm(away)} from ${lineAtSeam(blank)} around the wall, level line ${inMm(at.along)} up it from the foot corner`,
         'measure the squares before you cut: 25 mm and 1 in',
       ],
       units,

@@ -1,11 +1,15 @@
 // Paper templates for motifs, measured on what an independent renderer (PDFium) makes of their prints.
 import { describe, expect, test } from 'vitest';
+import { readSvg } from '../../../src/deliver/read-svg.ts';
 import { lineWidth } from '../../../src/deliver/write-svg.ts';
+import { boxesMeet } from '../../../src/geometry/box.ts';
+import { tightBox } from '../../../src/geometry/measure.ts';
 import { placesOf } from '../../../src/job/parts/part.ts';
 import { printFiles } from '../../../src/job/prints/prints.ts';
 import { paperNamed } from '../../../src/job/typed/print-paper.ts';
 import { expectWithin } from '../../closeness.ts';
 import { isInk, type Rendered, renderedPdf, topmostBox } from '../../deliver/rendered-pdf.ts';
+import { box } from '../../geometry/drawn.ts';
 import { madeOf } from '../a-job.ts';
 
 const bar = `<svg xmlns="http://www.w3.org/2000/svg" width="30mm" height="20mm" viewBox="0 0 30 20"><path d="M0 0H30V20H0Z"/></svg>`;
@@ -79,7 +83,39 @@ function cornerOf(page: Rendered) {
   return { left: left / page.pxPerMm.x + lineWidth / 2, top: top / page.pxPerMm.y + lineWidth / 2 };
 }
 
+/** Words as bars, half their size a letter wide, from what hangs below their line to the tops of their capitals. */
+const bars = (text: string, em: number) => [box(0, -0.7 * em, 0.5 * em * text.length, 0.95 * em)];
+
 describe('the paper template of a motif', () => {
+  test.each([
+    ['near the foot', { turn: 0.2, along: 17 }],
+    ['near the lip', { turn: 0.8, along: 83.5 }],
+  ])('%s: the words of its edge stay off the window', async (_, at) => {
+    const stations = [
+      { height: 0, across: 72 },
+      { height: 100, across: 88 },
+    ];
+    const { parts } = await madeOf({
+      blank: { use: 'other', stations },
+      job: { items: [{ file: 'bar.svg', across: 30, at }] },
+      files: { 'bar.svg': bar },
+      words: bars,
+    });
+    const { groups } = readSvg(parts[0]?.place?.() ?? '', 'a template');
+    const boxes = (role: string, id?: string) =>
+      groups
+        .filter((group) => group.role === role)
+        .flatMap(({ paths }) => paths.filter((path) => id === undefined || path.id === id))
+        .map(({ contours }) => tightBox(contours));
+    const [window, ...windows] = boxes('outline', 'window');
+    const [paper] = boxes('outline', 'placement');
+    if (!window || !paper || windows.length > 0) throw new Error('a template has one window');
+    const onPaper = boxes('note').filter((words) => boxesMeet(words, paper));
+    // At least the words of the edge; letters of half a millimetre are none.
+    expect(onPaper.some(({ minX, maxX }) => maxX - minX > 8)).toBe(true);
+    expect(onPaper.filter((words) => boxesMeet(words, window))).toEqual([]);
+  });
+
   test.each<readonly [string, Case, number]>([
     ['left of its front, from the seam', { across: [80, 80], at: { turn: 0.25, along: 40 } }, 0],
     [
