@@ -25,8 +25,23 @@ export type Wall =
   | { readonly kind: 'straight'; readonly straight: StraightWall }
   | { readonly kind: 'curved'; readonly curved: CurvedWall };
 
-/** The wall of a blank, and what is to be said of it. @throws Refused where its readings are no wall. */
-export function wallOf(blank: Blank): { readonly wall: Wall; readonly findings: readonly Finding[] } {
+/** A wall, and what is to be said of it. */
+interface WallFound {
+  readonly wall: Wall;
+  readonly findings: readonly Finding[];
+}
+
+/** Walls as they were fitted: every piece of a wall asks anew, and a smooth one of 150 readings takes a second. */
+const fitted = new WeakMap<Blank, WallFound>();
+
+/** The wall of a blank, and what is to be said of it; fitted once. @throws Refused where its readings are no wall. */
+export function wallOf(blank: Blank): WallFound {
+  const known = fitted.get(blank) ?? fittedTo(blank);
+  fitted.set(blank, known);
+  return known;
+}
+
+function fittedTo(blank: Blank): WallFound {
   if (blank.wall === 'straight') {
     const straight = fitStraightWall(blank);
     const wall: Wall = { kind: 'straight', straight };

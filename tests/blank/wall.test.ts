@@ -140,3 +140,8 @@ test('a wall without bands has no longest one', () => {
     ]),
   ).toEqual({ from: 0, to: 5 });
 });
+
+test('a wall is fitted once, however many pieces of it ask', () => {
+  const blank = aBlank(stepped, { wall: 'smooth' });
+  expect(wallOf(blank)).toBe(wallOf(blank));
+});
