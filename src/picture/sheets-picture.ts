@@ -48,7 +48,9 @@ export function sheetsPicture(sheets: readonly ShownSheet[], title: string, capt
   const drawn = sheets.map((sheet, i) => {
     const above = rows.slice(0, Math.floor(i / columns)).reduce((sum, up) => sum + up + below, 0);
     const at = { x: margin + (i % columns) * (cell.across + margin), y: top + above };
-    const words = say(sheet.says, { x: at.x, y: at.y + sheet.up + 1.5 * em }, em);
+    // What stands beside it has words of its own.
+    const size = fittedSize(put, sheet.says, em, cell.across + margin / 2);
+    const words = say(sheet.says, { x: at.x, y: at.y + sheet.up + 1.5 * em }, size);
     return `<g transform="translate(${millimetres(at.x)} ${millimetres(at.y)})">\n${sheetText(sheet, em)}${sheet.pieces.map(({ name, outlines }) => nameText(name, outlines)).join('')}</g>\n${words}`;
   });
   /** A name where its piece has room for it, made smaller where it has little. */

@@ -2,6 +2,7 @@
 import { expect, test } from 'vitest';
 import { loadFont } from '../../src/artwork/text/lettering.ts';
 import { polyline } from '../../src/geometry/contour.ts';
+import { tightBox } from '../../src/geometry/measure.ts';
 import { namePlace } from '../../src/picture/name-place.ts';
 import { sheetsPicture } from '../../src/picture/sheets-picture.ts';
 import { plainFont } from '../job/a-font.ts';
@@ -39,6 +40,23 @@ test.each([
     const at = isTurned ? { x: Number(x) + (p.y - Number(y)), y: Number(y) - (p.x - Number(x)) } : p;
     expect(at.x >= 40 && at.x <= 40 + across && at.y >= 30 && at.y <= 30 + up).toBe(true);
   }
+});
+
+test('what stands under a sheet ends before the next one begins', () => {
+  const sheet = { across: 210, up: 297, margin: 5, colour: '#17566b', pieces: [] };
+  const says = ['sheet-4: #ffffff, cut 12 times', 'sheet-5: #1c1c1c, cut 12 times'];
+  const sheets = Array.from({ length: 12 }, (_, i) => ({ ...sheet, says: says[i % 2] ?? '' }));
+  const asked: { readonly text: string; readonly width: number }[] = [];
+  const font = loadFont(plainFont);
+  sheetsPicture(sheets, 'sheets', (text, em) => {
+    const drawn = font(text, em);
+    if (text.startsWith('sheet-')) asked.push({ text, width: tightBox(drawn).maxX });
+    return drawn;
+  });
+  expect(asked.length).toBeGreaterThanOrEqual(12);
+  // The last one asked of each is what is drawn. Six stand side by side, a 55th of their width is an em, and two of it part them.
+  for (const says of new Set(asked.map(({ text }) => text)))
+    expect(asked.findLast(({ text }) => text === says)?.width).toBeLessThan(210 + (2 * 6 * 210) / 55);
 });
 
 // Truth: a ring in closed form.

@@ -113,7 +113,7 @@ export function planWrap(input: PlanInput): Plan {
     before: beforeSeam(job.seam),
     ...(clear === undefined ? {} : { clear }),
   });
-  refuseIfAny(templateStops(input, template));
+  refuseIfAny(templateStops(input, template, wall.kind === 'straight' ? undefined : band));
   const bends = strainFindings(input, wall, build, flatBands, band, strain);
   const findings = [...wallSays, ...bends, ...jobSays];
   return { wall, flatBands, band, template, lengths, build, strain, coats, measures, findings };
@@ -194,7 +194,12 @@ function bandStops({ job, jobFile }: PlanInput, wall: Wall, band: Band): Finding
   return stops;
 }
 
-function templateStops({ job, jobFile, blankFile }: PlanInput, template: Template): Finding[] {
+/** `stretch`: of a wall that bends, which of it the template is for. */
+function templateStops(
+  { job, jobFile, blankFile }: PlanInput,
+  template: Template,
+  stretch: Band | undefined,
+): Finding[] {
   const { wall, piece, left, right } = template;
   const ends = [
     { along: piece.from - runOff, key: 'trim.foot', size: job.trim.foot },
@@ -217,7 +222,7 @@ function templateStops({ job, jobFile, blankFile }: PlanInput, template: Templat
       stop(
         'sweep-too-wide',
         blankFile === undefined ? {} : { file: blankFile },
-        `this wall is so flat a cone that it lies down as ${sweepDeg.toFixed(1)} degrees of a ring; one piece can be up to ${widestSweepDeg}`,
+        `${stretch ? `from ${inMm(stretch.from)} to ${inMm(stretch.to)} along ` : ''}this wall is so flat a cone that it lies down as ${sweepDeg.toFixed(1)} degrees of a ring; one piece can be up to ${widestSweepDeg}${stretch ? ', so leave that stretch bare: make a job of each side of it, with a "band" of its own' : ''}`,
       ),
     ];
   const narrow = radiusAt(wall, piece.from) < radiusAt(wall, piece.to) ? piece.from : piece.to;

@@ -39,6 +39,25 @@ describe('refused', () => {
     expectWithin(report.template?.sweepDeg ?? 0, 360 * Math.sin((76 * Math.PI) / 180), 1e-6);
   });
 
+  test('the rim of a pot with a collar, and where on the wall it is', async () => {
+    const stations = [
+      { height: 0, across: 92 },
+      { height: 98, across: 128 },
+      { height: 98.5, across: 138 },
+      { height: 128, across: 144 },
+    ];
+    const pot = { use: 'other', wall: 'stepped', stations };
+    const fault: unknown = await madeOf({ blank: pot, job: { pieces: 'stacked' } }).catch(
+      (error: unknown) => error,
+    );
+    const [found] = fault instanceof Refused ? fault.findings : [];
+    // The body's slant by Pythagoras, and that of the rim.
+    const body = Math.hypot(98, 18);
+    const rim = body + Math.hypot(0.5, 5);
+    expect(found?.says).toContain(`from ${body.toFixed(2)} mm to ${rim.toFixed(2)} mm along`);
+    expect(found?.says).toContain('"band"');
+  });
+
   test.each([
     { job: { band: { from: 10, to: 151 } }, found: [['band-outside', 'band.to']] },
     {
