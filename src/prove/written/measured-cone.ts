@@ -1,7 +1,7 @@
 // The cone a piece is rolled onto: of a straight wall the blank's own, of a wall that bends the one it was drawn for.
 import type { Point } from '../../geometry/point.ts';
 import { type Asked, type AskedWall, askedRadius } from '../asked.ts';
-import type { RolledCone } from './rolled-cone.ts';
+import { type RolledCone, rollUp } from './rolled-cone.ts';
 
 /** The two seam lines of a piece, in the frame of its first: x to its right, y up along it. */
 export interface FlatSides {
@@ -26,13 +26,15 @@ export interface SheetCone {
 /** The cone for a piece from this height up. */
 export function sheetCone(asked: Asked, from: number, sides: FlatSides): SheetCone {
   const cone = asked.wall.kind === 'straight' ? askedCone(asked.wall, from) : drawnCone(asked, from, sides);
-  const middle = cone.radius + (sides.length / 2) * cone.sine;
-  const beside = besideOf(asked.clear, cone.sine, middle);
+  const beside = besideOf(asked.clear, cone, sides);
   const x = sides.atHandle.start ? beside : 0;
-  const k = cone.sine / cone.radius;
-  // A point beside turn 0 at the same height lies as far from the cone's point, so a little lower on the sheet.
-  const y = (-k * x * x) / (1 + Math.sqrt(Math.max(0, 1 - (k * x) ** 2)));
-  return { cone, beside, shift: { x, y } };
+  return { cone, beside, shift: { x, y: levelBeside(cone, x) } };
+}
+
+/** Where on the sheet a point lies that is so far beside turn 0 at the cone's own height: as far from its point, so a little lower. */
+function levelBeside({ sine, radius }: RolledCone, x: number): number {
+  const k = sine / radius;
+  return (-k * x * x) / (1 + Math.sqrt(Math.max(0, 1 - (k * x) ** 2)));
 }
 
 const askedCone = (wall: AskedWall & { readonly kind: 'straight' }, from: number): RolledCone => ({
@@ -41,22 +43,36 @@ const askedCone = (wall: AskedWall & { readonly kind: 'straight' }, from: number
   sine: wall.sine,
 });
 
-/** A width around made one across: the distance from the line up the wall to a parallel that meets it at mid-band. */
-function besideOf(clear: number | undefined, sine: number, radius: number): number {
-  if (clear === undefined) return 0;
-  const angle = (clear * sine) / radius;
-  return angle === 0 ? clear : clear * (Math.sin(angle) / angle);
-}
-
-/** Rounds in which radius and handle settle. */
+/** Rounds in which the height of the band and what is kept clear beside a handle settle; and in which radius and handle do. */
+const besideRounds = 8;
 const rounds = 60;
+
+/**
+ * A width around made one across: the distance from the line up the wall to a parallel that meets it at mid-band. A first line beside a
+ * handle is such a parallel, and longer than the band is high: on a taper by some millimetres.
+ */
+function besideOf(
+  clear: number | undefined,
+  cone: RolledCone,
+  { length, atHandle }: Pick<FlatSides, 'length' | 'atHandle'>,
+): number {
+  if (clear === undefined) return 0;
+  let beside = clear;
+  for (let i = 0; i < besideRounds; i++) {
+    const lip = { x: beside, y: levelBeside(cone, beside) + length };
+    const high = atHandle.start ? rollUp(cone, lip).along - cone.from : length;
+    const angle = (clear * cone.sine) / (cone.radius + (high / 2) * cone.sine);
+    beside = angle === 0 ? clear : clear * (Math.sin(angle) / angle);
+  }
+  return beside;
+}
 
 /**
  * The cone two drawn lines stand for. Laid flat a whole turn is an angle of 2 pi times the sine, and the angle between
  * the lines their share of it; their ends at the foot are a chord apart of the circle about the cone's point.
  */
 function drawnCone(asked: Asked, from: number, sides: FlatSides): RolledCone {
-  const { length, span, atHandle } = sides;
+  const { span, atHandle } = sides;
   const [foot, lip] = sides.finish;
   const ends = Number(atHandle.start) + Number(atHandle.finish);
   const drawn = Math.atan2(lip.x - foot.x, lip.y - foot.y);
@@ -66,7 +82,7 @@ function drawnCone(asked: Asked, from: number, sides: FlatSides): RolledCone {
     const sine = angle / (2 * Math.PI * span);
     let radius = near;
     for (let i = 0; i < rounds; i++) {
-      const beside = besideOf(asked.clear, sine, radius + (length / 2) * sine);
+      const beside = besideOf(asked.clear, { from, radius, sine }, sides);
       const lean = Math.asin(Math.max(-1, Math.min(1, (beside * sine) / radius)));
       const half = Math.PI * span * sine - (ends * lean) / 2;
       const around = sine === 0 ? Math.PI * span - (ends * beside) / (2 * radius) : Math.sin(half) / sine;
