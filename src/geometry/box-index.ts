@@ -32,9 +32,15 @@ export class BoxIndex {
     return this.#tree?.search(minX, minY, maxX, maxY, isWanted) ?? [];
   }
 
-  /** The boxes nearest to a point, the nearest first. */
-  nearest(x: number, y: number, count: number): readonly number[] {
-    return this.#tree?.neighbors(x, y, count) ?? [];
+  /** The boxes nearest to a point, the nearest first; within a reach, and of those wanted, where that is asked. */
+  nearest(
+    x: number,
+    y: number,
+    count: number,
+    reach?: number,
+    isWanted?: (box: number) => boolean,
+  ): readonly number[] {
+    return this.#tree?.neighbors(x, y, count, reach, isWanted) ?? [];
   }
 }
 

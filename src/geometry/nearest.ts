@@ -126,6 +126,17 @@ export class NearestFinder {
     });
   }
 
+  /** Whether a curve but `except`, one of `segments`, comes within a reach of p, mm, at a nearest place that is wanted: no more are looked at than tell. */
+  comesBy(p: Point, reach: number, isWanted: (place: NearestPlace) => boolean, except?: Segment): boolean {
+    const found = this.#index.nearest(p.x, p.y, 1, reach, (i) => {
+      const segment = this.segments[i];
+      if (!segment || segment === except) return false;
+      const place = nearestOn(segment, p);
+      return place.distance <= reach && isWanted(place);
+    });
+    return found.length > 0;
+  }
+
   /** The nearest place within a reach, mm; undefined where there is none. */
   find(p: Point, reach: number): NearestPlace | undefined {
     let best: NearestPlace | undefined;

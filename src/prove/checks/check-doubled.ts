@@ -24,10 +24,15 @@ const roughLength = (s: Segment): number =>
 /** Whether another line runs along a segment at a place of it. */
 function runsAlong(segment: Segment, at: number, finder: NearestFinder): boolean {
   const way = directionAt(segment, at);
-  return finder.within(pointAt(segment, at), beside, segment).some(({ segment: other, t }) => {
-    const otherWay = directionAt(other, t);
-    return Math.abs(cross(way, otherWay)) < sameWay * Math.abs(dot(way, otherWay));
-  });
+  return finder.comesBy(
+    pointAt(segment, at),
+    beside,
+    ({ segment: other, t }) => {
+      const otherWay = directionAt(other, t);
+      return Math.abs(cross(way, otherWay)) < sameWay * Math.abs(dot(way, otherWay));
+    },
+    segment,
+  );
 }
 
 /**
