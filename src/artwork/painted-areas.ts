@@ -244,7 +244,7 @@ function tooLong(item: Painted, file: string): Refused {
 }
 
 function tooTangled(where: Where): Refused {
-  const says = `has lines that cross more than ${mostCrossings} times, or lie over or beside each other as thickly; take the scribble out, or unite it in your drawing program`;
+  const says = `has lines that cross more than ${mostCrossings} times, or lie over or beside each other as thickly, as a scribble or dots that overlap do; take them out, or unite them in your drawing program`;
   return new Refused([stop('too-tangled', where, says)]);
 }
 

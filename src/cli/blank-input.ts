@@ -4,6 +4,7 @@ import { type Blank, readBlank } from '../job/typed/read-blank.ts';
 import { parseJson } from '../job/typed/read-json.ts';
 import { unitsOf } from '../job/typed/schema-values.ts';
 import { type TypedIn, toldAt } from '../job/typed/typed-at.ts';
+import { leastSize } from '../lengths/length.ts';
 import { readText } from './files.ts';
 import { FlagLengths } from './flag-lengths.ts';
 import type { BlankFlags } from './options.ts';
@@ -56,7 +57,7 @@ function blankOfFlags(flags: BlankFlags): Blank {
     if (a[1] === undefined && b[1] === undefined)
       return lengths.refuse(a[0], `is missing; give ${a[0]} or ${b[0]}, or the name of a blank file`);
     const [[flag, text], key] = a[1] === undefined ? [b, keys[1]] : [a, keys[0]];
-    return { [key]: lengths.read(flag, text, 'positive') };
+    return { [key]: lengths.read(flag, text, 'positive', { least: leastSize }) };
   };
   const top = one(['--height', flags.height], ['--along', flags.along], ['height', 'along']);
   const foot = one(

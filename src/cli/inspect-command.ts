@@ -13,6 +13,7 @@ import { parseJson } from '../job/typed/read-json.ts';
 import { boundsOfWidth, readFilm } from '../job/typed/read-material.ts';
 import type { TraceOptions } from '../job/typed/tracing.ts';
 import { radians } from '../lengths/angle.ts';
+import { leastSize } from '../lengths/length.ts';
 import { coloursOf, groundOf, traceOf } from './colours-flag.ts';
 import { delivered } from './delivery.ts';
 import { readBytes, readText } from './files.ts';
@@ -47,7 +48,7 @@ interface Asked {
 
 function askedOf(flags: InspectFlags): Asked {
   const lengths = new FlagLengths(flags.units);
-  const across = lengths.read('--art-across', flags.artAcross, 'positive');
+  const across = lengths.read('--art-across', flags.artAcross, 'positive', { least: leastSize });
   const angle = lengths.readNumber('--min-angle', flags.minAngle, /(?:deg|degrees|°)$/, {
     least: 0,
     most: 90,

@@ -9,6 +9,7 @@ import { isJob, readBlank } from '../job/typed/read-blank.ts';
 import { parseJson } from '../job/typed/read-json.ts';
 import { standardArtwork, standardJob } from '../job/typed/resolved-job.ts';
 import { unitsOf } from '../job/typed/schema-values.ts';
+import { leastSize } from '../lengths/length.ts';
 import { bandOf } from './band-flag.ts';
 import { coloursOf, groundOf, traceOf } from './colours-flag.ts';
 import { delivered } from './delivery.ts';
@@ -92,7 +93,7 @@ const tellWay = (number: number, total: number): void => {
 export async function repeatCommand(tile: string, file: string, flags: RepeatFlags): Promise<number> {
   const lengths = new FlagLengths(flags.units);
   const band = bandOf(flags.band, lengths);
-  const across = lengths.read('--art-across', flags.artAcross, 'positive');
+  const across = lengths.read('--art-across', flags.artAcross, 'positive', { least: leastSize });
   const colours = coloursOf(flags.colours, lengths);
   const ground = groundOf(flags.ground, lengths);
   lengths.finish();

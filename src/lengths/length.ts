@@ -7,6 +7,9 @@ export type Units = 'mm' | 'in';
 /** Longest length taken as meant, mm: nobody wraps a vessel of 10 m by hand, so past it a unit or a key has slipped. */
 export const mostLength = 10_000;
 
+/** Least size of a vessel or of artwork taken as meant, mm: under it a unit has slipped. */
+export const leastSize = 0.1;
+
 export interface LengthOptions {
   /** The unit of a bare number. */
   readonly units: Units;
@@ -178,7 +181,7 @@ function inRange(typed: unknown, mm: number, options: LengthOptions): ParsedLeng
     return refusal(`${shown(typed)} is over ${inMm(most)}, which cannot be meant; check the unit`);
   if (mm !== 0 && Math.abs(mm) < smallest)
     return refusal(
-      `${shown(typed)} is under ${inMm(smallest)}, which cannot be meant; check the unit, or give 0`,
+      `${shown(typed)} is under ${inMm(smallest)}, which cannot be meant; check the unit${sign === 'positive' ? '' : ', or give 0'}`,
     );
   if (mm < 0 && sign !== 'any') {
     const least = sign === 'positive' ? 'more than 0' : '0 or more';

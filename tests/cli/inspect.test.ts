@@ -31,13 +31,24 @@ describe('inspect', () => {
     expect(JSON.parse(out).checks).toHaveLength(9);
   });
 
-  test('ends with 0 on clean art, and on art that the film named can stand', patience, async () => {
-    expect((await run(['inspect', 'clean.svg'], { cwd: shop.folder })).status).toBe(0);
-    const film = ['inspect', 'neck.svg', '--film', 'thin.film.json'];
-    expect((await run(film, { cwd: shop.folder })).status).toBe(0);
-    expect((await run([...film, '--min-width', '0.6'], { cwd: shop.folder })).status).toBe(1);
-    expect((await run(['inspect', 'neck.svg', '--art-across', '300'], { cwd: shop.folder })).status).toBe(0);
-  });
+  test(
+    'ends with 0 on clean art, and on art that the film named can stand, with 2 on a size that cannot be meant',
+    patience,
+    async () => {
+      expect((await run(['inspect', 'clean.svg'], { cwd: shop.folder })).status).toBe(0);
+      const film = ['inspect', 'neck.svg', '--film', 'thin.film.json'];
+      expect((await run(film, { cwd: shop.folder })).status).toBe(0);
+      expect((await run([...film, '--min-width', '0.6'], { cwd: shop.folder })).status).toBe(1);
+      expect((await run(['inspect', 'neck.svg', '--art-across', '300'], { cwd: shop.folder })).status).toBe(
+        0,
+      );
+      const tiny = await run(['inspect', 'neck.svg', '--art-across', '0.00001mm'], { cwd: shop.folder });
+      expect(tiny.status).toBe(2);
+      expect(tiny.lines).toEqual([
+        '--art-across: "0.00001mm" is under 0.1 mm, which cannot be meant; check the unit',
+      ]);
+    },
+  );
 
   test(
     '--json gives the document of the contract, and --out the picture and the list',

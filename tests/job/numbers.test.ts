@@ -209,6 +209,11 @@ describe('what can not be made is refused by name', () => {
   test.each<readonly [string, Typed, RegExp]>([
     ['a taper to nothing', { blank: wallOf(60, 0, 80) }, /0 is no size/],
     [
+      'a foot of a nanometre',
+      { blank: wallOf(1e-6, 60, 80) },
+      /0.000001 is under 0.1 mm, which cannot be meant; check the unit$/,
+    ],
+    [
       'a taper to 2 mm, and a trim past the point',
       { blank: wallOf(60, 2, 80) },
       /give less, or a band further/,

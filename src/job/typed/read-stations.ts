@@ -1,5 +1,6 @@
 // The stations of a blank file: each with one reading or several, to one resolved station a reading.
 import type { Station } from '../../blank/blank.ts';
+import { leastSize } from '../../lengths/length.ts';
 import { shown } from '../../lengths/shown.ts';
 import { isTyped, optional, type Place, type Reader, readKeys, report, within } from './schema.ts';
 import { length, lengthOrZero, mostInList, tooLong } from './schema-values.ts';
@@ -9,7 +10,7 @@ const mostReadings = 50;
 
 /** One size, or a list of several readings of it. */
 const readSizes: Reader<readonly number[]> = (value, place) => {
-  const read = length();
+  const read = length({ least: leastSize });
   if (!Array.isArray(value)) {
     const size = read(value, place);
     return size === undefined ? undefined : [size];
