@@ -68,5 +68,5 @@ function drawn(svg) {
     const clear = 255 - pixels[i + 3];
     for (let k = 0; k < 3; k++) data[to++] = pixels[i + k] + clear;
   }
-  return encode({ width, height, channels: 3, depth: 8, data });
+  return encode({ width, height, channels: 3, depth: 8, data }, { zlib: { level: 4 } });
 }
