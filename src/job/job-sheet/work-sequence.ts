@@ -183,12 +183,13 @@ function nextFilms({ films = [], isWrapLaid, hasHandle, job }: Work): readonly W
   if (!isWrapLaid || lowest === undefined || above.length === 0) return [];
   const [next] = above;
   const names = above.length === 1 ? `film ${next}` : `films ${listed(above)}`;
+  const title = above.length === 1 ? 'the next film' : 'the next films';
   const inTurn = above.length === 1 ? '' : ', one after another';
   const lay = ['lay', ...(hasHandle ? [] : ['close']), ...(isTrimmed(job) ? ['trim'] : [])];
   if (job.film.use === 'mask')
     return [
       {
-        does: `that was film ${lowest}; once its colour is dry, ${listed([...lay, 'spray', 'pull'])} ${names} by the marks on the tape${inTurn}`,
+        does: `${title}: that was film ${lowest}; once its colour is dry, ${listed([...lay, 'spray', 'pull'])} ${names} by the marks on the tape${inTurn}`,
         check:
           'the colour below takes no mark from film; the ends and edges of each lie where those of the one before lay',
         dries: true,
@@ -196,7 +197,7 @@ function nextFilms({ films = [], isWrapLaid, hasHandle, job }: Work): readonly W
     ];
   return [
     plainStep(
-      `that was film ${lowest}, the lowest; ${listed(lay)} ${names} over it${inTurn}`,
+      `${title}: that was film ${lowest}, the lowest; ${listed(lay)} ${names} over it${inTurn}`,
       'the ends and edges of each lie on those of the one before; no bubble between them',
     ),
   ];
