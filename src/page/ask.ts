@@ -1,6 +1,7 @@
 // Asking the engine in its worker. The newest question of a kind wins; one that holds a newer one up too long is ended.
 import type { Finding } from '../finding.ts';
 import type { Leading } from '../job/view/followed-view.ts';
+import { HandedFiles } from './handed-files.ts';
 import type { Bench } from './model/bench.ts';
 import type { AnswerOf, BenchAsked, FromWorker, Kind, ThreadName, ToWorker } from './model/messages.ts';
 
@@ -34,8 +35,8 @@ export class Engine {
   #running: (Request & { readonly id: number; readonly since: number }) | undefined;
   #waiting = new Map<Kind, Request>();
   #lastId = 0;
-  /** The files the worker of now has, by their bytes. */
-  #marks = new Map<Uint8Array, number>();
+  /** The files the worker of now has. */
+  #handed = new HandedFiles();
 
   constructor(name: ThreadName) {
     this.#name = name;
@@ -75,7 +76,7 @@ export class Engine {
   stop(): void {
     this.#worker?.terminate();
     this.#worker = undefined;
-    this.#marks = new Map();
+    this.#handed = new HandedFiles();
     const ended = this.#running;
     this.#running = undefined;
     ended?.end({ is: 'overtaken' });
@@ -118,7 +119,7 @@ export class Engine {
       if (this.#worker === worker) {
         worker.terminate();
         this.#worker = undefined;
-        this.#marks = new Map();
+        this.#handed = new HandedFiles();
       }
       this.#finish({ is: 'fault', says });
     };
@@ -128,16 +129,10 @@ export class Engine {
 
   /** Hands over the files the worker does not have yet, and names each by its mark. */
   #handedOver(worker: Worker, bench: Bench): BenchAsked {
-    const files: Record<string, number> = {};
-    for (const [name, bytes] of Object.entries(bench.files)) {
-      const mark = this.#marks.get(bytes) ?? this.#marks.size + 1;
-      if (!this.#marks.has(bytes)) {
-        this.#marks.set(bytes, mark);
-        worker.postMessage({ kind: 'keep', mark, bytes } satisfies ToWorker);
-      }
-      files[name] = mark;
-    }
-    return { ...bench, files };
+    const { marks, keep, letGo } = this.#handed.hand(bench.files);
+    if (letGo.length > 0) worker.postMessage({ kind: 'let-go', marks: letGo } satisfies ToWorker);
+    for (const one of keep) worker.postMessage({ kind: 'keep', ...one } satisfies ToWorker);
+    return { ...bench, files: marks };
   }
 
   #hear(message: FromWorker): void {

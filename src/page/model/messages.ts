@@ -149,6 +149,7 @@ export interface FilesAnswer {
 /** To the worker. */
 export type ToWorker =
   | { readonly kind: 'keep'; readonly mark: number; readonly bytes: Uint8Array }
+  | { readonly kind: 'let-go'; readonly marks: readonly number[] }
   | ({ readonly kind: 'lead' } & Leading)
   | { [K in Kind]: { readonly kind: K; readonly id: number } & AskOf<K> }[Kind];
 

@@ -45,6 +45,10 @@ self.onmessage = ({ data }: MessageEvent<ToWorker>): void => {
     kept.set(data.mark, data.bytes);
     return;
   }
+  if (data.kind === 'let-go') {
+    for (const mark of data.marks) kept.delete(mark);
+    return;
+  }
   if (data.kind === 'lead') {
     lead(data);
     return;
