@@ -39,7 +39,11 @@ export interface Missing {
 const mostMissing = 60;
 
 /** Lines each way: of large drawings fewer tell as much. */
-const linesOf = (edges: number): number => (edges > 20_000 ? 8 : edges > 4_000 ? 14 : 24);
+const linesOf = (edges: number): number => (edges > 20_000 ? fewLines : edges > 4_000 ? 14 : 24);
+
+/** So few lines tell enough where each of them crosses very much, as those across a hatching do. */
+const fewLines = 8;
+const veryManyEnds = 400;
 
 /** An outline that crosses a line at a flatter angle than this says little of where it is, as a sine. */
 const leastSine = 0.15;
@@ -91,11 +95,10 @@ export class FilmScan {
       segments: new Map(),
       missing: [],
     };
-    const lines = Math.ceil(this.#lines * part);
     this.#layers.forEach((layer, number) => {
-      for (const at of placesIn(down, height, lines))
+      for (const at of placesIn(down, height, Math.ceil(this.#linesOver(layer, 'level', height) * part)))
         this.#compare(this.#known(layer, 'level', at), step.y, step.x, across, { layer, number, tally });
-      for (const at of placesIn(across, width, lines))
+      for (const at of placesIn(across, width, Math.ceil(this.#linesOver(layer, 'upright', width) * part)))
         this.#compare(this.#known(layer, 'upright', at), step.x, step.y, down, { layer, number, tally });
     });
     return tally;
@@ -122,6 +125,12 @@ export class FilmScan {
     ];
   }
 
+  /** How many lines of a way are looked at, by what the first of them crosses. */
+  #linesOver(layer: LinedLayer, way: Way, size: number): number {
+    const { ends } = this.#known(layer, way, golden * size);
+    return ends.length > veryManyEnds ? Math.min(fewLines, this.#lines) : this.#lines;
+  }
+
   /** A line of the crop, which is held against many others. */
   #known(layer: LinedLayer, way: Way, at: number): Line {
     const key = `${way} ${at}`;
@@ -139,7 +148,8 @@ export class FilmScan {
     [from, to]: readonly [number, number],
     { layer, number, tally }: { readonly layer: LinedLayer; readonly number: number; readonly tally: Tally },
   ): void {
-    const others = endsOf(layer, way, at + across);
+    // A step along the line stays on it.
+    const others = across === 0 ? ends : endsOf(layer, way, at + across);
     const there = { way, at: at + across, seenAt: at, along, span: [from, to] as const, layer: number };
     const here = {
       ...{ way, at, seenAt: at + across, along: -along },
