@@ -11,6 +11,7 @@ import type { Chords } from './chord-grid.ts';
  * vector (ux, uy), and what is measured lies at its left: the normal (-uy, ux).
  */
 export interface EdgeChords extends Chords {
+  readonly side: Side;
   readonly ux: Float64Array;
   readonly uy: Float64Array;
   readonly length: Float64Array;
@@ -123,5 +124,6 @@ export function edgeChords(shapes: readonly Shape[], options: EdgeOptions): Edge
     turn[k] = (ux[b] ?? 0) * (uy[k] ?? 0) - (uy[b] ?? 0) * (ux[k] ?? 0);
   }
   const shapeOf = rings.map(({ shape }) => shape);
-  return { count, x, y, toX, toY, ux, uy, length, turn, next, before, contour, at, around, shapeOf };
+  const { side } = options;
+  return { side, count, x, y, toX, toY, ux, uy, length, turn, next, before, contour, at, around, shapeOf };
 }

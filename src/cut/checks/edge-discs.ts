@@ -59,26 +59,46 @@ class DiscFinder {
     const dx = ux[k] ?? 0;
     const dy = uy[k] ?? 0;
     const reach = length[k] ?? 0;
-    const count = this.#nearChord(px, py, dx, dy, reach);
+    const count = this.#nearChord(k, px, py, dx, dy, reach);
     if (this.#isTip(k)) this.#visitCorner(k, count);
     if (!this.#isFaced(k, count)) return;
     for (const t of this.#placesOn(k, px, py, dx, dy, reach, count))
       this.#put(k, t, px + t * dx, py + t * dy, -dy, dx, this.#near, count);
   }
 
-  #nearChord(px: number, py: number, dx: number, dy: number, reach: number): number {
+  #nearChord(k: number, px: number, py: number, dx: number, dy: number, reach: number): number {
     const half = this.#limit / 2;
     const ax = px - half * dy;
     const ay = py + half * dx;
     const bx = ax + reach * dx;
     const by = ay + reach * dy;
-    return this.#squares.near(
-      Math.min(ax, bx) - half,
-      Math.min(ay, by) - half,
-      Math.max(ax, bx) + half,
-      Math.max(ay, by) + half,
+    return this.#ownAmong(
+      k,
       this.#near,
+      this.#squares.near(
+        Math.min(ax, bx) - half,
+        Math.min(ay, by) - half,
+        Math.max(ax, bx) + half,
+        Math.max(ay, by) + half,
+        this.#near,
+      ),
     );
+  }
+
+  /**
+   * Of the first `count` chords those that a disc at chord k may touch, at the front; gives how many there are. In film that is its
+   * own shape's edge alone, past which no disc in it reaches: of fine dots close together each has hundreds of others' beside it.
+   */
+  #ownAmong(k: number, near: number[], count: number): number {
+    const { side, shapeOf, contour } = this.#chords;
+    if (side === 'gap') return count;
+    const own = shapeOf[contour[k] ?? 0];
+    let kept = 0;
+    for (let i = 0; i < count; i++) {
+      const f = near[i] ?? 0;
+      if (shapeOf[contour[f] ?? 0] === own) near[kept++] = f;
+    }
+    return kept;
   }
 
   /** Whether the edge turns away from what is measured where a chord starts. */
@@ -138,13 +158,14 @@ class DiscFinder {
     let count = nearCount;
     if ((ux[b] ?? 0) * (ux[k] ?? 0) + (uy[b] ?? 0) * (uy[k] ?? 0) < narrowFan) {
       near = this.#around;
-      count = this.#squares.near(
+      const all = this.#squares.near(
         px - this.#limit,
         py - this.#limit,
         px + this.#limit,
         py + this.#limit,
         near,
       );
+      count = this.#ownAmong(k, near, all);
     }
     for (let i = 0; i < count; i++) {
       const f = near[i] ?? 0;

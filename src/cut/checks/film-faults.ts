@@ -26,6 +26,8 @@ export interface FilmCheckOptions {
   readonly isWanted?: (p: Point) => boolean;
   /** Whether the shapes are what is bare, and the film lies around them: a mask. */
   readonly bare?: boolean;
+  /** Whether places keep the discs along them, by which they are mended. */
+  readonly keepsDiscs?: boolean;
   /** The pieces that may be too small, where they are not the shapes themselves. */
   readonly pieces?: readonly Shape[];
 }

@@ -18,6 +18,8 @@ export interface WidthOptions {
   readonly tolerance: number;
   /** Whether sides that leave their corner as one and part slowly make a point of it; a narrow arm if left out. */
   readonly cusps?: boolean;
+  /** Whether places keep the discs along them. */
+  readonly keepsDiscs?: boolean;
   /** Whether a place is to be looked at; everywhere if left out. Its surroundings count all the same. */
   readonly isWanted?: (p: Point) => boolean;
 }
@@ -28,10 +30,11 @@ export interface WidthOptions {
  * narrow. Corners, where discs shrink to nothing between sides that turn away from each other, are not.
  */
 export function narrowPlaces(shapes: readonly Shape[], options: WidthOptions): NarrowPlace[] {
-  const { limit, tolerance } = options;
+  const { side, limit, tolerance } = options;
   if (!(limit > 0)) return [];
-  // A disc reaches from an edge no farther than the limit.
-  const boxes = shapes.map(({ contours }) => grow(hullBox(contours), limit / 2 + precision));
+  // A disc in a gap reaches from an edge no farther than the limit, one in film no edge but that of its own shape.
+  const reach = side === 'gap' ? limit / 2 + precision : 0;
+  const boxes = shapes.map(({ contours }) => grow(hullBox(contours), reach));
   const isClear = (i: number): boolean => {
     const [contour, ...holes] = shapes[i]?.contours ?? [];
     return (
@@ -50,7 +53,7 @@ export function narrowPlaces(shapes: readonly Shape[], options: WidthOptions): N
 /** Narrow places, each with the first shape that it was found along. */
 function placesAmong(
   shapes: readonly Shape[],
-  { side, limit, tolerance, cusps = false, isWanted }: WidthOptions,
+  { side, limit, tolerance, cusps = false, keepsDiscs = false, isWanted }: WidthOptions,
 ): (NarrowPlace & { readonly shape: number })[] {
   const chords = edgeChords(shapes, { side, tolerance, longest: limit });
   const wanted = isWanted && ((k: number) => isWanted({ x: chords.x[k] ?? 0, y: chords.y[k] ?? 0 }));
@@ -59,7 +62,7 @@ function placesAmong(
   if (runs.length === 0) return [];
   const wide = wideContours(chords, discs, limit);
   return clustersOf(chords, discs, runs).flatMap((runs) => {
-    const cluster = new NarrowCluster(chords, discs, runs, { limit, cusps });
+    const cluster = new NarrowCluster(chords, discs, runs, { limit, cusps, keepsDiscs });
     const places = runs.some(({ contour }) => wide.has(contour)) ? cluster.places() : [cluster.whole()];
     const shape = chords.shapeOf[runs[0]?.contour ?? 0] ?? 0;
     return places.map((place) => ({ ...place, shape }));

@@ -17,7 +17,7 @@ export interface NarrowPlace {
   readonly length: number;
   /** Of a point: the angle between its sides, radians. */
   readonly angle?: number;
-  /** Middles and radii of discs along it, one side's after the other's. */
+  /** Middles and radii of discs along it, one side's after the other's, where they are kept. */
   readonly discs: readonly NarrowDisc[];
 }
 
@@ -47,19 +47,26 @@ interface Stretch extends Span {
   readonly isNeck: boolean;
 }
 
+export interface ClusterOptions extends TaperOptions {
+  /** Whether places keep their discs, which only mending needs: of a fine pattern they are millions. */
+  readonly keepsDiscs?: boolean;
+}
+
 export class NarrowCluster {
   readonly #chords: EdgeChords;
   readonly #discs: EdgeDiscs;
   readonly #runs: readonly NarrowRun[];
   readonly #limit: number;
   readonly #tapering: TaperOptions;
+  readonly #keepsDiscs: boolean;
 
-  constructor(chords: EdgeChords, discs: EdgeDiscs, runs: readonly NarrowRun[], options: TaperOptions) {
+  constructor(chords: EdgeChords, discs: EdgeDiscs, runs: readonly NarrowRun[], options: ClusterOptions) {
     this.#chords = chords;
     this.#discs = discs;
     this.#runs = runs;
     this.#limit = options.limit;
     this.#tapering = options;
+    this.#keepsDiscs = options.keepsDiscs ?? false;
   }
 
   /** What is narrow in a piece that is wide elsewhere. */
@@ -81,7 +88,7 @@ export class NarrowCluster {
     rest: Pick<NarrowPlace, 'kind' | 'width' | 'length' | 'angle'>,
     at: Point = this.#disc(d),
   ): NarrowPlace {
-    const discs = stretches.flatMap(({ run, first, last }) =>
+    const discs = (this.#keepsDiscs ? stretches : []).flatMap(({ run, first, last }) =>
       run.discs.slice(first, last + 1).map((one) => this.#disc(one)),
     );
     return { at: { x: at.x, y: at.y }, discs, ...rest };

@@ -48,7 +48,7 @@ export function mendFilm(film: readonly Shape[], limits: CutLimits): MendedFilm 
   let shapes = film;
   const rounds: PlacedMend[][] = [];
   for (let round = 0; round < mostRounds; round++) {
-    const faults = filmFaults(shapes, { limits, tolerance: widthTolerance });
+    const faults = filmFaults(shapes, { limits, tolerance: widthTolerance, keepsDiscs: true });
     if (faults.length === 0) break;
     const steps: (readonly PlacedMend[])[] = [];
     // Specks last: one may be large enough once it is thickened.
@@ -72,7 +72,7 @@ export function mendFilm(film: readonly Shape[], limits: CutLimits): MendedFilm 
 function tidied(mended: readonly Shape[], drawn: readonly Shape[], limits: CutLimits): readonly Shape[] {
   const { step } = limits;
   const tidy = withoutSteps(mended, drawn, { step });
-  const faults = filmFaults(tidy, { limits, tolerance: widthTolerance });
+  const faults = filmFaults(tidy, { limits, tolerance: widthTolerance, keepsDiscs: true });
   if (faults.length === 0) return tidy;
   const near = Math.max(limits.minWidth, limits.minGap);
   const index = new BoxIndex(faults.length, (add) => {

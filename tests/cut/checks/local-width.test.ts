@@ -17,7 +17,7 @@ import { clipperCombined, clipperHolds, clipperOffset } from '../../geometry/lib
 const tolerance = 0.002;
 const shapesOf = (data: string): Shape[] => filledShapes(parsePathData(data), 'evenodd', tolerance);
 const placesOf = (shapes: readonly Shape[], side: Side, limit: number, scale = 1): NarrowPlace[] =>
-  narrowPlaces(shapes, { side, limit, tolerance: tolerance * scale });
+  narrowPlaces(shapes, { side, limit, tolerance: tolerance * scale, keepsDiscs: true });
 const film = (data: string, limit = 1) => placesOf(shapesOf(data), 'film', limit);
 const gaps = (data: string, limit = 1) => placesOf(shapesOf(data), 'gap', limit);
 const one = (places: readonly NarrowPlace[]): NarrowPlace => {

@@ -25,7 +25,11 @@ test('tips of many thousand runs are told as one', () => {
   const radius = zeros.map((_, d) => 0.05 + 0.1 * (d % 3));
   const discs = { chord: zeros, at: zeros, x: zeros, y: zeros, facing: zeros, touched: zeros, radius };
   const runs = roundedRuns(count);
-  const places = new NarrowCluster(chords, discs, runs, { limit: 1, cusps: false }).places();
+  const places = new NarrowCluster(chords, discs, runs, {
+    limit: 1,
+    cusps: false,
+    keepsDiscs: true,
+  }).places();
   const [point, ...others] = places.filter(({ kind }) => kind === 'point');
   expect([point?.width.toFixed(6), point?.discs.length, others]).toEqual(['0.100000', 3 * count, []]);
 });
