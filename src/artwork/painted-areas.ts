@@ -44,24 +44,25 @@ export interface SeenArea {
   readonly shapes: readonly Shape[];
 }
 
+/** More areas than this no cutter cuts in a day: a lift of the blade and a second of cutting each. Common practice, no source. */
+export const mostAreas = 60_000;
+
 /** The areas that show within a drawing of a size, in painting order. @throws Refused where they are past all bounds. */
 export function seenAreas(painted: readonly Painted[], frame: Size, file: string): SeenArea[] {
-  const areas = new AreaReader(file);
-  let length = 0;
-  const early = new EarlyLook(file);
-  const all = painted.flatMap((item) => {
-    const shapes = areas.areasOf(item).filter((shape) => shapeArea(shape) > 0);
-    length += shapes.reduce((sum, { contours }) => sum + straightLength(contours), 0);
-    if (length > mostEdges) throw tooLong(item, file);
-    refuseOutOfRange(
-      item,
-      shapes.flatMap(({ contours }) => contours),
-      file,
-    );
-    const seen = shapes.filter((shape) => isSeen(shape, frame)).map(keptShape);
-    early.see(seen);
-    return seen.length === 0 ? [] : [{ colour: item.colour, shapes: seen }];
-  });
+  const looking = new Looking(frame, file);
+  const seen = new Map<Painted, SeenArea>();
+  const look = (isFilled: boolean): void => {
+    for (const item of painted) {
+      if ((typeof item.by === 'string') !== isFilled) continue;
+      const shapes = looking.seenOf(item);
+      if (shapes.length > 0) seen.set(item, { colour: item.colour, shapes });
+    }
+  };
+  // What is filled takes little, and is looked over before all that is drawn by a pen is worked out.
+  look(true);
+  looking.refuseScribble(fewPoints);
+  look(false);
+  const all = painted.flatMap((item) => seen.get(item) ?? []);
   const edges = all.flatMap(({ shapes }) => shapes.flatMap(({ contours }) => contours));
   if (isTangled(edges, mostCrossings)) throw tooTangled({ file });
   // What is painted over itself many times, as blends are, becomes one.
@@ -73,23 +74,47 @@ export function seenAreas(painted: readonly Painted[], frame: Size, file: string
 /** As many points take half a second to look over for crossings; most drawings have fewer. */
 const earlyPoints = 50_000;
 
-/** Looks over what comes first of a large drawing, so that a scribble is refused before all of it is worked out. */
-class EarlyLook {
+/** Fewer points than this are not looked over by themselves: they take no time. */
+const fewPoints = 10_000;
+
+/** Looks at one painted thing after the other, and holds what is seen against all bounds as it goes. */
+class Looking {
+  readonly #frame: Size;
   readonly #file: string;
+  readonly #areas: AreaReader;
   readonly #edges: Contour[] = [];
+  #length = 0;
+  #count = 0;
+  /** Of what comes first of a large drawing, until it was looked over for a scribble. */
   #points = 0;
 
-  constructor(file: string) {
+  constructor(frame: Size, file: string) {
+    this.#frame = frame;
     this.#file = file;
+    this.#areas = new AreaReader(file);
   }
 
-  /** @throws Refused where what was seen so far is a scribble. */
-  see(shapes: readonly Shape[]): void {
-    if (this.#points >= earlyPoints) return;
-    for (const { contours } of shapes) for (const contour of contours) this.#edges.push(contour);
-    this.#points += pointsOf(shapes);
-    if (this.#points >= earlyPoints && isTangled(this.#edges, mostCrossings))
-      throw tooTangled({ file: this.#file });
+  /** @throws Refused where this, with what was seen before it, is past a bound. */
+  seenOf(item: Painted): readonly Shape[] {
+    const file = this.#file;
+    const shapes = this.#areas.areasOf(item).filter((shape) => shapeArea(shape) > 0);
+    this.#length += shapes.reduce((sum, { contours }) => sum + straightLength(contours), 0);
+    if (this.#length > mostEdges) throw tooLong(item, file);
+    refuseOutOfRange(item, contoursIn(shapes), file);
+    const seen = shapes.filter((shape) => isSeen(shape, this.#frame)).map(keptShape);
+    this.#count += seen.length;
+    if (this.#count > mostAreas) throw tooMany(file);
+    if (this.#points < earlyPoints) {
+      for (const contour of contoursIn(seen)) this.#edges.push(contour);
+      this.#points += pointsOf(seen);
+      if (this.#points >= earlyPoints) this.refuseScribble(0);
+    }
+    return seen;
+  }
+
+  /** @throws Refused where what came first, of more points than `least`, is a scribble. */
+  refuseScribble(least: number): void {
+    if (this.#points > least && isTangled(this.#edges, mostCrossings)) throw tooTangled({ file: this.#file });
   }
 }
 
@@ -241,6 +266,11 @@ const straightLength = (contours: readonly Contour[]): number =>
 function tooLong(item: Painted, file: string): Refused {
   const says = `has more than ${mostEdges / 1e6} km of edges, with what is painted before it; draw it smaller, or cut away what lies far outside`;
   return new Refused([stop('too-long', { file, element: elementOf(item) }, says)]);
+}
+
+function tooMany(file: string): Refused {
+  const says = `has more than ${mostAreas} areas, which no cutter cuts in a day; leave out the smallest, or unite those of one colour in your drawing program`;
+  return new Refused([stop('too-many-areas', { file }, says)]);
 }
 
 function tooTangled(where: Where): Refused {

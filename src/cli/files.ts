@@ -1,7 +1,7 @@
 // Files read, with words for what goes wrong.
 import { readFile, stat } from 'node:fs/promises';
-import { Refused, stop } from '../finding.ts';
-import { tooLarge } from '../lengths/file-size.ts';
+import { Refused, stop, type Where } from '../finding.ts';
+import { mostTogetherBytes, tooLarge } from '../lengths/file-size.ts';
 import { typedText } from '../lengths/typed-text.ts';
 
 const reasons: Readonly<Record<string, string>> = {
@@ -46,6 +46,20 @@ const reasonOf = (fault: unknown): string => {
   const code = (fault as { code?: string }).code ?? '';
   return reasons[code] ?? `can't be read (${code || String(fault)})`;
 };
+
+/** Counts what files that are in use at once hold together. */
+export class FilesTogether {
+  #bytes = 0;
+
+  /** The bytes of one more. @throws Refused in words where it can't be read, or they are too large together. */
+  async read(read: () => Promise<Uint8Array>, where: Where): Promise<Uint8Array> {
+    const bytes = await read();
+    this.#bytes += bytes.length;
+    if (this.#bytes <= mostTogetherBytes) return bytes;
+    const says = `with the files before it comes to ${Math.ceil(this.#bytes / 1e6)} MB; up to ${mostTogetherBytes / 1e6} MB are read together, so name fewer, or simpler ones`;
+    throw new Refused([stop('too-large', where, says)]);
+  }
+}
 
 /** Files of no more than so many bytes together are kept: a list may name another picture in every row. */
 const mostKeptBytes = 64_000_000;

@@ -11,12 +11,13 @@ import { type Cutter, type Film, standardCutter, standardFilm } from '../job/typ
 import { readCutter } from '../job/typed/read-cutter.ts';
 import { parseJson } from '../job/typed/read-json.ts';
 import { boundsOfWidth, readFilm } from '../job/typed/read-material.ts';
+import { mostInList } from '../job/typed/schema-values.ts';
 import type { TraceOptions } from '../job/typed/tracing.ts';
 import { radians } from '../lengths/angle.ts';
 import { leastSize } from '../lengths/length.ts';
 import { coloursOf, groundOf, traceOf } from './colours-flag.ts';
 import { delivered } from './delivery.ts';
-import { readBytes, readText } from './files.ts';
+import { FilesTogether, readBytes, readText } from './files.ts';
 import { FlagLengths } from './flag-lengths.ts';
 import { fontsGiven } from './font-flag.ts';
 import type { CommonOptions } from './options.ts';
@@ -116,6 +117,13 @@ function refuseUnkept({ mend, out }: InspectFlags): void {
   ]);
 }
 
+/** Each is films of its own over those before it: as many as a job may name. */
+function refuseMany(others: readonly string[]): void {
+  if (others.length <= mostInList) return;
+  const says = `${others.length} drawings would be laid over the first, each films of its own; up to ${mostInList} are, so give those of one vessel alone, or look at them one by one`;
+  throw new Refused([stop('too-many', {}, says)]);
+}
+
 export async function inspectCommand(
   [file = '', ...others]: readonly string[],
   flags: InspectFlags,
@@ -124,10 +132,12 @@ export async function inspectCommand(
   refuseUnkept(flags);
   const film: Film = { ...(await named(flags.film, '--film', readFilm, standardFilm)), ...over };
   const cutter: Cutter = await named(flags.cutter, '--cutter', readCutter, standardCutter);
-  const content = await readBytes(file, file);
-  const laidOver = await Promise.all(
-    others.map(async (other) => ({ content: await readBytes(other, other), file: basename(other) })),
-  );
+  refuseMany(others);
+  const together = new FilesTogether();
+  const read = (path: string) => together.read(() => readBytes(path, path), { file: path });
+  const content = await read(file);
+  const laidOver: { content: Uint8Array; file: string }[] = [];
+  for (const other of others) laidOver.push({ content: await read(other), file: basename(other) });
   const tools = await loadTools();
   const inspected = inspect({
     content,

@@ -7,7 +7,7 @@ import { parseJson } from '../job/typed/read-json.ts';
 import type { Printer } from '../job/typed/read-printer.ts';
 import { unitsOf } from '../job/typed/schema-values.ts';
 import { deliver } from './deliver.ts';
-import { readBytes, readText } from './files.ts';
+import { FilesTogether, readBytes, readText } from './files.ts';
 import { givenJob } from './job-input.ts';
 import { type NestFlags, nestSearch } from './nest-search.ts';
 import type { CommonOptions } from './options.ts';
@@ -27,8 +27,12 @@ async function readInputs(jobFile: string, printer: Printer | undefined): Promis
   tellIn(unitsOf(typed, 'mm'));
   const { job, blank, blankFile, beside } = await givenJob(typed, jobFile);
   const files = new Map<string, Uint8Array>();
-  for (const { file, key } of filesNamed(job))
-    if (!files.has(file)) files.set(file, await readBytes(beside(file), file, { file: jobFile, key }));
+  const together = new FilesTogether();
+  for (const { file, key } of filesNamed(job)) {
+    if (files.has(file)) continue;
+    const by = { file: jobFile, key };
+    files.set(file, await together.read(() => readBytes(beside(file), file, by), by));
+  }
   // A finding of a job that is made names the file alone, so that the report is the same wherever the job stands.
   const asked = printer ? { ...job, printer } : job;
   return { job: asked, jobFile: basename(jobFile), blank, blankFile, files };

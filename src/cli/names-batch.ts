@@ -10,7 +10,7 @@ import type { JobTools } from '../job/tools.ts';
 import { filesNamed } from '../job/typed/named-files.ts';
 import type { Paper } from '../job/typed/print-paper.ts';
 import type { Printer } from '../job/typed/read-printer.ts';
-import type { KeptFiles } from './files.ts';
+import { FilesTogether, type KeptFiles } from './files.ts';
 import { asMade, fingerprint, writeRow } from './row-files.ts';
 
 /** What all rows are made from, and how: plain values. */
@@ -65,7 +65,10 @@ export class NamesBatch {
     const { kept, tools, jobFile, printer } = this.#input;
     const { job, blank, blankFile } = await jobOfRow(this.#input, row, (file, key) => kept.text(file, key));
     const files = new Map<string, Uint8Array>();
-    for (const { file, key } of filesNamed(job)) files.set(file, await kept.bytes(file, key));
+    const together = new FilesTogether();
+    for (const { file, key } of filesNamed(job))
+      if (!files.has(file))
+        files.set(file, await together.read(() => kept.bytes(file, key), { file: jobFile, key }));
     const asked = printer ? { ...job, printer } : job;
     return {
       job: asked,

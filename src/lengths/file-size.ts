@@ -10,3 +10,6 @@ export const tooLarge = (bytes: number, size: 'is' | 'would be unpacked' = 'is')
   const how = size === 'is' ? `is ${mb}` : `would be ${mb} unpacked`;
   return `${how}; up to ${mostFileBytes / 1e6} MB is read`;
 };
+
+/** Most that the files of one job, or drawings looked at together, hold together, bytes: they are all read at once. */
+export const mostTogetherBytes = 100_000_000;

@@ -324,3 +324,25 @@ test('names for plain texts, as drawing programs give to their namespaces, are w
   const { findings: broken } = await readOf(`${declared}\n<g></svg>`);
   expect(broken.map(({ rule, where }) => [rule, where.line])).toEqual([['unreadable', 6]]);
 });
+
+describe('what is past all bounds is refused before the rest is worked out', () => {
+  test('a scribble of filled shapes before the lines that are drawn by a pen', async () => {
+    // The dashes alone are too many, and are drawn first: they are not come to.
+    const dashed =
+      '<path fill="none" stroke="#000" stroke-width=".3" stroke-dasharray=".001" d="M0 0H40M0 2H40"/>';
+    const at = (i: number) => `${(i % 100) * 0.05} ${Math.floor(i / 100) * 0.05}`;
+    const squares = Array.from({ length: 3000 }, (_, i) => `<path d="M${at(i)}h5v5h-5z"/>`);
+    const { findings } = await readOf(tileText(dashed + squares.join('')));
+    expect(findings.map(({ rule }) => rule)).toEqual(['too-tangled']);
+    const alone = await readOf(tileText(dashed));
+    expect(alone.findings.map(({ rule }) => rule)).toEqual(['too-many-dashes']);
+  });
+
+  test('more areas than a cutter cuts in a day', async () => {
+    const rows = Array.from({ length: 246 }, (_, row) => `M0 ${2 * row}${'h1v1h-1zm2 0'.repeat(246)}`);
+    const size = 'width="492mm" height="492mm" viewBox="0 0 492 492"';
+    const { findings } = await readOf(tileText(`<path d="${rows.join('')}"/>`, size));
+    expect(findings.map(({ rule, level }) => [rule, level])).toEqual([['too-many-areas', 'stop']]);
+    expect(findings.map(toLine)[0]).toMatch(/^tile\.svg: has more than 60000 areas/);
+  });
+});

@@ -2,6 +2,8 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync, linkSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { FilesTogether } from '../../src/cli/files.ts';
+import { Refused } from '../../src/finding.ts';
 import { fails, inFs, kill } from './at-call.ts';
 import { command, patience, run, Workshop } from './run.ts';
 
@@ -124,4 +126,22 @@ test('a reader that stops reading, as head does, is no fault', patience, async (
   });
   expect(lines).toEqual([]);
   expect(status).toBe(0);
+});
+
+test('files that are read together are refused once they hold more than 100 MB, before the next is read', async () => {
+  const together = new FilesTogether();
+  let read = 0;
+  const next = async () => {
+    read++;
+    return new Uint8Array(40_000_000);
+  };
+  const fault = await (async () => {
+    for (let i = 0; i < 200; i++)
+      await together.read(next, { file: 'a.job.json', key: `artwork.over[${i}]` });
+  })().catch((error: unknown) => error);
+  expect(fault).toBeInstanceOf(Refused);
+  expect(String(fault)).toMatch(
+    /a\.job\.json: artwork\.over\[2\]: with the files before it comes to 120 MB; up to 100 MB/,
+  );
+  expect(read).toBe(3);
 });

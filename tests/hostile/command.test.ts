@@ -315,6 +315,18 @@ const hostile: readonly (readonly [
         /finer than a blade cuts; up to 50000/,
       ],
       [
+        'more areas than a cutter cuts in a day',
+        { artwork: { file: 'dots.svg', around: 200 } },
+        /would be \d+ areas, which no cutter cuts in a day; up to 60000 are laid/,
+      ],
+      [
+        'more letters than a vessel has room for',
+        {
+          lettering: many(21, { text: 'Tern '.repeat(99), capHeight: 4, at: { turn: 0.5, along: 60 } }),
+        },
+        /lettering: come to 10395 letters; up to 10000 are laid on one vessel/,
+      ],
+      [
         'steps of a hundredth of a mm',
         { artwork: { file: 'dots.svg', repeat: { a: [0.01, 0], b: [0, 0.01] } } },
         /larger steps/,
@@ -349,6 +361,13 @@ const hostile: readonly (readonly [
     ([what, keys, says]) =>
       [what, 'a.job.json', () => JSON.stringify(aJob(keys)), (file: string) => ['make', file], says] as const,
   ),
+  [
+    'two thousand drawings to be looked at together',
+    'a.svg',
+    () => svg(square),
+    (file) => ['inspect', ...Array.from({ length: 2000 }, () => file)],
+    /^1999 drawings would be laid over the first, each films of its own; up to 200 are/,
+  ],
   [
     'a job nested a million deep',
     'a.job.json',

@@ -1,5 +1,6 @@
 // The artwork of a job as read, and how it goes around: the same for all pieces of its band.
 
+import { mostAreas } from '../../artwork/painted-areas.ts';
 import type { StackedArt } from '../../artwork/stacked-tile.ts';
 import type { Tile } from '../../artwork/tile.ts';
 import { turnedTile } from '../../artwork/tile-layer.ts';
@@ -146,8 +147,9 @@ function refuseDense(tile: Tile, { repeat }: Artwork, file: TypedIn): void {
 }
 
 function refuseTooMany({ tile, lattice, around, up }: PatternPlan, file: TypedIn): void {
-  const drawn = tile.layers
-    .flatMap(({ shapes }) => shapes.flatMap(({ contours }) => contours))
+  const shapes = tile.layers.flatMap((layer) => layer.shapes);
+  const drawn = shapes
+    .flatMap(({ contours }) => contours)
     .reduce((sum, contour) => sum + segmentCount(contour), 0);
   // One clean period is a part of what was drawn.
   const share = tile.window ? Math.min(1, cellArea(lattice) / (tile.width * tile.height)) : 1;
@@ -156,10 +158,16 @@ function refuseTooMany({ tile, lattice, around, up }: PatternPlan, file: TypedIn
     const says = `${around} around and ${Math.ceil(up)} rows up would be ${repeats.toFixed(0)} repeats, finer than a blade cuts; up to ${mostRepeats} are laid, so give fewer repeats, or a larger tile`;
     throw new Refused([stop('too-many-repeats', typedAt(file, 'artwork.around'), says)]);
   }
-  const laid = drawn * share * repeats;
-  if (laid <= mostSegments) return;
-  const says = `${around} around and ${Math.ceil(up)} rows up would be ${(laid / 1e6).toFixed(1)} million lines to cut; up to ${mostSegments / 1e6} million are made, so give fewer repeats, or a simpler tile`;
-  throw new Refused([stop('too-many-lines', typedAt(file, 'artwork.around'), says)]);
+  const laid = `${around} around and ${Math.ceil(up)} rows up would be`;
+  const lines = drawn * share * repeats;
+  if (lines > mostSegments) {
+    const says = `${laid} ${(lines / 1e6).toFixed(1)} million lines to cut; up to ${mostSegments / 1e6} million are made, so give fewer repeats, or a simpler tile`;
+    throw new Refused([stop('too-many-lines', typedAt(file, 'artwork.around'), says)]);
+  }
+  const areas = shapes.length * share * repeats;
+  if (areas <= mostAreas) return;
+  const says = `${laid} ${areas.toFixed(0)} areas, which no cutter cuts in a day; up to ${mostAreas} are laid, so give fewer repeats, or a simpler tile`;
+  throw new Refused([stop('too-many-areas', typedAt(file, 'artwork.around'), says)]);
 }
 
 export const layerNote = (

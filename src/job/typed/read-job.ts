@@ -9,7 +9,7 @@ import { collarKeys, readCollars } from './read-collars.ts';
 import { cutterKeys, cutterReader, sheetOn } from './read-cutter.ts';
 import { itemKeys, readItem } from './read-items.ts';
 import { layersKeys, readLayers } from './read-layers.ts';
-import { letteringKeys, readLettering } from './read-lettering.ts';
+import { letteringKeys, readLetterings } from './read-lettering.ts';
 import { maskKeys, readMask } from './read-mask.ts';
 import { filmKeys, filmReader, type NamedFiles, sheetKeys, sheetReader } from './read-material.ts';
 import { panelKeys, readPanels } from './read-panels.ts';
@@ -82,7 +82,7 @@ const jobKeysWith = (named: NamedFiles) => ({
   seam: holding(standard('Seam', readSeam, { style: 'overlap', overlap: standardOverlap }), seamKeys),
   trim: holding(standard('Trim', readTrim, standardTrim), trimKeys),
   items: holdingList(standard('Items', list(readItem), []), itemKeys),
-  lettering: holdingList(standard('Lettering', list(readLettering), []), letteringKeys),
+  lettering: holdingList(standard('Lettering', readLetterings, []), letteringKeys),
   collars: holding(optional('Collars', readCollars), collarKeys),
   sheet: holding(optional('Sheet', sheetReader(named)), sheetKeys),
   panels: holding(optional('Panels', readPanels), panelKeys),

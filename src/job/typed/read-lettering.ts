@@ -3,7 +3,7 @@ import { shown } from '../../lengths/shown.ts';
 import { layKeys, placeKeys, readLay, readPlace } from './read-items.ts';
 import type { Lettering } from './resolved-job.ts';
 import { holding, isTyped, optional, type Reader, readKeys, report, required, standard } from './schema.ts';
-import { choice, displacement, given, length, text, yesOrNo } from './schema-values.ts';
+import { choice, displacement, given, length, list, text, yesOrNo } from './schema-values.ts';
 
 /** Longest text, and most lines of it, that are lettered on a vessel. */
 const mostText = 500;
@@ -102,4 +102,16 @@ export const readLettering: Reader<Lettering> = (value, place) => {
     at,
     ...given({ capHeight, fit, font, lineStep, backing, apart, clear, optional: may }),
   };
+};
+
+/** More letters than this on one vessel are a book: each is drawn, merged and cut. */
+export const mostLetters = 10_000;
+
+/** All letterings of a job. */
+export const readLetterings: Reader<readonly Lettering[]> = (value, place) => {
+  const all = list(readLettering)(value, place);
+  const letters = all?.reduce((sum, { text }) => sum + text.length, 0) ?? 0;
+  if (letters <= mostLetters) return all;
+  const says = `come to ${letters} letters; up to ${mostLetters} are laid on one vessel`;
+  return report(place, 'too-many', says);
 };
