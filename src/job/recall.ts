@@ -18,3 +18,7 @@ export class Recall {
     return known;
   }
 }
+
+/** What depends on `of` alone is worked out once, where there is a memory; on files only by their names. */
+export const remembered = <T>(recall: Recall | undefined, kind: string, of: unknown, make: () => T): T =>
+  recall ? recall.of(kind, JSON.stringify(of), make) : make();

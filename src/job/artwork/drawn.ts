@@ -13,7 +13,7 @@ import { layFindings } from '../closing/lay-distortion.ts';
 import { type PatternPlan, planPattern } from '../closing/pattern-plan.ts';
 import type { MakeInput } from '../make-input.ts';
 import type { PatternGround } from '../plan/pattern-ground.ts';
-import type { Recall } from '../recall.ts';
+import { remembered } from '../recall.ts';
 import { bytesOf } from '../typed/named-files.ts';
 import { collarsOn } from '../typed/resolved-collars.ts';
 import type { Artwork, Job } from '../typed/resolved-job.ts';
@@ -103,10 +103,6 @@ const kept = (plan: PatternPlan): PatternPlan => ({
 
 /** The way of a tile that is laid as it is, whether its borders meet or not. */
 export const wayAsDrawn = 'as-drawn';
-
-/** What only depends on the artwork is worked out once, where there is a memory. */
-const remembered = <T>(recall: Recall | undefined, kind: string, of: unknown, make: () => T): T =>
-  recall ? recall.of(kind, JSON.stringify(of), make) : make();
 
 /** The drawings of a job's artwork as one tile. @throws Refused where one can't be read, or they are no tile together. */
 function readSheets(

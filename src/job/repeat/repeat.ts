@@ -29,6 +29,7 @@ import {
 import { groundOf, type PatternGround } from '../plan/pattern-ground.ts';
 import { type PiecesInput, planPieces } from '../plan/pieces.ts';
 import type { Plan } from '../plan/plan.ts';
+import { type Recall, remembered } from '../recall.ts';
 import { toldOnce } from '../told-once.ts';
 import type { Artwork, Job } from '../typed/resolved-job.ts';
 import { typedAt } from '../typed/typed-at.ts';
@@ -45,6 +46,8 @@ export interface RepeatInput extends PiecesInput {
   /** Plain fonts that texts in it may be set in. */
   readonly fonts?: readonly Uint8Array[];
   readonly normalise: Normalise;
+  /** What is known of the artwork alone, kept for other vessels; left out, nothing is. Of files with other names. */
+  readonly recall?: Recall;
   /** Told what is done next, where the artwork is so large that it takes seconds. */
   readonly next?: (says: string) => void;
 }
@@ -124,26 +127,12 @@ const mostPlaces = 50;
 
 /** All that can be said of a tile's repeat on a blank. @throws Refused where tile, job or blank can't be used. */
 export function describeRepeat(input: RepeatInput): RepeatDescription {
-  const { job, art, over = [], units, normalise } = input;
-  const { across, colours, ground: asked } = job.artwork;
-  const { length } = art.content;
-  if (length >= manyBytes) input.next?.(`reading ${(length / 1e6).toFixed(1)} MB of artwork`);
-  const named = art.ground ?? asked;
-  const read = readStacked([art, ...over], normalise, {
-    ...(across === undefined ? {} : { across }),
-    ...(colours === undefined ? {} : { colours }),
-    ...(input.fonts ? { fonts: input.fonts } : {}),
-    mayStep: over.length === 0 && !saysRepeat(job.artwork.repeat),
-    ...art,
-    ...(named === undefined ? {} : { ground: named }),
-  });
-  refuseUnknownGround(named, read, groundAt(input));
+  const { job, art, units } = input;
+  const read = readArt(input);
   const { tile, findings } = read;
   const plans = planPieces(input);
   const ground = groundOf(plans);
-  const shapes = tile.layers.reduce((sum, layer) => sum + layer.shapes.length, 0);
-  if (shapes >= manyShapes) input.next?.(`looking for the repeat of ${shapes} shapes`);
-  const study = studyOf(tile, job.artwork.repeat);
+  const study = remembered(input.recall, 'repeat study', artKey(input), () => studied(input, tile));
   const { around: _, ...free } = job.artwork;
   const ways = waysToClose(tile, study, wayGroundOf(free, job.edges, ground));
   const taken = takenIn(input, tile, study, ways, ground);
@@ -189,6 +178,40 @@ export function describeRepeat(input: RepeatInput): RepeatDescription {
     study,
     ways,
   };
+}
+
+/** All of the artwork, and of what is typed, that its tile and its repeat come from. */
+function artKey({ job, art: { content: _, ...art }, over = [] }: RepeatInput): unknown {
+  const { way: __, around: ___, ...drawn } = job.artwork;
+  return [drawn, art, over.map(({ content: ____, ...rest }) => rest)];
+}
+
+/** The artwork as one tile. @throws Refused where it can't be read, or names a ground that it has not. */
+function readArt(input: RepeatInput): ReturnType<typeof readStacked> {
+  const { job, art, over = [], normalise } = input;
+  const { across, colours, ground: asked } = job.artwork;
+  const { length } = art.content;
+  const named = art.ground ?? asked;
+  const options = {
+    ...(across === undefined ? {} : { across }),
+    ...(colours === undefined ? {} : { colours }),
+    ...(input.fonts ? { fonts: input.fonts } : {}),
+    mayStep: over.length === 0 && !saysRepeat(job.artwork.repeat),
+    ...art,
+    ...(named === undefined ? {} : { ground: named }),
+  };
+  const read = remembered(input.recall, 'repeat art', artKey(input), () => {
+    if (length >= manyBytes) input.next?.(`reading ${(length / 1e6).toFixed(1)} MB of artwork`);
+    return readStacked([art, ...over], normalise, options);
+  });
+  refuseUnknownGround(named, read, groundAt(input));
+  return read;
+}
+
+function studied({ job, next }: RepeatInput, tile: Tile): RepeatStudy {
+  const shapes = tile.layers.reduce((sum, layer) => sum + layer.shapes.length, 0);
+  if (shapes >= manyShapes) next?.(`looking for the repeat of ${shapes} shapes`);
+  return studyOf(tile, job.artwork.repeat);
 }
 
 /** Where the seam goes by a way; null at the drawing's left edge, or where the job says. */

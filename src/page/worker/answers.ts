@@ -97,18 +97,16 @@ export const answers: Answers = {
     const tools = await loadTools();
     const file = job.artwork?.file ?? '';
     const { film, cutter } = job;
-    const over = (job.artwork?.over ?? []).map((one) => ({ ...one, content: bytesOf(files, one.file) }));
-    const seen = inspect({
-      ...job.artwork,
-      content: bytesOf(files, file),
-      file,
-      over,
-      film,
-      cutter,
-      fonts: fontsOf({ job, files, tools }),
-      normalise: tools.normalise,
-    });
-    return { ...artViewOf(seen), ...seen.report };
+    const look = () => {
+      const over = (job.artwork?.over ?? []).map((one) => ({ ...one, content: bytesOf(files, one.file) }));
+      const fonts = fontsOf({ job, files, tools });
+      const { normalise } = tools;
+      const content = bytesOf(files, file);
+      const seen = inspect({ ...job.artwork, content, file, over, film, cutter, fonts, normalise });
+      return { ...artViewOf(seen), ...seen.report };
+    };
+    // It stays as it is while the vessel changes under it.
+    return recallOf(bench).of('art', JSON.stringify([job.artwork, film, cutter]), look);
   },
 
   async ways({ bench }, files) {

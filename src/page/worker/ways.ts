@@ -7,6 +7,7 @@ import { standardArtwork } from '../../job/typed/resolved-job.ts';
 import type { BenchAsked } from '../model/messages.ts';
 import { loadTools } from './engine.ts';
 import { givenJob } from './given.ts';
+import { recallOf } from './remembering.ts';
 
 interface Studied {
   readonly input: WaysPictureInput;
@@ -29,7 +30,8 @@ export async function studied(bench: BenchAsked, files: FileBytes): Promise<Stud
   const over = (artwork.over ?? []).map((one) => ({ ...one, content: bytesOf(files, one.file) }));
   const fonts = fontsOf({ job, files, tools });
   const shown = { art, over, fonts, units: bench.units };
-  const input = { ...ground, ...shown, job: { ...job, artwork }, normalise, tools };
+  const recall = recallOf(bench);
+  const input = { ...ground, ...shown, job: { ...job, artwork }, normalise, tools, recall };
   const is = { input, described: describeRepeat(input) };
   last = { of, is };
   return is;
