@@ -18,6 +18,12 @@ const patience = { slow: 3, away: 30 } as const;
  */
 const warmUps = { few: 6, all: 60 } as const;
 
+/**
+ * A drawing whose practice takes this long, ms, so many times in a row, is left to the other thread: it would not come to be quick, and what the maker
+ * does meanwhile waits for it each time.
+ */
+const heavy = { ms: 3 * quick, inARow: 3 } as const;
+
 /** What following takes. */
 export interface FollowingTools {
   readonly followerOf: (leading: Leading) => Follower;
@@ -36,6 +42,7 @@ export class NearFollowing {
   #newest: Leading | undefined;
   #leads: Follower | undefined;
   #warm = 0;
+  #heavy = 0;
   /** Since the newest drawing leads. */
   #isTyping = false;
   #slow = 0;
@@ -50,6 +57,7 @@ export class NearFollowing {
   lead(leading: Leading | undefined, bench: Bench): void {
     this.#newest = leading && lettersOf(leading) <= mostLetters ? leading : undefined;
     this.#leads = undefined;
+    this.#heavy = 0;
     this.#isTyping = false;
     if (this.#newest) whenIdle(() => void this.#start(this.#newest, bench));
   }
@@ -67,12 +75,15 @@ export class NearFollowing {
     const isReady = this.#warm >= warmUps.few;
     if (!this.#leads || this.#warm >= warmUps.all || (isReady && this.#isTyping)) return;
     this.#warm++;
+    const since = performance.now();
     try {
       this.#tools?.practise(this.#leads, bench);
     } catch {
       // As for `follow`.
     }
-    whenIdle(() => this.#warmUp(bench));
+    this.#heavy = performance.now() - since > heavy.ms ? this.#heavy + 1 : 0;
+    if (isReady && this.#heavy >= heavy.inARow) this.#leads = undefined;
+    else whenIdle(() => this.#warmUp(bench));
   }
 
   /** The drawing carried to a bench, true to `within` mm; `away` where that is for the other thread, undefined where it can't be. */

@@ -76,3 +76,28 @@ test('it is practised in pauses, and not while keys come in', async () => {
   await vi.runAllTimersAsync();
   expect(practices).toHaveBeenCalledTimes(all);
 });
+
+test('a drawing that practice does not make quick is practised no more, and left to the other thread', async () => {
+  let ms = 100;
+  const practices = vi.fn(() => void vi.advanceTimersByTime(ms));
+  const practised = async () => {
+    practices.mockClear();
+    const followerOf = () => ({}) as Follower;
+    const near = new NearFollowing(async () => ({ followerOf, follow: () => drawn, practise: practices }));
+    near.lead(drawing(300), bench);
+    await vi.runAllTimersAsync();
+    return near;
+  };
+  const light = await practised();
+  const all = practices.mock.calls.length;
+  expect(light.follow(bench, within)).toBe(drawn);
+  ms = 200;
+  const heavy = await practised();
+  expect(practices.mock.calls.length).toBeLessThan(all / 5);
+  expect(heavy.follow(bench, within)).toBe('away');
+  // The next drawing may be light.
+  ms = 100;
+  heavy.lead(drawing(300), bench);
+  await vi.runAllTimersAsync();
+  expect(heavy.follow(bench, within)).toBe(drawn);
+});
