@@ -20,3 +20,20 @@ export class Joined {
     this.#parent[this.root(a)] = this.root(b);
   }
 }
+
+/** Numbers below `count` in sets, joined two by two; each set, and the sets by their least, in rising order. */
+export function setsJoined(
+  count: number,
+  each: (join: (a: number, b: number) => void) => void,
+): readonly (readonly number[])[] {
+  const joined = new Joined(count);
+  each((a, b) => joined.join(a, b));
+  const sets = new Map<number, number[]>();
+  for (let i = 0; i < count; i++) {
+    const root = joined.root(i);
+    const set = sets.get(root);
+    if (set) set.push(i);
+    else sets.set(root, [i]);
+  }
+  return [...sets.values()];
+}

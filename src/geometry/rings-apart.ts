@@ -2,6 +2,7 @@
 import { type Box, boxOfPoints } from './box.ts';
 import { BoxIndex } from './box-index.ts';
 import type { GridPoint, GridRing } from './grid-ring.ts';
+import { setsJoined } from './joined.ts';
 
 /** How near edges of different sets may come to the same square, grid units: more than combining moves a corner by. */
 const nearness = 2;
@@ -15,7 +16,7 @@ const [fewestSquares, mostSquares] = [1 << 12, 1 << 22];
  * of another. Sets that come near the same square are one, so some that lie apart count as near.
  */
 export const setsApart = (rings: readonly GridRing[]): readonly (readonly number[])[] =>
-  setsOf(rings.length, (join) => {
+  setsJoined(rings.length, (join) => {
     const squares = new Squares(rings);
     rings.forEach((ring, i) => {
       squares.mark(ring, i, (other) => join(other, i));
@@ -41,35 +42,9 @@ export function boxesSideBySide(boxes: readonly Box[]): readonly (readonly numbe
     met += found.length;
     return found;
   };
-  return setsOf(boxes.length, (join) => {
+  return setsJoined(boxes.length, (join) => {
     for (let i = 0; i < boxes.length; i++) for (const other of others(i)) join(i, other);
   });
-}
-
-/** Numbers below `count` in sets, joined two by two; sets in the order of their least. */
-function setsOf(
-  count: number,
-  each: (join: (a: number, b: number) => void) => void,
-): readonly (readonly number[])[] {
-  const parent = Array.from({ length: count }, (_, i) => i);
-  const find = (i: number): number => {
-    let root = i;
-    for (let up = parent[root]; up !== undefined && up !== root; up = parent[root]) root = up;
-    parent[i] = root;
-    return root;
-  };
-  each((i, j) => {
-    const [a, b] = [find(i), find(j)];
-    parent[Math.max(a, b)] = Math.min(a, b);
-  });
-  const sets = new Map<number, number[]>();
-  for (let i = 0; i < count; i++) {
-    const root = find(i);
-    const set = sets.get(root);
-    if (set) set.push(i);
-    else sets.set(root, [i]);
-  }
-  return [...sets.values()];
 }
 
 /** An index of the rings' boxes. */

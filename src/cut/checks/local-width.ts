@@ -2,6 +2,7 @@
 import { batchesBut, chordsAbout } from '../../geometry/batches.ts';
 import { grow, hullBox } from '../../geometry/box.ts';
 import type { Shape } from '../../geometry/contour.ts';
+import { setsJoined } from '../../geometry/joined.ts';
 import type { Point } from '../../geometry/point.ts';
 import { precision } from '../../geometry/tolerance.ts';
 import { type EdgeChords, edgeChords, type Side } from './edge-chords.ts';
@@ -86,33 +87,17 @@ function clustersOf(chords: EdgeChords, discs: EdgeDiscs, runs: readonly NarrowR
   runs.forEach((run, i) => {
     for (const d of run.discs) runOfChord[discs.chord[d] ?? 0] = i;
   });
-  const parent = runs.map((_, i) => i);
-  const rootOf = (i: number): number => {
-    let at = i;
-    while (parent[at] !== at) at = parent[at] ?? at;
-    parent[i] = at;
-    return at;
-  };
-  const join = (i: number, j: number) => {
-    const [a, b] = [rootOf(i), rootOf(j)];
-    if (a !== b) parent[Math.max(a, b)] = Math.min(a, b);
-  };
-  runs.forEach((run, i) => {
-    for (const d of run.discs) {
-      const touched = discs.touched[d] ?? -1;
-      if (touched < 0) continue;
-      for (const k of [touched, chords.before[touched] ?? touched]) {
-        const other = runOfChord[k] ?? -1;
-        if (other >= 0) join(i, other);
+  const sets = setsJoined(runs.length, (join) => {
+    runs.forEach((run, i) => {
+      for (const d of run.discs) {
+        const touched = discs.touched[d] ?? -1;
+        if (touched < 0) continue;
+        for (const k of [touched, chords.before[touched] ?? touched]) {
+          const other = runOfChord[k] ?? -1;
+          if (other >= 0) join(i, other);
+        }
       }
-    }
+    });
   });
-  const clusters = new Map<number, NarrowRun[]>();
-  runs.forEach((run, i) => {
-    const root = rootOf(i);
-    const cluster = clusters.get(root);
-    if (cluster) cluster.push(run);
-    else clusters.set(root, [run]);
-  });
-  return [...clusters.values()];
+  return sets.map((set) => set.flatMap((i) => runs[i] ?? []));
 }
