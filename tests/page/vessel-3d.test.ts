@@ -5,7 +5,7 @@ import type { Page } from 'playwright-core';
 import { PNG } from 'pngjs';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { patience } from '../cli/run.ts';
-import { type Bench, bytesOf, field, openStep, settled, startBench } from './a-page.ts';
+import { type Bench, bytesOf, field, type OpenPage, openStep, settled, startBench } from './a-page.ts';
 
 let bench: Bench;
 beforeAll(async () => {
@@ -58,8 +58,33 @@ function rowsOf({ width, height, data }: PNG, from: number, to: number): PNG {
 
 const isReddish = (red: number, green: number, blue: number) => red > 1.6 * green && red > 1.6 * blue;
 
+/** What keys bring is drawn at once, in lines; when they rest, the flat drawing is the one of the job laid afresh, dot for dot. */
+async function drawnAsLaid(page: Page): Promise<void> {
+  await page.getByRole('tab', { name: 'Flat' }).click();
+  await settled(page);
+  const drawn = (): Promise<unknown> => page.evaluate("document.querySelector('.flat-canvas').toDataURL()");
+  const before = await drawn();
+  // Without the field's focus, which would bring the wall to the front.
+  await page.evaluate(`{
+    const typed = document.querySelector('input[data-path="blank:stations[1].girth"]');
+    typed.value = '271mm';
+    typed.dispatchEvent(new Event('input', { bubbles: true }));
+  }`);
+  await expect.poll(drawn).not.toBe(before);
+  await settled(page);
+  const rested = await drawn();
+  await page.reload();
+  await page.locator('.flat-canvas').waitFor();
+  await settled(page);
+  expect((await drawn()) === rested).toBe(true);
+}
+
+/** The cup of the first three tests, which go on with it one after another: opened anew it would be laid and drawn anew each time. */
+let cup: OpenPage;
+
 test('the cup is turned by key and by hand, takes the maker’s colours, and is saved', patience, async () => {
-  const { page, wrong } = await bench.open(small);
+  cup = await bench.open(small);
+  const { page, wrong } = cup;
   await fishScaleCup(page);
   const view = page.getByRole('application', { name: 'The finished vessel' });
   await page.locator('.solid-canvas[data-ready="yes"]').waitFor();
@@ -138,11 +163,54 @@ test('the cup is turned by key and by hand, takes the maker’s colours, and is 
   await page.getByRole('button', { name: 'Four sides' }).click();
   await page.getByRole('img', { name: 'The finished vessel from four sides' }).waitFor();
 
-  // Colours are kept as the job is.
-  await page.reload();
-  await page.getByRole('tab', { name: 'Vessel' }).click();
-  await page.getByRole('button', { name: 'Colours' }).click();
-  expect(await page.getByLabel(/^and up the wall/).inputValue()).toBe('#10cc10');
+  expect(wrong).toEqual([]);
+});
+
+test(
+  'the flat drawing follows keys at once; opened anew, it and the colours are as they were',
+  patience,
+  async () => {
+    const { page, wrong } = cup;
+    await page.locator('input[data-path="job:shown"]').first().check();
+    await drawnAsLaid(page);
+    await page.getByRole('tab', { name: 'Vessel' }).click();
+    await page.getByRole('button', { name: 'Colours' }).click();
+    expect(await page.getByLabel(/^and up the wall/).inputValue()).toBe('#10cc10');
+    await page.getByRole('button', { name: 'Colours', exact: true }).click();
+    expect(wrong).toEqual([]);
+  },
+);
+
+const inFigures = /([\d.]+)° around \(turn ([\d.]+)\), ([\d.]+) mm along/;
+
+test('pointed at on one view, a place is shown on the other, in the same figures', patience, async () => {
+  const { page, wrong } = cup;
+  await page.setViewportSize({ width: 1280, height: 860 });
+  await page.getByRole('tab', { name: 'Both' }).click();
+  await page.locator('.solid-canvas[data-ready="yes"]').waitFor();
+  await settled(page);
+  const [flat, vessel] = [page.locator('#flat-figures'), page.locator('#solid-figures')];
+
+  // The middle of the vessel's front: halfway around, within the band.
+  const solid = await page.getByRole('application', { name: 'The finished vessel' }).boundingBox();
+  if (!solid) throw new Error('the view has no place on the page');
+  await page.mouse.click(solid.x + solid.width / 2, solid.y + solid.height / 2);
+  await expect.poll(() => flat.textContent()).toMatch(inFigures);
+  const onFlat = inFigures.exec((await flat.textContent()) ?? '') ?? [];
+  expect(Number(onFlat[2])).toBeCloseTo(0.5, 2);
+  expect(Number(onFlat[3])).toBeGreaterThan(40);
+  expect(Number(onFlat[3])).toBeLessThan(110);
+  expect(await vessel.textContent()).toContain(onFlat[0]);
+
+  // And the other way round: a quarter from the left of the flat sheet is near a quarter of a turn.
+  const sheet = await page.getByRole('application', { name: 'Flat template' }).boundingBox();
+  if (!sheet) throw new Error('the view has no place on the page');
+  await page.mouse.click(sheet.x + sheet.width * 0.45, sheet.y + sheet.height * 0.6);
+  await page.mouse.move(5, 5);
+  const onVessel = inFigures.exec((await vessel.textContent()) ?? '') ?? [];
+  expect(Number(onVessel[2])).toBeGreaterThan(0.15);
+  expect(Number(onVessel[2])).toBeLessThan(0.45);
+  expect(await flat.textContent()).toContain(onVessel[0]);
   expect(wrong).toEqual([]);
 });
 
@@ -168,41 +236,8 @@ test('without WebGL the four sides stay, and a line says why', patience, async (
   expect(wrong).toEqual([]);
 });
 
-const inFigures = /([\d.]+)° around \(turn ([\d.]+)\), ([\d.]+) mm along/;
-
-test('pointed at on one view, a place is shown on the other, in the same figures', patience, async () => {
-  const { page, wrong } = await bench.open({ reducedMotion: 'reduce' });
-  await page.getByRole('button', { name: /Fish-scale cup/ }).click();
-  await page.getByRole('tab', { name: 'Both' }).click();
-  await page.locator('.solid-canvas[data-ready="yes"]').waitFor();
-  await settled(page);
-  const [flat, vessel] = [page.locator('#flat-figures'), page.locator('#solid-figures')];
-
-  // The middle of the vessel's front: halfway around, within the band.
-  const solid = await page.getByRole('application', { name: 'The finished vessel' }).boundingBox();
-  if (!solid) throw new Error('the view has no place on the page');
-  await page.mouse.click(solid.x + solid.width / 2, solid.y + solid.height / 2);
-  await expect.poll(() => flat.textContent()).toMatch(inFigures);
-  const onFlat = inFigures.exec((await flat.textContent()) ?? '') ?? [];
-  expect(Number(onFlat[2])).toBeCloseTo(0.5, 2);
-  expect(Number(onFlat[3])).toBeGreaterThan(40);
-  expect(Number(onFlat[3])).toBeLessThan(110);
-  expect(await vessel.textContent()).toContain(onFlat[0]);
-
-  // And the other way round: a quarter from the left of the flat sheet is near a quarter of a turn.
-  const sheet = await page.getByRole('application', { name: 'Flat template' }).boundingBox();
-  if (!sheet) throw new Error('the view has no place on the page');
-  await page.mouse.click(sheet.x + sheet.width * 0.4, sheet.y + sheet.height * 0.6);
-  await page.mouse.move(5, 5);
-  const onVessel = inFigures.exec((await vessel.textContent()) ?? '') ?? [];
-  expect(Number(onVessel[2])).toBeGreaterThan(0.15);
-  expect(Number(onVessel[2])).toBeLessThan(0.45);
-  expect(await flat.textContent()).toContain(onVessel[0]);
-  expect(wrong).toEqual([]);
-});
-
 test('the seam close up: both ends, and what they miss each other by on the cut file', patience, async () => {
-  const { page, wrong } = await bench.open();
+  const { page, wrong } = await bench.open(small);
   // A sample brings its own view along; but a view chosen while it is still coming stays.
   let isSlow = true;
   await page.route(/fixtures|samples|assets|\.js$/, async (route) => {
@@ -231,37 +266,15 @@ test('the seam close up: both ends, and what they miss each other by on the cut 
   await expect
     .poll(() => figures.textContent(), { timeout: 60_000 })
     .toMatch(/meet (to within|closer than) 0\.\d{5} in and/);
-  await drawnAsLaid(page);
   expect(wrong).toEqual([]);
 });
-
-/** What keys bring is drawn at once, in lines; when they rest, the flat drawing is the one of the job laid afresh, dot for dot. */
-async function drawnAsLaid(page: Page): Promise<void> {
-  await page.getByRole('tab', { name: 'Flat' }).click();
-  await settled(page);
-  const drawn = (): Promise<unknown> => page.evaluate("document.querySelector('.flat-canvas').toDataURL()");
-  const before = await drawn();
-  // Without the field's focus, which would bring the wall to the front.
-  await page.evaluate(`{
-    const typed = document.querySelector('input[data-path="blank:stations[1].girth"]');
-    typed.value = '271mm';
-    typed.dispatchEvent(new Event('input', { bubbles: true }));
-  }`);
-  await expect.poll(drawn).not.toBe(before);
-  await settled(page);
-  const rested = await drawn();
-  await page.reload();
-  await page.locator('.flat-canvas').waitFor();
-  await settled(page);
-  expect((await drawn()) === rested).toBe(true);
-}
 
 test(
   'on a phone the colours lie over the steps only until they are done with, and the hand goes on where it was',
   patience,
   async () => {
     const { page, wrong } = await bench.open({ viewport: { width: 390, height: 844 }, hasTouch: true });
-    await page.getByRole('button', { name: /Fish-scale cup/ }).click();
+    await plainCup(page);
     await page.getByRole('tab', { name: 'Vessel', exact: true }).click();
     await settled(page);
     const colours = page.getByRole('button', { name: 'Colours', exact: true });
