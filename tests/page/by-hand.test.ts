@@ -10,6 +10,9 @@ beforeAll(async () => {
 }, patience.timeout);
 afterAll(() => bench.end());
 
+/** For what is drawn in 3D: software draws every dot here. */
+const small = { viewport: { width: 1000, height: 640 }, reducedMotion: 'reduce' } as const;
+
 async function vesselTyped(page: Page): Promise<void> {
   await field(page, 'blank:stations[0].across').fill('60');
   await field(page, 'blank:stations[1].height').fill('80');
@@ -20,10 +23,7 @@ test(
   'a text is dragged: figures go with it, it stays in the band, and one step back undoes it',
   patience,
   async () => {
-    const { page, wrong } = await bench.open({
-      reducedMotion: 'reduce',
-      viewport: { width: 1000, height: 640 },
-    });
+    const { page, wrong } = await bench.open(small);
     await vesselTyped(page);
     // A text begins on the middle of the band, once it is known.
     await settled(page);
@@ -190,6 +190,7 @@ test(
     await page.getByRole('img', { name: 'The wall in section' }).waitFor();
     await settled(page);
     await openStep(page, 5);
+    await page.getByLabel('Print the guide on').selectOption('');
     await make.click();
     await proved.waitFor();
     for (const [how, girth] of [
@@ -291,7 +292,7 @@ test(
   'a reading still to give leaves the vessel in 3D; a finding selected from it is gone to on the flat sheet, once',
   patience,
   async () => {
-    const { page, wrong } = await bench.open();
+    const { page, wrong } = await bench.open(small);
     await page.getByRole('button', { name: /Fish-scale cup/ }).click();
     await settled(page);
     await openStep(page, 3);

@@ -39,9 +39,9 @@ test('a canister in inches, from readings to proved files', patience, async () =
   const { page, wrong } = await bench.open();
   await page.getByRole('radio', { name: 'mm' }).focus();
   await page.keyboard.press('ArrowRight');
-  await type(page, 'blank:stations[0].across', '3 3/8');
-  await type(page, 'blank:stations[1].height', '4');
-  await type(page, 'blank:stations[1].girth', '10.6in');
+  await type(page, 'blank:stations[0].across', '1 7/8');
+  await type(page, 'blank:stations[1].height', '2');
+  await type(page, 'blank:stations[1].girth', '5.9in');
   await tabTo(page, /2Artwork/);
   await page.keyboard.press('Enter');
   await tabTo(page, 'Ropes');
