@@ -47,6 +47,9 @@ export interface SeenArea {
 /** More areas than this no cutter cuts in a day: a lift of the blade and a second of cutting each. Common practice, no source. */
 export const mostAreas = 60_000;
 
+/** More colours than this are films that nobody lays over one another: each is merged, cut and registered by itself. */
+const mostColours = 1000;
+
 /** The areas that show within a drawing of a size, in painting order. @throws Refused where they are past all bounds. */
 export function seenAreas(painted: readonly Painted[], frame: Size, file: string): SeenArea[] {
   const looking = new Looking(frame, file);
@@ -83,6 +86,7 @@ class Looking {
   readonly #file: string;
   readonly #areas: AreaReader;
   readonly #edges: Contour[] = [];
+  readonly #colours = new Set<string>();
   #length = 0;
   #count = 0;
   /** Of what comes first of a large drawing, until it was looked over for a scribble. */
@@ -104,6 +108,8 @@ class Looking {
     const seen = shapes.filter((shape) => isSeen(shape, this.#frame)).map(keptShape);
     this.#count += seen.length;
     if (this.#count > mostAreas) throw tooMany(file);
+    if (seen.length > 0) this.#colours.add(item.colour);
+    if (this.#colours.size > mostColours) throw tooColourful(file);
     if (this.#points < earlyPoints) {
       for (const contour of contoursIn(seen)) this.#edges.push(contour);
       this.#points += pointsOf(seen);
@@ -271,6 +277,11 @@ function tooLong(item: Painted, file: string): Refused {
 function tooMany(file: string): Refused {
   const says = `has more than ${mostAreas} areas, which no cutter cuts in a day; leave out the smallest, or unite those of one colour in your drawing program`;
   return new Refused([stop('too-many-areas', { file }, says)]);
+}
+
+function tooColourful(file: string): Refused {
+  const says = `has more than ${mostColours} colours, each of which would be a film of its own; draw it in the colours of your films`;
+  return new Refused([stop('too-many-colours', { file }, says)]);
 }
 
 function tooTangled(where: Where): Refused {

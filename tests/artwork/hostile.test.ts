@@ -338,6 +338,16 @@ describe('what is past all bounds is refused before the rest is worked out', () 
     expect(alone.findings.map(({ rule }) => rule)).toEqual(['too-many-dashes']);
   });
 
+  test('more colours than there are films', async () => {
+    const squares = Array.from({ length: 1001 }, (_, i) => {
+      const colour = (0x111111 + 331 * i).toString(16);
+      return `<path fill="#${colour}" d="M${i % 40} ${Math.floor(i / 40)}h.9v.9h-.9z"/>`;
+    });
+    const { findings } = await readOf(tileText(squares.join('')));
+    expect(findings.map(({ rule, level }) => [rule, level])).toEqual([['too-many-colours', 'stop']]);
+    expect((await readOf(tileText(squares.slice(1).join('')))).tile?.layers).toHaveLength(1000);
+  });
+
   test('more areas than a cutter cuts in a day', async () => {
     const rows = Array.from({ length: 246 }, (_, row) => `M0 ${2 * row}${'h1v1h-1zm2 0'.repeat(246)}`);
     const size = 'width="492mm" height="492mm" viewBox="0 0 492 492"';

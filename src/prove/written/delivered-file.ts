@@ -1,6 +1,7 @@
 // A delivered SVG as the proof sees it: its size, its groups and their path data, and what no cutter could follow.
 import { readXml, type XmlElement, XmlFault } from '../../drawing/xml.ts';
 import type { Affine } from '../../geometry/affine.ts';
+import { LineBounds } from './line-bounds.ts';
 
 /** The files of one piece, as text; one that is missing is left out. */
 export interface PieceText {
@@ -69,11 +70,16 @@ interface OpenGroup {
   readonly paths: DeliveredPath[];
 }
 
-/** Read a delivered file. Never throws for what the file holds: a file that can't be read has that as its fault. */
+/**
+ * Read a delivered file. Never throws for what the file holds: a file that can't be read has that as its fault, and so has one of more
+ * lines than are ever written, whose paths are then left out.
+ */
 export function readDelivered(text: string, name: string): DeliveredFile {
   const groups: OpenGroup[] = [];
   const faults: string[] = [];
   const open: (OpenGroup | undefined)[] = [];
+  const bounds = new LineBounds();
+  let past: string | undefined;
   let root: Readonly<Record<string, string>> = {};
   try {
     readXml(text, {
@@ -85,6 +91,7 @@ export function readDelivered(text: string, name: string): DeliveredFile {
         if (group && group !== open.at(-1)) groups.push(group);
         open.push(group);
         if (element.name !== 'path') return;
+        past ??= bounds.faultOf(attributes.d ?? '');
         if (group) group.paths.push({ id: attributes.id, data: attributes.d ?? '' });
         else faults.push(`line ${element.line}: a path outside every group`);
       },
@@ -96,7 +103,8 @@ export function readDelivered(text: string, name: string): DeliveredFile {
     if (!(fault instanceof XmlFault)) throw fault;
     faults.push(`line ${fault.line}: ${fault.message}`);
   }
-  return { name, ...sizeOf(root, faults), groups, faults };
+  if (past !== undefined) faults.push(past);
+  return { name, ...sizeOf(root, faults), groups: past === undefined ? groups : [], faults };
 }
 
 function openedGroup({ name, attributes }: XmlElement): OpenGroup | undefined {

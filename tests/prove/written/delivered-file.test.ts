@@ -39,3 +39,16 @@ test('what is more than a plain path in a group is told by its line', () => {
     'line 3: a text, where only paths belong',
   ]);
 });
+
+test.each([
+  [
+    'lines over one another',
+    'M20 20L30 20'.repeat(20_001),
+    /^more than 20000 lines that begin on one square/,
+  ],
+  ['lines without end', 'm0 0l1 1'.repeat(500_001), /^more than 500000 lines$/],
+])('%s are told, and not measured', (_, data, says) => {
+  const { faults, groups } = file('0 0 40 30', `<g data-role="artwork"><path d="${data}"/></g>`);
+  expect(faults).toEqual([expect.stringMatching(says)]);
+  expect(groups).toEqual([]);
+});
