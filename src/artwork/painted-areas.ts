@@ -6,7 +6,7 @@ import { type Affine, determinant, moveContour, shifted, stretchOf } from '../ge
 import { contourLength } from '../geometry/arc-length.ts';
 import { hullBox } from '../geometry/box.ts';
 import { type Contour, reverseContour, type Shape } from '../geometry/contour.ts';
-import { crowdedSquares, mostToSquareMm } from '../geometry/crowded.ts';
+import { crowdedSquares, mostPairsOfLines, mostToSquareMm } from '../geometry/crowded.ts';
 import { dashCount } from '../geometry/dashes.ts';
 import { keptShape } from '../geometry/kept-contour.ts';
 import { directed, shapeArea, tightBox } from '../geometry/measure.ts';
@@ -72,6 +72,18 @@ export function seenAreas(painted: readonly Painted[], frame: Size, file: string
   const crowded = crowdedSquares(edges) > 0 ? crowdedSquares(unitedEdges(all)) : 0;
   if (crowded > 0) throw tooFine(crowded, file);
   return all;
+}
+
+/** @throws Refused where lines as they are drawn, with an area or none, lie too thickly to be held against one another. */
+export function refuseCrowded(
+  lines: readonly { readonly contours: readonly Contour[] }[],
+  file: string,
+): void {
+  const crowded = crowdedSquares(
+    lines.flatMap(({ contours }) => contours),
+    mostPairsOfLines,
+  );
+  if (crowded > 0) throw tooFine(crowded, file);
 }
 
 /** As many points take half a second to look over for crossings; most drawings have fewer. */

@@ -7,7 +7,7 @@ import { compose } from '../geometry/affine.ts';
 import type { Shape } from '../geometry/contour.ts';
 import { withLinesCarried } from './carried-lines.ts';
 import { drawnLines } from './drawn-lines.ts';
-import { type SeenArea, seenAreas } from './painted-areas.ts';
+import { refuseCrowded, type SeenArea, seenAreas } from './painted-areas.ts';
 import { inOrder, layeredAreas } from './painting-order.ts';
 import { isPicture } from './picture/picture-head.ts';
 import { type TraceOptions, tracedPicture } from './picture/traced-picture.ts';
@@ -139,6 +139,8 @@ function painted(
   const { areas, findings: cut } = layeredAreas(seenAreas(shown, frame, file), file, { order, ground });
   const layers = stackedBy(layersOf(areas), order);
   const isGround = ({ colour }: { readonly colour: string }): boolean => ground.includes(colour);
+  const lines = drawnLines(paint.painted).filter((line) => !isGround(line));
+  refuseCrowded(lines, file);
   const asked = across === undefined ? findings : findings.filter(({ rule }) => rule !== 'no-size');
   return {
     art: {
@@ -146,7 +148,7 @@ function painted(
       height: frame.height,
       scale: drawn.sized ? frame.width / drawn.width : 1,
       layers: layers.filter((layer) => !isGround(layer)),
-      lines: drawnLines(paint.painted).filter((line) => !isGround(line)),
+      lines,
       grounds: layers.filter(isGround).map(({ colour }) => colour),
       findings: [...asked, ...paint.findings, ...(carried?.findings ?? []), ...cut],
     },

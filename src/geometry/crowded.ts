@@ -8,11 +8,14 @@ export const mostToSquareMm = 80;
 /** Most pairs of edges in such square millimetres: as many take some six seconds to look over. */
 const mostPairs = 3e6;
 
+/** Of lines as they are drawn, which are only held against those that run along them, ten times as many. */
+export const mostPairsOfLines = 10 * mostPairs;
+
 /** Columns of the squares that are told apart: far more than a drawing is wide. */
 const columns = 2 ** 24;
 
 /** The square millimetres, in all, where edges lie too thickly to be looked over; 0 where there are few enough. Contours in mm. */
-export function crowdedSquares(contours: readonly Contour[]): number {
+export function crowdedSquares(contours: readonly Contour[], most = mostPairs): number {
   const counts = new Map<number, number>();
   for (const { segments } of contours)
     for (const { from, to } of segments) {
@@ -30,5 +33,5 @@ export function crowdedSquares(contours: readonly Contour[]): number {
       pairs += count * count;
       squares += 1;
     }
-  return pairs > mostPairs ? squares : 0;
+  return pairs > most ? squares : 0;
 }

@@ -338,6 +338,15 @@ describe('what is past all bounds is refused before the rest is worked out', () 
     expect(alone.findings.map(({ rule }) => rule)).toEqual(['too-many-dashes']);
   });
 
+  test('twenty thousand lines without an area side by side', async () => {
+    const lines = Array.from({ length: 20_000 }, (_, i) => `M${i * 0.002} 0V40`);
+    const pen = 'fill="none" stroke="#000" stroke-width="1e-9"';
+    const { findings } = await readOf(
+      tileText(`<path d="M4 4H9V9Z"/>${lines.map((d) => `<path ${pen} d="${d}"/>`).join('')}`),
+    );
+    expect(findings.map(({ rule, level }) => [rule, level])).toEqual([['too-fine', 'stop']]);
+  });
+
   test('more colours than there are films', async () => {
     const squares = Array.from({ length: 1001 }, (_, i) => {
       const colour = (0x111111 + 331 * i).toString(16);
