@@ -5,6 +5,7 @@ import type { Kind } from './model/messages.ts';
 import { loadWall } from './near-tools.ts';
 import { NearWall } from './near-wall.ts';
 import {
+  areSidesSeen,
   art,
   bench,
   checks,
@@ -18,6 +19,7 @@ import {
   quiet,
   rolled,
   seam,
+  sides,
   slow,
   vessel,
   view,
@@ -67,7 +69,9 @@ export function startAsking(): void {
     }
   });
   const isTouched = () => !isUntouched.value;
-  askLater('rolled', rolled, () => isTouched() && (view.value === 'vessel' || view.value === 'both'));
+  const isVesselSeen = () => isTouched() && (view.value === 'vessel' || view.value === 'both');
+  askLater('rolled', rolled, () => isVesselSeen() && !areSidesSeen.value);
+  askLater('sides', sides, () => isVesselSeen() && areSidesSeen.value);
   askLater('seam', seam, () => isTouched() && view.value === 'seam');
   askLater('checks', checks, isTouched, { forgets: true });
   askLater('art', art, () => hasArtwork.value, { forgets: true });

@@ -100,6 +100,17 @@ export const trueWithin = signal(0.1);
 export const checks = signal<Heard<'checks'>>(quiet);
 export const seam = signal<Heard<'seam'>>(quiet);
 export const rolled = signal<Heard<'rolled'>>(quiet);
+export const sides = signal<Heard<'sides'>>(quiet);
+/** Whether the four sides are wanted in place of the 3D view. */
+export const isFromSides = signal(false);
+/** Whether this browser gave no 3D. */
+export const isWithout3d = signal(false);
+/** Whether this browser shows no 3D: it has none, or can't draw film for it. */
+export const isFlatOnly = computed(
+  () => isWithout3d.value || (rolled.value.answer !== undefined && !rolled.value.answer.solid),
+);
+/** Whether the finished vessel is seen from four sides; else it is turned in 3D. */
+export const areSidesSeen = computed(() => isFromSides.value || isFlatOnly.value);
 export const art = signal<Heard<'art'>>(quiet);
 export const ways = signal<Heard<'ways'>>(quiet);
 /** Whether a picture of one of the ways is being drawn. */
@@ -179,7 +190,7 @@ export const isBusy = computed(
     opening.value > 0 ||
     drawingWay.value ||
     takingUp.value ||
-    [vessel, flat, checks, seam, rolled, art, ways].some((heard) => heard.value.busy),
+    [vessel, flat, checks, seam, rolled, sides, art, ways].some((heard) => heard.value.busy),
 );
 
 /** Whether the guide leads: then the board waits for what it asks for. */

@@ -80,8 +80,8 @@ function vesselViewOfPieces(draft: Laid, { sheets, vessel }: RolledPieces): Vess
 
 /** Several pieces on their vessel, from four sides and as a solid. */
 export const seenInPieces = (draft: Laid, pieces: RolledPieces, words: DrawWords) => ({
-  svg: rolledSheets(pieces.sheets, pieces.vessel, words),
-  solid: vesselViewOfPieces(draft, pieces),
+  svg: () => rolledSheets(pieces.sheets, pieces.vessel, words),
+  solid: () => vesselViewOfPieces(draft, pieces),
 });
 
 /** What a view needs to know of a job that is laid. */

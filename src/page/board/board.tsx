@@ -1,6 +1,7 @@
 // The drawing: the vessel's wall, the flat template, the finished vessel and the artwork, one at a time.
 import type { ComponentChildren } from 'preact';
 import {
+  areSidesSeen,
   art,
   chooseView,
   flat,
@@ -8,6 +9,7 @@ import {
   isUntouched,
   rolled,
   seam,
+  sides,
   type ViewName,
   vessel,
   view,
@@ -29,7 +31,8 @@ const views: readonly { readonly name: ViewName; readonly label: string }[] = [
 ];
 
 const busyOf = (name: ViewName): boolean => {
-  const heard = { wall: vessel, flat, vessel: rolled, both: rolled, seam, art }[name];
+  const finished = areSidesSeen.value ? sides : rolled;
+  const heard = { wall: vessel, flat, vessel: finished, both: finished, seam, art }[name];
   return heard.value.busy;
 };
 

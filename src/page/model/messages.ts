@@ -39,10 +39,15 @@ export interface Questions {
     readonly ask: { readonly bench: BenchAsked };
     readonly answer: { readonly checks: readonly Finding[] };
   };
-  /** The finished vessel from four sides, and as a solid to turn where this browser can draw its film. */
+  /** The finished vessel as a solid to turn, where this browser can draw its film. */
   readonly rolled: {
     readonly ask: { readonly bench: BenchAsked };
-    readonly answer: { readonly svg: string; readonly solid?: SolidSeen };
+    readonly answer: { readonly solid?: SolidSeen };
+  };
+  /** The finished vessel from four sides. */
+  readonly sides: {
+    readonly ask: { readonly bench: BenchAsked };
+    readonly answer: { readonly svg: string };
   };
   /** The artwork: what can be said of it before it is laid. */
   readonly art: { readonly ask: { readonly bench: BenchAsked }; readonly answer: ArtAnswer };

@@ -55,9 +55,14 @@ export const answers: Answers = {
   async rolled({ bench }, files) {
     const { rolledJob, solidSeen } = await import('./laying.ts');
     const input = { ...givenJob(bench, files), tools: await loadTools(), recall: recallOf(bench) };
-    const { svg, solid } = rolledJob(input);
-    const seen = await solidSeen(solid);
-    return { svg, ...(seen ? { solid: seen } : {}) };
+    const seen = await solidSeen(rolledJob(input).solid());
+    return seen ? { solid: seen } : {};
+  },
+
+  async sides({ bench }, files) {
+    const { rolledJob } = await import('./laying.ts');
+    const input = { ...givenJob(bench, files), tools: await loadTools(), recall: recallOf(bench) };
+    return { svg: rolledJob(input).svg() };
   },
 
   async rows(asked, files, progress) {
@@ -71,7 +76,7 @@ export const answers: Answers = {
     const rows = await Rows.of(asked, files);
     const row = rows.rows.find(({ line }) => line === asked.line);
     if (!row) throw new Error(`the list has no row at line ${asked.line}`);
-    return { svg: rolledJob(await rows.inputOf(row)).svg };
+    return { svg: rolledJob(await rows.inputOf(row)).svg() };
   },
 
   async names({ paper, ...asked }, files, progress) {

@@ -11,9 +11,10 @@ import { seenInPieces, type VesselView, vesselViewOf } from '../../job/view/vess
 import type { SolidSeen } from '../model/messages.ts';
 import { filmCovers } from './film-covers.ts';
 
+/** Both ways to see it, each drawn when it is asked for. */
 interface RolledJob {
-  readonly svg: string;
-  readonly solid: VesselView;
+  readonly svg: () => string;
+  readonly solid: () => VesselView;
 }
 
 /** @throws Refused where the input can't be made. */
@@ -30,7 +31,10 @@ export function rolledJob(input: MakeInput): RolledJob {
   if (second) return seenInPieces(draft, rolledPieces(drafts, blank, drafts, parts), tools.words);
   const subject = rolledSubject(draft, blank, draft, parts);
   const mask = maskViewOf(job, drafts, parts);
-  return { svg: drawRolled(subject, tools.words), solid: vesselViewOf(draft, subject, mask) };
+  return {
+    svg: () => drawRolled(subject, tools.words),
+    solid: () => vesselViewOf(draft, subject, mask),
+  };
 }
 
 /** A solid with its film drawn; undefined where this browser can't draw it here. */
