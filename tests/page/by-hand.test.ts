@@ -293,16 +293,16 @@ test(
   patience,
   async () => {
     const { page, wrong } = await bench.open(small);
-    await page.getByRole('button', { name: /Fish-scale cup/ }).click();
-    await settled(page);
+    await vesselTyped(page);
     await openStep(page, 3);
-    await field(page, 'job:band.to').fill('150');
+    await field(page, 'job:band.from').fill('2');
+    await field(page, 'job:band.to').fill('80');
     await page.getByRole('tab', { name: 'Vessel' }).click();
     await page.locator('.solid-canvas[data-ready="yes"]').waitFor();
     await page.getByRole('button', { name: 'Add a coat by thickness' }).click();
     await page.getByText('This is how it was before the last change').waitFor();
     expect(await page.locator('.solid-canvas').count()).toBe(1);
-    await field(page, 'job:coats[1].thickness').fill('0.1');
+    await field(page, 'job:coats[0].thickness').fill('0.1');
     await settled(page);
     await expect.poll(() => page.getByText('This is how it was before the last change').count()).toBe(0);
 
