@@ -297,7 +297,7 @@ function tooColourful(file: string): Refused {
 }
 
 function tooTangled(where: Where): Refused {
-  const says = `has lines that cross more than ${mostCrossings} times, or lie over or beside each other as thickly, as a scribble or dots that overlap do; take them out, or unite them in your drawing program`;
+  const says = `has lines that cross more than ${mostCrossings} times, or lie over or beside each other as thickly, as a scribble or dots that overlap do; take them out, unite them in your drawing program, or give each colour a drawing of its own`;
   return new Refused([stop('too-tangled', where, says)]);
 }
 

@@ -179,11 +179,24 @@ export class Delivery {
       if (this.#isStopping) return await new Promise<never>(() => undefined);
       await this.discard();
       if (fault instanceof Refused) throw fault;
-      const says = `can't be written to (${codeOf(fault)}); give another folder with --out`;
+      const code = codeOf(fault);
+      const says = `can't be written to (${code})${reasons[code] ?? ''}; give another folder with --out`;
       throw new Refused([stop('unwritable', { file: this.#folder }, says)]);
     }
   }
 }
+
+/** What the system's commonest codes mean, behind them. */
+const reasons: Readonly<Record<string, string>> = {
+  EEXIST: ': a file has its name, or that of a folder above it',
+  ENOTDIR: ': a file has its name, or that of a folder above it',
+  ENOSPC: ': the disk is full',
+  EDQUOT: ': the disk is full',
+  EACCES: ': it may only be read',
+  EROFS: ': it may only be read',
+  EMFILE: ': too many files are open',
+  ENAMETOOLONG: ': its path is too long',
+};
 
 /** How often what stands in the way of taking a folder away is waited for, and how long, ms. */
 const waits = { times: 5, each: 20 };

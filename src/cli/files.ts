@@ -8,6 +8,7 @@ const reasons: Readonly<Record<string, string>> = {
   ENOENT: 'there is no such file; check the path',
   EISDIR: 'is a folder, not a file; name the file in it',
   EACCES: 'may not be read; check its permissions',
+  ELOOP: 'is a link that leads to itself; name the file that it was to lead to',
 };
 
 /** The file and key that named a file, if one did. */

@@ -2,6 +2,7 @@
 import { Command, CommanderError } from 'commander';
 import { stop } from '../finding.ts';
 import { useSameSines } from '../job/same-sines.ts';
+import { withShortWords } from '../lengths/shown.ts';
 import type { BenchFlags } from './bench-command.ts';
 import type { DescribeFlags } from './blank-command.ts';
 import type { CollarFlags } from './collar-command.ts';
@@ -34,7 +35,7 @@ function usageLine(text: string): string {
     .trim()
     .replace(/^error: /, '')
     .replace(/\.?\s*\n\s*/g, ' ');
-  return `${withLongerFlags(line)}; add --help for what can be given`;
+  return `${withShortWords(withLongerFlags(line))}; add --help for what can be given`;
 }
 
 /** Flags that begin with an unknown one are likelier meant than those commander finds near: `--foot` for `--foot-across`. */

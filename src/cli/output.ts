@@ -1,5 +1,6 @@
 // What a command prints and the status it ends with.
 import { type Finding, Refused, stop, toLine } from '../finding.ts';
+import { withShortWords } from '../lengths/shown.ts';
 import { asGiven } from './given-names.ts';
 import type { CommonOptions } from './options.ts';
 import { told } from './units-told.ts';
@@ -29,7 +30,10 @@ export function printFindings(findings: readonly Finding[], { numbered = false }
 }
 
 function printRefused(findings: readonly Finding[]): void {
-  const lines = findings.map((finding) => ({ kind: finding.rule, line: told(toLine(finding)) }));
+  const lines = findings.map((finding) => ({
+    kind: finding.rule,
+    line: withShortWords(told(toLine(finding))),
+  }));
   printSome(lines, mostRefused, 'told under --json');
 }
 
@@ -87,6 +91,14 @@ function checkFolder(): void {
   }
 }
 
+/** What to do where the system has no more to give; undefined for any other fault. */
+function saysLack(fault: unknown): string | undefined {
+  const { code } = fault instanceof Error ? (fault as NodeJS.ErrnoException) : {};
+  return code === 'EMFILE' || code === 'ENFILE'
+    ? `the system lets no more files be opened (${code}); close other programs, or allow more (ulimit -n 1024), and run it again`
+    : undefined;
+}
+
 /** Run a command's work and turn how it ends into an exit status. */
 export async function withStatus(
   options: Pick<CommonOptions, 'json' | 'debug' | 'units'>,
@@ -101,6 +113,13 @@ export async function withStatus(
       const findings = fault.findings.map(asGiven);
       printRefused(findings);
       if (options.json) printJson({ checks: findings });
+      process.exitCode = refusedStatus;
+      return;
+    }
+    const lacking = saysLack(fault);
+    if (lacking !== undefined) {
+      process.stderr.write(`${lacking}\n`);
+      if (options.json) printJson({ checks: [stop('system', {}, lacking)] });
       process.exitCode = refusedStatus;
       return;
     }

@@ -10,6 +10,15 @@ export function shown(value: unknown): string {
   return cutShort(JSON.stringify(value) ?? String(value));
 }
 
+/** Longest word of what is told: a flag or a path may be as long as the command line. */
+const mostOfWord = 500;
+
+/** A line whose words are cut short where they are longer than any that is meant: its beginning and end are enough to find it. */
+export const withShortWords = (line: string): string =>
+  line.replace(/\S+/gu, (word) =>
+    word.length > mostOfWord ? `${word.slice(0, mostOfWord / 2)}…${word.slice(-mostOfWord / 4)}` : word,
+  );
+
 /** Text in quotes. Single ones where the text holds an inch mark, so that no backslash is shown. */
 function quoted(text: string): string {
   const oneLine = JSON.stringify(cutShort(text)).slice(1, -1).replaceAll('\\"', '"');

@@ -41,7 +41,7 @@ describe.each(commands)('$name', ({ name, words, own, seed }) => {
   const refusal = (folder: string, code: string) =>
     expect.stringMatching(
       new RegExp(
-        `^${name}/${folder}(/\\w+)?: can't be written to \\(${code}\\); give another folder with --out$`,
+        `^${name}/${folder}(/\\w+)?: can't be written to \\(${code}\\)(: [^;]+)?; give another folder with --out$`,
       ),
     );
 

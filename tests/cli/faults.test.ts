@@ -327,7 +327,9 @@ describe('a place that can not be written', () => {
     const nobody = process.getuid?.() === 0 ? { uid: 65534, gid: 65534 } : {};
     const options = { cwd: shop.folder, encoding: 'utf8', ...nobody } as const;
     const { status, stderr } = spawnSync(process.execPath, [command, ...unroll(9, 'shut')], options);
-    expect(stderr).toBe("shut: can't be written to (EACCES); give another folder with --out\n");
+    expect(stderr).toBe(
+      "shut: can't be written to (EACCES): it may only be read; give another folder with --out\n",
+    );
     expect(status).toBe(2);
     expect(textsIn('shut')).toEqual(older);
     expect(readdirSync(shop.at('shut'))).toEqual(before);
@@ -362,7 +364,9 @@ describe('a place that can not be written', () => {
       const { status, lines } = await run(unroll(6, folder), { cwd: shop.folder });
       expect(status).toBe(2);
       expect(lines).toEqual([
-        expect.stringMatching(new RegExp(`^${folder}: can't be written to \\((EEXIST|ENOTDIR)\\)`)),
+        expect.stringMatching(
+          new RegExp(`^${folder}: can't be written to \\((EEXIST|ENOTDIR)\\): a file has its name`),
+        ),
       ]);
     }
     expect(shop.read('taken')).toBe('a file');

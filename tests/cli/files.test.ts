@@ -1,8 +1,9 @@
 // How files reach the disk: whole or not at all, whatever happens to the run; and a fault of ours.
 import { spawnSync } from 'node:child_process';
 import { existsSync, linkSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { FilesTogether } from '../../src/cli/files.ts';
+import { withStatus } from '../../src/cli/output.ts';
 import { Refused } from '../../src/finding.ts';
 import { fails, inFs, kill } from './at-call.ts';
 import { command, patience, run, Workshop } from './run.ts';
@@ -57,7 +58,7 @@ describe('files that are there already', () => {
     });
     expect(status).toBe(2);
     expect(lines).toEqual([
-      expect.stringMatching(/^out: can't be written to \(ENOSPC\); give another folder/),
+      expect.stringMatching(/^out: can't be written to \(ENOSPC\): the disk is full; give another folder/),
     ]);
     // What the run that died before left is taken away; nothing else has changed.
     const kept = (state: readonly string[]) =>
@@ -144,4 +145,26 @@ test('files that are read together are refused once they hold more than 100 MB, 
     /a\.job\.json: artwork\.over\[2\]: with the files before it comes to 120 MB; up to 100 MB/,
   );
   expect(read).toBe(3);
+});
+
+test('a system that lets no more files be opened is told, and is no fault of ours', async () => {
+  const said: unknown[] = [];
+  const write = vi.spyOn(process.stderr, 'write').mockImplementation((text) => said.push(text) > 0);
+  const before = process.exitCode;
+  await withStatus({ json: false, debug: false, units: 'mm' }, () =>
+    Promise.reject(Object.assign(new Error('EMFILE: too many open files'), { code: 'EMFILE' })),
+  );
+  write.mockRestore();
+  const status = process.exitCode;
+  process.exitCode = before;
+  expect([status, said]).toEqual([
+    2,
+    [expect.stringMatching(/^the system lets no more files be opened \(EMFILE\)/)],
+  ]);
+});
+
+test('a flag as long as the command line is told by its beginning and end', async () => {
+  const { status, lines } = await run(['make', `--${'x'.repeat(1e5)}`], { cwd: shop.folder });
+  expect([status, lines]).toEqual([2, [expect.stringMatching(/^unknown option '--x+…x+'; add --help/)]]);
+  expect(lines.join('').length).toBeLessThan(1000);
 });

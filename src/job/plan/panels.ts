@@ -161,7 +161,11 @@ function refuseNarrow(
 }
 
 const roomInWords = ({ across, up }: Room): string =>
-  Number.isFinite(up) ? `${inMm(across)} by ${inMm(up)}` : `a width of ${inMm(across)}`;
+  across <= 0 || up <= 0
+    ? 'nothing'
+    : Number.isFinite(up)
+      ? `${inMm(across)} by ${inMm(up)}`
+      : `a width of ${inMm(across)}`;
 
 const partedNote = (count: number, { across, up }: Room, file: TypedIn): Finding =>
   note(
