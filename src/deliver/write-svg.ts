@@ -52,12 +52,15 @@ export const artworkOpacity = 0.35;
 
 const size = (mm: number): string => String(Math.round(mm * 1e4) / 1e4);
 
-/** Words are for reading: a hundredth of a mm is plenty. */
-const wordSteps = 100;
+/**
+ * Steps per mm of roles that are written otherwise than the rest. Words are for reading: a hundredth of a mm is plenty. By a seam line a whole
+ * piece is laid true: of a band 1.5 mm high that line is as long, and what rounding turns it by is a hundred times as much across the piece.
+ */
+const steps: Readonly<Partial<Record<Role, number>>> = { note: 100, seam: 1e7 };
 
 function pathText({ id, contours }: DrawnPath, role: Role, asRead: boolean): string {
   const name = id === undefined ? '' : ` id="${escapeXml(id)}"`;
-  return `<path${name} d="${writePathData(contours, role === 'note' ? wordSteps : undefined, { asRead })}"/>`;
+  return `<path${name} d="${writePathData(contours, steps[role], { asRead })}"/>`;
 }
 
 function dashText(group: DrawnGroup): string {

@@ -34,6 +34,8 @@ export interface FlatWall {
   readonly radius: number;
   /** Curvature of the level line through the reference height once laid flat: sine / radius, per mm. */
   readonly curvature: number;
+  /** The turn in the middle of a piece of it, laps counted: opposite it no film lies. Half a turn if left out. */
+  readonly middle?: number;
 }
 
 /**
@@ -87,16 +89,23 @@ export function toFlatAll({ radius, reference, curvature }: FlatWall, places: Fl
 
 /**
  * The place on the wall of a place on the sheet: the inverse of `toFlat`, for angles within half a turn of the
- * sector's middle line either way.
+ * piece's middle line either way.
  */
 export function toWall(wall: FlatWall, { x, y }: Point): WallPoint {
   const k = wall.curvature;
   const up = 1 - k * y;
   const across = k * x;
-  const u = up > 0 ? (x / up) * atanc(across / up) : Math.atan2(across, up) / k;
+  const near = up > 0 ? (x / up) * atanc(across / up) : Math.atan2(across, up) / k;
+  const u = near + beyondHalf(wall, k * near);
   const rho = norm(across, up);
   const v = (k * (x * x + y * y) - 2 * y) / (rho + 1);
   return { turn: 0.5 + u / (2 * Math.PI * wall.radius), along: wall.reference + v };
+}
+
+/** What brings an angle about the point of the cone to within half a turn of the piece's middle line, as mm around at the reference height. */
+function beyondHalf(wall: FlatWall, angle: number): number {
+  const off = angle - levelAngle(wall, wall.middle ?? 0.5);
+  return Math.abs(off) > Math.PI ? (-Math.sign(off) * 2 * Math.PI) / wall.curvature : 0;
 }
 
 /** The angle by which the level direction is turned on the sheet at this turn, radians, y down. */

@@ -54,14 +54,19 @@ export function templateOf(wall: FlatWall, options: TemplateOptions): Template {
   const beside = clear === undefined ? 0 : clear * sinc((clear * wall.sine) / wall.radius);
   const start = { turn: 0, offset: beside };
   const finish = { turn: 1, offset: 0 - beside };
-  return {
+  const sides = {
     wall,
-    band,
-    trim,
-    overlap: clear === undefined ? overlap : 0,
     piece: { from: band.from - trim.foot, to: band.to + trim.lip },
     left: clear === undefined ? { turn: 0, offset: 0 - before } : start,
     right: clear === undefined ? { turn: 1, offset: overlap - before } : finish,
+  };
+  const { from, to } = turnsOfPiece(sides);
+  return {
+    ...sides,
+    wall: { ...wall, middle: (from + to) / 2 },
+    band,
+    trim,
+    overlap: clear === undefined ? overlap : 0,
     seam: { start, finish },
     shape: isRectangle(wall) ? 'rectangle' : 'sector',
   };
@@ -88,7 +93,12 @@ export function sideTurns(
 }
 
 /** The turns between which all of a piece lies. */
-export function turnsOfPiece({ wall, piece, left, right }: Template): {
+export function turnsOfPiece({
+  wall,
+  piece,
+  left,
+  right,
+}: Pick<Template, 'wall' | 'piece' | 'left' | 'right'>): {
   readonly from: number;
   readonly to: number;
 } {

@@ -69,7 +69,7 @@ export function placementDrawing(options: PlacementOptions): Drawing {
     uprightWords(
       isAcross ? side.across : side.says,
       template,
-      { line, isRight, crossed: [along, ...(isAcross ? heightsOf(film, wall) : [])] },
+      { line, isRight, crossed: along, ...(isAcross ? { window: windowOn(film, wall) } : {}) },
       words,
     ),
   ].filter((contours) => contours.length > 0);
@@ -213,7 +213,7 @@ function levelWords(
   return bentWords(drawn, (p) => toFlat(wall, { turn: start + p.x / girth, along: along - p.y }));
 }
 
-/** Words that run up a line, to its right or left, where what crosses it leaves most room. */
+/** Words that run up a line, to its right or left, where the level line that crosses it, and the window where it does, leave most room. */
 function uprightWords(
   says: string,
   { wall, piece }: Template,
@@ -221,11 +221,22 @@ function uprightWords(
     line,
     isRight,
     crossed,
-  }: { readonly line: SideEdge; readonly isRight: boolean; readonly crossed: readonly number[] },
+    window,
+  }: {
+    readonly line: SideEdge;
+    readonly isRight: boolean;
+    readonly crossed: number;
+    readonly window?: Window;
+  },
   words: DrawWords,
 ): Contour[] {
   // The words along the level edges keep their room.
-  const [from, to] = widest(gapsBetween([piece.from + 2 * wordSize, ...crossed, piece.to - 2 * wordSize]));
+  const ends = [piece.from + 2 * wordSize, piece.to - 2 * wordSize];
+  const [low, high] = window?.heights ?? [crossed, crossed];
+  // What is said within the window is cut out with it.
+  const [from, to] = widest(
+    gapsBetween([...ends, crossed, low, high]).filter(([start, end]) => end <= low || start >= high),
+  );
   const { drawn, width, em } = fitted(says, to - from - 2 * besideEdge, words);
   const start = (from + to - width) / 2;
   const offset = line.offset + (isRight ? besideEdge + em * capital : -besideEdge);

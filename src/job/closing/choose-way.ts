@@ -2,6 +2,7 @@
 import type { Tile } from '../../artwork/tile.ts';
 import { type Finding, note, Refused, stop } from '../../finding.ts';
 import { scale } from '../../geometry/point.ts';
+import { joinTolerance } from '../../geometry/tolerance.ts';
 import { shown } from '../../lengths/shown.ts';
 import { type Lattice, latticeOf } from '../../pattern/lattice/lattice.ts';
 import { isAllApart } from '../../pattern/study/all-apart.ts';
@@ -26,7 +27,11 @@ export const latticeOfRepeat = (repeat: Repeat, tile: Tile): Lattice =>
   repeat.kind === 'lattice'
     ? // A step told to the left goes around by its opposite, which repeats the same.
       { a: repeat.a.x < 0 ? scale(repeat.a, -1) : repeat.a, b: repeat.b }
-    : latticeOf({ ...repeat, across: repeat.across ?? tile.width, up: repeat.up ?? tile.height });
+    : latticeOf({ ...repeat, across: sideOf(repeat.across, tile.width), up: sideOf(repeat.up, tile.height) });
+
+/** A side as it is typed. Where it is the tile's own but for how finely it was typed, such as 1.7717in for 45 mm, copies would stand a hair apart. */
+const sideOf = (typed: number | undefined, own: number): number =>
+  typed === undefined || Math.abs(typed - own) <= joinTolerance ? own : typed;
 
 /** What a tile is found to be, by the repeat that the maker gives or by the one it shows. */
 export const studyOf = (tile: Tile, repeat: Repeat): RepeatStudy =>

@@ -4,6 +4,7 @@ import { backingUnder } from '../../cut/films/film-stack.ts';
 import { motifName } from '../../drawing/motif-name.ts';
 import { type Finding, look, Refused, stop } from '../../finding.ts';
 import { boxAround, grow as grownBox } from '../../geometry/box.ts';
+import { inMm } from '../../lengths/length.ts';
 import { shown } from '../../lengths/shown.ts';
 import type { WrapLayer } from '../../pattern/lay/wrap.ts';
 import type { MakeInput } from '../make-input.ts';
@@ -42,7 +43,23 @@ export function lettered(
         `${shown(text)} has nothing to cut; give a text with letters`,
       ),
     ]);
+  if (block.capHeight < leastCapitals)
+    throw new Refused([tooSmall(block, lettering, typedAt(jobFile, `${key}.${sizeKey(lettering)}`))]);
   return block;
+}
+
+/** Capitals lower than this, mm, are dust: their strokes are a few hundredths wide, next to the precision of the files. Ours. */
+const leastCapitals = 0.1;
+
+const sizeKey = ({ fit }: Lettering): string => (fit === undefined ? 'capHeight' : 'fit');
+
+function tooSmall({ capHeight }: TextBlock, { text, fit }: Lettering, where: Finding['where']): Finding {
+  const high = `capitals ${capHeight.toFixed(3)} mm high`;
+  const says =
+    fit === undefined
+      ? `${high} are too small for any film; give more`
+      : `${inMm(fit)} of width for ${shown(text)} makes ${high}, too small for any film; give more, or fewer letters`;
+  return stop('letters-too-small', where, says);
 }
 
 /** The motif of a text. @throws Refused where it can't be lettered in its font. */

@@ -3,7 +3,7 @@
 import { wrapDrawings } from '../../cut/drawings/wrap-drawing.ts';
 import { borderOf, decalOnPiece, maskShapes, patternOnPiece, windowShapes } from '../../cut/films/mask.ts';
 import { writeSvg } from '../../deliver/write-svg.ts';
-import { type Finding, note, Refused, stop } from '../../finding.ts';
+import { type Finding, look, note, Refused, stop } from '../../finding.ts';
 import type { Contour, Shape } from '../../geometry/contour.ts';
 import { shapeArea } from '../../geometry/measure.ts';
 import { pointAt } from '../../geometry/segment.ts';
@@ -122,6 +122,18 @@ function maskFinding({ mask, area }: LaidMask, input: MakeInput): Finding {
   return note('mask', typedAt(input.jobFile, 'mask'), says);
 }
 
+/** Film that is said to be a mask, where the mask is a piece beside it: what is laid would be told as sprayed over and pulled. */
+const maskFilmFindings = ({ job: { film }, jobFile }: MakeInput): Finding[] =>
+  film.use === 'mask'
+    ? [
+        look(
+          'mask-film',
+          typedAt(jobFile, 'film.use'),
+          'is "mask", so what is laid is told to be sprayed over and pulled, and the job\'s own "mask" is cut beside it; give "decal" if what is laid stays on the wall, or leave "mask" out',
+        ),
+      ]
+    : [];
+
 /** The two files of a piece that goes around as the wrap does. */
 function partOf(
   laid: LaidMask,
@@ -188,7 +200,7 @@ export const maskParts: PartMaker = (input, drafts) => {
     says: `mask from the ${sideOf(mask)} edge of the decal to the ${mask.covers}`,
     where: 'lay it by the seam line and the trim line as the wrap; spray; pull it before the coat is hard',
   });
-  const parts: Part[] = [{ ...mine, findings: [maskFinding(laid, input)] }];
+  const parts: Part[] = [{ ...mine, findings: [maskFinding(laid, input), ...maskFilmFindings(input)] }];
   if (!mask.window) return parts;
   const { grow } = mask.window;
   const openings = windowShapes(draft.plan.template, laid.onPiece, grow);

@@ -139,11 +139,18 @@ export const trimFindings = ({
       ),
     );
 
-/** Whether the seam covers what the readings leave open: `overlap-short` and `strip-narrow` (look), `butt-open` (note). */
+/** Past this share of the girth an overlap is more likely a girth or a width in the wrong place: 4 to 10 mm are usual. Common practice, no source. */
+const widestOverlap = 0.25;
+
+/**
+ * Whether the seam covers what the readings leave open: `overlap-short` and `strip-narrow` (look), `butt-open` (note); and whether an
+ * overlap was hardly meant, `overlap-wide` (look). `girth`: the narrowest of the band, mm.
+ */
 export function overlapFindings(
   { overlap, seam }: Measures,
   job: Pick<Job, 'seam'>,
   file: TypedIn,
+  girth: number,
 ): Finding[] {
   if (!overlap) return [];
   const { style, overlap: has, strip = 0, hold = leastHold } = job.seam;
@@ -164,6 +171,10 @@ export function overlapFindings(
       ),
     ];
   if (style === 'strip') return stripFindings(overlap.coversAt95, { strip, hold }, file);
+  if (has > widestOverlap * girth) {
+    const says = `${inMm(has)} laps over more than a quarter of this wall, which is ${inMm(girth)} around where it is narrowest; 4 to 10 mm are usual: is it meant?`;
+    return [look('overlap-wide', typedAt(file, 'seam.overlap'), says)];
+  }
   if (has >= parts * overlap.coversAt95) return [];
   const says = `${inMm(has)} may not cover: the readings leave ${foot} of girth open at the foot edge and ${lip} at the lip edge (19 times in 20); give ${least} at least, better ${advised}, or read the girth with a tape`;
   return [look('overlap-short', typedAt(file, 'seam.overlap'), says)];

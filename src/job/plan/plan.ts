@@ -89,7 +89,7 @@ export function planGround(
   const build = { coats: under, film, gather, around: shareCut(job.film) };
   const measures = measuresOf(blank, wall, whole, job.seam.hold);
   const wallSays = [...toldAt(findings, blankFile), ...offFlat(input, wall, band)];
-  const jobSays = [...planFindings(input), ...measureFindings(input, wall, coats, measures)];
+  const jobSays = [...planFindings(input), ...measureFindings(input, wall, whole, coats, measures)];
   const { toGrown, toBare } = sheetSurface(wall, build);
   const lengths = { toGrown, toBare };
   return { wall, flatBands, band, lengths, build, coats, measures, wallSays, jobSays };
@@ -129,17 +129,26 @@ function planCoats(
   return coatsOnWall(wall, job.coats, { spread, band, film: job.film.thickness, file: jobFile });
 }
 
+/** Heights at which a wall that bends is looked at for where it is narrowest. */
+const waists = 32;
+
+const narrowestGirth = (wall: Wall, { from, to }: Band): number =>
+  Math.min(
+    ...Array.from({ length: waists + 1 }, (_, i) => wallGirthAt(wall, from + ((to - from) * i) / waists)),
+  );
+
 /** What the coats and the readings leave open on this wrap. */
 function measureFindings(
   { job, jobFile, blank }: PlanInput,
   wall: Wall,
+  band: Band,
   coats: CoatsOnWall,
   measures: Measures,
 ): readonly Finding[] {
   const { reading } = blank;
   return [
     ...coatFindings(job.coats, coats, { lean: meanLean(wall), reading, file: jobFile }),
-    ...overlapFindings(measures, job, jobFile),
+    ...overlapFindings(measures, job, jobFile, narrowestGirth(wall, band)),
   ];
 }
 

@@ -38,10 +38,11 @@ function borderOff(piece: ProvedPiece, p: Point): number {
   const { from, to } = pieceBand(piece);
   const span = spanOf(piece);
   const { turn, along } = rollUp(cone, p);
-  // A sector wider than half a turn reaches back past its own first line: each side counts in its own half only.
-  const isLeft = turn < span / 2;
-  const left = isLeft ? rightOfTurn(cone, 0, p) - beside.start + before : Infinity;
-  const right = isLeft ? -Infinity : rightOfTurn(cone, span, p) + beside.finish - overlap;
+  // A sector wider than half a turn reaches back past its own first line: each side counts in its own half only, and no
+  // farther than a quarter around the cone's point, for behind that its line goes on where no film is cut by it.
+  const reach = Math.min(span / 2, 1 / (4 * Math.abs(cone.sine)));
+  const left = turn < reach ? rightOfTurn(cone, 0, p) - beside.start + before : Infinity;
+  const right = span - turn <= reach ? rightOfTurn(cone, span, p) + beside.finish - overlap : -Infinity;
   const inside = along > from - precision && along < to + precision && left > -precision && right < precision;
   const away = Math.min(...[along - from, along - to, left, right].map(Math.abs));
   return inside ? away : Math.max(from - along, along - to, -left, right);

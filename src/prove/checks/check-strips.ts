@@ -46,6 +46,7 @@ function seamStrip({ asked, strip }: StripsAsked, { cut, guide }: StripFiles): P
     radius: askedRadius(wall, band.from),
     // Up a wall that bends it lies as on a cylinder, its ends cut square.
     sine: wall.kind === 'straight' ? wall.sine : 0,
+    middle: 0,
   };
   const half = width / 2;
   return layOnLine({ number: 0, cut, guide }, line, {

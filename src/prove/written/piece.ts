@@ -3,12 +3,13 @@ import type { Band } from '../../blank/flat-band.ts';
 import { type Affine, compose, movePoint } from '../../geometry/affine.ts';
 import type { Contour } from '../../geometry/contour.ts';
 import { add, type Point, subtract } from '../../geometry/point.ts';
+import { asinc } from '../../geometry/sinc.ts';
 import { precision } from '../../geometry/tolerance.ts';
 import type { Asked } from '../asked.ts';
 import { type DeliveredFile, type DeliveredGroup, groupsIn, pathNamed } from './delivered-file.ts';
 import { type FlatSides, sheetCone } from './measured-cone.ts';
 import { readPath } from './path-reader.ts';
-import { type RolledCone, rollUp } from './rolled-cone.ts';
+import { girthOf, type RolledCone, rollUp } from './rolled-cone.ts';
 
 /** A layer of what is cut, in the frame of the piece's cone. */
 export interface ProvedLayer {
@@ -124,8 +125,7 @@ export function placePiece(asked: Asked, files: PieceFiles, from: number): Prove
   };
   const { cone, beside, shift } = sheetCone(asked, from, sides);
   const top = rollUp(cone, add(movePoint(onLine, start[1]), shift)).along;
-  return layOnLine({ number, cut, guide }, start, {
-    cone,
+  const lie = {
     band: { from, to: isHighest ? asked.band.to : levelAbove(asked, from, top) },
     trim: {
       foot: isLowest ? asked.trim.foot : 0,
@@ -140,7 +140,21 @@ export function placePiece(asked: Asked, files: PieceFiles, from: number): Prove
     overlap: overlapOf(asked, turns.to),
     ...(asked.winds ? { winds: true } : {}),
     shift,
-  });
+  };
+  const middle = middleOf(cone, lie);
+  return layOnLine({ number, cut, guide }, start, { ...lie, cone: { ...cone, middle } });
+}
+
+/** The turn in the middle of a sheet: what laps past one side is widest, in turns, where the wall is narrowest. */
+export function middleOf(
+  cone: RolledCone,
+  lie: Pick<ProvedPiece, 'turns' | 'before' | 'overlap' | 'band' | 'trim'>,
+): number {
+  const { from, to } = pieceBand(lie);
+  const narrowest = Math.min(girthOf(cone, from), girthOf(cone, to));
+  const turns = (across: number): number =>
+    (across * asinc((2 * Math.PI * across * cone.sine) / narrowest)) / narrowest;
+  return (spanOf(lie) + turns(lie.overlap) - turns(lie.before)) / 2;
 }
 
 /** Where a piece that begins at this height is to end: at the next level cut, where those are asked for; else as it was drawn. */

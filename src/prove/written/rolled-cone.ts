@@ -15,6 +15,8 @@ export interface RolledCone {
   readonly radius: number;
   /** Growth of the radius per mm along the wall: positive when wider at the lip, 0 for a cylinder. */
   readonly sine: number;
+  /** The turn in the middle of the sheet, laps counted: opposite it no film is. Half a turn if left out. */
+  readonly middle?: number;
 }
 
 /** A place on the wall: `turn` 0 to 1 around, `along` mm up the wall. */
@@ -48,13 +50,13 @@ export function rollUp(cone: RolledCone, { x, y }: Point): RolledPoint {
 }
 
 /** mm around at the origin's radius. */
-function aroundOf({ sine, radius }: RolledCone, x: number, w: number, q: number): number {
+function aroundOf({ sine, radius, middle = 0.5 }: RolledCone, x: number, w: number, q: number): number {
   const slope = q / w;
   if (w > 0 && Math.abs(slope) < small) return (x / w) * (1 - slope ** 2 / 3 + slope ** 4 / 5);
-  // The sheet begins at turn 0 and may go round the cone's point by more than half: the cut is in the empty wedge.
+  // The sheet may go round the cone's point by more than half: angles run half around to either side of its middle.
   const angle = Math.atan2(q, w) * Math.sign(sine);
-  const wedge = 2 * Math.PI * (1 - Math.abs(sine));
-  const unwound = angle < -wedge / 2 ? angle + 2 * Math.PI : angle;
+  const least = 2 * Math.PI * middle * Math.abs(sine) - Math.PI;
+  const unwound = angle < least ? angle + 2 * Math.PI : angle;
   return (unwound * radius) / Math.abs(sine);
 }
 

@@ -3,7 +3,7 @@ import type { Band } from '../../blank/flat-band.ts';
 import { moveContour } from '../../geometry/affine.ts';
 import type { Contour } from '../../geometry/contour.ts';
 import { NearestFinder } from '../../geometry/nearest.ts';
-import type { ProvedPiece } from './piece.ts';
+import { middleOf, type ProvedPiece } from './piece.ts';
 import { onward, type RolledCone } from './rolled-cone.ts';
 
 /** All that goes around at one height, in the frame of its first panel: that of turn 0. */
@@ -39,8 +39,12 @@ export function rowsOf(pieces: readonly ProvedPiece[]): readonly ProvedRow[] {
     else rows.push([piece]);
   }
   return rows.flatMap((panels): ProvedRow[] => {
-    const [first] = panels;
-    return first ? [{ panels, cone: first.cone, band: first.band, trim: first.trim }] : [];
+    const [first, last] = [panels[0], panels.at(-1)];
+    if (!first || !last) return [];
+    const { band, trim, before } = first;
+    const turns = { from: first.turns.from, to: last.turns.to };
+    const middle = middleOf(first.cone, { band, trim, before, turns, overlap: last.overlap });
+    return [{ panels, cone: { ...first.cone, middle }, band, trim }];
   });
 }
 

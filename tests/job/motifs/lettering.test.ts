@@ -128,6 +128,15 @@ describe('lettering', () => {
     expect(finding?.says).toContain('"猫" (U+732B)');
   });
 
+  // Of 200 letters in 5 mm the proof found none of the area left, and told a place off by 99,999 mm.
+  test('is refused where its size leaves no letters, by the key that asks for it', async () => {
+    await expect(
+      made([{ text: 'abcdefghij'.repeat(20), fit: 5, at: { turn: 0.5, along: 75 } }]),
+    ).rejects.toThrow(/lettering\[0\].fit: 5 mm of width .* capitals 0.0\d+ mm high/);
+    await expect(made([lettering({ capHeight: 0.09 })])).rejects.toThrow(/capHeight: capitals 0.090 mm/);
+    expect((await made([lettering({ capHeight: 0.11 })])).proof.pass).toBe(true);
+  });
+
   test('that is still to be filled from a list says so', async () => {
     expect(await rulesOf([lettering({ text: '{name}' })])).toContain('unfilled');
     expect(await rulesOf([lettering()])).not.toContain('unfilled');

@@ -101,6 +101,23 @@ test('refuses what it can not follow or hold together, and says why', async () =
   );
 });
 
+test('beside film that is said to be a mask itself is looked at', async () => {
+  const rules = async (use: string) => {
+    const { report } = await folderOf({
+      blank: cup,
+      job: {
+        film: { use },
+        items: [{ file: 'tern.svg', across: 40, at: { turn: 0.5, along: 60 } }],
+        mask: { covers: 'lip', standOff: 2 },
+      },
+      files: { 'tern.svg': tern },
+    });
+    return report.checks.map(({ rule }) => rule);
+  };
+  expect(await rules('mask')).toContain('mask-film');
+  expect(await rules('decal')).not.toContain('mask-film');
+});
+
 describe('a pattern that goes around', () => {
   // A swell with crests at the quarters of the tile: its lower edge is one line around the cup.
   const swell = `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="30mm" viewBox="0 0 40 30">

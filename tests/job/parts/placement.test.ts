@@ -195,6 +195,34 @@ describe('the paper template of a motif', () => {
     expect(inked.length).toBeGreaterThan(40);
   });
 
+  // They stood in the window, and were cut out with it.
+  test('over the seam says so on the paper, not in its window', async () => {
+    const said: string[] = [];
+    const { parts } = await madeOf({
+      blank: { use: 'other', stations: [0, 100].map((height) => ({ height, across: 80 })) },
+      job: { items: [{ file: 'bar.svg', across: 60, at: { turn: 0.02, along: 50 } }] },
+      files: { 'bar.svg': bar },
+      words: (text, em) => {
+        said.push(text);
+        return [box(0, 0, (text.length * em) / 2, em * 0.7)];
+      },
+    });
+    const groups = readSvg(placesOf(parts)[0]?.guide ?? '', 'place.svg').groups;
+    const contours = (role: string) =>
+      groups.filter((group) => group.role === role).flatMap(({ paths }) => paths);
+    const window = contours('outline').find(({ id }) => id === 'window')?.contours ?? [];
+    expect(said).toContain('this line on the seam line');
+    const seam = tightBox(contours('seam').flatMap((path) => path.contours));
+    const beside = contours('note')
+      .map((path) => tightBox(path.contours))
+      .filter(
+        ({ minX, maxX, minY, maxY }) =>
+          maxX > seam.minX - 8 && minX < seam.maxX + 8 && minY > seam.minY && maxY < seam.maxY,
+      );
+    expect(beside.length).toBeGreaterThan(0);
+    expect(beside.filter((words) => boxesMeet(words, tightBox(window)))).toEqual([]);
+  });
+
   const stepped = {
     use: 'other',
     wall: 'stepped',

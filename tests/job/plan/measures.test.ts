@@ -108,7 +108,7 @@ describe('what is told of a blank', () => {
 describe('a job whose overlap', () => {
   const rulesOf = async (job: object, blank: object = cup) =>
     (await madeOf({ blank, job })).report.checks
-      .filter(({ rule }) => ['overlap-short', 'butt-open', 'handle-no-seam'].includes(rule))
+      .filter(({ rule }) => ['overlap-short', 'overlap-wide', 'butt-open', 'handle-no-seam'].includes(rule))
       .map(({ rule, level }) => [rule, level]);
 
   test('does not cover what the readings leave open is looked at', async () => {
@@ -116,6 +116,15 @@ describe('a job whose overlap', () => {
     expect(await rulesOf({ seam: { overlap: 3.2 } })).toEqual([]);
     const taped = { stations: [{ height: 0, girth: 194.8 }, cup.stations[1]] };
     expect(await rulesOf({ seam: { overlap: 3 } }, taped)).toEqual([]);
+  });
+
+  // A `--overlap 6in` on a cup of 195 to 270 mm was taken without a word.
+  test('laps over more than a quarter of the wall is looked at, and past all of it refused', async () => {
+    const can = { stations: [0, 90].map((height) => ({ height, girth: 240 })) };
+    expect(await rulesOf({ seam: { overlap: 60 } }, can)).toEqual([]);
+    expect(await rulesOf({ seam: { overlap: 60.1 } }, can)).toEqual([['overlap-wide', 'look']]);
+    expect(await rulesOf({ seam: { overlap: '6in' } })).toEqual([['overlap-wide', 'look']]);
+    await expect(rulesOf({ seam: { overlap: 240.1 } }, can)).rejects.toThrow(/240.1 mm is more than/);
   });
 
   test('is none is told what a butt seam leaves open', async () => {

@@ -1,0 +1,41 @@
+// Whole jobs put together at random: each is refused in words, or made with a proof of its folder that passes.
+import { expect, test } from 'vitest';
+import { folderOf } from '../job/a-folder.ts';
+import { type Attempt, faultOf, patient, seeds } from './fuzz.ts';
+import { wholeJob } from './whole-jobs.ts';
+
+/** Rows of the proof that fail where the job asks more of its film or its sheet than that has, and what tells the maker so before. */
+const toldBefore: Readonly<Record<string, readonly string[]>> = {
+  stretch: ['needs-stretch', 'gore-strain'],
+  sheet: ['sheet-too-small'],
+};
+
+/** The first jobs of the plain run are light ones, of each outcome. */
+const lightFrom = 30;
+const jobOf = (seed: number) => wholeJob(lightFrom + seed);
+
+/** What is not as it should be of a job that was made, in words. */
+async function unproved(seed: number): Promise<readonly string[]> {
+  const { prove, report } = await folderOf(jobOf(seed), { search: { trials: 300 } });
+  const told = report.checks.map(({ rule }) => rule);
+  const failed = prove().checks.filter(
+    ({ pass, rule }) => !pass && !toldBefore[rule]?.some((other) => told.includes(other)),
+  );
+  const figures = /.{30}(?:undefined|NaN|Infinity|\[object).{20}/.exec(JSON.stringify(report))?.[0];
+  return [
+    ...failed.map(({ rule, value, limit }) => `${rule}: ${value}, and the limit is ${limit}`),
+    ...(figures === undefined ? [] : [`told: ${figures}`]),
+  ];
+}
+
+test('jobs of every kind are refused in words, or made and proved', patient, async () => {
+  const faults: Attempt[] = [];
+  for (const seed of seeds(8)) {
+    const fault = await faultOf(async () => {
+      const found = await unproved(seed);
+      if (found.length > 0) throw new Error(found.join('; '));
+    });
+    if (fault !== undefined) faults.push({ seed, input: JSON.stringify(jobOf(seed).job), fault });
+  }
+  expect(faults).toEqual([]);
+});
