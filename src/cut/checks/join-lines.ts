@@ -1,5 +1,6 @@
 // Outlines drawn in pieces joined: open lines whose ends all but meet, end to end until they close.
 import type { DrawnLine } from '../../drawing/drawn-line.ts';
+import { BoxIndex } from '../../geometry/box-index.ts';
 import { type Contour, line, reverseContour, type Segment } from '../../geometry/contour.ts';
 import { distance, type Point } from '../../geometry/point.ts';
 import { joinTolerance } from '../../geometry/tolerance.ts';
@@ -28,53 +29,84 @@ const isOpen = (contour: Contour): boolean =>
 
 /** Outlines that lines of one colour make up, no gap between their ends wider than `reach`, mm. What stays open is left. */
 export function joinedOutlines(lines: readonly DrawnLine[], reach: number): JoinedOutline[] {
-  const loose = lines.flatMap(({ contours, colour }) =>
+  const pieces = lines.flatMap(({ contours, colour }) =>
     contours.filter(isOpen).map((contour): Piece => ({ colour, contour })),
   );
-  const joined: JoinedOutline[] = [];
-  while (loose.length > 0) {
-    const first = loose.shift();
-    const outline = first && closedFrom(first, loose, reach);
-    if (outline) joined.push(outline);
-  }
-  return joined;
+  const loose = new LoosePieces(pieces, reach);
+  return pieces.flatMap((_, i) => loose.closedFrom(i) ?? []);
 }
 
-/** The outline that begins with a piece; its pieces are taken out of `loose` where it closes. */
-function closedFrom({ colour, contour }: Piece, loose: Piece[], reach: number): JoinedOutline | undefined {
-  const chain = [contour];
-  const taken: Piece[] = [];
-  for (;;) {
-    const end = endOf(chain.at(-1) ?? contour);
-    const home = distance(end, startOf(contour));
-    const next = nearest(end, colour, loose, taken);
-    if (home <= reach && (!next || home <= next.gap)) {
-      for (const piece of taken) loose.splice(loose.indexOf(piece), 1);
-      return outlineOf(colour, chain, [contour, ...taken.map((piece) => piece.contour)]);
+/** A piece by its number, turned so that it goes on from an end. */
+interface Onward {
+  readonly piece: number;
+  readonly contour: Contour;
+  readonly gap: number;
+}
+
+/** Open pieces, found by where their ends lie. */
+class LoosePieces {
+  readonly #pieces: readonly Piece[];
+  readonly #reach: number;
+  /** Those in an outline, and those that none began with: they go on from no other. */
+  readonly #isGone: Uint8Array;
+  /** Two of each piece: where it begins, and where it ends. */
+  readonly #places: readonly Point[];
+  readonly #ends: BoxIndex;
+
+  constructor(pieces: readonly Piece[], reach: number) {
+    this.#pieces = pieces;
+    this.#reach = reach;
+    this.#isGone = new Uint8Array(pieces.length);
+    this.#places = pieces.flatMap(({ contour }) => [startOf(contour), endOf(contour)]);
+    this.#ends = new BoxIndex(this.#places.length, (add) => {
+      for (const { x, y } of this.#places) add(x, y, x, y);
+    });
+  }
+
+  /** The outline that begins with a piece; undefined where it does not close, or is in one before it. */
+  closedFrom(first: number): JoinedOutline | undefined {
+    const begun = this.#pieces[first];
+    if (!begun || this.#isGone[first] === 1) return undefined;
+    this.#isGone[first] = 1;
+    const { colour, contour } = begun;
+    const chain = [contour];
+    const taken = new Set([first]);
+    for (;;) {
+      const end = endOf(chain.at(-1) ?? contour);
+      const home = distance(end, startOf(contour));
+      const next = this.#nearest(end, colour, taken);
+      if (home <= this.#reach && (!next || home <= next.gap)) {
+        for (const piece of taken) this.#isGone[piece] = 1;
+        return outlineOf(
+          colour,
+          chain,
+          [...taken].flatMap((i) => this.#pieces[i]?.contour ?? []),
+        );
+      }
+      if (!next) return undefined;
+      chain.push(next.contour);
+      taken.add(next.piece);
     }
-    if (!next || next.gap > reach) return undefined;
-    chain.push(next.contour);
-    taken.push(next.piece);
   }
-}
 
-/** The piece that goes on nearest to an end, turned so that it begins there. */
-function nearest(
-  end: Point,
-  colour: string,
-  loose: readonly Piece[],
-  taken: readonly Piece[],
-): { readonly piece: Piece; readonly contour: Contour; readonly gap: number } | undefined {
-  return loose
-    .filter((piece) => piece.colour === colour && !taken.includes(piece))
-    .flatMap((piece) => [
-      { piece, contour: piece.contour, gap: distance(end, startOf(piece.contour)) },
-      { piece, contour: reverseContour(piece.contour), gap: distance(end, endOf(piece.contour)) },
-    ])
-    .reduce<{ piece: Piece; contour: Contour; gap: number } | undefined>(
-      (best, one) => (best && best.gap <= one.gap ? best : one),
-      undefined,
-    );
+  /** The piece that goes on nearest to an end, of equals the first; undefined where none is within reach. */
+  #nearest({ x, y }: Point, colour: string, taken: ReadonlySet<number>): Onward | undefined {
+    const reach = this.#reach;
+    const near = this.#ends.meeting(x - reach, y - reach, x + reach, y + reach);
+    let [best, gap] = [-1, reach];
+    for (const place of near) {
+      const piece = place >> 1;
+      const at = this.#places[place];
+      if (!at || this.#isGone[piece] === 1 || taken.has(piece)) continue;
+      if (this.#pieces[piece]?.colour !== colour) continue;
+      const own = distance({ x, y }, at);
+      if (own > gap || (own === gap && best >= 0 && place > best)) continue;
+      [best, gap] = [place, own];
+    }
+    const contour = this.#pieces[best >> 1]?.contour;
+    if (!contour) return undefined;
+    return { piece: best >> 1, contour: best % 2 === 0 ? contour : reverseContour(contour), gap };
+  }
 }
 
 function outlineOf(colour: string, chain: readonly Contour[], pieces: readonly Contour[]): JoinedOutline {
