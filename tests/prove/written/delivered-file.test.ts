@@ -46,9 +46,16 @@ test.each([
     'M20 20L30 20'.repeat(20_001),
     /^more than 20000 lines that begin on one square/,
   ],
+  ['a place past all', 'M1e308 20L30 20', /^a place a kilometre away or more$/],
+  ['a place of many digits', 'M20 20L-1234567.5 20', /^a place a kilometre away or more$/],
   ['lines without end', 'm0 0l1 1'.repeat(500_001), /^more than 500000 lines$/],
 ])('%s are told, and not measured', (_, data, says) => {
   const { faults, groups } = file('0 0 40 30', `<g data-role="artwork"><path d="${data}"/></g>`);
   expect(faults).toEqual([expect.stringMatching(says)]);
   expect(groups).toEqual([]);
+});
+
+test('decimals of any length, and exponents that make a number small, are no place far away', () => {
+  const data = 'M0.123456789 99999.1L1e-9 20';
+  expect(file('0 0 40 30', `<g data-role="artwork"><path d="${data}"/></g>`).faults).toEqual([]);
 });
