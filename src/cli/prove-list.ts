@@ -1,5 +1,6 @@
 // `seamwright prove` of all vessels of a list, and of the sheets that they share.
 import { join } from 'node:path';
+import { Refused, stop } from '../finding.ts';
 import { namesFile } from '../job/list/names-report.ts';
 import { proofOfFolder } from '../job/list/prove-folder.ts';
 import { leftSheets, listedVessels, proofOfList, sheetTexts } from '../job/list/prove-list.ts';
@@ -17,6 +18,14 @@ export async function proofOfListIn(
   const names = await namesIn(folder);
   if (names.includes('job.json') || !names.includes(namesFile)) return undefined;
   const listed = listedVessels(parseJson(await readText(join(folder, namesFile), namesFile), namesFile));
+  if (listed.folders.length === 0)
+    throw new Refused([
+      stop(
+        'no-vessels',
+        { file: namesFile },
+        'tells of no vessel, so nothing would be proved; make the list again, or give the folder of one vessel',
+      ),
+    ]);
   const vessels: { folder: string; proof: Proof }[] = [];
   for (const own of listed.folders)
     vessels.push({ folder: own, proof: proofOfFolder(await folderOf(join(folder, own))) });

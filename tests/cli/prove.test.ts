@@ -116,6 +116,11 @@ describe('prove', { timeout: patience.timeout }, () => {
 
   test.each([
     ['a folder without a job', () => shop.write('empty/note.txt', 'x') && 'empty', 'no-job'],
+    [
+      'a list that tells of no vessel',
+      () => shop.write('none/names.json', { rows: [{ folder: '../../..' }] }) && 'none',
+      'no-vessels',
+    ],
     ['no folder at all', () => 'nowhere', 'unreadable'],
     ['a job that is none', () => copy('broken', (to) => shop.write(`${to}/job.json`, '{')), 'json'],
     [
