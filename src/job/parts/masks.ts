@@ -6,7 +6,9 @@ import { writeSvg } from '../../deliver/write-svg.ts';
 import { type Finding, look, note, Refused, stop } from '../../finding.ts';
 import type { Contour, Shape } from '../../geometry/contour.ts';
 import { shapeArea } from '../../geometry/measure.ts';
+import { filledShapes } from '../../geometry/regions.ts';
 import { pointAt } from '../../geometry/segment.ts';
+import { chordTolerance } from '../../geometry/tolerance.ts';
 import { inMm } from '../../lengths/length.ts';
 import { shown } from '../../lengths/shown.ts';
 import { toldIn } from '../../lengths/told-in.ts';
@@ -87,12 +89,20 @@ export function laidMask(input: MakeInput, drafts: readonly Draft[]): LaidMask |
     throw refused(input.jobFile, 'mask', says);
   }
   const room = mask.standOff + Math.abs(mask.window?.grow ?? 0);
-  const onPiece = [
+  // United: of two things that overlap, across the seam too, an edge within the other is none that a window follows.
+  const onPiece = united([
     ...decalOnPiece({ template, decal: laid }),
     ...patternOnPiece({ template, decal: around }, room),
-  ];
+  ]);
   return { mask, onPiece, border, area: shapes.reduce((sum, shape) => sum + shapeArea(shape), 0) };
 }
+
+const united = (shapes: readonly Shape[]): readonly Shape[] =>
+  filledShapes(
+    shapes.flatMap(({ contours }) => contours),
+    'nonzero',
+    chordTolerance,
+  );
 
 /** A mask whose edge nothing on the band shapes would be a plain piece of film. @throws Refused */
 function refuseBeside(

@@ -58,7 +58,9 @@ function closingMiss({ piece: { outline, cone } }: MaskPiece, { covers }: AskedM
   const again = edge.flatMap((s) =>
     [s.from, ...samplesOf(s), s.to].filter((p) => rollUp(cone, p).turn >= 1 - hair),
   );
-  if (again.length === 0) return Number.NaN;
+  // A mask in a hollow of the decal may reach neither end.
+  const isBesideSeam = edge.length > 0 && samplesOn(outline).every((p) => rollUp(cone, p).turn > hair);
+  if (again.length === 0) return isBesideSeam ? 0 : Number.NaN;
   const on = moveContour(onward(cone, 1), { closed: false, segments: edge });
   const finder = new NearestFinder([on]);
   return largest(again.map((p) => finder.find(p, reach)?.distance ?? reach));

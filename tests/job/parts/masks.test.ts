@@ -77,6 +77,49 @@ test('a spoilt end of a mask does not meet itself', async () => {
   expect(failed({ 'mask.cut.svg': text })).toContain('mask-closes');
 });
 
+test('a window behind two things that overlap across the seam follows the edge of both, not what is hidden of one', async () => {
+  const { failed } = await folderOf({
+    blank: cup,
+    job: {
+      items: [
+        { file: 'tern.svg', across: 40, at: { turn: 0.96, along: 60 } },
+        { file: 'tern.svg', across: 40, at: { turn: 0.06, along: 66 } },
+      ],
+      mask: { covers: 'foot', standOff: 1, smooth: 2, window: { grow: -0.4 } },
+    },
+    files: { 'tern.svg': tern },
+  });
+  expect(failed()).toEqual([]);
+});
+
+test('a mask in a hollow of the decal, which reaches neither end, has nothing to close', async () => {
+  const cross =
+    '<svg xmlns="http://www.w3.org/2000/svg" width="20mm" height="20mm" viewBox="0 0 20 20"><path d="M-2 -2L22 22M22 -2L-2 22" fill="none" stroke="#334455" stroke-width="1.6"/></svg>';
+  const tin = {
+    use: 'other',
+    stations: [
+      { height: 0, across: 120 },
+      { height: 100, across: 120 },
+    ],
+  };
+  const { failed, report } = await folderOf({
+    blank: tin,
+    job: { mask: { covers: 'lip', standOff: 4, smooth: 4 } },
+    artwork: { lay: 'conformal', around: 1, seamAt: 'gaps' },
+    tile: cross,
+  });
+  expect(failed()).toEqual([]);
+  expect(report.proof?.checks.find(({ rule }) => rule === 'mask-closes')?.value).toBe(0);
+  // One that was cut off on its way to the finish is none of these.
+  const whole = await made({ covers: 'foot', follows: ['item-2'], smooth: 0 });
+  const drawing = readSvg(whole.texts['mask.cut.svg'] ?? '', 'mask.cut.svg');
+  const short = drawing.groups.flatMap((group) =>
+    movedGroups([group], { a: 0.9, b: 0, c: 0, d: 1, e: 0, f: 0 }),
+  );
+  const text = writeSvg({ ...drawing, groups: short }, { title: 'x', filled: false });
+  expect(whole.failed({ 'mask.cut.svg': text })).toContain('mask-closes');
+});
+
 test('is seen before and after it is pulled', async () => {
   const { files } = await made({ covers: 'foot', sprayed: '#112233', film: '#ddccbb' }, 60, {
     pictures: true,
