@@ -44,12 +44,18 @@ const reach = 25;
 /** Curves this close to an edge's place are candidates for going on as it, mm: twice the gap allowed. */
 const nodeReach = 0.02;
 
-/** An edge of the art at a place, and the way it runs there. */
-export interface Edge {
-  readonly at: Point;
+/** The way an edge runs. */
+interface Heading {
   readonly direction: Point;
   /** How far off the written place stands that tells its direction, mm, as `leverOf` has it; left out, it is far. */
   readonly lever?: number;
+}
+
+/** An edge of the art at a place, and the way it runs there. */
+export interface Edge extends Heading {
+  readonly at: Point;
+  /** Of a corner that stands on the line, the way of its other side: the other end may have that one alone. */
+  readonly corner?: Heading;
 }
 
 /** Places are written to this, mm. */
@@ -92,18 +98,39 @@ function edgesAt(contours: readonly Contour[], { cone, band }: SeamPiece, turn: 
   const found: Edge[] = [];
   for (const { segments } of contours) {
     if (onlyTouches(segments, isBeside, Math.sqrt(length))) continue;
-    for (const s of segments) {
-      if (!mayCross(s)) continue;
+    segments.forEach((s, i) => {
+      if (!mayCross(s)) return;
       for (const t of lineCrossings(s, foot, up)) {
         const at = pointAt(s, t);
         const share = dot(subtract(at, foot), up) / length;
         // The line up the wall crosses a wide sector twice: once here, once past the cone's point.
         if (share >= 0 && share <= 1 && Math.abs(rollUp(cone, at).turn - turn) < 0.25)
-          found.push({ at, direction: directionAt(s, t), lever: leverOf(s, t) });
+          found.push({ at, ...headingOf(s, t), ...cornerAt(segments, i, at) });
       }
-    }
+    });
   }
   return found;
+}
+
+const headingOf = (s: Segment, t: number): Heading => ({
+  direction: directionAt(s, t),
+  lever: leverOf(s, t),
+});
+
+/** An edge that turns by more than this at a node has a corner there, degrees. */
+const cornerDeg = 5;
+
+/** The other side of the corner that the i-th segment has at a place, if it has one there. */
+function cornerAt(segments: readonly Segment[], i: number, at: Point): Pick<Edge, 'corner'> {
+  const s = segments[i];
+  const [before, after] = [segments.at(i - 1), segments[(i + 1) % segments.length]];
+  if (!s || !before || !after) return {};
+  const [here, there] =
+    distance(s.from, at) < touching
+      ? [headingOf(s, 0), headingOf(before, 1)]
+      : [headingOf(s, 1), headingOf(after, 0)];
+  const isAt = Math.min(distance(s.from, at), distance(s.to, at)) < touching;
+  return isAt && degreesBetween(here.direction, there.direction) > cornerDeg ? { corner: there } : {};
 }
 
 /** Art that reaches less than this past the seam only touches it, mm: at the other end it lies in the waste, where none is kept. */
@@ -177,22 +204,31 @@ export function missOf(edge: Edge, others: NearestFinder): Miss {
   const places = close.length > 0 ? close : [others.find(edge.at, 1) ?? others.find(edge.at, reach)];
   const found = places.filter((place) => place !== undefined);
   if (found.length === 0) return { position: reach, tangentDeg: 90 };
+  const sides = edge.corner ? [edge, edge.corner] : [edge];
   return {
     position: Math.min(...found.map((place) => place.distance)),
     tangentDeg: Math.min(
-      ...found.map(({ segment, t }) => {
-        const apart = degreesBetween(edge.direction, directionAt(segment, t));
-        return Math.max(0, apart - turnedByRounding(edge.lever) - turnedByRounding(leverOf(segment, t)));
-      }),
+      ...sides.flatMap((side) => found.map(({ segment, t }) => turnedBy(side, headingOf(segment, t)))),
     ),
   };
 }
 
-const moved = (motion: Affine, { at, direction, ...edge }: Edge): Edge => ({
-  ...edge,
-  at: movePoint(motion, at),
-  direction: movePoint({ ...motion, e: 0, f: 0 }, direction),
-});
+/** The angle between two ways, degrees, less what rounding may turn them by. */
+const turnedBy = (one: Heading, other: Heading): number =>
+  Math.max(
+    0,
+    degreesBetween(one.direction, other.direction) -
+      turnedByRounding(one.lever) -
+      turnedByRounding(other.lever),
+  );
+
+function moved(motion: Affine, { at, corner, ...heading }: Edge): Edge {
+  const turned = <T extends Heading>(one: T): T => ({
+    ...one,
+    direction: movePoint({ ...motion, e: 0, f: 0 }, one.direction),
+  });
+  return { ...turned(heading), at: movePoint(motion, at), ...(corner ? { corner: turned(corner) } : {}) };
+}
 
 /** Roll the art of a piece onto the wall and compare its two ends, layer by layer. */
 export function seamGap(piece: SeamPiece, layers: readonly SeamLayer[]): SeamGap {

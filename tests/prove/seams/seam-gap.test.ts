@@ -276,6 +276,29 @@ it('takes from a short handle no more of its direction than the rounding of file
   expectWithin(off(0.001), 0.637 - 0.09, 0.01);
 });
 
+it('holds a corner on the line by the side that the other end has too', () => {
+  // Film pinched to a point on turn 0: what lies before it there is waste, and left out.
+  const template = wrapOn({ radius: 20, around: 3 }).template;
+  const turnedBy = (rise: number) => {
+    const [start, finish] = [0, 1].map((turn) => toFlat(template.wall, { turn, along: 30 }));
+    if (!start || !finish) throw new Error('a wall has two ends');
+    const after = ({ x, y }: typeof start, by: number) => line({ x, y }, { x: x + 2, y: y + by });
+    return gapOf(
+      [
+        {
+          closed: false,
+          segments: [line({ x: finish.x - 2, y: finish.y - 1 }, finish), after(finish, -1.5)],
+        },
+        { closed: false, segments: [after(start, rise)] },
+      ],
+      template,
+    ).tangentDeg;
+  };
+  expect(turnedBy(-1.5)).toBeLessThan(1e-6);
+  // atan(1.5 / 2) less atan(1.4 / 2).
+  expectWithin(turnedBy(-1.4), 1.878, 0.01);
+});
+
 describe('art that stands at the seam', () => {
   /** A bar from `past` mm before turn 0 to 4 mm past it; the other end shows nothing. */
   const barAt = (past: number) => {
