@@ -36,22 +36,22 @@ const motifs: Readonly<Record<string, string>> = {
 
 /** Draws numbers, choices and lengths as they are typed in a file of mm or of inches. */
 class Hand {
-  private readonly random: Random;
-  private readonly units: 'mm' | 'in';
+  readonly #random: Random;
+  readonly #units: 'mm' | 'in';
   constructor(random: Random, units: 'mm' | 'in') {
-    this.random = random;
-    this.units = units;
+    this.#random = random;
+    this.#units = units;
   }
-  chance = (share: number): boolean => this.random() < share;
-  one = <T>(from: readonly T[]): T => pick(this.random, from);
-  whole = (from: number, to: number): number => Math.floor(from + this.random() * (to - from + 1));
+  chance = (share: number): boolean => this.#random() < share;
+  one = <T>(from: readonly T[]): T => pick(this.#random, from);
+  whole = (from: number, to: number): number => Math.floor(from + this.#random() * (to - from + 1));
   /** Between two mm, as finely as a maker reads. */
   mm = (from: number, to: number, step = 0.1): number =>
-    Number((Math.round((from + this.random() * (to - from)) / step) * step).toFixed(4));
+    Number((Math.round((from + this.#random() * (to - from)) / step) * step).toFixed(4));
   /** A length of so many mm as it is typed: bare, with its unit, or in eighths of an inch. */
   typed = (mm: number): number | string => {
     if (this.chance(0.1)) return `${mm}mm`;
-    if (this.units === 'mm') return mm;
+    if (this.#units === 'mm') return mm;
     const eighths = Math.round((mm / 25.4) * 8);
     if (eighths > 8 && this.chance(0.3)) return `${Math.floor(eighths / 8)} ${eighths % 8}/8in`;
     return Number((mm / 25.4).toFixed(4));

@@ -1,6 +1,6 @@
 // The artwork of a job as read, and how it goes around: the same for all pieces of its band.
 
-import { mostAreas } from '../../artwork/painted-areas.ts';
+import { mostAreas } from '../../artwork/art-bounds.ts';
 import type { StackedArt } from '../../artwork/stacked-tile.ts';
 import type { Tile } from '../../artwork/tile.ts';
 import { turnedTile } from '../../artwork/tile-layer.ts';
