@@ -1,10 +1,9 @@
 // Film mended so that it can be cut, weeded and carried: thickened, gaps closed, points rounded, specks dropped.
 import { hullBox } from '../../geometry/box.ts';
 import { BoxIndex } from '../../geometry/box-index.ts';
-import { polyline, type Shape } from '../../geometry/contour.ts';
+import type { Shape } from '../../geometry/contour.ts';
 import { holdsPoint } from '../../geometry/inside.ts';
 import { isUnder, shapeArea } from '../../geometry/measure.ts';
-import { NearestFinder } from '../../geometry/nearest.ts';
 import { closedUp, offsetShapes, openedUp } from '../../geometry/offset.ts';
 import { distance, type Point } from '../../geometry/point.ts';
 import { clippedShapes } from '../../geometry/regions.ts';
@@ -13,9 +12,9 @@ import { widthTolerance } from '../checks/art-faults.ts';
 import { type FilmFault, filmFaults } from '../checks/film-faults.ts';
 import { unitedShapes } from '../checks/film-layers.ts';
 import type { CutLimits } from '../checks/limits.ts';
-import type { NarrowDisc } from '../checks/narrow-cluster.ts';
 import { filmNear } from './film-near.ts';
 import { type Mend, type MendKind, measuredMends, type PlacedMend } from './mend-moves.ts';
+import { narrowWays } from './narrow-ways.ts';
 import { sweep } from './sweep.ts';
 import { withoutSteps } from './without-steps.ts';
 
@@ -36,9 +35,6 @@ const clearOfLimit = 0.04;
 
 /** What is filled or cut away goes on so far into what it meets, so that no slit is left between, mm. */
 const overMeeting = 0.02;
-
-/** Discs farther apart than this, as a multiple of the limit, are of two sides or two necks. */
-const sameWay = 1;
 
 /** One mend may bring about the next: a thickened line comes near another. More rounds than this never end. */
 const mostRounds = 6;
@@ -100,7 +96,7 @@ function thicken(shapes: readonly Shape[], faults: readonly FilmFault[], limits:
   const thin = [...ofRule(faults, 'thin-film'), ...slender];
   const radius = (limits.minWidth + clearOfLimit) / 2;
   const laid = thin.flatMap(({ place }) =>
-    waysOf(place?.discs ?? [], limits.minWidth).flatMap((way) => sweep(way, radius)),
+    narrowWays(place?.discs ?? [], limits.minWidth).flatMap((way) => sweep(way, radius)),
   );
   if (laid.length === 0) return { shapes, mends: [] };
   return {
@@ -115,31 +111,6 @@ const placed = (kind: MendKind, { at, place, size }: FilmFault): PlacedMend => (
   size,
   along: place?.discs ?? [],
 });
-
-/** The middles of discs in order, parted where one is far from the next. */
-function waysOf(discs: readonly NarrowDisc[], limit: number): Point[][] {
-  const ways: Point[][] = [];
-  let last: Point | undefined;
-  for (const { x, y } of discs) {
-    const way = ways.at(-1);
-    if (way && last && distance(last, { x, y }) <= sameWay * limit) way.push({ x, y });
-    else ways.push([{ x, y }]);
-    last = { x, y };
-  }
-  return withoutTwins(ways, limit / 10);
-}
-
-/** Both sides of a narrow place have the same middle: a way that keeps to a longer one is left out. */
-function withoutTwins(ways: readonly Point[][], near: number): Point[][] {
-  const kept: Point[][] = [];
-  for (const way of [...ways].sort((a, b) => b.length - a.length)) {
-    const finder = new NearestFinder(kept.map((one) => polyline(one)));
-    const isNear = (p: Point): boolean =>
-      finder.find(p, near) !== undefined || kept.some((one) => one.some((q) => distance(p, q) <= near));
-    if (!way.every(isNear)) kept.push(way);
-  }
-  return kept;
-}
 
 /** Fill gaps that no blade opens, as far as they are narrow. */
 function closeGaps(shapes: readonly Shape[], faults: readonly FilmFault[], limits: CutLimits): Step {
@@ -161,7 +132,7 @@ function closeGaps(shapes: readonly Shape[], faults: readonly FilmFault[], limit
   // Between two corners closing fills nothing: a disc comes as far as the middle from either side. They are joined by film that holds.
   const across = (Math.max(limits.minWidth, limits.minGap) + clearOfLimit) / 2;
   const bridges = filled.open.flatMap(({ place }) =>
-    waysOf(place?.discs ?? [], limits.minGap).flatMap((way) => sweep(way, across)),
+    narrowWays(place?.discs ?? [], limits.minGap).flatMap((way) => sweep(way, across)),
   );
   return {
     shapes: unitedShapes([...shapes, ...overlapping, ...bridges]),
