@@ -42,8 +42,9 @@ describe('motifs moved whole in a job', () => {
     expect(report.pattern?.distortion.conformal.size).toBeGreaterThan(0.1);
   });
 
-  test('that would lie on one another are named, both of them', async () => {
-    const { report } = await rigid({ around: 15 });
+  test('that would lie on one another are named, both of them, and are cut as one', async () => {
+    const { report, proof } = await rigid({ around: 15 });
+    expect(proof.checks.filter(({ pass }) => !pass)).toEqual([]);
     const [first] = report.checks.filter(({ rule }) => rule === 'motifs-collide');
     expect(first).toMatchObject({ level: 'look', where: { file: 'tile.svg' } });
     expect(first?.says).toMatch(/drawn at 13 mm across and 11 mm down.*drawn at/);

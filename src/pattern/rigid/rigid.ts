@@ -2,7 +2,10 @@
 import { compose, moveContour, movePoint } from '../../geometry/affine.ts';
 import type { Box } from '../../geometry/box.ts';
 import type { Shape } from '../../geometry/contour.ts';
+import { directed } from '../../geometry/measure.ts';
 import type { Point } from '../../geometry/point.ts';
+import { filledShapes } from '../../geometry/regions.ts';
+import { chordTolerance } from '../../geometry/tolerance.ts';
 import type { WallPoint } from '../../unroll/flat-wall.ts';
 import { equalParts, layOut } from '../lattice/closing.ts';
 import { type Lattice, stepsIn } from '../lattice/lattice.ts';
@@ -62,7 +65,9 @@ export function rigidWrap(options: WrapOptions): RigidWrap | undefined {
   );
   const { motifs, slivers, left } = atEdges(placed, options);
   const parts = equalParts(closing);
-  const layers = repeatedAround(motifs, tile.layers.length, { lay, template, runOff, parts });
+  const around = repeatedAround(motifs, tile.layers.length, { lay, template, runOff, parts });
+  const isApart = collisionsOf(motifs, lay, parts).length === 0;
+  const layers = isApart ? around : around.map(cutAsOne);
   const gaps = drawn.flatMap((motif) => motif.gaps);
   return {
     layers: tile.layers.map(({ name, colour }, i) => ({ name, colour, shapes: layers[i] ?? [] })),
@@ -108,6 +113,10 @@ function atEdges(
 
 /** Whether some of a motif lies within the finished band. */
 const isSeen = (box: Box, ground: WrapOptions): boolean => !cutAt(box, ground, ['foot', 'lip'])?.isPast;
+
+/** Film of one layer that lies on film of it, merged: every outline cut as it is would cut through the other's film, or twice along one line. */
+const cutAsOne = (shapes: readonly Shape[]): readonly Shape[] =>
+  filledShapes(shapes.flatMap(directed), 'nonzero', chordTolerance);
 
 const hasNet = ({ nets }: Motifs): boolean => nets.some((families) => families.size > 0);
 

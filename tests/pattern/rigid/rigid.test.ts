@@ -2,14 +2,16 @@
 // 922, in the plane, from memory), their places against the girth, collisions against distances between centres.
 import { describe, expect, test } from 'vitest';
 import type { Contour } from '../../../src/geometry/contour.ts';
+import { signedArea } from '../../../src/geometry/measure.ts';
 import { distance, type Point } from '../../../src/geometry/point.ts';
 import { conformalLay, evenLay, type Lay, toSheet } from '../../../src/pattern/lay/lay.ts';
+import { laidPiece } from '../../../src/pattern/lay/windows.ts';
 import type { RigidWrap } from '../../../src/pattern/rigid/rigid.ts';
 import { distortionOf } from '../../../src/pattern/ways/distortion.ts';
 import { flatWall, girthAt, toWall } from '../../../src/unroll/flat-wall.ts';
 import { expectAtMost, expectWithin } from '../../closeness.ts';
 import { circle } from '../../geometry/drawn.ts';
-import { makeWrap, type WrapCase } from '../a-wrap.ts';
+import { makeWrap, runOff, shapesArea, type WrapCase } from '../a-wrap.ts';
 import { height, shape, teardrop, wavyStripe, width, withCopies } from '../art.ts';
 
 const corners = ({ segments }: Contour): Point[] =>
@@ -147,6 +149,54 @@ test.each([8, 17, 18.5, 19.5])(
     }
   },
 );
+
+/** What discs in a row cover from one place to another, by Simpson's rule over the widest of the chords at each place. */
+function rowArea(middles: readonly number[], radius: number, from: number, to: number): number {
+  const steps = 40000;
+  const wide = (x: number) =>
+    2 * Math.sqrt(Math.max(0, ...middles.map((middle) => radius * radius - (x - middle) ** 2)));
+  const sum = Array.from({ length: steps + 1 }, (_, i) => {
+    const weight = i === 0 || i === steps ? 1 : i % 2 === 0 ? 2 : 4;
+    return weight * wide(from + ((to - from) * i) / steps);
+  });
+  return (sum.reduce((all, one) => all + one, 0) * (to - from)) / steps / 3;
+}
+
+/** Discs and a dot, drawn apart, laid closer around than they were drawn. */
+function closeRow(radius: number, dotAt: number) {
+  const drawn = [circle({ x: 20, y: 30 }, radius, 8), circle({ x: dotAt, y: 30 }, 1, 8)];
+  const around = 13;
+  const made = makeWrap({
+    shapes: drawn.map((contour) => shape(contour)),
+    width,
+    height: 60,
+    lattice: { a: { x: 40, y: 0 }, b: { x: 0, y: 200 } },
+    radius: 40,
+    band: { from: 0, to: 60 },
+    lay: 'rigid',
+    scale: 'across',
+    around,
+  });
+  return { ...made, step: (2 * Math.PI * 40) / around };
+}
+
+test('discs that come to lie on one another, and on dots, are cut as one piece of film', () => {
+  const radius = 15;
+  const { wrap, template, lay, contours, step } = closeRow(radius, 38);
+  expect(contours.length).toBe(1);
+  const { left, right } = laidPiece(template, lay, runOff);
+  const middles = Array.from({ length: 19 }, (_, k) => (k - 2 + 0.5) * step);
+  const area = rowArea(middles, radius, left(0), right(0));
+  expectWithin(shapesArea(wrap.layers[0]?.shapes ?? []), area, 1e-3 * area, 'area of the row');
+});
+
+test('a dot that comes to lie wholly within a disc collides with it, and is not cut out of it', () => {
+  const { wrap, contours } = closeRow(9, 34);
+  expect((wrap as RigidWrap).collisions.length).toBeGreaterThan(0);
+  const areas = contours.map((contour) => Math.abs(signedArea(contour)));
+  expect(areas.filter((area) => Math.abs(area - Math.PI) < 0.1)).toEqual([]);
+  expect(areas.filter((area) => Math.abs(area - 81 * Math.PI) < 0.1).length).toBeGreaterThan(10);
+});
 
 /** The two scales of a lay at a place of the laid pattern, by differences: singular values (closed form for 2 by 2). */
 function scalesAt(lay: Lay, at: Point, across: number, up: number): readonly [number, number] {
