@@ -6,11 +6,16 @@ const grain = 100;
 
 const onGrain = ({ x, y }: Point): Point => ({ x: Math.round(x * grain), y: Math.round(y * grain) });
 
+/** What stands behind the whole mm, by hundredths. */
+const fractions = Array.from({ length: grain }, (_, i) => String(i / grain).slice(1));
+
 /** A number of hundredths: `-0.5` is `-.5`. */
-export const hundredths = (value: number): string => {
-  const text = String(Math.round(value) / grain + 0);
-  return text.replace(/^(-?)0\./, '$1.');
-};
+export function hundredths(value: number): string {
+  const size = Math.abs(Math.round(value));
+  const whole = Math.floor(size / grain);
+  const text = (whole > 0 || size === 0 ? String(whole) : '') + (fractions[size % grain] ?? '');
+  return value < 0 && size > 0 ? `-${text}` : text;
+}
 
 /** A length in mm, to a hundredth. */
 export const millimetres = (mm: number): string => hundredths(mm * grain);

@@ -6,6 +6,7 @@ import { boxCorners, grow } from '../geometry/box.ts';
 import { type Contour, polygon, type Shape } from '../geometry/contour.ts';
 import { tightBox } from '../geometry/measure.ts';
 import type { Point } from '../geometry/point.ts';
+import { thinned } from '../geometry/thinned.ts';
 import { brokenRows } from './inspected.ts';
 import { fittedSize, ink, widthsOf, wordsWith } from './profile-ink.ts';
 import { millimetres, picturePath } from './rolled-path.ts';
@@ -44,6 +45,10 @@ const gradeOf = (seconds: number): number =>
 
 /** The strip along an edge that is hatched, mm wide, and the hatching's square. */
 const stripWidth = 5;
+
+/** How far its middle may stray from the edge, mm: what nobody sees in a strip so wide, and drawing it takes by its corners. */
+const strayed = stripWidth / 20;
+
 const hatchSide = 8;
 
 /** The hatching of a grade as a pattern: slanting lines, as many across its square as the grade has. */
@@ -84,7 +89,9 @@ const stripsText = (edges: WeedingMap['edges']): string =>
     .map(({ lines }, i) => {
       const runs = lines === 0 ? [] : runsOfGrade(edges, i);
       if (runs.length === 0) return '';
-      const data = runs.map((run) => picturePath(run.length > 1 ? run : [...run, ...run], false)).join('');
+      const data = runs
+        .map((run) => picturePath(run.length > 1 ? thinned(run, strayed) : [...run, ...run], false))
+        .join('');
       return `<path fill="none" stroke="url(#grade-${i})" stroke-width="${stripWidth}" stroke-linecap="round" stroke-linejoin="round" d="${data}"/>\n`;
     })
     .join('');

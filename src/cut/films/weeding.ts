@@ -117,22 +117,42 @@ const reach = Math.sqrt(200 / Math.PI);
  */
 export function weedingRates(film: WeededFilm): readonly (readonly WeedingPlace[])[] {
   const { places, edges } = weedingPlaces(film);
-  const cells = new Map<string, WeedingPlace[]>();
-  const cellOf = ({ x, y }: Point): [number, number] => [Math.floor(x / reach), Math.floor(y / reach)];
-  for (const place of places) {
-    const key = cellOf(place.at).join(' ');
+  const rateAt = ratesAmong(places);
+  return edges.map((edge) => edge.map(({ at }) => ({ at, seconds: rateAt(at) })));
+}
+
+/** The rate at a place. Places lie in squares of the reach, as columns of numbers: a large drawing has half a million. */
+function ratesAmong(places: readonly WeedingPlace[]): (at: Point) => number {
+  const cells = new Map<string, number[]>();
+  const cellOf = (mm: number): number => Math.floor(mm / reach);
+  for (const { at, seconds } of places) {
+    const key = `${cellOf(at.x)} ${cellOf(at.y)}`;
     const cell = cells.get(key);
-    if (cell) cell.push(place);
-    else cells.set(key, [place]);
+    if (cell) cell.push(at.x, at.y, seconds);
+    else cells.set(key, [at.x, at.y, seconds]);
   }
-  const rateAt = (at: Point): number => {
-    const [i, j] = cellOf(at);
+  const around = (i: number, j: number): number[][] =>
+    [-1, 0, 1].flatMap((di) => [-1, 0, 1].flatMap((dj) => [cells.get(`${i + di} ${j + dj}`) ?? []]));
+  let last = { i: Number.NaN, j: Number.NaN, near: [] as number[][] };
+  return (at) => {
+    const i = cellOf(at.x);
+    const j = cellOf(at.y);
+    // Along an edge one place follows the other.
+    if (i !== last.i || j !== last.j) last = { i, j, near: around(i, j) };
     let seconds = 0;
-    for (const di of [-1, 0, 1])
-      for (const dj of [-1, 0, 1])
-        for (const place of cells.get(`${i + di} ${j + dj}`) ?? [])
-          seconds += place.seconds * Math.max(0, 1 - (distance(at, place.at) / reach) ** 2);
+    for (const cell of last.near) seconds += timeNear(at, cell);
     return seconds;
   };
-  return edges.map((edge) => edge.map(({ at }) => ({ at, seconds: rateAt(at) })));
+}
+
+/** What the places of a square, in threes, count for one. */
+function timeNear({ x, y }: Point, cell: readonly number[]): number {
+  let seconds = 0;
+  for (let k = 0; k < cell.length; k += 3) {
+    const dx = (cell[k] ?? x) - x;
+    const dy = (cell[k + 1] ?? y) - y;
+    const share = 1 - (dx * dx + dy * dy) / (reach * reach);
+    if (share > 0) seconds += (cell[k + 2] ?? 0) * share;
+  }
+  return seconds;
 }

@@ -2,27 +2,11 @@
 
 import { arcAbout } from '../../geometry/arc.ts';
 import { type Contour, line, type Shape } from '../../geometry/contour.ts';
-import { distance, type Point, scale, subtract } from '../../geometry/point.ts';
+import { distance, type Point, scale } from '../../geometry/point.ts';
+import { thinned } from '../../geometry/thinned.ts';
 
 /** Places that stray from a straight line by less than this are left out, mm: the rest of what `sweep` is made of. */
 const straight = 0.015;
-
-/** The places of a way that it needs to stay within `straight` of all. Source: D. Douglas and T. Peucker (1973), from memory. */
-function needed(way: readonly Point[]): Point[] {
-  const [first] = way;
-  const last = way.at(-1);
-  if (!first || !last || way.length < 3) return [...way];
-  const along = subtract(last, first);
-  const length = Math.hypot(along.x, along.y);
-  const off = (p: Point): number => {
-    const by = subtract(p, first);
-    return length < straight ? Math.hypot(by.x, by.y) : Math.abs(along.x * by.y - along.y * by.x) / length;
-  };
-  const offs = way.map(off);
-  const farthest = offs.reduce((best, one, i) => (one > (offs[best] ?? 0) ? i : best), 0);
-  if ((offs[farthest] ?? 0) <= straight) return [first, last];
-  return [...needed(way.slice(0, farthest + 1)), ...needed(way.slice(farthest)).slice(1)];
-}
 
 /** A disc, or what it covers between two places: two half circles and two straight sides. */
 function capsule(p: Point, q: Point, radius: number): Contour {
@@ -43,7 +27,7 @@ function capsule(p: Point, q: Point, radius: number): Contour {
 
 /** What a disc covers on its way through places in order; counter-clockwise with y up, one shape a stretch, overlapping. */
 export function sweep(way: readonly Point[], radius: number): Shape[] {
-  const places = needed(way);
+  const places = thinned(way, straight);
   const [only] = places;
   if (only && places.length === 1) return [{ contours: [capsule(only, only, radius)] }];
   return places.slice(1).map((q, i) => ({ contours: [capsule(places[i] ?? q, q, radius)] }));

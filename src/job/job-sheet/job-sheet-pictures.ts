@@ -1,11 +1,11 @@
 // The pictures of a job sheet, made once for the screen and for paper.
-import { type FlatPicture, flatPicture, flatPictureIn } from '../../deliver/flat-picture.ts';
+import { type FlatPicture, flatPicture, flatPictureIn, halfOf } from '../../deliver/flat-picture.ts';
 import type { Page } from '../../deliver/write-page.ts';
 import type { NamedFile } from '../deliverables.ts';
 import type { JobTools } from '../tools.ts';
 
-/** Widths, px: of one over the whole page, some 200 to the inch on paper; of those that stand in rows. */
-const widths = { whole: 1400, inRow: 850 } as const;
+/** Widths of what is drawn for the page, px: of a picture over the whole of it, some 200 to the inch on paper; of those in rows. */
+const widths = { whole: 1400, inRow: 800 } as const;
 
 /** More pictures than this are not looked at on a sheet: a batch of hundreds has its files for that. */
 const mostPictures = 16;
@@ -34,9 +34,10 @@ export function pagePictures(
     })
     .slice(0, mostPictures)
     .map(({ file, width, content }) => {
-      // Over the whole page the pixels that are delivered beside the drawing do: they are made once.
-      const made = width === widths.whole ? contentOf(file.replace(/svg$/, 'png')) : undefined;
-      const picture = made instanceof Uint8Array ? flatPictureIn(made) : flatPicture(onWhite(content, width));
-      return { file, ...picture };
+      // The pixels that are delivered beside a drawing do, whole or by half: drawing is most of a picture's time.
+      const made = contentOf(file.replace(/svg$/, 'png'));
+      if (made instanceof Uint8Array)
+        return { file, ...(width === widths.whole ? flatPictureIn(made) : halfOf(made)) };
+      return { file, ...flatPicture(onWhite(content, width)) };
     });
 }

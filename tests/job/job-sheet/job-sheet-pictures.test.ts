@@ -1,6 +1,7 @@
 // The pictures of a page. Outside: pngjs, which reads PNG by itself, tells how large the pixels are.
 import { PNG } from 'pngjs';
 import { expect, test } from 'vitest';
+import { flatPicture, halfOf } from '../../../src/deliver/flat-picture.ts';
 import { pagePictures } from '../../../src/job/job-sheet/job-sheet-pictures.ts';
 import { pictureFiles } from '../../../src/job/pictures/picture-files.ts';
 
@@ -17,7 +18,7 @@ function counting() {
   return { onWhite, drawn: () => count };
 }
 
-test('over the whole page the pixels beside a drawing are shown as they were delivered, not drawn again; rows have smaller ones', () => {
+test('the pixels beside a drawing are shown as they were delivered, in rows by half; nothing is drawn again', () => {
   const { onWhite, drawn } = counting();
   const files = [
     ...pictureFiles('rolled', drawnSvg, { onWhite }),
@@ -37,7 +38,7 @@ test('over the whole page the pixels beside a drawing are shown as they were del
     ],
   };
   const [whole, inRow] = pagePictures(page, files, { onWhite });
-  expect(drawn() - before).toBe(1);
+  expect(drawn() - before).toBe(0);
   expect(whole?.png).toBe(files.find(({ file }) => file === 'rolled.png')?.content);
   const sizes = [whole, inRow].map((picture) => {
     const { width, height } = PNG.sync.read(Buffer.from(picture?.png ?? []));
@@ -45,6 +46,18 @@ test('over the whole page the pixels beside a drawing are shown as they were del
   });
   expect(sizes).toEqual([
     [1600, whole?.aspect],
-    [850, inRow?.aspect],
+    [800, inRow?.aspect],
   ]);
+});
+
+test('half a picture is the mean of every four pixels', () => {
+  const shades = [0, 100, 200, 255, 40, 60, 1, 2];
+  const whole = flatPicture({
+    width: 4,
+    height: 2,
+    rgb: Uint8Array.from(shades.flatMap((shade) => [shade, 255, 0])),
+  });
+  const { width, height, data } = PNG.sync.read(Buffer.from(halfOf(whole.png).png));
+  // (0 + 100 + 40 + 60) / 4 and (200 + 255 + 1 + 2) / 4 = 114.5, rounded up.
+  expect([width, height, ...data]).toEqual([2, 1, 50, 255, 0, 255, 115, 255, 0, 255]);
 });
