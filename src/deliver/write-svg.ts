@@ -58,9 +58,12 @@ const size = (mm: number): string => String(Math.round(mm * 1e4) / 1e4);
  */
 const steps: Readonly<Partial<Record<Role, number>>> = { note: 100, seam: 1e7 };
 
-function pathText({ id, contours }: DrawnPath, role: Role, asRead: boolean): string {
+/** Notes that are lines are measured by, as the outline of a decal that a window follows. */
+const stepsOf = ({ role, lines }: DrawnGroup): number | undefined => (lines ? undefined : steps[role]);
+
+function pathText({ id, contours }: DrawnPath, fineness: number | undefined, asRead: boolean): string {
   const name = id === undefined ? '' : ` id="${escapeXml(id)}"`;
-  return `<path${name} d="${writePathData(contours, steps[role], { asRead })}"/>`;
+  return `<path${name} d="${writePathData(contours, fineness, { asRead })}"/>`;
 }
 
 function dashText(group: DrawnGroup): string {
@@ -70,8 +73,8 @@ function dashText(group: DrawnGroup): string {
   return ` stroke-dasharray="${dash.pattern.join(' ')}"${start}`;
 }
 
-const pathsText = ({ paths, role }: DrawnGroup, asRead: boolean): string =>
-  paths.map((path) => pathText(path, role, asRead)).join('\n');
+const pathsText = (group: DrawnGroup, asRead: boolean): string =>
+  group.paths.map((path) => pathText(path, stepsOf(group), asRead)).join('\n');
 
 function groupText(group: DrawnGroup, paths: string, filled: boolean): string {
   const layer = group.layer === undefined ? '' : ` data-layer="${escapeXml(group.layer)}"`;

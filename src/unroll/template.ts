@@ -51,7 +51,8 @@ export function templateOf(wall: FlatWall, options: TemplateOptions): Template {
   const { band, trim, overlap, before = 0, clear } = options;
   // A handle takes the same girth from foot to lip; a straight edge keeps that to a few hundredths at the ends of
   // the band when its distance is taken at the middle.
-  const beside = clear === undefined ? 0 : clear * sinc((clear * wall.sine) / wall.radius);
+  const middle = radiusAt(wall, (band.from + band.to) / 2);
+  const beside = clear === undefined ? 0 : clear * sinc((clear * wall.sine) / middle);
   const start = { turn: 0, offset: beside };
   const finish = { turn: 1, offset: 0 - beside };
   const sides = {

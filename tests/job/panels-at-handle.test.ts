@@ -1,5 +1,6 @@
 // Panels of a wrap that stops on both sides of a handle, the last of them hardly wider than what the handle keeps clear.
 import { expect, test } from 'vitest';
+import { folderOf } from './a-folder.ts';
 import { madeOf } from './a-job.ts';
 
 test('are proved as far as they go: what lies in the waste beside the handle is no repeat', async () => {
@@ -14,4 +15,20 @@ test('are proved as far as they go: what lies in the waste beside the handle is 
   const panels = { joints: [0.25, 0.5, 0.78], overlap: 4 };
   const { proof } = await madeOf({ blank, job: { panels }, artwork: { around: 8 }, tile: bars });
   expect(proof.checks.filter(({ pass }) => !pass).map(({ rule }) => rule)).toEqual([]);
+});
+
+// A side that stands beside a handle, past the middle of its own panel's turns, was taken for no side at all; and a collar's ends
+// stood off by the handle's room at its level edge, where those of wraps do at the middle of what goes around.
+test('are proved where the handle takes more than half of one, and collars beside it', async () => {
+  const blank = {
+    stations: [
+      { height: 0, across: 79 },
+      { height: 93, across: 56.9 },
+    ],
+    footRound: 6.4,
+    handle: { spans: 61.7, keepOff: 7.6 },
+  };
+  const panels = { joints: [0.31, 0.66], overlap: 2.7 };
+  const { failed } = await folderOf({ blank, job: { panels, collars: {} } });
+  expect(failed()).toEqual([]);
 });

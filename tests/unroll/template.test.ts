@@ -178,6 +178,18 @@ describe('a template', () => {
     }
   });
 
+  test('beside a handle is told by the middle of its band, whatever level the wall is written about', () => {
+    for (const { wall, length } of realCones.slice(0, 4)) {
+      const clear = 35;
+      const band = { from: 0.3 * length, to: 0.9 * length };
+      const middle = (band.from + band.to) / 2;
+      const { left, right } = templateOf(wall, { band, trim, overlap: 6, clear });
+      const girth = girthAt(wall, middle);
+      expectWithin(turnOfEdge(wall, left, middle) * girth, clear, 1e-9);
+      expectWithin((1 - turnOfEdge(wall, right, middle)) * girth, clear, 1e-9);
+    }
+  });
+
   test('keeps a straight edge straight: its points at all heights are on one line', () => {
     for (const { wall, length } of realCones) {
       const edge = { turn: 1, offset: 6 };

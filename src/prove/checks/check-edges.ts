@@ -6,7 +6,7 @@ import type { Asked } from '../asked.ts';
 import { atMost, type Check, largest } from '../check.ts';
 import { windingOff } from '../seams/winding-sides.ts';
 import { guideCurves, type ProvedPiece, pieceBand, spanOf } from '../written/piece.ts';
-import { acrossFrom, rightOfTurn, rollUp } from '../written/rolled-cone.ts';
+import { acrossFrom, girthOf, rightOfTurn, rollUp } from '../written/rolled-cone.ts';
 import { samplesOn } from '../written/samples.ts';
 
 const missing = [Number.NaN];
@@ -39,10 +39,14 @@ function borderOff(piece: ProvedPiece, p: Point): number {
   const span = spanOf(piece);
   const { turn, along } = rollUp(cone, p);
   // A sector wider than half a turn reaches back past its own first line: each side counts in its own half only, and no
-  // farther than a quarter around the cone's point, for behind that its line goes on where no film is cut by it.
-  const reach = Math.min(span / 2, 1 / (4 * Math.abs(cone.sine)));
-  const left = turn < reach ? rightOfTurn(cone, 0, p) - beside.start + before : Infinity;
-  const right = span - turn <= reach ? rightOfTurn(cone, span, p) + beside.finish - overlap : -Infinity;
+  // farther than a quarter around the cone's point, for behind that its line goes on where no film is cut by it. Of a panel
+  // one side alone may stand beside a handle, farther in than half of its turns.
+  const middle = (span + (beside.start - beside.finish) / girthOf(cone, along)) / 2;
+  const quarter = 1 / (4 * Math.abs(cone.sine));
+  const isLeft = turn < middle;
+  const left = isLeft && turn < quarter ? rightOfTurn(cone, 0, p) - beside.start + before : Infinity;
+  const right =
+    !isLeft && span - turn <= quarter ? rightOfTurn(cone, span, p) + beside.finish - overlap : -Infinity;
   const inside = along > from - precision && along < to + precision && left > -precision && right < precision;
   const away = Math.min(...[along - from, along - to, left, right].map(Math.abs));
   return inside ? away : Math.max(from - along, along - to, -left, right);

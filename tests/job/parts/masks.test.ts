@@ -92,6 +92,21 @@ test('a window behind two things that overlap across the seam follows the edge o
   expect(failed()).toEqual([]);
 });
 
+// The guide's outline of the decal, which the window is held against, was written as words are: to 0.01 mm, and without so short a line.
+test('a window follows a decal with a step of 0.025 mm in its edge', async () => {
+  const step =
+    '<svg xmlns="http://www.w3.org/2000/svg" width="30mm" height="20mm" viewBox="0 0 30 20"><path d="M0 0H28V10H28.025V20H0Z"/></svg>';
+  const { failed } = await folderOf({
+    blank: { use: 'other', stations: [0, 100].map((height) => ({ height, across: 80 })) },
+    job: {
+      items: [{ file: 'step.svg', across: 30, at: { turn: 0.5, along: 50 } }],
+      mask: { covers: 'lip', standOff: 2, window: { grow: 0.2 } },
+    },
+    files: { 'step.svg': step },
+  });
+  expect(failed()).toEqual([]);
+});
+
 test('a mask in a hollow of the decal, which reaches neither end, has nothing to close', async () => {
   const cross =
     '<svg xmlns="http://www.w3.org/2000/svg" width="20mm" height="20mm" viewBox="0 0 20 20"><path d="M-2 -2L22 22M22 -2L-2 22" fill="none" stroke="#334455" stroke-width="1.6"/></svg>';
