@@ -55,15 +55,30 @@ const segmentsOf = (contours: readonly Contour[]): readonly Segment[] =>
 const layersIn = (file: DeliveredFile): ReadonlySet<string | undefined> =>
   new Set(groupsIn(file, 'artwork').map(({ layer }) => layer));
 
+/** A layer of a piece as it is looked for on a sheet that has a layer of this name. */
+interface FoundLayer {
+  readonly layer: string | undefined;
+  /** How many segments it has. */
+  readonly art: number;
+  /** How far they are from those of the piece's own file, mm. */
+  readonly off: number;
+  /** Whether any of them is there. */
+  readonly isThere: boolean;
+}
+
 /** A piece found on a sheet. */
 interface Found {
   readonly stem: string;
   readonly outline: Contour;
   readonly isMirrored: boolean;
-  /** How far its outline and its art are from those of its own file, mm. */
+  /** How far its outline is from that of its own file, mm. */
   readonly off: number;
-  /** How many segments of art belong to it. */
-  readonly art: number;
+  readonly layers: readonly FoundLayer[];
+}
+
+/** A sheet, and what was found on it. */
+interface LookedAt extends DeliveredSheet {
+  readonly found: readonly Found[];
 }
 
 /** The frame of an outline: its origin at the first node, x towards the second; mirrored where it runs the other way. */
@@ -105,23 +120,65 @@ function piecesOn(file: DeliveredFile, parts: ReadonlyMap<string, DeliveredFile>
         );
         const own = part && curvesIn(part, 'outline')[0];
         if (!outline) return [];
-        if (!part || !own) return [{ stem, outline, isMirrored: false, off: Number.NaN, art: 0 }];
+        if (!part || !own) return [{ stem, outline, isMirrored: false, off: Number.NaN, layers: [] }];
         const isMirrored = turnsLeft(outline) !== turnsLeft(own);
         const move = compose(inverse(frameOf(own, false)), frameOf(outline, isMirrored));
         const nodes = own.segments.map(({ from }) => movePoint(move, from));
-        const ownArt = segmentsOf(curvesIn(part, 'artwork', layers));
-        const off = Math.max(
-          largest([
-            nodesOff(
-              nodes,
-              outline.segments.map(({ from }) => from),
-            ),
-          ]),
-          largest(ownArt.map((segment) => art.nearest(moveSegment(move, segment), 5 * precision))),
+        const off = nodesOff(
+          nodes,
+          outline.segments.map(({ from }) => from),
         );
-        return [{ stem, outline, isMirrored, off, art: ownArt.length }];
+        const ownLayers = [...layersIn(part)].filter((layer) => layers.has(layer));
+        return [
+          {
+            stem,
+            outline,
+            isMirrored,
+            off,
+            layers: ownLayers.map((layer) => layerOn(art, part, layer, move)),
+          },
+        ];
       }),
   );
+}
+
+/** How near a line's like is looked for, mm. */
+const reach = 5 * precision;
+
+/** A layer of a piece's own file, moved to where the piece lies, held against the art of the sheet. */
+function layerOn(
+  art: SegmentStarts,
+  part: DeliveredFile,
+  layer: string | undefined,
+  move: Affine,
+): FoundLayer {
+  const own = segmentsOf(curvesIn(part, 'artwork', new Set([layer])));
+  const offs = own.map((segment) => art.nearest(moveSegment(move, segment), reach));
+  return { layer, art: own.length, off: largest(offs), isThere: offs.some((apart) => apart <= reach) };
+}
+
+/**
+ * Sheets without the layers that are not there, and that lie elsewhere as often as they are wanted: vessels of a list may have a layer of one
+ * name in films of their own, so that a sheet has that of others.
+ */
+function withoutLaidElsewhere(sheets: readonly LookedAt[], batch: number): readonly LookedAt[] {
+  const laid = new Map<string, number>();
+  const keyOf = (stem: string, layer: string | undefined) => JSON.stringify([stem, layer]);
+  for (const { found, times } of sheets)
+    for (const { stem, layers } of found)
+      for (const { layer, isThere } of layers) {
+        const key = keyOf(stem, layer);
+        if (isThere) laid.set(key, (laid.get(key) ?? 0) + times);
+      }
+  const isElsewhere = (stem: string, { layer, isThere }: FoundLayer) =>
+    !isThere && (laid.get(keyOf(stem, layer)) ?? 0) >= batch;
+  return sheets.map((sheet) => ({
+    ...sheet,
+    found: sheet.found.map((piece) => ({
+      ...piece,
+      layers: piece.layers.filter((layer) => !isElsewhere(piece.stem, layer)),
+    })),
+  }));
 }
 
 /** Grid units a mm, and mm² that are no overlap: what rounding of two borders side by side can come to. */
@@ -187,32 +244,34 @@ export function sheetChecks(
   parts: ReadonlyMap<string, DeliveredFile>,
   asked: AskedSheets,
 ): Check[] {
-  const looked = sheets.map(({ file, times }) => ({
-    file,
-    times,
-    layers: layersIn(file),
-    found: piecesOn(file, parts),
-  }));
+  const looked = withoutLaidElsewhere(
+    sheets.map((sheet) => ({ ...sheet, found: piecesOn(sheet.file, parts) })),
+    asked.batch,
+  );
   const counts = [...parts.entries()].map(([stem, part]) => {
     // A piece lies on a sheet for each of its layers; one sheet holds several where they are one film.
     const own = layersIn(part);
-    const laidOn = (isOn: (sheet: (typeof looked)[number]) => boolean) =>
-      looked
-        .filter(isOn)
-        .reduce(
-          (sum, { found, times }) => sum + times * found.filter((piece) => piece.stem === stem).length,
-          0,
-        );
+    const laid = (isOne: (piece: Found) => boolean) =>
+      looked.reduce(
+        (sum, { found, times }) =>
+          sum + times * found.filter((piece) => piece.stem === stem && isOne(piece)).length,
+        0,
+      );
     if (own.size === 0) {
-      const laid = laidOn(() => true);
-      return laid === 0 && isTemplate(stem, parts) ? 0 : Math.abs(laid - asked.batch);
+      const all = laid(() => true);
+      return all === 0 && isTemplate(stem, parts) ? 0 : Math.abs(all - asked.batch);
     }
-    const each = [...own].map((layer) => Math.abs(laidOn(({ layers }) => layers.has(layer)) - asked.batch));
-    const strange = laidOn(({ layers }) => ![...own].some((layer) => layers.has(layer)));
+    const each = [...own].map((layer) =>
+      Math.abs(laid(({ layers }) => layers.some((one) => one.layer === layer)) - asked.batch),
+    );
+    const strange = laid(({ layers }) => layers.length === 0);
     return each.reduce((sum, count) => sum + count, strange);
   });
   const strangers = looked.map(({ file, found }) =>
-    Math.abs(segmentsOf(curvesIn(file, 'artwork')).length - found.reduce((sum, { art }) => sum + art, 0)),
+    Math.abs(
+      segmentsOf(curvesIn(file, 'artwork')).length -
+        found.reduce((sum, { layers }) => sum + layers.reduce((all, { art }) => all + art, 0), 0),
+    ),
   );
   const faults = looked.reduce((sum, { file }) => sum + file.faults.length, 0);
   const all = looked.flatMap(({ found }) => found);
@@ -227,7 +286,7 @@ export function sheetChecks(
     ),
     atMost({
       rule: 'sheet-lines',
-      value: largest(all.map(({ off }) => off)),
+      value: largest(all.flatMap(({ off, layers }) => [off, ...layers.map((layer) => layer.off)])),
       limit: precision,
       unit: 'mm',
       says: 'lines of a piece on its sheet off those of its own file',
