@@ -56,7 +56,7 @@ export function textFindings(
   for (const family of families) {
     const font = fonts.find((one) => fontFamilies(one).includes(family));
     if (!font) {
-      const says = `is text in ${shown(family)}, a font that was not given; give its file as --font, or "fonts" in the job's artwork, or ${outlineIt}`;
+      const says = `is text in ${shown(family)}, a font that was not given; give its file in "fonts" of the job's artwork (repeat and inspect take it as --font), or ${outlineIt}`;
       told.push(stop('text', where, says));
       continue;
     }

@@ -15,7 +15,7 @@ import { guideNotes } from '../guide/guide-notes.ts';
 import { notedPlaces } from '../guide/noted-places.ts';
 import { stripPlaces } from '../guide/strip-places.ts';
 import type { MakeInput } from '../make-input.ts';
-import { clearFindings } from '../motifs/cleared-around.ts';
+import { clearFindings, leastLeft } from '../motifs/cleared-around.ts';
 import { type LaidMotif, laidMotifs } from '../motifs/laid-apart.ts';
 import { jointFindings } from '../motifs/motif-joints.ts';
 import { layersWith } from '../motifs/motif-layers.ts';
@@ -149,9 +149,7 @@ function draftPiece(input: PieceInput, piece: LaidPiece, place: PiecePlace, said
   const whole = panel ? { ...plan, template: panel.whole } : plan;
   const { places, findings: misplaced } = checkPlaces(input, whole, motifs);
   const onSheet = motifs.map((placed) => motifOnSheet(placed, plan.lengths));
-  // Of a mask the pattern is the film that goes: nothing of it has to hold.
-  const holding = job.film.use === 'mask' ? undefined : job.film;
-  const { layers, leftOut } = layersWith(pattern?.wrap.layers ?? [], onSheet, template, holding);
+  const { layers, leftOut } = layersWith(pattern?.wrap.layers ?? [], onSheet, template, leastLeft(job.film));
   const turned = turnInFile(template, job, panel !== undefined);
   const relief = reliefOf(input, fieldOfWrap(template), layers);
   const drawn = wrapDrawings({

@@ -68,4 +68,14 @@ describe('what clearing leaves of a pattern', () => {
     const { report } = await folderOf(typed({ film: { use: 'mask' } }));
     expect(slivers(report.checks)).toEqual([]);
   });
+
+  test('is left out there too where no blade opens it', async () => {
+    // Of the bar at 14 mm, drawn 1.047 as wide, clearing leaves 108.91 to 109.66 mm along: 0.75 mm.
+    const { report, failed } = await folderOf(typed({ film: { use: 'mask', minGap: 0.8 } }));
+    expect(slivers(report.checks)).toHaveLength(1);
+    expect(report.checks.find(({ rule }) => rule === 'clear-sliver')?.says).toMatch(
+      /opening.* smaller than a blade opens clean \(0\.8 mm\)/,
+    );
+    expect(failed()).toEqual([]);
+  });
 });
