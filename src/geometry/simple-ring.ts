@@ -49,17 +49,9 @@ export function crossesNothing(x: ArrayLike<number>, y: ArrayLike<number>, least
     const maxY = Math.max(ay, by);
     // The next chord begins where this one ends: it may not run straight back.
     for (let j = i + 1; j < count; j++) {
-      if (j % stretch === 0) {
-        const box = 4 * (j / stretch);
-        const isClear =
-          (boxes[box + 1] ?? 0) < minX ||
-          (boxes[box] ?? 0) > maxX ||
-          (boxes[box + 3] ?? 0) < minY ||
-          (boxes[box + 2] ?? 0) > maxY;
-        if (isClear) {
-          j += stretch - 1;
-          continue;
-        }
+      if (j % stretch === 0 && isClearOf(boxes, 4 * (j / stretch), minX, maxX, minY, maxY)) {
+        j += stretch - 1;
+        continue;
       }
       const cx = x[j] ?? 0;
       const next = j + 1 === count ? 0 : j + 1;
@@ -73,11 +65,7 @@ export function crossesNothing(x: ArrayLike<number>, y: ArrayLike<number>, least
         if (turn(ax, ay, bx, by, j === i + 1 ? dx : cx, j === i + 1 ? dy : cy) === 0) return false;
         continue;
       }
-      if (
-        turn(ax, ay, bx, by, cx, cy) * turn(ax, ay, bx, by, dx, dy) <= 0 &&
-        turn(cx, cy, dx, dy, ax, ay) * turn(cx, cy, dx, dy, bx, by) <= 0
-      )
-        return false;
+      if (isParted(ax, ay, bx, by, cx, cy, dx, dy) && isParted(cx, cy, dx, dy, ax, ay, bx, by)) return false;
     }
   }
   return true;
@@ -161,6 +149,32 @@ function boxesOfStretches(x: ArrayLike<number>, y: ArrayLike<number>): readonly 
   }
   return boxes;
 }
+
+/** Whether a stretch's box, by where its columns begin, lies beside another. */
+const isClearOf = (
+  boxes: readonly number[],
+  at: number,
+  minX: number,
+  maxX: number,
+  minY: number,
+  maxY: number,
+): boolean =>
+  (boxes[at + 1] ?? 0) < minX ||
+  (boxes[at] ?? 0) > maxX ||
+  (boxes[at + 3] ?? 0) < minY ||
+  (boxes[at + 2] ?? 0) > maxY;
+
+/** Whether the line through a and b has c and d on two sides, or one of them on it. */
+const isParted = (
+  ax: number,
+  ay: number,
+  bx: number,
+  by: number,
+  cx: number,
+  cy: number,
+  dx: number,
+  dy: number,
+): boolean => turn(ax, ay, bx, by, cx, cy) * turn(ax, ay, bx, by, dx, dy) <= 0;
 
 /** Above zero where p lies to the left of the line from a to b. */
 const turn = (ax: number, ay: number, bx: number, by: number, px: number, py: number): number =>

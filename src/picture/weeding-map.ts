@@ -96,6 +96,33 @@ const stripsText = (edges: WeedingMap['edges']): string =>
     })
     .join('');
 
+/** What stays, painted; light film is seen by its edge alone. */
+function filmText(layers: WeedingMap['layers'], em: number): string {
+  const edgeOf = (colour: string) =>
+    seenOnPaper(colour) === colour
+      ? ''
+      : ` stroke="${seenOnPaper(colour)}" stroke-width="${millimetres(0.05 * em)}"`;
+  return layers
+    .flatMap(({ colour, shapes }) =>
+      shapes.map(
+        ({ contours }) =>
+          `<path fill="${colour}" fill-opacity=".3" fill-rule="evenodd"${edgeOf(colour)} d="${writePathData(contours, 1000)}"/>\n`,
+      ),
+    )
+    .join('');
+}
+
+/** A square as the strips of a grade are hatched. */
+const gradeSquare = (i: number, { x, y }: Point, side: number, em: number): string =>
+  `<rect x="${millimetres(x)}" y="${millimetres(y)}" width="${millimetres(side)}" height="${millimetres(side)}" fill="${grades[i]?.lines ? `url(#grade-${i})` : '#fff'}" stroke="${ink.quiet}" stroke-width="${millimetres(0.05 * em)}"/>\n`;
+
+/** A grade in words. */
+function gradeSays({ from, says }: Grade, i: number): string {
+  const until = grades[i + 1]?.from;
+  const rate = until === undefined ? `${from} s or more` : `${from} to ${until} s`;
+  return `${rate} for a square cm: ${says}`;
+}
+
 /** The text of the picture: mm, y down, words as outlines. Same input, same bytes. */
 export function weedingMap(map: WeedingMap, caption: DrawWords): string {
   const { title, outlines, relief = [], layers, edges, notes } = map;
@@ -116,19 +143,6 @@ export function weedingMap(map: WeedingMap, caption: DrawWords): string {
     relief.length === 0
       ? ''
       : `<path fill="none" stroke="${ink.wall}" stroke-width="${millimetres(0.2 * em)}" stroke-dasharray="${millimetres(0.6 * em)} ${millimetres(0.4 * em)}" d="${writePathData(relief, 1000)}"/>\n`;
-  // Light film is seen by its edge alone.
-  const edgeOf = (colour: string) =>
-    seenOnPaper(colour) === colour
-      ? ''
-      : ` stroke="${seenOnPaper(colour)}" stroke-width="${millimetres(0.05 * em)}"`;
-  const film = layers
-    .flatMap(({ colour, shapes }) =>
-      shapes.map(
-        ({ contours }) =>
-          `<path fill="${colour}" fill-opacity=".3" fill-rule="evenodd"${edgeOf(colour)} d="${writePathData(contours, 1000)}"/>\n`,
-      ),
-    )
-    .join('');
   let y = 3.2 * em + height + 2 * margin;
   let list = '';
   const write = (text: string, x: number) => {
@@ -139,11 +153,8 @@ export function weedingMap(map: WeedingMap, caption: DrawWords): string {
   };
   const legend = 1.2 * em;
   grades.forEach((grade, i) => {
-    const until = grades[i + 1]?.from;
-    const rate = until === undefined ? `${grade.from} s or more` : `${grade.from} to ${until} s`;
-    const corner = { x: margin, y: y - legend + 0.2 * em };
-    list += `<rect x="${millimetres(corner.x)}" y="${millimetres(corner.y)}" width="${millimetres(legend)}" height="${millimetres(legend)}" fill="${grade.lines === 0 ? '#fff' : `url(#grade-${i})`}" stroke="${ink.quiet}" stroke-width="${millimetres(0.05 * em)}"/>\n`;
-    write(`${rate} for a square cm: ${grade.says}`, margin + 2 * em);
+    list += gradeSquare(i, { x: margin, y: y - legend + 0.2 * em }, legend, em);
+    write(gradeSays(grade, i), margin + 2 * em);
   });
   for (const note of notes) write(note, margin);
   if (relief.length > 0) write('Dashed: relief cuts; the waste lifts in strips between them.', margin);
@@ -152,7 +163,7 @@ export function weedingMap(map: WeedingMap, caption: DrawWords): string {
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" width="${w}mm" height="${h}mm" viewBox="0 0 ${w} ${h}">\n` +
     `<title>Where it is hard to weed</title>\n<defs>\n${grades.map(hatchPattern).join('')}</defs>\n<rect width="${w}" height="${h}" fill="${ink.ground}"/>\n` +
-    `<g transform="${move}">\n<path fill="#fff" d="${writePathData(outlines, 1000)}"/>\n<g data-role="artwork">\n${film}</g>\n<g data-role="mark">\n${stripsText(edges)}</g>\n` +
+    `<g transform="${move}">\n<path fill="#fff" d="${writePathData(outlines, 1000)}"/>\n<g data-role="artwork">\n${filmText(layers, em)}</g>\n<g data-role="mark">\n${stripsText(edges)}</g>\n` +
     around +
     reliefText +
     border +

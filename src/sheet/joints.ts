@@ -39,28 +39,51 @@ export function chooseJoints(options: JointOptions): readonly number[] | undefin
   return undefined;
 }
 
+/** The cheapest way to each place as a joint. */
+type Row = ReadonlyMap<number, Reached>;
+
 /** Dynamic programming over the places: the cheapest way to each as the k-th joint. */
-function jointsFor({ places, costs, from, to, longest, shortest }: JointOptions, panels: number) {
+function jointsFor(options: JointOptions, panels: number): readonly number[] | undefined {
+  const { from, to, longest } = options;
   const mean = (to - from) / panels;
   const unlike = (length: number) => evenness * ((length - mean) / mean) ** 2;
-  let row = new Map<number, Reached>([[-1, { cost: 0, before: -1 }]]);
-  const rows: Map<number, Reached>[] = [];
+  const rows: Row[] = [];
+  let row: Row = new Map([[-1, { cost: 0, before: -1 }]]);
   for (let k = 0; k < panels - 1; k++) {
-    const most = k === 0 ? longest.first : longest.inner;
-    const next = new Map<number, Reached>();
-    for (const [index, { cost }] of row) {
-      const start = index < 0 ? from : (places[index] ?? to);
-      for (let i = index + 1; i < places.length; i++) {
-        const length = (places[i] ?? to) - start;
-        if (length > most) break;
-        if (length < shortest) continue;
-        const sum = cost + (costs[i] ?? 0) + unlike(length);
-        if (sum < (next.get(i)?.cost ?? Number.POSITIVE_INFINITY)) next.set(i, { cost: sum, before: index });
-      }
-    }
-    rows.push(next);
-    row = next;
+    row = nextRow(options, row, k === 0 ? longest.first : longest.inner, unlike);
+    rows.push(row);
   }
+  const last = cheapestLast(options, row, unlike);
+  return last === undefined ? undefined : wayTo(options, rows, last);
+}
+
+/** One joint further from each place of a row, by a panel no longer than `most`. */
+function nextRow(
+  { places, costs, from, to, shortest }: JointOptions,
+  row: Row,
+  most: number,
+  unlike: (length: number) => number,
+): Row {
+  const next = new Map<number, Reached>();
+  for (const [index, { cost }] of row) {
+    const start = index < 0 ? from : (places[index] ?? to);
+    for (let i = index + 1; i < places.length; i++) {
+      const length = (places[i] ?? to) - start;
+      if (length > most) break;
+      if (length < shortest) continue;
+      const sum = cost + (costs[i] ?? 0) + unlike(length);
+      if (sum < (next.get(i)?.cost ?? Number.POSITIVE_INFINITY)) next.set(i, { cost: sum, before: index });
+    }
+  }
+  return next;
+}
+
+/** The place of the last joint from which the last panel fits, and all is cheapest. */
+function cheapestLast(
+  { places, from, to, longest, shortest }: JointOptions,
+  row: Row,
+  unlike: (length: number) => number,
+): number | undefined {
   let best: { readonly index: number; readonly cost: number } | undefined;
   for (const [index, { cost }] of row) {
     const length = to - (places[index] ?? from);
@@ -68,9 +91,13 @@ function jointsFor({ places, costs, from, to, longest, shortest }: JointOptions,
     const sum = cost + unlike(length);
     if (sum < (best?.cost ?? Number.POSITIVE_INFINITY)) best = { index, cost: sum };
   }
-  if (!best) return undefined;
+  return best?.index;
+}
+
+/** The joints on the way to the last one, from the start. */
+function wayTo({ places, to }: JointOptions, rows: readonly Row[], last: number): readonly number[] {
   const joints: number[] = [];
-  for (let k = rows.length - 1, index = best.index; k >= 0; k--) {
+  for (let k = rows.length - 1, index = last; k >= 0; k--) {
     joints.unshift(places[index] ?? to);
     index = rows[k]?.get(index)?.before ?? -1;
   }

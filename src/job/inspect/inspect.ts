@@ -129,24 +129,32 @@ export function inspect(input: InspectInput): Inspected {
     ...(mended?.notes ?? []).map(({ finding }) => finding),
   ];
   input.next?.('reckoning what is weeded');
+  const report = {
+    checks: [...checks].sort((a, b) => seriousness(b) - seriousness(a)),
+    pieces: film.reduce((sum, { shapes }) => sum + shapes.length, 0),
+    ...workWith(layers, art, input),
+    ...(mended ? { mended: { places: mended.places, largestMove: mended.largestMove } } : {}),
+  };
+  return { report, art, film, scale, ...(mended ? { mended } : {}) };
+}
+
+/** What cutting and weeding the layers takes. */
+function workWith(
+  layers: readonly FilmLayer[],
+  art: DrawnArt,
+  { film: { use }, cutter }: InspectInput,
+): Pick<InspectReport, 'cutLength' | 'weeding'> {
   const films = layers.map((layer) =>
-    filmWeeding(
-      layer.name,
-      weededFilm({ art: layer.shapes, ground: maskLayer(layer, art).shapes }, filmOf.use),
-    ),
+    filmWeeding(layer.name, weededFilm({ art: layer.shapes, ground: maskLayer(layer, art).shapes }, use)),
   );
   const cutting = cuttingOf(
     layers.flatMap(({ shapes }) => shapes),
     cutter,
   );
-  const report = {
-    checks: [...checks].sort((a, b) => seriousness(b) - seriousness(a)),
-    pieces: film.reduce((sum, { shapes }) => sum + shapes.length, 0),
+  return {
     cutLength: cutting.cutLength,
-    ...(layers.length === 0 ? {} : { weeding: toldWeeding(films, cutting, filmOf.use, cutter) }),
-    ...(mended ? { mended: { places: mended.places, largestMove: mended.largestMove } } : {}),
+    ...(layers.length === 0 ? {} : { weeding: toldWeeding(films, cutting, use, cutter) }),
   };
-  return { report, art, film, scale, ...(mended ? { mended } : {}) };
 }
 
 /** The drawings as one, and which file has a layer. @throws Refused where one can't be read, or they are no tile together. */

@@ -192,21 +192,27 @@ function cornersInside(tile: Tile, frame: Size): ReadonlySet<string> {
     for (const { shapes } of tile.layers) {
       const drawn = boxedShapes(shapes);
       for (const [at] of edges) {
-        const [one, other] = [at - besideEdge, at + besideEdge].map((held) =>
-          filmAlong(drawn, border === 'side' ? { x: held, y: 0 } : { x: 0, y: held }, direction),
-        );
-        for (const [own, beyond] of [
-          [one ?? [], other ?? []],
-          [other ?? [], one ?? []],
-        ] as const)
-          for (const { from, to } of uncovered(own, beyond))
-            if (to.at - from.at >= leastOpen)
-              for (const end of [from, to]) keys.add(keyOf(cornerAt(end.at, own, beyond, line)));
+        const beside = (held: number) =>
+          filmAlong(drawn, border === 'side' ? { x: held, y: 0 } : { x: 0, y: held }, direction);
+        const [one, other] = [beside(at - besideEdge), beside(at + besideEdge)];
+        for (const corner of [...openCorners(one, other, line), ...openCorners(other, one, line)])
+          keys.add(keyOf(corner));
       }
     }
   }
   return keys;
 }
+
+/** How outlines arrive at the ends of what one side of a line has and the other has not. */
+const openCorners = (
+  own: readonly Stretch[],
+  beyond: readonly Stretch[],
+  line: { readonly direction: Point; readonly length: number },
+): readonly SideCorner[] =>
+  uncovered(own, beyond)
+    .filter(({ from, to }) => to.at - from.at >= leastOpen)
+    .flatMap((open) => [open.from, open.to])
+    .map((end) => cornerAt(end.at, own, beyond, line));
 
 const degree = Math.PI / 180;
 

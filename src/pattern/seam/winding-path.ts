@@ -70,28 +70,39 @@ export function windingPath(field: CostField, options: PathOptions): WindingPath
   const turned = new Int8Array(knots * states);
   for (let knot = 0; knot < knots; knot++) {
     next.fill(Infinity);
+    const bend = knot === 0 ? 0 : bendCost;
     for (let column = 0; column < columns; column++) {
       for (let s = 0; s < slopes; s++) {
         const slope = s - steepest;
         const to = column + slope;
         if (!isPeriodic && (to < 0 || to >= columns)) continue;
-        let least = Infinity;
-        let from = 0;
-        for (let by = -1; by <= 1; by++) {
-          if (s + by < 0 || s + by >= slopes) continue;
-          const cost = (reached[column * slopes + s + by] ?? 0) + (knot === 0 ? 0 : Math.abs(by) * bendCost);
-          if (cost < least) [least, from] = [cost, by];
-        }
-        if (least === Infinity) continue;
+        const by = cheapestTurn(reached, column * slopes, s, slopes, bend);
+        const arrived = (reached[column * slopes + s + by] ?? 0) + Math.abs(by) * bend;
+        if (arrived === Infinity) continue;
         const landed = isPeriodic ? ((to % columns) + columns) % columns : to;
         const state = landed * slopes + s;
-        next[state] = least + stepCost(field, options, knot, column, slope);
-        turned[knot * states + state] = from;
+        next[state] = arrived + stepCost(field, options, knot, column, slope);
+        turned[knot * states + state] = by;
       }
     }
     [reached, next] = [next, reached];
   }
   return traced(field, options, reached, turned);
+}
+
+/** From which slope, one less, the same or one more, a column is reached most cheaply; a turn costs `bend`. */
+function cheapestTurn(reached: Float64Array, at: number, s: number, slopes: number, bend: number): number {
+  let least = Infinity;
+  let from = 0;
+  for (let by = -1; by <= 1; by++) {
+    if (s + by < 0 || s + by >= slopes) continue;
+    const cost = (reached[at + s + by] ?? 0) + Math.abs(by) * bend;
+    if (cost < least) {
+      least = cost;
+      from = by;
+    }
+  }
+  return from;
 }
 
 /** Back from the cheapest end, knot by knot. */
