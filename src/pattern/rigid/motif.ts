@@ -2,8 +2,10 @@
 import { type Affine, compose, moveContour, rotation, translation } from '../../geometry/affine.ts';
 import type { Box } from '../../geometry/box.ts';
 import type { Contour, Shape } from '../../geometry/contour.ts';
+import { least, most } from '../../geometry/extremes.ts';
 import { mapSegment, type SmoothMap } from '../../geometry/fit.ts';
 import { clippedShapes } from '../../geometry/regions.ts';
+import { pointAt } from '../../geometry/segment.ts';
 import { chordTolerance, fitTolerance } from '../../geometry/tolerance.ts';
 import {
   type FlatWall,
@@ -11,6 +13,7 @@ import {
   levelAngle,
   radiusAt,
   toFlat,
+  toWall,
   type WallPoint,
 } from '../../unroll/flat-wall.ts';
 import { grownTemplate, outline, type Template, turnOfEdge } from '../../unroll/template.ts';
@@ -116,15 +119,44 @@ export function motifOnPiece(
     .filter(
       (k) => turn + k + reach >= Math.min(from, left.turn) && turn + k - reach <= Math.max(to, right.turn),
     )
-    .map((k) => layMotif(motif.layers, wall, { ...place, at: { turn: turn + k, along } }).layers);
+    .map((k) => {
+      const at = { turn: turn + k, along };
+      const { layers } = layMotif(motif.layers, wall, { ...place, at });
+      const half = halfFor(layers, room, at.turn);
+      return half ? layers.map((layer) => ({ ...layer, shapes: clipped(layer.shapes, half) })) : layers;
+    });
   return motif.layers
     .map((layer, i) => ({
       ...layer,
-      shapes: copies.flatMap((layers) =>
-        clippedShapes(layers[i]?.shapes ?? [], [border], 'intersection', chordTolerance),
-      ),
+      shapes: copies.flatMap((layers) => clipped(layers[i]?.shapes ?? [], border)),
     }))
     .filter(({ shapes }) => shapes.length > 0);
+}
+
+const clipped = (shapes: readonly Shape[], border: Shape): Shape[] =>
+  clippedShapes(shapes, [border], 'intersection', chordTolerance);
+
+/**
+ * The half of a piece that what is laid about a turn may be seen on. A sector of more than half a ring comes back to its own start: what
+ * leaves it at one side would lie on the other. Undefined where the piece is less, or the copy has both halves.
+ */
+function halfFor(
+  layers: readonly WrapLayer[],
+  { winding: _, ...room }: Template,
+  turn: number,
+): Shape | undefined {
+  const { wall, left, right } = room;
+  if (Math.abs(wall.sine) * (right.turn - left.turn) < 0.5) return undefined;
+  const about = { ...wall, middle: turn };
+  const turns = shapesOf(layers).flatMap(({ contours }) =>
+    contours.flatMap(({ segments }) =>
+      segments.flatMap((s) => [s.from, pointAt(s, 0.5)].map((p) => toWall(about, p).turn)),
+    ),
+  );
+  const middle = { turn: (left.turn + right.turn) / 2, offset: 0 };
+  if (most(turns, turn) < middle.turn) return { contours: [outline({ ...room, right: middle })] };
+  if (least(turns, turn) > middle.turn) return { contours: [outline({ ...room, left: middle })] };
+  return undefined;
 }
 
 /** All shapes of layers. */

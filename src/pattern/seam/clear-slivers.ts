@@ -6,6 +6,7 @@ import { clippedShapes } from '../../geometry/regions.ts';
 import { chordTolerance } from '../../geometry/tolerance.ts';
 import { toWall, type WallPoint } from '../../unroll/flat-wall.ts';
 import { type Template, turnOfEdge } from '../../unroll/template.ts';
+import { windingTurn } from '../../unroll/winding.ts';
 import { type FilmLimits, isTooSmall } from '../lay/edge-slivers.ts';
 
 /** What is cleared around a motif, on the sheet, with the motif's name. */
@@ -73,10 +74,15 @@ function isSliver(part: Shape, film: FilmLimits): boolean {
 }
 
 /** Whether one of the lines that a piece ends at goes through places of the wall. */
-function isParted(places: readonly WallPoint[], { wall, seam, band }: Template): boolean {
+function isParted(places: readonly WallPoint[], { wall, seam, band, winding }: Template): boolean {
+  const turnsAt = (along: number): readonly [number, number] => {
+    if (!winding) return [turnOfEdge(wall, seam.start, along), turnOfEdge(wall, seam.finish, along)];
+    const turn = windingTurn(winding, along);
+    return [turn, turn + 1];
+  };
   const past: readonly ((place: WallPoint) => boolean)[] = [
-    ({ turn, along }) => turn > turnOfEdge(wall, seam.start, along),
-    ({ turn, along }) => turn > turnOfEdge(wall, seam.finish, along),
+    ({ turn, along }) => turn > turnsAt(along)[0],
+    ({ turn, along }) => turn > turnsAt(along)[1],
     ({ along }) => along > band.from,
     ({ along }) => along > band.to,
   ];

@@ -106,6 +106,18 @@ describe('a motif on a piece', () => {
       ).toHaveLength(1);
   });
 
+  test('on such a sector does not come again on its other side where it is as long as a sixth of the girth', () => {
+    const wide = flatWall(60, Math.sin(50 * degrees), 60);
+    const piece = templateOf(wide, { band: { from: 20, to: 100 }, trim: { lip: 0, foot: 0 }, overlap: 6 });
+    const bar = motifOf({ contours: [box(-34, -4, 68, 8)] });
+    const long = { ...bar, frame: { minX: -34, minY: -4, maxX: 34, maxY: 4 } };
+    for (const lay of ['rigid', 'even'] as const)
+      for (const turn of [0.3, 0.41, 0.6]) {
+        const shapes = shapesOf(motifOnPiece(long, piece, { at: { turn, along: 60 }, lay }, 1));
+        expect(shapes).toHaveLength(1);
+      }
+  });
+
   test('comes to its place by the formulas of the proof too', () => {
     const [shape] = onPiece(0.37, 60, 'conformal');
     const cone = { from: 60, radius: 40, sine: wall.sine };
