@@ -3,6 +3,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { proofOfDrafts } from '../../src/job/proof/proof.ts';
 import { edgePoint } from '../../src/unroll/template.ts';
 import { expectWithin } from '../closeness.ts';
+import { folderOf } from './a-folder.ts';
 import { leafTile, madeOf } from './a-job.ts';
 
 /** A barrel whose side is an arc of 120 mm, 60 mm up and down from its widest; by close stations. */
@@ -140,4 +141,29 @@ describe('a stepped cup under 2 mm of resin', () => {
     });
     expect(failed(made)).toEqual([]);
   });
+});
+
+// A report tells heights up the bare wall, and its files are measured on the coats: past a corner they are longer.
+test('a motif cut apart on a coated wall that steps is proved from its report too', async () => {
+  const dot =
+    '<svg xmlns="http://www.w3.org/2000/svg" width="30mm" height="30mm"><circle cx="15mm" cy="15mm" r="14mm"/></svg>';
+  const folder = await folderOf({
+    blank: {
+      use: 'other',
+      wall: 'stepped',
+      stations: [
+        { height: 0, across: 127 },
+        { height: 15.2, across: 130.2 },
+        { height: 31.8, across: 138.3 },
+        { height: 47.6, across: 131.8 },
+      ],
+    },
+    job: {
+      pieces: 'stacked',
+      coats: [{ name: 'clear', thickness: 1 }],
+      items: [{ file: 'dot.svg', across: 30, at: { turn: 0.5, along: 28 }, apart: true }],
+    },
+    files: { 'dot.svg': dot },
+  });
+  expect(folder.failed()).toEqual([]);
 });

@@ -202,7 +202,7 @@ export function proofOfFolder(folder: DeliveredFolder): Proof {
     const asked = askedGoresOf({ job, blank: readBlank(blank, blankFile) }, known.layers ?? []);
     return proofOfGores(asked, piecesIn(texts, 'wrap')[0] ?? { stem: 'wrap' }, sheetsIn(texts, report));
   }
-  const asked = askedOf({ job, blank: readBlank(blank, blankFile), pattern: known });
+  const asked = askedOf({ job, blank: readBlank(blank, blankFile), told: known });
   const [wraps, strips] = [piecesIn(texts, 'wrap'), piecesIn(texts, 'strip')];
   const [collars, covers] = [piecesIn(texts, 'collar'), piecesIn(texts, 'cover')];
   return proofOf(asked, {

@@ -37,14 +37,27 @@ import type { Mask } from '../typed/resolved-mask.ts';
 export type { LayerAsMade } from '../../prove/asked.ts';
 export type { Proof } from '../../prove/proof.ts';
 
-/** What is known of the pattern and the motifs; nothing where there are none. */
+/** What is known of the pattern and the motifs, heights in mm on the sheet; nothing where there are none. */
 export type KnownPattern = Pick<Asked, 'equalParts' | 'layers' | 'motifs' | 'cleared'>;
+
+/** The same as a report tells it: heights up the bare wall. */
+const onSheet = ({ motifs = [], cleared = [], ...rest }: KnownPattern, { on }: Surface): KnownPattern => ({
+  ...rest,
+  motifs: motifs.map(({ along, reach, ...motif }) => ({
+    ...motif,
+    along: on(along),
+    ...(reach ? { reach: { from: on(reach.from), to: on(reach.to) } } : {}),
+  })),
+  cleared: cleared.map((area) => ({ ...area, from: on(area.from), to: on(area.to) })),
+});
 
 /** What the proof needs to know besides the files. */
 export interface ProofInput {
   readonly job: Job;
   readonly blank: Blank;
   readonly pattern?: KnownPattern;
+  /** What a report tells of it instead. */
+  readonly told?: KnownPattern;
 }
 
 /** Collars: paper on the coats, on the cone that touches the wall along the level line. */
@@ -118,7 +131,7 @@ const askedMask = ({ covers, standOff, window }: Mask): AskedMask => ({
 });
 
 /** What a job asks for on its blank. @throws Refused where the blank is no wall, or the job has no band on it. */
-export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
+export function askedOf({ job, blank, pattern = {}, told }: ProofInput): Asked {
   const { wall } = wallOf(blank);
   const flatBands = flatBandsOfWall(wall, blank);
   const band = job.band ?? longestBand(flatBands);
@@ -164,7 +177,7 @@ export function askedOf({ job, blank, pattern = {} }: ProofInput): Asked {
       ? { sheet: { ...sheet, up: sheet.up ?? Number.POSITIVE_INFINITY, batch: job.batch ?? 1 } }
       : {}),
     ...(artwork?.around === undefined ? {} : { around: artwork.around }),
-    ...pattern,
+    ...(told ? onSheet(told, surface) : pattern),
     ...(job.mask ? { mask: askedMask(job.mask) } : {}),
     ...(job.stencil ? { holds: true } : {}),
     ...(decoratesApart(job) && !job.mask ? { isPaper: true } : {}),

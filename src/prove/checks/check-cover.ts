@@ -52,19 +52,19 @@ function firstFrom(rising: readonly number[], least: number): number {
   return low;
 }
 
-/** What part of the turns from `low` to `high` no stretch covers; stretches go round, so each counts once a turn on. */
-export function bareTurns(stretches: readonly Stretch[], [low, high]: Stretch): number {
+/** The widest of the turns from `low` to `high` that no stretch covers; stretches go round, so each counts once a turn on. */
+export function widestBare(stretches: readonly Stretch[], [low, high]: Stretch): number {
   const around = stretches
     .flatMap(([from, to]) => [-1, 0, 1].map((by): Stretch => [from + by, to + by]))
     .sort((a, b) => a[0] - b[0]);
-  let bare = 0;
+  let widest = 0;
   let reached = low;
   for (const [from, to] of around) {
-    if (from > reached) bare += Math.max(0, Math.min(from, high) - reached);
+    if (from > reached) widest = Math.max(widest, Math.min(from, high) - reached);
     reached = Math.max(reached, to);
-    if (reached >= high) return bare;
+    if (reached >= high) return widest;
   }
-  return bare + high - reached;
+  return Math.max(widest, high - reached);
 }
 
 /** A height of a row of panels. */
@@ -141,7 +141,7 @@ export function coverChecks(rows: readonly ProvedRow[], asked: Asked): Check[] {
   const looked = rows.map((row) => ({ row, all: heightsOf(row) }));
   const holes = [
     ...looked.flatMap(({ all }) =>
-      all.map(({ stretches, wanted, girth }) => bareTurns(stretches.flat(), wanted) * girth),
+      all.map(({ stretches, wanted, girth }) => widestBare(stretches.flat(), wanted) * girth),
     ),
     ...gapsUp(rows, asked.band),
   ];

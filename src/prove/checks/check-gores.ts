@@ -7,7 +7,7 @@ import type { ProvedGore, ProvedGores } from '../written/gore-pieces.ts';
 import { guideCurves } from '../written/piece.ts';
 import { type GoreSpot, halfShare, rollGore, surfaceAt } from '../written/rolled-gore.ts';
 import { samplesOn } from '../written/samples.ts';
-import { bareTurns, type Stretch, stretchesAt } from './check-cover.ts';
+import { type Stretch, stretchesAt, widestBare } from './check-cover.ts';
 
 /** Heights at which the gores are looked at together. */
 const heights = 200;
@@ -77,8 +77,9 @@ function coverChecks(asked: AskedGores, gores: readonly ProvedGore[]): Check[] {
   const rows = ons.map((on, i) => {
     const girth = 2 * Math.PI * surfaceAt(surface, on).radius;
     const film = films[i] ?? [];
-    const covered = film.reduce((sum, [from, to]) => sum + to - from, 0);
-    return { bare: bareTurns(film, [0, 1]) * girth, lap: (covered - 1) * girth };
+    const [first, last] = [film[0], film.at(-1)];
+    const round = first && last ? last[1] - first[0] : 0;
+    return { bare: widestBare(film, [0, 1]) * girth, lap: (round - 1) * girth };
   });
   return [
     atMost({
