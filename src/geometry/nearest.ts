@@ -105,6 +105,17 @@ function nearestOn(segment: Segment, p: Point): NearestPlace {
   return best;
 }
 
+/** Room for rounding, as a share of a square. */
+const rounding = 1e-9;
+
+/** Whether a straight line goes by a place farther away than a reach, told without its nearest place: the box of a slanting one holds much besides. */
+function staysAway({ kind, from, to }: Segment, p: Point, reach: number): boolean {
+  if (kind !== 'line') return false;
+  const [x, y] = [to.x - from.x, to.y - from.y];
+  const beside = x * (p.y - from.y) - y * (p.x - from.x);
+  return beside * beside > reach * reach * (x * x + y * y) * (1 + rounding);
+}
+
 /** Finds the nearest place on many curves, by an index of their boxes. */
 export class NearestFinder {
   /** The curves it looks at. Of contours that are kept as numbers each asking makes others: one of these is the same object always. */
@@ -120,7 +131,7 @@ export class NearestFinder {
   within(p: Point, reach: number, except?: Segment): NearestPlace[] {
     return this.#index.meeting(p.x - reach, p.y - reach, p.x + reach, p.y + reach).flatMap((i) => {
       const segment = this.segments[i];
-      if (!segment || segment === except) return [];
+      if (!segment || segment === except || staysAway(segment, p, reach)) return [];
       const place = nearestOn(segment, p);
       return place.distance <= reach ? [place] : [];
     });
@@ -130,7 +141,7 @@ export class NearestFinder {
   comesBy(p: Point, reach: number, isWanted: (place: NearestPlace) => boolean, except?: Segment): boolean {
     const found = this.#index.nearest(p.x, p.y, 1, reach, (i) => {
       const segment = this.segments[i];
-      if (!segment || segment === except) return false;
+      if (!segment || segment === except || staysAway(segment, p, reach)) return false;
       const place = nearestOn(segment, p);
       return place.distance <= reach && isWanted(place);
     });
@@ -147,7 +158,9 @@ export class NearestFinder {
       .sort((a, b) => a.least - b.least || a.i - b.i);
     for (const { i, least } of byBox) {
       const segment = this.segments[i];
-      if (least > (best?.distance ?? reach) || !segment) break;
+      const within = best?.distance ?? reach;
+      if (least > within || !segment) break;
+      if (staysAway(segment, p, within)) continue;
       const place = nearestOn(segment, p);
       if (place.distance <= reach && place.distance < (best?.distance ?? Number.POSITIVE_INFINITY))
         best = place;

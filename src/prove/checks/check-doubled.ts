@@ -1,17 +1,10 @@
 // Is any line cut twice?
 import type { Contour, Segment } from '../../geometry/contour.ts';
 import { segmentCount } from '../../geometry/kept-contour.ts';
-import { NearestFinder } from '../../geometry/nearest.ts';
 import { cross, distance, dot } from '../../geometry/point.ts';
-import { directionAt, pointAt } from '../../geometry/segment.ts';
-import { precision } from '../../geometry/tolerance.ts';
+import { directionAt } from '../../geometry/segment.ts';
 import { atMost, type Check } from '../check.ts';
-
-/** Lines that run within this of one another the same way are one line to a blade, mm. */
-const beside = precision;
-
-/** Tangent of the angle up to which two lines run the same way: one degree. */
-const sameWay = Math.tan(Math.PI / 180);
+import { beside, LinesAlong, sameWay } from './lines-along.ts';
 
 /** Shorter ones are a node of their neighbours, mm. */
 const shortest = 0.1;
@@ -21,28 +14,14 @@ const roughLength = (s: Segment): number =>
     ? distance(s.from, s.to)
     : distance(s.from, s.c1) + distance(s.c1, s.c2) + distance(s.c2, s.to);
 
-/** Whether another line runs along a segment at a place of it. */
-function runsAlong(segment: Segment, at: number, finder: NearestFinder): boolean {
-  const way = directionAt(segment, at);
-  return finder.comesBy(
-    pointAt(segment, at),
-    beside,
-    ({ segment: other, t }) => {
-      const otherWay = directionAt(other, t);
-      return Math.abs(cross(way, otherWay)) < sameWay * Math.abs(dot(way, otherWay));
-    },
-    segment,
-  );
-}
-
 /**
  * Whether another line runs along a segment in its middle and on to a quarter of it: a hole that touches the border in one place only runs
  * its way there. What runs along less of it is itself along this one throughout.
  */
-const isDoubled = (segment: Segment, finder: NearestFinder): boolean =>
+const isDoubled = (segment: Segment, lines: LinesAlong): boolean =>
   roughLength(segment) >= shortest &&
-  runsAlong(segment, 1 / 2, finder) &&
-  (runsAlong(segment, 1 / 4, finder) || runsAlong(segment, 3 / 4, finder));
+  lines.runsBy(segment, 1 / 2) &&
+  (lines.runsBy(segment, 1 / 4) || lines.runsBy(segment, 3 / 4));
 
 /** Whether a line goes on from the end of one segment into another without a corner. */
 function goesOn(from: Segment, into: Segment): boolean {
@@ -55,13 +34,13 @@ function goesOn(from: Segment, into: Segment): boolean {
  * away from the tip both sides go on, without a corner, into lines that part. Such lines are one beside the other near any tip of a cusp;
  * that a node stands there makes no second cut of it.
  */
-function isSideOfTip(outline: readonly Segment[], i: number, finder: NearestFinder): boolean {
+function isSideOfTip(outline: readonly Segment[], i: number, lines: LinesAlong): boolean {
   const at = (step: number): Segment | undefined => outline[(i + step + outline.length) % outline.length];
   const isBlunt = (one: Segment | undefined): boolean => !!one && roughLength(one) < beside;
   const parts = (before?: Segment, side?: Segment): boolean =>
-    !!before && !!side && goesOn(before, side) && !runsAlong(before, 1 / 2, finder);
+    !!before && !!side && goesOn(before, side) && !lines.runsBy(before, 1 / 2);
   const partsAfter = (side?: Segment, after?: Segment): boolean =>
-    !!after && !!side && goesOn(side, after) && !runsAlong(after, 1 / 2, finder);
+    !!after && !!side && goesOn(side, after) && !lines.runsBy(after, 1 / 2);
   const [back, start] = [isBlunt(at(1)) ? 2 : 1, isBlunt(at(-1)) ? -2 : -1];
   return (
     (parts(at(-1), at(0)) && partsAfter(at(back), at(back + 1))) ||
@@ -71,13 +50,13 @@ function isSideOfTip(outline: readonly Segment[], i: number, finder: NearestFind
 
 /** Lines of one layer that run along another of it. */
 export function doubledLines(contours: readonly Contour[]): number {
-  const finder = new NearestFinder(contours);
+  const lines = new LinesAlong(contours);
   let first = 0;
   return contours.reduce((sum, contour) => {
-    const outline = finder.segments.slice(first, first + segmentCount(contour));
+    const outline = lines.segments.slice(first, first + segmentCount(contour));
     first += outline.length;
     const doubled = outline.filter(
-      (segment, i) => isDoubled(segment, finder) && !isSideOfTip(outline, i, finder),
+      (segment, i) => isDoubled(segment, lines) && !isSideOfTip(outline, i, lines),
     );
     return sum + doubled.length;
   }, 0);

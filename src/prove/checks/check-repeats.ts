@@ -7,7 +7,7 @@ import { distance, type Point } from '../../geometry/point.ts';
 import { pointAt } from '../../geometry/segment.ts';
 import { precision } from '../../geometry/tolerance.ts';
 import type { Cleared } from '../asked.ts';
-import { atMost, type Check, largest } from '../check.ts';
+import { atMost, type Check } from '../check.ts';
 import { type WindingSides, windingSidesOf } from '../seams/winding-sides.ts';
 import { type ProvedPiece, pieceBand } from '../written/piece.ts';
 import {
@@ -140,16 +140,17 @@ function carried({ cone, isInside }: Ground, { turns, motion }: Onward, p: Point
 
 /**
  * How far a segment is from its like a repeat on; where there is none on the piece, a repeat before. Copies are mostly
- * the same curves point for point, which one look tells; what is not is held place by place against what is there.
+ * the same curves point for point, which one look tells; what is not is held place by place against what is there. No more is told than
+ * `known`, mm, where it is no farther.
  */
-function missOf(segment: Segment, ground: Ground, isOnPanel: IsInside): number {
-  if (!ground.motions.some((step) => mayBeCarried(ground, step, segment))) return 0;
+function missOf(segment: Segment, known: number, ground: Ground, isOnPanel: IsInside): number {
+  if (!ground.motions.some((step) => mayBeCarried(ground, step, segment))) return known;
   for (const step of ground.motions) {
     const like = ground.starts.nearest(moveSegment(step.motion, segment), precision);
-    if (like <= alike) return like;
+    if (like <= alike) return Math.max(known, like);
     if ([0, 0.5, 1].some((t) => carried(ground, step, pointAt(segment, t)))) break;
   }
-  return largest(sampledMisses(segment, ground, isOnPanel));
+  return sampledMiss(segment, known, ground, isOnPanel);
 }
 
 /**
@@ -171,15 +172,16 @@ const hullLength = (s: Segment): number =>
     ? distance(s.from, s.to)
     : distance(s.from, s.c1) + distance(s.c1, s.c2) + distance(s.c2, s.to);
 
-function sampledMisses(segment: Segment, ground: Ground, isOnPanel: IsInside): number[] {
+function sampledMiss(segment: Segment, known: number, ground: Ground, isOnPanel: IsInside): number {
   const { finder, motions } = ground;
   return samplesOf(segment)
     .filter(isOnPanel)
-    .flatMap((p) => {
+    .reduce((most, p) => {
       const there = motions.map((motion) => carried(ground, motion, p)).find((at) => at !== undefined);
-      if (!there) return [];
-      return [(finder.find(there, 1) ?? finder.find(there, reach))?.distance ?? reach];
-    });
+      // Of many lines over one another the nearest is not asked for where any is as near as what is known already.
+      if (!there || finder.comesBy(there, most, () => true)) return most;
+      return Math.max(most, (finder.find(there, 1) ?? finder.find(there, reach))?.distance ?? reach);
+    }, known);
 }
 
 /** Segments tried of a layer for each count of parts, at the most, and the share of them that must have their like. */
@@ -242,12 +244,13 @@ export function repeatMiss(
       return { turns, motion: onward(row.cone, turns) };
     }),
   };
-  return largest(
-    arts.flatMap((art) => {
-      const isOnPanel = insideOf(row, panelRegion(art.panel), cleared);
-      return segmentsOf(art.contours).map((segment) => missOf(segment, ground, isOnPanel));
-    }),
-  );
+  return arts.reduce((most, art) => {
+    const isOnPanel = insideOf(row, panelRegion(art.panel), cleared);
+    return segmentsOf(art.contours).reduce(
+      (known, segment) => missOf(segment, known, ground, isOnPanel),
+      most,
+    );
+  }, 0);
 }
 
 export const repeatCheck = (value: number, equalParts: number): Check =>

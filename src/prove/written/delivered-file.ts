@@ -91,7 +91,7 @@ export function readDelivered(text: string, name: string): DeliveredFile {
         if (group && group !== open.at(-1)) groups.push(group);
         open.push(group);
         if (element.name !== 'path') return;
-        past ??= bounds.faultOf(attributes.d ?? '');
+        past ??= bounds.faultOf(attributes.d ?? '', areaOf(root));
         if (group) group.paths.push({ id: attributes.id, data: attributes.d ?? '' });
         else faults.push(`line ${element.line}: a path outside every group`);
       },
@@ -105,6 +105,12 @@ export function readDelivered(text: string, name: string): DeliveredFile {
   }
   if (past !== undefined) faults.push(past);
   return { name, ...sizeOf(root, faults), groups: past === undefined ? groups : [], faults };
+}
+
+/** Of the view box, square units; none is never too full. */
+function areaOf({ viewBox = '' }: Readonly<Record<string, string>>): number {
+  const [, , across = Number.NaN, up = Number.NaN] = viewBox.split(/[\s,]+/).map(Number);
+  return across * up;
 }
 
 function openedGroup({ name, attributes }: XmlElement): OpenGroup | undefined {

@@ -1,10 +1,11 @@
 // Lines cut twice, where it is known from how they were drawn.
-import { expect, test } from 'vitest';
+import Flatbush from 'flatbush';
+import { expect, test, vi } from 'vitest';
 import { moveContour } from '../../../src/geometry/affine.ts';
 import { type Contour, line, polygon, type Segment } from '../../../src/geometry/contour.ts';
 import type { Point } from '../../../src/geometry/point.ts';
 import { doubledLines } from '../../../src/prove/checks/check-doubled.ts';
-import { box, circle } from '../../geometry/drawn.ts';
+import { box, circle, randomFrom } from '../../geometry/drawn.ts';
 
 const turn = Math.SQRT1_2;
 /** A circle of four curves, the middle of one of them at its top. */
@@ -72,4 +73,30 @@ test('tens of thousands of lines over one another are each seen to be doubled', 
     segments: Array.from({ length: 30_000 }, () => line({ x: 0, y: 0 }, { x: 1, y: 1 })),
   };
   expect(doubledLines([over])).toBe(30_000);
+});
+
+// All those in whose box a place lies were held against it, a tenth of all.
+test('lines at random are held against those alone that run their way', () => {
+  const random = randomFrom(3);
+  const place = () => ({ x: 200 * random(), y: 100 * random() });
+  const segments = Array.from({ length: 1500 }, () => line(place(), place()));
+  const { neighbors } = Flatbush.prototype;
+  let held = 0;
+  const counted = vi.spyOn(Flatbush.prototype, 'neighbors').mockImplementation(function (
+    this: Flatbush,
+    x,
+    y,
+    most,
+    reach,
+    isWanted,
+  ) {
+    const asked = (i: number) => {
+      held++;
+      return isWanted?.(i) ?? true;
+    };
+    return neighbors.call(this, x, y, most, reach, asked);
+  });
+  expect(doubledLines([{ closed: false, segments }])).toBe(0);
+  counted.mockRestore();
+  expect(held).toBeLessThan(20 * segments.length);
 });

@@ -48,6 +48,11 @@ test.each([
   ],
   ['a place past all', 'M1e308 20L30 20', /^a place a kilometre away or more$/],
   ['a place of many digits', 'M20 20L-1234567.5 20', /^a place a kilometre away or more$/],
+  [
+    'lines side by side all over',
+    'M0 1L40 2'.repeat(5001),
+    /^more than 25 mm of straight lines to each square/,
+  ],
   ['lines without end', 'm0 0l1 1'.repeat(500_001), /^more than 500000 lines$/],
 ])('%s are told, and not measured', (_, data, says) => {
   const { faults, groups } = file('0 0 40 30', `<g data-role="artwork"><path d="${data}"/></g>`);
