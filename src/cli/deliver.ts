@@ -12,10 +12,11 @@ import {
 } from '../job/deliverables.ts';
 import { failedRules } from '../job/proof/proof-in-words.ts';
 import type { GoresReport, PatternReport, Report, TemplateReport } from '../job/report.ts';
+import { gapAngle, gapLength } from '../lengths/closeness.ts';
 import { type Delivery, delivered } from './delivery.ts';
 import type { CommonOptions } from './options.ts';
 import { exitStatus, printFindings, printJson } from './output.ts';
-import { told } from './units-told.ts';
+import { told, unitsTold } from './units-told.ts';
 
 export interface DeliveryOptions extends CommonOptions {
   readonly folder: string;
@@ -121,7 +122,7 @@ function sheetsInWords(sheets: NonNullable<Report['sheets']>): string {
 const seamInWords = ({ position, tangentDeg, crossings }: NonNullable<PatternReport['seamGap']>): string =>
   crossings === 0
     ? 'seam: no line of the pattern crosses it, so there is nothing there to measure'
-    : `seam, measured on the written file: ${position.toFixed(4)} mm and ${tangentDeg.toFixed(3)} degrees over ${crossings} crossings`;
+    : `seam: the ends of the written file meet ${gapLength(position, unitsTold())} and ${gapAngle(tangentDeg)}, over ${crossings} crossings`;
 
 const goresInWords = ({ count, width, strain, joined, darts }: GoresReport): string =>
   darts

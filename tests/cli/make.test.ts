@@ -99,7 +99,7 @@ describe('make', () => {
     expect(JSON.parse(cup.ran.out)).toEqual(cup.report);
     expect(JSON.parse(pot.ran.out)).toEqual(pot.report);
     expect(canister.ran.out).toMatch(
-      /^template: .*\npattern: .*\nseam, .*\nproof: .* hold in all .*\nwritten to .*\n$/,
+      /^template: .*\npattern: .*\nseam: .*\nproof: .* hold in all .*\nwritten to .*\n$/,
     );
   });
 

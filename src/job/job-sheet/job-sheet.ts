@@ -7,7 +7,8 @@ import { lipZoneStart } from '../../blank/lip-zone.ts';
 import { coverage } from '../../blank/sure.ts';
 import { wallGirthAt, wallLength, wallUncertaintyAt } from '../../blank/wall.ts';
 import type { Block, Page, Section } from '../../deliver/write-page.ts';
-import { formatLength, inMm, measuredLength, onInchTape } from '../../lengths/length.ts';
+import { gapAngle, gapLength } from '../../lengths/closeness.ts';
+import { formatLength, inMm, measuredLength, onInchTape, type Units } from '../../lengths/length.ts';
 import { filmsIn } from '../blade/weeding.ts';
 import { layingSection } from '../motifs/motif-sheet.ts';
 import type { Ground } from '../plan/plan.ts';
@@ -63,7 +64,7 @@ export function jobSheet(input: JobSheetInput): Page {
       ...coatsSection(input.report, job),
       ...costSection(input.report, job),
       workSection(input),
-      checksSection(input.report),
+      checksSection(input.report, job.units),
       cautionsSection(input),
     ],
   };
@@ -248,14 +249,14 @@ function workSection({
   };
 }
 
-function checksSection({ checks, pattern }: Omit<Report, 'files'>): Section {
+function checksSection({ checks, pattern }: Omit<Report, 'files'>, units: Units): Section {
   const says = saidByRule(checks.filter(({ level }) => level !== 'stop'));
   const gap = pattern?.seamGap;
   const measured = gap
     ? [
         gap.crossings === 0
           ? 'no line of the pattern crosses the seam'
-          : `the ends of the written file meet within ${gap.position.toFixed(4)} mm and ${gap.tangentDeg.toFixed(3)} degrees`,
+          : `the ends of the written file meet ${gapLength(gap.position, units)} and ${gapAngle(gap.tangentDeg)}`,
       ]
     : [];
   const items = [...measured, ...says];

@@ -1,6 +1,7 @@
 // The two ends of the wrap side by side, as they meet at the seam: at a chosen zoom, with what they miss each other by in figures.
+
+import { gapAngle, gapLength } from '../../lengths/closeness.ts';
 import { measuredLength } from '../../lengths/length.ts';
-import { gapAngle, gapLength } from '../parts/gap-length.ts';
 import { bench, flat, seam } from '../store.ts';
 import { onKeys } from './key-hands.ts';
 import { type SeamWindow, useSeamWindow } from './use-seam-window.ts';

@@ -2,12 +2,12 @@
 import { computed, signal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { Finding } from '../../finding.ts';
+import { gapLength } from '../../lengths/closeness.ts';
 import type { Step as WorkStep } from '../ask.ts';
 import type { Bench } from '../model/bench.ts';
 import { folderZip } from '../model/contract-files.ts';
 import type { FilesAnswer } from '../model/messages.ts';
 import { FieldFindings } from '../parts/field.tsx';
-import { gapLength } from '../parts/gap-length.ts';
 import { download } from '../save.ts';
 import { bench, findings, said, setField, slow } from '../store.ts';
 import { NamesGroup } from './names-group.tsx';

@@ -1,5 +1,5 @@
 // A gap between two ends in the maker's unit: as finely as it is measured, which is finer than anything else is told.
-import type { Units } from '../../lengths/length.ts';
+import type { Units } from './length.ts';
 
 export const gapLength = (mm: number, units: Units): string =>
   units === 'in' ? closeness(mm / 25.4, 5, ' in') : closeness(mm, 4, ' mm');
