@@ -84,27 +84,22 @@ export function atBorder(layer: string, held: Held, line: BorderLine, grain: num
   const { own, ownAt, wellPast, beyond, open: ofFilm } = filmAt(held, line);
   const [ownEnds, beyondEnds] = [new EndsInRow(own), new EndsInRow(beyond)];
   const place = (at: number): Point => ({ x: through.x + direction.x * at, y: through.y + direction.y * at });
-  const open = ofFilm.map(({ from, to }) => {
-    const corners = [cornerAt(from, own, beyond, line), cornerAt(to, own, beyond, line)] as const;
-    return {
-      from,
-      to,
-      layer,
-      border,
-      isFar: line.outward.x + line.outward.y > 0,
-      at: place((from + to) / 2),
-      length: to - from,
-      ends:
-        isEnd({ from, to }, own, wellPast) ||
-        isLine({ from, to }, ownAt, wellPast) ||
-        to - from <= mostGrains * grain,
-      goesPast: wellPast.some(
-        (film) => film.to.at > from + joinTolerance && film.from.at < to - joinTolerance,
-      ),
-      corners,
-      miss: Math.max(...[from, to].map((end) => missAt(end, to - from, ownEnds, beyondEnds))) || to - from,
-    };
-  });
+  const open = ofFilm.map(({ from, to }) => ({
+    from,
+    to,
+    layer,
+    border,
+    isFar: line.outward.x + line.outward.y > 0,
+    at: place((from + to) / 2),
+    length: to - from,
+    ends:
+      isEnd({ from, to }, own, wellPast) ||
+      isLine({ from, to }, ownAt, wellPast) ||
+      to - from <= mostGrains * grain,
+    goesPast: wellPast.some((film) => film.to.at > from + joinTolerance && film.from.at < to - joinTolerance),
+    corners: [cornerAt(from, own, beyond, line), cornerAt(to, own, beyond, line)] as const,
+    miss: Math.max(...[from, to].map((end) => missAt(end, to - from, ownEnds, beyondEnds))) || to - from,
+  }));
   const ends = ownEnds.all.filter(({ at }) => at > joinTolerance && at < length - joinTolerance);
   const met = ends.flatMap((end) => {
     const other = beyondEnds.nearest(end);
@@ -112,14 +107,7 @@ export function atBorder(layer: string, held: Held, line: BorderLine, grain: num
     return other && apart !== undefined && apart <= joinTolerance ? [{ end, other, apart }] : [];
   });
   const depth = depthOf(ends, length);
-  // What is traced stands within half a pixel of where it was drawn.
-  const stray = Math.max(joinTolerance, grain / 2);
-  const inward = new EndsInRow(ownAt(-depth));
-  /** Whether an outline goes on inward, and stands elsewhere there: what has ended tells nothing. */
-  const tells = (end: LikeEnd): boolean => {
-    const aside = Math.abs((inward.nearest(end)?.at ?? Infinity) - end.at);
-    return aside > stray && aside <= depth * (1 + mostBent / Math.tan(angleTo(end.direction, direction)));
-  };
+  const tells = goesOnAside(new EndsInRow(ownAt(-depth)), depth, direction, grain);
   const isSlant = (end: LikeEnd): boolean => angleTo(end.direction, direction) < Math.PI / 2 - alike / 4;
   return {
     border,
@@ -142,6 +130,16 @@ export function atBorder(layer: string, held: Held, line: BorderLine, grain: num
       met.map(({ apart }) => apart),
       0,
     ),
+  };
+}
+
+/** Tells whether an outline goes on inward, and stands elsewhere there: what has ended tells nothing. */
+function goesOnAside(inward: EndsInRow, depth: number, direction: Point, grain: number) {
+  // What is traced stands within half a pixel of where it was drawn.
+  const stray = Math.max(joinTolerance, grain / 2);
+  return (end: LikeEnd): boolean => {
+    const aside = Math.abs((inward.nearest(end)?.at ?? Infinity) - end.at);
+    return aside > stray && aside <= depth * (1 + mostBent / Math.tan(angleTo(end.direction, direction)));
   };
 }
 

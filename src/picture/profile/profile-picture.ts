@@ -69,18 +69,11 @@ export function drawnProfile(subject: ProfileSubject, units: Units, words: PutWo
   const [above, below] = subject.standsOnLip ? [beyond.foot, beyond.lip] : [beyond.lip, beyond.foot];
   const named = least.name * em;
   const top = height + above + named;
-  const title = words(
-    subject.name,
-    { x: -left, y: -top },
-    { size: 1.5 * em, fill: ink.words, anchor: 'left' },
-  );
-  const notes = subject.notes.map((line, i) =>
-    words(
-      line,
-      { x: -left, y: Math.max(5 * em, below + 2 * em) + 1.5 * i * em },
-      { size: em, fill: ink.words, anchor: 'left' },
-    ),
-  );
+  const say = (text: string, y: number, size: number) =>
+    words(text, { x: -left, y }, { size, fill: ink.words, anchor: 'left' });
+  const title = say(subject.name, -top, 1.5 * em);
+  const firstNote = Math.max(5 * em, below + 2 * em);
+  const notes = subject.notes.map((line, i) => say(line, firstNote + 1.5 * i * em, em));
   const right = Math.max(
     flat.reach,
     across / 2 + least.right * em,
@@ -93,27 +86,32 @@ export function drawnProfile(subject: ProfileSubject, units: Units, words: PutWo
     height: millimetres(top + named + bottom + 2 * margin),
   };
   const origin = `translate(${millimetres(left + margin)} ${millimetres(top + named + margin)})`;
-  const group = (role: string, text: string) => (text === '' ? '' : `<g data-role="${role}">\n${text}</g>\n`);
+  const parts = [
+    group('handle', handle.text),
+    group('wall', bodyPart(subject, profile, sheet)),
+    group('lip-zone', lipZonePart(subject, sheet)),
+    group('station', stations.text),
+    group('keep-out', keepOutPart(subject, sheet)),
+    group('height-scale', heights.text),
+    group('flat-band', flat.text),
+    group('band', bandPart(subject, sheet)),
+    group('along-scale', alongScale(subject, sheet)),
+    group('strain', strain?.text ?? ''),
+  ].join('');
+  const stood = subject.standsOnLip
+    ? `<g transform="translate(0 ${millimetres(-height)}) scale(1 -1)">\n${parts}</g>\n`
+    : parts;
+  const said = group('note', [title, ...notes].map(({ text }) => text).join(''));
   const svg =
     `<svg xmlns="http://www.w3.org/2000/svg" width="${box.width}mm" height="${box.height}mm" viewBox="0 0 ${box.width} ${box.height}">\n` +
     `<title>The profile of the blank, at true scale</title>\n` +
-    `<rect width="${box.width}" height="${box.height}" fill="${ink.ground}"/>\n<g transform="${origin}">\n` +
-    (subject.standsOnLip ? `<g transform="translate(0 ${millimetres(-height)}) scale(1 -1)">\n` : '') +
-    group('handle', handle.text) +
-    group('wall', bodyPart(subject, profile, sheet)) +
-    group('lip-zone', lipZonePart(subject, sheet)) +
-    group('station', stations.text) +
-    group('keep-out', keepOutPart(subject, sheet)) +
-    group('height-scale', heights.text) +
-    group('flat-band', flat.text) +
-    group('band', bandPart(subject, sheet)) +
-    group('along-scale', alongScale(subject, sheet)) +
-    group('strain', strain?.text ?? '') +
-    (subject.standsOnLip ? '</g>\n' : '') +
-    group('note', [title, ...notes].map(({ text }) => text).join('')) +
-    '</g>\n</svg>\n';
+    `<rect width="${box.width}" height="${box.height}" fill="${ink.ground}"/>\n<g transform="${origin}">\n${stood}${said}</g>\n</svg>\n`;
   return { svg, width: Number(box.width), height: Number(box.height), em };
 }
+
+/** Things of one kind; none where there is nothing of it. */
+const group = (role: string, text: string): string =>
+  text === '' ? '' : `<g data-role="${role}">\n${text}</g>\n`;
 
 /** Words within a drawing that is turned over: each turned back about its own middle, so that it reads and stays where it is. */
 const turnedWords =
