@@ -65,7 +65,7 @@ function endFindings(input: SeamInput, side: Side, slivers: readonly SideSliver[
   const widest = Math.max(...slivers.map(({ width }) => width));
   const isCovered = widest <= shownBelow(input);
   const count = slivers.length === 1 ? 'one piece' : `${slivers.length} pieces`;
-  const what = `${cutName(input)} leaves ${count} at the ${side} smaller than this film holds (${film.minPiece} mm² or ${inMm(film.minWidth)} around), the smallest ${smallArea(smallest.area)}`;
+  const what = `${cutName(input)} leaves ${count} at the ${side} smaller than this film holds (${film.minPiece} mm² or ${inMm(film.minWidth)} around), ${slivers.length === 1 ? 'of' : 'the smallest'} ${smallArea(smallest.area)} and ${inMm(smallest.width)} around`;
   const overlap = input.blank.handle
     ? ''
     : `; with an overlap of ${inMm(Math.ceil(widest))} or more the other end would show the same art there`;

@@ -32,6 +32,8 @@ describe('pieces too small for the film at a straight seam', () => {
     const cap = radius ** 2 * Math.acos(away / radius) - away * Math.sqrt(radius ** 2 - away ** 2);
     expectWithin(told[0]?.size ?? 0, cap, 0.002);
     expect(told[0]?.says).toContain('at the start');
+    // The caps reach 0.3 mm past the seam.
+    expect(told[0]?.says).toContain(`the smallest ${cap.toFixed(2)} mm² and 0.3 mm around`);
     // The cap's middle is 0.15 mm past the seam.
     expectWithin(told[0]?.where.turn ?? 0, 0.15 / girth, 0.01 / girth);
   });
