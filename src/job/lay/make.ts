@@ -7,6 +7,7 @@ import { type WrittenGroups, writeSvg } from '../../deliver/write-svg.ts';
 import { withoutApart } from '../../drawing/drawing.ts';
 import type { Finding } from '../../finding.ts';
 import { compose, rotation, translation } from '../../geometry/affine.ts';
+import type { MotifPlace } from '../../pattern/rigid/motif.ts';
 import { resolvedJob } from '../artwork/drawn.ts';
 import { refuseUnknownLayers } from '../artwork/layer-films.ts';
 import { drawingsInOrder } from '../blade/cutting.ts';
@@ -141,6 +142,10 @@ const bareFindings = (input: PieceInput, plan: LaidPiece['plan'], { index, count
   );
 };
 
+/** Of a motif's own plan on a wall that bends: the flat wall that it is laid on, wherever it goes on to. */
+const homeOf = (plan?: LaidPiece['plan']): Pick<MotifPlace, 'home'> =>
+  plan && plan.wall.kind !== 'straight' ? { home: plan.template.wall } : {};
+
 function draftPiece(input: PieceInput, piece: LaidPiece, place: PiecePlace, said: readonly Finding[]): Draft {
   const { plan, pattern, panel } = piece;
   const { template } = plan;
@@ -148,7 +153,10 @@ function draftPiece(input: PieceInput, piece: LaidPiece, place: PiecePlace, said
   // What is said of a panel's piece is said of the whole of it.
   const whole = panel ? { ...plan, template: panel.whole } : plan;
   const { places, findings: misplaced } = checkPlaces(input, whole, motifs);
-  const onSheet = motifs.map((placed) => motifOnSheet(placed, plan.lengths));
+  const onSheet = motifs.map((placed, i) => ({
+    ...motifOnSheet(placed, plan.lengths),
+    ...homeOf(input.laid[i]?.plan),
+  }));
   const { layers, leftOut } = layersWith(pattern?.wrap.layers ?? [], onSheet, template, leastLeft(job.film));
   const turned = turnInFile(template, job, panel !== undefined);
   const relief = reliefOf(input, fieldOfWrap(template), layers);

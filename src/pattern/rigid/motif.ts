@@ -36,6 +36,11 @@ export interface Motif {
 export interface MotifPlace {
   readonly at: WallPoint;
   readonly lay: MotifLay;
+  /**
+   * The flat wall of the piece that its place lies on, of several on a wall that bends. There it is laid, and goes on over the others by turn
+   * and height, as a pattern does; left out, it is laid about its place on whatever piece is asked for.
+   */
+  readonly home?: FlatWall;
 }
 
 /** A motif's layers on the sheet, in the flat wall's frame. */
@@ -52,7 +57,15 @@ export function layAbout(wall: FlatWall, { at, lay }: MotifPlace): Lay {
 }
 
 /** Lay a motif about a place. A rigid one is moved exactly; a bent one is fitted within `fitTolerance`. */
-export function layMotif(layers: readonly WrapLayer[], wall: FlatWall, place: MotifPlace): LaidMotif {
+export function layMotif(
+  layers: readonly WrapLayer[],
+  wall: FlatWall,
+  { home, ...place }: MotifPlace,
+): LaidMotif {
+  if (home && home.reference !== wall.reference) {
+    const laid = layMotif(layers, home, place);
+    return fitted(laid.layers, carriedOver({ ...home, middle: place.at.turn }, wall));
+  }
   if (place.lay === 'rigid' || wall.sine === 0) {
     const move = rigidMove(wall, place.at);
     return { layers: mapped(layers, (contour) => moveContour(move, contour)), fitError: 0 };
@@ -63,16 +76,39 @@ export function layMotif(layers: readonly WrapLayer[], wall: FlatWall, place: Mo
     point: ({ x, y }) => toSheet(lay, { x: x + away, y: -y }),
     displacement: (at, by) => stepOnSheet(lay, { x: at.x + away, y: -at.y }, { x: by.x, y: -by.y }),
   };
+  return fitted(layers, map);
+}
+
+/** Layers as a map carries them. */
+function fitted(layers: readonly WrapLayer[], map: SmoothMap): LaidMotif {
   let fitError = 0;
   const bent = ({ closed, segments }: Contour): Contour => ({
     closed,
     segments: segments.flatMap((s) => {
-      const fitted = mapSegment(map, s, fitTolerance);
-      fitError = Math.max(fitError, fitted.error);
-      return fitted.segments;
+      const image = mapSegment(map, s, fitTolerance);
+      fitError = Math.max(fitError, image.error);
+      return image.segments;
     }),
   });
   return { layers: mapped(layers, bent), fitError };
+}
+
+/** From one flat wall to another that has the same heights, place by place of the wall: level goes to level, and up to up. */
+function carriedOver(from: FlatWall, to: FlatWall): SmoothMap {
+  return {
+    point: (p) => toFlat(to, toWall(from, p)),
+    displacement: (at, by) => {
+      const { turn, along } = toWall(from, at);
+      const [a, b] = [levelAngle(from, turn), levelAngle(to, turn)];
+      const across = by.x * Math.cos(a) + by.y * Math.sin(a);
+      const up = by.x * Math.sin(a) - by.y * Math.cos(a);
+      const wider = (across * radiusAt(to, along)) / radiusAt(from, along);
+      return {
+        x: wider * Math.cos(b) + up * Math.sin(b),
+        y: wider * Math.sin(b) - up * Math.cos(b),
+      };
+    },
+  };
 }
 
 /** The motion that carries art drawn about its origin, y down, upright to its place on the sheet. */

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Shape } from '../../../src/geometry/contour.ts';
 import { shapeArea } from '../../../src/geometry/measure.ts';
+import { NearestFinder } from '../../../src/geometry/nearest.ts';
 import {
   layMotif,
   type Motif,
@@ -140,4 +141,29 @@ describe('a motif on a piece', () => {
       1e-4,
     );
   });
+});
+
+// Both walls have the same heights, as pieces of a stack do; the flat walls' own maps are held by their tests.
+test.each(lays)('laid %s on one piece goes on over another by turn and height', (lay) => {
+  const [home, other] = [flatWall(40, 0.1, 30), flatWall(49, 0.35, 70)];
+  const motif = motifOf({ contours: [box(-12, -30, 24, 40)] });
+  const place = { at: { turn: 0.7, along: 45 }, lay };
+  const own = shapesOf(layMotif(motif.layers, home, place).layers).flatMap(({ contours }) => contours);
+  const carried = layMotif(motif.layers, other, { ...place, home });
+  expectAtMost(carried.fitError, 0.005, 'fit');
+  const finder = new NearestFinder(own);
+  const points = shapesOf(carried.layers).flatMap(({ contours }) => contours.flatMap((c) => sampled(c, 8)));
+  expect(points.length).toBeGreaterThan(30);
+  for (const p of points)
+    expectAtMost(
+      finder.find(toFlat(home, toWall(other, p)), 1)?.distance ?? 1,
+      0.006,
+      'off the motif at home',
+    );
+  // Laid about its place on the other wall itself it is elsewhere.
+  const apart = shapesOf(layMotif(motif.layers, other, place).layers).flatMap(({ contours }) =>
+    contours.flatMap((c) => sampled(c, 8)),
+  );
+  const off = apart.map((p) => finder.find(toFlat(home, toWall(other, p)), 9)?.distance ?? 9);
+  expect(Math.max(...off)).toBeGreaterThan(0.05);
 });
