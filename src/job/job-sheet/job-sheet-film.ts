@@ -3,6 +3,7 @@ import { asLaid } from '../../blank/coats.ts';
 import type { Block, Section } from '../../deliver/write-page.ts';
 import { signedArea } from '../../geometry/measure.ts';
 import { formatLength, measuredLength } from '../../lengths/length.ts';
+import { layerWords } from '../artwork/colour-words.ts';
 import { type FilmWeeding, filmsIn } from '../blade/weeding.ts';
 import { sheetsPictureFile } from '../pictures/sheets-picture.ts';
 import type { FileReport, Report, SheetReport } from '../report.ts';
@@ -65,7 +66,7 @@ const isPaper = ({ film }: Pick<FilmNeeded, 'film'>): boolean => film === paperS
 function filmName(needed: FilmNeeded, all: readonly FilmNeeded[]): string {
   if (isPaper(needed)) return 'paper for the collars';
   if (all.filter((film) => !isPaper(film)).length === 1 || needed.film === '') return 'film';
-  return `film in ${needed.film}`;
+  return `film in ${layerWords(needed.film)}`;
 }
 
 const namedBefore = (needed: FilmNeeded, all: readonly FilmNeeded[]): string =>
@@ -88,7 +89,7 @@ function sheetBlocks(sheets: readonly SheetReport[], files: readonly FileReport[
   if (sheets.length === 0) return [];
   const rows = sheets.map(({ file, film, pieces, times }) => [
     file,
-    film,
+    layerWords(film),
     [...new Set(pieces.map(({ part }) => part))]
       .map((part) => `${pieces.filter((piece) => piece.part === part).length} of ${part}`)
       .join(', '),

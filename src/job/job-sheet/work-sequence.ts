@@ -1,6 +1,7 @@
 // The work of a job in its order, with the waiting that its coats ask for.
 import { asLaid } from '../../blank/coats.ts';
 import type { TimeSpan } from '../../deliver/write-page.ts';
+import { filmWords } from '../artwork/colour-words.ts';
 import { seamSteps } from '../plan/seam.ts';
 import type { Coat } from '../typed/material.ts';
 import type { Job } from '../typed/resolved-job.ts';
@@ -179,17 +180,16 @@ const apartSteps = (apart: number): readonly WorkStep[] =>
 
 /** A wrap in several films: what was done with the lowest is done with each. Common practice, no source. */
 function nextFilms({ films = [], isWrapLaid, hasHandle, job }: Work): readonly WorkStep[] {
-  const [lowest, ...above] = films;
+  const [lowest, ...above] = films.map(filmWords);
   if (!isWrapLaid || lowest === undefined || above.length === 0) return [];
-  const [next] = above;
-  const names = above.length === 1 ? `film ${next}` : `films ${listed(above)}`;
+  const names = listed(above);
   const title = above.length === 1 ? 'the next film' : 'the next films';
   const inTurn = above.length === 1 ? '' : ', one after another';
   const lay = ['lay', ...(hasHandle ? [] : ['close']), ...(isTrimmed(job) ? ['trim'] : [])];
   if (job.film.use === 'mask')
     return [
       {
-        does: `${title}: that was film ${lowest}; once its colour is dry, ${listed([...lay, 'spray', 'pull'])} ${names} by the marks on the tape${inTurn}`,
+        does: `${title}: that was ${lowest}; once its colour is dry, ${listed([...lay, 'spray', 'pull'])} ${names} by the marks on the tape${inTurn}`,
         check:
           'the colour below takes no mark from film; the ends and edges of each lie where those of the one before lay',
         dries: true,
@@ -197,7 +197,7 @@ function nextFilms({ films = [], isWrapLaid, hasHandle, job }: Work): readonly W
     ];
   return [
     plainStep(
-      `${title}: that was film ${lowest}, the lowest; ${listed(lay)} ${names} over it${inTurn}`,
+      `${title}: that was ${lowest}, the lowest; ${listed(lay)} ${names} over it${inTurn}`,
       'the ends and edges of each lie on those of the one before; no bubble between them',
     ),
   ];

@@ -1,6 +1,6 @@
 // What can be done with the flat drawing: zoom, the whole of it, measuring, and which of its layers are seen.
 import type { Signal } from '@preact/signals';
-import { colourWords } from '../model/colour-words.ts';
+import { colourWords } from '../../job/artwork/colour-words.ts';
 import { flatLaid } from '../store.ts';
 import { isSprayed, sprayKey } from './sprays-shown.ts';
 

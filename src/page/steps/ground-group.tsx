@@ -1,6 +1,7 @@
 // Which colours of the artwork are only the ground that the pattern stands on.
+
+import { colourWords } from '../../job/artwork/colour-words.ts';
 import { listAt, valueAt, withField } from '../model/bench.ts';
-import { colourWords } from '../model/colour-words.ts';
 import { FieldFindings } from '../parts/field.tsx';
 import { Help } from '../parts/help.tsx';
 import { art, bench, change, findingsAt } from '../store.ts';

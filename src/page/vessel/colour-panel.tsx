@@ -1,6 +1,6 @@
 // Colours of the vessel, its coats and its layers; which of them are seen; and how colour comes onto it.
 
-import { colourWords } from '../model/colour-words.ts';
+import { colourWords } from '../../job/artwork/colour-words.ts';
 import type { Manner } from '../model/colours.ts';
 import type { SolidSeen } from '../model/messages.ts';
 import { colour, coloursOf, isColouring, looks, mannerOf, maskNames, mostBlended, show } from './looks.ts';

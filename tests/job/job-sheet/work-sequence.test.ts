@@ -83,8 +83,8 @@ test('film that is a mask itself is sprayed over and pulled, and what is laid la
 });
 
 test.each([
-  ['decal', 'lay, close and trim films b and c over it'],
-  ['mask', 'lay, close, trim, spray and pull films b and c by the marks on the tape'],
+  ['decal', 'lay, close and trim film b and film c over it'],
+  ['mask', 'lay, close, trim, spray and pull film b and film c by the marks on the tape'],
 ] as const)('films of a %s are named from the lowest up', (use, says) => {
   const work = { coats: [], isWeeded: true, hasHandle: false, pieces: 1, films: ['a', 'b', 'c'] };
   const told = (isWrapLaid: boolean) =>

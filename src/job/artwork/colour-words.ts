@@ -1,4 +1,4 @@
-// What a colour is called, for whoever can't see it or tell it from another: layers of artwork are named by their numbers alone.
+// What a colour is called: layers of artwork without a name are named by their numbers, which nobody sees a colour in.
 
 /** Hues by where each ends, degrees. */
 const hues = [
@@ -43,3 +43,13 @@ export function colourWords(colour: string): string {
   if (lightness < darkest) return dark[name] ?? `dark ${name}`;
   return lightness > lightest ? (light[name] ?? `light ${name}`) : name;
 }
+
+const isNumber = (layer: string): boolean => /^#[0-9a-f]{6}$/.test(layer);
+
+/** A layer of artwork by its name, or by what its colour is called and its number. */
+export const layerWords = (layer: string): string =>
+  isNumber(layer) ? `${colourWords(layer)} (${layer})` : layer;
+
+/** The film that a layer is cut from. */
+export const filmWords = (layer: string): string =>
+  isNumber(layer) ? `the ${colourWords(layer)} film (${layer})` : `film ${layer}`;

@@ -1,6 +1,6 @@
 // Words for colours, held against what the web's standard calls them.
 import { expect, test } from 'vitest';
-import { colourWords } from '../../src/page/model/colour-words.ts';
+import { colourWords, filmWords, layerWords } from '../../../src/job/artwork/colour-words.ts';
 
 /** Source: W3C, CSS Color Module Level 4, section 6.1, named colours and their numbers; from memory. Its words for dark and light are joined there. */
 const named = {
@@ -27,4 +27,9 @@ const named = {
 
 test.each(Object.entries(named))('%s is called so', (name, colour) => {
   expect(colourWords(colour)).toBe(name);
+});
+
+test('a layer without a name is told by its colour and its number, one with a name by that', () => {
+  expect([layerWords('#00008b'), layerWords('sea')]).toEqual(['dark blue (#00008b)', 'sea']);
+  expect([filmWords('#00008b'), filmWords('sea')]).toEqual(['the dark blue film (#00008b)', 'film sea']);
 });
