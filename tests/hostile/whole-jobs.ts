@@ -5,7 +5,7 @@ import { dotTile, leafTile, type Typed } from '../job/a-job.ts';
 import { pick, type Random, randomFrom } from './mutate.ts';
 
 const samples = join(import.meta.dirname, '../../samples');
-const sample = (file: string): string => readFileSync(join(samples, file), 'utf8');
+export const sample = (file: string): string => readFileSync(join(samples, file), 'utf8');
 
 /** Two colours that cross the borders, of which one lies over the other. */
 const twoColours = `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="30mm" viewBox="0 0 40 30">
@@ -27,7 +27,7 @@ const tiles: readonly { readonly text: string; readonly across: number; readonly
   { text: sample('pot/terns.svg'), across: 56, up: 60 },
   { text: sample('canister/ropes.svg'), across: 44.45, up: 30.1625 },
 ];
-const motifs: Readonly<Record<string, string>> = {
+export const motifs: Readonly<Record<string, string>> = {
   'dot.svg': dotTile(30, 30),
   'leaf.svg': leafTile(40, 30),
   'two.svg': twoColours,
@@ -35,7 +35,7 @@ const motifs: Readonly<Record<string, string>> = {
 };
 
 /** Draws numbers, choices and lengths as they are typed in a file of mm or of inches. */
-class Hand {
+export class Hand {
   readonly #random: Random;
   readonly #units: 'mm' | 'in';
   constructor(random: Random, units: 'mm' | 'in') {
@@ -151,7 +151,7 @@ function artworkOf(hand: Hand, tile: { readonly across: number; readonly up: num
   };
 }
 
-const words = ['Pebble', 'Ada', 'Tern & Kelp', '1887', 'to the\nlighthouse', 'fjord', 'Ö'];
+export const words = ['Pebble', 'Ada', 'Tern & Kelp', '1887', 'to the\nlighthouse', 'fjord', 'Ö'];
 
 function motifsOf(hand: Hand, { height }: Vessel, hasArt: boolean): object {
   const at = () => ({ turn: hand.mm(0, 1, 0.01), along: hand.length(0.1 * height, 0.9 * height, 1) });

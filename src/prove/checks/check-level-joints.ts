@@ -2,8 +2,8 @@
 
 import type { Segment } from '../../geometry/contour.ts';
 import { least } from '../../geometry/extremes.ts';
-import { distance } from '../../geometry/point.ts';
-import { pointAt } from '../../geometry/segment.ts';
+import { distance, dot, norm } from '../../geometry/point.ts';
+import { directionAt, pointAt } from '../../geometry/segment.ts';
 import { precision } from '../../geometry/tolerance.ts';
 import { atMost, type Check, largest } from '../check.ts';
 import { girthOf, type RolledCone, rollUp } from '../written/rolled-cone.ts';
@@ -104,27 +104,63 @@ const withoutPoints = (arrivals: readonly Arrival[]): readonly Arrival[] => {
   return kept;
 };
 
-/** What a line misses its like among others by, mm square to it; the wall closes after one girth. */
-function missOf({ around, lean }: Arrival, others: readonly Arrival[], girth: number): number {
-  const misses = others.map((other) => {
-    const off = Math.abs(other.around - around) % girth;
-    return Math.min(off, girth - off) / Math.sqrt(1 + lean * lean);
-  });
-  return least(misses, reach);
+/** Cosine of the angle from which two segments make a corner: 5 degrees. */
+const corner = Math.cos((5 * Math.PI) / 180);
+
+/** Where the art of one side has corners at the joint, mm around from turn 0: a line that ends in one of both sides need not go on past it. */
+function cornersAt(joint: number, { layer, girth }: Side): readonly number[] {
+  const { cone } = layer.row;
+  return layer.contours.flatMap(({ segments }) =>
+    segments.flatMap((segment, i) => {
+      const { turn, along } = rollUp(cone, segment.to);
+      if (Math.abs(along - joint) > inside) return [];
+      const next = segments[(i + 1) % segments.length] ?? segment;
+      const [came, goes] = [directionAt(segment, 1), directionAt(next, 0)];
+      const isCorner = dot(came, goes) < corner * norm(came.x, came.y) * norm(goes.x, goes.y);
+      return isCorner ? [turn * girth] : [];
+    }),
+  );
+}
+
+/** One side of a joint as its art comes to it. */
+interface Comes {
+  readonly arrivals: readonly Arrival[];
+  readonly corners: readonly number[];
+}
+
+/** What two places of a joint are apart, mm around: the wall closes after one girth. */
+function apartAround(one: number, other: number, girth: number): number {
+  const off = Math.abs(other - one) % girth;
+  return Math.min(off, girth - off);
+}
+
+/** What a line misses its like on the other side by, mm square to it; or the corner that it ends in, the same corner there. */
+function missOf({ around, lean }: Arrival, own: Comes, other: Comes, girth: number): number {
+  const lines = other.arrivals.map(
+    (arrival) => apartAround(around, arrival.around, girth) / Math.sqrt(1 + lean * lean),
+  );
+  const ends = own.corners.some((at) => apartAround(at, around, girth) <= precision)
+    ? other.corners.map((at) => apartAround(at, around, girth))
+    : [];
+  return least([...lines, ...ends], reach);
 }
 
 /** What the art of one layer misses by at the joint of two rows, line by line; those of the overlap at a seam count once. */
 function missesAt(below: RowLayer, above: RowLayer): readonly number[] {
   const joint = above.row.band.from;
   const girth = girthOf(below.row.cone, joint);
-  const [lower, upper] = [
-    arrivalsAt(joint, { layer: below, away: -inside, girth }),
-    arrivalsAt(joint, { layer: above, away: inside, girth }),
+  const sides: readonly Side[] = [
+    { layer: below, away: -inside, girth },
+    { layer: above, away: inside, girth },
   ];
-  const against = (some: readonly Arrival[], others: readonly Arrival[]) =>
-    withoutPoints(some)
+  const [lower, upper] = sides.map(
+    (side): Comes => ({ arrivals: arrivalsAt(joint, side), corners: cornersAt(joint, side) }),
+  );
+  if (!lower || !upper) throw new Error('a joint has two sides');
+  const against = (own: Comes, other: Comes) =>
+    withoutPoints(own.arrivals)
       .filter(({ around }) => around > precision && around < girth - precision)
-      .map((arrival) => missOf(arrival, others, girth));
+      .map((arrival) => missOf(arrival, own, other, girth));
   return [...against(lower, upper), ...against(upper, lower)];
 }
 

@@ -99,3 +99,16 @@ test('a line over the seam is held against its like once around, and art that do
   ];
   expect(levelJointChecks([below(away), above()])).toEqual([]);
 });
+
+// The upright end of a stripe whose upper edge lies on the joint: there is nothing above it to go on as.
+test('a line that ends at the joint in a corner of both pieces misses by what the corners do', () => {
+  const stripe = (by = 0): Rings[number] => [
+    [20 + by, -5],
+    [40 + by, -5],
+    [40 + by, 0.002],
+    [20 + by, 0.002],
+  ];
+  expectWithin(check(below(stripe()), above(stripe()))?.value ?? 1, 0, 1e-6);
+  expectWithin(check(below(stripe()), above(stripe(0.2)))?.value ?? 0, 0.2, 1e-6);
+  expect(check(below(stripe()), above())?.value).toBe(25);
+});
