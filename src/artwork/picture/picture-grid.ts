@@ -58,11 +58,11 @@ function* straightPlaces(value: RowReader, along: number, size: number): Generat
     const now = i === along ? [] : rowEdges(upright, size, i).filter(({ at }) => at > 1 && at < size - 2);
     const before = open;
     open = now.map((edge) => {
-      const run = before.find((one) => one.rises === edge.rises && Math.abs(one.at - edge.at) <= onPlace);
+      const run = nearIn(before, edge.at, onPlace, (one) => one.rises === edge.rises);
       return run ? { ...run, length: run.length + 1 } : { ...edge, length: 1, from: sideOf(before, edge) };
     });
     for (const run of before) {
-      const goesOn = open.some(({ at, rises }) => rises === run.rises && at === run.at);
+      const goesOn = nearIn(open, run.at, 0, ({ rises }) => rises === run.rises) !== undefined;
       // The top of a round comes from one side and leaves to the same.
       if (goesOn || run.length < straight || run.from * sideOf(now, run) > 0) continue;
       places.push(run.at + 0.5);
@@ -75,11 +75,36 @@ function* straightPlaces(value: RowReader, along: number, size: number): Generat
 
 /** To which side of an edge one stands that it goes on in, as a round does; 0 where none is near. */
 const sideOf = (edges: readonly RowEdge[], { at, rises }: RowEdge): number => {
-  const near = edges.find((edge) => edge.rises === rises && Math.abs(edge.at - at) <= bendsBy);
+  const near = nearIn(edges, at, bendsBy, (edge) => edge.rises === rises);
   return near ? Math.sign(near.at - at) : 0;
 };
 
 const bendsBy = 0.7;
+
+/**
+ * The first wanted one of edges that stand in order, but for `onPlace`, no farther from a place than this: of a fine hatching there are
+ * thousands in each column, and looked through one by one they took as long as their square.
+ */
+function nearIn<Edge extends RowEdge>(
+  edges: readonly Edge[],
+  place: number,
+  within: number,
+  isWanted: (edge: Edge) => boolean,
+): Edge | undefined {
+  const from = place - within - 4 * onPlace;
+  let [low, high] = [0, edges.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((edges[middle]?.at ?? 0) < from) low = middle + 1;
+    else high = middle;
+  }
+  for (let i = low; i < edges.length; i++) {
+    const edge = edges[i];
+    if (!edge || edge.at > place + within + 4 * onPlace) return undefined;
+    if (Math.abs(edge.at - place) <= within && isWanted(edge)) return edge;
+  }
+  return undefined;
+}
 
 /** After so many columns places are held against the grid. */
 const columnsAtOnce = 16;

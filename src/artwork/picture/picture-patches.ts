@@ -44,3 +44,13 @@ export function patchesOf(width: number, labels: Uint8Array, colours: number, le
   });
   return { large, all };
 }
+
+/** How many pixels there are, on the mean, to each side of a pixel that is an edge between two labels; Infinity where none is. */
+export function pixelsBetweenEdges(width: number, labels: Uint8Array): number {
+  let sides = 0;
+  for (let i = 0; i < labels.length; i++) {
+    if (i % width > 0 && labels[i] !== labels[i - 1]) sides++;
+    if (i >= width && labels[i] !== labels[i - width]) sides++;
+  }
+  return labels.length / sides;
+}

@@ -15,7 +15,7 @@ import {
 import { type Colour, type Coloured, colouredPicture, mostColours } from './picture-colours.ts';
 import { coverOf } from './picture-cover.ts';
 import { mostPixels, type PictureHead, pictureHead } from './picture-head.ts';
-import { patchesOf } from './picture-patches.ts';
+import { patchesOf, pixelsBetweenEdges } from './picture-patches.ts';
 import { type SteppedPicture, steppedPicture } from './stepped-picture.ts';
 import { goesOnAcross, wrappedCover } from './wrapped-picture.ts';
 
@@ -51,6 +51,9 @@ export interface Traced {
 
 /** A patch to so few pixels or fewer, on the mean, is noise: most of what is seen are specks. */
 const pixelsPerSpeck = 20;
+
+/** Edges so few pixels apart, on the mean over all of a picture, are those of lines of one pixel: their places are not told. */
+const leastBetweenEdges = 1.25;
 
 /** A colour so light, in every channel, is the ground that the picture stands on, not film. */
 const groundFrom = 240;
@@ -90,14 +93,17 @@ function tracedIn(bytes: Uint8Array, file: string, options: TraceOptions, alone 
   const head = headOf(bytes, file);
   const one = sizeOf(head, file, options);
   const seen = pixelsOf(bytes, head, file);
+  // Before it is held against its copies: along the border of noise every pixel is an edge to be met.
+  const colouredOnce = colouredPicture(seen, options.colours);
+  const groundsOnce = groundsOf(colouredOnce.palette, options.ground);
+  refuseBusy(seen.width, colouredOnce, groundsOnce, file);
   const isSeamless = !alone && goesOnAcross(seen);
   const goesOn = !alone && (options.goesOn === true || isSeamless);
   const stepped = options.mayStep === true && !goesOn && !alone ? steppedPicture(seen) : undefined;
   const size = sizeOfCopies(one, stepped);
   const picture = stepped?.picture ?? seen;
-  const coloured = colouredPicture(picture, options.colours);
-  const grounds = groundsOf(coloured.palette, options.ground);
-  refuseBusy(picture.width, coloured, grounds, file);
+  const coloured = stepped ? colouredPicture(picture, options.colours) : colouredOnce;
+  const grounds = stepped ? groundsOf(coloured.palette, options.ground) : groundsOnce;
   const wraps = goesOn || stepped !== undefined;
   const layers: TileLayer[] = [];
   for (const [label, colour] of coloured.palette.entries()) {
@@ -221,6 +227,8 @@ function refuseBusy(
   const { large, all } = patchesOf(width, labels, palette.length, leastPixels);
   const most = Math.max(...large.filter((_, label) => !grounds.has(label)));
   if (most > mostPatches || all > Math.max(mostPatches, labels.length / pixelsPerSpeck)) throw tooBusy(file);
+  if (pixelsBetweenEdges(width, labels) < leastBetweenEdges)
+    throw new Refused([stop('no-area', { file }, tooFine)]);
 }
 
 const hex = (colour: Colour): string =>

@@ -1,10 +1,19 @@
 // Areas of a picture whose copies lie all around it, from the lines traced once on it: they meet their copies curve for curve.
 import { moveContour, shifted, translation } from '../../geometry/affine.ts';
 import { type Box, boxAround, boxCorners, boxesMeet, hullBox, movedBox } from '../../geometry/box.ts';
-import { type Contour, line, polygon, type Segment, type Shape } from '../../geometry/contour.ts';
+import {
+  type Contour,
+  line,
+  polygon,
+  polyline,
+  reverseSegment,
+  type Segment,
+  type Shape,
+} from '../../geometry/contour.ts';
 import { holdsPoint } from '../../geometry/inside.ts';
 import { tightBox } from '../../geometry/measure.ts';
-import type { Point } from '../../geometry/point.ts';
+import { NearestFinder } from '../../geometry/nearest.ts';
+import { cross, dot, type Point } from '../../geometry/point.ts';
 import { filledShapes, filledWithin } from '../../geometry/regions.ts';
 import { withEnds } from '../../geometry/segment.ts';
 import { chordTolerance } from '../../geometry/tolerance.ts';
@@ -30,7 +39,8 @@ export function wrappedShapes(edges: readonly TracedEdge[], tile: WrappedTile): 
   const frame = { minX: 0, minY: 0, maxX: tile.width, maxY: tile.height };
   const closed = edges.flatMap(({ contour }) => (contour.closed ? [contour] : []));
   const here = copiesIn(closed, frame, tile);
-  const endless = edges.filter(({ contour }) => !contour.closed).flatMap((edge) => closedFarOff(edge, tile));
+  const through = edges.filter(({ contour }) => !contour.closed).flatMap((edge) => runsThrough(edge, tile));
+  const endless = closedFarOff(through, tile);
   const all = [...here, ...endless];
   const { at, isFilm } = tile.sure;
   const isInside = holdsPoint({ contours: all }, at) === isFilm;
@@ -118,11 +128,17 @@ function farSquare(size: Size, times: number): Contour {
   return polygon(boxCorners({ minX: x - far, minY: y - far, maxX: x + far, maxY: y + far }));
 }
 
-/**
- * Every copy of an endless edge that runs through the tile, from well before it to well after, and closed far off around it:
- * in the tile it parts the plane as the endless one does.
- */
-function closedFarOff({ contour, by }: TracedEdge, size: Size): Contour[] {
+/** An endless edge from well before the tile to well after. */
+interface Run {
+  readonly segments: readonly Segment[];
+  readonly from: Point;
+  readonly to: Point;
+  /** The way that it goes, from picture to picture. */
+  readonly round: Point;
+}
+
+/** Every copy of an endless edge that runs through the tile. */
+function runsThrough({ contour, by }: TracedEdge, size: Size): Run[] {
   const tile = { minX: 0, minY: 0, maxX: size.width, maxY: size.height };
   const round = stepOf(size, by.i, by.j);
   const box = hullBox([contour]);
@@ -133,11 +149,52 @@ function closedFarOff({ contour, by }: TracedEdge, size: Size): Contour[] {
     const edge = i * by.j - j * by.i;
     if (!seen.has(edge)) seen.set(edge, at);
   }
-  return [...seen.values()].map((at) => aroundTile(contour, at, round, size, tile));
+  return [...seen.values()].flatMap((at) => runThrough(contour, at, round, size, tile));
 }
 
-/** One such edge: rounds of it from outside the tile's reach to outside again, and the way back far off. */
-function aroundTile(contour: Contour, at: Point, round: Point, size: Size, tile: Box): Contour {
+/** More endless edges than this are closed two by two: each by itself goes around all the others, and crosses the ways of all. */
+const manyEdges = 60;
+
+/** Endless edges closed outside the tile: in it they part the plane as the endless ones do. */
+function closedFarOff(runs: readonly Run[], size: Size): Contour[] {
+  if (runs.length <= manyEdges) return runs.map((run) => closedAround(run, size));
+  const [first] = runs;
+  const way = first?.round ?? { x: 0, y: 0 };
+  const aligned = runs.map((run) => (dot(run.round, way) < 0 ? reversed(run) : run));
+  const across = ({ from }: Run): number => cross(way, from);
+  const sorted = aligned.toSorted((a, b) => across(a) - across(b));
+  const closed: Contour[] = [];
+  for (let i = 0; i < sorted.length; i += 2) {
+    const [one, other] = [sorted[i], sorted[i + 1]];
+    if (one && other && isOutside(one.to, other.to, size) && isOutside(one.from, other.from, size))
+      closed.push(between(one, reversed(other)));
+    else for (const run of [one, other]) if (run) closed.push(closedAround(run, size));
+  }
+  return closed;
+}
+
+const reversed = ({ segments, from, to, round }: Run): Run => ({
+  segments: segments.map(reverseSegment).reverse(),
+  from: to,
+  to: from,
+  round: { x: -round.x, y: -round.y },
+});
+
+/** What lies between two edges, the second going back. */
+const between = (on: Run, back: Run): Contour => ({
+  closed: true,
+  segments: [...on.segments, line(on.to, back.from), ...back.segments, line(back.to, on.from)],
+});
+
+/** Whether the straight way between two places stays outside all that the tile reaches. */
+function isOutside(p: Point, q: Point, size: Size): boolean {
+  const middle = { x: size.width / 2, y: size.height / 2 };
+  const way = new NearestFinder([polyline([p, q])]);
+  return way.find(middle, reachOf(size)) === undefined;
+}
+
+/** One such edge: rounds of it from outside the tile's reach to outside again. */
+function runThrough(contour: Contour, at: Point, round: Point, size: Size, tile: Box): Run[] {
   const home = shifted([contour], at);
   const box = hullBox(home);
   const count = (way: 1 | -1): number => {
@@ -157,10 +214,14 @@ function aroundTile(contour: Contour, at: Point, round: Point, size: Size, tile:
       segments.push(last ? withEnds(s, last.to, s.to) : s);
     }
   const [first, last] = [segments[0], segments.at(-1)];
-  if (!first || !last) return contour;
-  const way = wayBack(last.to, first.from, size);
-  return { closed: true, segments: [...segments, ...way] };
+  return first && last ? [{ segments, from: first.from, to: last.to, round }] : [];
 }
+
+/** An edge by itself, with a way back far off around the tile. */
+const closedAround = ({ segments, from, to }: Run, size: Size): Contour => ({
+  closed: true,
+  segments: [...segments, ...wayBack(to, from, size)],
+});
 
 /** More rounds than this reach across no tile: one round is at least as long as its shorter side. */
 const mostRounds = 40;
