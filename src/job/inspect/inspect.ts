@@ -162,18 +162,25 @@ function readSheets(input: InspectInput): {
   readonly art: DrawnArt;
   readonly fileOf: (layer: string) => string;
 } {
-  const { content, file, over = [], normalise } = input;
-  const first = readArt(content, file, normalise, input);
+  const { over = [] } = input;
+  const read = ({ content, file }: OverContent): DrawnArt => {
+    input.next?.(`reading ${file}`);
+    return readArt(content, file, input.normalise, input);
+  };
+  const { file } = input;
+  const first = read(input);
   if (over.length === 0) return { art: first, fileOf: () => file };
-  const sheets = over.map((sheet) => ({
-    ...sheet,
-    art: readArt(sheet.content, sheet.file, normalise, input),
-  }));
-  const { tile, sheets: read, grounds, findings } = stackedTile(toldApart([{ file, art: first }, ...sheets]));
+  const sheets = over.map((sheet) => ({ ...sheet, art: read(sheet) }));
+  const {
+    tile,
+    sheets: stacked,
+    grounds,
+    findings,
+  } = stackedTile(toldApart([{ file, art: first }, ...sheets]));
   const files = new Map(
-    read.flatMap((sheet) => sheet.lines.map(({ colour }) => [colour, sheet.file] as const)),
+    stacked.flatMap((sheet) => sheet.lines.map(({ colour }) => [colour, sheet.file] as const)),
   );
-  const lines = read.flatMap((sheet) => sheet.lines);
+  const lines = stacked.flatMap((sheet) => sheet.lines);
   return {
     art: { ...first, ...tile, lines, grounds, findings },
     fileOf: (layer) => files.get(layer) ?? file,

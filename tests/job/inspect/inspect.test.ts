@@ -126,3 +126,19 @@ test('art that can not be read is refused', () => {
     'broken-path',
   ]);
 });
+
+// Of a hundred drawings nothing was told until all were read.
+test('of drawings laid over one another each is told as it is read', () => {
+  const [lower, upper] = ['#17566b', '#aa0000'].map((fill) =>
+    svg(`<path fill="${fill}" d="M10 10H40V40H10Z"/>`),
+  );
+  const said: string[] = [];
+  const over = ['b.svg', 'c.svg'].map((file) => ({ content: upper ?? '', file }));
+  inspected(lower ?? '', { over, next: (says) => said.push(says) });
+  expect(said.slice(0, 4)).toEqual([
+    'reading a.svg',
+    'reading b.svg',
+    'reading c.svg',
+    'uniting what is drawn',
+  ]);
+});
