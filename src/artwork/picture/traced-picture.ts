@@ -53,7 +53,7 @@ export interface Traced {
 const pixelsPerSpeck = 20;
 
 /** Edges so few pixels apart, on the mean over all of a picture, are those of lines of one pixel: their places are not told. */
-const leastBetweenEdges = 1.25;
+const leastBetweenEdges = 1.1;
 
 /** A colour so light, in every channel, is the ground that the picture stands on, not film. */
 const groundFrom = 240;

@@ -1,7 +1,8 @@
 // Patches of a picture, counted; and noise, refused before its edges are followed.
 import { PNG } from 'pngjs';
-import { expect, test } from 'vitest';
-import { patchesOf } from '../../../src/artwork/picture/picture-patches.ts';
+import { expect, test, vi } from 'vitest';
+import { patchesOf, pixelsBetweenEdges } from '../../../src/artwork/picture/picture-patches.ts';
+import { BorderRows } from '../../../src/artwork/picture/picture-rows.ts';
 import { tracedPicture } from '../../../src/artwork/picture/traced-picture.ts';
 import { Refused } from '../../../src/finding.ts';
 
@@ -53,6 +54,31 @@ test('noise of any colours is refused', () => {
   const next = noise();
   expect(refusalOf(pictureOf(() => next()))).toBe('too-busy');
   expect(refusalOf(pictureOf(() => (next() % 2 === 0 ? 0x17566bff : 0xffffffff)))).toBe('too-busy');
+});
+
+// Along the border of noise every pixel is an edge, to be met on the other side: that took most of its time.
+test('noise is refused before it is held against its copies', () => {
+  const next = noise();
+  const followed = vi.spyOn(BorderRows.prototype, 'slopeOf');
+  const rule = refusalOf(pictureOf(() => (next() % 2 === 0 ? 0x17566bff : 0xffffffff)));
+  const count = followed.mock.calls.length;
+  followed.mockRestore();
+  expect([rule, count]).toEqual(['too-busy', 0]);
+});
+
+test('edges are so many pixels apart on the mean', () => {
+  // By hand: 9 sides between unlike pixels among 12; 2 among 8; none.
+  expect(pixelsBetweenEdges(4, labelsOf('0101', '0101', '0101'))).toBe(12 / 9);
+  expect(pixelsBetweenEdges(4, labelsOf('0011', '0011'))).toBe(4);
+  expect(pixelsBetweenEdges(2, labelsOf('11', '11'))).toBe(Infinity);
+});
+
+test.each([
+  [1, 'no-area'],
+  [3, undefined],
+])('stripes of %i px all over give %s', (wide, rule) => {
+  const colourAt = (x: number) => (Math.floor(x / wide) % 2 === 0 ? 0x17566bff : 0xffffffff);
+  expect(refusalOf(pictureOf(colourAt))).toBe(rule);
 });
 
 test('a drawing with stray pixels is not', () => {
