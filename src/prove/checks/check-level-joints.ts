@@ -1,12 +1,12 @@
 // Does the art of each piece go on in the piece above it, where the two are joined along a level line of the wall?
 
 import type { Segment } from '../../geometry/contour.ts';
-import { least } from '../../geometry/extremes.ts';
+import { least, most } from '../../geometry/extremes.ts';
 import { distance, dot, norm } from '../../geometry/point.ts';
 import { directionAt, pointAt } from '../../geometry/segment.ts';
 import { precision } from '../../geometry/tolerance.ts';
 import { atMost, type Check, largest } from '../check.ts';
-import { girthOf, type RolledCone, rollUp } from '../written/rolled-cone.ts';
+import { acrossFrom, girthOf, type RolledCone, rollUp } from '../written/rolled-cone.ts';
 import type { RowLayer } from '../written/row.ts';
 
 /** Pieces may end at their joint: the art of each is looked at this far inside its own, mm, and carried on to it. */
@@ -145,6 +145,13 @@ function missOf({ around, lean }: Arrival, own: Comes, other: Comes, girth: numb
   return least([...lines, ...ends], reach);
 }
 
+/** How far from turn 0 a row's film begins and how far from turn 1 it ends at a height, mm around: beside a handle art goes on past that in the waste. */
+function sidesAt({ cone, panels }: RowLayer['row'], along: number): readonly [number, number] {
+  const around = (across: number) =>
+    rollUp(cone, acrossFrom(cone, 0, across, along)).turn * girthOf(cone, along);
+  return [around(panels[0]?.beside.start ?? 0), around(panels.at(-1)?.beside.finish ?? 0)];
+}
+
 /** What the art of one layer misses by at the joint of two rows, line by line; those of the overlap at a seam count once. */
 function missesAt(below: RowLayer, above: RowLayer): readonly number[] {
   const joint = above.row.band.from;
@@ -157,9 +164,12 @@ function missesAt(below: RowLayer, above: RowLayer): readonly number[] {
     (side): Comes => ({ arrivals: arrivalsAt(joint, side), corners: cornersAt(joint, side) }),
   );
   if (!lower || !upper) throw new Error('a joint has two sides');
+  const both = [below, above].map(({ row }) => sidesAt(row, joint));
+  const from = precision + most(both.map(([start]) => start));
+  const to = girth - precision - most(both.map(([, finish]) => finish));
   const against = (own: Comes, other: Comes) =>
     withoutPoints(own.arrivals)
-      .filter(({ around }) => around > precision && around < girth - precision)
+      .filter(({ around }) => around > from && around < to)
       .map((arrival) => missOf(arrival, own, other, girth));
   return [...against(lower, upper), ...against(upper, lower)];
 }

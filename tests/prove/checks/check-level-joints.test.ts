@@ -6,6 +6,7 @@ import { polygon } from '../../../src/geometry/contour.ts';
 import { NearestFinder } from '../../../src/geometry/nearest.ts';
 import type { Point } from '../../../src/geometry/point.ts';
 import { levelJointChecks } from '../../../src/prove/checks/check-level-joints.ts';
+import type { ProvedPiece } from '../../../src/prove/written/piece.ts';
 import type { RowLayer } from '../../../src/prove/written/row.ts';
 import { expectWithin } from '../../closeness.ts';
 
@@ -111,4 +112,19 @@ test('a line that ends at the joint in a corner of both pieces misses by what th
   expectWithin(check(below(stripe()), above(stripe()))?.value ?? 1, 0, 1e-6);
   expectWithin(check(below(stripe()), above(stripe(0.2)))?.value ?? 0, 0.2, 1e-6);
   expect(check(below(stripe()), above())?.value).toBe(25);
+});
+
+// Beside a handle art ends in the waste past the side of each piece, and on a wall that bends their sides are not one line.
+test('what lies in the waste beside a handle need not go on', () => {
+  const beside = { start: 25, finish: 25 };
+  const atHandle = (layer: RowLayer): RowLayer => {
+    const row = { ...layer.row, panels: [{ beside } as ProvedPiece] };
+    return { ...layer, row };
+  };
+  // Its two lines come to the joint 20 and 30 mm from turn 0, of which the first is in the waste.
+  const found = check(atHandle(below(leaning(0, -5))), atHandle(above(leaning(0, 5, 0.2))));
+  expect(found?.says).toContain('over 2 lines');
+  expectWithin(found?.value ?? 0, 0.2, 1e-6);
+  const inWaste = (by: number): Rings[number] => leaning(0, by, -10).map(([x, up]) => [x, up] as const);
+  expect(check(atHandle(below(inWaste(-5))), atHandle(above()))).toBeUndefined();
 });
