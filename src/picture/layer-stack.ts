@@ -32,7 +32,8 @@ export function layerStack({ title, outlines, layers }: LayerStack, caption: Dra
   const say = (text: string, at: Point, size = em) =>
     put(text, at, { size, fill: ink.words, anchor: 'left' }).text;
   const tall = height * flattened;
-  const step = tall * 0.75 + 3 * em;
+  // Each clear of the words below the one above it.
+  const step = tall + 2.6 * em;
   const top = margin + 4 * em;
   const sheet = `<path fill="#fff" fill-opacity=".8" stroke="${ink.wall}" stroke-width="${millimetres(0.06 * em)}" d="${writePathData(outlines, 1000)}"/>\n`;
   // White film lies on white: an edge tells it from its backing sheet.

@@ -1,6 +1,6 @@
 // Numbered marks on a picture: each rule has a shape of its own, so that colour is never the only sign.
 import type { Box } from '../geometry/box.ts';
-import { boxesMeet } from '../geometry/box.ts';
+import { boxesMeet, grow } from '../geometry/box.ts';
 import type { Point } from '../geometry/point.ts';
 import type { PutWords } from './profile-ink.ts';
 import { millimetres } from './rolled-path.ts';
@@ -81,7 +81,8 @@ export function marksText(marks: readonly Mark[], put: PutWords, em: number): st
     const radius = 0.8 * em;
     const { colour } = lookOf(rule);
     const placed = placeNumber(String(number), at, radius, put, em, taken, colour);
-    taken.push(placed.box);
+    // Two side by side would be read as one number.
+    taken.push(grow(placed.box, 0.5 * em));
     const middle = {
       x: (placed.box.minX + placed.box.maxX) / 2,
       y: (placed.box.minY + placed.box.maxY) / 2,

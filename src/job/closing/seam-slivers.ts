@@ -11,11 +11,15 @@ import { typedAt } from '../typed/typed-at.ts';
 type SeamInput = Pick<MakeInput, 'job' | 'jobFile' | 'blank'>;
 type Side = SideSliver['side'];
 
-/** Findings `seam-sliver`, one for each end that is seen: a note where the other end shows the same art there, else for the maker's eye. */
+/**
+ * Findings `seam-sliver`, one for each end that is seen: a note where the other end shows the same art there, else for the maker's eye.
+ * `piece`: which of several it is, from the foot up.
+ */
 export function seamSliverFindings(
   input: SeamInput,
   template: Template,
   layers: readonly WrapLayer[],
+  piece?: number,
 ): Finding[] {
   const { job } = input;
   // A mask's artwork is the film that goes: nothing of it has to hold.
@@ -28,6 +32,7 @@ export function seamSliverFindings(
       input,
       side,
       found.filter((sliver) => sliver.side === side),
+      piece,
     ),
   );
 }
@@ -55,7 +60,12 @@ const cutName = ({ job: { seam }, blank }: SeamInput): string => {
   return seam.style === 'winding' ? 'the winding seam' : 'the seam';
 };
 
-function endFindings(input: SeamInput, side: Side, slivers: readonly SideSliver[]): Finding[] {
+function endFindings(
+  input: SeamInput,
+  side: Side,
+  slivers: readonly SideSliver[],
+  piece: number | undefined,
+): Finding[] {
   const smallest = slivers.reduce<SideSliver | undefined>(
     (least, one) => (least && least.area <= one.area ? least : one),
     undefined,
@@ -65,7 +75,7 @@ function endFindings(input: SeamInput, side: Side, slivers: readonly SideSliver[
   const widest = Math.max(...slivers.map(({ width }) => width));
   const isCovered = widest <= shownBelow(input);
   const count = slivers.length === 1 ? 'one piece' : `${slivers.length} pieces`;
-  const what = `${cutName(input)} leaves ${count} at the ${side} smaller than this film holds (${film.minPiece} mm² or ${inMm(film.minWidth)} around), ${slivers.length === 1 ? 'of' : 'the smallest'} ${smallArea(smallest.area)} and ${inMm(smallest.width)} around`;
+  const what = `${cutName(input)}${piece === undefined ? '' : ` of piece ${piece} from the foot`} leaves ${count} at the ${side} smaller than this film holds (${film.minPiece} mm² or ${inMm(film.minWidth)} around), ${slivers.length === 1 ? 'of' : 'the smallest'} ${smallArea(smallest.area)} and ${inMm(smallest.width)} around`;
   const overlap = input.blank.handle
     ? ''
     : `; with an overlap of ${inMm(Math.ceil(widest))} or more the other end would show the same art there`;

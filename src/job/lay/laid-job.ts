@@ -65,7 +65,7 @@ function layJob(input: MakeInput): LaidJob {
   const pieces =
     drawn && input.job.seam.style === 'winding'
       ? laid.map((piece) => windPiece(input, piece, drawn))
-      : laid.map((piece) => withSeamTold(input, piece));
+      : laid.map((piece, i) => withSeamTold(input, piece, laid.length > 1 ? i + 1 : undefined));
   const room = { shapes: roomOfMotifs(input, plans) };
   const planned = planPanels(
     { ...input, ...(drawn ? { pattern: goesAround(drawn.plan) } : {}) },
@@ -135,11 +135,11 @@ function windPiece(input: MakeInput, piece: LaidPiece, drawn: Drawn): LaidPiece 
   return { ...piece, plan: { ...plan, template: wound.template }, pattern: wound.pattern };
 }
 
-/** The piece, and what its straight sides leave of motifs. */
-function withSeamTold(input: MakeInput, piece: LaidPiece): LaidPiece {
+/** The piece, and what its straight sides leave of motifs. `number`: of several, from the foot up. */
+function withSeamTold(input: MakeInput, piece: LaidPiece, number: number | undefined): LaidPiece {
   const { plan, pattern } = piece;
   if (!pattern) return piece;
-  const told = seamSliverFindings(input, plan.template, pattern.wrap.layers);
+  const told = seamSliverFindings(input, plan.template, pattern.wrap.layers, number);
   return { ...piece, pattern: { ...pattern, findings: [...pattern.findings, ...told] } };
 }
 

@@ -1,4 +1,6 @@
 // The finished vessel: turned in 3D where the browser can, else from four sides as the engine drew it.
+import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { sidesInWindow } from '../../job/view/sides-in-window.ts';
 import { PictureBoard } from '../board/picture-board.tsx';
 import {
   areSidesSeen,
@@ -41,8 +43,27 @@ export function VesselBoard() {
   return <FourSides />;
 }
 
+/** The window's width and height, px, kept up with. */
+function useWindow() {
+  const element = useRef<HTMLDivElement>(null);
+  const [window, setWindow] = useState<{ readonly width: number; readonly height: number }>();
+  useLayoutEffect(() => {
+    const { current } = element;
+    if (!current) return undefined;
+    const tell = () => setWindow({ width: current.clientWidth, height: current.clientHeight });
+    tell();
+    const watch = new ResizeObserver(tell);
+    watch.observe(current);
+    return () => watch.disconnect();
+  }, []);
+  return { element, window };
+}
+
 function FourSides() {
   const { answer, refused } = sides.value;
+  const { element, window } = useWindow();
+  const svg = answer?.svg;
+  const shown = useMemo(() => (svg && window ? sidesInWindow(svg, window) : undefined), [svg, window]);
   return (
     <>
       {isFromSides.value && !isFlatOnly.value ? (
@@ -58,12 +79,14 @@ function FourSides() {
           </button>
         </div>
       ) : null}
-      <PictureBoard
-        svg={answer?.svg}
-        name="The finished vessel from four sides, drawn from the flat template"
-        empty={emptyWords()}
-        isStale={refused !== undefined}
-      />
+      <div class="sides" ref={element}>
+        <PictureBoard
+          svg={shown}
+          name="The finished vessel from four sides, drawn from the flat template"
+          empty={emptyWords()}
+          isStale={refused !== undefined}
+        />
+      </div>
       {answer && isFlatOnly.value ? (
         <p class="board-figures">
           This browser shows no 3D (WebGL is off or missing), so the vessel is shown from four sides.

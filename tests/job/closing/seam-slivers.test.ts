@@ -59,4 +59,18 @@ describe('pieces too small for the film at a straight seam', () => {
     ).toBe(true);
     expect(told.length).toBeGreaterThan(0);
   });
+
+  test('of stacked pieces each say which piece they are of', async () => {
+    const stations = [0, 30, 60].map((along, i) => ({ along, girth: girth - 8 * (i % 2) }));
+    const { report } = await madeOf({
+      blank: { use: 'other', wall: 'stepped', stations },
+      tile: discs,
+      artwork: { around: 10 },
+      job: { pieces: 'stacked', seam: { overlap: 6.2 }, film },
+    });
+    const told = report.checks
+      .filter(({ rule }) => rule === 'seam-sliver')
+      .map(({ says }) => says.slice(0, 33));
+    expect(told).toEqual(['the seam of piece 1 from the foot', 'the seam of piece 2 from the foot']);
+  });
 });
