@@ -232,7 +232,20 @@ test('without WebGL the four sides stay, and a line says why', patience, async (
   await plainCup(page);
   await page.getByRole('tab', { name: 'Vessel' }).click();
   await page.getByText('This browser shows no 3D').waitFor();
-  await page.getByRole('img', { name: 'The finished vessel from four sides' }).waitFor();
+  const picture = page.getByRole('img', { name: 'The finished vessel from four sides' });
+  await picture.waitFor();
+  // A phone's: as high as there is room, where the row of four was 165 px; moved along by keys as by the hand.
+  const size = async () => (await picture.boundingBox()) ?? { width: 0, height: 0 };
+  await page.setViewportSize({ width: 390, height: 844 });
+  await expect.poll(async () => (await size()).height).toBeGreaterThan(230);
+  await page.getByRole('group', { name: 'Four sides: move along' }).focus();
+  await page.keyboard.press('ArrowRight');
+  await expect
+    .poll(() => page.locator('.sides').evaluate(({ scrollLeft }) => scrollLeft))
+    .toBeGreaterThan(20);
+  // One on its side has the steps beside the drawing, not below what is left of it (they were 22 px high).
+  await page.setViewportSize({ width: 844, height: 390 });
+  await expect.poll(async () => (await size()).height).toBeGreaterThan(100);
   expect(wrong).toEqual([]);
 });
 
@@ -274,9 +287,26 @@ test(
   patience,
   async () => {
     const { page, wrong } = await bench.open({ viewport: { width: 390, height: 844 }, hasTouch: true });
+    await page.addInitScript(() => {
+      const post = Worker.prototype.postMessage as (message: { kind: string }, ...rest: unknown[]) => void;
+      const asked: string[] = [];
+      Object.assign(window, { asked });
+      Object.assign(Worker.prototype, {
+        postMessage(this: Worker, message: { kind: string }, ...rest: unknown[]) {
+          asked.push(message.kind);
+          post.call(this, message, ...rest);
+        },
+      });
+    });
+    await page.reload();
+    await page.locator('#step-1').waitFor();
     await plainCup(page);
     await page.getByRole('tab', { name: 'Vessel', exact: true }).click();
     await settled(page);
+    // The four sides are drawn where they are looked at: the vessel in 3D needs none.
+    const asked = () => page.evaluate('window.asked') as Promise<string[]>;
+    expect(await asked()).toContain('rolled');
+    expect(await asked()).not.toContain('sides');
     const colours = page.getByRole('button', { name: 'Colours', exact: true });
     const panel = page.getByRole('region', { name: 'Colours of the vessel' });
     for (const leave of [
@@ -289,6 +319,9 @@ test(
       expect(await panel.count()).toBe(0);
       expect(await colours.evaluate((button) => button === document.activeElement)).toBe(true);
     }
+    await page.getByRole('button', { name: 'Four sides' }).tap();
+    await page.getByRole('img', { name: 'The finished vessel from four sides' }).waitFor();
+    expect(await asked()).toContain('sides');
     expect(wrong).toEqual([]);
   },
 );

@@ -43,6 +43,9 @@ export function VesselBoard() {
   return <FourSides />;
 }
 
+/** As wide as a phone. */
+const narrow = '(max-width: 34rem)';
+
 /** The window's width and height, px, kept up with. */
 function useWindow() {
   const element = useRef<HTMLDivElement>(null);
@@ -63,7 +66,10 @@ function FourSides() {
   const { answer, refused } = sides.value;
   const { element, window } = useWindow();
   const svg = answer?.svg;
-  const shown = useMemo(() => (svg && window ? sidesInWindow(svg, window) : undefined), [svg, window]);
+  const shown = useMemo(
+    () => (svg && window ? sidesInWindow(svg, window, matchMedia(narrow).matches) : undefined),
+    [svg, window],
+  );
   return (
     <>
       {isFromSides.value && !isFlatOnly.value ? (
@@ -79,9 +85,13 @@ function FourSides() {
           </button>
         </div>
       ) : null}
-      <div class="sides" ref={element}>
+      <div
+        class={shown?.isMoved ? 'sides sides-moved' : 'sides'}
+        ref={element}
+        {...(shown?.isMoved ? { tabIndex: 0, role: 'group', 'aria-label': 'Four sides: move along' } : {})}
+      >
         <PictureBoard
-          svg={shown}
+          svg={shown?.svg}
           name="The finished vessel from four sides, drawn from the flat template"
           empty={emptyWords()}
           isStale={refused !== undefined}

@@ -14,7 +14,8 @@ const placesIn = (svg: string) =>
   [...svg.matchAll(/data-view="(\w+)" transform="translate\(([^)]*)\)"/g)].map(([, name, at]) => [name, at]);
 
 test('a window as high as it is wide has them two by two, all within the picture, its ground behind all', () => {
-  const shown = sidesInWindow(drawn, { width: 370, height: 320 });
+  const { svg: shown, isMoved } = sidesInWindow(drawn, { width: 370, height: 320 });
+  expect(isMoved).toBe(false);
   expect(placesIn(shown)).toEqual([
     ['front', '25 40'],
     ['left', '65 40'],
@@ -28,7 +29,15 @@ test('a window as high as it is wide has them two by two, all within the picture
 });
 
 test('a wide window keeps the row, and another drawing is left as it is', () => {
-  expect(sidesInWindow(drawn, { width: 1000, height: 320 })).toBe(drawn);
+  expect(sidesInWindow(drawn, { width: 1000, height: 320 }, true)).toEqual({ svg: drawn, isMoved: false });
   const other = '<svg width="10mm" height="10mm" viewBox="0 0 10 10"></svg>';
-  expect(sidesInWindow(other, { width: 370, height: 320 })).toBe(other);
+  expect(sidesInWindow(other, { width: 370, height: 320 }, true)).toEqual({ svg: other, isMoved: false });
+});
+
+test('in a phone’s a row of slim vessels fills the height and is moved along, two of them in sight; wider ones stand two by two', () => {
+  // 170 by 80 mm would be 680 px wide: less than twice the window, and each view twice as high as two by two.
+  const slim = drawn.replace('height="50mm" viewBox="0 0 170 50"', 'height="80mm" viewBox="0 0 170 80"');
+  expect(sidesInWindow(slim, { width: 370, height: 320 }, true)).toEqual({ svg: slim, isMoved: true });
+  expect(sidesInWindow(slim, { width: 370, height: 320 }).isMoved).toBe(false);
+  expect(sidesInWindow(drawn, { width: 370, height: 320 }, true).isMoved).toBe(false);
 });
