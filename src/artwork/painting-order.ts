@@ -4,7 +4,8 @@ import { type Finding, note } from '../finding.ts';
 import { type Box, hullBox } from '../geometry/box.ts';
 import { BoxIndex } from '../geometry/box-index.ts';
 import type { Shape } from '../geometry/contour.ts';
-import { shapeArea } from '../geometry/measure.ts';
+import { shapeArea, tightBox } from '../geometry/measure.ts';
+import type { Point } from '../geometry/point.ts';
 import { clippedShapes } from '../geometry/regions.ts';
 import { chordTolerance } from '../geometry/tolerance.ts';
 
@@ -24,6 +25,15 @@ export interface LayeredAreas {
 const leastCut = 1e-4;
 
 const areaOf = (shapes: readonly Shape[]): number => shapes.reduce((sum, shape) => sum + shapeArea(shape), 0);
+
+type ColouredAreas = readonly [colour: string, shapes: readonly Shape[]];
+
+/** The middle of the largest of areas: a place to look at, where the corner of a box may lie on none of them. */
+function middleOfLargest(shapes: readonly Shape[]): Point {
+  const [largest] = [...shapes].sort((a, b) => shapeArea(b) - shapeArea(a));
+  const { minX, maxX, minY, maxY } = tightBox(largest?.contours ?? []);
+  return { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
+}
 
 /** Cuts areas where a colour stacked below their own was painted over them. */
 class LayerCutter {
@@ -58,8 +68,8 @@ class LayerCutter {
     for (const [colour, over] of this.#paintedOver(under, i)) {
       const cut = clippedShapes([...left], over, 'difference', chordTolerance);
       if (areaOf(left) - areaOf(cut) < leastCut) continue;
+      this.#say([colour, over], [under.colour, left]);
       left = cut;
-      this.#say(colour, under.colour, over);
     }
     return left;
   }
@@ -83,12 +93,12 @@ class LayerCutter {
     return this.#rank.get(colour) ?? 0;
   }
 
-  #say(over: string, under: string, shapes: readonly Shape[]): void {
+  #say([over, above]: ColouredAreas, [under, below]: ColouredAreas): void {
     const pair = `${over} ${under}`;
     if (this.findings.has(pair) || this.#ground.includes(over)) return;
-    const { minX: x, minY: y } = hullBox(shapes.flatMap(({ contours }) => contours));
     const says = `paints ${over} over ${under}, but as layers ${under} lies over ${over}; there ${under} is cut away, so that the vessel shows what the drawing shows`;
-    this.findings.set(pair, note('painting-order', { file: this.#file, x, y }, says));
+    const place = middleOfLargest(clippedShapes([...below], [...above], 'intersection', chordTolerance));
+    this.findings.set(pair, note('painting-order', { file: this.#file, ...place }, says));
   }
 }
 

@@ -26,6 +26,13 @@ test('a colour painted again over one that is stacked above it is said, once for
   expect(rules(painted)).toEqual(['painting-order']);
 });
 
+test('the place that is told lies where the one is painted over the other', () => {
+  // From 8 to 15 mm of it is under what is painted again.
+  const [told] = layered([at('#f00', 0), at('#00f', 5), at('#f00', 8)]).findings;
+  expectWithin(told?.where.x ?? 0, 11.5, 1e-6);
+  expectWithin(told?.where.y ?? 0, 5, 1e-6);
+});
+
 test('what it covers is cut away from the layer that would lie over it, and from that alone', () => {
   const [first, under, again, last] = areas([at('#f00', 0), at('#00f', 5), at('#f00', 8), at('#0f0', 0)]);
   expectWithin(first ?? 0, 100, 1e-9, 'area of the colour below, painted first');

@@ -2,7 +2,7 @@
 import type { Block } from '../../deliver/write-page.ts';
 import { measuredLength, type Units } from '../../lengths/length.ts';
 import { girthAt } from '../../unroll/flat-wall.ts';
-import { outline } from '../../unroll/template.ts';
+import { outline, type Template, turnOfEdge } from '../../unroll/template.ts';
 import type { Draft } from '../draft.ts';
 import type { Part } from '../parts/part.ts';
 import type { Levels } from '../plan/panel-places.ts';
@@ -19,7 +19,8 @@ export function piecesOfDrafts(
   const shown = (mm: number) => measuredLength(mm, units);
   return drafts.map(({ plan: { template, band }, mark, panel, level }, i) => {
     const { wall, band: onSheet } = template;
-    const [foot, lip] = [girthAt(wall, onSheet.from), girthAt(wall, onSheet.to)];
+    const around = (along: number) => (panel ? widthAt(template, along) : girthAt(wall, along));
+    const [foot, lip] = [around(onSheet.from), around(onSheet.to)];
     return {
       says: isLaid
         ? pieceName(mark, panel, level)
@@ -27,10 +28,18 @@ export function piecesOfDrafts(
       ...(isLaid ? {} : { material: 'paper' as const }),
       file: files[i] ?? '',
       where: `${shown(band.from)} to ${shown(band.to)}`,
-      size: `girth ${shown(foot)} at the foot edge, ${shown(lip)} at the lip edge`,
+      size: panel
+        ? `${shown(foot)} around at the foot edge, ${shown(lip)} at the lip edge, without overlap`
+        : `girth ${shown(foot)} at the foot edge, ${shown(lip)} at the lip edge`,
       film: [{ outline: outline(template), count: 1 }],
     };
   });
+}
+
+/** How far a panel goes around at a height, without what lies past its joint, mm. */
+function widthAt({ wall, seam }: Template, along: number): number {
+  const [start, finish] = [turnOfEdge(wall, seam.start, along), turnOfEdge(wall, seam.finish, along)];
+  return (finish - start) * girthAt(wall, along);
 }
 
 /** Rows of parts, `files` being the names of their cut files. */
