@@ -50,6 +50,23 @@ describe('motifs moved whole in a job', () => {
     expect(first?.says).toMatch(/drawn at 13 mm across and 11 mm down.*drawn at/);
   });
 
+  test('that would lie in heaps are refused at once: uniting them took minutes', async () => {
+    // The disc's box meets (2 d)² / cell of its likes: 2 * 10 mm either way, on cells of so many mm around by 22 mm up and as much smaller.
+    const disc = 'M8 11A5 5 0 1 1 18 11A5 5 0 1 1 8 11Z';
+    const tile = `<svg xmlns="http://www.w3.org/2000/svg" width="26mm" height="22mm" viewBox="0 0 26 22"><path d="${disc}"/></svg>`;
+    const met = (around: number): number => {
+      const scale = (Math.PI * (foot + lip)) / (around * 26);
+      return 20 ** 2 / (26 * 22 * scale ** 2);
+    };
+    const [some, heaps] = [45, 58];
+    expect(met(some)).toBeLessThan(24);
+    expect(met(heaps)).toBeGreaterThan(28);
+    const { proof } = await rigid({ around: some }, { tile });
+    expect(proof.checks.filter(({ pass }) => !pass)).toEqual([]);
+    const [heaped] = await refusalOf(rigid({ around: heaps }, { tile }));
+    expect(heaped).toMatchObject({ rule: 'motifs-heaped', level: 'stop', where: { key: 'artwork.lay' } });
+  });
+
   // Told apart by their places they were one; and each was held against all before it.
   test('that stand in one another are named each by itself', async () => {
     const ring = 'M4 11A9 9 0 1 1 22 11A9 9 0 1 1 4 11ZM5 11A8 8 0 1 0 21 11A8 8 0 1 0 5 11Z';

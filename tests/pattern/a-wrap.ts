@@ -85,7 +85,7 @@ export function makeWrap(given: WrapCase): MadeWrap {
     ...(given.edges ? { edges: given.edges } : {}),
   };
   const wrap = given.lay === 'rigid' ? rigidWrap(options) : wrapPattern(options);
-  if (!wrap) throw new Error('this case has no motifs');
+  if (typeof wrap === 'string') throw new Error('this case has no motifs');
   const contours = (wrap.layers[0]?.shapes ?? []).flatMap((shape) => shape.contours);
   return { wrap, tile, lattice, closing, lay, template, contours };
 }

@@ -6,21 +6,21 @@ import { inPercent } from '../../lengths/percent.ts';
 import { artPlace } from '../../pattern/lay/art-place.ts';
 import type { Wrap, WrapOptions } from '../../pattern/lay/wrap.ts';
 import type { Collision } from '../../pattern/rigid/motif-collisions.ts';
-import { hangsAllAround, rigidWrap } from '../../pattern/rigid/rigid.ts';
+import { rigidWrap, type Unlayable, unlayable } from '../../pattern/rigid/rigid.ts';
 import { type Spacing, spacingOf } from '../../pattern/ways/distortion.ts';
 import type { Drawn } from '../artwork/drawn.ts';
 import { togetherWords } from '../closing/edge-findings.ts';
 import type { Artwork } from '../typed/resolved-job.ts';
 import { type TypedIn, typedAt } from '../typed/typed-at.ts';
 
-/** Lay a pattern motif by motif. @throws Refused where it hangs together all around, so that nothing of it is a motif. */
+/** Lay a pattern motif by motif. @throws Refused where it can't be. */
 export function wholeMotifs(
   drawn: Pick<Drawn, 'artwork' | 'jobFile' | 'ground' | 'plan'>,
   options: WrapOptions,
 ): { readonly wrap: Wrap; readonly findings: readonly Finding[] } {
   const { jobFile, ground, plan, artwork } = drawn;
   const wrap = rigidWrap(options);
-  if (!wrap) throw new Refused([netFinding(jobFile)]);
+  if (typeof wrap === 'string') throw new Refused([unlayableFinding(wrap, jobFile)]);
   const spacing = spacingOf(plan.closing, ground);
   const counts = `${wrap.motifs === 1 ? 'one motif' : `${wrap.motifs} motifs`} a repeat, each moved whole`;
   const says = `${counts}; ${spacingInWords(spacing)}; ${togetherWords(wrap.together)}`;
@@ -42,12 +42,15 @@ const spacingInWords = ({ foot, lip, up }: Spacing): string => {
   return `they stand ${around}, and ${inPercent(up)} up, of how far apart they were drawn`;
 };
 
-const netFinding = (file: TypedIn): Finding =>
-  stop(
-    'no-motifs',
-    typedAt(file, 'artwork.lay'),
+const unlayableWords: Readonly<Record<Unlayable, string>> = {
+  'hangs-together':
     '"rigid" moves motifs whole, but this pattern, or a part of it, hangs together all around and has none; use "even" or "conformal", or artwork whose motifs stand apart (a smaller "together" may part them)',
-  );
+  heaped:
+    '"rigid" moves motifs whole at their drawn size, and here each would lie over a heap of others; lay fewer around, draw them smaller, or use "even", which makes them smaller',
+};
+
+const unlayableFinding = (why: Unlayable, file: TypedIn): Finding =>
+  stop(why === 'heaped' ? 'motifs-heaped' : 'no-motifs', typedAt(file, 'artwork.lay'), unlayableWords[why]);
 
 /** Whole motifs can't go on from one piece to the next: each lies on a cone of its own. */
 export const rigidOnPieces = (file: TypedIn): Finding =>
@@ -59,14 +62,15 @@ export const rigidOnPieces = (file: TypedIn): Finding =>
 
 /** Why `make` refuses to lay a pattern motif by motif, on one whole piece or several; undefined where it does not. */
 export function rigidRefusal(
-  pattern: Parameters<typeof hangsAllAround>[0],
+  pattern: Parameters<typeof unlayable>[0],
   { lay, together }: Pick<Artwork, 'lay' | 'together'>,
   isWhole: boolean,
   file: TypedIn,
 ): Finding | undefined {
   if (lay !== 'rigid') return undefined;
   if (!isWhole) return rigidOnPieces(file);
-  return hangsAllAround(pattern, together) ? netFinding(file) : undefined;
+  const why = unlayable(pattern, together);
+  return why && unlayableFinding(why, file);
 }
 
 /** Pairs told one by one; more only add to a count. */

@@ -2,8 +2,9 @@
 import { compose, moveContour, movePoint } from '../../geometry/affine.ts';
 import type { Box } from '../../geometry/box.ts';
 import type { Shape } from '../../geometry/contour.ts';
+import { most } from '../../geometry/extremes.ts';
 import { directed } from '../../geometry/measure.ts';
-import type { Point } from '../../geometry/point.ts';
+import { cross, type Point } from '../../geometry/point.ts';
 import { filledShapes } from '../../geometry/regions.ts';
 import { chordTolerance } from '../../geometry/tolerance.ts';
 import type { WallPoint } from '../../unroll/flat-wall.ts';
@@ -47,19 +48,53 @@ function drawnLevel({ tile, lattice, closing }: Drawn, together?: number) {
   return { upright, periods, found: motifsOf(periods, together) };
 }
 
-/** Whether something of a pattern hangs together all around, and so is no motif. */
-export const hangsAllAround = (drawn: Drawn, together?: number): boolean =>
-  hasNet(drawnLevel(drawn, together).found);
+/**
+ * Why nothing is laid: something hangs together all around, and so is no motif; or motifs lie over so many of their own likes that it
+ * would be one heap of film.
+ */
+export type Unlayable = 'hangs-together' | 'heaped';
 
-/** Lay the motifs of all layers; undefined where something hangs together all around. */
-export function rigidWrap(options: WrapOptions): RigidWrap | undefined {
-  const { tile, lattice, closing, lay, template, runOff, edges } = options;
-  const { upright, periods, found } = drawnLevel(options, edges?.together);
-  if (hasNet(found)) return undefined;
+/** A motif's box may meet so many boxes of its own likes: of one that is two and a half repeats wide and high. Ours. */
+const mostMet = 25;
+
+interface DrawnMotifs extends ReturnType<typeof drawnLevel> {
+  readonly drawn: readonly DrawnMotif[];
+  /** By which they stand, mm on the level plane of the wrap. */
+  readonly steps: Lattice;
+}
+
+function drawnMotifs(pattern: Drawn, together?: number): DrawnMotifs | Unlayable {
+  const { lattice, closing } = pattern;
+  const level = drawnLevel(pattern, together);
+  const { periods, found } = level;
+  if (hasNet(found)) return 'hangs-together';
   const drawn = found.motifs.flatMap((motif) => drawnMotif(shapesOfMotif(motif, periods)) ?? []);
-  const spaced = ({ x, y }: Point): Point => ({ x: x * closing.scaleAcross, y: y * closing.scaleUp });
   const own = periods[0]?.lattice ?? lattice;
-  const ground = { ...options, steps: { a: spaced(own.a), b: spaced(own.b) } };
+  const steps = { a: spaced(closing, own.a), b: spaced(closing, own.b) };
+  const cell = Math.abs(cross(steps.a, steps.b));
+  // Boxes alike meet where they stand apart by less than a width and a height, either way.
+  const met = drawn.map(({ box }) => (4 * (box.maxX - box.minX) * (box.maxY - box.minY)) / cell);
+  return most(met, 0) > mostMet ? 'heaped' : { ...level, drawn, steps };
+}
+
+const spaced = ({ scaleAcross, scaleUp }: Drawn['closing'], { x, y }: Point): Point => ({
+  x: x * scaleAcross,
+  y: y * scaleUp,
+});
+
+/** Why a pattern is not laid motif by motif; undefined where it is. */
+export function unlayable(pattern: Drawn, together?: number): Unlayable | undefined {
+  const found = drawnMotifs(pattern, together);
+  return typeof found === 'string' ? found : undefined;
+}
+
+/** Lay the motifs of all layers. */
+export function rigidWrap(options: WrapOptions): RigidWrap | Unlayable {
+  const { tile, closing, lay, template, runOff, edges } = options;
+  const motifsDrawn = drawnMotifs(options, edges?.together);
+  if (typeof motifsDrawn === 'string') return motifsDrawn;
+  const { upright, found, drawn, steps } = motifsDrawn;
+  const ground = { ...options, steps };
   const placed = drawn.flatMap((motif, number) =>
     placesOn(ground, motif).map((steps) => ({ ...standing(ground, motif, steps), drawn: number })),
   );
@@ -75,7 +110,7 @@ export function rigidWrap(options: WrapOptions): RigidWrap | undefined {
       ...gaps.map(({ layer, at, length }) => ({ layer: tile.layers[layer]?.name ?? '', at, length })),
       ...(tile.gaps ?? []).map((gap) => ({ ...gap, at: movePoint(upright, gap.at) })),
     ].map(({ layer, at, length }) => {
-      const { turn, along } = toWallPoint(lay, spaced(at));
+      const { turn, along } = toWallPoint(lay, spaced(closing, at));
       return { layer, turn: turn - Math.floor(turn), along, length };
     }),
     fitError: 0,
