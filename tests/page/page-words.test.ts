@@ -62,6 +62,9 @@ test('a key is the one within, beside or above what the sentence is about', () =
   expect(told('give its width by --art-across 60mm, or "across" in the job\'s artwork', 'artwork.file')).toBe(
     'give its width by “Drawing across”',
   );
+  expect(told('give its file in "fonts" (repeat and inspect take it as --font), or draw it', 'artwork')).toBe(
+    'give its file in “Fonts of texts in the drawings”, or draw it',
+  );
   expect(told('give "panels": { "joints": [] }, or another seam', 'seam.style')).toBe(
     'give “A piece too large for it is parted: Never”, or another seam',
   );

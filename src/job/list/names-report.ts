@@ -96,7 +96,7 @@ export function namesInWords(report: NamesReport, found: number, folder: string)
   const sheets = report.shared?.sets.reduce((sum, set) => sum + set.sheets.length, 0) ?? 0;
   const shared = report.shared?.proved
     ? 'proved to hold every piece, none over another'
-    : 'whose proof FAILED';
+    : `whose proof FAILED: "prove ${folder}" says in what`;
   const failed = rows.filter(({ proved }) => proved === false);
   const asBefore =
     found === 0 ? '' : `, ${found === done ? 'all' : found} of them as an earlier run left them`;

@@ -51,6 +51,8 @@ const holder = /(?:"[a-zA-Z.]+": )?\{ ([^{}]*) \}/g;
 const quoted = /"([a-zA-Z.-]+)"/g;
 /** A flag of a command, where a key is named beside it. */
 const flag = /--[a-z-]+(?: \d\S*?)?, or (?=")/g;
+/** What is said of a command alone, in brackets. */
+const ofCommand = / \([^()]*--[a-z-]+[^()]*\)/g;
 
 /** Words that the maker typed freely, in a job or a blank: what is lettered, and names. */
 export function ownWords(typed: unknown): ReadonlySet<string> {
@@ -81,6 +83,7 @@ export function inPageWords(
     .replace(listOfWays, '“Ways it can close” lists')
     .replace(/ in the job's artwork$/, '')
     .replace(flag, '')
+    .replace(ofCommand, '')
     .replace(holder, '$1')
     .replace(pair, (whole, name: string, given: string) => {
       const key = keyOf(name, about);

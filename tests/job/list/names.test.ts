@@ -143,6 +143,11 @@ test('the report tells what was made, what was left out, and what failed', () =>
     'proof: the written files FAIL in cy',
     'written to out: a folder a vessel, names.json, and index.html that opens all of it',
   ]);
+
+  const sheets = { ...report, shared: { proved: false, sets: [] } };
+  expect(namesInWords(sheets, 1, 'out')).toContain(
+    'sheets that they share: 0, whose proof FAILED: "prove out" says in what',
+  );
 });
 
 test('why a row is left out is told in one line with what stands on the vessel', async () => {
