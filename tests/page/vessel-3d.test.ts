@@ -246,6 +246,11 @@ test('without WebGL the four sides stay, and a line says why', patience, async (
   // One on its side has the steps beside the drawing, not below what is left of it (they were 22 px high).
   await page.setViewportSize({ width: 844, height: 390 });
   await expect.poll(async () => (await size()).height).toBeGreaterThan(100);
+  // None of the views' names is cut by the steps.
+  const [last, list] = await Promise.all(
+    [page.getByRole('tab').last(), page.getByRole('tablist')].map((one) => one.boundingBox()),
+  );
+  expect((last?.x ?? 0) + (last?.width ?? Infinity)).toBeLessThanOrEqual((list?.x ?? 0) + (list?.width ?? 0));
   expect(wrong).toEqual([]);
 });
 
