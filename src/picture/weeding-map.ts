@@ -43,12 +43,13 @@ type Grade = (typeof grades)[number];
 const gradeOf = (seconds: number): number =>
   grades.reduce((best, { from }, i) => (seconds >= from ? i : best), 0);
 
-/** The strip along an edge that is hatched, mm wide, and the hatching's square. */
+/** The strip along an edge that is hatched, mm wide. */
 const stripWidth = 5;
 
 /** How far its middle may stray from the edge, mm: what nobody sees in a strip so wide, and drawing it takes by its corners. */
 const strayed = stripWidth / 20;
 
+/** The square of the hatching, mm. */
 const hatchSide = 8;
 
 /** The hatching of a grade as a pattern: slanting lines, as many across its square as the grade has. */

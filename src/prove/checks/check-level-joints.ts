@@ -5,7 +5,9 @@ import { least, most } from '../../geometry/extremes.ts';
 import { distance, dot, norm } from '../../geometry/point.ts';
 import { directionAt, pointAt } from '../../geometry/segment.ts';
 import { precision } from '../../geometry/tolerance.ts';
+import { radians } from '../../lengths/angle.ts';
 import { atMost, type Check, largest } from '../check.ts';
+import { cornerDeg } from '../seams/seam-gap.ts';
 import { acrossFrom, girthOf, type RolledCone, rollUp } from '../written/rolled-cone.ts';
 import type { RowLayer } from '../written/row.ts';
 
@@ -104,8 +106,8 @@ const withoutPoints = (arrivals: readonly Arrival[]): readonly Arrival[] => {
   return kept;
 };
 
-/** Cosine of the angle from which two segments make a corner: 5 degrees. */
-const corner = Math.cos((5 * Math.PI) / 180);
+/** Cosine of the angle from which two segments make a corner. */
+const corner = Math.cos(radians(cornerDeg));
 
 /** Where the art of one side has corners at the joint, mm around from turn 0: a line that ends in one of both sides need not go on past it. */
 function cornersAt(joint: number, { layer, girth }: Side): readonly number[] {

@@ -118,7 +118,7 @@ const headingOf = (s: Segment, t: number): Heading => ({
 });
 
 /** An edge that turns by more than this at a node has a corner there, degrees. */
-const cornerDeg = 5;
+export const cornerDeg = 5;
 
 /** The other side of the corner that the i-th segment has at a place, if it has one there. */
 function cornerAt(segments: readonly Segment[], i: number, at: Point): Pick<Edge, 'corner'> {
