@@ -77,10 +77,6 @@ function combined(
   return left < 0 ? undefined : rings;
 }
 
-/** Triangles that fill an outline which does not cross itself: a constrained Delaunay triangulation. */
-export const triangulate = (outline: GridRing): readonly GridRing[] =>
-  Clipper.triangulate([outline as Point64[]]).solution;
-
 /** Outlines grown by a distance in grid units, their corners rounded by chords with no more than the given sagitta. */
 export const grownRings = (rings: readonly GridRing[], by: number, sagitta: number): readonly GridRing[] =>
   Clipper.inflatePaths(rings as Point64[][], by, JoinType.Round, EndType.Polygon, 2, sagitta);

@@ -1,7 +1,8 @@
 // The pieces on their sheets while a nest is sought: where each lies, and what it costs to lie elsewhere.
 import { boxOfPoints } from '../geometry/box.ts';
 import type { Point } from '../geometry/point.ts';
-import { type NoFit, noFit, type Parts, partsOf } from './no-fit.ts';
+import { type NoFit, noFit } from './no-fit.ts';
+import { type Corners, cornersOf } from './outline-sum.ts';
 import { depthAt } from './overlap-depth.ts';
 
 /** One kind of piece: its outline, how many of it, and the turns (radians, counter-clockwise) it may be laid at. */
@@ -43,6 +44,10 @@ const gridSteps = 1e7;
 
 const fullTurn = 2 * Math.PI;
 const wrapped = (angle: number): number => ((angle % fullTurn) + fullTurn) % fullTurn;
+
+/** What a region with an unturned fixed piece is known by. */
+const keyOf = (fixed: number, moving: number, twist: number): string =>
+  `${fixed} ${moving} ${twist.toFixed(9)}`;
 
 /** A no-fit region turned with both of its pieces. */
 function turnedRegion(region: NoFit, angle: number): NoFit {
@@ -90,7 +95,7 @@ export class NestBoard {
   readonly #step: number;
   readonly #regions: (NoFit | undefined)[];
   readonly #base = new Map<string, NoFit>();
-  readonly #parts = new Map<string, Parts>();
+  readonly #corners = new Map<string, Corners>();
 
   constructor(kinds: readonly NestPiece[], height: number) {
     this.#kinds = kinds;
@@ -131,20 +136,28 @@ export class NestBoard {
   /** The region with the fixed piece unturned: the same for every pair that is turned alike against each other. */
   #untwisted(a: Variant, b: Variant): NoFit {
     const twist = wrapped(b.turn - a.turn);
-    const key = `${a.kind} ${b.kind} ${twist.toFixed(9)}`;
+    const key = keyOf(a.kind, b.kind, twist);
     const known = this.#base.get(key);
     if (known) return known;
-    const made = noFit(this.#partsAt(a.kind, 0), this.#partsAt(b.kind, twist), this.#step);
+    const made =
+      this.#asSeenFromOther(a, b, twist) ??
+      noFit(this.#cornersAt(a.kind, 0), this.#cornersAt(b.kind, twist), this.#step);
     this.#base.set(key, made);
     return made;
   }
 
-  #partsAt(kind: number, turn: number): Parts {
+  /** Where one may not be against the other says where the other may not be against the one: the same, turned by half a turn and by the twist. */
+  #asSeenFromOther(a: Variant, b: Variant, twist: number): NoFit | undefined {
+    const other = this.#base.get(keyOf(b.kind, a.kind, wrapped(-twist)));
+    return other && turnedRegion(other, twist + Math.PI);
+  }
+
+  #cornersAt(kind: number, turn: number): Corners {
     const key = `${kind} ${turn.toFixed(9)}`;
-    const known = this.#parts.get(key);
+    const known = this.#corners.get(key);
     if (known) return known;
-    const made = partsOf(toGrid(turned(this.#kinds[kind]?.outline ?? [], turn), this.#step));
-    this.#parts.set(key, made);
+    const made = cornersOf(toGrid(turned(this.#kinds[kind]?.outline ?? [], turn), this.#step));
+    this.#corners.set(key, made);
     return made;
   }
 
