@@ -2,6 +2,7 @@
 // looks at all edges on a level together, so one run over a sheet of motifs takes far longer than a short one for each.
 import { boxOfPoints } from './box.ts';
 import type { GridRegion, GridRing } from './grid-ring.ts';
+import { lessOfHeap } from './heaps.ts';
 import { Holders } from './nested-rings.ts';
 import { type ClipOperation, clipPolygons, type Fill } from './polygon-clip.ts';
 import { ringIndex, setsApart, setsSideBySide } from './rings-apart.ts';
@@ -145,8 +146,11 @@ function clipWithin(
     );
     return oneRing(alone, turns, { inside, outside: isKept(inSubject, inClip) });
   }
-  if (around.subject === 0 && around.clip === 0)
-    return { regions: clipPolygons(operation, subject, clip, fill), holes: [] };
+  if (around.subject === 0 && around.clip === 0) {
+    const unitesAll = operation === 'union' && clip.length === 0;
+    const less = unitesAll && fill === 'nonzero' ? lessOfHeap(subject, united) : subject;
+    return { regions: clipPolygons(operation, less, clip, fill), holes: [] };
+  }
   const frame = frameAround([...subject, ...clip]);
   const framed = {
     subject: [...subject, ...turns(frame, around.subject)],
@@ -161,6 +165,10 @@ function clipWithin(
     holes: regions.filter(isFrame).flatMap(({ holes }) => holes),
   };
 }
+
+/** The rings of a union, holes the other way around. */
+const united = (rings: readonly GridRing[]): readonly GridRing[] =>
+  clipPolygons('union', rings, [], 'nonzero').flatMap(({ outer, holes }) => [outer, ...holes]);
 
 /** What a simple ring gives that parts what is kept from what is not. */
 function oneRing(

@@ -100,7 +100,8 @@ function thicken(shapes: readonly Shape[], faults: readonly FilmFault[], limits:
   );
   if (laid.length === 0) return { shapes, mends: [] };
   return {
-    shapes: unitedShapes([...shapes, ...laid]),
+    // By themselves first, as they lie in heaps.
+    shapes: unitedShapes([...shapes, ...unitedShapes(laid)]),
     mends: thin.map((fault) => placed('thickened', fault)),
   };
 }
