@@ -1,10 +1,11 @@
 // The film of artwork: what of each layer stays, as areas that overlap nowhere.
 import { type Box, boxCorners, boxesMeet, grow, hullBox } from '../../geometry/box.ts';
-import { polygon, type Shape } from '../../geometry/contour.ts';
+import { type Contour, polygon, reverseContour, type Shape } from '../../geometry/contour.ts';
 import { directed, tightBox } from '../../geometry/measure.ts';
 import type { Point } from '../../geometry/point.ts';
 import { clippedShapes, filledShapes } from '../../geometry/regions.ts';
-import { chordTolerance } from '../../geometry/tolerance.ts';
+import { boxesSideBySide } from '../../geometry/rings-apart.ts';
+import { chordTolerance, precision } from '../../geometry/tolerance.ts';
 import type { FilmLayer } from './art-faults.ts';
 
 /** A layer's areas united: where they overlap or touch they are one piece. */
@@ -55,6 +56,22 @@ export function maskLayer(layer: FilmLayer, size: Frame): FilmLayer {
     maxX: Math.max(size.width, box.maxX),
     maxY: Math.max(size.height, box.maxY),
   };
-  const sheet = { contours: [polygon(boxCorners(grow(all, maskMargin)))] };
-  return { ...layer, shapes: clippedShapes([sheet], layer.shapes, 'difference', chordTolerance) };
+  return { ...layer, shapes: groundAround(layer.shapes, polygon(boxCorners(grow(all, maskMargin)))) };
+}
+
+/** The sheet less areas well within it. Those that come near no other are its holes as they are: of a halftone, nearly all its dots. */
+function groundAround(shapes: readonly Shape[], sheet: Contour): Shape[] {
+  const boxes = shapes.map(({ contours }) => grow(hullBox(contours), precision));
+  const [lone, others]: [Shape[], Shape[]] = [[], []];
+  for (const set of boxesSideBySide(boxes))
+    (set.length === 1 ? lone : others).push(...set.flatMap((i) => shapes.slice(i, i + 1)));
+  const left = clippedShapes([{ contours: [sheet] }], others, 'difference', chordTolerance);
+  const edge = hullBox([sheet]);
+  const isOuter = ({ contours }: Shape): boolean => hullBox(contours.slice(0, 1)).minX === edge.minX;
+  const alone = lone.map((shape) => directed(shape).map(reverseContour));
+  const holes = alone.flatMap((contours) => contours.slice(0, 1));
+  return [
+    ...left.map((region) => (isOuter(region) ? { contours: [...region.contours, ...holes] } : region)),
+    ...alone.flatMap((contours) => contours.slice(1).map((hole): Shape => ({ contours: [hole] }))),
+  ];
 }
