@@ -1,8 +1,7 @@
 // Film mended so that it can be cut, weeded and carried: thickened, gaps closed, points rounded, specks dropped.
-import { hullBox } from '../../geometry/box.ts';
 import { BoxIndex } from '../../geometry/box-index.ts';
 import type { Shape } from '../../geometry/contour.ts';
-import { holdsPoint } from '../../geometry/inside.ts';
+import { HolderFinder } from '../../geometry/inside.ts';
 import { isUnder, shapeArea } from '../../geometry/measure.ts';
 import { closedUp, offsetShapes, openedUp } from '../../geometry/offset.ts';
 import { distance, type Point } from '../../geometry/point.ts';
@@ -146,21 +145,15 @@ function fillings(
   closing: readonly Shape[],
   gaps: readonly FilmFault[],
 ): { readonly regions: readonly Shape[]; readonly open: readonly FilmFault[] } {
-  const discs = gaps.flatMap((gap) => (gap.place?.discs ?? []).map(({ x, y }) => ({ gap, x, y })));
-  // Thousands of regions against thousands of discs: each region is asked of those within its box alone.
-  const index = new BoxIndex(discs.length, (add) => {
-    for (const { x, y } of discs) add(x, y, x, y);
-  });
-  const closed = new Set<FilmFault>();
-  const regions = closing.filter((region) => {
-    const { minX, minY, maxX, maxY } = hullBox(region.contours);
-    const within = index.meeting(minX, minY, maxX, maxY).flatMap((k) => {
-      const disc = discs[k];
-      return disc && holdsPoint(region, disc) ? [disc.gap] : [];
-    });
-    for (const gap of within) closed.add(gap);
-    return within.length > 0;
-  });
+  const finder = new HolderFinder(closing);
+  const [held, closed] = [new Set<number>(), new Set<FilmFault>()];
+  for (const gap of gaps)
+    for (const disc of gap.place?.discs ?? [])
+      for (const region of finder.holdersOf(disc)) {
+        held.add(region);
+        closed.add(gap);
+      }
+  const regions = closing.filter((_, i) => held.has(i));
   return { regions, open: gaps.filter((gap) => !closed.has(gap)) };
 }
 
