@@ -11,12 +11,13 @@ export interface SampleGrid {
 /** Half of the range: a square half covered. */
 const level = 127.5;
 
-/** Corners of squares in rows and columns: the sample at each, its number, and where it lies. */
+/** Corners of squares in rows and columns: the sample at each, and where it lies. Numbered row by row, as far `across` and `down`, then over again. */
 interface Corners {
   readonly columns: number;
   readonly rows: number;
+  readonly across: number;
+  readonly down: number;
   readonly sampleAt: (i: number, j: number) => number;
-  readonly numberOf: (i: number, j: number) => number;
   readonly placeOf: (i: number, j: number) => Point;
 }
 
@@ -35,7 +36,8 @@ export function levelLines({ width, height, values }: SampleGrid): Point[][] {
       const [x, y] = [Math.min(width - 1, Math.max(0, i - 2)), Math.min(height - 1, Math.max(0, j - 2))];
       return values[y * width + x] ?? 0;
     },
-    numberOf: (i, j) => j * (width + 4) + i,
+    across: width + 4,
+    down: height + 4,
     placeOf: (i, j) => ({ x: placeIn(i, width), y: placeIn(j, height) }),
   });
 }
@@ -51,12 +53,12 @@ export interface WrappedLine {
  * to where it began has no `by`; any other goes on for ever. Needs at least four samples each way.
  */
 export function wrappedLevelLines({ width, height, values }: SampleGrid): WrappedLine[] {
-  const numberOf = (i: number, j: number) => (j % height) * width + (i % width);
   const lines = linesThrough({
     columns: width + 1,
     rows: height + 1,
-    sampleAt: (i, j) => values[numberOf(i, j)] ?? 0,
-    numberOf,
+    across: width,
+    down: height,
+    sampleAt: (i, j) => values[(j % height) * width + (i % width)] ?? 0,
     placeOf: (i, j) => ({ x: i + 0.5, y: j + 0.5 }),
   });
   return lines.map((places) => {
@@ -80,62 +82,107 @@ const nearestCopy = (place: Point, to: Point, width: number, height: number): Po
   y: place.y + height * Math.round((to.y - place.y) / height),
 });
 
-function linesThrough({ columns, rows, sampleAt, numberOf, placeOf }: Corners): Point[][] {
-  /** Each crossing of a side of a square, by that side, and the side that the line goes on to. */
-  const next = new Map<number, number>();
-  const places = new Map<number, Point>();
-  // Sides are numbered two to a corner: the one to its right, then the one below it.
-  const above = (i: number, j: number): number => 2 * numberOf(i, j);
-  const left = (i: number, j: number): number => above(i, j) + 1;
-  const cross = (side: number, i: number, j: number, i2: number, j2: number) => {
+/** Sides of a square in the order of going round it: above it, to its right, below it, to its left. */
+type Way = 0 | 1 | 2 | 3;
+
+/**
+ * The lines through one square, by which of its corners a, b, c, d lie above (1, 2, 4, 8): the side each comes in by, and the one it
+ * leaves by. Going round, each stretch of corners above is cut off by one line, from the side behind its last corner to the side before
+ * its first; so every side is left by one line at most.
+ */
+const linesIn: readonly (readonly (readonly [Way, Way])[])[] = Array.from({ length: 16 }, (_, above) => {
+  const isAbove = (k: number) => ((above >> (k % 4)) & 1) === 1;
+  return ([0, 1, 2, 3] as const).flatMap((k): (readonly [Way, Way])[] => {
+    if (!isAbove(k) || isAbove(k + 1)) return [];
+    let first: number = k;
+    while (isAbove(first + 3) && (first + 3) % 4 !== k) first = (first + 3) % 4;
+    return [[k, ((first + 3) % 4) as Way]];
+  });
+});
+
+/**
+ * Which side a line goes on to from each side that it crosses: of a large picture there are millions, so it is a byte a side. Sides are
+ * numbered two to a corner: the one to its right, then the one below it.
+ */
+class Crossings {
+  readonly #corners: Corners;
+  /** One more than the way out of the square, and 4 more where that is not the square that begins at the side's own corner; 0 of sides not crossed. */
+  readonly #ways: Uint8Array;
+  /** Sides crossed, in the order they were found. */
+  readonly #found: number[] = [];
+
+  constructor(corners: Corners) {
+    this.#corners = corners;
+    this.#ways = new Uint8Array(2 * corners.across * corners.down);
+  }
+
+  /** A line through the square of a corner. */
+  put(i: number, j: number, from: Way, to: Way): void {
+    const side = this.#side(i, j, from);
+    this.#ways[side] = 1 + to + (from === 1 || from === 2 ? 4 : 0);
+    this.#found.push(side);
+  }
+
+  /** The lines from side to side, each from where it was found first. */
+  lines(): Point[][] {
+    const lines: Point[][] = [];
+    for (const start of this.#found) {
+      const line: Point[] = [];
+      for (let side = start; ; ) {
+        const way = this.#ways[side] ?? 0;
+        if (way === 0) break;
+        this.#ways[side] = 0;
+        line.push(this.#placeOf(side));
+        side = this.#after(side, way - 1);
+      }
+      if (line.length > 2) lines.push(line);
+    }
+    return lines;
+  }
+
+  #side(i: number, j: number, way: Way): number {
+    const { across, down } = this.#corners;
+    const [x, y] = [way === 1 ? i + 1 : i, way === 2 ? j + 1 : j];
+    return 2 * ((y % down) * across + (x % across)) + (way & 1);
+  }
+
+  #after(side: number, way: number): number {
+    const { across, down } = this.#corners;
+    const corner = side >> 1;
+    const back = way >> 2;
+    const isUpright = side & 1;
+    const i = (corner % across) - back * isUpright;
+    const j = Math.floor(corner / across) - back * (1 - isUpright);
+    return this.#side(i < 0 ? i + across : i, j < 0 ? j + down : j, (way & 3) as Way);
+  }
+
+  #placeOf(side: number): Point {
+    const { across, sampleAt, placeOf } = this.#corners;
+    const corner = side >> 1;
+    const [i, j] = [corner % across, Math.floor(corner / across)];
+    const [i2, j2] = side & 1 ? [i, j + 1] : [i + 1, j];
     const [from, to] = [sampleAt(i, j), sampleAt(i2, j2)];
     const t = (level - from) / (to - from);
     const [p, q] = [placeOf(i, j), placeOf(i2, j2)];
-    places.set(side, { x: p.x + t * (q.x - p.x), y: p.y + t * (q.y - p.y) });
-  };
+    return { x: p.x + t * (q.x - p.x), y: p.y + t * (q.y - p.y) };
+  }
+}
+
+function linesThrough(corners: Corners): Point[][] {
+  const { columns, rows, sampleAt } = corners;
+  const crossings = new Crossings(corners);
   for (let j = 0; j < rows - 1; j++) {
-    let [a, d] = [sampleAt(0, j) > level, sampleAt(0, j + 1) > level];
+    let a = sampleAt(0, j) > level ? 1 : 0;
+    let d = sampleAt(0, j + 1) > level ? 8 : 0;
     for (let i = 0; i < columns - 1; i++) {
-      const [b, c] = [sampleAt(i + 1, j) > level, sampleAt(i + 1, j + 1) > level];
-      if (a !== b || b !== c || c !== d) {
-        const [top, right, bottom, leftSide] = [above(i, j), left(i + 1, j), above(i, j + 1), left(i, j)];
-        link(next, [a, b, c, d], [top, right, bottom, leftSide]);
-        if (a !== b) cross(top, i, j, i + 1, j);
-        if (a !== d) cross(leftSide, i, j, i, j + 1);
-      }
-      [a, d] = [b, c];
+      const b = sampleAt(i + 1, j) > level ? 2 : 0;
+      const c = sampleAt(i + 1, j + 1) > level ? 4 : 0;
+      const above = a + b + c + d;
+      if (above > 0 && above < 15)
+        for (const [from, to] of linesIn[above] ?? []) crossings.put(i, j, from, to);
+      a = b >> 1;
+      d = c << 1;
     }
   }
-  return chained(next, (side) => places.get(side) ?? { x: 0, y: 0 });
-}
-
-/**
- * The lines through one square. Going round its corners a, b, c, d, each stretch of corners above is cut off by one line,
- * from the side behind its last corner to the side before its first; so every side is left by one line at most.
- */
-function link(next: Map<number, number>, corners: readonly boolean[], sides: readonly number[]): void {
-  for (const [k, isAbove] of corners.entries()) {
-    const after = (k + 1) % 4;
-    if (!isAbove || corners[after]) continue;
-    let first = k;
-    while (corners[(first + 3) % 4] && (first + 3) % 4 !== k) first = (first + 3) % 4;
-    const [from, to] = [sides[k], sides[(first + 3) % 4]];
-    if (from !== undefined && to !== undefined) next.set(from, to);
-  }
-}
-
-function chained(next: Map<number, number>, placeOf: (side: number) => Point): Point[][] {
-  const lines: Point[][] = [];
-  for (const start of next.keys()) {
-    const line: Point[] = [];
-    for (let side: number | undefined = start; side !== undefined; ) {
-      const following = next.get(side);
-      if (following === undefined) break;
-      next.delete(side);
-      line.push(placeOf(side));
-      side = following;
-    }
-    if (line.length > 2) lines.push(line);
-  }
-  return lines;
+  return crossings.lines();
 }
