@@ -1,6 +1,7 @@
 // The picture of mended artwork over what it was: what was added, what was taken away, each kind of mend marked.
 import type { FilmLayer } from '../../cut/checks/art-faults.ts';
 import type { DrawWords } from '../../drawing/words.ts';
+import type { Shape } from '../../geometry/contour.ts';
 import { clippedShapes } from '../../geometry/regions.ts';
 import { chordTolerance } from '../../geometry/tolerance.ts';
 import { inMm, type Units } from '../../lengths/length.ts';
@@ -32,9 +33,7 @@ export function mendPicture(
     layers.find(({ name }) => name === layer)?.shapes ?? [];
   const names = after.map(({ name }) => name);
   const differences = (from: readonly FilmLayer[], less: readonly FilmLayer[]) =>
-    names.flatMap((name) =>
-      clippedShapes(shapesOf(from, name), shapesOf(less, name), 'difference', chordTolerance),
-    );
+    names.flatMap((name) => differenceOf(shapesOf(from, name), shapesOf(less, name)));
   const more = differences(after, before);
   const gone = differences(before, after);
   const marks = notes.flatMap(({ finding: { rule, says }, places: [first, ...again] }, i) =>
@@ -61,4 +60,14 @@ export function mendPicture(
     words,
     units,
   );
+}
+
+/** What of areas that overlap nowhere lies outside others. Those in both are left out, as most of a mended text is: nothing else meets them. */
+function differenceOf(shapes: readonly Shape[], others: readonly Shape[]): Shape[] {
+  const keyOf = ({ contours }: Shape) => JSON.stringify(contours);
+  const apartFrom = (some: readonly Shape[], all: readonly Shape[]) => {
+    const known = new Set(all.map(keyOf));
+    return some.filter((shape) => !known.has(keyOf(shape)));
+  };
+  return clippedShapes(apartFrom(shapes, others), apartFrom(others, shapes), 'difference', chordTolerance);
 }
