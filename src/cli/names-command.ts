@@ -124,12 +124,16 @@ export async function namesCommand(
     const folder = flags.out ?? join(dirname(jobPath), 'out');
     if (checked.length > 0)
       return await writeRows(checked, run, { ...flags, folder, title: `${jobFile} and ${list.file}` });
-    if (flags.json) printJson(namesReport([], leftOut.rows));
-    process.stderr.write('no row can be made, so nothing is written\n');
-    return refusedStatus;
+    return noneMade(leftOut, flags.json);
   } finally {
     await threads.end();
   }
+}
+
+function noneMade({ rows }: LeftOut, json = false): number {
+  if (json) printJson(namesReport([], rows));
+  process.stderr.write('no row can be made, so nothing is written\n');
+  return refusedStatus;
 }
 
 async function writeRows(
@@ -147,6 +151,7 @@ async function writeRows(
     const made = await eachRow(asked, run, progress, (row) =>
       run.threads.make(row, join(folder, row.folder)),
     );
+    if (made.length === 0) return noneMade(run.leftOut, json);
     const rows = made.map(({ row }) => row);
     const shared = await stageShared(rows, { whole, folder, title });
     const report = namesReport(

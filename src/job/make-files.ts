@@ -50,9 +50,13 @@ async function workedOut(input: MakeFilesInput, { sheets, search }: MakeOptions)
     turned,
   }));
   const lines = [...wraps, ...parts.map((part) => ({ ...part, turned: 0 }))];
-  const isShared = sheets === 'shared' && job.sheet !== undefined;
+  const isTooLarge = [...drafts, ...parts].some(({ findings }) =>
+    findings.some(({ rule }) => rule === 'sheet-too-small'),
+  );
+  // What fits no sheet would keep the pieces of all other vessels off theirs.
+  const isShared = sheets === 'shared' && job.sheet !== undefined && !isTooLarge;
   const film = decoratesApart(job) ? lines.slice(drafts.length) : lines;
-  const nested = await nestSheets({ job, pieces: isShared ? [] : film }, search);
+  const nested = await nestSheets({ job, pieces: sheets === 'shared' ? [] : film }, search);
   return { drafts, parts, lines, film, nested: sheetsForCutter(nested, job.name, job.cutter), isShared };
 }
 

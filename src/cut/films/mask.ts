@@ -76,9 +76,23 @@ export function maskShapes({ template, decal, covers, standOff, smooth }: MaskOp
 }
 
 /** The whole decal without its holes, as often as the piece covers its place. */
-export function decalOnPiece({ template, decal }: OnTemplate): Shape[] {
+export const decalOnPiece = ({ template, decal }: OnTemplate): Shape[] =>
+  decalNear({ template, decal }, past);
+
+/** Whether the piece comes as near to a decal as the mask's edge is to. */
+export function reachesPiece({
+  template,
+  decal,
+  standOff,
+}: OnTemplate & Pick<MaskOptions, 'standOff'>): boolean {
+  const near = decalNear({ template, decal }, Math.max(past, standOff));
+  return clipped(offsetShapes(near, standOff), [{ contours: [outline(template)] }]).length > 0;
+}
+
+/** The decal as often as the piece, or what lies no further than `by` mm beside it, covers its place. */
+function decalNear({ template, decal }: OnTemplate, by: number): Shape[] {
   const { wall } = template;
-  const { from, to } = turnsOfPiece(grownTemplate(template, past));
+  const { from, to } = turnsOfPiece(grownTemplate(template, by));
   const laid = filledOf(decal).flatMap((shape) => {
     const [outer] = shape.contours;
     return outer ? [{ shape, reach: reachOf(outer, wall) }] : [];

@@ -1,7 +1,14 @@
 // The mask of a job and its window: worked out, drawn, and told.
 
 import { wrapDrawings } from '../../cut/drawings/wrap-drawing.ts';
-import { borderOf, decalOnPiece, maskShapes, patternOnPiece, windowShapes } from '../../cut/films/mask.ts';
+import {
+  borderOf,
+  decalOnPiece,
+  maskShapes,
+  patternOnPiece,
+  reachesPiece,
+  windowShapes,
+} from '../../cut/films/mask.ts';
 import { writeSvg } from '../../deliver/write-svg.ts';
 import { type Finding, look, note, Refused, stop } from '../../finding.ts';
 import type { Contour, Shape } from '../../geometry/contour.ts';
@@ -82,6 +89,12 @@ export function laidMask(input: MakeInput, drafts: readonly Draft[]): LaidMask |
   const { laid, around } = followed(input, draft, mask);
   const { template } = draft.plan;
   refuseBeside(input, template, [...laid, ...around], mask);
+  if (input.blank.handle && !reachesPiece({ template, decal: [...laid, ...around], ...mask }))
+    throw refused(
+      input.jobFile,
+      'mask',
+      `follows what lies behind the handle, ${inMm(mask.standOff)} and more beside its piece; move that around the wall (at.turn)`,
+    );
   const shapes = maskShapes({ template, decal: [...laid, ...around], ...mask });
   const border = borderOf(shapes);
   if (!border || shapes.length > 1) {

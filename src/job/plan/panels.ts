@@ -1,20 +1,23 @@
 // The panels of a job: where its pieces are parted so that each part fits the sheet, and how each lies on it.
 import { artCrossed } from '../../cut/checks/art-crossed.ts';
 import { type Finding, look, note, Refused, stop } from '../../finding.ts';
-import { moveContour, rotation } from '../../geometry/affine.ts';
-import type { Box } from '../../geometry/box.ts';
-import type { Contour, Shape } from '../../geometry/contour.ts';
-import { type Room, turnToFit } from '../../geometry/fit-box.ts';
-import { tightBox } from '../../geometry/measure.ts';
+import type { Shape } from '../../geometry/contour.ts';
+import type { Room } from '../../geometry/fit-box.ts';
 import { inMm } from '../../lengths/length.ts';
 import { chooseJoints } from '../../sheet/joints.ts';
 import { girthAt } from '../../unroll/flat-wall.ts';
 import { panelsOf } from '../../unroll/panel.ts';
 import { outline, type Template, templateBox, turnOfEdge } from '../../unroll/template.ts';
-import { decoratesApart } from '../typed/placed-motif.ts';
 import { type Job, standardPanels } from '../typed/resolved-job.ts';
 import { type TypedIn, typedAt } from '../typed/typed-at.ts';
-import { runOff } from './plan.ts';
+import {
+  type ForSheet,
+  roomInWords,
+  roomOf,
+  type SheetRoom,
+  tooLargeLook,
+  turnOnSheet,
+} from './sheet-room.ts';
 
 /** A piece to be parted, and the art on it. */
 export interface WholePiece {
@@ -45,32 +48,6 @@ export const narrowest = 20;
 
 /** What is typed smaller than this nobody lays true, mm. Common practice, no source. */
 export const leastPart = 5;
-
-/** What tells whether a wrap has to fit a sheet. */
-type ForSheet = Pick<Job, 'sheet' | 'film' | 'mask' | 'artwork' | 'items' | 'lettering'>;
-
-/** Room on a job's sheet for what lies in the middle of a file of its own; endless upwards on a roll. */
-interface SheetRoom extends Room {
-  /** Where the film has a grain: the only way a part may lie, radians. */
-  readonly only?: number;
-}
-
-/** Art runs on past a part's outline: less than this is never the margin. */
-const roomOf = (job: ForSheet): SheetRoom | undefined => {
-  const { sheet, film, mask } = job;
-  // A plain wrap is paper, which is printed on as many pages as it takes.
-  if (!sheet || (decoratesApart(job) && !mask)) return undefined;
-  const { across, up = Number.POSITIVE_INFINITY } = sheet;
-  const margin = Math.max(sheet.margin, runOff);
-  const only = film.grain === undefined ? {} : { only: film.grain === 'up' ? 0 : Math.PI / 2 };
-  return { across: across - 2 * margin, up: up - 2 * margin, ...only };
-};
-
-/** The least turn at which an outline fits the sheet, radians, x towards y; undefined where it fits at none. */
-function turnOnSheet(border: Contour, { only, ...room }: SheetRoom): number | undefined {
-  if (only === undefined) return turnToFit(border, room);
-  return turnToFit(moveContour(rotation(only), border), room) === 0 ? only : undefined;
-}
 
 /** How a part is turned in its file: not at all where it fits its sheet, this way round or the other. Radians. */
 export function turnInFile(template: Template, job: ForSheet, isPanel: boolean): number {
@@ -160,42 +137,12 @@ function refuseNarrow(
   }
 }
 
-const roomInWords = ({ across, up }: Room): string =>
-  across <= 0 || up <= 0
-    ? 'nothing'
-    : Number.isFinite(up)
-      ? `${inMm(across)} by ${inMm(up)}`
-      : `a width of ${inMm(across)}`;
-
 const partedNote = (count: number, { across, up }: Room, file: TypedIn): Finding =>
   note(
     'panels',
     typedAt(file, 'sheet'),
     `holds ${roomInWords({ across, up })} inside its margin, less than the piece takes, so it is cut in ${count} panels; their guides tell how they are joined`,
   );
-
-/** Gores that fit the sheet of a job at no turn. */
-export function goresTooLarge(outlines: readonly Contour[], job: ForSheet, file: TypedIn): Finding[] {
-  const room = roomOf(job);
-  if (!room) return [];
-  const large = outlines.filter((border) => turnOnSheet(border, room) === undefined);
-  const boxes = large.map((border) => tightBox([border]));
-  return tooLargeLook(boxes, room, file, 'more "gores"');
-}
-
-/** Said where there are parts that fit the sheet at no turn. */
-function tooLargeLook(
-  boxes: readonly Box[],
-  { across, up }: Room,
-  file: TypedIn,
-  instead = 'joints closer together',
-): Finding[] {
-  if (boxes.length === 0) return [];
-  const width = Math.max(...boxes.map(({ minX, maxX }) => maxX - minX));
-  const height = Math.max(...boxes.map(({ minY, maxY }) => maxY - minY));
-  const says = `holds ${roomInWords({ across, up })} inside its margin, and what is cut of it is ${inMm(width)} by ${inMm(height)}, which fits at no turn; use a larger sheet, a shorter band, or ${instead}`;
-  return [look('sheet-too-small', typedAt(file, 'sheet'), says)];
-}
 
 interface Fit {
   readonly room: SheetRoom;

@@ -116,9 +116,32 @@ function turnsFor({ turned }: FilmPiece, grain: Film['grain']): readonly number[
   return [along, along + Math.PI];
 }
 
+/** Lines are written to a ten-thousandth of a mm: what was planned to fit to the last hair may be larger by a few of them. */
+const written = 0.001;
+
+interface Searched {
+  readonly sheet: Sheet;
+  readonly film: Film;
+  readonly count: number;
+}
+
+/** The best layout found; none where a piece fits no sheet. */
 async function searched(
   film: FilmToCut,
-  { sheet, film: { grain }, count }: { readonly sheet: Sheet; readonly film: Film; readonly count: number },
+  input: Searched,
+  search: NestSearch,
+): Promise<LaidSheets | undefined> {
+  const stock = stockOf(input.sheet);
+  return (
+    (await searchedOn(stock, film, input, search)) ??
+    (await searchedOn({ ...stock, margin: stock.margin - written }, film, input, search))
+  );
+}
+
+async function searchedOn(
+  stock: SheetStock,
+  film: FilmToCut,
+  { film: { grain }, count }: Searched,
   { trials, goOn }: NestSearch,
 ): Promise<LaidSheets | undefined> {
   const pieces = film.pieces.map((piece) => ({
@@ -129,7 +152,7 @@ async function searched(
   // One piece alone has nothing to be laid against.
   const isAlone = pieces.length * count === 1;
   let best: LaidSheets | undefined;
-  for (const layout of layOnSheets(pieces, stockOf(sheet), { trials: isAlone ? 0 : trials, seed })) {
+  for (const layout of layOnSheets(pieces, stock, { trials: isAlone ? 0 : trials, seed })) {
     best = layout ?? best;
     if (!best || !goOn) continue;
     const { sheets, lastUsed } = best;

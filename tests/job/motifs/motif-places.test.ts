@@ -126,6 +126,15 @@ describe('an item of a job', () => {
     ]);
   });
 
+  // Its files failed the proof: there is no wall to lay it by.
+  test('is refused where its place is off the wall, and lies on it at its very edge', () => {
+    const at = (along: number) => checked([item({ at: { turn: 0.5, along } })]);
+    const [refusal] = refusalsOf(() => at(140));
+    expect([refusal?.rule, refusal?.where.key]).toEqual(['off-wall', 'items[0].at.along']);
+    expect(refusal?.says).toContain('goes up to 120 mm');
+    expect([at(0), at(120)].map(({ reports }) => reports.length)).toEqual([1, 1]);
+  });
+
   test('is written with its job, its file as seen from there', () => {
     const job = readJob({ name: 'test', blank: 'b.json', items: [item()] }, 'j.json');
     expect(jobContent(job, 'b.json', (file) => `../${file}`)).toMatchObject({

@@ -222,3 +222,17 @@ describe('a pattern that goes around', () => {
     expect(await areaOf({})).toBeGreaterThan(await areaOf({ follows: ['artwork', 'item-1'] }));
   });
 });
+
+test('a mask is refused whose decal lies behind the handle, where its piece does not go', async () => {
+  const behind = (turn: number) =>
+    folderOf({
+      blank: { ...cup, handle: { spans: 60, keepOff: 5 } },
+      job: {
+        items: [{ file: 'tern.svg', across: 12, at: { turn, along: 60 } }],
+        mask: { covers: 'foot', standOff: 2, smooth: 3 },
+      },
+      files: { 'tern.svg': tern },
+    });
+  await expect(behind(0.03)).rejects.toThrow(/mask.* behind the handle/);
+  expect((await behind(0.2)).failed()).toEqual([]);
+});

@@ -8,6 +8,7 @@ import { NearestFinder } from '../../../src/geometry/nearest.ts';
 import { pointAt } from '../../../src/geometry/segment.ts';
 import { askedOf } from '../../../src/job/proof/proof.ts';
 import { type NestedSheets, nestSheets } from '../../../src/job/sheets/nest-sheets.ts';
+import { readJob } from '../../../src/job/typed/read-job.ts';
 import { proofOf } from '../../../src/prove/proof.ts';
 import { expectWithin } from '../../closeness.ts';
 import { paperArea } from '../../geometry/libraries.ts';
@@ -219,4 +220,18 @@ test('there are no sheets where a piece fits none, nor where there is no sheet',
   });
   expect(large.nested.files).toEqual([]);
   expect((await sheetsOf({ blank: cup })).nested.files).toEqual([]);
+});
+
+// A panel that was turned so that it just fits came out larger by its last digit, and there were no sheets, without a word.
+test('a piece written larger than its sheet by a few of the last digits is laid all the same', async () => {
+  const job = readJob(
+    { name: 'a panel', blank: 'b.blank.json', sheet: { across: 200, up: 140, margin: 5 } },
+    't.job.json',
+  );
+  const sheetsFor = async (height: number) => {
+    const cut = `<svg xmlns="http://www.w3.org/2000/svg" width="102mm" height="142mm" viewBox="0 0 102 142"><g data-role="outline"><path d="M1 1H101V${1 + height}H1Z"/></g></svg>`;
+    const { files } = await nestSheets({ job, pieces: [{ stem: 'wrap-a', cut, turned: 0 }] }, search);
+    return files.length;
+  };
+  expect([await sheetsFor(130), await sheetsFor(130.0003), await sheetsFor(190.02)]).toEqual([1, 1, 0]);
 });
