@@ -32,7 +32,8 @@ interface Laid {
   readonly strain: number;
   /** Girth of the wall less that of the sheet, mm. */
   readonly loose: number;
-  readonly girth: number;
+  /** Girth of the sheet, mm: film is stretched and gathered by shares of its own. */
+  readonly sheet: number;
 }
 
 /** The sheet of a piece held against the wall it goes on. */
@@ -45,7 +46,7 @@ function laidOn(piece: Pick<ProvedPiece, 'band' | 'cone'>, { wall }: Pick<Asked,
     // Where a piece begins at a corner, it lies on the stretch above that.
     const girth = 2 * Math.PI * askedRadius(wall, along === from ? along + 1e-6 : along);
     const sheet = girthOf(piece.cone, along);
-    return { strain: girth / sheet - 1, loose: girth - sheet, girth };
+    return { strain: girth / sheet - 1, loose: girth - sheet, sheet };
   });
 }
 
@@ -57,7 +58,7 @@ export function misfits(
   const rows = laidOn(piece, asked);
   return [
     Math.min(...rows.map(({ loose }) => loose)),
-    ...rows.map(({ loose, girth }) => -loose - asked.film.gather * girth),
+    ...rows.map(({ loose, sheet }) => -loose - asked.film.gather * sheet),
   ];
 }
 

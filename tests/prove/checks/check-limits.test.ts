@@ -24,3 +24,13 @@ test.each([0, 0.01, -0.01])(
     expectWithin(largest(off), 2 * Math.PI * Math.abs(by), 1e-9);
   },
 );
+
+// Strain is counted on the film's own length, as stretch is (engineering strain; common practice, no source).
+test.each([0, 0.01])('film gathers by a share of its own girth: a sheet whose radius is %d mm more', (by) => {
+  const gather = 0.013;
+  const film = { stretch: 0.1, gather };
+  const wall = { kind: 'bent', places: [foot, { ...lip, radius: foot.radius }] } as const;
+  const cone = { from: 0, radius: foot.radius / (1 - gather) + by, sine: 0 };
+  const off = misfits({ band: { from: 0, to: 20 }, cone }, { wall, film });
+  expectWithin(largest(off), 2 * Math.PI * by * (1 - gather), 1e-9);
+});
