@@ -1,6 +1,6 @@
 // Does the art of each piece go on in the piece above it, where the two are joined along a level line of the wall?
 
-import type { Segment } from '../../geometry/contour.ts';
+import type { Contour, Segment } from '../../geometry/contour.ts';
 import { least, most } from '../../geometry/extremes.ts';
 import { distance, dot, norm } from '../../geometry/point.ts';
 import { directionAt, pointAt } from '../../geometry/segment.ts';
@@ -81,12 +81,11 @@ function mayReach(segment: Segment, cone: RolledCone, along: number): boolean {
   return least(away) <= reachOf(segment);
 }
 
-/** The lines that come to a joint on one side, but for those that graze it. */
-function arrivalsAt(joint: number, side: Side): readonly Arrival[] {
-  const { layer } = side;
-  const { cone } = layer.row;
+/** The lines of some art that come to a joint on one side, but for those that graze it. */
+function arrivalsOf(contours: readonly Contour[], joint: number, side: Side): readonly Arrival[] {
+  const { cone } = side.layer.row;
   const along = joint + side.away;
-  return layer.contours
+  return contours
     .flatMap(({ segments }) => segments)
     .filter((segment) => mayReach(segment, cone, along))
     .flatMap((segment) => crossingsOf(segment, cone, along).map((t) => arrivalAt(segment, t, cone, side)))
@@ -126,7 +125,10 @@ function cornersAt(joint: number, { layer, girth }: Side): readonly number[] {
 
 /** One side of a joint as its art comes to it. */
 interface Comes {
+  /** Of each panel between its turns. */
   readonly arrivals: readonly Arrival[];
+  /** Of all panels, with what laps over the next: that ends where the film does. */
+  readonly lapped: readonly Arrival[];
   readonly corners: readonly number[];
 }
 
@@ -136,9 +138,23 @@ function apartAround(one: number, other: number, girth: number): number {
   return Math.min(off, girth - off);
 }
 
+/** The art of a row as it comes to a joint: what a panel laps over the next is that one's too, and need not go on. */
+function comesTo(joint: number, side: Side): Comes {
+  const panels = side.layer.arts.map(({ panel: { turns }, contours }) => ({
+    from: turns.from * side.girth + precision,
+    to: turns.to * side.girth - precision,
+    all: arrivalsOf(contours, joint, side),
+  }));
+  return {
+    arrivals: panels.flatMap(({ from, to, all }) => all.filter(({ around }) => around > from && around < to)),
+    lapped: panels.flatMap(({ all }) => all),
+    corners: cornersAt(joint, side),
+  };
+}
+
 /** What a line misses its like on the other side by, mm square to it; or the corner that it ends in, the same corner there. */
 function missOf({ around, lean }: Arrival, own: Comes, other: Comes, girth: number): number {
-  const lines = other.arrivals.map(
+  const lines = other.lapped.map(
     (arrival) => apartAround(around, arrival.around, girth) / Math.sqrt(1 + lean * lean),
   );
   const ends = own.corners.some((at) => apartAround(at, around, girth) <= precision)
@@ -162,9 +178,7 @@ function missesAt(below: RowLayer, above: RowLayer): readonly number[] {
     { layer: below, away: -inside, girth },
     { layer: above, away: inside, girth },
   ];
-  const [lower, upper] = sides.map(
-    (side): Comes => ({ arrivals: arrivalsAt(joint, side), corners: cornersAt(joint, side) }),
-  );
+  const [lower, upper] = sides.map((side) => comesTo(joint, side));
   if (!lower || !upper) throw new Error('a joint has two sides');
   const both = [below, above].map(({ row }) => sidesAt(row, joint));
   const from = precision + most(both.map(([start]) => start));

@@ -7,11 +7,22 @@ import { NearestFinder } from '../../../src/geometry/nearest.ts';
 import type { Point } from '../../../src/geometry/point.ts';
 import { levelJointChecks } from '../../../src/prove/checks/check-level-joints.ts';
 import type { ProvedPiece } from '../../../src/prove/written/piece.ts';
-import type { RowLayer } from '../../../src/prove/written/row.ts';
+import type { PanelArt, ProvedRow, RowLayer } from '../../../src/prove/written/row.ts';
 import { expectWithin } from '../../closeness.ts';
 
 const joint = 30;
 const radius = 40;
+
+const panelArt = (turns: { from: number; to: number }, contours: readonly Contour[]): PanelArt => ({
+  panel: { turns, beside: { start: 0, finish: 0 } } as ProvedPiece,
+  contours,
+});
+
+function layerOf(arts: readonly PanelArt[], { cone, band }: Pick<ProvedRow, 'cone' | 'band'>): RowLayer {
+  const contours = arts.flatMap((art) => art.contours);
+  const row = { panels: arts.map(({ panel }) => panel), cone, band, trim: { lip: 0, foot: 0 } };
+  return { row, name: 'kelp', arts, contours, finder: new NearestFinder(contours) };
+}
 
 /** Art in mm around and mm up from the joint, which is cut there or goes on past it. */
 function side(
@@ -22,9 +33,7 @@ function side(
     polygon(ring.map(([x, up]): Point => ({ x, y: joint + up - band.from }))),
   );
   const cone = { from: band.from, radius, sine: 0 };
-  const row = { panels: [], cone, band, trim: { lip: 0, foot: 0 } };
-  const layer: RowLayer = { row, name: 'kelp', arts: [], contours, finder: new NearestFinder(contours) };
-  return layer;
+  return layerOf([panelArt({ from: 0, to: 1 }, contours)], { cone, band });
 }
 type Rings = Parameters<typeof side> extends [unknown, ...infer R] ? R : never;
 const below = (...rings: Rings) => side({ from: 0, to: joint }, ...rings);
@@ -118,7 +127,7 @@ test('a line that ends at the joint in a corner of both pieces misses by what th
 test('what lies in the waste beside a handle need not go on', () => {
   const beside = { start: 25, finish: 25 };
   const atHandle = (layer: RowLayer): RowLayer => {
-    const row = { ...layer.row, panels: [{ beside } as ProvedPiece] };
+    const row = { ...layer.row, panels: layer.row.panels.map((panel) => ({ ...panel, beside })) };
     return { ...layer, row };
   };
   // Its two lines come to the joint 20 and 30 mm from turn 0, of which the first is in the waste.
@@ -127,4 +136,32 @@ test('what lies in the waste beside a handle need not go on', () => {
   expectWithin(found?.value ?? 0, 0.2, 1e-6);
   const inWaste = (by: number): Rings[number] => leaning(0, by, -10).map(([x, up]) => [x, up] as const);
   expect(check(atHandle(below(inWaste(-5))), atHandle(above()))).toBeUndefined();
+});
+
+// Two panels, joined at half a turn (125.66 mm): the first laps over the second, and its art ends there with its film, in each row elsewhere.
+test('where a panel laps over the next its art may end, but up to its joint it goes on', () => {
+  const half = Math.PI * radius;
+  const inPanels = ({ arts, row }: RowLayer, lap: number, missing = 0): RowLayer => {
+    const contours = arts.flatMap((art) => art.contours);
+    const to = row.band.from === joint ? 5 : -5;
+    const stripe = (from: number, end: number): Contour =>
+      polygon(
+        [
+          [from, 0],
+          [end, 0],
+          [end, to],
+          [from, to],
+        ].map(([x = 0, up = 0]): Point => ({ x, y: joint + up - row.band.from })),
+      );
+    const [first, last] = [stripe(half - 20, half + lap), stripe(half - 1, half + 30 + missing)];
+    return layerOf(
+      [panelArt({ from: 0, to: 0.5 }, [...contours, first]), panelArt({ from: 0.5, to: 1 }, [last])],
+      row,
+    );
+  };
+  const found = check(inPanels(below(), 7), inPanels(above(), 7.2));
+  // The stripe's two ends, from both sides; neither the lap's nor the waste's before the second panel.
+  expect(found?.says).toContain('over 4 lines');
+  expectWithin(found?.value ?? 1, 0, 1e-6);
+  expectWithin(check(inPanels(below(), 7), inPanels(above(), 7, 0.2))?.value ?? 0, 0.2, 1e-6);
 });
