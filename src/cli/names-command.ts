@@ -157,13 +157,8 @@ async function writeRows(
     const report = namesReport(
       rows,
       run.leftOut.rows,
-      [
-        ...shared.files.map(({ file, role }) => ({ file, role })),
-        ...(zip ? [{ file: archiveFile, role: 'archive' }] : []),
-      ],
-      shared.sets.length > 0
-        ? { proved: shared.proofs.every(({ pass }) => pass), sets: shared.sets }
-        : undefined,
+      shared,
+      zip ? [{ file: archiveFile, role: 'archive' }] : [],
     );
     const pages = [{ file: namesFile, content: jsonContent(report) }, indexOfRows(title, report)];
     for (const { file, content } of pages) await whole.stage(file, content);

@@ -242,6 +242,8 @@ test(
       units: 'mm',
       blank: 'pot.blank.json',
       lettering: [{ text: '{name}', capHeight: '{letters}', fit: 60, at: { turn: 0.5, along: 20 } }],
+      // Shared by all of the list: the page once laid one a vessel.
+      sheet: { across: 300, up: 200 },
     };
     const blank = {
       name: 'tasting pot (invented)',
@@ -294,6 +296,8 @@ test(
       .filter((name) => name.includes('.') && !name.endsWith('row.json'))
       .sort();
     expect(Object.keys(files).sort()).toEqual(ofCommand);
+    expect(ofCommand).toContain('sheet-1.cut.svg');
+    await page.getByText('They share one sheet, proved to hold every piece', { exact: true }).waitFor();
     for (const [name, bytes] of Object.entries(files))
       expect(readFileSync(join(shop.folder, 'out', name)).equals(bytes), name).toBe(true);
     await page.reload();

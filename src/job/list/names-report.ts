@@ -5,7 +5,7 @@ import { indexFile } from '../deliverables.ts';
 import type { FileReport, Report } from '../report.ts';
 import type { RefusedRow } from '../typed/list.ts';
 import type { NamedRow } from './names.ts';
-import type { SharedSheetsReport } from './shared-sheets.ts';
+import type { SharedSheets, SharedSheetsReport } from './shared-sheets.ts';
 
 export const namesFile = 'names.json';
 
@@ -50,21 +50,24 @@ export const madeRow = (
   sharing,
 });
 
-/** `beside`: what else stands beside the folders, but the page that opens them and this report. */
+/** `beside`: what else stands beside the folders, but the sheets, the page that opens all of it and this report. */
 export const namesReport = (
   made: readonly MadeRow[],
   refused: readonly RefusedRow[],
+  shared: SharedSheets = { sets: [], proofs: [], files: [] },
   beside: readonly FileReport[] = [],
-  shared?: NamesReport['shared'],
 ): NamesReport => ({
   done: made.length,
   refused: [...refused].sort((a, b) => a.line - b.line),
   rows: made.map(({ files: _, sharing: __, ...row }) => row),
-  ...(shared ? { shared } : {}),
+  ...(shared.sets.length > 0
+    ? { shared: { proved: shared.proofs.every(({ pass }) => pass), sets: shared.sets } }
+    : {}),
   files: [
     ...made.flatMap(({ line, files }) => files.map((file) => ({ ...file, line }))),
     { file: namesFile, role: 'report' },
     { file: indexFile, role: 'index' },
+    ...shared.files.map(({ file, role }) => ({ file, role })),
     ...beside,
   ],
 });

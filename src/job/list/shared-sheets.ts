@@ -4,10 +4,12 @@ import { type Proof, proofOfSheets, type SheetText } from '../../prove/proof.ts'
 import type { PieceText } from '../../prove/written/delivered-file.ts';
 import { askedCutterOf } from '../blade/asked-cutter.ts';
 import { cutOfGuide, isPlain, sheetsForCutter } from '../cutter/machine-files.ts';
-import type { LaidPiece } from '../deliverables.ts';
+import type { LaidPiece, NamedFile } from '../deliverables.ts';
+import { sheetsPictures } from '../pictures/sheets-picture.ts';
 import type { SheetReport } from '../report.ts';
 import type { PieceToNest } from '../sheets/films-to-cut.ts';
 import { mostPieces, type NestedSheets, type NestSearch, nestSheets } from '../sheets/nest-sheets.ts';
+import type { JobTools } from '../tools.ts';
 import type { Job } from '../typed/resolved-job.ts';
 
 /** A vessel whose pieces share sheets with others'. */
@@ -93,4 +95,52 @@ export function proveSet(rows: readonly SharedRow[], sheets: readonly SheetText[
   );
   const asked = { ...sheet, up: sheet.up ?? Number.POSITIVE_INFINITY, batch };
   return proofOfSheets({ sheet: asked, cutter: askedCutterOf(cutter) }, parts, sheets);
+}
+
+/** All that is laid of what rows share. */
+export interface SharedSheets {
+  readonly sets: readonly SharedSheetsReport[];
+  readonly proofs: readonly Proof[];
+  /** All that was delivered. */
+  readonly files: readonly NamedFile[];
+}
+
+/** Where files of vessels are, and where those of the sheets go. */
+export interface SharedDelivery {
+  /** A vessel with its files as they were delivered. */
+  readonly full: (row: SharingRow) => Promise<SharedRow>;
+  readonly deliver: (file: NamedFile) => Promise<void>;
+  /** A file as it was delivered. */
+  readonly readBack: (file: string) => Promise<string>;
+  readonly words: () => Promise<JobTools['words']>;
+}
+
+/** Lays what rows share, set by set, so that no more than one set's files are held at a time; read back and proved. */
+export async function shareSheets(
+  rows: readonly SharingRow[],
+  title: string,
+  { full, deliver, readBack, words }: SharedDelivery,
+): Promise<SharedSheets> {
+  const sets: SharedSheetsReport[] = [];
+  const proofs: Proof[] = [];
+  const files: NamedFile[] = [];
+  const shown: NestedSheets['shown'][number][] = [];
+  for (const set of sharingSets(rows)) {
+    const laid: SharedRow[] = [];
+    for (const row of set) laid.push(await full(row));
+    const nested = await laySet(laid, { title, first: shown.length + 1 });
+    if (nested.files.length === 0) continue;
+    for (const file of nested.files) await deliver(file);
+    const texts = [];
+    for (const text of nested.texts) texts.push({ ...text, cut: await readBack(`${text.stem}.cut.svg`) });
+    proofs.push(proveSet(laid, texts));
+    sets.push({ rows: set.map(({ folder }) => folder), sheets: nested.reports });
+    files.push(...nested.files);
+    shown.push(...nested.shown);
+  }
+  if (shown.length === 0) return { sets, proofs, files };
+  const reports = sets.flatMap(({ sheets }) => sheets);
+  const pictures = sheetsPictures({ shown, reports }, title, { words: await words() });
+  for (const picture of pictures) await deliver(picture);
+  return { sets, proofs, files: [...files, ...pictures] };
 }

@@ -1,6 +1,7 @@
 // A list of names: a vessel a row, looked at line by line, seen one by one, made into one archive.
 import { signal } from '@preact/signals';
 import { type Finding, Refused } from '../../finding.ts';
+import type { NamesReport } from '../../job/list/names-report.ts';
 import { typedText } from '../../lengths/typed-text.ts';
 import type { Step as WorkStep } from '../ask.ts';
 import type { Bench } from '../model/bench.ts';
@@ -74,8 +75,23 @@ async function makeAll(paper: string): Promise<void> {
   if (!answered) return;
   const { parts, report } = answered.answer;
   download('names.zip', new Uint8Array(await new Blob([...parts]).arrayBuffer()));
-  said.value = `${report.done} vessels made; names.zip saved`;
-  says.value = [said.value];
+  says.value = doneInWords(report);
+  said.value = says.value.join('. ');
+}
+
+/** What was made, and what of it a maker must not cut. */
+function doneInWords({ done, rows, shared }: NamesReport): readonly string[] {
+  const failed = rows.filter(({ proved }) => proved === false).map(({ label }) => label);
+  const sheets = shared?.sets.reduce((sum, set) => sum + set.sheets.length, 0) ?? 0;
+  const theirs = sheets === 1 ? 'one sheet' : `${sheets} sheets`;
+  const hold = shared?.proved
+    ? 'proved to hold every piece'
+    : 'which do NOT hold every piece: do not cut them';
+  return [
+    `${done === 1 ? 'One vessel' : `${done} vessels`} made; names.zip saved`,
+    ...(shared ? [`They share ${theirs}, ${hold}`] : []),
+    ...(failed.length > 0 ? [`The files of ${failed.join(', ')} do not hold: do not cut them`] : []),
+  ];
 }
 
 /** `paper`: what guides are printed on; empty for no print. */

@@ -1,7 +1,15 @@
 // A list of names: its rows looked at, one of them seen, all of them made, as the command `names` does.
 import { Refused } from '../../finding.ts';
 import { ZipWriter } from '../../job/archive.ts';
-import { filesOfPiece, fullReport, jsonContent, reportFile } from '../../job/deliverables.ts';
+import {
+  type FileContent,
+  filesOfPiece,
+  fullReport,
+  jsonContent,
+  type LaidPiece,
+  type NamedFile,
+  reportFile,
+} from '../../job/deliverables.ts';
 import { indexOfRows } from '../../job/index-page.ts';
 import {
   jobOfRow,
@@ -12,6 +20,8 @@ import {
   textsFilled,
 } from '../../job/list/names.ts';
 import { type MadeRow, madeRow, namesFile, namesReport } from '../../job/list/names-report.ts';
+import { piecesOfFolder } from '../../job/list/prove-folder.ts';
+import { type SharedRow, type SharedSheets, shareSheets } from '../../job/list/shared-sheets.ts';
 import { toolsForRows, tryRow } from '../../job/list/try-row.ts';
 import { makeFiles } from '../../job/make-files.ts';
 import type { MakeFilesInput } from '../../job/make-options.ts';
@@ -19,6 +29,8 @@ import { Recall } from '../../job/recall.ts';
 import type { RefusedRow } from '../../job/typed/list.ts';
 import { type FileBytes, textOf } from '../../job/typed/named-files.ts';
 import type { Paper } from '../../job/typed/print-paper.ts';
+import { readJob } from '../../job/typed/read-job.ts';
+import { parseJson } from '../../job/typed/read-json.ts';
 import { readList } from '../../job/typed/read-list.ts';
 import type { NamesAnswer, NamesAsked, RowsAnswer } from '../model/messages.ts';
 import { loadTools } from './engine.ts';
@@ -95,27 +107,73 @@ export class Rows {
     const add = (file: string, content: string | Uint8Array) =>
       zip.add(file, typeof content === 'string' ? new TextEncoder().encode(content) : content);
     const made: MadeRow[] = [];
+    const sharing = new Map<string, SharedRow>();
     // As they lie where the archive is unpacked in `out/` beside the job.
     const fromFolder = (file: string): string => `../../${file}`;
     for (const [i, row] of fit.entries()) {
       tell(i, fit.length, `making line ${row.line}, ${row.label}`);
-      const { pieces, rest } = await makeFiles(await this.inputOf(row), {
+      const input = await this.inputOf(row);
+      const sheets = input.job.sheet ? ({ sheets: 'shared' } as const) : {};
+      const {
+        pieces,
+        rest,
+        sharing: shared,
+      } = await makeFiles(input, {
         pictures: false,
         paper,
         fromFolder,
+        ...sheets,
       });
       const more = await rest(pieces);
       const report = fullReport(pieces, more);
-      for (const { file, content } of [...pieces.flatMap(filesOfPiece), ...more.files])
-        add(`${row.folder}/${file}`, content);
+      const files = [...pieces.flatMap(filesOfPiece), ...more.files];
+      for (const { file, content } of files) add(`${row.folder}/${file}`, content);
       add(`${row.folder}/${reportFile}`, jsonContent(report));
-      made.push(madeRow(row, report, report.files ?? []));
+      made.push(madeRow(row, report, report.files ?? [], shared));
+      if (shared && shared.length > 0) sharing.set(row.folder, sharedRow(row.folder, shared, files));
     }
-    const report = namesReport(made, refused);
-    const index = indexOfRows(`${this.#input.jobFile} and ${this.#input.list.file}`, report);
+    if (sharing.size > 0) tell(fit.length, fit.length, 'laying the sheets that they share');
+    const title = `${this.#input.jobFile} and ${this.#input.list.file}`;
+    const shared = await this.#sheetsOf(sharing, title, add);
+    const report = namesReport(made, refused, shared);
+    const index = indexOfRows(title, report);
     add(namesFile, jsonContent(report));
     add(index.file, index.content);
     zip.end();
     return { parts, report };
   }
+
+  /** The sheets that the vessels share, beside their folders. */
+  async #sheetsOf(
+    rows: ReadonlyMap<string, SharedRow>,
+    title: string,
+    add: (file: string, content: FileContent) => void,
+  ): Promise<SharedSheets> {
+    const delivered = new Map<string, string>();
+    return shareSheets([...rows.values()], title, {
+      full: async (row) => rows.get(row.folder) ?? { ...row, texts: [] },
+      deliver: async ({ file, content }) => {
+        add(file, content);
+        delivered.set(file, String(content));
+      },
+      readBack: async (file) => delivered.get(file) ?? '',
+      words: async () => this.#tools.words,
+    });
+  }
+}
+
+/** A vessel as it goes onto sheets with others: its job as it was worked out, its pieces as they were made. */
+function sharedRow(folder: string, pieces: readonly LaidPiece[], files: readonly NamedFile[]): SharedRow {
+  const name = `${folder}/job.json`;
+  const job = files.find(({ role }) => role === 'job');
+  const texts = files.flatMap(({ file, content }) =>
+    /\.(cut|guide)\.svg$/.test(file) ? [[file, String(content)] as const] : [],
+  );
+  const inOrder = Object.fromEntries(texts.sort(([a], [b]) => (a < b ? -1 : 1)));
+  return {
+    folder,
+    pieces,
+    job: readJob(parseJson(String(job?.content), name), name),
+    texts: piecesOfFolder(inOrder),
+  };
 }
