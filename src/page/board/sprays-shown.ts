@@ -1,6 +1,6 @@
 // Which layers of the flat drawing are sprayed, and in what: as the vessel's colours say, for both views show one job.
 import type { FlatPiece } from '../../job/view/flat-view.ts';
-import { valueAt } from '../model/bench.ts';
+import { filmOf } from '../model/film-file.ts';
 import { bench, flatLaid } from '../store.ts';
 import { coloursOf, looks, mannerOf, maskNames } from '../vessel/looks.ts';
 import type { Spray } from './spray-ink.ts';
@@ -10,7 +10,7 @@ export const sprayKey = 'spray';
 
 /** Whether colour comes onto the vessel through the film. */
 const isThroughFilm = (): boolean =>
-  mannerOf(looks.value, valueAt(bench.value.job, 'film.use') === 'mask' ? 'mask' : 'decal') === 'mask';
+  mannerOf(looks.value, filmOf(bench.value)?.use === 'mask' ? 'mask' : 'decal') === 'mask';
 
 const pieces = (): readonly FlatPiece[] => flatLaid.value?.view.pieces ?? [];
 

@@ -2,9 +2,10 @@
 import { stripLength } from '../../job/typed/film-giving.ts';
 import { measuredLength } from '../../lengths/length.ts';
 import { valueAt } from '../model/bench.ts';
+import { filmInWords, filmOf, filmTyped } from '../model/film-file.ts';
 import { ChoiceField, FieldFindings, LengthField, NumberField } from '../parts/field.tsx';
 import { MaterialPick } from '../parts/material-pick.tsx';
-import { bench, findingsAt } from '../store.ts';
+import { bench, findingsAt, setField } from '../store.ts';
 
 export function FilmGroup() {
   const isFilmFile = typeof bench.value.job.film === 'string';
@@ -12,7 +13,9 @@ export function FilmGroup() {
     <>
       <h3 class="group-head">Film</h3>
       <MaterialPick kind="film" label="Which film" />
-      {isFilmFile ? null : (
+      {isFilmFile ? (
+        <FilmOfFile />
+      ) : (
         <>
           <div class="field-pair">
             <LengthField
@@ -91,6 +94,20 @@ export function FilmGroup() {
           />
         </>
       )}
+    </>
+  );
+}
+
+/** What the film's file has, so that a maker sees what is reckoned with; and a way to go on from it. */
+function FilmOfFile() {
+  const film = filmOf(bench.value);
+  if (!film) return null;
+  return (
+    <>
+      <p class="aside">{filmInWords(film, bench.value.units)}</p>
+      <button type="button" class="plain" onClick={() => setField('job', 'film', filmTyped(film))}>
+        Type these figures here
+      </button>
     </>
   );
 }

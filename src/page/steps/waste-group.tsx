@@ -1,5 +1,6 @@
 // What is done with film that does not stay: cuts across large waste, and bridges that hold a mask together.
 import { listAt, valueAt } from '../model/bench.ts';
+import { filmOf } from '../model/film-file.ts';
 import { lengthInFile } from '../model/typed.ts';
 import { LengthField } from '../parts/field.tsx';
 import { bench, hasArtwork } from '../store.ts';
@@ -33,7 +34,7 @@ export function WasteGroup() {
           />
         </div>
       </Wanted>
-      {isStencil || (hasOpenings && valueAt(job, 'film.use') === 'mask') ? (
+      {isStencil || (hasOpenings && filmOf(bench.value)?.use === 'mask') ? (
         <Wanted
           path="stencil"
           says="A stencil: bridges hold it together"
