@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { Refused } from '../../src/finding.ts';
 import { notJoined } from '../../src/job/closing/way-words.ts';
+import { unfilledColumn } from '../../src/job/motifs/lettering.ts';
 import { readBlank } from '../../src/job/typed/read-blank.ts';
 import { readJob } from '../../src/job/typed/read-job.ts';
 import { fieldName, inPageWords, ownWords } from '../../src/page/model/page-words.ts';
@@ -51,6 +52,13 @@ test('what is refused names fields and their choices', () => {
 test('a field that is a question keeps its mark, and its answer stands after it', () => {
   expect(told('give "use": "other" if nobody drinks from it', 'stations')).toBe(
     'give “Drunk from? No” if nobody drinks from it',
+  );
+});
+
+test('what a command does is told by its step', () => {
+  const finding = unfilledColumn('name', { file: 'a.job.json', key: 'lettering[0].text' });
+  expect(told(finding.says)).toBe(
+    '{name} is lettered as it stands here; “A list of names” in step 5 fills it from its column of that name',
   );
 });
 

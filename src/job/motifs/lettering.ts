@@ -115,7 +115,8 @@ function missing(characters: readonly string[], font: string | undefined, where:
   return stop('missing-glyph', where, says);
 }
 
-const unfilledColumn = (column: string, where: Finding['where']): Finding =>
+/** Words of a list that no list is given for. */
+export const unfilledColumn = (column: string, where: Finding['where']): Finding =>
   look(
     'unfilled',
     where,

@@ -70,8 +70,16 @@ export interface SentenceOptions {
   readonly own?: ReadonlySet<string>;
 }
 
-/** A command that a sentence sends to; on the page its list stands beside the fields. */
-const listOfWays = '"repeat" lists';
+/** Commands that a sentence sends to; on the page what each does stands in a step. */
+const commands = [
+  ['"repeat" lists', '“Ways it can close” lists'],
+  [
+    '"seamwright names" fills it from a list\'s column',
+    '“A list of names” in step 5 fills it from its column',
+  ],
+] as const;
+const withoutCommands = (says: string): string =>
+  commands.reduce((told, [command, step]) => told.replace(command, step), says);
 
 /** A sentence about a key in the page's own words: each key as its field, each value as the choice it is. The maker's own words stay. */
 export function inPageWords(
@@ -79,8 +87,7 @@ export function inPageWords(
   station: StationName,
   { about = '', own = new Set() }: SentenceOptions = {},
 ): string {
-  return says
-    .replace(listOfWays, '“Ways it can close” lists')
+  return withoutCommands(says)
     .replace(/ in the job's artwork$/, '')
     .replace(flag, '')
     .replace(ofCommand, '')
