@@ -46,6 +46,8 @@ function goToField(event: Event): void {
 function onKey(event: KeyboardEvent): void {
   const isTyping = event.target instanceof HTMLInputElement && event.target.type === 'text';
   if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== 'z') return;
+  // What has the keyboard may be gone with the step.
+  keepFocus();
   // A field that is being typed in shows what was typed; it lets go of that first.
   const typedIn = isTyping && event.target instanceof HTMLElement ? event.target : undefined;
   typedIn?.blur();

@@ -5,6 +5,14 @@ export function goTo(field: string | number): void {
   document.dispatchEvent(new CustomEvent('go-to-field', { detail: field }));
 }
 
+/** The keyboard goes on to a field that stands beside what was pressed, once it is there; the page stays where it is. */
+export function goOnIn(field: string): void {
+  requestAnimationFrame(() => {
+    const there = document.querySelector<HTMLElement>(`[data-path="${CSS.escape(field)}"]`);
+    there?.focus({ preventScroll: true });
+  });
+}
+
 const reachable = 'button, input, select, textarea, summary, [tabindex="0"]';
 
 const canTake = (element: HTMLElement): boolean =>

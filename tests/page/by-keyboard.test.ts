@@ -62,6 +62,10 @@ test('a canister in inches, from readings to proved files', patience, async () =
   await tabTo(page, 'Make the files');
   await page.keyboard.press('Enter');
   await page.getByText('Proved: the files').waitFor();
+  await page
+    .getByRole('status')
+    .filter({ hasText: /^\d+ files are made, and proved$/ })
+    .waitFor();
   // The keyboard is where it was: it once began again at the page's top.
   expect(await focused(page)).toContain('Make the files');
   await tabTo(page, 'Save all as one zip');
@@ -106,6 +110,40 @@ test('a reading that cannot be is told at its field, in words', patience, async 
   await page.keyboard.press('Control+z');
   expect(await across.inputValue()).toBe('');
   expect(await focused(page)).toContain('blank:stations[0].across');
+  // Another kind of reading is typed where it stands; and where a step back takes the field away, the keyboard stays near it.
+  await tabTo(page, 'I read the girth');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => focused(page)).toContain('blank:stations[0].girth');
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => focused(page)).toContain('blank:stations[0].across');
+  await page.getByRole('button', { name: 'Add a reading between' }).press('Enter');
+  await page.getByRole('button', { name: 'Remove the reading Lip' }).focus();
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => focused(page)).toContain('Add a reading between');
+});
+
+/** How much of what has the keyboard lies behind the drawing, px. */
+const hidden = (page: Page): Promise<number> =>
+  page.evaluate(() => {
+    const board = document.querySelector('#drawing')?.getBoundingClientRect();
+    const on = document.activeElement?.getBoundingClientRect();
+    return board && on && on.bottom > board.top ? Math.max(0, board.bottom - on.top) : 0;
+  });
+
+test('on a narrow page no field that is come back to lies behind the drawing', patience, async () => {
+  const { page } = await bench.open({ viewport: { width: 500, height: 800 } });
+  await field(page, 'blank:stations[0].across').fill('62');
+  await page.locator('#step-3 button').focus();
+  for (let presses = 0; presses < 20; presses++) {
+    await page.keyboard.press('Shift+Tab');
+    expect(await hidden(page), await focused(page)).toBe(0);
+  }
+  // Enlarged four times the drawing is left its own height, and scrolls away.
+  await page.setViewportSize({ width: 320, height: 256 });
+  await field(page, 'blank:footRound').focus();
+  expect(await hidden(page)).toBe(0);
+  const board = await page.locator('#drawing').boundingBox();
+  expect(board?.height).toBeGreaterThan(230);
 });
 
 test(

@@ -59,7 +59,8 @@ async function make(): Promise<void> {
   making.value = undefined;
   if (outcome.is === 'answer') {
     made.value = { from, answer: outcome.answer };
-    said.value = `${outcome.answer.files.length} files are made`;
+    const { files, report } = outcome.answer;
+    said.value = `${files.length} files are made${report.proof?.pass ? ', and proved' : `. ${provedInWords(report)}`}`;
   }
   if (outcome.is === 'refused') refusedSays.value = outcome.findings;
   if (outcome.is === 'fault')
@@ -75,14 +76,17 @@ const sizeInWords = (content: string | Uint8Array): string => {
     : `${(bytes / 1e6).toFixed(1)}\u00a0MB`;
 };
 
+const provedInWords = ({ proof }: FilesAnswer['report']): string =>
+  proof?.pass
+    ? `Proved: the files, rolled back onto the vessel, hold in all ${proof.checks.length} checks.`
+    : `The files do not hold in ${proof?.checks.filter(({ pass }) => !pass).length ?? 0} of the checks; see step 4 and report.json before you cut.`;
+
 function Proof({ report }: Pick<FilesAnswer, 'report'>) {
   const { proof, pattern } = report;
   const gap = pattern?.seamGap;
   return (
     <p class={proof?.pass === false ? 'caution' : 'told-line'}>
-      {proof?.pass
-        ? `Proved: the files, rolled back onto the vessel, hold in all ${proof.checks.length} checks.`
-        : `The files do not hold in ${proof?.checks.filter(({ pass }) => !pass).length ?? 0} of the checks; see step 4 and report.json before you cut.`}
+      {provedInWords(report)}
       {gap && gap.crossings > 0
         ? ` At the seam the ends meet ${gapLength(gap.position, bench.value.units)}.`
         : ''}

@@ -1,5 +1,5 @@
 // Step 1: the vessel, by its readings from the foot up.
-import { goTo } from '../going.ts';
+import { goOnIn, goTo } from '../going.ts';
 import { isObject, listAt, valueAt, withField, withItem, withoutItem } from '../model/bench.ts';
 import { ChoiceField, FieldFindings, LengthField, TextField } from '../parts/field.tsx';
 import { inPlainWords, nameOfStation } from '../parts/plain-words.ts';
@@ -96,6 +96,7 @@ function Swap({ path, from, to, says, name }: SwapProps) {
     const station = valueAt(bench.value.blank, path);
     const { [from]: _, ...rest } = isObject(station) ? station : {};
     change(withField(bench.value, 'blank', path, { ...rest, [to]: '' }), `swap ${path}`);
+    goOnIn(`blank:${path}.${to}`);
   };
   return (
     <button type="button" class="quiet" onClick={swap}>
