@@ -76,3 +76,18 @@ describe('a band too tall for the sheet in any panel', () => {
     expect(await of({ band: { from: 5, to: 60 }, sheet: small })).not.toContain('levels');
   });
 });
+
+// Its panels, `wrap-1-a`, were taken for film that is missing from the sheets.
+test('the paper to lay motifs by, in panels of levels, is missed on no sheet', async () => {
+  const { failed, report } = await folderOf({
+    blank: cup,
+    files: { 'leaf.svg': leafTile(40, 30) },
+    job: {
+      items: [{ file: 'leaf.svg', across: 12, at: { turn: 0.3, along: 30 } }],
+      panels: { joints: [0.5], levels: ['45mm'] },
+      sheet: { across: 200, up: 200 },
+    },
+  });
+  expect(report.files?.map(({ file }) => file)).toContain('wrap-2-b.cut.svg');
+  expect([report.sheets?.length, failed()]).toEqual([1, []]);
+});

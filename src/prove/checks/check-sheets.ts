@@ -74,7 +74,8 @@ function pastMargin({ units }: DeliveredFile, found: readonly Found[], { across,
   return Math.max(0, units.across - across, units.up - up, ...past);
 }
 
-const plainWrap = /wrap(?:-\w+)?$/;
+/** Of a whole wrap, a piece, a panel, or a panel of a piece. */
+const plainWrap = /wrap(?:-\d{1,3})?(?:-[a-z])?$/;
 const motif = /^(?:item|lettering)-\d+$/;
 
 /** Whether a piece without art may be the paper that a vessel's motifs are laid by: those of a list have its folder before their names. */
