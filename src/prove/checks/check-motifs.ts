@@ -38,11 +38,16 @@ const gone = (fault: string): Measured => ({
 /** How far up and down the wall its slope is taken, mm. */
 const slopeOver = 0.5;
 
-/** The cone that touches the wall at a height. */
-function coneAt(wall: AskedWall, along: number): RolledCone {
-  const rise = askedRadius(wall, along + slopeOver) - askedRadius(wall, along - slopeOver);
-  const sine = wall.kind === 'straight' ? wall.sine : rise / (2 * slopeOver);
-  return { from: along, radius: askedRadius(wall, along), sine };
+/**
+ * The cones that touch the wall at a height: by its slope about it, and by that above and below it alone, which differ where a
+ * corner or an end of a wall that bends is so near.
+ */
+function conesAt(wall: AskedWall, along: number): readonly RolledCone[] {
+  const radius = askedRadius(wall, along);
+  if (wall.kind === 'straight') return [{ from: along, radius, sine: wall.sine }];
+  const [low, high] = [-slopeOver, slopeOver].map((by) => askedRadius(wall, along + by)) as [number, number];
+  const sines = [(high - low) / (2 * slopeOver), (radius - low) / slopeOver, (high - radius) / slopeOver];
+  return sines.map((sine) => ({ from: along, radius, sine }));
 }
 
 const pastFlat = (reach: Band, flatBands: readonly Band[]): number => {
@@ -64,6 +69,15 @@ function motifFrame(plumb: Contour, level: Contour): Affine | undefined {
   return crossing && frameOf([crossing, { x: crossing.x + lip.x - foot.x, y: crossing.y + lip.y - foot.y }]);
 }
 
+/** How far a line is off level on the one of some cones on which it is the least. */
+function levelOn(cones: readonly RolledCone[], line: readonly Point[], along: number) {
+  const tried = cones.map((cone) => ({
+    cone,
+    level: largest(line.map((p) => Math.abs(rollUp(cone, p).along - along))),
+  }));
+  return tried.reduce((best, one) => (one.level < best.level ? one : best));
+}
+
 const sizeFaults = ({ name, perUnit: { across, up } }: DeliveredFile): string[] =>
   [across, up].every((unit) => Math.abs(unit - 1) <= sizeLimit)
     ? []
@@ -80,9 +94,9 @@ function measure(asked: Asked, motif: AskedMotif, text: PieceText | undefined): 
   ];
   const frame = plumb && level && motifFrame(plumb, level);
   if (!frame) return gone(`${guide.name}: no plumb line and level line that cross`);
-  const cone = coneAt(asked.wall, motif.along);
+  const levels = samplesOn(reading.contours(guide, guideLevel(guide), frame));
+  const { level: off, cone } = levelOn(conesAt(asked.wall, motif.along), levels, motif.along);
   const alongOf = (p: Point): number => rollUp(cone, p).along;
-  const levels = reading.contours(guide, guideLevel(guide), frame);
   const layers = groupsIn(cut, 'artwork').map((group) => ({
     name: group.layer ?? '',
     shapes: group.paths.map(({ data }) => reading.path(cut, data, frame)),
@@ -109,7 +123,7 @@ function measure(asked: Asked, motif: AskedMotif, text: PieceText | undefined): 
     ],
     place: largest(offs.map(({ place }) => place)),
     area: largest(offs.map(({ area }) => area)),
-    level: largest(samplesOn(levels).map((p) => Math.abs(alongOf(p) - motif.along))),
+    level: off,
     past: past - (motif.reach ? pastFlat(motif.reach, asked.flatBands) : 0),
   };
 }
