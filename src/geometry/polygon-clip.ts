@@ -15,6 +15,7 @@ import {
 import type { GridRegion, GridRing } from './grid-ring.ts';
 import { ridOfHairpins } from './hairpins.ts';
 import { regionsOfRings } from './nested-rings.ts';
+import { shareAnEdge } from './shared-edges.ts';
 
 export type ClipOperation = 'union' | 'intersection' | 'difference';
 /** `positive`: what is gone around more often counter-clockwise, with y up, than clockwise. */
@@ -43,8 +44,18 @@ export function clipPolygons(
     combined(operation, subject, clip, fill) ??
     combined(operation, ridOfHairpins(subject), ridOfHairpins(clip), fill);
   if (!rings) throw new Error('the polygon engine came to no end');
-  return regionsOfRings(rings);
+  return regionsOfRings(subject.length > 1 && shareAnEdge(rings) ? unitedAcross(rings) : rings);
 }
+
+const turnedOver = (rings: readonly GridRing[]): GridRing[] =>
+  rings.map((ring) => ring.map(({ x, y }) => ({ x: y, y: x })).reverse());
+
+/**
+ * Rings united once more, swept the other way. Where abutting areas are cut across their common edge, the engine now and then takes its
+ * two sides in the wrong order and leaves two rings beside each other that are one: the blade would cut there twice.
+ */
+const unitedAcross = (rings: readonly GridRing[]): readonly GridRing[] =>
+  turnedOver(combined('union', turnedOver(rings), [], 'nonzero') ?? turnedOver(rings));
 
 /** What the engine sweeps by, level after level; it has no other name for it. */
 interface Sweep {
