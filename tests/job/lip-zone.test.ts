@@ -52,6 +52,21 @@ describe('the lip zone', () => {
     expect(levelsOf(findingsOf(cup(), undefined, true))).toEqual([['lip-zone', 'note', 'band']]);
   });
 
+  test('on a wall no higher than the zone gives no band that ends at its foot', () => {
+    const low = readBlank(
+      {
+        stations: [
+          { height: 0, across: 80 },
+          { height: 15, across: 80 },
+        ],
+      },
+      'b.json',
+    );
+    const [found] = findingsOf(low, undefined);
+    expect(found?.says).toMatch(/food contact\. If nobody drinks from it, give /);
+    expect(found?.says).not.toContain('End the band');
+  });
+
   // References, section 5: 20 mm along the wall of the slump cone is 19.728 mm of its height.
   test('is measured along the wall, not up', () => {
     const [found] = findingsOf(readBlank(cone, 'b.json'), undefined);

@@ -42,3 +42,14 @@ test('a file in an archive that is too large to be read is named, and not taken 
   expect(opened(bytes.length)()).toHaveProperty(['kelp.svg']);
   expect(opened(60_000_000)).toThrow('kelp.svg: is 60 MB; up to 50 MB is read');
 });
+
+test('what is nothing for the bench is told, and not let go of without a word', () => {
+  const open = (...names: string[]) =>
+    withOpened(
+      bench,
+      names.map((name) => ({ name, bytes: new Uint8Array([80]) })),
+    );
+  expect(() => open('notes.docx')).toThrow('notes.docx: can’t be used here; give a drawing');
+  expect(() => open('hand.ttf', 'names.csv')).toThrow('hand.ttf, names.csv: can’t be used here');
+  expect(open('notes.docx', 'kelp.svg').says).toEqual([]);
+});

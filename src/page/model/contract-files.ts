@@ -110,12 +110,17 @@ export function withOpened(before: Bench, given: readonly NamedBytes[]): Opened 
     (now, blank) => withBlank(now, blank.name, blank.value, jobs.length > 0),
     bench,
   );
-  return withOthers(
-    withBlanks,
-    [...materials, ...files.filter(({ name }) => isArtwork(name) || isFont(name))],
-    job !== undefined,
-  );
+  const rest = [...materials, ...files.filter(({ name }) => isArtwork(name) || isFont(name))];
+  const opened = withOthers(withBlanks, rest, job !== undefined);
+  const lies = new Set(Object.values(opened.bench.files));
+  if (!job && blanks.length === 0 && given.length > 0 && !rest.some(({ bytes }) => lies.has(bytes)))
+    throw refused(given.map(({ name }) => name).join(', '), notOpened);
+  return opened;
 }
+
+/** Of what would otherwise be let go of without a word. */
+const notOpened =
+  'can’t be used here; give a drawing (SVG, PNG or JPEG), or a job or vessel that was saved. A list of names goes into step 5, a font to its text in step 2, a film, sheet or cutter with the job that names it';
 
 const unitsIn = (value: unknown, otherwise: Units): Units => {
   const units = isObject(value) ? value.units : undefined;
