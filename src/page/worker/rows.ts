@@ -6,8 +6,6 @@ import {
   filesOfPiece,
   fullReport,
   jsonContent,
-  type LaidPiece,
-  type NamedFile,
   reportFile,
 } from '../../job/deliverables.ts';
 import { indexOfRows } from '../../job/index-page.ts';
@@ -20,8 +18,7 @@ import {
   textsFilled,
 } from '../../job/list/names.ts';
 import { type MadeRow, madeRow, namesFile, namesReport } from '../../job/list/names-report.ts';
-import { piecesOfFolder } from '../../job/list/prove-folder.ts';
-import { type SharedRow, type SharedSheets, shareSheets } from '../../job/list/shared-sheets.ts';
+import { type SharedSheets, shareSheets } from '../../job/list/shared-sheets.ts';
 import { toolsForRows, tryRow } from '../../job/list/try-row.ts';
 import { makeFiles } from '../../job/make-files.ts';
 import type { MakeFilesInput } from '../../job/make-options.ts';
@@ -29,11 +26,10 @@ import { Recall } from '../../job/recall.ts';
 import type { RefusedRow } from '../../job/typed/list.ts';
 import { type FileBytes, textOf } from '../../job/typed/named-files.ts';
 import type { Paper } from '../../job/typed/print-paper.ts';
-import { readJob } from '../../job/typed/read-job.ts';
-import { parseJson } from '../../job/typed/read-json.ts';
 import { readList } from '../../job/typed/read-list.ts';
 import type { NamesAnswer, NamesAsked, RowsAnswer } from '../model/messages.ts';
 import { loadTools } from './engine.ts';
+import { KeptRows } from './kept-rows.ts';
 
 /** Tells how far it is. */
 type Tell = (step: number, of: number, says: string) => void;
@@ -107,7 +103,7 @@ export class Rows {
     const add = (file: string, content: string | Uint8Array) =>
       zip.add(file, typeof content === 'string' ? new TextEncoder().encode(content) : content);
     const made: MadeRow[] = [];
-    const sharing = new Map<string, SharedRow>();
+    const sharing = new KeptRows();
     // As they lie where the archive is unpacked in `out/` beside the job.
     const fromFolder = (file: string): string => `../../${file}`;
     for (const [i, row] of fit.entries()) {
@@ -130,9 +126,9 @@ export class Rows {
       for (const { file, content } of files) add(`${row.folder}/${file}`, content);
       add(`${row.folder}/${reportFile}`, jsonContent(report));
       made.push(madeRow(row, report, report.files ?? [], shared));
-      if (shared && shared.length > 0) sharing.set(row.folder, sharedRow(row.folder, shared, files));
+      if (shared && shared.length > 0) sharing.keep(row.folder, shared, files);
     }
-    if (sharing.size > 0) tell(fit.length, fit.length, 'laying the sheets that they share');
+    if (sharing.rows.length > 0) tell(fit.length, fit.length, 'laying the sheets that they share');
     const title = `${this.#input.jobFile} and ${this.#input.list.file}`;
     const shared = await this.#sheetsOf(sharing, title, add);
     const report = namesReport(made, refused, shared);
@@ -145,13 +141,13 @@ export class Rows {
 
   /** The sheets that the vessels share, beside their folders. */
   async #sheetsOf(
-    rows: ReadonlyMap<string, SharedRow>,
+    kept: KeptRows,
     title: string,
     add: (file: string, content: FileContent) => void,
   ): Promise<SharedSheets> {
     const delivered = new Map<string, string>();
-    return shareSheets([...rows.values()], title, {
-      full: async (row) => rows.get(row.folder) ?? { ...row, texts: [] },
+    return shareSheets(kept.rows, title, {
+      full: async (row) => kept.full(row),
       deliver: async ({ file, content }) => {
         add(file, content);
         delivered.set(file, String(content));
@@ -160,20 +156,4 @@ export class Rows {
       words: async () => this.#tools.words,
     });
   }
-}
-
-/** A vessel as it goes onto sheets with others: its job as it was worked out, its pieces as they were made. */
-function sharedRow(folder: string, pieces: readonly LaidPiece[], files: readonly NamedFile[]): SharedRow {
-  const name = `${folder}/job.json`;
-  const job = files.find(({ role }) => role === 'job');
-  const texts = files.flatMap(({ file, content }) =>
-    /\.(cut|guide)\.svg$/.test(file) ? [[file, String(content)] as const] : [],
-  );
-  const inOrder = Object.fromEntries(texts.sort(([a], [b]) => (a < b ? -1 : 1)));
-  return {
-    folder,
-    pieces,
-    job: readJob(parseJson(String(job?.content), name), name),
-    texts: piecesOfFolder(inOrder),
-  };
 }
