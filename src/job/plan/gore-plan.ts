@@ -45,6 +45,10 @@ export interface GorePlan extends Ground {
 /** Closest spacing of the nodes up an edge, mm: keeps edges within a few thousandths of a mm. */
 const spacing = 4;
 
+/** More gores than this are more cutting and more seams than most would lay, and what common film gives by hand. Common practice, no source. */
+const many = 12;
+const stretchy = 0.02;
+
 /** Narrower than this a gore's end is a thread, and the wall near its point, mm of radius. */
 const leastRadius = 1;
 
@@ -78,8 +82,8 @@ export function planGores(input: PlanInput, asked: GoresAsked): GorePlan {
     return plannedDarts(input, on, { joined, darts });
   }
   const gives = filmGives(job.film);
-  const count =
-    asked.count ?? goresNeeded(bent, bent.curvature, onSheet, gives) ?? refuse(tooMany(input, bent, onSheet));
+  const needed = (stretch: number) => goresNeeded(bent, bent.curvature, onSheet, stretch);
+  const count = asked.count ?? needed(gives) ?? refuse(tooMany(input, bent, onSheet));
   const { levels, corners } = bent;
   const options = { count, band: piece, spacing, levels, corners, overlap: job.seam.overlap };
   const joined = combOf(input, bent, options, asked);
@@ -100,7 +104,12 @@ export function planGores(input: PlanInput, asked: GoresAsked): GorePlan {
     })),
     findings: [
       ...ground.wallSays,
-      strainSays(input, { strain, count, enough: goresNeeded(bent, bent.curvature, onSheet, gives) }),
+      strainSays(input, {
+        strain,
+        count,
+        enough: needed(gives),
+        ...(asked.count === undefined ? { fewer: needed(stretchy) } : {}),
+      }),
       ...stripSays(input, joined.comb, asked),
       ...cornersSay(input, bent, onSheet, count),
       ...ground.jobSays,
@@ -207,7 +216,14 @@ function strainSays(
     strain,
     count,
     enough,
-  }: { readonly strain: number; readonly count: number; readonly enough: number | undefined },
+    fewer,
+  }: {
+    readonly strain: number;
+    readonly count: number;
+    /** How many this film takes, and how many one that stretches. */
+    readonly enough: number | undefined;
+    readonly fewer?: number | undefined;
+  },
 ): Finding {
   const gives = filmGives(job.film);
   const where = typedAt(jobFile, 'gores');
@@ -218,7 +234,13 @@ function strainSays(
         where,
         `${asks}; ${enough === undefined ? '' : `give ${enough} gores, or `}lay a film that stretches`,
       )
-    : note('gore-strain', where, asks);
+    : note(
+        'gore-strain',
+        where,
+        count > many && fewer !== undefined && fewer < count
+          ? `${asks}; of film that gives ${100 * stretchy} % (${called(jobFile, 'film.stretch')}) ${fewer} are enough`
+          : asks,
+      );
 }
 
 function stripSays({ job }: PlanInput, comb: GoreComb | undefined, { joined, strip }: GoresAsked): Finding[] {

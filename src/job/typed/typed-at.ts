@@ -8,6 +8,8 @@ export type TypedIn = string | undefined;
 const flags: readonly (readonly [string, string])[] = [
   ['band', '--band'],
   ['coats', '--coat'],
+  ['film.stretch', '--stretch'],
+  ['film.gather', '--gather'],
   ['film', '--film'],
   ['seam', '--overlap'],
   ['trim.lip', '--trim-lip'],
