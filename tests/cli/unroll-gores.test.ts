@@ -332,7 +332,9 @@ describe('what gores ask', () => {
 
   test('many are told with how few film that stretches takes, unless they were asked for', () => {
     const saysOf = (name: 'barrel' | 'stretchy' | 'few') =>
-      reportOf(name).checks.map(({ says }: { says: string }) => says).join(' ');
+      reportOf(name)
+        .checks.map(({ says }: { says: string }) => says)
+        .join(' ');
     expect(reportOf('barrel').template.gores.count).toBeGreaterThan(12);
     const { count } = reportOf('stretchy').template.gores;
     expect(saysOf('barrel')).toContain(`of film that gives 2 % (--stretch) ${count} are enough`);

@@ -47,12 +47,12 @@ function lipZoneFindings(
   const { to } = band;
   if (start === undefined || to <= start + precision) return [];
   const end = Math.floor(start * 100) / 100;
-  const nobody = `if nobody drinks from it, give ${given(blankFile, 'use', 'other')}`;
+  // A wall that is no higher than the zone has no band below it.
+  const shorter = end > band.from ? `End the band at ${inMm(end)}; or, if` : 'If';
   const says =
     `${plain ? 'this template' : 'the decoration'} reaches ${inMm(to - start)} into the common lip-and-rim zone, the top ${inMm(length - start)} of the wall: ` +
     'tests of drinkware look there (ASTM C927, DIN 51032); it is not a legal line, but keep it for coatings certified for food contact. ' +
-    // A wall that is no higher than the zone has no band below it.
-    (end > band.from ? `End the band at ${inMm(end)}; or, ${nobody}` : `I${nobody.slice(1)}`);
+    `${shorter} nobody drinks from it, give ${given(blankFile, 'use', 'other')}`;
   const where = typedAt(jobFile, job.band ? 'band.to' : 'band', { along: start });
   return [(plain ? note : look)('lip-zone', where, says)];
 }
