@@ -1,7 +1,7 @@
 // Polygons combined set by set: what comes near nothing else is combined alone, within what surrounds it. The engine
 // looks at all edges on a level together, so one run over a sheet of motifs takes far longer than a short one for each.
 import { boxOfPoints } from './box.ts';
-import type { GridRegion, GridRing } from './grid-ring.ts';
+import { type GridRegion, type GridRing, ringsIn } from './grid-ring.ts';
 import { lessOfHeap } from './heaps.ts';
 import { Holders } from './nested-rings.ts';
 import { type ClipOperation, clipPolygons, type Fill } from './polygon-clip.ts';
@@ -168,7 +168,7 @@ function clipWithin(
 
 /** The rings of a union, holes the other way around. */
 const united = (rings: readonly GridRing[]): readonly GridRing[] =>
-  clipPolygons('union', rings, [], 'nonzero').flatMap(({ outer, holes }) => [outer, ...holes]);
+  ringsIn(clipPolygons('union', rings, [], 'nonzero'));
 
 /** What a simple ring gives that parts what is kept from what is not. */
 function oneRing(

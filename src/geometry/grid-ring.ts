@@ -24,3 +24,7 @@ export function ringArea(ring: GridRing): number {
   }
   return twice / 2;
 }
+
+/** All rings of regions, each outer one before its holes. */
+export const ringsIn = (regions: readonly GridRegion[]): GridRing[] =>
+  regions.flatMap(({ outer, holes }) => [outer, ...holes]);

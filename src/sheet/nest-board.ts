@@ -1,8 +1,8 @@
 // The pieces on their sheets while a nest is sought: where each lies, and what it costs to lie elsewhere.
 import { boxOfPoints } from '../geometry/box.ts';
 import type { Point } from '../geometry/point.ts';
+import { type Corners, cornersOf } from './convolution.ts';
 import { type NoFit, noFit } from './no-fit.ts';
-import { type Corners, cornersOf } from './outline-sum.ts';
 import { depthAt } from './overlap-depth.ts';
 
 /** One kind of piece: its outline, how many of it, and the turns (radians, counter-clockwise) it may be laid at. */

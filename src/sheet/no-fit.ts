@@ -1,8 +1,8 @@
 // Where one piece may not be put because another lies there: the no-fit region of two outlines.
-import type { GridRing } from '../geometry/grid-ring.ts';
+import { type GridRing, ringsIn } from '../geometry/grid-ring.ts';
 import type { Point } from '../geometry/point.ts';
 import { clipPolygons } from '../geometry/polygon-clip.ts';
-import { type Corners, oppositeOf, waysAround } from './outline-sum.ts';
+import { type Corners, convolution, oppositeOf } from './convolution.ts';
 
 /**
  * A turn that keeps whole numbers whole, by the angle of the right triangle of 3, 4 and 5. Sides of sheet pieces are mostly level or plumb,
@@ -31,10 +31,8 @@ export interface NoFit {
  * geometry of nesting problems: a tutorial, European Journal of Operational Research 184, 2008, from memory.
  */
 export function noFit(fixed: Corners, moving: Corners, step: number): NoFit {
-  const ways = waysAround(fixed, oppositeOf(moving)).map(aslant);
-  const rings = clipPolygons('union', ways, [], 'nonzero')
-    .flatMap(({ outer, holes }) => [outer, ...holes])
-    .map(upright);
+  const ways = convolution(fixed, oppositeOf(moving)).map(aslant);
+  const rings = ringsIn(clipPolygons('union', ways, [], 'nonzero')).map(upright);
   const sides = rings.reduce((sum, ring) => sum + ring.length, 0);
   const x0 = new Float64Array(sides);
   const y0 = new Float64Array(sides);

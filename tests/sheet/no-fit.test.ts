@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
+import { cornersOf } from '../../src/sheet/convolution.ts';
 import { noFit } from '../../src/sheet/no-fit.ts';
-import { cornersOf } from '../../src/sheet/outline-sum.ts';
 import { depthAt, escapeFrom } from '../../src/sheet/overlap-depth.ts';
 
 const ring = (...corners: readonly (readonly [number, number])[]) => corners.map(([x, y]) => ({ x, y }));

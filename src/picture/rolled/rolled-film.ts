@@ -1,7 +1,7 @@
 // The film of a cut file, taken back to the wall and shown as far as it is in sight.
 import { type Box, boxesMeet, boxOfPoints, liesIn } from '../../geometry/box.ts';
 import type { Contour, Segment } from '../../geometry/contour.ts';
-import type { GridRing } from '../../geometry/grid-ring.ts';
+import { type GridRing, ringsIn } from '../../geometry/grid-ring.ts';
 import { distance, type Point } from '../../geometry/point.ts';
 import { clipPolygons } from '../../geometry/polygon-clip.ts';
 import { chordCount, pointAt } from '../../geometry/segment.ts';
@@ -207,9 +207,7 @@ function piecesWithin(piece: Piece, window: Frame): readonly WallRing[] {
   const onGrid = (ring: WallRing): GridRing =>
     ring.map(({ x, y }) => ({ x: Math.round(x * units), y: Math.round(y * units) }));
   const regions = clipPolygons('intersection', piece.rings.map(onGrid), [onGrid(frame)], 'evenodd');
-  return regions
-    .flatMap(({ outer, holes }) => [outer, ...holes])
-    .map((ring) => ring.map(({ x, y }) => ({ x: x / units, y: y / units })));
+  return ringsIn(regions).map((ring) => ring.map(({ x, y }) => ({ x: x / units, y: y / units })));
 }
 
 /** Grid units per mm, a power of two: at most 2^12, and few enough for products of large vessels to stay exact. */

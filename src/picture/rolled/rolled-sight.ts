@@ -1,6 +1,6 @@
 // How much of a round body is in sight, and what it looks like from outside.
 import { hull } from '../../geometry/convex-chains.ts';
-import type { GridRing } from '../../geometry/grid-ring.ts';
+import { type GridRing, ringsIn } from '../../geometry/grid-ring.ts';
 import type { Point } from '../../geometry/point.ts';
 import { clipPolygons } from '../../geometry/polygon-clip.ts';
 import { type Camera, seenRings } from './rolled-camera.ts';
@@ -105,7 +105,7 @@ export function outlineOf(camera: Camera, rings: readonly Ring[]): readonly (rea
         y: Math.round(y * units),
       })),
   );
-  return clipPolygons('union', parts, [], 'nonzero')
-    .flatMap(({ outer, holes }) => [outer, ...holes])
-    .map((ring) => ring.map(({ x, y }) => ({ x: x / units, y: y / units })));
+  return ringsIn(clipPolygons('union', parts, [], 'nonzero')).map((ring) =>
+    ring.map(({ x, y }) => ({ x: x / units, y: y / units })),
+  );
 }

@@ -1,4 +1,4 @@
-// The sum of two outlines: every sum of a point of one and a point of the other.
+// The convolution of two outlines: what goes around their sum, every sum of a point of one and a point of the other.
 import { type GridPoint, type GridRing, ringArea } from '../geometry/grid-ring.ts';
 import { add, cross, type Point, subtract } from '../geometry/point.ts';
 
@@ -64,7 +64,7 @@ function turnsPast({ into, out, isConvex }: Corner, direction: Point, counts: 'f
  * Science, 1983 (convolution: what it goes around a point is how many parts the one outline and the other, turned and moved there, have in common),
  * from memory.
  */
-export function waysAround(a: Corners, b: Corners): readonly GridRing[] {
+export function convolution(a: Corners, b: Corners): readonly GridRing[] {
   const onward: number[][] = Array.from({ length: a.length * b.length }, () => []);
   const place = (i: number, j: number) => (i % a.length) * b.length + (j % b.length);
   const carry = (from: number, to: number, isForward: boolean) =>

@@ -1,9 +1,9 @@
-// Sums of outlines, against the mixed areas of convex bodies and the polygon engine's own sums, swept strip by strip.
+// Sums of outlines by their convolution, against the mixed areas of convex bodies and the polygon engine's own sums, swept strip by strip.
 import { areaPaths, FillRule, minkowskiSum, type Path64, union } from 'clipper2-ts';
 import { expect, test } from 'vitest';
 import { type GridRing, ringArea } from '../../src/geometry/grid-ring.ts';
+import { convolution, cornersOf } from '../../src/sheet/convolution.ts';
 import { type NoFit, noFit } from '../../src/sheet/no-fit.ts';
-import { cornersOf, waysAround } from '../../src/sheet/outline-sum.ts';
 import { randomFrom } from '../hostile/mutate.ts';
 
 const ring = (...corners: readonly (readonly [number, number])[]): GridRing =>
@@ -41,7 +41,7 @@ function star(random: () => number, size: number, grid: number): GridRing {
 // width w and height h standing on its side, 2 V = s (w + h). H. Minkowski; R. Schneider, Convex Bodies, from memory.
 test('the sum of a square and a triangle has the area the mixed volume gives', () => {
   const triangle = ring([0, 0], [6, 0], [2, 8]);
-  const [way = [], ...others] = waysAround(cornersOf(square), cornersOf(triangle));
+  const [way = [], ...others] = convolution(cornersOf(square), cornersOf(triangle));
   expect(others).toEqual([]);
   expect(ringArea(way)).toBeCloseTo(100 + 24 + 10 * (6 + 8), 9);
 });
