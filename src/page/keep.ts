@@ -1,11 +1,17 @@
 // Keeping the bench, its list and its colours in the browser, so that a reload or a crash loses nothing. Nothing leaves the machine.
 import type { Bench } from './model/bench.ts';
-import { type Colours, isColours } from './model/colours.ts';
+import { isColours } from './model/colours.ts';
 import type { GivenList } from './model/given-list.ts';
+import type { Held } from './model/held.ts';
 
 const database = 'seamwright';
 const store = 'bench';
-const keys = { bench: 'last', list: 'list', colours: 'colours' } as const;
+const keys = { bench: 'last', list: 'list', colours: 'colours' } as const satisfies Record<
+  keyof Held,
+  string
+>;
+/** Under which stands a number that is another whenever anything is kept. */
+const markKey = 'mark';
 
 function opened(): Promise<IDBDatabase> {
   return new Promise((resolve, reject) => {
@@ -17,55 +23,113 @@ function opened(): Promise<IDBDatabase> {
   });
 }
 
-async function within<T>(
-  mode: IDBTransactionMode,
-  work: (store: IDBObjectStore) => IDBRequest<T>,
-): Promise<T> {
-  const base = await opened();
-  try {
-    return await new Promise<T>((resolve, reject) => {
+const parts = ['bench', 'list', 'colours'] as const;
+
+/**
+ * How something is kept. `asked`: unless another tab has kept something since. `over`: in place of what that was. `at-once`: when the page
+ * goes, and there is no time left to look for that.
+ */
+type Manner = 'asked' | 'over' | 'at-once';
+
+/** What is kept, as one tab sees it: another tab may keep something else meanwhile, and neither is to write over the other unasked. */
+export class Keeper {
+  /** Held open: a page that goes has no time left to open it. */
+  #base: IDBDatabase | undefined;
+  /** The mark of what this tab took or kept last. */
+  #seen: unknown;
+  /** What it kept last, part by part. */
+  #last: Partial<Held> = {};
+
+  /** What is kept, to go on from; without what is of another make. */
+  async take(): Promise<Partial<Held>> {
+    const values: Partial<Record<keyof Held, unknown>> = {};
+    await this.#within('readonly', (held) => {
+      for (const part of parts)
+        read(held, keys[part], (value) => {
+          values[part] = value;
+        });
+      read(held, markKey, (mark) => {
+        this.#seen = mark;
+      });
+    });
+    const { bench, list, colours } = values;
+    this.#last = {
+      ...(isBench(bench) ? { bench } : {}),
+      ...(isList(list) ? { list } : {}),
+      ...(isColours(colours) ? { colours } : {}),
+    };
+    return this.#last;
+  }
+
+  /** Whether another tab has kept something since. */
+  async isOvertaken(): Promise<boolean> {
+    let mark: unknown;
+    await this.#within('readonly', (held) => {
+      read(held, markKey, (value) => {
+        mark = value;
+      });
+    });
+    return this.#isOthers(mark);
+  }
+
+  /** Keeps what was changed, or all where nothing is kept any more; false where that is another tab's to keep. */
+  async keep(now: Held, manner: Manner = 'asked'): Promise<boolean> {
+    const before = this.#seen;
+    let isKept = false;
+    const put = (held: IDBObjectStore, isAll: boolean) => {
+      for (const part of parts) if (isAll || now[part] !== this.#last[part]) held.put(now[part], keys[part]);
+      this.#seen = Math.random();
+      held.put(this.#seen, markKey);
+      isKept = true;
+    };
+    try {
+      await this.#within('readwrite', (held) => {
+        if (manner === 'asked')
+          read(held, markKey, (mark) => this.#isOthers(mark) || put(held, mark === undefined));
+        else put(held, manner === 'over');
+        if (manner === 'at-once') held.transaction.commit();
+      });
+    } catch (fault) {
+      this.#seen = before;
+      throw fault;
+    }
+    if (isKept) this.#last = now;
+    return isKept;
+  }
+
+  #isOthers(mark: unknown): boolean {
+    return mark !== undefined && mark !== this.#seen;
+  }
+
+  /** One transaction, done whole or not at all. @throws the browser's error where it keeps nothing, or is full. */
+  async #within(mode: IDBTransactionMode, work: (store: IDBObjectStore) => void): Promise<void> {
+    const base = this.#base ?? (await this.#opened());
+    await new Promise<void>((resolve, reject) => {
       const transaction = base.transaction(store, mode);
-      const request = work(transaction.objectStore(store));
-      transaction.oncomplete = () => resolve(request.result);
+      transaction.oncomplete = () => resolve();
       transaction.onabort = () => reject(transaction.error);
       transaction.onerror = () => reject(transaction.error);
+      work(transaction.objectStore(store));
     });
-  } finally {
-    base.close();
+  }
+
+  async #opened(): Promise<IDBDatabase> {
+    const base = await opened();
+    const letGo = () => {
+      base.close();
+      this.#base = undefined;
+    };
+    // Cleared from another tab, or by the browser: what is changed next opens it anew.
+    base.onversionchange = letGo;
+    base.onclose = letGo;
+    this.#base = base;
+    return base;
   }
 }
 
-/** The bench as it was left; undefined where none was kept, or what was kept is of another make. */
-export async function keptBench(): Promise<Bench | undefined> {
-  const value: unknown = await within('readonly', (held) => held.get(keys.bench));
-  return isBench(value) ? value : undefined;
-}
-
-/** The list as it was left; undefined where none was kept. */
-export async function keptList(): Promise<GivenList | undefined> {
-  const value: unknown = await within('readonly', (held) => held.get(keys.list));
-  return isList(value) ? value : undefined;
-}
-
-/** The colours as they were left; undefined where none were kept. */
-export async function keptColours(): Promise<Colours | undefined> {
-  const value: unknown = await within('readonly', (held) => held.get(keys.colours));
-  return isColours(value) ? value : undefined;
-}
-
-/** @throws the browser's error where it keeps nothing, or is full. */
-export async function keepBench(bench: Bench): Promise<void> {
-  await within('readwrite', (held) => held.put(bench, keys.bench));
-}
-
-/** @throws as `keepBench`. */
-export async function keepList(list: GivenList): Promise<void> {
-  await within('readwrite', (held) => held.put(list, keys.list));
-}
-
-/** @throws as `keepBench`. */
-export async function keepColours(colours: Colours): Promise<void> {
-  await within('readwrite', (held) => held.put(colours, keys.colours));
+function read(held: IDBObjectStore, key: string, take: (value: unknown) => void): void {
+  const request: IDBRequest<unknown> = held.get(key);
+  request.onsuccess = () => take(request.result);
 }
 
 function isList(value: unknown): value is GivenList {

@@ -15,28 +15,27 @@ import {
 } from './model/bench.ts';
 import { type Colours, firstColours } from './model/colours.ts';
 import { emptyList, type GivenList } from './model/given-list.ts';
+import type { Held } from './model/held.ts';
 import { changed, type History, historyOf, redone, undone } from './model/history.ts';
 import type { AnswerOf, Kind } from './model/messages.ts';
-
-/** All that a step back brings back. */
-interface Held {
-  readonly bench: Bench;
-  readonly list: GivenList;
-  readonly colours: Colours;
-}
 
 export const history = signal<History<Held>>(
   historyOf({ bench: emptyBench('mm'), list: emptyList, colours: firstColours }),
 );
-export const bench = computed(() => history.value.present.bench);
-/** The list that a vessel a row is made of. */
-export const list = computed(() => history.value.present.list);
-/** The colours that the vessel is shown in. */
-export const colours = computed(() => history.value.present.colours);
+export const held = computed(() => history.value.present);
+export const bench = computed(() => held.value.bench);
+export const list = computed(() => held.value.list);
+export const colours = computed(() => held.value.colours);
 
 /** What was kept, with no step before it. */
 export function begin(kept: Partial<Held>): void {
   history.value = historyOf({ ...history.peek().present, ...kept });
+}
+
+/** What another tab keeps, as one step. */
+export function takeUp(kept: Partial<Held>): void {
+  const next = { ...history.value.present, ...kept };
+  history.value = changed(history.value, next, 'another tab', Date.now());
 }
 
 /** Change the bench; `at` names what is changed, so that typing on in one field is one step back. `when`: ms. */

@@ -1,16 +1,13 @@
 // The top of the page: the job's name, undo and redo, opening and saving, units, light and dark.
-import { signal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import type { Units } from '../../lengths/length.ts';
+import { isKeptElsewhere, keepingSays, keepOurs, takeTheirs } from '../keeping.ts';
 import { changeLight, type Light, light } from '../light.ts';
 import { blankText, folderZip, jobText } from '../model/contract-files.ts';
 import { openFiles, openingSays, startAnew } from '../opening.ts';
 import { download, taken } from '../save.ts';
 import { bench, change, history, isUntouched, redo, undo } from '../store.ts';
 import { startGuide } from './guide.tsx';
-
-/** Why the browser keeps nothing; empty while it does. */
-export const keepingSays = signal('');
 
 /** Units of what is typed from now on; what was typed keeps its own. A bench with no readings yet takes them whole. */
 function setUnits(units: Units): void {
@@ -127,6 +124,7 @@ export function Top() {
           {keepingSays.value}
         </p>
       ) : null}
+      {isKeptElsewhere.value ? <KeptElsewhere /> : null}
       {openingSays.value.length > 0 ? (
         <div class="bar says-look" role="alert">
           <ul>
@@ -148,6 +146,24 @@ export function Top() {
     </header>
   );
 }
+
+/** The browser keeps one job: which of two tabs' it is, the maker says. */
+const KeptElsewhere = () => (
+  <div class="bar says-look" role="alert">
+    <p>
+      The job was changed in another tab, and the browser keeps one. What you do here is not kept until you
+      choose; if you want both, save one of them as a file first.
+    </p>
+    <div class="button-row">
+      <button type="button" class="plain" onClick={() => void takeTheirs()}>
+        Go on with the other tab’s job
+      </button>
+      <button type="button" class="plain" onClick={() => void keepOurs()}>
+        Keep this one
+      </button>
+    </div>
+  </div>
+);
 
 const lightWords: Readonly<Record<Light, string>> = {
   system: 'Light: as the system',
