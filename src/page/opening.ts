@@ -15,9 +15,13 @@ let askedBefore: Promise<void> = Promise.resolve();
  * Opens what comes, and shows it: but where the maker has chosen a view meanwhile, that one stays. What was asked for
  * first is opened first, however late it comes: what the maker chose last is what lies on the bench.
  */
-export function openFiles(coming: Promise<readonly NamedBytes[]>, what: string): Promise<void> {
+export function openFiles(
+  coming: Promise<readonly NamedBytes[]>,
+  what: string,
+  use: 'artwork' | 'any' = 'any',
+): Promise<void> {
   const before = askedBefore;
-  askedBefore = openAfter(before, coming, what);
+  askedBefore = openAfter(before, coming, what, use);
   return askedBefore;
 }
 
@@ -25,6 +29,7 @@ async function openAfter(
   before: Promise<void>,
   coming: Promise<readonly NamedBytes[]>,
   what: string,
+  use: 'artwork' | 'any',
 ): Promise<void> {
   const chosenBefore = viewsChosen.peek();
   opening.value = opening.peek() + 1;
@@ -34,7 +39,7 @@ async function openAfter(
     await before;
     const files = await coming;
     if (files.length === 0) return;
-    const { bench: next, says } = withOpened(bench.value, files);
+    const { bench: next, says } = withOpened(bench.value, files, use);
     change(next, `open ${what}`);
     openingSays.value = says;
     said.value = says.length > 0 ? says.join('; ') : `${what} opened`;

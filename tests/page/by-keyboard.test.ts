@@ -70,7 +70,7 @@ test('a canister in inches, from readings to proved files', patience, async () =
   expect(await focused(page)).toContain('Make the files');
   await tabTo(page, 'Save all as one zip');
   const [download] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Enter')]);
-  expect(download.suggestedFilename()).toBe('my.zip');
+  expect(download.suggestedFilename()).toBe('my-job.zip');
   const shop = new Workshop();
   await expectCommandsBytes(await bytesOf(download), shop.folder, ['--print', '--paper-size', 'letter']);
   shop.clear();

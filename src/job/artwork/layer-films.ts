@@ -93,7 +93,7 @@ export function refuseUnknownLayers(
       stop(
         'no-such-layer',
         typedAt(file, key),
-        `${shown(colour)} is no colour of this job's drawings; ${known === '' ? 'they have none' : `they have ${known}`}`,
+        `${shown(colour)} is no colour of this job's drawings; ${known === '' ? 'they have none' : `they have ${known}`}; take it out of "order"`,
       ),
     ),
   );

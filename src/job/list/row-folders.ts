@@ -33,6 +33,13 @@ export const plainName = (label: string): string =>
     .slice(0, longest)
     .replace(/^-+|-+$/g, '');
 
+/** A name for a file or folder: of a label that has no plain letter, the other one. */
+export function safeName(label: string, otherwise: string): string {
+  const plain = plainName(label);
+  if (plain === '') return otherwise;
+  return devices.test(plain) ? `name-${plain}` : plain;
+}
+
 export interface Labelled {
   readonly line: number;
   readonly label: string;
@@ -42,8 +49,7 @@ export interface Labelled {
 export function rowFolders(rows: readonly Labelled[]): readonly string[] {
   const taken = new Set<string>();
   return rows.map(({ line, label }) => {
-    const plain = plainName(label);
-    const name = plain === '' ? `line-${line}` : devices.test(plain) ? `name-${plain}` : plain;
+    const name = safeName(label, `line-${line}`);
     let free = name;
     for (let next = 2; taken.has(free); next++) free = `${name}-${next}`;
     taken.add(free);

@@ -120,11 +120,27 @@ export function withItem(bench: Bench, half: Half, path: string, item: Json, at?
   return withField(bench, half, path, items);
 }
 
-/** The bench with a file the job names, and the key that names it set. */
-export const withFile = (bench: Bench, path: string, name: string, bytes: Uint8Array): Bench => ({
-  ...withField(bench, 'job', path, name),
-  files: { ...bench.files, [name]: bytes },
-});
+/**
+ * The bench with a file the job names, and the key that names it set. Where something else of the job has another file of that name, from
+ * another folder, this one is given a name of its own.
+ */
+export function withFile(bench: Bench, path: string, name: string, bytes: Uint8Array): Bench {
+  const others = filesInUse(withField(bench, 'job', path, undefined));
+  const own = nameBeside(others, name, bytes);
+  return { ...withField(bench, 'job', path, own), files: { ...bench.files, [own]: bytes } };
+}
+
+/** The name, with a number where a file of other bytes has it: `tern-2.svg`. */
+function nameBeside(others: Readonly<Record<string, Uint8Array>>, name: string, bytes: Uint8Array): string {
+  const [, stem = name, ending = ''] = /^(.*?)((?:\.[a-z]+)+)$/i.exec(name) ?? [];
+  let own = name;
+  for (let next = 2; Object.hasOwn(others, own) && !isSame(others[own], bytes); next++)
+    own = `${stem}-${next}${ending}`;
+  return own;
+}
+
+const isSame = (a: Uint8Array | undefined, b: Uint8Array): boolean =>
+  a === b || (a?.length === b.length && a.every((byte, i) => byte === b[i]));
 
 /** The files the job still names; undo keeps those it named before. */
 export function filesInUse({ job, files }: Bench): Readonly<Record<string, Uint8Array>> {

@@ -2,13 +2,23 @@
 import type { Finding } from '../../finding.ts';
 import { Refused } from '../../finding.ts';
 import { unzipped, zipped } from '../../job/archive.ts';
+import { safeName } from '../../job/list/row-folders.ts';
 import { isJob } from '../../job/typed/read-blank.ts';
 import { parseJson } from '../../job/typed/read-json.ts';
+import { materialFiles } from '../../job/typed/read-material.ts';
 import type { Artwork } from '../../job/typed/resolved-job.ts';
 import { tooLarge } from '../../lengths/file-size.ts';
 import type { Units } from '../../lengths/length.ts';
 import { typedText } from '../../lengths/typed-text.ts';
-import { type Bench, emptyBench, filesInUse, isObject, type Json, type JsonObject } from './bench.ts';
+import {
+  type Bench,
+  emptyBench,
+  filesInUse,
+  isObject,
+  type Json,
+  type JsonObject,
+  withFile,
+} from './bench.ts';
 
 export interface NamedBytes {
   readonly name: string;
@@ -22,6 +32,13 @@ const jsonText = (value: JsonObject): string => `${JSON.stringify(value, undefin
 /** The job file's text and the blank file's. */
 export const jobText = ({ job, blankFile }: Bench): string => jsonText({ ...job, blank: blankFile });
 export const blankText = ({ blank }: Bench): string => jsonText(blank);
+
+/** Columns of a list that a name waits for, with what follows them in writing: `{name}'s mug`. */
+const column = /\{[^{}]*\}(?:['’]s\b)?/g;
+
+/** What an archive of a job is called, without its ending: by the job's name, as the folders of a list's vessels are by theirs. */
+export const archiveName = ({ job, jobFile }: Bench): string =>
+  safeName(String(job.name ?? '').replace(column, ' '), jobFile.replace(/(\.job)?\.json$/i, ''));
 
 /** The job's folder: the job, its blank, the files it names; and what was made of it, in `out/`. */
 export function folderZip(
@@ -82,10 +99,15 @@ const refused = (file: string, says: string): Refused => {
 };
 
 /**
- * The bench after files were opened on it: a job, a blank, artwork, or any of them together, packed or not.
+ * The bench after files were opened on it: a job, a blank, artwork, or any of them together, packed or not. `use`: a drawing whose name
+ * the job knows already takes that one's place, but where it was given to be laid all around.
  * @throws Refused with words for the maker where one can't be read.
  */
-export function withOpened(before: Bench, given: readonly NamedBytes[]): Opened {
+export function withOpened(
+  before: Bench,
+  given: readonly NamedBytes[],
+  use: 'artwork' | 'any' = 'any',
+): Opened {
   const files = given.flatMap(unpacked);
   for (const { name, bytes } of files) {
     const large = tooLarge(bytes.length);
@@ -102,6 +124,7 @@ export function withOpened(before: Bench, given: readonly NamedBytes[]): Opened 
   const [job] = jobs;
   if (jobs.length > 1)
     throw refused(jobs.map(({ name }) => name).join(', '), 'are several jobs; open one at a time');
+  if (job && isObject(job.value)) refuseTwins(job.name, pathsNamed(job.value));
   const others = parsed.filter((file) => file !== job);
   const blanks = others.filter(({ value }) => isObject(value) && 'stations' in value);
   const materials = others.filter((file) => !blanks.includes(file));
@@ -111,7 +134,7 @@ export function withOpened(before: Bench, given: readonly NamedBytes[]): Opened 
     bench,
   );
   const rest = [...materials, ...files.filter(({ name }) => isArtwork(name) || isFont(name))];
-  const opened = withOthers(withBlanks, rest, job !== undefined);
+  const opened = withOthers(withBlanks, rest, { isNew: job !== undefined, use });
   const lies = new Set(Object.values(opened.bench.files));
   if (!job && blanks.length === 0 && given.length > 0 && !rest.some(({ bytes }) => lies.has(bytes)))
     throw refused(given.map(({ name }) => name).join(', '), notOpened);
@@ -121,6 +144,14 @@ export function withOpened(before: Bench, given: readonly NamedBytes[]): Opened 
 /** Of what would otherwise be let go of without a word. */
 const notOpened =
   'can’t be used here; give a drawing (SVG, PNG or JPEG), or a job or vessel that was saved. A list of names goes into step 5, a font to its text in step 2, a film, sheet or cutter with the job that names it';
+
+/** Files of one name in folders apart would be one file here. @throws Refused */
+function refuseTwins(job: string, paths: readonly string[]): void {
+  const all = [...new Set(paths)];
+  const twin = all.find((path, i) => all.slice(0, i).some((other) => baseName(other) === baseName(path)));
+  if (twin !== undefined)
+    throw refused(job, `names two files called ${baseName(twin)} in folders apart; give one another name`);
+}
 
 const unitsIn = (value: unknown, otherwise: Units): Units => {
   const units = isObject(value) ? value.units : undefined;
@@ -161,7 +192,7 @@ function besideIt(job: JsonObject): JsonObject {
   const material = (value: Json | undefined) => (typeof value === 'string' ? baseName(value) : value);
   const font = (value: Json): Json =>
     isObject(value) && typeof value.font === 'string' ? { ...value, font: baseName(value.font) } : value;
-  const { artwork, items, lettering, film, sheet, cutter } = job;
+  const { artwork, items, lettering, film, sheet, cutter, printer } = job;
   const named = {
     artwork: withFonts(
       withOver(moved(artwork), (one) => (typeof one === 'string' ? baseName(one) : (moved(one) ?? one))),
@@ -171,6 +202,7 @@ function besideIt(job: JsonObject): JsonObject {
     film: material(film),
     sheet: material(sheet),
     cutter: material(cutter),
+    printer: material(printer),
   };
   const there = Object.entries(named).filter((entry): entry is [string, Json] => entry[1] !== undefined);
   return { ...job, ...Object.fromEntries(there) };
@@ -196,21 +228,40 @@ const ofDrawing: ReadonlySet<string> = new Set([
 const withoutDrawing = (artwork: Json | undefined): JsonObject =>
   isObject(artwork) ? Object.fromEntries(Object.entries(artwork).filter(([key]) => !ofDrawing.has(key))) : {};
 
+/** A drawing laid all around: what was said of another one alone goes. */
+function withArtwork(before: Bench, name: string, bytes: Uint8Array): Bench {
+  const { artwork } = before.job;
+  const isKnown = isObject(artwork) && artwork.file === name;
+  const kept = isKnown ? artwork : { ...withoutDrawing(artwork), file: name };
+  return withFile({ ...before, job: { ...before.job, artwork: kept } }, 'artwork.file', name, bytes);
+}
+
+interface OthersOptions {
+  /** Whether they come with a job. */
+  readonly isNew: boolean;
+  readonly use: 'artwork' | 'any';
+}
+
 /** Files that the job names, or that can be its artwork. */
-function withOthers(before: Bench, given: readonly NamedBytes[], isNew: boolean): Opened {
+function withOthers(before: Bench, given: readonly NamedBytes[], { isNew, use }: OthersOptions): Opened {
   const wanted = pathsNamed(before.job);
-  const files: Record<string, Uint8Array> = { ...before.files };
-  let { job } = before;
-  for (const { name, bytes } of given) {
-    const path = wanted.find((one) => baseName(one) === baseName(name));
-    if (path !== undefined) files[path] = bytes;
-    else if (isArtwork(name) && !isNew) {
-      job = { ...job, artwork: { ...withoutDrawing(job.artwork), file: baseName(name) } };
-      files[baseName(name)] = bytes;
-    }
-  }
-  const missing = wanted.filter((path) => !Object.hasOwn(files, path));
-  const says = missing.map((path) => `${path} is named by the job, but was not opened; open it too`);
+  const pathOf = (name: string): string | undefined =>
+    use === 'artwork' && !isNew && isArtwork(name)
+      ? undefined
+      : wanted.find((one) => baseName(one) === baseName(name));
+  const drawings = isNew ? [] : given.filter(({ name }) => isArtwork(name) && pathOf(name) === undefined);
+  const [drawing, ...unused] = drawings;
+  const named = given.flatMap(({ name, bytes }) => {
+    const path = pathOf(name);
+    return path === undefined ? [] : [[path, bytes] as const];
+  });
+  const withNamed = { ...before, files: { ...before.files, ...Object.fromEntries(named) } };
+  const bench = drawing ? withArtwork(withNamed, baseName(drawing.name), drawing.bytes) : withNamed;
+  const missing = wanted.filter((path) => !Object.hasOwn(bench.files, path));
+  const says = [
+    ...missing.map((path) => `${path} is named by the job, but was not opened; open it too`),
+    ...unused.map(({ name }) => `${baseName(name)} ${oneAllAround}`),
+  ];
   const stations = before.blank.stations;
   const isBlankMissing =
     isNew &&
@@ -218,22 +269,27 @@ function withOthers(before: Bench, given: readonly NamedBytes[], isNew: boolean)
       JSON.stringify(stations) === JSON.stringify(emptyBench('mm').blank.stations));
   if (isBlankMissing)
     says.unshift(`${before.blankFile} is named by the job, but was not opened; open it too`);
-  return { bench: { ...before, job, files }, says };
+  return { bench, says };
 }
+
+const oneAllAround =
+  'was not used: one drawing is laid all around; add another in step 2, as a motif or laid over the pattern';
 
 /** The paths of files that a job names, its blank aside. */
 function pathsNamed(job: JsonObject): readonly string[] {
-  const { artwork, items, lettering, film, sheet, cutter } = job;
-  const fontOf = (value: unknown): readonly string[] =>
+  const { artwork, items, lettering } = job;
+  const fontOf = (value: Json): readonly string[] =>
     isObject(value) && typeof value.font === 'string' ? [value.font] : [];
-  const fileOf = (value: unknown): readonly string[] =>
+  const fileOf = (value: Json | undefined): readonly string[] =>
     isObject(value) && typeof value.file === 'string' ? [value.file] : [];
-  const materials = [film, sheet, cutter].flatMap((value) => (typeof value === 'string' ? [value] : []));
+  const list = (value: Json | undefined): readonly Json[] => (Array.isArray(value) ? value : []);
+  const drawingFonts = isObject(artwork) ? list(artwork.fonts) : [];
   return [
     ...fileOf(artwork),
     ...overOf(artwork).flatMap((one) => (typeof one === 'string' ? [one] : fileOf(one))),
-    ...(Array.isArray(items) ? items.flatMap(fileOf) : []),
-    ...(Array.isArray(lettering) ? lettering.flatMap(fontOf) : []),
-    ...materials,
+    ...drawingFonts.flatMap((one) => (typeof one === 'string' ? [one] : [])),
+    ...list(items).flatMap(fileOf),
+    ...list(lettering).flatMap(fontOf),
+    ...materialFiles(job).map(({ file }) => file),
   ];
 }

@@ -183,6 +183,7 @@ export const listWords: Readonly<Record<string, string>> = {
   fits: 'Paper fit',
   'artwork.over': 'Drawing over it',
   'collars.at': 'Collar',
+  'layers.order': 'Layer',
 };
 
 /** The step of the card in which a key of the job or the blank is typed. */

@@ -3,7 +3,7 @@ import { useRef } from 'preact/hooks';
 import type { Units } from '../../lengths/length.ts';
 import { isKeptElsewhere, keepingSays, keepOurs, takeTheirs } from '../keeping.ts';
 import { changeLight, type Light, light } from '../light.ts';
-import { blankText, folderZip, jobText } from '../model/contract-files.ts';
+import { archiveName, blankText, folderZip, jobText } from '../model/contract-files.ts';
 import { openFiles, openingSays, startAnew } from '../opening.ts';
 import { download, taken } from '../save.ts';
 import { bench, change, history, isUntouched, redo, undo } from '../store.ts';
@@ -38,10 +38,7 @@ function SaveMenu() {
     >
       <summary class="tool">Save</summary>
       <div class="menu-panel">
-        <button
-          type="button"
-          onClick={() => save(now.jobFile.replace(/(\.job)?\.json$/i, '.zip'), folderZip(now))}
-        >
+        <button type="button" onClick={() => save(`${archiveName(now)}.zip`, folderZip(now))}>
           Job, vessel and artwork, as one zip
         </button>
         <button type="button" onClick={() => save(now.jobFile, jobText(now))}>

@@ -37,7 +37,7 @@ function ArtPicker() {
         event.preventDefault();
         event.stopPropagation();
         isOver.value = false;
-        await openFiles(taken(event.dataTransfer?.files ?? []), 'artwork');
+        await openFiles(taken(event.dataTransfer?.files ?? []), 'artwork', 'artwork');
       }}
     >
       <p class="drop-says">
@@ -61,7 +61,7 @@ function ArtPicker() {
         aria-hidden="true"
         onChange={async (event) => {
           const picker = event.currentTarget;
-          await openFiles(taken(picker.files ?? []), 'artwork');
+          await openFiles(taken(picker.files ?? []), 'artwork', 'artwork');
           picker.value = '';
         }}
       />
@@ -85,7 +85,7 @@ function ArtPicker() {
             key={sample.file}
             type="button"
             class="quiet"
-            onClick={() => openFiles(artOfSample(sample), sample.label)}
+            onClick={() => openFiles(artOfSample(sample), sample.label, 'artwork')}
           >
             {sample.label}
           </button>
@@ -102,9 +102,13 @@ export const ArtStep = () => (
     {hasArtwork.value ? (
       <PatternFields />
     ) : (
-      <p class="aside">
-        Without artwork the template stays plain: wrap it in paper first and see whether it fits.
-      </p>
+      <>
+        <p class="aside">
+          Without artwork the template stays plain: wrap it in paper first and see whether it fits.
+        </p>
+        {/* What was said of the films of an artwork before would stand against the job unseen. */}
+        {valueAt(bench.value.job, 'layers') === undefined ? null : <LayersGroup />}
+      </>
     )}
     <ItemsGroup />
     <LetteringGroup />

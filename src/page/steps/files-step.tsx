@@ -5,7 +5,7 @@ import type { Finding } from '../../finding.ts';
 import { gapLength } from '../../lengths/closeness.ts';
 import type { Step as WorkStep } from '../ask.ts';
 import type { Bench } from '../model/bench.ts';
-import { folderZip } from '../model/contract-files.ts';
+import { archiveName, folderZip } from '../model/contract-files.ts';
 import type { FilesAnswer } from '../model/messages.ts';
 import { FieldFindings } from '../parts/field.tsx';
 import { download } from '../save.ts';
@@ -107,9 +107,7 @@ function Made({ from, answer }: { readonly from: Bench; readonly answer: FilesAn
         <button
           type="button"
           class="strong"
-          onClick={() =>
-            download(from.jobFile.replace(/(\.job)?\.json$/i, '.zip'), folderZip(from, answer.files))
-          }
+          onClick={() => download(`${archiveName(from)}.zip`, folderZip(from, answer.files))}
         >
           Save all as one zip
         </button>

@@ -1,7 +1,7 @@
 // How the colours of the pattern become films over one another: their order, and how one goes on under the next.
-import { isObject, type Json, listAt, valueAt, withField } from '../model/bench.ts';
-import { ChoiceField, LengthField } from '../parts/field.tsx';
-import { art, bench, change } from '../store.ts';
+import { isObject, type Json, listAt, valueAt, withField, withoutItem } from '../model/bench.ts';
+import { ChoiceField, FieldFindings, LengthField } from '../parts/field.tsx';
+import { art, bench, change, findingsAt } from '../store.ts';
 import { UnderLayer } from './under-layer.tsx';
 
 const colourOf = (entry: Json): string => String(isObject(entry) ? entry.colour : entry);
@@ -37,18 +37,40 @@ const Order = ({ all }: { readonly all: readonly string[] }) => (
               Over the next <span class="unseen">{`, ${colour}`}</span>
             </button>
           ) : null}
+          <NotDrawn index={i} colour={colour} />
         </li>
       ))}
     </ol>
   </>
 );
 
+/** What stands against a colour of the order, as after the artwork was changed for another; and a way to be rid of it. */
+function NotDrawn({ index, colour }: { readonly index: number; readonly colour: string }) {
+  const path = `layers.order[${index}]`;
+  const found = findingsAt('job', path);
+  if (found.length === 0) return null;
+  return (
+    <>
+      <button
+        type="button"
+        class="quiet"
+        data-path={`job:${path}`}
+        onClick={() => change(withoutItem(bench.value, 'job', 'layers.order', index), `remove ${path}`)}
+      >
+        Take it out <span class="unseen">of the order, {colour}</span>
+      </button>
+      <FieldFindings id={`${path}-says`} found={found} />
+    </>
+  );
+}
+
 export function LayersGroup() {
   const all = colours();
+  const isOrdered = all.length > 1 || findingsAt('job', 'layers.order').length > 0;
   return (
     <details class="more" open={valueAt(bench.value.job, 'layers') !== undefined}>
       <summary>Layers of film</summary>
-      {all.length > 1 ? (
+      {isOrdered ? (
         <>
           <Order all={all} />
           <ChoiceField

@@ -5,6 +5,7 @@ import type { NamesReport } from '../../job/list/names-report.ts';
 import { typedText } from '../../lengths/typed-text.ts';
 import type { Step as WorkStep } from '../ask.ts';
 import type { Bench } from '../model/bench.ts';
+import { archiveName } from '../model/contract-files.ts';
 import { emptyList, type GivenList } from '../model/given-list.ts';
 import type { RowsAnswer } from '../model/messages.ts';
 import { FileButton } from '../parts/file-button.tsx';
@@ -74,13 +75,14 @@ async function makeAll(paper: string): Promise<void> {
   const answered = await asked('names', paper === '' ? {} : { paper });
   if (!answered) return;
   const { parts, report } = answered.answer;
-  download('names.zip', new Uint8Array(await new Blob([...parts]).arrayBuffer()));
-  says.value = doneInWords(report);
+  const file = `${archiveName(answered.from)}-names.zip`;
+  download(file, new Uint8Array(await new Blob([...parts]).arrayBuffer()));
+  says.value = doneInWords(report, file);
   said.value = says.value.join('. ');
 }
 
 /** What was made, and what of it a maker must not cut. */
-function doneInWords({ done, rows, shared }: NamesReport): readonly string[] {
+function doneInWords({ done, rows, shared }: NamesReport, file: string): readonly string[] {
   const failed = rows.filter(({ proved }) => proved === false).map(({ label }) => label);
   const sheets = shared?.sets.reduce((sum, set) => sum + set.sheets.length, 0) ?? 0;
   const theirs = sheets === 1 ? 'one sheet' : `${sheets} sheets`;
@@ -88,7 +90,7 @@ function doneInWords({ done, rows, shared }: NamesReport): readonly string[] {
     ? 'proved to hold every piece'
     : 'which do NOT hold every piece: do not cut them';
   return [
-    `${done === 1 ? 'One vessel' : `${done} vessels`} made; names.zip saved`,
+    `${done === 1 ? 'One vessel' : `${done} vessels`} made; ${file} saved`,
     ...(shared ? [`They share ${theirs}, ${hold}`] : []),
     ...(failed.length > 0 ? [`The files of ${failed.join(', ')} do not hold: do not cut them`] : []),
   ];
