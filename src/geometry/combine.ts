@@ -8,6 +8,7 @@ import { loneRing } from './lone-ring.ts';
 import type { Point } from './point.ts';
 import { norm } from './point.ts';
 import type { ClipOperation, Fill } from './polygon-clip.ts';
+import { isWholeEnd } from './rebuilt-run.ts';
 import { sourcesApart } from './sources-apart.ts';
 import { ledThroughCorners } from './touching.ts';
 import type { Run, TracedRegion, TracedRing } from './traced.ts';
@@ -148,6 +149,7 @@ interface OpenRun {
   t1: number;
   from: GridPoint;
   to: GridPoint;
+  turn: number;
 }
 
 /** Two stretches of one segment, the second going on where the first stopped. */
@@ -158,6 +160,9 @@ const continues = (a: OpenRun, b: OpenRun): boolean =>
   a.t1 > a.t0 === b.t1 > b.t0 &&
   Math.abs(a.t1 - b.t0) < parameterRounding;
 
+const turnOf = (came: GridPoint, at: GridPoint, goes: GridPoint): number =>
+  Math.sign((at.x - came.x) * (goes.y - at.y) - (at.y - came.y) * (goes.x - at.x));
+
 /** Follow the corners of a ring and gather its edges into runs. */
 function traceRuns(corners: readonly GridPoint[], grid: ChordGrid, units: number): Run[] {
   const runs: OpenRun[] = [];
@@ -166,11 +171,12 @@ function traceRuns(corners: readonly GridPoint[], grid: ChordGrid, units: number
   for (let i = 0; i < corners.length; i++) {
     const p = corners[i];
     const q = corners[i + 1] ?? corners[0];
-    if (!p || !q) break;
+    const came = corners[i === 0 ? corners.length - 1 : i - 1];
+    if (!p || !q || !came) break;
     chord = grid.find(p, q, chord);
     const edge: OpenRun =
       chord < 0
-        ? { source: untraced, segment: i, t0: 0, t1: 1, from: p, to: q }
+        ? { source: untraced, segment: i, t0: 0, t1: 1, from: p, to: q, turn: 0 }
         : {
             source: grid.source[chord] ?? untraced,
             segment: grid.segment[chord] ?? 0,
@@ -178,8 +184,10 @@ function traceRuns(corners: readonly GridPoint[], grid: ChordGrid, units: number
             t1: grid.parameterAt(chord, q),
             from: p,
             to: q,
+            turn: turnOf(came, p, q),
           };
     if (edge.t0 === edge.t1) continue;
+    if (isWholeEnd(edge.t0)) edge.turn = 0;
     if (last && continues(last, edge)) {
       last.t1 = edge.t1;
       last.to = edge.to;
@@ -192,6 +200,7 @@ function traceRuns(corners: readonly GridPoint[], grid: ChordGrid, units: number
   if (first && last && first !== last && continues(last, first)) {
     first.t0 = last.t0;
     first.from = last.from;
+    first.turn = last.turn;
     runs.pop();
   }
   const toMm = (p: GridPoint): Point => ({ x: p.x / units, y: p.y / units });

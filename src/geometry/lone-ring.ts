@@ -107,8 +107,8 @@ function runsOf({ chords, by }: Source, number: number, turns: 1 | -1, units: nu
   const run = (segment: number): Run => {
     const ends = { from: node(segment), to: node(segment + 1) };
     return turns > 0
-      ? { source: number, segment, t0: 0, t1: 1, ...ends }
-      : { source: number, segment, t0: 1, t1: 0, from: ends.to, to: ends.from };
+      ? { source: number, segment, t0: 0, t1: 1, turn: 0, ...ends }
+      : { source: number, segment, t0: 1, t1: 0, turn: 0, from: ends.to, to: ends.from };
   };
   const runs = nodes.map((_, segment) => run(segment));
   if (turns > 0) return runs;

@@ -3,11 +3,12 @@ import { moveSegment, translation } from './affine.ts';
 import type { Source } from './chords.ts';
 import { untraced } from './combine.ts';
 import { type Contour, line, type Segment, type Shape } from './contour.ts';
+import { jointCrossing } from './joint-crossing.ts';
 import { withoutRounding, withoutSpikes } from './left-by-rounding.ts';
-import { between, cross, distance, norm, type Point, subtract } from './point.ts';
+import { between, distance, type Point } from './point.ts';
 import { isWholeEnd, type Joint, type RebuiltRun } from './rebuilt-run.ts';
-import { derivativeAt, partOf, pointAt, withEnds } from './segment.ts';
-import { chordTolerance, sliverWidth } from './tolerance.ts';
+import { partOf, pointAt, withEnds } from './segment.ts';
+import { sliverWidth } from './tolerance.ts';
 import type { Run, TracedRegion, TracedRing } from './traced.ts';
 
 /** Gives the segment a run is part of. */
@@ -63,7 +64,12 @@ function jointBetween(before: Run, a: Segment, after: Run, b: Segment): Joint {
     return joint(distance(endA, endB) < 1e-9 ? endA : between(endA, endB, 0.5));
   if (isWholeEnd(t1)) return joint(endA);
   if (isWholeEnd(t0)) return joint(endB);
-  return crossing(a, t1, b, t0) ?? joint(between(endA, endB, 0.5));
+  const found = jointCrossing(
+    { segment: a, at: t1, other: before.t0 },
+    { segment: b, at: t0, other: after.t1 },
+    after.turn,
+  );
+  return found ?? joint(between(endA, endB, 0.5));
 }
 
 /** As `pointAt`; at a curve's ends its own nodes. */
@@ -71,26 +77,6 @@ const placeAt = (s: Segment, t: number): Point => {
   if (t === 0) return s.from;
   return t === 1 && s.kind === 'cubic' ? s.to : pointAt(s, t);
 };
-
-/** Newton's method on A(s) = B(t) from a close start; undefined where the curves run side by side. */
-function crossing(a: Segment, s: number, b: Segment, t: number): Joint | undefined {
-  const start = pointAt(a, s);
-  let [before, after] = [s, t];
-  for (let i = 0; i < 6; i++) {
-    const gap = subtract(pointAt(b, after), pointAt(a, before));
-    const da = derivativeAt(a, before);
-    const db = derivativeAt(b, after);
-    const turn = cross(da, db);
-    if (Math.abs(turn) < 1e-3 * norm(da.x, da.y) * norm(db.x, db.y)) return undefined;
-    before += cross(gap, db) / turn;
-    after += cross(gap, da) / turn;
-  }
-  const inside = before > 0 && before < 1 && after > 0 && after < 1;
-  const point = inside ? pointAt(a, before) : start;
-  const settled =
-    inside && distance(point, pointAt(b, after)) < 1e-7 && distance(point, start) < 20 * chordTolerance;
-  return settled ? { point, before, after } : undefined;
-}
 
 /** The curves of runs that follow one another, from the joint before the first to the joint after the last. */
 export const runSegments = (

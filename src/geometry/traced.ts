@@ -9,6 +9,8 @@ export interface Run {
   readonly t1: number;
   readonly from: Point;
   readonly to: Point;
+  /** To which side the chords turn where it begins: more than 0 to the left with y up, less to the right; 0 where it begins at a node. */
+  readonly turn: number;
 }
 
 /** A boundary as runs. */

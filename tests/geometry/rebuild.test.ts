@@ -21,7 +21,7 @@ function ring(off: number, share: number) {
   const segments: readonly Segment[] = [arc, back, line(turn, corner), line(corner, arc.from)];
   const runs = segments.map((s, source): Run => {
     const t1 = source === 1 ? share : 1;
-    return { source, segment: 0, t0: 0, t1, from: s.from, to: pointAt(s, t1) };
+    return { source, segment: 0, t0: 0, t1, turn: 0, from: s.from, to: pointAt(s, t1) };
   });
   return ringSegments(runs, ({ source }) => segments[source] ?? arc).map(({ segment }) => segment);
 }
