@@ -1,5 +1,5 @@
 // Whether the readings make a vessel at all: most that don't are a girth typed for a diameter, or a unit mixed up.
-import { type Finding, look } from '../finding.ts';
+import { type Finding, look, note } from '../finding.ts';
 import { inMm } from '../lengths/length.ts';
 import type { Blank } from './blank.ts';
 import { placesOf } from './read-places.ts';
@@ -136,6 +136,30 @@ function slipsOf({ stations }: Blank): readonly { sizes: number; heights: number
     { sizes: 1, heights: 1 / inch, says: 'the height is in mm and the sizes in inches: give each its unit' },
     { sizes: 1 / inch, heights: 1, says: 'the sizes are in mm and the height in inches: give each its unit' },
   ];
+}
+
+/** An end of a wall: its radius, and how sure its girth is, mm. */
+export interface WallEnd {
+  readonly radius: number;
+  readonly uncertainty: number;
+}
+
+/** Less than this of the girth is no taper that a maker would see. */
+const leastTaper = 0.01;
+
+/**
+ * `foot-wider` (note): of what is drunk from a vessel narrower at its lip is rare, and readings typed at each other's end are not. No more
+ * than a note, for nothing else tells the two apart.
+ */
+export function footWiderFindings({ use, stations }: Blank, foot: WallEnd, lip: WallEnd): readonly Finding[] {
+  const more = 2 * Math.PI * (foot.radius - lip.radius);
+  // Twice the uncertainty of a difference is seldom passed by reading alone (JCGM 100:2008, G.2).
+  const doubt = 2 * Math.hypot(foot.uncertainty, lip.uncertainty);
+  if (use === 'other' || more <= Math.max(doubt, leastTaper * 2 * Math.PI * lip.radius)) return [];
+  const isAcross = stations[0]?.reading.kind === 'across';
+  const [wide, narrow] = [foot, lip].map(({ radius }) => tenths((isAcross ? 2 : 2 * Math.PI) * radius));
+  const says = `the vessel is wider at its foot, ${wide} ${isAcross ? 'across' : 'around'}, than at its lip, ${narrow}; if yours is not, the two were typed at each other's end, for readings go from the foot up`;
+  return [note('foot-wider', { key: 'stations' }, says)];
 }
 
 /** `wall-unsuited` (look): a wall said to bend, of which too few places were read to know how. */

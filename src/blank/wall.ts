@@ -7,7 +7,7 @@ import { lengthFindings, placeReadingFindings } from './place-off.ts';
 import { alongOfHeight, profileAt } from './profile.ts';
 import { fitFindings, placeFindings } from './reading-findings.ts';
 import { roundReach } from './round-reach.ts';
-import { bendlessFindings, shapeFindings } from './shape-findings.ts';
+import { bendlessFindings, footWiderFindings, shapeFindings, type WallEnd } from './shape-findings.ts';
 import { placeReading } from './stations.ts';
 import {
   bareRadiusAt,
@@ -66,13 +66,18 @@ export const reconciled = (wall: Wall): Reconciled =>
   wall.kind === 'straight' ? wall.straight : wall.curved;
 
 /** Sizes that are odd by themselves are said already; nothing more can be told of their shape. */
-const oddShape = (blank: Blank, wall: Wall): readonly Finding[] =>
-  placeFindings(blank).some(({ rule }) => rule === 'odd-size')
-    ? []
-    : shapeFindings(
-        blank,
-        closePlaces(wall, { from: 0, to: wallLength(wall) }).map((along) => wallAt(wall, along)),
-      );
+function oddShape(blank: Blank, wall: Wall): readonly Finding[] {
+  if (placeFindings(blank).some(({ rule }) => rule === 'odd-size')) return [];
+  const length = wallLength(wall);
+  const places = closePlaces(wall, { from: 0, to: length }).map((along) => wallAt(wall, along));
+  const odd = shapeFindings(blank, places);
+  if (odd.length > 0) return odd;
+  const end = (along: number): WallEnd => ({
+    radius: wallAt(wall, along).radius,
+    uncertainty: wallUncertaintyAt(wall, along),
+  });
+  return footWiderFindings(blank, end(0), end(length));
+}
 
 /** From the foot corner to the lip corner, mm along the wall. */
 export const wallLength = (wall: Wall): number =>

@@ -116,3 +116,33 @@ test.each(['stepped', 'smooth'] as const)('a %s wall of two stations is called s
   expect(found).toMatchObject([{ rule: 'wall-unsuited', where: { key: 'wall' } }]);
   expect(found[0]?.says).toContain('call the wall "straight"');
 });
+
+describe('readings typed at each other’s end', () => {
+  const noted = (blank: Blank) => wallOf(blank).findings.filter(({ rule }) => rule === 'foot-wider');
+
+  // Cups as sold (sizes common, no source), foot and lip exchanged.
+  test.each([
+    ['a tapered cup of 590 ml', 150, 62, 86],
+    ['a mug', 95, 80, 84],
+  ])('%s', (_, height, foot, lip) => {
+    expect(noted(cup(height, 'across', foot, lip))).toEqual([]);
+    expect(noted(cup(height, 'across', lip, foot))).toMatchObject([
+      { level: 'note', where: { key: 'stations' } },
+    ]);
+    for (const wall of ['straight', 'smooth'] as const) {
+      const [found] = noted(cup(height, 'girth', Math.PI * lip, Math.PI * foot, { wall }));
+      expect(found?.says).toContain(`${(Math.PI * lip).toFixed(1).replace(/\.0$/, '')} mm around`);
+    }
+  });
+
+  test('nothing is said of what nobody drinks from, nor of a difference that reading alone explains', () => {
+    // A lantern glass, and a flask that is drunk from: told once, as a note, for no figure tells it from a slip.
+    const lantern = cup(140, 'across', 90, 60, { use: 'other' });
+    expect(noted(lantern)).toEqual([]);
+    expect(noted({ ...lantern, use: 'drinking' })).toHaveLength(1);
+    // Two diameters of 0.5 mm each: 2 x 0.5 x sqrt 2 = 1.4 mm.
+    expect(noted(cup(95, 'across', 83.3, 82))).toEqual([]);
+    expect(noted(cup(95, 'across', 83.6, 82))).toHaveLength(1);
+    expect(noted(cup(95, 'across', 82.5, 82, { reading: 0 }))).toEqual([]);
+  });
+});

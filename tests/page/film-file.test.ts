@@ -13,7 +13,12 @@ test('a film that a file names is known by what the file has: that it is a mask,
   const film = filmOf(bench) ?? {};
   expect(film.use).toBe('mask');
   expect(filmInWords(film, 'mm')).toMatch(/film thickness 0\.1 mm; .*; smallest piece 4 mm²; a mask: /);
-  expect(filmInWords({ thickness: 2, units: 'in' }, 'mm')).toContain('film thickness 50.8 mm; a decal');
+  // What the file leaves out goes without saying, and is reckoned with all the same: docs/job-file.md.
+  expect(filmInWords({ thickness: '0.0040in', stretch: 0.02 }, 'mm')).toBe(
+    'Its figures: film thickness 0.102 mm; it stretches by 0.02 of 1; thinnest film 1 mm; narrowest gap 0.4 mm; smallest piece 4 mm²; a decal: the artwork stays on the vessel.',
+  );
+  expect(filmInWords({ thickness: 0.003, units: 'in' }, 'in')).toContain('film thickness 0.003 in');
+  expect(filmInWords({ thickness: 'thin' }, 'mm')).toBeUndefined();
 });
 
 test('typed into the job it is the same film, in a job of inches too', () => {
