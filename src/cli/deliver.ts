@@ -13,6 +13,7 @@ import {
 import { failedRules } from '../job/proof/proof-in-words.ts';
 import type { GoresReport, PatternReport, Report, TemplateReport } from '../job/report.ts';
 import { gapAngle, gapLength } from '../lengths/closeness.ts';
+import type { Units } from '../lengths/length.ts';
 import { type Delivery, delivered } from './delivery.ts';
 import type { CommonOptions } from './options.ts';
 import { exitStatus, printFindings, printJson } from './output.ts';
@@ -91,7 +92,7 @@ function summary({ template, pattern, proof, sheets, files }: Report, folder: st
   else if (template && template.parts.length > 0) lines.push(partsInWords(template));
   else if (template)
     lines.push(
-      `template: ${template.width.toFixed(1)} x ${template.height.toFixed(1)} mm ${template.shape}${template.shape === 'sector' ? `, ${template.sweepDeg.toFixed(2)} degrees` : ''}`,
+      `template: ${sizeInWords(template, unitsTold())} ${template.shape}${template.shape === 'sector' ? `, ${template.sweepDeg.toFixed(2)} degrees` : ''}`,
     );
   if (pattern)
     lines.push(
@@ -103,6 +104,12 @@ function summary({ template, pattern, proof, sheets, files }: Report, folder: st
   lines.push(`written to ${folder}: ${(files ?? []).map(({ file }) => file).join(', ')}`);
   return lines;
 }
+
+/** From the sizes themselves: in inches a size of whole tenths of a mm could be out by two thousandths. */
+const sizeInWords = ({ width, height }: Pick<TemplateReport, 'width' | 'height'>, units: Units): string =>
+  units === 'mm'
+    ? `${width.toFixed(1)} x ${height.toFixed(1)} mm`
+    : `${(width / 25.4).toFixed(3)} x ${(height / 25.4).toFixed(3)} in`;
 
 function partsInWords({ shape, parts }: TemplateReport): string {
   const panels = shape === 'stepped' ? (parts[0]?.parts.length ?? 0) : parts.length;

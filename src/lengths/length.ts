@@ -65,6 +65,10 @@ export function formatLength(mm: number, units: Units): string {
 /** A length as findings and guides tell it: in mm, to the 0.01 mm that is cut to; what is thinner than 1 mm to 0.001. */
 export const inMm = (mm: number): string => `${rounded(mm, Math.abs(mm) < 1 ? 3 : 2)} mm`;
 
+/** The same in the maker's unit, from the length itself: in inches to 0.001, what is thinner than 1 mm to 0.0001. */
+export const cutLength = (mm: number, units: Units): string =>
+  units === 'mm' ? inMm(mm) : `${rounded(mm / 25.4, Math.abs(mm) < 1 ? 4 : 3)} in`;
+
 /** A small area of film, mm². */
 export const smallArea = (area: number): string =>
   area < 0.01 ? 'under 0.01 mm²' : `${area.toFixed(2)} mm²`;

@@ -1,9 +1,8 @@
 // The words on a guide: which vessel, which piece, and the measures to check before cutting.
 import type { Blank } from '../../blank/blank.ts';
 import type { Band } from '../../blank/flat-band.ts';
-import { inMm, type Units } from '../../lengths/length.ts';
+import { cutLength, type Units } from '../../lengths/length.ts';
 import { inPercent } from '../../lengths/percent.ts';
-import { toldIn } from '../../lengths/told-in.ts';
 import { girthAt } from '../../unroll/flat-wall.ts';
 import type { Template } from '../../unroll/template.ts';
 import type { PatternPlan } from '../closing/pattern-plan.ts';
@@ -32,7 +31,7 @@ export interface GuideNotesInput {
   readonly pattern?: Pick<PatternPlan, 'around' | 'closing' | 'lay'>;
 }
 
-function pieceWords({ piece }: GuideNotesInput): string[] {
+function pieceWords({ piece, units }: GuideNotesInput): string[] {
   const { index, count, levels } = piece;
   if (count === 1) return [];
   const { foot, lip } = levelLetters(piece);
@@ -42,7 +41,9 @@ function pieceWords({ piece }: GuideNotesInput): string[] {
   ];
   const under =
     lip !== undefined && levels.overlap > 0
-      ? [`${inMm(levels.overlap)} past level joint ${lip} at the lip edge, to lie under the level above`]
+      ? [
+          `${cutLength(levels.overlap, units)} past level joint ${lip} at the lip edge, to lie under the level above`,
+        ]
       : [];
   return [`piece ${index + 1} of ${count}, counted from the foot; ${neighbours.join(', ')}`, ...under];
 }
@@ -62,32 +63,33 @@ function panelWords({ panel, template: { seam, overlap } }: GuideNotesInput): st
   ];
 }
 
-function sideWords({ blank, template: { overlap }, panel, seam }: GuideNotesInput): string {
-  if (panel?.right !== undefined) return `overlap ${inMm(overlap)} past the joint, at the right`;
+function sideWords({ blank, template: { overlap }, panel, seam, units }: GuideNotesInput): string {
+  const shown = (mm: number) => cutLength(mm, units);
+  if (panel?.right !== undefined) return `overlap ${shown(overlap)} past the joint, at the right`;
   if (blank.handle)
-    return `both ends stop ${inMm(blank.handle.keepOff)} short of the handle, outlined to its middle`;
+    return `both ends stop ${shown(blank.handle.keepOff)} short of the handle, outlined to its middle`;
   switch (seam.style) {
     case 'cut-through':
-      return `overlap ${inMm(overlap)}, half of it past the seam at either end; cut both layers along the seam`;
+      return `overlap ${shown(overlap)}, half of it past the seam at either end; cut both layers along the seam`;
     case 'strip':
-      return `the ends meet edge to edge, under a cover strip of ${inMm(seam.strip ?? 0)}`;
+      return `the ends meet edge to edge, under a cover strip of ${shown(seam.strip ?? 0)}`;
     case 'winding':
       return overlap > 0
-        ? `both ends wind alike; the finish goes on by ${inMm(overlap)} or more, to lie under the start`
+        ? `both ends wind alike; the finish goes on by ${shown(overlap)} or more, to lie under the start`
         : 'both ends wind alike and meet edge to edge';
     case 'butt':
       return 'the ends meet edge to edge';
     default:
-      return `overlap ${inMm(overlap)} past the seam, at the right${seam.top === 'start' ? '; it goes under the left end, whose edge shows' : ''}`;
+      return `overlap ${shown(overlap)} past the seam, at the right${seam.top === 'start' ? '; it goes under the left end, whose edge shows' : ''}`;
   }
 }
 
 /** What is trimmed off; at a level joint nothing is, and what goes on there stays. */
-function trimWords({ template: { trim }, piece }: GuideNotesInput): string[] {
+function trimWords({ template: { trim }, piece, units }: GuideNotesInput): string[] {
   const { foot, lip } = levelLetters(piece);
   const ends = [
-    ...(foot === undefined ? [`${inMm(trim.foot)} at the foot`] : []),
-    ...(lip === undefined ? [`${inMm(trim.lip)} at the lip`] : []),
+    ...(foot === undefined ? [`${cutLength(trim.foot, units)} at the foot`] : []),
+    ...(lip === undefined ? [`${cutLength(trim.lip, units)} at the lip`] : []),
   ];
   return ends.length === 0 ? [] : [`trim ${ends.join(', ')}`];
 }
@@ -98,11 +100,12 @@ function filmWords({ film }: GuideNotesInput): string[] {
   return giving === undefined ? [] : [giving];
 }
 
-function flatWords({ template: { piece }, flatBands }: GuideNotesInput): string[] {
+function flatWords({ template: { piece }, flatBands, units }: GuideNotesInput): string[] {
+  const shown = (mm: number) => cutLength(mm, units);
   const touching = flatBands.filter(({ from, to }) => to > piece.from && from < piece.to);
   if (touching.length === 0) return [];
   return [
-    `film lies flat from ${touching.map(({ from, to }) => `${inMm(from)} to ${inMm(to)}`).join(', and from ')}`,
+    `film lies flat from ${touching.map(({ from, to }) => `${shown(from)} to ${shown(to)}`).join(', and from ')}`,
   ];
 }
 
@@ -118,22 +121,17 @@ function patternWords({ pattern }: GuideNotesInput): string[] {
   return [`${pattern.around} repeats around, ${motifs}${size}`];
 }
 
-/** The lines of a guide in the maker's unit; the first is a title, with names as they were given. */
-export const linesToldIn = ([title = '', ...lines]: readonly string[], units: Units): string[] => [
-  title,
-  ...lines.map((line) => toldIn(line, units)),
-];
-
 /** Lines of words, each a fact a maker needs beside the drawing. */
 export function guideNotes(input: GuideNotesInput): string[] {
   const { name, blank, template, band } = input;
   const { wall, band: onSheet } = template;
-  const lines = [
+  const shown = (mm: number) => cutLength(mm, input.units);
+  return [
     `${blank.name}: ${name}`,
     ...pieceWords(input),
     ...panelWords(input),
-    `seen from outside, foot down${input.shown === 'upside-down' ? '; shown standing on its lip, so the art is on its head here' : ''}; band ${inMm(band.from)} to ${inMm(band.to)} along`,
-    `girth of the sheet: foot edge ${inMm(girthAt(wall, onSheet.from))}, lip edge ${inMm(girthAt(wall, onSheet.to))}`,
+    `seen from outside, foot down${input.shown === 'upside-down' ? '; shown standing on its lip, so the art is on its head here' : ''}; band ${shown(band.from)} to ${shown(band.to)} along`,
+    `girth of the sheet: foot edge ${shown(girthAt(wall, onSheet.from))}, lip edge ${shown(girthAt(wall, onSheet.to))}`,
     sideWords(input),
     ...trimWords(input),
     ...filmWords(input),
@@ -141,5 +139,4 @@ export function guideNotes(input: GuideNotesInput): string[] {
     ...patternWords(input),
     'measure the squares before you cut: 25 mm and 1 in',
   ];
-  return linesToldIn(lines, input.units);
 }

@@ -4,9 +4,8 @@ import { fieldOfBox } from '../../cut/films/relief.ts';
 import { writeSvg } from '../../deliver/write-svg.ts';
 import { boxCorners } from '../../geometry/box.ts';
 import { polygon } from '../../geometry/contour.ts';
-import { inMm } from '../../lengths/length.ts';
+import { cutLength, type Units } from '../../lengths/length.ts';
 import type { Draft } from '../draft.ts';
-import { linesToldIn } from '../guide/guide-notes.ts';
 import type { MakeInput } from '../make-input.ts';
 import { fromSeam, lineAtSeam } from '../motifs/motif-places.ts';
 import type { PlacedMotif } from '../typed/placed-motif.ts';
@@ -28,7 +27,7 @@ export function motifParts(input: MakeInput, drafts: readonly Draft[]): readonly
     const drawings = motifDrawings({
       ...onSheet,
       relief: relief.cuts,
-      notes: linesToldIn(notesOf(job.name, placed, away, line), job.units),
+      notes: notesOf(job, placed, whereWords(placed, away, { line, units: job.units })),
       words,
     });
     const title = `${job.name}: ${placed.name}`;
@@ -40,8 +39,8 @@ export function motifParts(input: MakeInput, drafts: readonly Draft[]): readonly
       findings: relief.findings,
       sheet: {
         says: `${placed.name}: ${placed.says}`,
-        where: whereWords(placed, away, line).join(', '),
-        size: sizeWords(placed),
+        where: whereWords(placed, away, { line, units: job.units }).join(', '),
+        size: sizeWords(placed, job.units),
         outlines: [polygon(boxCorners(filmOfMotif(onSheet)))],
       },
     };
@@ -51,18 +50,23 @@ export function motifParts(input: MakeInput, drafts: readonly Draft[]): readonly
 const placeTitle = (job: string, placed: PlacedMotif): string =>
   `${job}: ${calledOnGuide(placed)}: where it goes`;
 
-const sizeWords = ({ size: { across, up } }: PlacedMotif): string => `${inMm(across)} across, ${inMm(up)} up`;
+const sizeWords = ({ size: { across, up } }: PlacedMotif, units: Units): string =>
+  `${cutLength(across, units)} across, ${cutLength(up, units)} up`;
 
 /** A place this near the seam line is on it, mm. */
 const onLine = 0.005;
 
 /** Where a motif goes: its two lines; `away` is how far around from `line`, that of turn 0. */
-function whereWords({ at }: PlacedMotif, away: number, line: string): readonly string[] {
+function whereWords(
+  { at }: PlacedMotif,
+  away: number,
+  { line, units }: { readonly line: string; readonly units: Units },
+): readonly string[] {
   const plumb =
     Math.abs(away) < onLine
       ? `plumb line on ${line}`
-      : `plumb line ${inMm(Math.abs(away))} to the ${away < 0 ? 'left' : 'right'} of ${line}, measured along the level line`;
-  return [`level line ${inMm(at.along)} up the wall from the foot corner`, plumb];
+      : `plumb line ${cutLength(Math.abs(away), units)} to the ${away < 0 ? 'left' : 'right'} of ${line}, measured along the level line`;
+  return [`level line ${cutLength(at.along, units)} up the wall from the foot corner`, plumb];
 }
 
 /** What the guide's own font has: names in other scripts stand on it as their own lettering alone. */
@@ -75,9 +79,13 @@ function calledOnGuide({ name, says }: PlacedMotif): string {
 }
 
 /** Lines of words for the guide. */
-const notesOf = (job: string, placed: PlacedMotif, away: number, line: string): string[] => [
-  `${job}: ${calledOnGuide(placed)}`,
-  `${sizeWords(placed)}${placed.lay === 'rigid' ? '' : ', bent along the level line'}; seen from outside, foot down`,
-  ...whereWords(placed, away, line),
+const notesOf = (
+  { name, units }: MakeInput['job'],
+  placed: PlacedMotif,
+  where: readonly string[],
+): string[] => [
+  `${name}: ${calledOnGuide(placed)}`,
+  `${sizeWords(placed, units)}${placed.lay === 'rigid' ? '' : ', bent along the level line'}; seen from outside, foot down`,
+  ...where,
   'measure the squares before you cut: 25 mm and 1 in',
 ];

@@ -6,11 +6,9 @@ import { type PlacementOptions, placementDrawing } from '../../cut/drawings/plac
 import { writeSvg } from '../../deliver/write-svg.ts';
 import type { DrawWords } from '../../drawing/words.ts';
 import { sinc } from '../../geometry/sinc.ts';
-import { inMm, type Units } from '../../lengths/length.ts';
-import { toldIn } from '../../lengths/told-in.ts';
+import { cutLength, type Units } from '../../lengths/length.ts';
 import { type FlatWall, radiusAt } from '../../unroll/flat-wall.ts';
 import { type SheetBuild, type SheetLengths, sheetRadiusAt } from '../../unroll/sheet-wall.ts';
-import { linesToldIn } from '../guide/guide-notes.ts';
 import { type LaidMotif, laidApart } from '../motifs/laid-apart.ts';
 import { fromSeam, lineAtSeam } from '../motifs/motif-places.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -36,6 +34,7 @@ function basesOf(
   { wall, flatBands, build, lengths }: Plan,
   { at }: PlacedMotif,
   flat: FlatWall,
+  units: Units,
 ): Base[] {
   const length = wallLength(wall);
   const band = flatBands.find(({ from, to }) => at.along >= from && at.along <= to) ?? {
@@ -52,7 +51,7 @@ function basesOf(
         isPlane: true,
         hold: 'stand the vessel on a flat table, and let the edge marked for the foot touch the table all along',
       }
-    : bandEnd(band.from, lengths);
+    : bandEnd(band.from, lengths, units);
   const lip: Base = reaches(length)
     ? {
         along: lengths.toGrown(length) + lift,
@@ -60,15 +59,15 @@ function basesOf(
         isPlane: true,
         hold: 'lay a straight board on the lip, and let the edge marked for the lip touch it all along',
       }
-    : bandEnd(band.to, lengths);
+    : bandEnd(band.to, lengths, units);
   return [foot, lip];
 }
 
-const bandEnd = (along: number, { toGrown }: SheetLengths): Base => ({
+const bandEnd = (along: number, { toGrown }: SheetLengths, units: Units): Base => ({
   along: toGrown(along),
   isPlane: false,
-  says: `this edge on the level line at ${inMm(along)} along`,
-  hold: `draw a level line ${inMm(along)} up the wall from the foot corner, with a collar, and hold the edge marked for it there`,
+  says: `this edge on the level line at ${cutLength(along, units)} along`,
+  hold: `draw a level line ${cutLength(along, units)} up the wall from the foot corner, with a collar, and hold the edge marked for it there`,
 });
 
 /** How far along the wall paper outside the coats meets the plane of foot or lip past the bare corner, mm. */
@@ -92,7 +91,7 @@ export function placementOf({ blank, laid, title, units, words }: PlacementInput
   const { at } = placed;
   const { wall, layers, at: there } = (laid.plan.build.around ?? 1) === 1 ? laid : laidApart(plan, placed);
   const motif: MotifOnSheet = { wall, along: there.along, layers };
-  const bases = basesOf(blank, plan, placed, wall);
+  const bases = basesOf(blank, plan, placed, wall, units);
   const [base] = bases
     .filter((one) => one.isPlane || one.along <= laid.reach.from || one.along >= laid.reach.to)
     .sort((a, b) => Math.abs(a.along - there.along) - Math.abs(b.along - there.along));
@@ -103,21 +102,18 @@ export function placementOf({ blank, laid, title, units, words }: PlacementInput
   const away = Math.abs(fromSeam(wall, there));
   const drawing = placementDrawing({
     ...motif,
-    base: { ...base, says: toldIn(base.says, units) },
+    base,
     toSeam,
     side: { offset: half * sinc((half * wall.sine) / wall.radius), ...sideWords(handle) },
-    notes: linesToldIn(
-      [
-        title,
-        'cut the paper and its window out; seen from outside, foot down',
-        base.hold,
-        `bring the ${handle ? 'side marked for it against the handle, straight up the wall' : 'line marked for it onto the seam line'}, lay the paper flat and tape it`,
-        'the film fills the window, and its level and plumb lines go on from those of the paper',
-        `plumb line ${inMm(away)} from ${lineAtSeam(blank)} around the wall, level line ${inMm(at.along)} up it from the foot corner`,
-        'measure the squares before you cut: 25 mm and 1 in',
-      ],
-      units,
-    ),
+    notes: [
+      title,
+      'cut the paper and its window out; seen from outside, foot down',
+      base.hold,
+      `bring the ${handle ? 'side marked for it against the handle, straight up the wall' : 'line marked for it onto the seam line'}, lay the paper flat and tape it`,
+      'the film fills the window, and its level and plumb lines go on from those of the paper',
+      `plumb line ${cutLength(away, units)} from ${lineAtSeam(blank)} around the wall, level line ${cutLength(at.along, units)} up it from the foot corner`,
+      'measure the squares before you cut: 25 mm and 1 in',
+    ],
     words,
   });
   return writeSvg(drawing, { title, filled: true });

@@ -3,12 +3,11 @@ import { roomBeside } from '../../blank/handle-room.ts';
 import { squareWall, stripAlongJoint, stripAlongSeam } from '../../cut/drawings/cover-strip.ts';
 import { type StripDrawingOptions, stripDrawings } from '../../cut/drawings/strip-drawing.ts';
 import { writeSvg } from '../../deliver/write-svg.ts';
-import { inMm } from '../../lengths/length.ts';
+import { cutLength, type Units } from '../../lengths/length.ts';
 import { sheetOnWall, sheetSurface } from '../../unroll/sheet-wall.ts';
 import { outline } from '../../unroll/template.ts';
 import { uprightTurns } from '../closing/border-strips.ts';
 import { wholePieces } from '../draft.ts';
-import { linesToldIn } from '../guide/guide-notes.ts';
 import type { MakeInput } from '../make-input.ts';
 import { wholeBand } from '../plan/pattern-ground.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -88,22 +87,21 @@ function borderStripsOf(
   return [...upright, ...level];
 }
 
-const laidWords = ({ border, joint }: Strip): string => {
+const laidWords = ({ border, joint }: Strip, units: Units): string => {
   if (border?.turn !== undefined && border.turn > 0)
     return `over the border at turn ${border.turn.toFixed(3)}, its middle line on it from the foot edge to the lip edge`;
-  return coveredWords(joint, border ? 'border' : 'joint');
+  return coveredWords(joint, border ? 'border' : 'joint', units);
 };
 
-const coveredWords = (along: number | undefined, joint: string): string =>
+const coveredWords = (along: number | undefined, joint: string, units: Units): string =>
   along === undefined
     ? 'over the seam, its middle line on it from the foot edge to the lip edge'
-    : `over the ${joint} at ${inMm(along)} along, its middle line on it`;
+    : `over the ${joint} at ${cutLength(along, units)} along, its middle line on it`;
 
 function partOf(strip: Strip, { job, tools: { words } }: MakeInput, width: number): Part {
   const { stem, template, covers } = strip;
-  const [where, size] = [laidWords(strip), `${inMm(width)} wide`];
-  const lines = [`${job.name}: cover strip`, `${size}; laid ${where}`, 'cut it from the film of the wrap'];
-  const notes = linesToldIn(lines, job.units);
+  const [where, size] = [laidWords(strip, job.units), `${cutLength(width, job.units)} wide`];
+  const notes = [`${job.name}: cover strip`, `${size}; laid ${where}`, 'cut it from the film of the wrap'];
   const { cut, guide } = stripDrawings({ template, covers, notes, words });
   return {
     stem,

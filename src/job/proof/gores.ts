@@ -4,14 +4,13 @@ import { goreDrawings } from '../../cut/drawings/gore-drawing.ts';
 import { writeSvg } from '../../deliver/write-svg.ts';
 import { type Finding, Refused, stop } from '../../finding.ts';
 import type { Contour } from '../../geometry/contour.ts';
-import { inMm } from '../../lengths/length.ts';
+import { cutLength } from '../../lengths/length.ts';
 import { conformalGoreLay, evenGoreLay } from '../../pattern/gores/gore-lay.ts';
 import { type GorePattern, gorePattern } from '../../pattern/gores/gore-pattern.ts';
 import { goreOutline } from '../../unroll/gores.ts';
 import { type Drawn, layerNote, readDrawn, resolvedJob } from '../artwork/drawn.ts';
 import { joinFindings } from '../closing/pattern-plan.ts';
 import type { Written } from '../deliverables.ts';
-import { linesToldIn } from '../guide/guide-notes.ts';
 import { bareOnSheet } from '../guide/noted-places.ts';
 import { rigidOnPieces } from '../lay/rigid-pattern.ts';
 import { begunAtSeam } from '../lay/seam-place.ts';
@@ -73,7 +72,7 @@ export function draftGores(input: GoresInput): GoresDraft {
     layers: art?.pattern.layers ?? [],
     ...(comb ? { comb } : {}),
     bare: bareOnSheet(input.blank, plan),
-    notes: linesToldIn(notesOf(input, plan, art), job.units),
+    notes: notesOf(input, plan, art),
     words: tools.words,
   });
   const { overlap: _, ...plain } = options;
@@ -183,18 +182,19 @@ function notesOf(
   art: GoreArtwork | undefined,
 ): string[] {
   const { count } = options;
-  const overlap = job.seam.overlap > 0 ? `overlap ${inMm(job.seam.overlap)} past gore ${count}; ` : '';
+  const shown = (mm: number) => cutLength(mm, job.units);
+  const overlap = job.seam.overlap > 0 ? `overlap ${shown(job.seam.overlap)} past gore ${count}; ` : '';
   const closing = art?.plan.closing;
   return [
     `${blank.name}: ${job.name}`,
-    `seen from outside, foot down; band ${inMm(band.from)} to ${inMm(band.to)} along`,
-    `${count} ${darts ? 'parts between darts' : 'gores'}, 1 to ${count} from left to right on the wall, ${inMm(width)} at the widest`,
+    `seen from outside, foot down; band ${shown(band.from)} to ${shown(band.to)} along`,
+    `${count} ${darts ? 'parts between darts' : 'gores'}, 1 to ${count} from left to right on the wall, ${shown(width)} at the widest`,
     joined === 'loose'
       ? 'loose: lay each by its middle line, edge to edge'
       : darts
-        ? `in one piece: ${count} darts from the ${darts.report.edge}, each to close edge to edge, ending at ${inMm(darts.report.tip)} along`
-        : `joined at the ${joined} by a strip of ${inMm(Number(gores.strip))}`,
-    `${overlap}trim ${inMm(job.trim.foot)} at the foot, ${inMm(job.trim.lip)} at the lip`,
+        ? `in one piece: ${count} darts from the ${darts.report.edge}, each to close edge to edge, ending at ${shown(darts.report.tip)} along`
+        : `joined at the ${joined} by a strip of ${shown(Number(gores.strip))}`,
+    `${overlap}trim ${shown(job.trim.foot)} at the foot, ${shown(job.trim.lip)} at the lip`,
     ...(art && closing
       ? [`${art.plan.around} repeats around, ${(closing.scaleAcross * 100).toFixed(1)} % of drawn size`]
       : []),
