@@ -3,19 +3,18 @@
 import type { Blank } from '../../blank/blank.ts';
 import { asLaid } from '../../blank/coats.ts';
 import type { Band } from '../../blank/flat-band.ts';
-import { lipZoneStart } from '../../blank/lip-zone.ts';
 import { coverage } from '../../blank/sure.ts';
-import { wallGirthAt, wallLength, wallUncertaintyAt } from '../../blank/wall.ts';
+import { wallGirthAt, wallUncertaintyAt } from '../../blank/wall.ts';
 import type { Block, Page, Section } from '../../deliver/write-page.ts';
 import { gapAngle, gapLength } from '../../lengths/closeness.ts';
-import { formatLength, inMm, measuredLength, onInchTape, type Units } from '../../lengths/length.ts';
+import { formatLength, measuredLength, onInchTape, type Units } from '../../lengths/length.ts';
 import { filmsIn } from '../blade/weeding.ts';
 import { layingSection } from '../motifs/motif-sheet.ts';
 import type { Ground } from '../plan/plan.ts';
-import { seamCautions } from '../plan/seam.ts';
 import type { FileReport, Report } from '../report.ts';
 import type { SheetPiece } from '../sheets/film-piece.ts';
 import type { Job } from '../typed/resolved-job.ts';
+import { cautionsSection } from './job-sheet-cautions.ts';
 import { jobFacts } from './job-sheet-facts.ts';
 import { costSection, filmSection } from './job-sheet-film.ts';
 import { saidByRule } from './said-by-rule.ts';
@@ -263,43 +262,5 @@ function checksSection({ checks, pattern }: Omit<Report, 'files'>, units: Units)
   return {
     heading: 'What the checks say',
     blocks: [{ kind: 'list', items: items.length > 0 ? items : ['nothing to look at'] }],
-  };
-}
-
-/** Of a vessel that is drunk from. */
-function lipCautions(blank: Blank, length: number): readonly string[] {
-  if (blank.use === 'other') return [];
-  const from = lipZoneStart(blank, length);
-  const zone = from === undefined ? '' : `the lip zone (${inMm(length - from)} below the rim) or `;
-  return [`not for ${zone}the inside unless the coating is certified for food contact`];
-}
-
-/** Cautions of the trade; the product's own sheet goes before them. Common practice, no source. */
-function cautionsSection({ ground, blank, job: { seam, film, mask } }: JobSheetInput): Section {
-  const hasCoats = ground.coats.coats.length > 0;
-  const isSprayed = hasCoats || film.use === 'mask' || mask !== undefined;
-  return {
-    heading: 'Take care',
-    blocks: [
-      {
-        kind: 'caution',
-        items: [
-          'blades: a fresh one, cut away from the hand that holds, cap it when you put it down; never press so hard that the vessel is scratched',
-          ...(blank.handle ? [] : seamCautions(seam)),
-          'cleaning with solvent: fresh air, gloves that suit it, no flame and no spark; soaked rags dry flat outdoors, not in a heap',
-          ...(hasCoats
-            ? [
-                'resins and clear coats irritate and can sensitise skin and lungs until cured: gloves, eye cover, fresh air or the mask that the product names; a turning spindle catches sleeves and hair',
-                "mix by the product's own ratio and weigh it; a large mixed amount can grow hot by itself",
-              ]
-            : []),
-          ...(isSprayed
-            ? ['spraying: outdoors or in an extracted booth, with the mask that the product names']
-            : []),
-          ...lipCautions(blank, wallLength(ground.wall)),
-          "this sheet does not replace a product's own data sheet, local rules, or licensed practice where the law asks for it",
-        ],
-      },
-    ],
   };
 }

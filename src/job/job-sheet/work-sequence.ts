@@ -5,6 +5,7 @@ import { filmWords } from '../artwork/colour-words.ts';
 import { seamSteps } from '../plan/seam.ts';
 import type { Coat } from '../typed/material.ts';
 import type { Job } from '../typed/resolved-job.ts';
+import { sprayedSafely } from './job-sheet-cautions.ts';
 
 export interface WorkStep {
   readonly does: string;
@@ -105,10 +106,7 @@ const goreSteps = (count: number): readonly WorkStep[] => [
 ];
 
 const sprayed = (where: string, check: string): WorkStep =>
-  plainStep(
-    `spray in thin coats ${where}, outdoors or in an extracted booth, with the mask that the product names`,
-    check,
-  );
+  plainStep(`spray in thin coats ${where}, ${sprayedSafely}`, check);
 
 const pulled = (film: string): WorkStep => ({
   does: `pull the ${film} before the coat is hard, slowly and back over itself`,

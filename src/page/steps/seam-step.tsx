@@ -76,8 +76,8 @@ function Coats() {
       </div>
       {coats.length > 0 ? (
         <p class="caution" role="note">
-          <strong>Take care.</strong> Resins and clear coats: gloves, eye cover, fresh air or the mask that
-          the product names. Its own sheet and your local rules come first.
+          <strong>Take care.</strong> Resins and clear coats: gloves, eye cover, fresh air or the respirator
+          that the product’s own sheet names. That sheet and your local rules come first.
         </p>
       ) : null}
     </>
