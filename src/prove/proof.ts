@@ -208,7 +208,7 @@ export function proofOf(asked: Asked, files: ProofFiles): Proof {
     ...coverChecks(rows, asked),
     ...(gap ? seamChecks(gap) : []),
     ...(asked.panels ? jointChecks(layers) : []),
-    ...levelJointChecks(layers),
+    ...levelJointChecks(rows, layers),
     ...patternChecks(asked, layers),
     ...registerChecks(pieces, asked),
     ...layerFileChecks([...wraps, ...others], asked.cutter),

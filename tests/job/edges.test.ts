@@ -36,6 +36,35 @@ test('edges that fade leave out whole motifs, count them, and say what counts as
   expect(faded.proof.pass).toBe(true);
 });
 
+// The piece above laid its part of such a motif: only the piece below knew of the edge.
+test('what the edge of a stack cuts is left out of every piece that it reaches into', async () => {
+  const stepped = {
+    ...blank,
+    wall: 'stepped',
+    stations: [
+      { height: 0, across: 80 },
+      { height: 20, across: 80 },
+      { height: 120, across: 88 },
+    ],
+  };
+  // On the lower border of its tile, which stands on the foot edge: a dot reaches from 8 mm below that to 8 mm up, and the joint is 5 mm up.
+  const onBorder = `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="30mm" viewBox="0 0 40 30"><circle cx="20" cy="0" r="8"/><circle cx="20" cy="30" r="8"/></svg>`;
+  const { drafts, report, proof } = await madeOf({
+    blank: stepped,
+    job: { edges: 'fade', pieces: 'stacked', band: { from: 15, to: 110 } },
+    artwork: { around: 6 },
+    tile: onBorder,
+  });
+  expect(drafts).toHaveLength(2);
+  const told = report.checks.filter(({ rule, says }) => rule === 'faded' && says.includes('foot'));
+  expect(told.map(({ says }) => says)).toEqual([
+    expect.stringMatching(/^6 motifs that the foot edge would cut/),
+  ]);
+  // Nothing of them is left for the joint to hold.
+  expect(proof.checks.map(({ rule }) => rule)).not.toContain('level-joint-position');
+  expect(proof.pass).toBe(true);
+});
+
 test('one motif is told of as one', () => {
   const { film } = readJob({ name: 'a', blank: 'b.json' }, 't.job.json');
   const faded = {

@@ -3,17 +3,19 @@
 import type { Band } from '../../blank/flat-band.ts';
 import { type Finding, look, note } from '../../finding.ts';
 import { inMm, smallArea } from '../../lengths/length.ts';
-import type { EdgeOptions, EdgesLaid, LeftOut } from '../../pattern/lay/band-edges.ts';
+import type { BandHeights, EdgeOptions, EdgesLaid, LeftOut } from '../../pattern/lay/band-edges.ts';
 import type { Job } from '../typed/resolved-job.ts';
 import { type TypedIn, typedAt } from '../typed/typed-at.ts';
 
-/** What a piece's ends do to the pattern: only those where the whole band ends are finished edges. */
+/** What a piece's ends do to the pattern: only those where the whole band ends, at such heights of the laid pattern, are finished edges. */
 export const edgeOptions = (
   { edges, film, artwork }: Pick<Job, 'edges' | 'film' | 'artwork'>,
   piece: Band,
   whole: Band,
+  heights: BandHeights,
 ): EdgeOptions => ({
   isFaded: edges === 'fade',
+  whole: heights,
   ends: [
     ...(piece.from === whole.from ? (['foot'] as const) : []),
     ...(piece.to === whole.to ? (['lip'] as const) : []),

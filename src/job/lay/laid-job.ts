@@ -4,6 +4,7 @@ import { Refused } from '../../finding.ts';
 import type { Shape } from '../../geometry/contour.ts';
 import { keptLayers } from '../../geometry/kept-contour.ts';
 import { equalParts } from '../../pattern/lattice/closing.ts';
+import { type BandHeights, heightsOf } from '../../pattern/lay/band-edges.ts';
 import type { Lay } from '../../pattern/lay/lay.ts';
 import { wrapPattern } from '../../pattern/lay/wrap.ts';
 import { withPeriods } from '../../pattern/period/period.ts';
@@ -82,20 +83,39 @@ function layJob(input: MakeInput): LaidJob {
   return { plans, pieces, parts, panels, levels, colours, ...(strips ? { strips } : {}) };
 }
 
+/** The drawing and how it lies on each piece of the band, from the foot up. */
+interface DrawnOnBand extends Drawn {
+  readonly lays: readonly Lay[];
+  /** Where the band ends in the laid pattern. */
+  readonly heights: BandHeights;
+}
+
+function onBand(drawn: Drawn, plans: readonly Plan[]): DrawnOnBand {
+  const starts = startsOn(plans, drawn.artwork, drawn.ground);
+  const [first, last] = [starts[0], starts.at(-1)];
+  const heights = {
+    ...(first ? heightsOf(first, ['foot']) : {}),
+    ...(last ? heightsOf(last, ['lip']) : {}),
+  };
+  return { ...drawn, lays: starts.map(({ lay }) => lay), heights };
+}
+
 /** The drawing, its periods worked out, begun where the seam is to be. */
-function drawnToLay(input: MakeInput, plans: readonly Plan[]): Drawn | undefined {
+function drawnToLay(input: MakeInput, plans: readonly Plan[]): DrawnOnBand | undefined {
   if (input.job.artwork) input.next?.('reading the artwork');
   const read = readDrawn(input, () => groundOf(plans));
   if (!read) return undefined;
   const { plan, artwork, ground } = read;
   const worked = { ...read, plan: { ...plan, tile: withPeriods(plan.tile, plan.lattice) } };
-  return begunAtSeam(input, worked, groundOfSeam(input.job.seam, startsOn(plans, artwork, ground)));
+  const begun = begunAtSeam(input, worked, groundOfSeam(input.job.seam, startsOn(plans, artwork, ground)));
+  return onBand(begun, plans);
 }
 
 /** The art of the whole band in one piece, to see where it may be cut. */
 function bandArt(input: MakeInput): BandArt {
   const plans = planPieces(input);
-  const drawn = readDrawn(input, () => groundOf(plans));
+  const read = readDrawn(input, () => groundOf(plans));
+  const drawn = read && onBand(read, plans);
   const [{ lay, pattern } = {}] = layPieces(plans, drawn);
   return {
     layers: [...(pattern?.wrap.layers ?? []), { shapes: roomOfMotifs(input, plans) }],
@@ -116,16 +136,15 @@ export interface LaidPiece {
 }
 
 /** The pieces from the foot up, with the pattern on them. */
-function layPieces(plans: readonly Plan[], drawn: Drawn | undefined): readonly LaidPiece[] {
-  const starts = drawn ? startsOn(plans, drawn.artwork, drawn.ground) : [];
+function layPieces(plans: readonly Plan[], drawn: DrawnOnBand | undefined): readonly LaidPiece[] {
   return plans.map((plan, i) => {
-    const lay = starts[i]?.lay;
+    const lay = drawn?.lays[i];
     return { plan, lay, pattern: drawn && lay && layPattern(plan, drawn, lay) };
   });
 }
 
 /** The piece with ends that wind through its pattern. */
-function windPiece(input: MakeInput, piece: LaidPiece, drawn: Drawn): LaidPiece {
+function windPiece(input: MakeInput, piece: LaidPiece, drawn: DrawnOnBand): LaidPiece {
   const { plan, lay } = piece;
   if (!lay) return piece;
   const layOn = (template: Template) => layPattern({ ...plan, template }, drawn, lay);
@@ -148,7 +167,7 @@ const goesAround = ({ around, closing }: PatternPlan) => ({ around, equalParts: 
 /** The piece itself, or its panels. */
 function partsOfPiece(
   piece: LaidPiece,
-  drawn: Drawn | undefined,
+  drawn: DrawnOnBand | undefined,
   { joints, overlap }: Pick<PanelPlan, 'joints' | 'overlap'>,
 ): readonly LaidPiece[] {
   const { plan, lay } = piece;
@@ -162,9 +181,9 @@ function partsOfPiece(
   });
 }
 
-function layPattern({ template, lengths }: Plan, drawn: Drawn, lay: Lay): LaidPattern {
+function layPattern({ template, lengths }: Plan, drawn: DrawnOnBand, lay: Lay): LaidPattern {
   const { artwork, plan, mended, ground, findings, job, jobFile } = drawn;
-  const edges = edgeOptions(job, template.band, ground.band);
+  const edges = edgeOptions(job, template.band, ground.band, drawn.heights);
   const options = { ...plan, template, runOff, lay, edges };
   const { wrap: laid, findings: said } =
     artwork.lay === 'rigid' ? wholeMotifs(drawn, options) : { wrap: wrapPattern(options), findings: [] };

@@ -27,11 +27,16 @@ export interface EdgeOptions {
   readonly isFaded: boolean;
   /** The ends of the piece where the finished band ends: not those where the next piece goes on. */
   readonly ends: readonly BandEnd[];
+  /** Where the whole band ends, of which this is a piece: a motif that its edge cuts may reach into the next piece. Left out, the piece is all of it. */
+  readonly whole?: BandHeights;
   /** Pieces no further apart than this are one motif, mm; left out, the pattern tells. */
   readonly together?: number;
   /** Film smaller than this does not hold. */
   readonly film: FilmLimits;
 }
+
+/** Heights of the laid pattern at which a band ends, mm; an end that is none of its own is left out. */
+export type BandHeights = Readonly<Partial<Record<BandEnd, number>>>;
 
 /** Pieces of film that one edge leaves out, all around, and where one of them is. */
 export interface LeftOut {
@@ -108,17 +113,19 @@ export interface FadedMotifs {
   readonly together: number;
 }
 
-/** The end of the band that what reaches so far in the laid pattern would be cut at; `isPast` where all of it is beyond. */
-export function cutAt(
-  { minY: low, maxY: high }: Box,
-  { lay, template }: EdgeGround,
+/** Where a piece's own band ends, of some of its ends. */
+export const heightsOf = (
+  { lay, template: { band } }: Pick<EdgeGround, 'lay' | 'template'>,
   ends: readonly BandEnd[],
-) {
-  const [foot, lip] = [lay.fromAlong(template.band.from), lay.fromAlong(template.band.to)];
-  if (ends.includes('foot') && low < foot - precision)
-    return { end: 'foot' as const, isPast: high <= foot + precision };
-  if (ends.includes('lip') && high > lip + precision)
-    return { end: 'lip' as const, isPast: low >= lip - precision };
+): BandHeights => ({
+  ...(ends.includes('foot') ? { foot: lay.fromAlong(band.from) } : {}),
+  ...(ends.includes('lip') ? { lip: lay.fromAlong(band.to) } : {}),
+});
+
+/** The end of the band that what reaches so far in the laid pattern would be cut at; `isPast` where all of it is beyond. */
+export function cutAt({ minY: low, maxY: high }: Box, { foot = -Infinity, lip = Infinity }: BandHeights) {
+  if (low < foot - precision) return { end: 'foot' as const, isPast: high <= foot + precision };
+  if (high > lip + precision) return { end: 'lip' as const, isPast: low >= lip - precision };
   return undefined;
 }
 
@@ -133,6 +140,7 @@ export function fadedMotifs(
   const lattice = periods[0]?.lattice;
   const width = periodWidth(ground);
   const piece = laidPiece(template, lay, runOff);
+  const band = edges.whole ?? heightsOf(ground, edges.ends);
   const drawn = motifs.flatMap((motif) => drawnMotif(shapesOfMotif(motif, periods)) ?? []);
   const placed: PlacedMotif[] = [];
   const left: LeftAt[] = [];
@@ -140,9 +148,9 @@ export function fadedMotifs(
   for (const motif of drawn)
     for (const at of lattice ? placesOf(motif, lattice, width, piece) : []) {
       const box = movedBox(motif.box, at);
-      const cut = cutAt(box, ground, edges.ends);
+      const cut = cutAt(box, band);
       if (cut) {
-        if (!cut.isPast) left.push({ end: cut.end, box });
+        if (!cut.isPast && edges.ends.includes(cut.end)) left.push({ end: cut.end, box });
         continue;
       }
       const carried = stretchedOnto(lay, motif.layers, at);

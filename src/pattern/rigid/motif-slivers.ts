@@ -6,7 +6,7 @@ import { offsetShapes } from '../../geometry/offset.ts';
 import { clippedShapes } from '../../geometry/regions.ts';
 import { chordTolerance } from '../../geometry/tolerance.ts';
 import { outline, type Template } from '../../unroll/template.ts';
-import { cutAt, type EdgeGround, type EdgeOptions, type LeftAt } from '../lay/band-edges.ts';
+import { cutAt, type EdgeGround, type EdgeOptions, heightsOf, type LeftAt } from '../lay/band-edges.ts';
 import { clearance, isTooSmall } from '../lay/edge-slivers.ts';
 import { laidBox, type PlacedMotif } from '../lay/lay-motifs.ts';
 
@@ -35,15 +35,16 @@ export function withoutMotifSlivers<M extends PlacedMotif>(
   { ends, film }: EdgeOptions,
 ): { readonly motifs: readonly M[]; readonly slivers: readonly MotifSliver[] } {
   const slivers: MotifSliver[] = [];
+  const heights = heightsOf(ground, ends);
   const motifs = placed.map((motif) => {
-    const cut = cutAt(motif.box, ground, ends);
+    const cut = cutAt(motif.box, heights);
     if (!cut || cut.isPast) return motif;
     const band = bandAbout(ground, motif.box);
     const layers = motif.layers.map((shapes) => {
       const small = clippedShapes(shapes, [band], 'intersection', chordTolerance).filter((piece) => {
         const box = laidBox(ground.lay, [[piece]]);
         const depth = ground.lay.toAlong(box.maxY) - ground.lay.toAlong(box.minY);
-        const isCut = cutAt({ ...box, minY: box.minY - clearance, maxY: box.maxY + clearance }, ground, ends);
+        const isCut = cutAt({ ...box, minY: box.minY - clearance, maxY: box.maxY + clearance }, heights);
         const isSliver = isCut !== undefined && isTooSmall(film, shapeArea(piece), depth);
         if (isSliver) slivers.push({ end: cut.end, box, area: shapeArea(piece) });
         return isSliver;

@@ -10,7 +10,7 @@ import { chordTolerance } from '../../geometry/tolerance.ts';
 import type { WallPoint } from '../../unroll/flat-wall.ts';
 import { equalParts, layOut } from '../lattice/closing.ts';
 import { type Lattice, stepsIn } from '../lattice/lattice.ts';
-import { cutAt, edgesLaid, type LeftAt, periodWidth } from '../lay/band-edges.ts';
+import { cutAt, edgesLaid, heightsOf, type LeftAt, periodWidth } from '../lay/band-edges.ts';
 import { toWallPoint } from '../lay/lay.ts';
 import { type DrawnMotif, drawnMotif, laidBox, repeatedAround } from '../lay/lay-motifs.ts';
 import { shapesOfMotif } from '../lay/motif-shapes.ts';
@@ -138,8 +138,9 @@ function atEdges(
   if (!edges) return { motifs: placed, slivers: [] };
   if (!edges.isFaded) return withoutMotifSlivers(placed, options, edges);
   const left: LeftAt[] = [];
+  const heights = heightsOf(options, edges.ends);
   const motifs = placed.filter(({ box }) => {
-    const cut = cutAt(box, options, edges.ends);
+    const cut = cutAt(box, heights);
     if (cut && !cut.isPast) left.push({ end: cut.end, box });
     return !cut;
   });
@@ -147,7 +148,8 @@ function atEdges(
 }
 
 /** Whether some of a motif lies within the finished band. */
-const isSeen = (box: Box, ground: WrapOptions): boolean => !cutAt(box, ground, ['foot', 'lip'])?.isPast;
+const isSeen = (box: Box, ground: WrapOptions): boolean =>
+  !cutAt(box, heightsOf(ground, ['foot', 'lip']))?.isPast;
 
 /** Film of one layer that lies on film of it, merged: every outline cut as it is would cut through the other's film, or twice along one line. */
 const cutAsOne = (shapes: readonly Shape[]): readonly Shape[] =>

@@ -2,6 +2,7 @@
 
 import type { Contour, Segment } from '../../geometry/contour.ts';
 import { least, most } from '../../geometry/extremes.ts';
+import { NearestFinder } from '../../geometry/nearest.ts';
 import { distance, dot, norm } from '../../geometry/point.ts';
 import { directionAt, pointAt } from '../../geometry/segment.ts';
 import { precision } from '../../geometry/tolerance.ts';
@@ -9,7 +10,7 @@ import { radians } from '../../lengths/angle.ts';
 import { atMost, type Check, largest } from '../check.ts';
 import { cornerDeg } from '../seams/seam-gap.ts';
 import { acrossFrom, girthOf, type RolledCone, rollUp } from '../written/rolled-cone.ts';
-import type { RowLayer } from '../written/row.ts';
+import type { ProvedRow, RowLayer } from '../written/row.ts';
 
 /** Pieces may end at their joint: the art of each is looked at this far inside its own, mm, and carried on to it. */
 const inside = 0.005;
@@ -108,8 +109,14 @@ const withoutPoints = (arrivals: readonly Arrival[]): readonly Arrival[] => {
 /** Cosine of the angle from which two segments make a corner. */
 const corner = Math.cos(radians(cornerDeg));
 
-/** Where the art of one side has corners at the joint, mm around from turn 0: a line that ends in one of both sides need not go on past it. */
-function cornersAt(joint: number, { layer, girth }: Side): readonly number[] {
+/** A corner of the art at a joint: mm around from turn 0, and up the wall from the joint, mm. */
+interface Corner {
+  readonly around: number;
+  readonly up: number;
+}
+
+/** The corners that the art of one side has at the joint: a line that ends in one of both sides need not go on past it. */
+function cornersAt(joint: number, { layer, girth }: Side): readonly Corner[] {
   const { cone } = layer.row;
   return layer.contours.flatMap(({ segments }) =>
     segments.flatMap((segment, i) => {
@@ -118,7 +125,7 @@ function cornersAt(joint: number, { layer, girth }: Side): readonly number[] {
       const next = segments[(i + 1) % segments.length] ?? segment;
       const [came, goes] = [directionAt(segment, 1), directionAt(next, 0)];
       const isCorner = dot(came, goes) < corner * norm(came.x, came.y) * norm(goes.x, goes.y);
-      return isCorner ? [turn * girth] : [];
+      return isCorner ? [{ around: turn * girth, up: along - joint }] : [];
     }),
   );
 }
@@ -129,7 +136,7 @@ interface Comes {
   readonly arrivals: readonly Arrival[];
   /** Of all panels, with what laps over the next: that ends where the film does. */
   readonly lapped: readonly Arrival[];
-  readonly corners: readonly number[];
+  readonly corners: readonly Corner[];
 }
 
 /** What two places of a joint are apart, mm around: the wall closes after one girth. */
@@ -157,9 +164,10 @@ function missOf({ around, lean }: Arrival, own: Comes, other: Comes, girth: numb
   const lines = other.lapped.map(
     (arrival) => apartAround(around, arrival.around, girth) / Math.sqrt(1 + lean * lean),
   );
-  const ends = own.corners.some((at) => apartAround(at, around, girth) <= precision)
-    ? other.corners.map((at) => apartAround(at, around, girth))
-    : [];
+  // A line that leans comes to the joint beside a corner that lies a hair off it: at the corner's own height it is in it.
+  const beside = (at: Corner) =>
+    apartAround(at.around - lean * at.up, around, girth) / Math.sqrt(1 + lean * lean);
+  const ends = own.corners.some((at) => beside(at) <= precision) ? other.corners.map(beside) : [];
   return least([...lines, ...ends], reach);
 }
 
@@ -190,14 +198,25 @@ function missesAt(below: RowLayer, above: RowLayer): readonly number[] {
   return [...against(lower, upper), ...against(upper, lower)];
 }
 
+/** A layer that a row has nothing of: at a joint it ends all the same. */
+const nothingOf = (row: ProvedRow, name: string): RowLayer => ({
+  row,
+  name,
+  arts: row.panels.map((panel) => ({ panel, contours: [] })),
+  contours: [],
+  finder: new NearestFinder([]),
+});
+
 /** Nothing where no art comes to a level joint. */
-export function levelJointChecks(layers: readonly RowLayer[]): Check[] {
-  const misses = layers.flatMap((above) => {
-    const below = layers.find(
-      ({ row, name }) => name === above.name && Math.abs(row.band.to - above.row.band.from) <= precision,
-    );
-    return below ? missesAt(below, above) : [];
-  });
+export function levelJointChecks(rows: readonly ProvedRow[], layers: readonly RowLayer[]): Check[] {
+  const names = [...new Set(layers.map(({ name }) => name))];
+  const layerOf = (own: ProvedRow, name: string): RowLayer =>
+    layers.find((layer) => layer.row === own && layer.name === name) ?? nothingOf(own, name);
+  const misses = rows.flatMap((above) =>
+    rows
+      .filter(({ band }) => Math.abs(band.to - above.band.from) <= precision)
+      .flatMap((below) => names.flatMap((name) => missesAt(layerOf(below, name), layerOf(above, name)))),
+  );
   if (misses.length === 0) return [];
   return [
     atMost({

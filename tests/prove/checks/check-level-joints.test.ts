@@ -38,7 +38,7 @@ function side(
 type Rings = Parameters<typeof side> extends [unknown, ...infer R] ? R : never;
 const below = (...rings: Rings) => side({ from: 0, to: joint }, ...rings);
 const above = (...rings: Rings) => side({ from: joint, to: 60 }, ...rings);
-const check = (low: RowLayer, high: RowLayer) => levelJointChecks([low, high])[0];
+const check = (low: RowLayer, high: RowLayer) => levelJointChecks([low.row, high.row], [low, high])[0];
 
 /** A band 10 mm wide that leans by so many mm around for each mm up, cut at the joint, from or up to 5 mm away. */
 const leaning = (lean: number, to: number, by = 0): Rings[number] => [
@@ -68,6 +68,9 @@ test.each([0, 0.5, -1, 3])(
 test('art that is gone above the joint, or comes to it at another place, is told as far away', () => {
   expect(check(below(leaning(0, -5)), above())?.value).toBe(25);
   expect(check(below(leaning(0, -5)), above(leaning(0, 5, 100)))?.value).toBe(25);
+  // Nor is it where the piece above has nothing of that layer at all.
+  const low = below(leaning(0, -5));
+  expect(levelJointChecks([low.row, above().row], [low])[0]?.value).toBe(25);
 });
 
 test('a shape bent at the joint itself meets there, and one whose tip ends there needs no like', () => {
@@ -107,7 +110,7 @@ test('a line over the seam is held against its like once around, and art that do
     [9, -4],
     [5, -4],
   ];
-  expect(levelJointChecks([below(away), above()])).toEqual([]);
+  expect(check(below(away), above())).toBeUndefined();
 });
 
 // The upright end of a stripe whose upper edge lies on the joint: there is nothing above it to go on as.
@@ -121,6 +124,19 @@ test('a line that ends at the joint in a corner of both pieces misses by what th
   expectWithin(check(below(stripe()), above(stripe()))?.value ?? 1, 0, 1e-6);
   expectWithin(check(below(stripe()), above(stripe(0.2)))?.value ?? 0, 0.2, 1e-6);
   expect(check(below(stripe()), above())?.value).toBe(25);
+});
+
+// The stripe's end leans by 4 mm around for each mm up, and its corner stands 0.004 mm below the joint: 0.016 mm beside where the end's line comes to the joint.
+test('a line that leans far and ends in a corner a hair below the joint misses by nothing', () => {
+  const leaningEnd = (by = 0): Rings[number] => [
+    [0 + by, -5],
+    [40 + by, -5],
+    [40 + by, -0.004],
+    [4 * (5 - 0.004) + by, -0.004],
+  ];
+  const low = (by = 0) => below(leaningEnd(by), leaning(0, -5, 80));
+  const high = (by = 0) => above(leaningEnd(by), leaning(0, 5, 80));
+  expectWithin(check(low(), high())?.value ?? 1, 0, 1e-6);
 });
 
 // Beside a handle art ends in the waste past the side of each piece, and on a wall that bends their sides are not one line.
