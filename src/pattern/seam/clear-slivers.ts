@@ -1,5 +1,6 @@
 // The pattern taken away around motifs, and what of it that would leave too small to hold.
 import { boxesMeet, grow, hullBox } from '../../geometry/box.ts';
+import { chorded } from '../../geometry/chords.ts';
 import type { Shape } from '../../geometry/contour.ts';
 import { shapeArea, tightBox } from '../../geometry/measure.ts';
 import { clippedShapes } from '../../geometry/regions.ts';
@@ -15,7 +16,7 @@ export interface ClearedArea {
   readonly shape: Shape;
 }
 
-/** A piece of the pattern that was left out around a motif: the motif's name, mm² on the sheet, and the nodes on its edge. */
+/** A piece of the pattern that was left out around a motif: the motif's name, mm² on the sheet, and places along its edge. */
 export interface ClearSliver {
   readonly name: string;
   readonly area: number;
@@ -54,9 +55,7 @@ export function withoutCleared(
       const by = near.find((area) => boxesMeet(area.box, box));
       if (!film || !by || !isSliver(part, film) || shapeArea(shape) - shapeArea(part) < leastTaken)
         return true;
-      const places = part.contours.flatMap(({ segments }) =>
-        segments.map(({ from }) => toWall(template.wall, from)),
-      );
+      const places = placesOn(part, template);
       if (isParted(places, template)) return true;
       leftOut.push({ name: by.name, area: shapeArea(part), places });
       return false;
@@ -64,6 +63,13 @@ export function withoutCleared(
   });
   return { shapes: left, leftOut };
 }
+
+/** Along the edge of a piece, as near as chords are: between two nodes it may go far past both. */
+const placesOn = ({ contours }: Shape, { wall }: Template): readonly WallPoint[] =>
+  contours.flatMap((contour) => {
+    const { x, y } = chorded(contour, chordTolerance);
+    return x.map((at, i) => toWall(wall, { x: at, y: y[i] ?? 0 }));
+  });
 
 /** A shape that lost less than this was not cut, mm². */
 const leastTaken = 1e-3;
