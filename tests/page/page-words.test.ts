@@ -83,6 +83,9 @@ test('a key is the one within, beside or above what the sentence is about', () =
   expect(told('was laid, as the way "period-8"; "repeat" lists the others', 'artwork')).toBe(
     'was laid, as the way "period-8"; “Ways it can close” lists the others',
   );
+  expect(told('if it was drawn so, lay it by "way": "as-drawn"', 'artwork.way')).toBe(
+    'if it was drawn so, lay it by “Ways it can close: as they are, with borders that do not meet”',
+  );
   // Words of the maker's own, and names of files, stay.
   expect(told('"Harbour light" of tern.svg is 3.5 mm too wide', 'lettering[0]')).toBe(
     '"Harbour light" of tern.svg is 3.5 mm too wide',

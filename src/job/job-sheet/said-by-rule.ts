@@ -10,10 +10,14 @@ function about({ where: { file = '', key = '' } }: Finding): string {
   return [named, key].map((name) => (name === '' ? '' : `${name}: `)).join('');
 }
 
-/** Each rule together, in the order they first come; of one no more than a person reads, and how many more there are. */
+/**
+ * Each rule together, what wants an eye before what is only noted, else in the order they first come; of one no more than a person reads,
+ * and how many more there are.
+ */
 export function saidByRule(checks: readonly Finding[]): readonly string[] {
   const rules = new Map<string, Finding[]>();
-  for (const check of checks) {
+  const isNote = ({ level }: Finding): boolean => level === 'note';
+  for (const check of [...checks.filter((one) => !isNote(one)), ...checks.filter(isNote)]) {
     const key = `${check.level} ${check.rule}`;
     const same = rules.get(key);
     if (same) same.push(check);

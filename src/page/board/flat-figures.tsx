@@ -1,7 +1,7 @@
 // What the flat drawing says in words: what is measured, moved or pointed at; else what piece it is.
-import type { Report } from '../../job/report.ts';
 import { measuredLength } from '../../lengths/length.ts';
 import { bench, flat, flatLaid, followed, isStillToGive, shownPlace } from '../store.ts';
+import { cutInWords } from './cut-in-words.ts';
 import { DragInWords } from './drag-words.tsx';
 import { dragged } from './motif-drag.ts';
 import { PlaceInWords } from './place-words.tsx';
@@ -29,16 +29,6 @@ export function FlatFigures({ measuring, measured }: Pick<FlatWindow, 'measuring
   );
 }
 
-/** Less of a ring than this lies within 0.1 mm of a rectangle, at the girth of a cup. Degrees. */
-const asGoodAsStraight = 0.1;
-
-const shapeInWords = ({ shape, sweepDeg }: NonNullable<Report['template']>): string => {
-  if (shape !== 'sector') return shape;
-  return Math.abs(sweepDeg) < asGoodAsStraight
-    ? 'as good as a rectangle'
-    : `part of a ring, ${sweepDeg.toFixed(2)}° of it`;
-};
-
 function FlatSummary() {
   const { refused } = flat.value;
   const template = followed.value?.template ?? flatLaid.value?.report.template;
@@ -57,11 +47,5 @@ function FlatSummary() {
     ) : (
       <>Type the vessel’s readings, and its template is drawn here.</>
     );
-  const { units } = bench.value;
-  const size = `${measuredLength(template.width, units)} by ${measuredLength(template.height, units)}`;
-  return (
-    <>
-      Cut piece {size}: {shapeInWords(template)}.
-    </>
-  );
+  return <>{cutInWords(template, bench.value.units)}</>;
 }

@@ -47,7 +47,7 @@ export const fieldWords: Readonly<Record<string, FieldWords>> = {
   'artwork.fonts': field('Fonts of texts in the drawings'),
   'artwork.lay': field('On a taper, keep', { ...lays, rigid: 'Motifs whole' }),
   'artwork.around': field('Repeats around'),
-  'artwork.way': field('Ways it can close'),
+  'artwork.way': field('Ways it can close', { 'as-drawn': 'as they are, with borders that do not meet' }),
   'artwork.repeat': field('The repeat’s own size'),
   'artwork.repeat.across': field('Across'),
   'artwork.repeat.up': field('Up'),

@@ -5,6 +5,7 @@ import { isObject, valueAt, withField } from '../model/bench.ts';
 import type { WaysAnswer } from '../model/messages.ts';
 import { FieldFindings } from '../parts/field.tsx';
 import { Help, helpKey } from '../parts/help.tsx';
+import { inPlainWords } from '../parts/plain-words.ts';
 import { usePicture } from '../parts/use-picture.ts';
 import { bench, change, ways } from '../store.ts';
 import { drawNext, pictureOf, wantPicture } from './way-pictures.ts';
@@ -47,7 +48,7 @@ export function Ways() {
       </legend>
       <ul class="told">
         {answer.lines.map((line) => (
-          <li key={line}>{line}</li>
+          <li key={line}>{inPlainWords(line, 'artwork.way')}</li>
         ))}
       </ul>
       {key === undefined && !answer.joins ? (

@@ -19,7 +19,8 @@ test('what a sentence is about stands before it, but for the names of the job an
     note('panels', { file: '/bench/pot.job.json', key: 'sheet' }, 'holds 198 mm'),
     look('sharp', {}, 'a point'),
   ]);
-  expect(said).toEqual(['note: wave.svg: has 3 colours', 'note: sheet: holds 198 mm', 'look: a point']);
+  // What wants an eye is told first, wherever it was found.
+  expect(said).toEqual(['look: a point', 'note: wave.svg: has 3 colours', 'note: sheet: holds 198 mm']);
 });
 
 test('a few are told one by one, and of none nothing is said', () => {
