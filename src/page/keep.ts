@@ -23,6 +23,9 @@ function opened(): Promise<IDBDatabase> {
   });
 }
 
+/** Asks for what stands under a key. */
+type Read = (key: string, take: (value: unknown) => void) => void;
+
 const parts = ['bench', 'list', 'colours'] as const;
 
 /**
@@ -43,12 +46,12 @@ export class Keeper {
   /** What is kept, to go on from; without what is of another make. */
   async take(): Promise<Partial<Held>> {
     const values: Partial<Record<keyof Held, unknown>> = {};
-    await this.#within('readonly', (held) => {
+    await this.#within('readonly', (_, read) => {
       for (const part of parts)
-        read(held, keys[part], (value) => {
+        read(keys[part], (value) => {
           values[part] = value;
         });
-      read(held, markKey, (mark) => {
+      read(markKey, (mark) => {
         this.#seen = mark;
       });
     });
@@ -64,8 +67,8 @@ export class Keeper {
   /** Whether another tab has kept something since. */
   async isOvertaken(): Promise<boolean> {
     let mark: unknown;
-    await this.#within('readonly', (held) => {
-      read(held, markKey, (value) => {
+    await this.#within('readonly', (_, read) => {
+      read(markKey, (value) => {
         mark = value;
       });
     });
@@ -83,9 +86,9 @@ export class Keeper {
       isKept = true;
     };
     try {
-      await this.#within('readwrite', (held) => {
+      await this.#within('readwrite', (held, read) => {
         if (manner === 'asked')
-          read(held, markKey, (mark) => this.#isOthers(mark) || put(held, mark === undefined));
+          read(markKey, (mark) => this.#isOthers(mark) || put(held, mark === undefined));
         else put(held, manner === 'over');
         if (manner === 'at-once') held.transaction.commit();
       });
@@ -102,14 +105,28 @@ export class Keeper {
   }
 
   /** One transaction, done whole or not at all. @throws the browser's error where it keeps nothing, or is full. */
-  async #within(mode: IDBTransactionMode, work: (store: IDBObjectStore) => void): Promise<void> {
+  async #within(mode: IDBTransactionMode, work: (held: IDBObjectStore, read: Read) => void): Promise<void> {
     const base = this.#base ?? (await this.#opened());
     await new Promise<void>((resolve, reject) => {
       const transaction = base.transaction(store, mode);
       transaction.oncomplete = () => resolve();
       transaction.onabort = () => reject(transaction.error);
       transaction.onerror = () => reject(transaction.error);
-      work(transaction.objectStore(store));
+      const held = transaction.objectStore(store);
+      // What throws on the way, in an answer of the browser's too, undoes all of it, and is what is told.
+      const attempt = (step: () => void) => {
+        try {
+          step();
+        } catch (fault) {
+          reject(fault);
+          transaction.abort();
+        }
+      };
+      const read: Read = (key, take) => {
+        const request: IDBRequest<unknown> = held.get(key);
+        request.onsuccess = () => attempt(() => take(request.result));
+      };
+      attempt(() => work(held, read));
     });
   }
 
@@ -125,11 +142,6 @@ export class Keeper {
     this.#base = base;
     return base;
   }
-}
-
-function read(held: IDBObjectStore, key: string, take: (value: unknown) => void): void {
-  const request: IDBRequest<unknown> = held.get(key);
-  request.onsuccess = () => take(request.result);
 }
 
 function isList(value: unknown): value is GivenList {

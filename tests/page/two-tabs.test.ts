@@ -69,6 +69,23 @@ const keptName = async (page: Page): Promise<string> => {
   return value;
 };
 
+test('on a phone, whose top scrolls away, it is told where the maker is', patience, async () => {
+  const { page } = await bench.open({ viewport: { width: 390, height: 844 } });
+  await name(page).fill('lamp glass');
+  await kept(page);
+  const second = await another(page);
+  await name(second).fill('tide bowl');
+  await kept(second);
+  await page.bringToFront();
+  await field(page, 'blank:lipRound').fill('2');
+  await told(page).waitFor();
+  const button = await page.getByRole('button', { name: 'Keep this one' }).boundingBox();
+  if (!button) throw new Error('the button has no place on the page');
+  expect(button.y).toBeGreaterThan(422);
+  expect(button.y + button.height).toBeLessThanOrEqual(844);
+  expect(button.x + button.width).toBeLessThanOrEqual(390);
+});
+
 test(
   'where what is kept was cleared meanwhile, the next change keeps all: job, list and colours',
   patience,

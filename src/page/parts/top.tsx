@@ -117,7 +117,7 @@ export function Top() {
         </nav>
       </div>
       {keepingSays.value ? (
-        <p class="bar says-look" role="alert">
+        <p class="bar bar-kept says-look" role="alert">
           {keepingSays.value}
         </p>
       ) : null}
@@ -146,7 +146,7 @@ export function Top() {
 
 /** The browser keeps one job: which of two tabs' it is, the maker says. */
 const KeptElsewhere = () => (
-  <div class="bar says-look" role="alert">
+  <div class="bar bar-kept says-look" role="alert">
     <p>
       The job was changed in another tab, and the browser keeps one. What you do here is not kept until you
       choose; if you want both, save one of them as a file first.
