@@ -6,9 +6,10 @@ import { BoxIndex } from '../../geometry/box-index.ts';
 import type { Contour, Segment } from '../../geometry/contour.ts';
 import { lineCrossings } from '../../geometry/crossings.ts';
 import { most } from '../../geometry/extremes.ts';
+import { extentAlong } from '../../geometry/measure.ts';
 import type { NearestFinder } from '../../geometry/nearest.ts';
 import { cross, distance, dot, norm, type Point, subtract } from '../../geometry/point.ts';
-import { directionAt, pointAt } from '../../geometry/segment.ts';
+import { directionAt, partOf, pointAt } from '../../geometry/segment.ts';
 import { precision } from '../../geometry/tolerance.ts';
 import { degrees } from '../../lengths/angle.ts';
 import { atMost, type Check } from '../check.ts';
@@ -96,8 +97,10 @@ function edgesAt(contours: readonly Contour[], { cone, band }: SeamPiece, turn: 
     return Math.min(first, second, third, last) <= 0 && Math.max(first, second, third, last) >= 0;
   };
   const found: Edge[] = [];
-  for (const { segments } of contours) {
-    if (onlyTouches(segments, isBeside, Math.sqrt(length))) continue;
+  for (const contour of contours) {
+    if (onlyTouches(contour, foot, up)) continue;
+    const { segments } = contour;
+    const crossings: Crossing[] = [];
     segments.forEach((s, i) => {
       if (!mayCross(s)) return;
       for (const t of lineCrossings(s, foot, up)) {
@@ -105,11 +108,54 @@ function edgesAt(contours: readonly Contour[], { cone, band }: SeamPiece, turn: 
         const share = dot(subtract(at, foot), up) / length;
         // The line up the wall crosses a wide sector twice: once here, once past the cone's point.
         if (share >= 0 && share <= 1 && Math.abs(rollUp(cone, at).turn - turn) < 0.25)
-          found.push({ at, ...headingOf(s, t), ...cornerAt(segments, i, at) });
+          crossings.push({ i, t, edge: { at, ...headingOf(s, t), ...cornerAt(segments, i, at) } });
       }
     });
+    found.push(...withoutTouches(contour, crossings, foot, up));
   }
   return found;
+}
+
+/** Where the i-th segment of an outline crosses a line. */
+interface Crossing {
+  readonly i: number;
+  readonly t: number;
+  readonly edge: Edge;
+}
+
+/** An outline goes past a line and back between two crossings of these many segments or fewer, where it only touches it. */
+const mostOfTouch = 3;
+
+/** Crossings in their order around an outline, without two between which it only touches the line. */
+function withoutTouches(
+  { segments }: Contour,
+  crossings: readonly Crossing[],
+  through: Point,
+  up: Point,
+): readonly Edge[] {
+  const isTouch = (one: Crossing, other: Crossing): boolean => {
+    const part = partBetween(segments, one, other);
+    return part.length > 0 && isWithin({ closed: false, segments: part }, through, up);
+  };
+  const touched = new Set<Crossing>();
+  crossings.forEach((one, k) => {
+    const other = crossings[(k + 1) % crossings.length];
+    // Of a node on the line both its sides cross it, in one place.
+    if (!other || touched.has(one) || touched.has(other) || distance(one.edge.at, other.edge.at) < written)
+      return;
+    if (isTouch(one, other)) touched.add(one).add(other);
+  });
+  return crossings.filter((one) => !touched.has(one)).map(({ edge }) => edge);
+}
+
+/** An outline from one crossing on to another; nothing where that is not a short way. */
+function partBetween(segments: readonly Segment[], one: Crossing, other: Crossing): readonly Segment[] {
+  const [first, last] = [segments[one.i], segments[other.i]];
+  const steps = (other.i - one.i + segments.length) % segments.length;
+  if (!first || !last || steps >= mostOfTouch) return [];
+  if (steps === 0) return one.t < other.t ? [partOf(first, one.t, other.t)] : [];
+  const between = Array.from({ length: steps - 1 }, (_, k) => segments[(one.i + 1 + k) % segments.length]);
+  return [partOf(first, one.t, 1), ...between.filter((s) => s !== undefined), partOf(last, 0, other.t)];
 }
 
 const headingOf = (s: Segment, t: number): Heading => ({
@@ -136,18 +182,23 @@ function cornerAt(segments: readonly Segment[], i: number, at: Point): Pick<Edge
 /** Art that reaches less than this past the seam only touches it, mm: at the other end it lies in the waste, where none is kept. */
 export const touching = 0.002;
 
-/** Whether an outline lies on one side of a line but for what no eye sees; `beside`: so far to the side times the line's length. */
-function onlyTouches(segments: readonly Segment[], beside: (p: Point) => number, length: number): boolean {
-  const past = touching * length;
-  let [isLeft, isRight] = [false, false];
-  for (const s of segments)
-    for (const p of s.kind === 'cubic' ? [s.from, s.c1, s.c2, s.to] : [s.from, s.to]) {
-      const by = beside(p);
-      if (by > past) isLeft = true;
-      else if (by < -past) isRight = true;
-      if (isLeft && isRight) return false;
-    }
-  return true;
+/** Whether an outline lies on one side of a line through a point but for what no eye sees: its curves, whose handles may stand farther out. */
+function onlyTouches(contour: Contour, through: Point, up: Point): boolean {
+  const [right, left] = sidesOf(contour, through, up);
+  return left <= touching || right <= touching;
+}
+
+/** Whether no eye sees that some of an outline is beside a line at all. */
+const isWithin = (contour: Contour, through: Point, up: Point): boolean =>
+  Math.max(...sidesOf(contour, through, up)) <= touching;
+
+/** How far an outline reaches to the right and to the left of a line through a point, mm. */
+function sidesOf(contour: Contour, through: Point, { x, y }: Point): readonly [number, number] {
+  const length = norm(x, y);
+  const beside = { x: -y / length, y: x / length };
+  const at = dot(through, beside);
+  const [right, left] = extentAlong(contour, beside);
+  return [at - right, left - at];
 }
 
 /** Chords of a winding line are this long at the most, mm: 0.0004 mm off a bend of 3 mm. */

@@ -314,6 +314,45 @@ describe('art that stands at the seam', () => {
     expect(barAt(0.001)).toEqual({ position: 0, tangentDeg: 0, crossings: 0 });
   });
 
+  // With a node a hair beside where it comes nearest, its handles reach past the line by ten times as much: it was taken to cross.
+  it('and touches it with a round does not cross it, wherever its nodes are', () => {
+    const [radius, past] = [5, 0.0005];
+    const wall = flatWall(20, 0, 10);
+    const template = templateOf(wall, { band, trim: { foot: 3, lip: 3 }, overlap: 0 });
+    const middle = toFlat(wall, {
+      turn: (radius - past) / (2 * Math.PI * 20),
+      along: (band.from + band.to) / 2,
+    });
+    for (const turned of [0, 0.001, 0.002, -0.002]) {
+      const disc = moveContour(
+        compose(rotation(turned), translation(middle.x, middle.y)),
+        circle({ x: 0, y: 0 }, radius),
+      );
+      expect(gapOf([disc], template).crossings).toBe(0);
+    }
+  });
+
+  it('and touches it in one place is held in the others alone', () => {
+    const wall = flatWall(20, 0, 10);
+    const template = templateOf(wall, { band, trim: { foot: 3, lip: 3 }, overlap: 0 });
+    const at = (x: number, up: number) =>
+      toFlat(wall, { turn: x / (2 * Math.PI * 20), along: (band.from + band.to) / 2 + up });
+    // A round comes 0.0005 mm past the line, and 6 mm up from there a bar goes over it, which the other end does not show.
+    const contour: Contour = {
+      closed: true,
+      segments: [
+        cubic(at(4, -4), at(4, -2), at(-0.0005, -1), at(-0.0005, 0)),
+        cubic(at(-0.0005, 0), at(-0.0005, 1), at(4, 2), at(4, 4)),
+        line(at(4, 4), at(-1, 4)),
+        line(at(-1, 4), at(-1, 6)),
+        line(at(-1, 6), at(8, 6)),
+        line(at(8, 6), at(8, -4)),
+        line(at(8, -4), at(4, -4)),
+      ],
+    };
+    expect(gapOf([contour], template).crossings).toBe(2);
+  });
+
   it('is missed at the other end where it goes past by more', () => {
     expect(barAt(0.02).position).toBeGreaterThan(3);
   });
