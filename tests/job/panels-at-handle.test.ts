@@ -32,3 +32,22 @@ test('are proved where the handle takes more than half of one, and collars besid
   const { failed } = await folderOf({ blank, job: { panels, collars: {} } });
   expect(failed()).toEqual([]);
 });
+
+// The cone of such a piece was sought from the radius that what is kept clear gives, which ends nowhere where that is more than half of the panel.
+test('so are those of stacked pieces, on a cone told by their lines alone', async () => {
+  const blank = {
+    wall: 'stepped',
+    stations: [
+      { height: 0, across: 45 },
+      { height: 25, across: 45 },
+      { height: 70, across: 48 },
+    ],
+    handle: { spans: 38.4, keepOff: 7.6 },
+  };
+  const { failed, report } = await folderOf({
+    blank,
+    job: { pieces: 'stacked', panels: { joints: [0.31, 0.66], overlap: 5.5 } },
+  });
+  expect(report.template?.parts?.length).toBeGreaterThan(1);
+  expect(failed()).toEqual([]);
+});

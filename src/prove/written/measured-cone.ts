@@ -47,6 +47,12 @@ const askedCone = (wall: AskedWall & { readonly kind: 'straight' }, from: number
 const besideRounds = 8;
 const rounds = 60;
 
+/** No cone is steeper than a plate; more is what a wrong angle gives. */
+const steepest = 1.01;
+
+/** A cone whose lines miss the chord by a larger share of it is none that the lines stand for. */
+const settled = 1e-6;
+
 /**
  * A width around made one across: the distance from the line up the wall to a parallel that meets it at mid-band. A first line beside a
  * handle is such a parallel, and longer than the band is high: on a taper by some millimetres.
@@ -78,18 +84,25 @@ function drawnCone(asked: Asked, from: number, sides: FlatSides): RolledCone {
   const drawn = Math.atan2(lip.x - foot.x, lip.y - foot.y);
   const chord = Math.hypot(foot.x, foot.y);
   const near = askedRadius(asked.wall, from);
-  const cones = [drawn, drawn - 2 * Math.PI, drawn + 2 * Math.PI].map((angle): RolledCone => {
+  const cones = [drawn, drawn - 2 * Math.PI, drawn + 2 * Math.PI].flatMap((angle): RolledCone[] => {
     const sine = angle / (2 * Math.PI * span);
-    let radius = near;
+    if (Math.abs(sine) > steepest) return [];
+    let [radius, off] = [near, 0];
     for (let i = 0; i < rounds; i++) {
       const beside = besideOf(asked.clear, { from, radius, sine }, sides);
       const lean = Math.asin(Math.max(-1, Math.min(1, (beside * sine) / radius)));
       const half = Math.PI * span * sine - (ends * lean) / 2;
       const around = sine === 0 ? Math.PI * span - (ends * beside) / (2 * radius) : Math.sin(half) / sine;
-      radius = chord / (2 * around);
+      // Newton's step: the chord grows with the girth by more than itself over the radius, for what the handle takes stays as it is.
+      const handle = (ends * beside * Math.cos(half)) / (2 * radius * Math.cos(lean));
+      off = chord / 2 - radius * around;
+      radius += off / (around + handle);
     }
-    return { from, radius, sine };
+    return Math.abs(off) < settled * chord ? [{ from, radius, sine }] : [];
   });
   // The same two lines can be drawn for a sweep past half a turn: the blank tells which.
-  return cones.reduce((a, b) => (Math.abs(b.radius - near) < Math.abs(a.radius - near) ? b : a));
+  return cones.reduce(
+    (a, b) => (Math.abs(b.radius - near) < Math.abs(a.radius - near) ? b : a),
+    cones[0] ?? { from, radius: near, sine: 0 },
+  );
 }
