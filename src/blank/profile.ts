@@ -121,6 +121,15 @@ function profilePoint(radius: Spline, by: 'height' | 'along', at: number, other:
     : { along: at, height: other, radius: value, lean: leanOf(first) };
 }
 
+/** Places from foot to lip, as close together as the wall bends; a corner is there twice, with the lean of each side. */
+export function placesOfProfile(profile: Profile): readonly ProfilePoint[] {
+  if (profile.kind === 'smooth') return profile.table;
+  return profile.corners.flatMap((corner, i) => {
+    const below = profile.corners[i - 1];
+    return below && below.lean !== corner.lean ? [{ ...corner, lean: below.lean }, corner] : [corner];
+  });
+}
+
 /** The profile at a distance along the wall; past the ends the end stretches go on straight (stepped) or on their curve. */
 export function profileAt(profile: Profile, along: number): ProfilePoint {
   return profile.kind === 'stepped' ? steppedAt(profile, along) : smoothAt(profile, along);

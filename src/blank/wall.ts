@@ -2,11 +2,11 @@
 import type { Finding } from '../finding.ts';
 import type { Blank, Station } from './blank.ts';
 import { type CurvedWall, curvedFindings, curvedUncertaintyAt, fitCurvedWall } from './curved-wall.ts';
-import type { Band } from './flat-band.ts';
+import { type Band, roundedStraight } from './flat-band.ts';
 import { lengthFindings, placeReadingFindings } from './place-off.ts';
-import { alongOfHeight, profileAt } from './profile.ts';
+import { alongOfHeight, placesOfProfile, profileAt } from './profile.ts';
 import { fitFindings, placeFindings } from './reading-findings.ts';
-import { roundReach } from './round-reach.ts';
+import { type RoundedWall, roundReach } from './round-reach.ts';
 import { bendlessFindings, footWiderFindings, shapeFindings, type WallEnd } from './shape-findings.ts';
 import { placeReading } from './stations.ts';
 import {
@@ -164,11 +164,18 @@ const cornersWithin = (wall: Wall, { from, to }: Band): number[] =>
 
 /** The wall between its declared rounds. @throws Refused, rule `round-too-large`, where they leave nothing. */
 export function roundLimits(wall: Wall, blank: Pick<Blank, 'footRound' | 'lipRound'>): Band {
-  const length = wallLength(wall);
-  const [foot, lip] = [wallAt(wall, 0), wallAt(wall, length)];
-  const reach = roundReach(foot, lip, length, blank);
-  return { from: reach.foot, to: length - reach.lip };
+  const reach = roundReach(roundedWall(wall), blank);
+  return { from: reach.foot, to: wallLength(wall) - reach.lip };
 }
+
+/** A wall as rounds ask for it. */
+const roundedWall = (wall: Wall): RoundedWall =>
+  wall.kind === 'straight'
+    ? roundedStraight(wall.straight)
+    : {
+        places: placesOfProfile(wall.curved.profile),
+        at: (along) => profileAt(wall.curved.profile, along),
+      };
 
 /**
  * The bands on which film lies flat, from the foot up. A declared round always ends a band at its tangent point; else

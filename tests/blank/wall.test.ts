@@ -121,9 +121,93 @@ describe('a stepped cup', () => {
     expect([bands[0]?.from, bands.at(-1)?.to]).toEqual([limits.from, limits.to]);
   });
 
+  // The circle is found by the plane alone: its centre over the foot's plane by its radius, moved in until the nearest of
+  // many points of the wall is as far; no leans, no tangents.
+  test.each([
+    {
+      wall: 'stepped',
+      stations: [
+        [0, 60],
+        [3, 66],
+        [100, 66],
+      ],
+      footRound: 15,
+      lipRound: 0,
+    },
+    {
+      wall: 'smooth',
+      stations: [
+        [0, 30],
+        [15, 62],
+        [35, 80],
+        [60, 82],
+        [90, 70],
+      ],
+      footRound: 20,
+      lipRound: 0,
+    },
+    {
+      wall: 'stepped',
+      stations: [
+        [0, 60],
+        [95, 70],
+        [100, 80],
+      ],
+      footRound: 0,
+      lipRound: 8,
+    },
+    {
+      wall: 'stepped',
+      stations: [
+        [0, 160],
+        [40, 160],
+        [44, 172],
+        [100, 176],
+      ],
+      footRound: 50,
+      lipRound: 0,
+    },
+  ] as const)(
+    'ends where a circle in its corner touches it, whatever stretch that is on: $wall $stations',
+    (vessel) => {
+      const { footRound, lipRound } = vessel;
+      const stations = vessel.stations.map(([height, across]) => ({ height, across }));
+      const bent = wallBy(stations, { wall: vessel.wall });
+      const length = wallLength(bent);
+      const height = wallAt(bent, length).height;
+      const outline = Array.from({ length: 20_001 }, (_, i) => {
+        const along = (length * i) / 20_000;
+        return { along, ...wallAt(bent, along) };
+      });
+      const nearest = (x: number, y: number) =>
+        outline.reduce((best, place) =>
+          Math.hypot(place.radius - x, place.height - y) < Math.hypot(best.radius - x, best.height - y)
+            ? place
+            : best,
+        );
+      const touching = (round: number, y: number) => {
+        let [inner, outer] = [0, 90];
+        for (let i = 0; i < 40; i++) {
+          const x = (inner + outer) / 2;
+          const { radius, height: h } = nearest(x, y);
+          if (Math.hypot(radius - x, h - y) > round && x < radius) inner = x;
+          else outer = x;
+        }
+        return nearest(inner, y).along;
+      };
+      const limits = roundLimits(bent, { footRound, lipRound });
+      if (footRound > 0) expectWithin(limits.from, touching(footRound, footRound), 0.02);
+      if (lipRound > 0) expectWithin(limits.to, touching(lipRound, height - lipRound), 0.02);
+    },
+  );
+
   test('is refused rounds that leave nothing of it', () => {
     const short = wallBy(
-      stepped.slice(0, 3).map((s) => ({ ...s, height: s.height / 4 })),
+      [
+        { height: 0, across: 62 },
+        { height: 15, across: 66 },
+        { height: 18, across: 66.5 },
+      ],
       { wall: 'stepped' },
     );
     const rules = refusalsOf(() => flatBandsOfWall(short, { footRound: 26, lipRound: 0.5, flatGap: 0.15 }));
