@@ -69,6 +69,12 @@ export const inMm = (mm: number): string => `${rounded(mm, Math.abs(mm) < 1 ? 3 
 export const cutLength = (mm: number, units: Units): string =>
   units === 'mm' ? inMm(mm) : `${rounded(mm / 25.4, Math.abs(mm) < 1 ? 4 : 3)} in`;
 
+/**
+ * How far a length of 1 mm and more that `inMm` tells may lie from the true one, mm: half its last digit, and half a thousandth where it
+ * is told in inches. Who types back what was told has done enough.
+ */
+export const inMmErrs = 0.01 / 2 + 0.0254 / 2;
+
 /** A small area of film, mm². */
 export const smallArea = (area: number): string =>
   area < 0.01 ? 'under 0.01 mm²' : `${area.toFixed(2)} mm²`;
@@ -76,6 +82,9 @@ export const smallArea = (area: number): string =>
 /** A length that was read, or follows from what was: to 0.1 mm or 0.001 in; finer would claim more than a tape can tell. */
 export const measuredLength = (mm: number, units: Units): string =>
   units === 'mm' ? `${rounded(mm, 1)} mm` : `${rounded(mm / 25.4, 3)} in`;
+
+/** How far a length that `measuredLength` tells in mm may lie from the true one, as of `inMm`. */
+export const measuredErrs = 0.1 / 2 + 0.0254 / 2;
 
 /** What is set on a machine, which is asked for it in one unit or the other: `0.25 mm (0.0098 in)`. */
 export const inBothUnits = (mm: number): string => `${inMm(mm)} (${rounded(mm / 25.4, 4)} in)`;

@@ -5,7 +5,7 @@ import { leastHold } from '../../blank/sure.ts';
 import { roundLimits, type Wall } from '../../blank/wall.ts';
 import { type Finding, look, note } from '../../finding.ts';
 import { precision } from '../../geometry/tolerance.ts';
-import { inMm, measuredLength } from '../../lengths/length.ts';
+import { inMm, inMmErrs, measuredErrs, measuredLength } from '../../lengths/length.ts';
 import { type SheetBuild, widestOnWall } from '../../unroll/sheet-wall.ts';
 import { givingInWords } from '../typed/film-giving.ts';
 import type { Film } from '../typed/material.ts';
@@ -26,7 +26,7 @@ export function offFlat({ jobFile, blank }: PlanFindingsInput, wall: Wall, band:
   const limits = roundLimits(wall, blank);
   const beyond = { foot: limits.from - band.from, lip: band.to - limits.to };
   return (['foot', 'lip'] as const)
-    .filter((end) => beyond[end] > precision)
+    .filter((end) => beyond[end] > inMmErrs)
     .map((end) =>
       look(
         'off-flat',
@@ -175,7 +175,7 @@ export function overlapFindings(
     const says = `${inMm(has)} laps over more than a quarter of this wall, which is ${inMm(girth)} around where it is narrowest; 4 to 10 mm are usual: is it meant?`;
     return [look('overlap-wide', typedAt(file, 'seam.overlap'), says)];
   }
-  if (has >= parts * overlap.coversAt95) return [];
+  if (has >= parts * overlap.coversAt95 - measuredErrs) return [];
   const says = `${inMm(has)} may not cover: the readings leave ${foot} of girth open at the foot edge and ${lip} at the lip edge (19 times in 20); give ${least} at least, better ${advised}, or read the girth with a tape`;
   return [look('overlap-short', typedAt(file, 'seam.overlap'), says)];
 }
@@ -187,7 +187,7 @@ function stripFindings(
   file: TypedIn,
 ): Finding[] {
   const least = open + 2 * hold;
-  if (strip >= least) return [];
+  if (strip >= least - measuredErrs) return [];
   const says = `${inMm(strip)} may not hold: the readings leave ${measuredLength(open, 'mm')} of the seam open (19 times in 20), and ${inMm(hold)} of it has to hold on either side; give ${measuredLength(least, 'mm')} or more`;
   return [look('strip-narrow', typedAt(file, 'seam.strip'), says)];
 }

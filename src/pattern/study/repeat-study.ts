@@ -1,6 +1,5 @@
 // What a tile is found to be: whether it joins its copies, and the repeat that its art truly has.
 import type { Tile } from '../../artwork/tile.ts';
-import { boxOfPoints } from '../../geometry/box.ts';
 import type { Point } from '../../geometry/point.ts';
 import { joinTolerance } from '../../geometry/tolerance.ts';
 import { steppedLattice } from '../joins/border-drop.ts';
@@ -193,9 +192,14 @@ function exactly(found: Lattice, { a, b }: Lattice): Lattice | undefined {
   return { a: { x: x.first, y: y.first }, b: { x: x.second, y: y.second } };
 }
 
-/** How much of the art's own period a tile shows: across and up, in periods. */
-export function periodsShown(tile: { readonly width: number; readonly height: number }, { a, b }: Lattice) {
-  const corners = [{ x: 0, y: 0 }, a, b, { x: a.x + b.x, y: a.y + b.y }];
-  const { minX, minY, maxX, maxY } = boxOfPoints(corners);
-  return { across: tile.width / (maxX - minX), up: tile.height / (maxY - minY) };
+/**
+ * How many of the art's own periods a tile shows, by the steps they are told with: columns of them across, rows up. A column is as wide
+ * as a period's area over its step up, a row as high as that area over its step around.
+ */
+export function periodsShown(tile: { readonly width: number; readonly height: number }, period: Lattice) {
+  const area = cellArea(period);
+  return {
+    across: (tile.width * Math.abs(period.b.y)) / area,
+    up: (tile.height * Math.abs(period.a.x)) / area,
+  };
 }
