@@ -92,7 +92,7 @@ export const helpWords = {
   reliefClear: 'No cut comes nearer than this to film that stays.',
   stencil:
     'What an opening would let fall out, such as the middle of an O, is tied by two bridges, so that the mask holds together and can be used again.',
-  mask: 'Film that keeps colour off: its edge follows the motifs that are laid, around the vessel, and it covers the rest of the wall. Spray, let dry, pull it.',
+  mask: 'Film that keeps colour off: its edge follows the motifs that are laid, around the vessel, and it covers the rest of the wall. Spray it, and pull it before the coat is hard.',
   standOff: 'How far the edge of the mask stays away from the motifs, nowhere nearer.',
   maskSmooth:
     'Where the edge stands up between two motifs it is rounded to this radius. At 0 it follows into every hollow.',
