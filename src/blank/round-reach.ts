@@ -12,7 +12,7 @@ export interface RoundedWall {
   readonly at: (along: number) => ProfilePoint;
 }
 
-export type End = 'foot' | 'lip';
+type End = 'foot' | 'lip';
 
 /** Where a round touches the wall. */
 export interface RoundTouch {

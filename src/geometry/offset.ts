@@ -1,6 +1,6 @@
 // Areas grown or shrunk by a distance, their curves kept curves.
 import { arcAbout } from './arc.ts';
-import { type Contour, type CubicSegment, line, type Segment, type Shape } from './contour.ts';
+import { type Contour, type CubicSegment, cubic, line, type Segment, type Shape } from './contour.ts';
 import { fitCurve } from './fit.ts';
 import { directed } from './measure.ts';
 import { add, cross, distance, dot, type Point, scale, subtract, unit } from './point.ts';
@@ -43,7 +43,10 @@ export const openedUp = (shapes: readonly Shape[], radius: number): Shape[] =>
   offsetShapes(offsetShapes(shapes, -radius), radius);
 
 function movedContour({ segments }: Contour, by: number, corners: Corners): Contour {
-  const parts = segments.flatMap((s) => partsToMove(s, by)).filter((s) => distance(s.from, s.to) > same);
+  const parts = segments
+    .map(withoutStubs)
+    .flatMap((s) => partsToMove(s, by))
+    .filter((s) => distance(s.from, s.to) > same);
   const laid = parts.map((s) => movedSegment(s, by));
   const joined = parts.flatMap((s, i) => {
     const next = (i + 1) % parts.length;
@@ -54,6 +57,23 @@ function movedContour({ segments }: Contour, by: number, corners: Corners): Cont
     return [...own, ...joint({ corner: s.to, from, to, arriving, leaving }, by, corners)];
   });
   return { closed: true, segments: withLongLines(joined) };
+}
+
+/** A handle shorter than this share of its curve's reach tells no direction: it is what rounding left of none. */
+const leastShare = 1e-4;
+
+/**
+ * A curve whose handles that tell no direction lie on its ends. An edge moved as far as it bends ends in such a handle,
+ * and moved again by that direction it would leap aside, which no fit follows.
+ */
+function withoutStubs(segment: Segment): Segment {
+  if (segment.kind === 'line') return segment;
+  const { from, c1, c2, to } = segment;
+  const [first, last] = [distance(from, c1), distance(c2, to)];
+  const least = leastShare * (first + distance(c1, c2) + last);
+  return first >= least && last >= least
+    ? segment
+    : cubic(from, first < least ? from : c1, last < least ? to : c2, to);
 }
 
 /** Lines that go on straight from one another as one; the one that the contour begins in may stay in two. */
