@@ -208,6 +208,7 @@ function coatsSection({ coats = [] }: Omit<Report, 'files'>, job: Job): Section[
 function workSection({
   job,
   ground,
+  band,
   blank,
   wraps,
   borderStrips,
@@ -218,6 +219,7 @@ function workSection({
   const steps = workSequence({
     job,
     coats: ground.coats.coats,
+    band,
     isWrapLaid,
     apart,
     isWeeded: report.weeding !== undefined,

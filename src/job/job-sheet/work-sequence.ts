@@ -2,45 +2,13 @@
 import { asLaid } from '../../blank/coats.ts';
 import type { TimeSpan } from '../../deliver/write-page.ts';
 import { filmWords } from '../artwork/colour-words.ts';
+import { backingOff, carrierOff } from '../motifs/laying-words.ts';
 import { seamSteps } from '../plan/seam.ts';
 import type { Coat } from '../typed/material.ts';
 import type { Job } from '../typed/resolved-job.ts';
 import { sprayedSafely } from './job-sheet-cautions.ts';
-
-export interface WorkStep {
-  readonly does: string;
-  /** What to look at before going on. */
-  readonly check: string;
-  /** Hours to wait after it; undefined where the product's own sheet has to say. */
-  readonly wait?: number;
-  /** Whether something is wet after it: where no wait is given the product's own sheet has it. */
-  readonly dries: boolean;
-}
-
-/** What the work is told from; all of it is in the job and its pieces. */
-export interface Work {
-  readonly job: Pick<Job, 'seam' | 'trim'> & {
-    readonly film: Pick<Job['film'], 'use'>;
-    readonly mask?: Pick<NonNullable<Job['mask']>, 'window'>;
-  };
-  readonly coats: readonly Coat[];
-  /** Whether the wrap is laid on the vessel; false where it is only a template for motifs that are cut apart. */
-  readonly isWrapLaid: boolean;
-  /** How many motifs are cut and laid by themselves; 0 where it is left out. */
-  readonly apart?: number;
-  /** Whether anything is picked out of the film. */
-  readonly isWeeded: boolean;
-  /** The films that the wrap is cut from, from the lowest up, where there are several. */
-  readonly films?: readonly string[];
-  /** How many cover strips lie on borders of the pattern; 0 where it is left out. */
-  readonly covers?: number;
-  readonly hasHandle: boolean;
-  readonly pieces: number;
-  /** Between stacked pieces; 0 where it is left out. */
-  readonly joints?: number;
-  /** Whether these are gores, laid side by side around the wall, and not stacked up it. */
-  readonly isGores?: boolean;
-}
+import { filmLaid, goresLaid } from './laying-steps.ts';
+import { plainStep, type Work, type WorkStep } from './work-step.ts';
 
 const coatStep = ({ name, wait }: Coat, over?: 'film' | 'colour'): WorkStep => ({
   does: `lay ${name}${over ? ` over the ${over}` : ''}, thin and even, the vessel turning`,
@@ -51,36 +19,12 @@ const coatStep = ({ name, wait }: Coat, over?: 'film' | 'colour'): WorkStep => (
   dries: true,
 });
 
-const plainStep = (does: string, check: string): WorkStep => ({ does, check, dries: false });
-
-/** How the wrap is laid, in one piece or several. Common practice, no source. */
-function layWords({ pieces, joints = 0 }: Work): { readonly lay: string; readonly meets: string } {
-  if (pieces === 1)
-    return { lay: 'lay the level paper arc, and lay the film to it from the middle outwards', meets: '' };
-  if (joints > 0)
-    return {
-      lay: 'lay the level paper arc, and lay the pieces one by one from the foot up, each from its middle outwards',
-      meets: ' each level edge lies where its guide says;',
-    };
-  return {
-    lay: 'lay the level paper arc, and lay the panels to it in the order of their letters, each joint as told above',
-    meets: ' the crosses of each joint lie on one another;',
-  };
-}
-
 /** The film laid, and its seam closed. */
 function layingSteps(work: Work): readonly WorkStep[] {
-  const { hasHandle, joints = 0 } = work;
-  const { seam } = work.job;
-  const { lay, meets } = layWords(work);
-  if (hasHandle)
-    return [
-      plainStep(lay, `no bubble, no pucker;${meets} both ends stop short of the handle by the same width`),
-    ];
-  return [
-    plainStep(lay, `no bubble, no pucker;${meets} both ends hang free, short of the seam`),
-    ...withNextFilms(work, seamSteps(seam, joints)).map(({ does, check }) => plainStep(does, check)),
-  ];
+  if (work.isGores) return goresLaid(work);
+  const { job, hasHandle, joints = 0 } = work;
+  const closing = hasHandle ? [] : withNextFilms(work, seamSteps(job.seam, joints));
+  return [...filmLaid(work), ...closing.map(({ does, check }) => plainStep(does, check))];
 }
 
 /** Cover strips go over all films: those above the lowest come before them. */
@@ -92,18 +36,6 @@ function withNextFilms(work: Work, steps: readonly Pick<WorkStep, 'does' | 'chec
 
 const isUnderStrips = ({ job: { seam, film }, hasHandle, isGores = false }: Work): boolean =>
   seam.style === 'strip' && film.use !== 'mask' && !hasHandle && !isGores;
-
-/** Gores are laid by their middle lines, each up to the edge of the one before. Common practice, no source. */
-const goreSteps = (count: number): readonly WorkStep[] => [
-  plainStep(
-    `lay the level paper arc, mark ${count} equal parts of the girth along it, and carry the middle of each part up the wall`,
-    'the last part is as wide as the first',
-  ),
-  plainStep(
-    'lay the gores in the order of their numbers, each by its middle line first, then outwards, its edge against the one before',
-    'edges meet and do not lie over one another; if they drift, set the next gore by its own middle line',
-  ),
-];
 
 const sprayed = (where: string, check: string): WorkStep =>
   plainStep(`spray in thin coats ${where}, ${sprayedSafely}`, check);
@@ -135,7 +67,7 @@ const maskSteps = (work: Work): readonly WorkStep[] =>
   work.job.mask
     ? [
         plainStep(
-          'lay the mask by its seam line, from the middle outwards, and close its seam',
+          `lay the mask: ${backingOff}, and lay it by its seam line, from the middle outwards; close its seam, and ${carrierOff}, if it has one`,
           'its edge is rubbed down all the way along; what is to stay bare is covered',
         ),
         sprayed('past the edge of the mask', 'even all around, and no run along the edge'),
@@ -143,7 +75,7 @@ const maskSteps = (work: Work): readonly WorkStep[] =>
         ...(work.job.mask.window
           ? [
               plainStep(
-                'once that is dry, lay the window by its seam line, and weed its openings',
+                `lay the window, once that is dry: ${backingOff}, lay it by its seam line, and weed its openings`,
                 'each opening is where a motif will be, and its edge is rubbed down',
               ),
               ...throughOpenings('window', { ...work, films: [] }),
@@ -172,7 +104,7 @@ const apartSteps = (apart: number): readonly WorkStep[] =>
     : [
         plainStep(
           apart === 1 ? 'lay the motif as told above' : `lay the ${apart} motifs one by one, as told above`,
-          'its guide lies on the level arc and on its plumb line; no bubble',
+          'its guide lies on the level line and on its plumb line; no bubble',
         ),
       ];
 
@@ -233,9 +165,9 @@ export function workSequence(work: Work): readonly WorkStep[] {
         ]
       : []),
     ...maskSteps(work),
-    ...(isWrapLaid ? (isGores ? goreSteps(pieces) : layingSteps(work)) : []),
+    ...(isWrapLaid ? layingSteps(work) : []),
     ...(isWrapLaid && isTrimmed(job)
-      ? [plainStep('trim the film at the lip and the foot along the collar', 'the edge is level all round')]
+      ? [plainStep('trim the film at the lip and the foot along a collar', 'the edge is level all round')]
       : []),
     ...(isMask || isUnderStrips(work) ? [] : nextFilms(work)),
     ...coverSteps(covers),
